@@ -1,0 +1,91 @@
+package analysis
+
+import (
+	"errors"
+	"fmt"
+	"image"
+	"math"
+)
+
+// Layout says how the four bytes of a pixel are laid out in memory.
+type Layout uint8
+
+const (
+	// RGBA is red, green, blue, alpha, one byte each, straight (not premultiplied).
+	// A pixel with alpha 0 has no colour and is left out of every statistic.
+	RGBA Layout = iota
+	// BGRX is blue, green, red and one byte that means nothing and may hold anything;
+	// such pixels are opaque.
+	BGRX
+)
+
+// ErrPixels says that the sizes of a Pixels don't fit its bytes.
+var ErrPixels = errors.New("sizes do not fit the bytes")
+
+// pixelBytes is the size of one pixel in either layout.
+const pixelBytes = 4
+
+// Pixels is a picture in memory: rows of 8-bit sRGB pixels, Stride bytes apart. The
+// bytes between the end of a row and the next one are never looked at.
+type Pixels struct {
+	Pix           []byte
+	Stride        int // bytes from a row to the next, at least 4 * Width
+	Width, Height int // pixels
+	Layout        Layout
+}
+
+// Check returns nil if the rows lie inside Pix, otherwise an error that wraps ErrPixels.
+// An empty picture (no width or no height) is fine. Everything else in this package that
+// takes Pixels expects them to pass; what fails counts as empty.
+func (p Pixels) Check() error {
+	switch {
+	case p.Layout > BGRX:
+		return fmt.Errorf("pixels: layout %d is unknown: %w", p.Layout, ErrPixels)
+	case p.Width < 0 || p.Height < 0:
+		return fmt.Errorf("pixels: %d x %d: %w", p.Width, p.Height, ErrPixels)
+	case p.Width == 0 || p.Height == 0:
+		return nil
+	case p.Width > math.MaxInt32/pixelBytes || p.Height > math.MaxInt32:
+		return fmt.Errorf("pixels: %d x %d is more than memory holds: %w", p.Width, p.Height, ErrPixels)
+	case p.Stride < pixelBytes*p.Width:
+		return fmt.Errorf("pixels: stride %d under %d pixels a row: %w", p.Stride, p.Width, ErrPixels)
+	}
+	// Divided, not multiplied: a product of wild sizes may overflow.
+	rest := len(p.Pix) - pixelBytes*p.Width
+	if rest < 0 || (p.Height > 1 && rest/p.Stride < p.Height-1) {
+		return fmt.Errorf("pixels: %d bytes for %d x %d at stride %d: %w",
+			len(p.Pix), p.Width, p.Height, p.Stride, ErrPixels)
+	}
+	return nil
+}
+
+// At returns the colour of the pixel in column x of row y. counted is false outside the
+// picture and where the pixel is fully transparent.
+func (p Pixels) At(x, y int) (r, g, b uint8, counted bool) {
+	if x < 0 || y < 0 || x >= p.Width || y >= p.Height {
+		return 0, 0, 0, false
+	}
+	q := p.Pix[y*p.Stride+pixelBytes*x:][:pixelBytes]
+	if p.Layout == BGRX {
+		return q[2], q[1], q[0], true
+	}
+	return q[0], q[1], q[2], q[3] != 0
+}
+
+// Bounds returns the picture's rectangle, from (0, 0).
+func (p Pixels) Bounds() image.Rectangle { return image.Rect(0, 0, p.Width, p.Height) }
+
+// Crop returns the part of the picture inside r, which shares its bytes and counts from
+// (0, 0) again. What of r lies outside the picture is cut off.
+func (p Pixels) Crop(r image.Rectangle) Pixels {
+	r = r.Intersect(p.Bounds())
+	if r.Empty() {
+		return Pixels{Layout: p.Layout}
+	}
+	first := r.Min.Y*p.Stride + pixelBytes*r.Min.X
+	last := (r.Max.Y-1)*p.Stride + pixelBytes*r.Max.X
+	return Pixels{
+		Pix: p.Pix[first:last], Stride: p.Stride,
+		Width: r.Dx(), Height: r.Dy(), Layout: p.Layout,
+	}
+}
