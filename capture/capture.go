@@ -1,0 +1,76 @@
+package capture
+
+import (
+	"context"
+	"image"
+	"time"
+)
+
+// Layout says how the four bytes of a pixel are to be read.
+type Layout uint8
+
+const (
+	// RGBA is red, green, blue, alpha; alpha is straight (not multiplied in).
+	RGBA Layout = iota
+	// BGRX is blue, green, red and a byte without meaning: never read or hash it.
+	BGRX
+)
+
+// Frame is one picture of a stream: Size.Y rows of Size.X pixels of four bytes,
+// each row beginning Stride bytes after the one before.
+//
+// Pix belongs to the stream that filled it. It stays valid, and nobody writes to
+// it, until a later Grab of the same stream has returned changed = true, or Close
+// is called on that stream. A Grab that is still running, that fails, or that
+// finds nothing new leaves it alone, so a frame can be read while the next Grab
+// hangs. Streams keep that promise with two buffers: they fill the one that was
+// not handed out last.
+type Frame struct {
+	Pix    []byte
+	Stride int         // bytes from row to row, at least 4 * Size.X
+	Size   image.Point // pixels
+	Layout Layout
+	Origin image.Point // top left of the picture, in desktop pixels; zero for a file
+	Seq    uint64      // counts the changed frames of a stream, from 1
+	At     time.Time   // when the pixels were read
+}
+
+// Monitor is one display of the desktop.
+type Monitor struct {
+	Name    string          // the system's name for it, such as "HDMI-1"; never empty
+	Bounds  image.Rectangle // desktop pixels
+	Primary bool
+}
+
+// Backend is a way into one system's screen. It may be used from several
+// goroutines. Every call may wait for the system; where the context ends first the
+// call returns with the context's error, as soon as the system allows.
+type Backend interface {
+	// Name is a short word for logs, such as "x11".
+	Name() string
+	// Desktop returns the bounds of the whole desktop.
+	Desktop(ctx context.Context) (image.Rectangle, error)
+	// Monitors lists the displays that are on, at least one if the error is nil.
+	Monitors(ctx context.Context) ([]Monitor, error)
+	// Open begins to read region, in desktop pixels, or the whole desktop if region
+	// is the zero rectangle. A region of zero size that is not the zero rectangle
+	// gives ErrEmpty, one that meets no part of the desktop ErrOutside. A region
+	// that is partly outside is read where it meets the desktop.
+	Open(ctx context.Context, region image.Rectangle) (Stream, error)
+	// Close ends every stream and the connection. Closing twice is no error.
+	Close() error
+}
+
+// Stream reads one region again and again. Its methods are called by one
+// goroutine at a time; nobody calls Grab or Close while a Grab is running.
+type Stream interface {
+	// Grab puts the newest picture into f. changed is false, and f untouched, when
+	// nothing is new since the Grab before; the first Grab is always a change.
+	// On an error f is untouched too. See Frame for how long f.Pix is valid.
+	Grab(ctx context.Context, f *Frame) (changed bool, err error)
+	// Region is where the picture comes from, in desktop pixels, as the last Grab
+	// found it (before the first: as it was opened).
+	Region() image.Rectangle
+	// Close lets go of what the stream holds. Closing twice is no error.
+	Close() error
+}

@@ -1,0 +1,58 @@
+package capture
+
+import (
+	"errors"
+	"fmt"
+)
+
+// What can go wrong with a screen. Errors of this package wrap one of these, or an
+// error of io/fs, wherever a reader would be told something different.
+var (
+	// ErrUnsupported: this system, or this build of the program, has no way to read
+	// the screen.
+	ErrUnsupported = errors.New("screen reading is not supported here")
+	// ErrWayland: the session is a Wayland one, whose screen only the compositor may
+	// read. It is an ErrUnsupported too.
+	ErrWayland = fmt.Errorf("wayland session: %w", ErrUnsupported)
+	// ErrFormat: the display's pixel format is one that we cannot read rightly.
+	ErrFormat = errors.New("pixel format not supported")
+	// ErrHidden: the source is there but not shown, such as a minimised window.
+	ErrHidden = errors.New("source hidden")
+	// ErrGone: the source is no more, such as a region off all screens or a monitor
+	// that was switched off.
+	ErrGone = errors.New("source gone")
+	// ErrNotAnswering: a call has not returned in time.
+	ErrNotAnswering = errors.New("not answering")
+	// ErrDisconnected: the connection to the display broke.
+	ErrDisconnected = errors.New("connection to the display lost")
+	// ErrRefused: the display did not accept us (authority, permission).
+	ErrRefused = errors.New("connection to the display refused")
+	// ErrNoDisplay: no display is named, or nothing listens under its name.
+	ErrNoDisplay = errors.New("no display")
+	// ErrOutside: the region meets no part of the desktop.
+	ErrOutside = errors.New("region outside the desktop")
+	// ErrEmpty: the region has no pixels.
+	ErrEmpty = errors.New("region is empty")
+	// ErrClosed: the stream or backend was closed by its owner.
+	ErrClosed = errors.New("closed")
+)
+
+// What can go wrong with a picture file, beside fs.ErrNotExist and
+// fs.ErrPermission.
+var (
+	// ErrNotPicture: the bytes are of no picture format that we read.
+	ErrNotPicture = errors.New("not a picture")
+	// ErrTruncated: the file ends before the picture does.
+	ErrTruncated = errors.New("picture cut short")
+	// ErrDamaged: a picture format that we read, with contents that make no sense.
+	ErrDamaged = errors.New("picture damaged")
+	// ErrHuge: the picture claims more than MaxPixels pixels, or the file more than
+	// MaxFileBytes bytes.
+	ErrHuge = errors.New("picture too large")
+	// ErrEmptyFile: the file has no bytes.
+	ErrEmptyFile = errors.New("file is empty")
+	// ErrDirectory: the path is a directory, not a file.
+	ErrDirectory = errors.New("is a directory")
+	// ErrNotFile: the path is a device, a pipe or a socket.
+	ErrNotFile = errors.New("not a regular file")
+)
