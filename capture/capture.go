@@ -20,11 +20,10 @@ const (
 // each row beginning Stride bytes after the one before.
 //
 // Pix belongs to the stream that filled it. It stays valid, and nobody writes to
-// it, until a later Grab of the same stream has returned changed = true, or Close
-// is called on that stream. A Grab that is still running, that fails, or that
-// finds nothing new leaves it alone, so a frame can be read while the next Grab
-// hangs. Streams keep that promise with two buffers: they fill the one that was
-// not handed out last.
+// it, until a Grab begins after a newer frame was handed out, or Close is called on
+// that stream. So a frame can be read while the next Grab runs, or hangs, whatever
+// comes of it; an error, or nothing new, takes nothing away. Streams keep that
+// promise with two buffers: a Grab fills the one that was not handed out last.
 type Frame struct {
 	Pix    []byte
 	Stride int         // bytes from row to row, at least 4 * Size.X
