@@ -1,0 +1,146 @@
+package capture
+
+import (
+	"context"
+	"errors"
+	"sync"
+	"time"
+)
+
+// Watch says what a Watcher watches and whom it tells. The functions are called on
+// the goroutine that runs the watcher, one at a time. Nil functions are left out.
+type Watch struct {
+	// Open opens the source: at first, and again after it was lost. It has to
+	// connect anew where the connection broke. It runs on a goroutine of its own.
+	// Nil waits for Reopen.
+	Open func(context.Context) (Stream, error)
+
+	// Frame takes a new picture, or (again) the last one once more. f and its pixels
+	// are good until Frame returns. While Frame blocks nothing is read and nothing
+	// piles up: the next picture is the newest there is then.
+	Frame func(f *Frame, again bool)
+
+	// Status takes the state whenever it, or the words of its error, change.
+	Status func(Status)
+
+	// PerSecond is how often to read, 1 to 60. 0 is the automatic rate: 10, and less
+	// where reading takes more than a fifth of the time.
+	PerSecond float64
+}
+
+// errRunning: a watcher does one Run at a time.
+var errRunning = errors.New("watcher is running already")
+
+// Watcher asks one source for pictures on a timer, hands over the newest one and
+// says how it goes. It goes on through every error, with growing waits of 0.25 to 2
+// seconds, until its context ends. All methods may be called from any goroutine and
+// return at once, Run excepted.
+type Watcher struct {
+	watch Watch
+	wake  chan struct{} // holds at most one: wishes have changed
+
+	mu      sync.Mutex
+	wishes  wishes
+	again   bool
+	running bool
+}
+
+// wishes is what the user wants just now.
+type wishes struct {
+	rate    float64
+	frozen  bool
+	open    func(context.Context) (Stream, error)
+	sources int // counts Reopen
+}
+
+// NewWatcher returns a watcher that does nothing until Run.
+func NewWatcher(w Watch) *Watcher {
+	return &Watcher{
+		watch:  w,
+		wake:   make(chan struct{}, 1),
+		wishes: wishes{rate: w.PerSecond, open: w.Open},
+	}
+}
+
+// Run watches until ctx ends and returns ctx's error. It closes the stream before it
+// returns; where a call to the source hangs, the stream is closed as soon as that
+// call comes back, and Run does not wait for it.
+func (w *Watcher) Run(ctx context.Context) error {
+	w.mu.Lock()
+	if w.running {
+		w.mu.Unlock()
+		return errRunning
+	}
+	w.running = true
+	w.mu.Unlock()
+	defer func() {
+		w.mu.Lock()
+		w.running = false
+		w.mu.Unlock()
+	}()
+	return newLoop(w).run(ctx)
+}
+
+// SetRate asks for perSecond reads a second from now on, held to 1 to 60; 0 is the
+// automatic rate. A rate once chosen is kept, whatever reading costs.
+func (w *Watcher) SetRate(perSecond float64) {
+	w.wish(func() { w.wishes.rate = perSecond })
+}
+
+// Freeze stops reading, or goes on. While frozen the last picture stays; what a read
+// brings that was under way is handed over when it goes on.
+func (w *Watcher) Freeze(frozen bool) {
+	w.wish(func() { w.wishes.frozen = frozen })
+}
+
+// Again hands the last picture over once more, soon, also while frozen or while a
+// read hangs. Many calls may end in one; a new picture does as well.
+func (w *Watcher) Again() {
+	w.wish(func() { w.again = true })
+}
+
+// Reopen watches another source from now on; nil watches none. The last picture
+// stays, for Again, until the new source gives one. While frozen, the new source is
+// opened when it goes on.
+func (w *Watcher) Reopen(open func(context.Context) (Stream, error)) {
+	w.wish(func() {
+		w.wishes.open = open
+		w.wishes.sources++
+	})
+}
+
+// wish changes what is wanted and wakes the loop.
+func (w *Watcher) wish(change func()) {
+	w.mu.Lock()
+	change()
+	w.mu.Unlock()
+	select {
+	case w.wake <- struct{}{}:
+	default: // it is to wake up already
+	}
+}
+
+// wanted returns the present wishes.
+func (w *Watcher) wanted() wishes {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return w.wishes
+}
+
+// takeAgain says whether Again was called since it was last asked.
+func (w *Watcher) takeAgain() bool {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	again := w.again
+	w.again = false
+	return again
+}
+
+// Limits of patience. Our choices.
+const (
+	// patience is how long a read may take until the source is not answering, and
+	// how long nothing may change until it is unchanged.
+	patience = time.Second
+	// farewell is how long Run waits at its end for a read under way.
+	farewell = 200 * time.Millisecond
+)

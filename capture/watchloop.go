@@ -1,0 +1,272 @@
+package capture
+
+import (
+	"context"
+	"errors"
+	"time"
+)
+
+// loop is a running watcher's state. One goroutine owns it.
+type loop struct {
+	w      *Watcher
+	want   wishes
+	pace   pace
+	back   backoff
+	timer  *time.Timer
+	status Status
+
+	reader *reader // nil: nothing is open
+	lost   bool    // the reader's source has to be opened (again) before the next read
+	busy   bool    // a question to the reader is open ...
+	asked  time.Time
+
+	last    Frame // the last picture handed over; Pix nil: none yet
+	own     bool  // last.Pix is store, not a stream's
+	store   []byte
+	held    Frame // a picture that came while frozen; Pix nil: none
+	seen    bool  // the present source has given a picture
+	changed time.Time
+}
+
+func newLoop(w *Watcher) *loop {
+	l := &loop{w: w, want: w.wanted(), timer: time.NewTimer(time.Hour)}
+	l.pace.restart(time.Now())
+	l.pace.set(l.want.rate)
+	return l
+}
+
+func (l *loop) run(ctx context.Context) error {
+	defer l.leave()
+	l.say(Waiting, nil)
+	for ctx.Err() == nil {
+		l.heed()
+		l.act(ctx)
+		var told chan answer // nil never answers
+		if l.busy {
+			told = l.reader.told
+		}
+		l.arm()
+		select {
+		case <-ctx.Done():
+		case <-l.w.wake:
+		case <-l.timer.C:
+		case a := <-told:
+			if ctx.Err() == nil {
+				l.hear(a)
+			}
+		}
+	}
+	return ctx.Err()
+}
+
+// heed looks at the user's wishes.
+func (l *loop) heed() {
+	want := l.w.wanted()
+	if want.rate != l.want.rate {
+		l.pace.set(want.rate)
+	}
+	if want.sources != l.want.sources {
+		l.drop()
+		l.back = 0
+		l.pace.restart(time.Now())
+		l.say(Waiting, nil)
+	}
+	if l.want.frozen && !want.frozen && l.back == 0 {
+		l.pace.restart(time.Now())
+	}
+	l.want = want
+}
+
+// act does whatever is due.
+func (l *loop) act(ctx context.Context) {
+	if l.want.frozen {
+		// nothing new is shown
+	} else if f := l.held; f.Pix != nil {
+		l.held = Frame{}
+		l.show(f)
+	}
+	if l.last.Pix != nil && l.w.takeAgain() {
+		l.hand(true)
+	}
+	now := time.Now()
+	switch {
+	case l.busy:
+		// An answer may wait already, where Frame was slow.
+		if now.Sub(l.asked) >= patience && len(l.reader.told) == 0 {
+			l.say(NotAnswering, ErrNotAnswering)
+		}
+	case l.reads() && !now.Before(l.pace.due):
+		l.ask(ctx, now)
+	}
+}
+
+// reads says whether pictures are wanted at all.
+func (l *loop) reads() bool { return !l.want.frozen && l.want.open != nil }
+
+// ask puts the next question to the reader.
+func (l *loop) ask(ctx context.Context, now time.Time) {
+	if l.reader == nil {
+		l.reader, l.lost = newReader(ctx, l.want.open), true
+	}
+	l.busy, l.asked = true, now
+	if l.lost {
+		l.keep() // opening closes what was open
+		l.reader.ask(openQuestion)
+		return
+	}
+	l.pace.begin(now)
+	l.reader.ask(grabQuestion)
+}
+
+// hear takes the reader's answer.
+func (l *loop) hear(a answer) {
+	now := time.Now()
+	l.busy = false
+	if a.to == grabQuestion {
+		l.pace.end(now)
+	}
+	switch {
+	case a.err != nil:
+		l.fail(a.err, now)
+	case a.to == openQuestion:
+		l.lost = false
+		l.pace.restart(now)
+	case a.changed && l.want.frozen:
+		l.held, l.back = a.frame, 0
+		l.say(Live, nil)
+	case a.changed:
+		l.show(a.frame)
+	default:
+		l.same(now)
+	}
+}
+
+// fail notes an error and waits.
+func (l *loop) fail(err error, now time.Time) {
+	if mustReopen(err) {
+		l.lost = true
+	}
+	l.pace.restart(now.Add(max(l.back.next(), l.pace.every)))
+	l.say(stateOf(err), err)
+}
+
+// show hands a new picture over.
+func (l *loop) show(f Frame) {
+	l.last, l.own = f, false
+	l.seen, l.back, l.changed = true, 0, time.Now()
+	l.say(Live, nil)
+	l.w.takeAgain() // the new picture does for that
+	l.hand(false)
+}
+
+// same notes that nothing is new.
+func (l *loop) same(now time.Time) {
+	l.back = 0
+	switch {
+	case !l.seen:
+		l.say(Waiting, nil)
+	case now.Sub(l.changed) >= patience:
+		l.say(Unchanged, nil)
+	default:
+		l.say(Live, nil)
+	}
+}
+
+func (l *loop) hand(again bool) {
+	if l.w.watch.Frame != nil {
+		l.w.watch.Frame(&l.last, again)
+	}
+}
+
+// say reports a state that differs from the last one reported.
+func (l *loop) say(state State, err error) {
+	since := l.status.Since
+	if state != l.status.State || since.IsZero() {
+		since = time.Now()
+	} else if wordsOf(err) == wordsOf(l.status.Err) {
+		return
+	}
+	l.status = Status{State: state, Err: err, Since: since}
+	if l.w.watch.Status != nil {
+		l.w.watch.Status(l.status)
+	}
+}
+
+// arm sets the timer to whatever comes due next.
+func (l *loop) arm() {
+	switch {
+	case l.busy && l.status.State != NotAnswering:
+		l.timer.Reset(time.Until(l.asked.Add(patience)))
+	case !l.busy && l.reads():
+		l.timer.Reset(time.Until(l.pace.due))
+	default:
+		l.timer.Stop()
+	}
+}
+
+// keep copies the last picture into memory of our own, since its stream is to go.
+func (l *loop) keep() {
+	if l.last.Pix != nil && !l.own {
+		size := l.last.Stride*(l.last.Size.Y-1) + 4*l.last.Size.X
+		l.store = append(l.store[:0], l.last.Pix[:min(size, len(l.last.Pix))]...)
+		l.last.Pix, l.own = l.store, true
+	}
+	l.held = Frame{}
+	l.seen = false
+}
+
+// drop lets the present source go; the last picture stays.
+func (l *loop) drop() {
+	l.keep()
+	if l.reader != nil {
+		l.reader.letGo()
+	}
+	l.reader, l.busy, l.lost = nil, false, false
+}
+
+// leave lets the source go and waits a little for its end, unless it hangs.
+func (l *loop) leave() {
+	l.timer.Stop()
+	r := l.reader
+	if r == nil {
+		return
+	}
+	hangs := l.busy && time.Since(l.asked) >= patience
+	r.letGo()
+	if hangs {
+		return
+	}
+	l.timer.Reset(farewell)
+	select {
+	case <-r.done:
+	case <-l.timer.C:
+	}
+}
+
+// mustReopen says whether err leaves a stream that will never give a picture again.
+func mustReopen(err error) bool {
+	for _, lost := range []error{ErrDisconnected, ErrGone, ErrOutside, ErrClosed, errPanic} {
+		if errors.Is(err, lost) {
+			return true
+		}
+	}
+	return false
+}
+
+// stateOf returns the state that err puts a source into.
+func stateOf(err error) State {
+	switch {
+	case errors.Is(err, ErrHidden):
+		return Hidden
+	case errors.Is(err, ErrNotAnswering), errors.Is(err, context.DeadlineExceeded):
+		return NotAnswering
+	}
+	return Gone
+}
+
+func wordsOf(err error) string {
+	if err == nil {
+		return ""
+	}
+	return err.Error()
+}
