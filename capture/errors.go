@@ -46,6 +46,9 @@ var (
 	ErrTruncated = errors.New("picture cut short")
 	// ErrDamaged: a picture format that we read, with contents that make no sense.
 	ErrDamaged = errors.New("picture damaged")
+	// ErrKind: a picture, of a kind that we do not read (such as a TIFF in parts that
+	// our decoder lacks, or an animation without a still).
+	ErrKind = errors.New("kind of picture not supported")
 	// ErrHuge: the picture claims more than MaxPixels pixels, or the file more than
 	// MaxFileBytes bytes.
 	ErrHuge = errors.New("picture too large")

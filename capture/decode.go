@@ -1,0 +1,156 @@
+package capture
+
+import (
+	"bytes"
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"image"
+	"image/gif"
+	"image/jpeg"
+	"image/png"
+	"io"
+	"strings"
+
+	"golang.org/x/image/bmp"
+	"golang.org/x/image/tiff"
+	"golang.org/x/image/webp"
+)
+
+// pictureFormat is a format of picture files that we read.
+type pictureFormat struct {
+	name        string
+	magic       []string // how its files begin; ? stands for any byte
+	config      func(io.Reader) (image.Config, error)
+	decode      func(io.Reader) (image.Image, error)
+	orientation func([]byte) int // 1 to 8; nil: the format has none
+}
+
+var pictureFormats = []pictureFormat{
+	{"png", []string{"\x89PNG\r\n\x1a\n"}, png.DecodeConfig, png.Decode, pngOrientation},
+	{"jpeg", []string{"\xff\xd8\xff"}, jpeg.DecodeConfig, jpeg.Decode, jpegOrientation},
+	{"gif", []string{"GIF87a", "GIF89a"}, gif.DecodeConfig, gif.Decode, nil},
+	{"tiff", []string{"II*\x00", "MM\x00*"}, tiff.DecodeConfig, tiff.Decode, tiffOrientation},
+	{"webp", []string{"RIFF????WEBP"}, webp.DecodeConfig, webp.Decode, webpOrientation},
+	// BM alone could begin any text: its info header's length, under 256, says more.
+	{"bmp", []string{"BM?????????????\x00\x00\x00"}, bmp.DecodeConfig, bmp.Decode, nil},
+}
+
+// decode decodes the picture file data, of at most maxPixels pixels. It copes with any
+// bytes: decoders that panic are caught.
+func decode(data []byte, maxPixels int64) (p *Picture, err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			p, err = nil, fmt.Errorf("%w: decoder broke down: %v", ErrDamaged, r)
+		}
+	}()
+	f, err := formatOf(data)
+	if err != nil {
+		return nil, err
+	}
+	r := &endReader{from: bytes.NewReader(data)}
+	c, err := f.config(r)
+	if err != nil {
+		return nil, f.explain(data, err, r.ended)
+	}
+	if c.Width <= 0 || c.Height <= 0 {
+		return nil, fmt.Errorf("%s of %d x %d pixels: %w", f.name, c.Width, c.Height, ErrDamaged)
+	}
+	if int64(c.Width) > maxPixels/int64(c.Height) {
+		return nil, fmt.Errorf("%s of %d x %d pixels: %w", f.name, c.Width, c.Height, ErrHuge)
+	}
+	r = &endReader{from: bytes.NewReader(data)}
+	img, err := f.decode(r)
+	if err != nil {
+		return nil, f.explain(data, err, r.ended)
+	}
+	size := image.Pt(c.Width, c.Height)
+	pix := straightRows(img, size)
+	if f.orientation != nil {
+		pix, size = upright(pix, size, f.orientation(data))
+	}
+	return &Picture{Pix: pix, Stride: 4 * size.X, Size: size}, nil
+}
+
+// formatOf finds data's format by its first bytes. The error wraps ErrEmptyFile,
+// ErrTruncated or ErrNotPicture.
+func formatOf(data []byte) (pictureFormat, error) {
+	if len(data) == 0 {
+		return pictureFormat{}, ErrEmptyFile
+	}
+	short := false
+	for _, f := range pictureFormats {
+		for _, m := range f.magic {
+			if n := min(len(m), len(data)); agrees(m[:n], data) {
+				if n == len(m) {
+					return f, nil
+				}
+				short = short || n > 1 // one byte could be anything
+			}
+		}
+	}
+	if short {
+		return pictureFormat{}, ErrTruncated
+	}
+	return pictureFormat{}, ErrNotPicture
+}
+
+// agrees says whether data begins like magic, of which it has at least as many bytes.
+func agrees(magic string, data []byte) bool {
+	for i := range len(magic) {
+		if magic[i] != '?' && magic[i] != data[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// endReader notes whether its reader wanted more than there was. Decoders' errors do
+// not tell it reliably.
+type endReader struct {
+	from  *bytes.Reader
+	ended bool
+}
+
+func (r *endReader) Read(b []byte) (int, error) {
+	n, err := r.from.Read(b)
+	r.ended = r.ended || err != nil
+	return n, err
+}
+
+// ReadAt is for the TIFF decoder, which goes by offsets.
+func (r *endReader) ReadAt(b []byte, at int64) (int, error) {
+	n, err := r.from.ReadAt(b, at)
+	r.ended = r.ended || err != nil
+	return n, err
+}
+
+// explain wraps the sentinel that a decoder's error means for data; ended says whether
+// it wanted more than there was.
+func (f pictureFormat) explain(data []byte, err error, ended bool) error {
+	what := ErrDamaged
+	var (
+		jpegKind jpeg.UnsupportedError
+		pngKind  png.UnsupportedError
+		tiffKind tiff.UnsupportedError
+	)
+	switch {
+	case errors.As(err, &jpegKind), errors.As(err, &pngKind), errors.As(err, &tiffKind),
+		errors.Is(err, bmp.ErrUnsupported), f.name == "webp" && webpIsAnimated(data):
+		what = ErrKind
+	case ended, f.name == "webp" && webpIsShort(data):
+		what = ErrTruncated
+	}
+	text := strings.TrimPrefix(err.Error(), f.name+": ")
+	return fmt.Errorf("%s: %w: %s", f.name, what, text)
+}
+
+// webpIsShort says whether data has fewer bytes than its RIFF header says (RFC 9649, 2.4).
+func webpIsShort(data []byte) bool {
+	return len(data) < 8 || uint64(len(data)) < 8+uint64(binary.LittleEndian.Uint32(data[4:]))
+}
+
+// webpIsAnimated says whether data's VP8X header announces an animation (RFC 9649, 2.7).
+func webpIsAnimated(data []byte) bool {
+	return len(data) > 20 && string(data[12:16]) == "VP8X" && data[20]&2 != 0
+}

@@ -1,0 +1,131 @@
+package capture
+
+import (
+	"errors"
+	"fmt"
+	"image"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// Limits for picture files. Our choices: a page of 10,000 by 10,000 pixels is what a
+// painter's machine still turns over, and such a page has 800 MB at 16 bits a channel.
+const (
+	MaxPixels    = 100_000_000
+	MaxFileBytes = 1 << 30
+)
+
+// Picture is a decoded picture: RGBA rows with straight alpha, upright. Colours are
+// taken to be sRGB; profiles inside the file are not read.
+type Picture struct {
+	Pix    []byte
+	Stride int
+	Size   image.Point
+	path   string      // of the file, absolute; empty: from memory
+	info   fs.FileInfo // of the file, as it was when it was read
+}
+
+// OpenPicture reads the picture file at path: png, jpeg, gif (its first picture),
+// bmp, tiff or webp, turned upright as its Exif data say. Errors wrap fs.ErrNotExist,
+// fs.ErrPermission, ErrDirectory, ErrNotFile, ErrEmptyFile, ErrNotPicture,
+// ErrTruncated, ErrDamaged, ErrKind or ErrHuge. A size of more than MaxPixels is
+// refused before anything of that size is set up.
+func OpenPicture(path string) (*Picture, error) {
+	p, err := openPicture(path)
+	if err != nil {
+		return nil, fmt.Errorf("open picture %q: %w", path, bareError(err))
+	}
+	return p, nil
+}
+
+func openPicture(path string) (*Picture, error) {
+	path, err := filepath.Abs(path)
+	if err != nil {
+		return nil, err
+	}
+	info, err := statFile(path)
+	if err != nil {
+		return nil, err
+	}
+	data, err := readFile(path)
+	if err != nil {
+		return nil, err
+	}
+	p, err := decode(data, MaxPixels)
+	if err != nil {
+		return nil, err
+	}
+	p.path, p.info = path, info
+	return p, nil
+}
+
+// DecodePicture decodes the contents of a picture file, as OpenPicture does.
+func DecodePicture(data []byte) (*Picture, error) {
+	p, err := decode(data, MaxPixels)
+	if err != nil {
+		return nil, fmt.Errorf("decode picture: %w", err)
+	}
+	return p, nil
+}
+
+// Stream returns a stream that gives the picture. If it came out of a file, the
+// stream follows the file: when that is saved again, the new picture is a change.
+func (p *Picture) Stream() Stream {
+	return &pictureStream{picture: p}
+}
+
+// NewPictureStream returns a stream that gives one picture, RGBA rows with straight
+// alpha, for ever.
+func NewPictureStream(pix []byte, stride int, size image.Point) Stream {
+	return (&Picture{Pix: pix, Stride: stride, Size: size}).Stream()
+}
+
+// statFile looks at the file at path before it is opened: opening a pipe could hang.
+func statFile(path string) (fs.FileInfo, error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return nil, err
+	case info.IsDir():
+		return nil, ErrDirectory
+	case !info.Mode().IsRegular():
+		return nil, ErrNotFile
+	}
+	return info, nil
+}
+
+// readFile returns the file's contents, up to MaxFileBytes.
+func readFile(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	if err != nil {
+		return nil, err
+	}
+	if info.Size() > MaxFileBytes {
+		return nil, fmt.Errorf("%d bytes: %w", info.Size(), ErrHuge)
+	}
+	data := make([]byte, info.Size())
+	n, err := io.ReadFull(f, data)
+	if err != nil && !errors.Is(err, io.EOF) && !errors.Is(err, io.ErrUnexpectedEOF) {
+		return nil, err
+	}
+	if n == 0 {
+		return nil, ErrEmptyFile
+	}
+	return data[:n], nil
+}
+
+// bareError takes the path out of a file error, since the message names it already.
+func bareError(err error) error {
+	var pe *fs.PathError
+	if errors.As(err, &pe) {
+		return pe.Err
+	}
+	return err
+}
