@@ -1,0 +1,21 @@
+// Package analysis measures a picture's lightness and colour in a painter's terms:
+// lightness, value, tone, layer grey, chroma, hue, spot, group.
+//
+// It is pure: pixels go in, numbers come out; no screen, no drawing, no state but the
+// buffers of Reader and Reducer.
+//
+// # Sources
+//
+//   - SRGB: IEC 61966-2-1:1999, Default RGB colour space, sRGB.
+//   - CIE15: CIE 15:2004, Colorimetry, 3rd ed.: CIE 1976 L*, a*, b*.
+//   - CSS4: W3C CSS Color Module Level 4, sample code for colour conversions: the matrices,
+//     the D65 white, Oklab.
+//   - D1535: ASTM D1535-08e1, Specifying Color by the Munsell System: the value scale.
+//   - W3CBLEND: W3C Compositing and Blending Level 1, non-separable blend modes; simple
+//     alpha compositing.
+//   - SHARMA: Sharma, Wu, Dalal, The CIEDE2000 color-difference formula, Color Res. Appl.
+//     30(1), 2005.
+//   - HGN23: High, Green, Nussbaum, Color Res. Appl. 48(2), 2023: seen lightness.
+//   - OTSU: Otsu, A threshold selection method from gray-level histograms, IEEE Trans. SMC
+//     9(1), 1979; for more classes Liao, Chen, Chung, J. Inf. Sci. Eng. 17, 2001.
+package analysis
