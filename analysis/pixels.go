@@ -72,6 +72,9 @@ func (p Pixels) At(x, y int) (r, g, b uint8, counted bool) {
 	return q[0], q[1], q[2], q[3] != 0
 }
 
+// row returns the bytes of row y, which lies inside the picture.
+func (p *Pixels) row(y int) []byte { return p.Pix[y*p.Stride:][:pixelBytes*p.Width] }
+
 // Bounds returns the picture's rectangle, from (0, 0).
 func (p Pixels) Bounds() image.Rectangle { return image.Rect(0, 0, p.Width, p.Height) }
 

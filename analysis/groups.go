@@ -1,0 +1,126 @@
+package analysis
+
+import "math"
+
+// maxGroups is the greatest number of groups a picture is split into.
+const maxGroups = 4
+
+// enoughSeparability is what the automatic number of groups must reach (common practice,
+// no source).
+const enoughSeparability = 0.90
+
+// murkReach is how near to an edge a pixel is murky, in value steps (common practice, no
+// source).
+const murkReach = 0.25
+
+// Group is a class of lightness in the whole picture.
+type Group struct {
+	Name  string  `json:"name"`  // "dark", "middle" ...
+	From  float64 `json:"from"`  // L*: 0, or the edge to the next darker group
+	To    float64 `json:"to"`    // L*: 100, or the edge to the next lighter group
+	Share float64 `json:"share"` // of the counted pixels, 0 to 1
+	Mean  float64 `json:"mean"`  // L*, from the bins
+}
+
+// Split divides a picture's lightness into groups, from dark to light. It has fewer groups
+// than asked for where fewer bins are filled, and none if no pixel was counted.
+type Split struct {
+	// Separability is the share of the variance of lightness that lies between the groups,
+	// 0 to 1; NaN if there is no variance.
+	Separability float64
+	// Murk is the share of pixels within 0.25 value steps of an edge; NaN if no pixel was
+	// counted.
+	Murk float64
+
+	count      int
+	groups     [maxGroups]Group
+	gaps       [maxGroups - 1]float64
+	thresholds [maxGroups - 1]int
+}
+
+// Groups returns the groups from dark to light.
+func (s *Split) Groups() []Group { return s.groups[:s.count] }
+
+// Gaps returns the distances of neighbouring groups' means in tones, dark to light; all
+// are positive.
+func (s *Split) Gaps() []float64 { return s.gaps[:max(0, s.count-1)] }
+
+// Thresholds returns, from dark to light, the last bin of every group but the lightest.
+func (s *Split) Thresholds() []int { return s.thresholds[:max(0, s.count-1)] }
+
+// groupNames by number of groups. A picture of one lightness is named by its key.
+var groupNames = [maxGroups + 1][]string{
+	2: {"dark", "light"},
+	3: {"dark", "middle", "light"},
+	4: {"dark", "dark middle", "light middle", "light"},
+}
+
+var loneNames = map[Key]string{LowKey: "dark", MiddleKey: "middle", HighKey: "light"}
+
+// Split returns the split into k groups: 2, 3 or 4; nil for another k. Its thresholds are
+// the best there are for the picture, unless the Reader is Steady.
+func (r *Reading) Split(k int) *Split {
+	if k < 2 || k > maxGroups {
+		return nil
+	}
+	return &r.splits[k-2]
+}
+
+// Chosen returns the split into the number of groups that Options.Groups asked for or, if
+// it left that open, into the fewest whose separability reaches 0.90, else into 4.
+func (r *Reading) Chosen() *Split { return &r.splits[r.chosen] }
+
+// fill computes the figures of a split whose count and thresholds are set.
+func (s *Split) fill(sums *binSums) {
+	s.Separability, s.Murk = math.NaN(), math.NaN()
+	if s.count == 0 {
+		return
+	}
+	from, begin := 0.0, 0
+	for i := range s.count {
+		to, end := 100.0, len(sums.pixels)-1
+		if i < s.count-1 {
+			to, end = edgeOf(s.thresholds[i]), s.thresholds[i]+1
+		}
+		n := sums.pixels[end] - sums.pixels[begin]
+		s.groups[i] = Group{
+			Name: s.name(i, sums), From: from, To: to,
+			Share: float64(n) / float64(sums.count()),
+			Mean:  lightnessOfBins(sums.bins[end]-sums.bins[begin], n),
+		}
+		from, begin = to, end
+	}
+	for i := range s.Gaps() {
+		s.gaps[i] = Value(s.groups[i+1].Mean) - Value(s.groups[i].Mean)
+	}
+	s.Separability = sums.separability(s.Thresholds())
+	s.Murk = s.murk(sums)
+}
+
+// edgeOf returns the lightness of the edge at a threshold: between its bin and the next.
+func edgeOf(threshold int) float64 { return (float64(threshold) + 0.5) / binsPerLightness }
+
+func (s *Split) name(i int, sums *binSums) string {
+	if s.count == 1 {
+		return loneNames[keyOf(lightnessOfBins(sums.bins[256], sums.count()))]
+	}
+	return groupNames[s.count][i]
+}
+
+// murk counts each bin once, however many edges are near.
+func (s *Split) murk(sums *binSums) float64 {
+	values, murky := binValues(), 0
+	bin := 0
+	for _, t := range s.Thresholds() {
+		edge := Value(edgeOf(t))
+		for bin < 256 && values[bin] < edge-murkReach {
+			bin++
+		}
+		begin := bin
+		for bin < 256 && values[bin] <= edge+murkReach {
+			bin++
+		}
+		murky += sums.pixels[bin] - sums.pixels[begin]
+	}
+	return float64(murky) / float64(sums.count())
+}

@@ -1,0 +1,89 @@
+package analysis
+
+import (
+	"encoding/binary"
+	"math"
+)
+
+// lightTables turn 8-bit pixels into bins of lightness: three loads, a sum, and steps.
+type lightTables struct {
+	edges [255]uint32    // the least light of bins 1 to 255
+	bins  steps          // light to bin: how many edges it has reached
+	share [3][256]uint32 // light of a channel's code, by red, green, blue; sums to lightWhite
+}
+
+var planeTables = newLightTables()
+
+func newLightTables() *lightTables {
+	t := new(lightTables)
+	for i := range t.edges {
+		t.edges[i] = firstLight(func(y float64) bool { return binOf(Lightness(y)) > i })
+	}
+	t.bins.set(t.edges[:])
+	for c, weight := range [3]float64{redLuminance, greenLuminance, blueLuminance} {
+		for code := range t.share[c] {
+			t.share[c][code] = uint32(math.Round(lightWhite * weight * Linear(uint8(code))))
+		}
+	}
+	return t
+}
+
+// bin returns the bin of an 8-bit colour's lightness.
+func (t *lightTables) bin(r, g, b uint8) uint8 {
+	return t.bins.of(t.share[0][r] + t.share[1][g] + t.share[2][b])
+}
+
+// binOf returns the bin of the histogram, 0 to 255, that holds a lightness.
+func binOf(lightness float64) int { return int(math.Round(lightness * binsPerLightness)) }
+
+// tally counts pixels by bin; the second half counts what has no colour (alpha 0). Pixels
+// at even and odd places are counted apart, so that neighbours of the same bin don't wait
+// for each other. One worker's; the tallies are added up at the end.
+type tally struct{ even, odd [512]uint32 }
+
+// opaquePair is set in a pair of BGRX pixels: the meaningless bytes become alpha 255.
+const opaquePair = 0xff000000_ff000000
+
+// span writes the bin of each pixel of src (4 bytes each) to dst and counts it in n.
+//
+// Painted pictures are full of flat patches: a pair of pixels equal to the pair before
+// needs no arithmetic, and is counted when the run ends.
+func (t *lightTables) span(n *tally, dst []uint8, src []byte, layout Layout) {
+	first, third, opaque := &t.share[0], &t.share[2], uint64(0)
+	if layout == BGRX {
+		first, third, opaque = third, first, opaquePair
+	}
+	second := &t.share[1]
+	var last uint64 // no colour at all: the bins below
+	var even, odd uint32 = 256, 256
+	var run uint32
+	pairs := len(dst) / 2
+	src2, dst2 := src[:8*pairs], dst[:2*pairs]
+	for len(src2) >= 8 && len(dst2) >= 2 {
+		w := binary.LittleEndian.Uint64(src2) | opaque
+		if w != last {
+			n.even[even&511] += run
+			n.odd[odd&511] += run
+			run, last = 0, w
+			light := first[uint8(w)] + second[uint8(w>>8)] + third[uint8(w>>16)]
+			even = (t.bins[light>>bucketShift] + light) >> answerShift
+			light = first[uint8(w>>32)] + second[uint8(w>>40)] + third[uint8(w>>48)]
+			odd = (t.bins[light>>bucketShift] + light) >> answerShift
+			even |= (uint32(w>>24)&255 - 1) >> 31 << 8 // alpha 0: the second half
+			odd |= (uint32(w>>56) - 1) >> 31 << 8
+		}
+		run++
+		dst2[0], dst2[1] = uint8(even), uint8(odd)
+		src2, dst2 = src2[8:], dst2[2:]
+	}
+	n.even[even&511] += run
+	n.odd[odd&511] += run
+	if len(dst)%2 == 1 {
+		q := src[8*pairs:][:pixelBytes]
+		bin := t.bins.of(first[q[0]] + second[q[1]] + third[q[2]])
+		dst[len(dst)-1] = bin
+		if layout == BGRX || q[3] != 0 {
+			n.even[bin]++
+		}
+	}
+}

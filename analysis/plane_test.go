@@ -1,0 +1,99 @@
+package analysis
+
+import (
+	"math"
+	"testing"
+)
+
+// plainLightness is CIE 1976 L* of an 8-bit sRGB colour, written out: IEC 61966-2-1:1999
+// and CIE 15:2004, luminance weights from the primaries and D65 as in CSS Color 4.
+func plainLightness(linear *[256]float64, r, g, b int) float64 {
+	y := 0.21263900587151027*linear[r] + 0.715168678767756*linear[g] + 0.07219231536073371*linear[b]
+	if y <= 216.0/24389 {
+		return 24389.0 / 27 * y
+	}
+	return 116*math.Cbrt(y) - 16
+}
+
+func plainLinear() *[256]float64 {
+	linear := new([256]float64)
+	for i := range linear {
+		if e := float64(i) / 255; e <= 0.04045 {
+			linear[i] = e / 12.92
+		} else {
+			linear[i] = math.Pow((e+0.055)/1.055, 2.4)
+		}
+	}
+	return linear
+}
+
+// The plane of every 8-bit colour is at most 0.205 L* off: half a bin (0.196) and no more
+// than a hair beside it.
+func TestPlaneAllColours(t *testing.T) {
+	if testing.Short() {
+		t.Skip("2^24 colours")
+	}
+	linear := plainLinear()
+	r := NewReader()
+	defer r.Close()
+	p := Pixels{Pix: make([]byte, 4<<16), Stride: 4 << 8, Width: 256, Height: 256}
+	worst, moved := 0.0, 0
+	for red := range 256 {
+		for i := range 1 << 16 {
+			p.set(i&255, i>>8, RGB{uint8(red), uint8(i >> 8), uint8(i)}, 255)
+		}
+		for i, bin := range r.Read(p, Options{}).Grey {
+			l := plainLightness(linear, red, i>>8, i&255)
+			worst = max(worst, math.Abs(float64(bin)/2.55-l))
+			if int(bin) != int(math.Round(2.55*l)) {
+				moved++
+			}
+		}
+	}
+	t.Logf("worst error %.6f L*; %d colours beside their bin's rounded edge", worst, moved)
+	if worst > 0.205 {
+		t.Errorf("worst error %g L*, want at most 0.205", worst)
+	}
+	if worst > 0.5/2.55+1e-6 {
+		t.Errorf("worst error %g L*, want half a bin, to the precision of 31 bits of light", worst)
+	}
+}
+
+// Neutral greys lie in the bins their published lightness rounds to.
+func TestPlaneNeutralGreys(t *testing.T) {
+	linear := plainLinear()
+	for i := range 256 {
+		want := uint8(math.Round(2.55 * plainLightness(linear, i, i, i)))
+		if got := planeTables.bin(uint8(i), uint8(i), uint8(i)); got != want {
+			t.Errorf("grey %d in bin %d, want %d", i, got, want)
+		}
+	}
+}
+
+// steps counts thresholds as a loop does, at and beside each of them.
+func TestStepsCount(t *testing.T) {
+	for name, edges := range map[string][]uint32{
+		"none":                       nil,
+		"white alone":                {lightWhite},
+		"the first light":            {1},
+		"starts of buckets":          {bucketSize, 2 * bucketSize, 7 * bucketSize},
+		"a bucket apart, unaligned":  {5, bucketSize + 5, 2*bucketSize + 5},
+		"the edges of the histogram": planeTables.edges[:],
+	} {
+		s := new(steps)
+		s.set(edges)
+		for _, e := range append([]uint32{0, lightWhite / 2, lightWhite}, edges...) {
+			for _, light := range []uint32{e - 1, e, e + 1} {
+				want := uint8(0)
+				for _, e := range edges {
+					if e <= light {
+						want++
+					}
+				}
+				if got := s.of(light); light <= lightWhite && got != want {
+					t.Errorf("%s: %d at %d, want %d", name, got, light, want)
+				}
+			}
+		}
+	}
+}

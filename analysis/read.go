@@ -1,0 +1,188 @@
+package analysis
+
+import (
+	"image"
+	"math"
+)
+
+// binsPerLightness is the histogram's bins per unit of lightness: 255 for 100.
+const binsPerLightness = 2.55
+
+// rowsPerPiece is how many rows a worker takes at a time: a few dozen microseconds' work.
+const rowsPerPiece = 24
+
+// Options says how to read a picture.
+type Options struct {
+	Groups int  // 2, 3 or 4; anything else chooses the fewest that describe the picture
+	Out    *Out // what is left out; nil for nothing
+}
+
+// Key says how light a picture is as a whole: "low" where the mean's value is under 4,
+// "high" where it is over 6, "middle" between. Empty if nothing was counted.
+type Key string
+
+const (
+	LowKey    Key = "low"
+	MiddleKey Key = "middle"
+	HighKey   Key = "high"
+)
+
+// Reading is what one pass over a picture tells. Lightness is L*, 0 to 100; figures are
+// NaN if no pixel was counted.
+type Reading struct {
+	Width, Height int
+	Grey          []uint8  // each pixel's L* as round(2.55 L*), rows Width apart; also what is left out
+	Histogram     [256]int // counted pixels; bin i holds the L* that round to i/2.55
+	Counted       int      // pixels, the histogram's sum
+	Mean          float64  // mean lightness, from the bins
+	// P1, P50 and P99 are percentiles: the lightness of the lowest bin at which the share of
+	// the pixels up to and with it reaches 1, 50 and 99 percent.
+	P1, P50, P99 float64
+	Key          Key
+
+	splits [3]Split // for 2, 3 and 4 groups
+	chosen int      // index into splits
+}
+
+// Reader reads one frame after another without allocating. It owns its buffers and its
+// goroutines: not for concurrent use, and to be closed.
+type Reader struct {
+	// Steady keeps group edges, and the automatic number of groups, from one frame to the
+	// next until another split is clearly better (see steadyMargin), so that they don't
+	// jitter. Without it every Reading is the picture's alone.
+	Steady bool
+
+	crew    *crew
+	pixels  Pixels
+	areas   []image.Rectangle // left out, clipped
+	grey    []uint8
+	tallies []tally // one a worker
+	ignored []tally // what lies in areas, one a worker
+	held    held
+	reading Reading
+}
+
+// NewReader returns a Reader that works on all cores.
+func NewReader() *Reader {
+	r := new(Reader)
+	r.crew = newCrew(r.readRows)
+	r.tallies = make([]tally, r.crew.workers())
+	r.ignored = make([]tally, r.crew.workers())
+	return r
+}
+
+// Close ends the Reader's goroutines. Its last Reading stays valid.
+func (r *Reader) Close() { r.crew.close() }
+
+// Read reads a picture on its own.
+func Read(p Pixels, o Options) *Reading {
+	r := NewReader()
+	defer r.Close()
+	return r.Read(p, o)
+}
+
+// Read reads one frame. The Reading is valid until the next Read. Pixels that fail Check
+// are read as an empty picture.
+func (r *Reader) Read(p Pixels, o Options) *Reading {
+	if p.Check() != nil || p.Width == 0 || p.Height == 0 {
+		p = Pixels{}
+	}
+	r.pass(p, o.Out)
+	r.reading.gather(r.tallies, o.Out)
+	r.reading.measure()
+	r.split(o.Groups)
+	return &r.reading
+}
+
+// pass fills the grey plane and the tallies.
+func (r *Reader) pass(p Pixels, out *Out) {
+	size := p.Width * p.Height
+	if cap(r.grey) < size {
+		r.grey = make([]uint8, size)
+	}
+	clear(r.tallies)
+	r.pixels = p
+	r.areas = out.clip(r.areas[:0], p.Bounds())
+	r.reading.Width, r.reading.Height, r.reading.Grey = p.Width, p.Height, r.grey[:size]
+	r.crew.do((p.Height + rowsPerPiece - 1) / rowsPerPiece)
+	r.pixels = Pixels{} // the frame isn't ours to keep
+}
+
+func (r *Reader) readRows(worker, piece int) {
+	p := &r.pixels
+	first := piece * rowsPerPiece
+	for y := first; y < min(first+rowsPerPiece, p.Height); y++ {
+		src := p.row(y)
+		dst := r.reading.Grey[y*p.Width:][:p.Width]
+		for x := 0; x < p.Width; {
+			end, counted := nextSpan(r.areas, y, x, p.Width)
+			n := &r.ignored[worker]
+			if counted {
+				n = &r.tallies[worker]
+			}
+			planeTables.span(n, dst[x:end], src[pixelBytes*x:pixelBytes*end], p.Layout)
+			x = end
+		}
+	}
+}
+
+// gather adds up the tallies, without the lightness that is left out.
+func (r *Reading) gather(tallies []tally, out *Out) {
+	r.Counted = 0
+	for bin := range r.Histogram {
+		sum := 0
+		if !out.leavesOut(uint8(bin)) {
+			for i := range tallies {
+				sum += int(tallies[i].even[bin]) + int(tallies[i].odd[bin])
+			}
+		}
+		r.Histogram[bin] = sum
+		r.Counted += sum
+	}
+}
+
+// measure fills the figures that need the histogram alone.
+func (r *Reading) measure() {
+	sum := 0
+	for bin, n := range r.Histogram {
+		sum += bin * n
+	}
+	r.Mean = lightnessOfBins(sum, r.Counted)
+	r.P1, r.P50, r.P99 = r.percentile(1), r.percentile(50), r.percentile(99)
+	r.Key = keyOf(r.Mean)
+}
+
+// lightnessOfBins returns the mean lightness of count pixels whose bins add up to sum.
+func lightnessOfBins(sum, count int) float64 {
+	if count == 0 {
+		return math.NaN()
+	}
+	return float64(sum) / (binsPerLightness * float64(count))
+}
+
+// percentile returns the lightness of the lowest bin whose cumulated share reaches percent.
+func (r *Reading) percentile(percent int) float64 {
+	if r.Counted == 0 {
+		return math.NaN()
+	}
+	below := 0
+	for bin, n := range r.Histogram {
+		below += n
+		if 100*below >= percent*r.Counted {
+			return float64(bin) / binsPerLightness
+		}
+	}
+	return 100
+}
+
+func keyOf(mean float64) Key {
+	switch value := Value(mean); {
+	case math.IsNaN(mean):
+		return ""
+	case value < 4:
+		return LowKey
+	case value > 6:
+		return HighKey
+	}
+	return MiddleKey
+}

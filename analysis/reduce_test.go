@@ -1,0 +1,210 @@
+package analysis
+
+import (
+	"image"
+	"math"
+	"math/rand/v2"
+	"testing"
+)
+
+// slowReduce averages in float64 by each pixel's overlap with each box, straight from the
+// definition. light is red, green, blue in [0, 1]; area is the box's share in colour.
+func slowReduce(p Pixels, width, height int) (light [][3]float64, area []float64) {
+	linear := plainLinear()
+	overlap := func(pixel, box, source, boxes int) float64 { // of the box's length
+		begin, end := float64(box)*float64(source)/float64(boxes), float64(box+1)*float64(source)/float64(boxes)
+		return max(0, min(end, float64(pixel+1))-max(begin, float64(pixel))) * float64(boxes) / float64(source)
+	}
+	for j := range height {
+		for i := range width {
+			var sum [3]float64
+			whole := 0.0
+			for y := range p.Height {
+				for x := range p.Width {
+					part := overlap(y, j, p.Height, height) * overlap(x, i, p.Width, width)
+					r, g, b, counted := p.At(x, y)
+					if part == 0 || !counted {
+						continue
+					}
+					whole += part
+					for c, code := range [3]uint8{r, g, b} {
+						sum[c] += part * linear[code]
+					}
+				}
+			}
+			for c := range sum {
+				sum[c] /= whole // NaN where nothing is in colour
+			}
+			light, area = append(light, sum), append(area, whole)
+		}
+	}
+	return light, area
+}
+
+// Half a unit for the rounding of each code's light, half for that of the average.
+const reduceTolerance = 1.0 / linearWhite
+
+func TestReduceAgainstSlow(t *testing.T) {
+	rng := rand.New(rand.NewPCG(15, 16))
+	reducer := NewReducer()
+	defer reducer.Close()
+	for range 120 {
+		p := randomPixels(rng, 40)
+		width, height := 1+rng.IntN(p.Width), 1+rng.IntN(p.Height)
+		got := reducer.Reduce(p, width, height, nil)
+		light, area := slowReduce(p, width, height)
+		for i, want := range light {
+			if area[i] < 1e-9 {
+				want = [3]float64{0.18418651, 0.18418651, 0.18418651} // L* 50: (66/116)³ (CIE 15:2004)
+			}
+			for c := range want {
+				if d := float64(got.Linear[3*i+c])/linearWhite - want[c]; !(math.Abs(d) <= reduceTolerance+1e-9) {
+					t.Fatalf("%d x %d to %d x %d, pixel %d: light %g off", p.Width, p.Height, width, height, i, d)
+				}
+			}
+			if math.Abs(area[i]-0.5) > 1e-9 && (area[i] < 0.5) != (got.Left[i] == 1) {
+				t.Errorf("%g of the box in colour, left out: %d", area[i], got.Left[i])
+			}
+		}
+	}
+}
+
+// A reduction to the picture's own size, or to more, changes nothing; nor does one by whole
+// pixels in a picture enlarged before.
+func TestReduceToItself(t *testing.T) {
+	p := noise(64, 48, RGBA)
+	for _, size := range []image.Point{{64, 48}, {1000, 48}, {65, 7000}} {
+		reducer := NewReducer()
+		defer reducer.Close()
+		got := reducer.Reduce(p, size.X, size.Y, nil)
+		dst := make([]byte, len(p.Pix))
+		paintColour(dst, got, Look{})
+		if got.Width != 64 || got.Height != 48 || string(dst) != string(p.Pix) {
+			t.Errorf("to %v: %d x %d, other colours", size, got.Width, got.Height)
+		}
+	}
+}
+
+// Pictures wider than the packed sums bear are summed in another way, to the same light.
+func TestReduceWide(t *testing.T) {
+	for _, layout := range []Layout{RGBA, BGRX} {
+		p := noise(packedWidth, 1, layout)
+		if layout == RGBA {
+			for x := 5; x < p.Width; x += 7 {
+				p.Pix[pixelBytes*x+3] = 0
+			}
+		}
+		for _, width := range []int{1, 7, 1000, packedWidth - 1} {
+			columns := setColumns(nil, p.Width, width)
+			packed, wide := make([][4]uint64, width), make([][4]uint64, width)
+			sumRow(packed, columns, p.Pix, layout)
+			sumWideRow(wide, columns, p.Pix, layout)
+			for i := range packed {
+				if packed[i] != wide[i] {
+					t.Fatalf("layout %d, to %d: column %d is %v packed, %v wide", layout, width, i, packed[i], wide[i])
+				}
+			}
+		}
+	}
+	white := Pixels{Width: 300_000, Height: 2, Stride: 1_200_000, Pix: make([]byte, 2_400_000), Layout: BGRX}
+	for i := range white.Pix {
+		white.Pix[i] = 255
+	}
+	reducer := NewReducer()
+	defer reducer.Close()
+	for _, width := range []int{1, 3, 70_001} {
+		for _, v := range reducer.Reduce(white, width, 1, nil).Linear {
+			if v != linearWhite {
+				t.Fatalf("white reduced to %d pixels is %d", width, v)
+			}
+		}
+	}
+}
+
+func TestReduceNothing(t *testing.T) {
+	reducer := NewReducer()
+	defer reducer.Close()
+	p := noise(9, 9, RGBA)
+	for name, got := range map[string]*Reduced{
+		"no width":        reducer.Reduce(p, 0, 5, nil),
+		"height below 0":  reducer.Reduce(p, 5, -1, nil),
+		"no picture":      reducer.Reduce(Pixels{}, 5, 5, nil),
+		"sizes that lie":  reducer.Reduce(Pixels{Width: 9, Height: 9, Stride: 36}, 5, 5, nil),
+		"nothing at once": NewReducer().reduceAndClose(Pixels{}),
+	} {
+		if len(got.Linear)+len(got.Left)+got.Width+got.Height != 0 {
+			t.Errorf("%s: %d x %d", name, got.Width, got.Height)
+		}
+		for _, v := range Views() {
+			v.Paint(nil, got, Look{})
+		}
+		DotOut(nil, got)
+	}
+}
+
+// A pixel is left out if its centre lies in an area, or by its own lightness.
+func TestReduceLeavesOut(t *testing.T) {
+	rng := rand.New(rand.NewPCG(17, 18))
+	reducer := NewReducer()
+	defer reducer.Close()
+	for range 200 {
+		p := randomPixels(rng, 50)
+		p.Layout = BGRX
+		out := randomOut(rng, p)
+		got := reducer.Reduce(p, 1+rng.IntN(p.Width), 1+rng.IntN(p.Height), out)
+		for i, left := range got.Left {
+			// Centres are compared in half pixels of the result, in whole numbers.
+			x, y := (2*(i%got.Width)+1)*p.Width, (2*(i/got.Width)+1)*p.Height
+			want := uint8(0)
+			for _, a := range out.Areas {
+				a = a.Canon()
+				if a.Min.X*2*got.Width <= x && x < a.Max.X*2*got.Width && a.Min.Y*2*got.Height <= y && y < a.Max.Y*2*got.Height {
+					want = 1
+				}
+			}
+			q := got.Linear[3*i:][:3]
+			l := Lightness((0.21263900587151027*float64(q[0]) + 0.715168678767756*float64(q[1]) + 0.07219231536073371*float64(q[2])) / linearWhite)
+			if out.Lightness[int(math.Round(2.55*l))] {
+				want = 1
+			}
+			if left != want {
+				t.Fatalf("pixel %d of %d x %d: left out %d, want %d", i, got.Width, got.Height, left, want)
+			}
+		}
+	}
+}
+
+func TestReduceAllocatesNothing(t *testing.T) {
+	p := painting(640, 360, BGRX)
+	out := &Out{Areas: []image.Rectangle{image.Rect(5, 5, 90, 90)}}
+	out.Lightness[200] = true
+	r := NewReducer()
+	defer r.Close()
+	look := Look{Bands: 4, Reading: Read(p, Options{})}
+	dst := make([]byte, 4*200*150)
+	frame := func() {
+		small := r.Reduce(p, 200, 150, out)
+		for i := range views {
+			views[i].Paint(dst, small, look)
+		}
+		DotOut(dst, small)
+		FlipLeftRight(dst, 200, 150)
+	}
+	frame()
+	if n := testing.AllocsPerRun(10, frame); n != 0 {
+		t.Errorf("%g allocations a frame", n)
+	}
+}
+
+// divisor divides as / does.
+func FuzzDivisor(f *testing.F) {
+	f.Add(uint64(1), uint64(1))
+	f.Add(uint64(1<<63-1), uint64(1<<63))
+	f.Add(uint64(65535*2073600), uint64(2073600))
+	f.Fuzz(func(t *testing.T, n, by uint64) {
+		n >>= 1
+		if by = max(by, 1); newDivisor(by).of(n) != n/by {
+			t.Errorf("%d / %d = %d", n, by, newDivisor(by).of(n))
+		}
+	})
+}

@@ -1,0 +1,127 @@
+package analysis
+
+import (
+	"math/rand/v2"
+	"slices"
+	"testing"
+)
+
+// sample draws pixels from a histogram, as a picture with a grain does from frame to frame.
+func sample(rng *rand.Rand, from [256]int, pixels int) (h [256]int) {
+	total := 0
+	for _, n := range from {
+		total += n
+	}
+	for range pixels {
+		at := rng.IntN(total)
+		for bin, n := range from {
+			if at -= n; at < 0 {
+				h[bin]++
+				break
+			}
+		}
+	}
+	return h
+}
+
+// frames splits one histogram after another and returns how often an edge or the number of
+// groups moved.
+func frames(r *Reader, histograms [][256]int) (moves int) {
+	var last [4][]int
+	for i, h := range histograms {
+		r.reading.Histogram = h
+		r.split(0)
+		now := [4][]int{{len(r.reading.Chosen().Groups())}}
+		for k := 2; k <= 4; k++ {
+			now[k-1] = slices.Clone(r.reading.Split(k).Thresholds())
+		}
+		if i > 0 && !slices.EqualFunc(last[:], now[:], slices.Equal) {
+			moves++
+		}
+		last = now
+	}
+	return moves
+}
+
+// Grain makes the edges of a picture without clear groups wander; a steady Reader's stay.
+func TestSteadyStaysInGrain(t *testing.T) {
+	rng := rand.New(rand.NewPCG(11, 12))
+	var histograms [][256]int
+	for range 60 {
+		histograms = append(histograms, sample(rng, evenHistogram(), 20000))
+	}
+	if free := frames(new(Reader), histograms); free < 30 {
+		t.Errorf("the exact edges moved in %d of 59 frames: no grain to resist", free)
+	}
+	if held := frames(&Reader{Steady: true}, histograms); held > 0 {
+		t.Errorf("steady edges moved %d times", held)
+	}
+}
+
+// An edge that is kept is never worse than the best by more than the margin; when the
+// picture changes, the edges become the best at once.
+func TestSteadyFollows(t *testing.T) {
+	rng := rand.New(rand.NewPCG(13, 14))
+	fixtures := otsuFixtures(t)
+	steady := &Reader{Steady: true}
+	for range 300 {
+		h := fixtures[rng.IntN(len(fixtures))].Hist
+		for range rng.IntN(3) {
+			h[rng.IntN(256)] += rng.IntN(900)
+		}
+		exact := splitOf(h, 0)
+		steady.reading.Histogram = h
+		steady.split(0)
+		for k := 2; k <= 4; k++ {
+			got, best := steady.reading.Split(k), exact.Split(k)
+			if len(got.Groups()) != len(best.Groups()) {
+				t.Fatalf("%d groups, want %d", len(got.Groups()), len(best.Groups()))
+			}
+			if got.Separability < best.Separability-steadyMargin-1e-12 {
+				t.Errorf("separability %g kept beside %g", got.Separability, best.Separability)
+			}
+			for _, g := range got.Groups() {
+				if !(g.Share > 0) {
+					t.Errorf("an empty group is kept: %+v", g)
+				}
+			}
+		}
+	}
+	steady.Forget()
+	steady.reading.Histogram = fixtures[0].Hist
+	steady.split(0)
+	if got, want := steady.reading.Split(3).Thresholds(), splitOf(fixtures[0].Hist, 0).Split(3).Thresholds(); !slices.Equal(got, want) {
+		t.Errorf("after Forget %v, want %v", got, want)
+	}
+}
+
+// The number of groups: within the margin it stays, beyond it changes.
+func TestSteadyNumberOfGroups(t *testing.T) {
+	at := func(separability ...float64) *[3]Split {
+		s := new([3]Split)
+		for i := range s {
+			s[i] = Split{Separability: separability[i], count: i + 2}
+		}
+		return s
+	}
+	tests := []struct {
+		name   string
+		splits *[3]Split
+		held   int // groups, 0 for none
+		want   int
+	}{
+		{"the limit itself is enough", at(0.90, 0.95, 0.97), 0, 2},
+		{"just under", at(0.8999, 0.95, 0.97), 0, 3},
+		{"none is enough", at(0.5, 0.6, 0.7), 0, 4},
+		{"fewer, but barely", at(0.905, 0.95, 0.97), 3, 3},
+		{"fewer, clearly", at(0.911, 0.95, 0.97), 3, 2},
+		{"more, but barely needed", at(0.895, 0.95, 0.97), 2, 2},
+		{"more, clearly", at(0.889, 0.95, 0.97), 2, 3},
+		{"down to the one that is clear", at(0.905, 0.95, 0.97), 4, 3},
+	}
+	for _, tt := range tests {
+		if got := fewest(tt.splits, max(tt.held-2, -1)) + 2; got != tt.want {
+			t.Errorf("%s: %d groups, want %d", tt.name, got, tt.want)
+		}
+	}
+}

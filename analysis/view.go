@@ -1,0 +1,83 @@
+package analysis
+
+import "slices"
+
+// View is one way to show a picture: its colours, its greys, its groups.
+type View struct {
+	Key  string // never changes; for settings
+	Name string // for the window
+	// Paint paints src into dst: RGBA, 4*src.Width bytes a row, alpha 255. It may be called
+	// from any goroutine.
+	Paint func(dst []byte, src *Reduced, look Look)
+}
+
+// Look is what a view may want to know beside the picture.
+type Look struct {
+	Bands   int      // how many bands the value scale is cut into, 2 to 10; beyond is cut to it
+	Reading *Reading // the groups of the whole picture; nil if there is none
+}
+
+// views in their order, the place in the list beside each.
+var views []placedView
+
+type placedView struct {
+	place int
+	View
+}
+
+// register adds a view, at its place in the list.
+func register(place int, v View) {
+	at, _ := slices.BinarySearchFunc(views, place, func(v placedView, place int) int { return v.place - place })
+	views = slices.Insert(views, at, placedView{place, v})
+}
+
+// Views returns all views in the order in which they are offered.
+func Views() []View {
+	all := make([]View, len(views))
+	for i := range views {
+		all[i] = views[i].View
+	}
+	return all
+}
+
+// ViewByKey returns the view with a key, and whether there is one.
+func ViewByKey(key string) (View, bool) {
+	for i := range views {
+		if views[i].Key == key {
+			return views[i].View, true
+		}
+	}
+	return View{}, false
+}
+
+// paintTones paints every pixel the grey that belongs to the step its light has reached.
+func paintTones(dst []byte, src *Reduced, reached *steps, greys *[256]uint8) {
+	linear := src.Linear[:3*src.Width*src.Height]
+	dst = dst[:pixelBytes*src.Width*src.Height]
+	for len(linear) >= 3 && len(dst) >= pixelBytes {
+		g := greys[reached.of(lightOf(linear[0], linear[1], linear[2]))]
+		dst[0], dst[1], dst[2], dst[3] = g, g, g, 255
+		linear, dst = linear[3:], dst[pixelBytes:]
+	}
+}
+
+// paintGroups paints the picture's split into k groups, each group as its mean's grey. A
+// picture of which nothing is counted is cut by even steps of value instead.
+func paintGroups(dst []byte, src *Reduced, reading *Reading, k int) {
+	if reading == nil || reading.Counted == 0 {
+		paintBands(dst, src, Look{Bands: k})
+		return
+	}
+	split := reading.Split(k)
+	var edges [maxGroups - 1]uint32
+	for i, t := range split.Thresholds() {
+		edges[i] = planeTables.edges[t]
+	}
+	var greys [256]uint8
+	for i, group := range split.Groups() {
+		greys[i] = GreyOf(group.Mean)
+	}
+	var reached steps
+	reached.set(edges[:len(split.Thresholds())])
+	paintTones(dst, src, &reached, &greys)
+}

@@ -1,0 +1,13 @@
+package analysis
+
+// The picture as it is.
+func init() { register(1, View{"colour", "Colour", paintColour}) }
+
+func paintColour(dst []byte, src *Reduced, _ Look) {
+	linear := src.Linear[:3*src.Width*src.Height]
+	dst = dst[:pixelBytes*src.Width*src.Height]
+	for len(linear) >= 3 && len(dst) >= pixelBytes {
+		dst[0], dst[1], dst[2], dst[3] = codeOf(linear[0]), codeOf(linear[1]), codeOf(linear[2]), 255
+		linear, dst = linear[3:], dst[pixelBytes:]
+	}
+}

@@ -1,0 +1,31 @@
+package analysis
+
+import "sync"
+
+// True lightness: each pixel as the grey of the same L*.
+func init() { register(2, View{"grey", "Grey", paintGrey}) }
+
+func paintGrey(dst []byte, src *Reduced, _ Look) {
+	scale := greyScale()
+	paintTones(dst, src, &scale.reached, &scale.greys)
+}
+
+// greyScale holds the light from which on each grey is the nearest in lightness.
+var greyScale = sync.OnceValue(func() *struct {
+	reached steps
+	greys   [256]uint8
+} {
+	scale := new(struct {
+		reached steps
+		greys   [256]uint8
+	})
+	var edges [255]uint32
+	for i := range edges {
+		edges[i] = firstLight(func(y float64) bool { return int(GreyOf(Lightness(y))) > i })
+	}
+	scale.reached.set(edges[:])
+	for i := range scale.greys {
+		scale.greys[i] = uint8(i)
+	}
+	return scale
+})

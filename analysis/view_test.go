@@ -1,0 +1,218 @@
+package analysis
+
+import (
+	"bytes"
+	"math"
+	"math/rand/v2"
+	"testing"
+)
+
+// paintOf paints p in a view, at its own size.
+func paintOf(t *testing.T, p Pixels, key string, look Look) []byte {
+	t.Helper()
+	v, ok := ViewByKey(key)
+	if !ok {
+		t.Fatalf("no view %q", key)
+	}
+	r := NewReducer()
+	defer r.Close()
+	dst := make([]byte, pixelBytes*p.Width*p.Height)
+	v.Paint(dst, r.Reduce(p, p.Width, p.Height, nil), look)
+	return dst
+}
+
+func TestViewsInOrder(t *testing.T) {
+	want := []string{"colour", "grey", "layer-grey", "bands", "two-tone", "three-tone"}
+	all := Views()
+	if len(all) != len(want) {
+		t.Fatalf("%d views, want %d", len(all), len(want))
+	}
+	for i, v := range all {
+		if v.Key != want[i] || v.Name == "" {
+			t.Errorf("view %d is %q (%q), want %q", i, v.Key, v.Name, want[i])
+		}
+	}
+	if _, ok := ViewByKey("no such view"); ok {
+		t.Error("a view that is none is found")
+	}
+}
+
+// greyRamp holds every neutral grey, from black to white.
+func greyRamp() Pixels {
+	p := Pixels{Pix: make([]byte, 4*256), Stride: 4 * 256, Width: 256, Height: 1, Layout: BGRX}
+	for i := range 256 {
+		p.set(i, 0, RGB{uint8(i), uint8(i), uint8(i)}, 0)
+	}
+	return p
+}
+
+// On neutral greys colour, grey and layer grey are the picture itself; every view but
+// colour paints neutral greys only, whatever it is given; all are opaque.
+func TestViewsOfGreys(t *testing.T) {
+	ramp, random := greyRamp(), noise(50, 40, RGBA)
+	for _, key := range []string{"colour", "grey", "layer-grey"} {
+		for i, got := range paintOf(t, ramp, key, Look{}) {
+			if want := uint8(i / 4); got != want && i%4 != 3 {
+				t.Fatalf("%s paints grey %d as %d", key, want, got)
+			}
+		}
+	}
+	for _, v := range Views() {
+		for _, p := range []Pixels{ramp, random} {
+			got := paintOf(t, p, v.Key, Look{Bands: 5, Reading: Read(p, Options{})})
+			for ; len(got) > 0; got = got[4:] {
+				neutral := got[0] == got[1] && got[1] == got[2]
+				if got[3] != 255 || !neutral && v.Key != "colour" {
+					t.Fatalf("%s paints %v", v.Key, got[:4])
+				}
+			}
+		}
+	}
+}
+
+// Grey is the grey of the colour's own lightness: half a code's lightness away at most,
+// which is 0.26 L* (one code is 0.27 to 0.51 L*: testdata/srgb_grey_ramp_256.csv).
+func TestGreyView(t *testing.T) {
+	linear := plainLinear()
+	p := noise(80, 80, RGBA)
+	got := paintOf(t, p, "grey", Look{})
+	for i := 0; i < len(got); i += 4 {
+		want := plainLightness(linear, int(p.Pix[i]), int(p.Pix[i+1]), int(p.Pix[i+2]))
+		g := int(got[i])
+		if d := plainLightness(linear, g, g, g) - want; !(math.Abs(d) <= 0.26) {
+			t.Fatalf("%v of L* %g is painted %d, %g L* off", p.Pix[i:i+3], want, g, d)
+		}
+	}
+}
+
+// Layer grey is the plain formula of the 8-bit colour, rounded (W3C Compositing and
+// Blending Level 1: 0.3 R + 0.59 G + 0.11 B).
+func TestLayerGreyView(t *testing.T) {
+	p := noise(80, 80, RGBA)
+	got := paintOf(t, p, "layer-grey", Look{})
+	for i := 0; i < len(got); i += 4 {
+		want := 0.3*float64(p.Pix[i]) + 0.59*float64(p.Pix[i+1]) + 0.11*float64(p.Pix[i+2])
+		if d := float64(got[i]) - want; !(math.Abs(d) <= 0.5+1e-9) {
+			t.Fatalf("%v is painted %d, want %g", p.Pix[i:i+3], got[i], want)
+		}
+	}
+}
+
+// A band holds the values from its number's part of ten to the next, and shows its middle.
+func TestBandsView(t *testing.T) {
+	p, linear := noise(60, 60, RGBA), plainLinear()
+	for asked, bands := range map[int]int{-3: 2, 0: 2, 2: 2, 3: 3, 5: 5, 7: 7, 9: 9, 10: 10, 99: 10} {
+		got := paintOf(t, p, "bands", Look{Bands: asked})
+		for i := 0; i < len(got); i += 4 {
+			value := Value(plainLightness(linear, int(p.Pix[i]), int(p.Pix[i+1]), int(p.Pix[i+2])))
+			band := value / 10 * float64(bands)
+			if near := math.Abs(band - math.Round(band)); near < 1e-3 {
+				continue // as near to an edge as the reduced picture's light is exact
+			}
+			g := int(got[i])
+			shown := Value(plainLightness(linear, g, g, g))
+			if middle := (math.Floor(band) + 0.5) * 10 / float64(bands); !(math.Abs(shown-middle) < 0.04) { // half an 8-bit grey, in value steps
+				t.Fatalf("%d bands: value %g is shown as %g, want %g", bands, value, shown, middle)
+			}
+		}
+	}
+	if seen := distinctGreys(paintOf(t, greyRamp(), "bands", Look{Bands: 10})); seen != 10 {
+		t.Errorf("a ramp in 10 bands shows %d greys", seen)
+	}
+}
+
+func distinctGreys(dst []byte) int {
+	seen := map[byte]bool{}
+	for i := 0; i < len(dst); i += 4 {
+		seen[dst[i]] = true
+	}
+	return len(seen)
+}
+
+// Two-tone and three-tone show each pixel as the mean of the group whose bins hold it.
+func TestGroupViews(t *testing.T) {
+	p := painting(120, 90, RGBA)
+	reading := Read(p, Options{})
+	for key, k := range map[string]int{"two-tone": 2, "three-tone": 3} {
+		got := paintOf(t, p, key, Look{Reading: reading})
+		if n := distinctGreys(got); n != k {
+			t.Errorf("%s shows %d greys", key, n)
+		}
+		split := reading.Split(k)
+		for i, bin := range reading.Grey {
+			group := 0
+			for _, threshold := range split.Thresholds() {
+				if int(bin) > threshold {
+					group++
+				}
+			}
+			if want := GreyOf(split.Groups()[group].Mean); got[4*i] != want {
+				t.Fatalf("%s: bin %d is shown as %d, want %d", key, bin, got[4*i], want)
+			}
+		}
+		flat := Pixels{Pix: bytes.Repeat([]byte{90, 90, 90, 255}, 12), Stride: 16, Width: 4, Height: 3}
+		if got := paintOf(t, flat, key, Look{Reading: Read(flat, Options{})}); distinctGreys(got) != 1 || math.Abs(float64(got[0])-90) > 1 {
+			t.Errorf("%s of a flat picture of grey 90 is %d", key, got[0])
+		}
+		for _, nothing := range []*Reading{nil, Read(Pixels{}, Options{})} {
+			if got := paintOf(t, p, key, Look{Reading: nothing}); !bytes.Equal(got, paintOf(t, p, "bands", Look{Bands: k})) {
+				t.Errorf("%s without groups is not the even steps of value", key)
+			}
+		}
+	}
+}
+
+// Dots stand on left-out pixels only, on a few of them, evenly, neutral, and far enough
+// from their ground.
+func TestDotOut(t *testing.T) {
+	const width, height = 64, 48
+	for ground := range 256 {
+		d := &Reduced{Width: width, Height: height, Left: make([]uint8, width*height)}
+		for i := range d.Left {
+			if i%width >= width/2 {
+				d.Left[i] = 1
+			}
+		}
+		dst := bytes.Repeat([]byte{uint8(ground), uint8(ground), uint8(ground), 255}, width*height)
+		DotOut(dst, d)
+		dots, linear := 0, plainLinear()
+		for i := 0; i < len(dst); i += 4 {
+			if int(dst[i]) == ground {
+				continue
+			}
+			dots++
+			l, under := plainLightness(linear, int(dst[i]), int(dst[i+1]), int(dst[i+2])), plainLightness(linear, ground, ground, ground)
+			if d.Left[i/4] == 0 || dst[i] != dst[i+1] || dst[i] != dst[i+2] || dst[i+3] != 255 || math.Abs(l-under) < 39 {
+				t.Fatalf("on %d, pixel %d: %v", ground, i/4, dst[i:i+4])
+			}
+		}
+		if want := width / 2 * height / 8; dots != want {
+			t.Fatalf("on %d: %d pixels of dots, want %d, an eighth", ground, dots, want)
+		}
+	}
+}
+
+// Twice mirrored is as before; once mirrored, every row runs backwards.
+func TestFlipLeftRight(t *testing.T) {
+	rng := rand.New(rand.NewPCG(19, 20))
+	for range 50 {
+		width, height := rng.IntN(9), rng.IntN(9)
+		p := Pixels{Pix: make([]byte, 4*width*height), Stride: 4 * width, Width: width, Height: height}
+		for i := range p.Pix {
+			p.Pix[i] = uint8(rng.Uint32())
+		}
+		q := p
+		q.Pix = bytes.Clone(p.Pix)
+		FlipLeftRight(q.Pix, width, height)
+		for i := range width * height {
+			x, y := i%width, i/width
+			if !bytes.Equal(p.Pix[4*i:][:4], q.Pix[4*(y*width+width-1-x):][:4]) {
+				t.Fatalf("pixel %d, %d is not mirrored", x, y)
+			}
+		}
+		FlipLeftRight(q.Pix, width, height)
+		if !bytes.Equal(p.Pix, q.Pix) {
+			t.Error("twice mirrored is another picture")
+		}
+	}
+}

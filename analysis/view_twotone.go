@@ -1,0 +1,8 @@
+package analysis
+
+// Two values, dark and light, by the picture's own groups: the notan.
+func init() {
+	register(5, View{"two-tone", "Two-tone", func(dst []byte, src *Reduced, look Look) {
+		paintGroups(dst, src, look.Reading, 2)
+	}})
+}
