@@ -98,7 +98,7 @@ func (s *Split) fill(sums *binSums) {
 }
 
 // edgeOf returns the lightness of the edge at a threshold: between its bin and the next.
-func edgeOf(threshold int) float64 { return (float64(threshold) + 0.5) / binsPerLightness }
+func edgeOf(threshold int) float64 { return lightnessOfBins(2*threshold+1, 2) }
 
 func (s *Split) name(i int, sums *binSums) string {
 	if s.count == 1 {

@@ -81,7 +81,7 @@ func (s *binSums) bestSplits(splits *[3]Split) {
 		for i := 1; i < j; i++ {
 			last := s.spread(int(s.filled[i]), end, centre)
 			for g := 1; g < min(maxGroups, i+1); g++ {
-				if sum := best[g-1][i] + last; sum > best[g][j] || i == g {
+				if sum := best[g-1][i] + last; sum > best[g][j] { // two groups' means differ: above 0
 					best[g][j], start[g][j] = sum, int16(i)
 				}
 			}
@@ -103,7 +103,7 @@ func (s *binSums) bestSplits(splits *[3]Split) {
 var binValues = sync.OnceValue(func() *[256]float64 {
 	values := new([256]float64)
 	for bin := range values {
-		values[bin] = Value(float64(bin) / binsPerLightness)
+		values[bin] = Value(lightnessOfBins(bin, 1))
 	}
 	return values
 })

@@ -112,6 +112,7 @@ func TestLayOver(t *testing.T) {
 		{"opaque stays", RGB{1, 2, 3}, 255, RGB{1, 2, 3}},
 		{"transparent stays", RGB{1, 2, 3}, 0, RGB{1, 2, 3}},
 		{"a fifth: 0.2 * 0 + 0.8 * 255, 0.2 * 255, 0.2 * 200 + 0.8 * 100", RGB{0, 255, 200}, 51, RGB{204, 51, 120}},
+		{"77/255, to nearest: 100 * 178/255 = 69.8", RGB{255, 0, 0}, 77, RGB{255, 0, 70}},
 		{"128/255, to nearest: 127, 128, 100.2", RGB{0, 255, 100}, 128, RGB{127, 128, 100}},
 	}
 	for _, tt := range tests {

@@ -152,12 +152,13 @@ func (r *Reading) measure() {
 	r.Key = keyOf(r.Mean)
 }
 
-// lightnessOfBins returns the mean lightness of count pixels whose bins add up to sum.
+// lightnessOfBins returns the mean lightness of count pixels whose bins add up to sum; NaN
+// if there are none.
 func lightnessOfBins(sum, count int) float64 {
 	if count == 0 {
 		return math.NaN()
 	}
-	return float64(sum) / (binsPerLightness * float64(count))
+	return float64(100*sum) / float64(255*count) // rounded once: never above 100
 }
 
 // percentile returns the lightness of the lowest bin whose cumulated share reaches percent.
@@ -169,7 +170,7 @@ func (r *Reading) percentile(percent int) float64 {
 	for bin, n := range r.Histogram {
 		below += n
 		if 100*below >= percent*r.Counted {
-			return float64(bin) / binsPerLightness
+			return lightnessOfBins(bin, 1)
 		}
 	}
 	return 100
