@@ -1,0 +1,78 @@
+package main
+
+import (
+	"strings"
+
+	"app.tonedesk/gui"
+)
+
+// option is what may be given beside the operands: its name without the dashes, and how
+// its value is written in the usage ("" for an option without one).
+type option struct{ name, value string }
+
+// arguments are a command's arguments, sorted.
+type arguments struct {
+	values   map[string]string // by option; an option without value has ""
+	operands []string
+}
+
+// given says whether an option was given.
+func (a arguments) given(name string) bool {
+	_, ok := a.values[name]
+	return ok
+}
+
+// parseArguments sorts args. Options may stand before, between and behind the operands,
+// as --name value or --name=value; what follows -- is an operand, and so is a single -.
+// Of an option given twice the last one counts. Errors are usageErrors.
+func parseArguments(args []string, options []option) (arguments, error) {
+	a := arguments{values: map[string]string{}}
+	for i := 0; i < len(args); i++ {
+		arg := args[i]
+		switch {
+		case arg == "--":
+			a.operands = append(a.operands, args[i+1:]...)
+			return a, nil
+		case arg == "-" || !strings.HasPrefix(arg, "-"):
+			a.operands = append(a.operands, arg)
+			continue
+		}
+		name, value, inline := strings.Cut(strings.TrimPrefix(arg, "--"), "=")
+		o, known := findOption(options, name)
+		switch {
+		case !known:
+			return arguments{}, usageError{"use the option " + gui.Quote(arg), "it is not known here", "see desk help"}
+		case o.value == "" && inline:
+			return arguments{}, usageError{"use the option " + gui.Quote(arg), "it takes no value", "leave the value out"}
+		case o.value != "" && !inline:
+			if i++; i == len(args) {
+				return arguments{}, usageError{"use the option --" + name, "its value is missing", "write --" + name + " " + o.value}
+			}
+			value = args[i]
+		}
+		a.values[name] = value
+	}
+	return a, nil
+}
+
+func findOption(options []option, name string) (option, bool) {
+	for _, o := range options {
+		if o.name == name {
+			return o, true
+		}
+	}
+	return option{}, false
+}
+
+// asksForHelp says whether a command is asked how it is used.
+func asksForHelp(args []string) bool {
+	for _, arg := range args {
+		switch arg {
+		case "--help", "-h":
+			return true
+		case "--":
+			return false
+		}
+	}
+	return false
+}

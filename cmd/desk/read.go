@@ -1,0 +1,106 @@
+package main
+
+import (
+	"bufio"
+	"fmt"
+	"image"
+	"slices"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/capture"
+	"app.tonedesk/gui"
+)
+
+// readOptions are the options of desk read.
+var readOptions = []option{
+	{name: "json"}, {"spots", "x,y;x,y"}, {"size", "1|3|5|11"}, {"groups", "2|3|4"}, {"ground", "COLOUR"},
+}
+
+// readPlan is what to do with every file.
+type readPlan struct {
+	json   bool
+	spots  []image.Point // pixels
+	size   int           // side of a spot's square, pixels
+	groups int           // 0: as many as the picture needs
+	ground analysis.RGB  // under partly transparent pixels
+}
+
+// runRead measures picture files. It returns the exit code.
+func runRead(args []string, s streams) int {
+	if asksForHelp(args) {
+		return runHelp(s)
+	}
+	a, err := parseArguments(args, readOptions)
+	if err != nil {
+		return s.wrongUse(err)
+	}
+	plan, err := planRead(a)
+	switch {
+	case err != nil:
+		return s.wrongUse(err)
+	case len(a.operands) == 0:
+		return s.wrongUse(usageError{"read a picture", "no file was given", "name one or more picture files"})
+	case slices.Contains(a.operands, "-"):
+		return s.wrongUse(usageError{"read a picture from standard input", "pictures are read from files only", "name the file"})
+	}
+	reader := analysis.NewReader()
+	defer reader.Close()
+	out := bufio.NewWriter(s.out)
+	code := exitDone
+	for i, path := range a.operands {
+		report, err := plan.read(reader, path)
+		if err != nil {
+			s.say(err.Error())
+			code = exitUnread
+			continue
+		}
+		plan.write(out, report, i > 0)
+		if err := out.Flush(); err != nil {
+			return s.unwritten(err)
+		}
+	}
+	return code
+}
+
+// planRead turns the options into a plan. Errors are usageErrors.
+func planRead(a arguments) (plan readPlan, err error) {
+	plan.json = a.given("json")
+	if plan.spots, err = a.spots(); err != nil {
+		return plan, err
+	}
+	if plan.size, err = a.choice("size", []int{1, 3, 5, 11}, 3); err != nil {
+		return plan, err
+	}
+	if plan.groups, err = a.choice("groups", []int{2, 3, 4}, 0); err != nil {
+		return plan, err
+	}
+	plan.ground, err = a.ground()
+	return plan, err
+}
+
+// sentence is an error that is said as it is.
+type sentence string
+
+func (s sentence) Error() string { return string(s) }
+
+// read measures the picture file at path. Its errors are sentences.
+func (plan readPlan) read(reader *analysis.Reader, path string) (report fileReport, err error) {
+	picture, err := capture.OpenPicture(path)
+	if err != nil {
+		return report, sentence(gui.Explain("read "+gui.Quote(path), err))
+	}
+	pixels := analysis.Pixels{
+		Pix: picture.Pix, Stride: picture.Stride,
+		Width: picture.Size.X, Height: picture.Size.Y, Layout: analysis.RGBA,
+	}
+	pixels.LayOver(plan.ground)
+	spots := make([]analysis.Spot, len(plan.spots)) // never nil, so that JSON has an array
+	for i, at := range plan.spots {
+		if spots[i], err = analysis.ReadSpot(pixels, at.X, at.Y, plan.size); err != nil {
+			what := fmt.Sprintf("read the spot %d,%d of %s, %d by %d pixels", at.X, at.Y, gui.Quote(path), pixels.Width, pixels.Height)
+			return report, sentence(gui.Explain(what, err))
+		}
+	}
+	reading := reader.Read(pixels, analysis.Options{Groups: plan.groups})
+	return reportOf(path, reading, spots), nil
+}

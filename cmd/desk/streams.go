@@ -1,0 +1,55 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+
+	"app.tonedesk/gui"
+)
+
+// How the program ends.
+const (
+	exitDone     = 0
+	exitUnread   = 1 // a file, a screen or a line of a list could not be read
+	exitWrongUse = 2
+)
+
+// streams are the three ways in and out of a command.
+type streams struct {
+	in       io.Reader
+	out, err io.Writer
+}
+
+// say prints one sentence for the user on standard error.
+func (s streams) say(sentence string) { fmt.Fprintln(s.err, sentence) }
+
+// wrongUse says what is wrong with the arguments and returns the exit code for it.
+func (s streams) wrongUse(err error) int {
+	var u usageError
+	if errors.As(err, &u) {
+		s.say(gui.Sentence(u.what, u.why, u.act))
+	} else {
+		s.say(gui.Explain("use these arguments", err))
+	}
+	return exitWrongUse
+}
+
+// unwritten says that the output could not be written and returns the exit code for it.
+func (s streams) unwritten(err error) int {
+	s.say(gui.Explain("write the report", err))
+	return exitUnread
+}
+
+// jsonLine writes v as one line of JSON.
+func jsonLine(w io.Writer, v any) error {
+	enc := json.NewEncoder(w) // ends every value with a line break
+	enc.SetEscapeHTML(false)
+	return enc.Encode(v)
+}
+
+// usageError is a wrong use of the command line, in the three parts of a sentence.
+type usageError struct{ what, why, act string }
+
+func (u usageError) Error() string { return u.what + ": " + u.why }

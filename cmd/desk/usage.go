@@ -1,0 +1,37 @@
+package main
+
+import "io"
+
+// usage is what desk help prints.
+const usage = `Tonedesk measures the lightness of a painting.
+
+  desk [PICTURE]           open the window, on the remembered region of the screen
+                           or on a picture file
+  desk read FILE...        say what the window measures, for picture files
+  desk spot COLOUR...      read colours, written #rgb, #rrggbb or rgb(r g b)
+  desk compare A B         say how far apart two colours are in lightness
+  desk help                print this page
+
+Options
+  --json                   print one JSON object a line
+  read --spots x,y;x,y     read places too, in pixels from the top left
+  read --size 1|3|5|11     side of the square averaged for each place, 3 by itself
+  read --groups 2|3|4      split the lightness into so many groups
+  read --ground COLOUR     what lies under half-transparent pixels, white by itself
+  compare --tolerance T    lightness up to which two colours count as the same,
+                           0.5 to 5, 2.0 by itself
+  spot -                   read one colour a line from standard input
+  compare -                read one pair a line from standard input
+
+Quote colours for the shell: desk compare '#e2ab85' '#b26a5c'
+It ends with 0 when done, with 1 when a file or a line could not be read (the
+others are still reported), and with 2 when it was used wrongly.
+`
+
+// runHelp prints the usage.
+func runHelp(s streams) int {
+	if _, err := io.WriteString(s.out, usage); err != nil {
+		return s.unwritten(err)
+	}
+	return exitDone
+}

@@ -1,0 +1,147 @@
+package main
+
+import (
+	"context"
+	"io"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"runtime/debug"
+	"syscall"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/app"
+
+	"app.tonedesk/assets"
+	"app.tonedesk/capture"
+	"app.tonedesk/gui"
+)
+
+// appID names the program to the desktop; FyneApp.toml has it too.
+const appID = "app.tonedesk"
+
+// openWindow opens the window on the remembered region, or on the picture file that args
+// name, and returns when it is closed.
+func openWindow(args []string, s streams) (exit int) {
+	w, err := windowArguments(args)
+	if err != nil {
+		return s.wrongUse(err)
+	}
+	if w.picture != "" {
+		if _, err := capture.OpenPicture(w.picture); err != nil {
+			s.say(gui.Explain(w.picture, err))
+			return exitUnread
+		}
+	}
+	trace, err := openTrace(w.trace)
+	if err != nil {
+		s.say(gui.Explain(w.trace, err))
+		return exitUnread
+	}
+	if err := displayAnswers(); err != nil {
+		s.say(gui.Explain("open the window", err))
+		return exitUnread
+	}
+	return runWindow(w.picture, trace, s)
+}
+
+// windowArgs are what the window is started with.
+type windowArgs struct {
+	picture string // absolute path; "" for none
+	trace   string // file that gets a line for all that is shown; "" for none
+}
+
+func windowArguments(args []string) (windowArgs, error) {
+	a, err := parseArguments(args, []option{{"trace", "FILE"}})
+	if err != nil {
+		return windowArgs{}, err
+	}
+	w := windowArgs{trace: a.values["trace"]}
+	switch len(a.operands) {
+	case 0:
+		return w, nil
+	case 1:
+		w.picture, err = filepath.Abs(a.operands[0])
+		return w, err
+	}
+	return windowArgs{}, usageError{"open " + gui.Quote(a.operands[1]), "the window shows one picture at a time", "name one file"}
+}
+
+// openTrace opens the trace file, readable for its owner only.
+func openTrace(path string) (io.Writer, error) {
+	if path == "" {
+		return nil, nil
+	}
+	f, err := os.OpenFile(path, os.O_CREATE|os.O_TRUNC|os.O_WRONLY, 0o600)
+	if err != nil {
+		return nil, err // not f: a nil *os.File is no nil io.Writer
+	}
+	return f, nil
+}
+
+// runWindow runs the toolkit until the window is closed.
+func runWindow(picture string, trace io.Writer, s streams) (exit int) {
+	path, err := gui.SettingsPath()
+	if err != nil {
+		s.say(gui.Explain("find the settings", err))
+		return exitUnread
+	}
+	settings, problems, err := gui.LoadSettings(path)
+	if err != nil {
+		problems = append(problems, gui.Explain("the settings", err))
+	}
+	keeper := gui.NewKeeper(path, func(err error) { fyne.LogError("keeping the settings", err) })
+	defer recoverWindow(keeper, s, &exit)
+	onDisplayLost(func() {
+		_ = keeper.Flush() // the reason for the end is the display, whatever this says
+		s.say("Tonedesk ended: its display is gone. Start it again when the display is back; what you had set is kept.")
+	})
+	a := app.NewWithID(appID)
+	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
+	desk := gui.NewDesk(a, gui.Options{
+		Settings: settings, Keeper: keeper, Picture: picture, Problems: problems, Trace: trace, Quit: a.Quit,
+		Screen: func() (capture.Backend, error) { return capture.Pick(os.Getenv) },
+	})
+	a.Lifecycle().SetOnStarted(desk.Started)
+	quitOnSignal(desk)
+	desk.Show()
+	desk.Run()
+	a.Run()
+	desk.Close()
+	return exitDone
+}
+
+// recoverWindow turns a panic into a sentence, with what was kept safe.
+func recoverWindow(keeper *gui.Keeper, s streams, exit *int) {
+	r := recover()
+	if r == nil {
+		return
+	}
+	_ = keeper.Flush()
+	s.say("Tonedesk ended because of a mistake of its own: please report it. What you had set is kept.")
+	if os.Getenv("TONEDESK_DEBUG") != "" {
+		debug.PrintStack()
+	}
+	*exit = exitUnread
+}
+
+// quitOnSignal closes the window when the system asks the program to end.
+func quitOnSignal(desk *gui.Desk) {
+	signals := make(chan os.Signal, 1)
+	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
+	go func() {
+		<-signals
+		fyne.Do(desk.Quit)
+	}()
+}
+
+// displayWait is how long the display may take to let us in.
+const displayWait = 5 * time.Second
+
+// displayAnswers says why the toolkit could not open a window here, before it tries.
+func displayAnswers() error {
+	ctx, cancel := context.WithTimeout(context.Background(), displayWait)
+	defer cancel()
+	return probeDisplay(ctx)
+}

@@ -1,0 +1,213 @@
+package gui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/analysis"
+)
+
+// parts are the window's widgets.
+type parts struct {
+	bar     *sourceBar
+	strip   *strip
+	mirror  *Mirror
+	verdict *Verdict
+	cards   *CardGrid
+	spread  *Spread
+	page    *fyne.Container
+	lower   *container.Scroll
+	watch   fyne.CanvasObject // cards and spread, what lower shows while no panel is open
+	panel   panel
+	ground  *canvas.Rectangle
+}
+
+// panel is what stands in place of cards and spread.
+type panel uint8
+
+const (
+	panelNone panel = iota
+	panelSettings
+	panelKeys
+)
+
+// Title is the window's name; desktops know its windows by it.
+const Title = "Tonedesk"
+
+// build makes the window and joins its parts.
+func (d *Desk) build() {
+	d.app.Settings().SetTheme(NewTheme(d.settings.Ground))
+	d.window = d.app.NewWindow(Title)
+	d.native.window = d.window
+	d.window.SetPadded(false)
+	p := &d.parts
+	p.bar = newSourceBar(d)
+	p.strip = newStrip(d, d.relay)
+	p.mirror = NewMirror()
+	p.mirror.Acts = d.mirrorActs()
+	p.verdict = NewVerdict()
+	p.cards = NewCardGrid(d.cardActs())
+	p.spread = NewSpread()
+	p.watch = container.NewVBox(p.cards, p.spread)
+	p.lower = container.NewVScroll(p.watch)
+	p.ground = canvas.NewRectangle(nil)
+	lay := &pageLayout{bar: p.bar, strip: p.strip.box, mirror: p.mirror, verdict: p.verdict, lower: p.lower,
+		content: func() fyne.Size { return p.lower.Content.MinSize() }}
+	p.page = container.New(lay, p.bar, p.strip.box, p.mirror, p.verdict, p.lower)
+	d.joinBar()
+	d.window.SetContent(container.NewStack(p.ground, p.page))
+	d.window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
+	d.window.SetOnDropped(d.Dropped)
+	d.window.SetCloseIntercept(d.quit)
+	d.joinKeys()
+	d.colour()
+	d.showNoPicture()
+	d.showStrip()
+	for _, problem := range d.options.Problems {
+		p.strip.say(stripNote, problem)
+	}
+	d.focusMirror()
+}
+
+func (d *Desk) joinBar() {
+	bar := d.parts.bar
+	act := func(b *button, do func()) {
+		b.OnTapped = func() {
+			d.focusMirror()
+			do()
+		}
+	}
+	act(bar.region, d.PickRegion)
+	act(bar.freeze, d.Freeze)
+	act(bar.view, d.openViews)
+	act(bar.more, func() { d.openMenu(below(bar.more)) })
+}
+
+// joinKeys makes the window's keys work while nothing has the focus.
+func (d *Desk) joinKeys() {
+	c := d.window.Canvas()
+	c.SetOnTypedRune(d.typedRune)
+	c.SetOnTypedKey(func(e *fyne.KeyEvent) {
+		if !d.typedKey(e.Name) {
+			d.focusMirror()
+			d.parts.mirror.TypedKey(e)
+		}
+	})
+	// keys with Ctrl that Fyne would give to nobody
+	for _, s := range shortcuts() {
+		c.AddShortcut(s, d.typedShortcut)
+	}
+}
+
+func (d *Desk) mirrorActs() MirrorActs {
+	return MirrorActs{
+		Click: d.clicked, Drag: d.dragged, Carry: d.carried, Select: d.selectSpot, Look: d.looked,
+		Resized: d.renew, Menu: d.openMenu,
+		Key:   func(name fyne.KeyName, _ bool) bool { return d.typedKey(name) },
+		Rune:  d.typedRune,
+		Short: d.typedShortcut,
+	}
+}
+
+// colour gives the theme's colours of now to what isn't a widget.
+func (d *Desk) colour() {
+	th, v := d.app.Settings().Theme(), d.app.Settings().ThemeVariant()
+	d.parts.ground.FillColor = th.Color(theme.ColorNameBackground, v)
+	d.parts.ground.Refresh()
+	d.parts.strip.colour(th, v)
+}
+
+// relay lays the page anew, after a part asks for another height.
+func (d *Desk) relay() {
+	if d.parts.page != nil {
+		d.parts.page.Refresh()
+	}
+}
+
+// openPanel shows a panel in place of cards and spread; asked twice, it closes it.
+func (d *Desk) openPanel(which panel) {
+	p := &d.parts
+	if which == p.panel {
+		which = panelNone
+	}
+	p.panel = which
+	p.lower.Content = p.watch
+	switch which {
+	case panelSettings:
+		p.lower.Content = d.framed("Settings", newSettingsPanel(&d.settings, d.settled, quietLine))
+	case panelKeys:
+		p.lower.Content = d.framed("Keys", newKeysPanel())
+	}
+	p.lower.ScrollToTop()
+	p.lower.Refresh()
+	d.relay()
+	if which == panelNone {
+		d.focusMirror()
+	}
+}
+
+// framed puts a heading with a button to close it over a panel.
+func (d *Desk) framed(heading string, content fyne.CanvasObject) fyne.CanvasObject {
+	title := widget.NewLabel(heading)
+	title.TextStyle.Bold = true
+	done := newButton("Done", d, func() { d.openPanel(panelNone) })
+	back := newGround(ColorNamePanel)
+	inner := container.NewVBox(container.NewBorder(nil, nil, title, done), content)
+	return container.NewStack(back, container.NewPadded(inner))
+}
+
+// Show shows the window where it was when it was closed, and keeps it above others if that
+// is wished.
+func (d *Desk) Show() {
+	d.window.Show()
+	d.restore()
+}
+
+// restore puts the window, just shown, where it was and above others if that is wished:
+// a window that was hidden has lost both.
+func (d *Desk) restore() {
+	d.native.restore(d.settings.Place.Rectangle())
+	d.keepAbove()
+	d.focusMirror()
+}
+
+// viewWord is what the view's button says.
+func viewWord(key string) string {
+	v, ok := analysis.ViewByKey(key)
+	if !ok {
+		return "View"
+	}
+	return v.Name
+}
+
+// newGround is a rectangle of a theme colour that follows the theme.
+func newGround(name fyne.ThemeColorName) fyne.CanvasObject {
+	g := &ground{name: name}
+	g.ExtendBaseWidget(g)
+	return g
+}
+
+type ground struct {
+	widget.BaseWidget
+	name fyne.ThemeColorName
+	rect *canvas.Rectangle
+}
+
+// CreateRenderer makes the rectangle.
+func (g *ground) CreateRenderer() fyne.WidgetRenderer {
+	g.rect = canvas.NewRectangle(nil)
+	g.rect.CornerRadius = Radius
+	g.Refresh()
+	return widget.NewSimpleRenderer(g.rect)
+}
+
+// Refresh takes the theme's colour of now.
+func (g *ground) Refresh() {
+	if g.rect != nil {
+		g.rect.FillColor = g.Theme().Color(g.name, fyne.CurrentApp().Settings().ThemeVariant())
+		g.rect.Refresh()
+	}
+}

@@ -1,0 +1,108 @@
+package gui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+)
+
+// CardGrid shows the spots' cards, two in a row where there is room, else below each
+// other. Use it on the Fyne goroutine only.
+type CardGrid struct {
+	widget.BaseWidget
+	acts  CardActs
+	cards [maxSpots]*spotCard
+	count int
+}
+
+// NewCardGrid returns a grid without cards.
+func NewCardGrid(acts CardActs) *CardGrid {
+	g := &CardGrid{acts: acts}
+	for i := range g.cards {
+		g.cards[i] = newSpotCard(i, acts)
+		g.cards[i].Hide()
+	}
+	g.ExtendBaseWidget(g)
+	return g
+}
+
+// Set shows a card for each text, and reports whether the grid asks for another height.
+func (g *CardGrid) Set(texts []CardText) (resized bool) {
+	for i, t := range texts {
+		g.cards[i].set(t)
+	}
+	if len(texts) == g.count {
+		return false
+	}
+	g.count = len(texts)
+	for i, c := range g.cards {
+		if i < g.count {
+			c.Show()
+		} else {
+			c.Hide()
+		}
+	}
+	g.Refresh()
+	return true
+}
+
+// cardPair is the width from which two cards stand side by side.
+const cardPair = 40 * Step
+
+// columns returns how many cards stand in a row.
+func (g *CardGrid) columns(width float32) int {
+	if width >= cardPair {
+		return 2
+	}
+	return 1
+}
+
+// CreateRenderer returns the renderer.
+func (g *CardGrid) CreateRenderer() fyne.WidgetRenderer { return &cardGridRenderer{g} }
+
+type cardGridRenderer struct{ g *CardGrid }
+
+// Layout places the cards.
+func (r *cardGridRenderer) Layout(size fyne.Size) {
+	columns := r.g.columns(size.Width)
+	w := float32(int((size.Width - float32(columns-1)*Step) / float32(columns)))
+	for i, c := range r.g.cards[:r.g.count] {
+		h := c.MinSize().Height
+		c.Move(fyne.NewPos(float32(i%columns)*(w+Step), float32(i/columns)*(h+Step)))
+		c.Resize(fyne.NewSize(w, h))
+	}
+}
+
+// MinSize is the height at the width of now.
+func (r *cardGridRenderer) MinSize() fyne.Size {
+	if r.g.count == 0 {
+		return fyne.NewSize(0, 0)
+	}
+	columns := r.g.columns(r.g.Size().Width)
+	rows := (r.g.count + columns - 1) / columns
+	return fyne.NewSize(18*Step, float32(rows)*(r.g.cards[0].MinSize().Height+Step)-Step)
+}
+
+// Refresh lays the cards anew.
+func (r *cardGridRenderer) Refresh() {
+	r.Layout(r.g.Size())
+	for _, c := range r.g.cards[:r.g.count] {
+		c.Refresh()
+	}
+}
+
+// Objects are the cards.
+func (r *cardGridRenderer) Objects() []fyne.CanvasObject {
+	all := make([]fyne.CanvasObject, len(r.g.cards))
+	for i, c := range r.g.cards {
+		all[i] = c
+	}
+	return all
+}
+
+// Destroy has nothing to let go of.
+func (r *cardGridRenderer) Destroy() {}
+
+// cardActs joins the cards to the desk.
+func (d *Desk) cardActs() CardActs {
+	return CardActs{Copy: d.copyHex, Select: d.selectSpot, Delete: d.deleteSpot, Keys: d}
+}

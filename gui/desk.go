@@ -1,0 +1,270 @@
+package gui
+
+import (
+	"context"
+	"image"
+	"io"
+	"slices"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/capture"
+)
+
+// Options is what a Desk needs from the program around it.
+type Options struct {
+	Settings Settings
+	Keeper   *Keeper                         // where changed settings go
+	Picture  string                          // file to show instead of what is remembered
+	Screen   func() (capture.Backend, error) // the way to the screen, when it is needed
+	Problems []string                        // sentences to show at the start
+	Trace    io.Writer                       // gets a line of JSON for all that is shown; may be nil
+	Quit     func()                          // ends the program
+}
+
+// Desk is the controller: the one owner of what is watched, where the spots are and what
+// is shown. Everything but frame and status runs on the Fyne goroutine.
+type Desk struct {
+	options  Options
+	app      fyne.App
+	window   fyne.Window
+	native   nativeWindow
+	settings Settings
+	setup    setup
+	history  history
+	selected int // a spot, or -1
+	asking   asking
+	frozen   bool
+	hidden   bool // minimised: nothing is read
+	picking  bool // a region is being chosen
+	covered  image.Rectangle
+	look     image.Point
+	looking  bool
+	pick     *image.Point
+
+	worker  *worker
+	watcher *capture.Watcher
+	screen  screen
+	status  capture.Status
+	bounds  image.Rectangle // of the last picture
+	at      time.Time       // when it was read
+	pair    *analysis.Pair  // of the last picture, if there are two spots
+	spots   []reading
+	trace   trace
+
+	parts parts
+	stop  context.CancelFunc
+}
+
+// NewDesk builds the window, not yet shown. Use it on the Fyne goroutine only.
+func NewDesk(app fyne.App, options Options) *Desk {
+	d := &Desk{options: options, app: app, settings: options.Settings.Valid(), selected: -1}
+	d.trace.w = options.Trace
+	d.screen.pick = options.Screen
+	d.setup.Source = firstSource(options.Picture, d.settings)
+	d.worker = newWorker(d.showSoon, d.comeBack)
+	d.watcher = capture.NewWatcher(capture.Watch{
+		Open:      d.opener(d.setup.Source),
+		Frame:     d.worker.frame,
+		Status:    d.statusSoon,
+		PerSecond: d.settings.PerSecond,
+	})
+	d.build()
+	d.tell()
+	return d
+}
+
+// firstSource is what is watched at the start: the file that was named, else what was
+// watched last, else the demo painting.
+func firstSource(picture string, s Settings) source {
+	switch region := s.Region.Rectangle(); {
+	case picture != "":
+		return source{Kind: sourcePicture, Path: picture}
+	case s.Picture != "":
+		return source{Kind: sourcePicture, Path: s.Picture}
+	case !region.Empty():
+		return source{Kind: sourceRegion, Region: region}
+	}
+	return source{Kind: sourceDemo}
+}
+
+// Run watches until the desk is closed. It returns at once.
+func (d *Desk) Run() {
+	ctx, stop := context.WithCancel(context.Background())
+	d.stop = stop
+	go func() { _ = d.watcher.Run(ctx) }() // it only ever ends because of ctx
+	go d.keepHouse(ctx)
+}
+
+// Close stops watching and keeps the settings. The window may be gone already.
+func (d *Desk) Close() {
+	if d.stop != nil {
+		d.stop()
+	}
+	d.keep()
+	if err := d.options.Keeper.Flush(); err != nil {
+		fyne.LogError("keeping the settings", err)
+	}
+}
+
+// showSoon hands what the worker made to the window, and waits until it is taken: the
+// brake that keeps frames from piling up.
+func (d *Desk) showSoon(s *shown) { fyne.DoAndWait(func() { d.show(s) }) }
+
+func (d *Desk) statusSoon(s capture.Status) { fyne.DoAndWait(func() { d.setStatus(s) }) }
+
+// comeBack asks for the last frame once more.
+func (d *Desk) comeBack(after time.Duration) { time.AfterFunc(after, d.watcher.Again) }
+
+// tell tells the worker what is wanted from now on.
+func (d *Desk) tell() {
+	mirror, mirrored := d.parts.mirror, d.settings.Mirrored
+	d.worker.want(wanted{
+		setup:    d.setup,
+		settings: d.settings.clone(),
+		fit:      d.fitter(mirror, mirrored),
+		covered:  d.covered,
+		look:     d.look,
+		looking:  d.looking,
+		pick:     d.pick,
+	})
+}
+
+// fitter returns how a picture would lie in the mirror of now, for any goroutine.
+func (d *Desk) fitter(m *Mirror, mirrored bool) func(image.Rectangle) fit {
+	size, scale := m.room(), m.scale()
+	return func(bounds image.Rectangle) fit { return fitPicture(bounds, size, scale, mirrored) }
+}
+
+// renew shows the last picture again, as it is wanted now.
+func (d *Desk) renew() {
+	d.tell()
+	d.watcher.Again()
+}
+
+// change replaces the setup; kind joins changes of one drag to one step of undo.
+func (d *Desk) change(next setup, kind string) {
+	d.history.step(d.setup, kind)
+	d.apply(next)
+}
+
+// apply makes next the setup, without a step of undo.
+func (d *Desk) apply(next setup) {
+	before := d.setup.Source
+	d.setup = next
+	if d.selected >= len(next.Places) {
+		d.selected = -1
+	}
+	d.showMarks()
+	if next.Source.feed() != before.feed() {
+		d.frozen = false
+		d.watcher.Freeze(false)
+		d.watcher.Reopen(d.opener(next.Source))
+		d.parts.strip.clear(stripTrouble)
+	}
+	if next.Source != before {
+		d.remember()
+	}
+	d.renew()
+	d.showStrip()
+}
+
+// Undo and Redo walk through the setups.
+func (d *Desk) Undo() { d.walk(d.history.undo, "There is nothing to undo.") }
+
+// Redo does again what was undone.
+func (d *Desk) Redo() { d.walk(d.history.redo, "There is nothing to do again.") }
+
+func (d *Desk) walk(step func(setup) (setup, bool), nothing string) {
+	if next, ok := step(d.setup); ok {
+		d.apply(next)
+		return
+	}
+	d.parts.strip.say(stripNote, nothing)
+}
+
+// watch makes from the source. Spots stay where they still lie in it.
+func (d *Desk) watch(from source) {
+	next := d.setup
+	next.Source = from
+	if from.Kind != d.setup.Source.Kind || from.Path != d.setup.Source.Path {
+		next.Places, next.Areas, next.Tones = nil, nil, nil
+	} else if !from.Region.Empty() {
+		next.Places = slices.DeleteFunc(slices.Clone(next.Places), func(p place) bool {
+			return !p.centre().In(from.Region)
+		})
+	}
+	d.history.settle()
+	d.change(next, "")
+}
+
+// OpenPicture shows a picture file instead of the screen.
+func (d *Desk) OpenPicture(path string) { d.watch(source{Kind: sourcePicture, Path: path}) }
+
+// Dropped opens the first file that was dropped on the window.
+func (d *Desk) Dropped(_ fyne.Position, files []fyne.URI) {
+	if len(files) > 0 {
+		d.OpenPicture(files[0].Path())
+	}
+}
+
+// Freeze holds the picture, or goes on.
+func (d *Desk) Freeze() {
+	d.frozen = !d.frozen
+	d.watcher.Freeze(d.frozen || d.hidden)
+	d.showState()
+	d.trace.state(d)
+}
+
+// setView shows another view.
+func (d *Desk) setView(key string) {
+	d.settings.View = key
+	d.settled()
+}
+
+// nextView goes through the views.
+func (d *Desk) nextView(by int) {
+	views := analysis.Views()
+	at := slices.IndexFunc(views, func(v analysis.View) bool { return v.Key == d.settings.View })
+	d.setView(views[(at+by+len(views))%len(views)].Key)
+}
+
+// settled takes changed settings over: to the window, the worker and the file.
+func (d *Desk) settled() {
+	d.settings = d.settings.Valid()
+	d.watcher.SetRate(d.settings.PerSecond)
+	d.showSettings()
+	d.renew()
+	d.keep()
+}
+
+// remember keeps what is watched for the next start.
+func (d *Desk) remember() {
+	d.settings.Region, d.settings.Picture = nil, ""
+	switch d.setup.Source.Kind {
+	case sourceRegion:
+		d.settings.Region = RectOf(d.setup.Source.Region)
+	case sourcePicture:
+		d.settings.Picture = d.setup.Source.Path
+	}
+	d.keep()
+}
+
+// keep has the settings written soon, with the window's size and place of now.
+func (d *Desk) keep() {
+	if size := d.window.Canvas().Size(); size.Width > 0 {
+		d.settings.Width, d.settings.Height = size.Width, size.Height
+	}
+	if r, err := d.native.place(); err == nil && !r.Empty() {
+		d.settings.Place = RectOf(r)
+	}
+	d.options.Keeper.Save(d.settings)
+}
+
+// Started is for the moment when the toolkit's loop runs and the window is on the screen.
+func (d *Desk) Started() { d.restore() }
+
+// Quit keeps the settings and ends the program.
+func (d *Desk) Quit() { d.quit() }

@@ -1,0 +1,207 @@
+package gui
+
+import (
+	"time"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/capture"
+)
+
+// show puts what the worker made of a frame into the parts.
+func (d *Desk) show(s *shown) {
+	d.bounds, d.at = s.bounds, s.at
+	if s.jumped && len(d.setup.Places) > 0 {
+		d.setup = d.setup.allMoved(true) // no step of undo: the painter didn't do it
+		d.tell()
+		d.showMarks()
+		d.showStrip()
+	}
+	if s.picked != nil && s.picked == d.pick {
+		d.pick = nil
+		d.change(d.setup.leavingOutTone(s.tone), "")
+	}
+	d.parts.mirror.SetPicture(s.img, s.bounds, s.flipped)
+	d.parts.mirror.SetLoupe(s.loupe, d.settings.SpotSize)
+	if s.text {
+		d.spots = append(d.spots[:0], s.spots...)
+		d.showFigures(s.reading)
+		d.showState()
+		d.trace.shown(d, s)
+	}
+}
+
+// showFigures renews sentence, cards and spread.
+func (d *Desk) showFigures(r *analysis.Reading) {
+	d.showPair()
+	cards := make([]CardText, 0, len(d.spots))
+	marks := make([]SpreadMark, 0, len(d.spots))
+	for i, spot := range d.spots {
+		if i >= len(d.setup.Places) {
+			break
+		}
+		at := d.setup.Places[i]
+		if spot.Err != nil {
+			cards = append(cards, SayLostCard(spotName(i), i == d.selected))
+			continue
+		}
+		cards = append(cards, SayCard(spotName(i), spot.Spot, SpotState{
+			Area: !at.Area.Empty(), Moved: at.Moved, FromWhite: d.settings.FromWhite, Selected: i == d.selected,
+		}))
+		marks = append(marks, SpreadMark{Name: spotName(i), Lightness: spot.Lightness})
+	}
+	if d.parts.cards.Set(cards) {
+		d.relay()
+	}
+	if r != nil {
+		d.parts.spread.Set(spreadOf(r, marks, d.settings.FromWhite))
+	}
+}
+
+// pairIndices are the spots of the sentence: A, and the selected one or else B.
+func (d *Desk) pairIndices() (a, b int, ok bool) {
+	a, b = 0, 1
+	if d.selected > 1 {
+		b = d.selected
+	}
+	ok = b < len(d.spots) && d.spots[a].Err == nil && d.spots[b].Err == nil
+	return a, b, ok
+}
+
+func (d *Desk) showPair() {
+	a, b, ok := d.pairIndices()
+	d.pair = nil
+	if !ok {
+		first := ""
+		if len(d.spots) == 1 {
+			first = spotName(0)
+		}
+		d.parts.verdict.Set(SayNoPair(first))
+		return
+	}
+	pair := analysis.Compare(d.spots[a].Spot, d.spots[b].Spot, d.settings.Tolerance)
+	d.pair = &pair
+	d.parts.verdict.Set(SayPair(pair, spotName(a), spotName(b)))
+}
+
+// showNoPicture is the window before its first picture.
+func (d *Desk) showNoPicture() {
+	d.showMarks()
+	d.showFigures(nil)
+	d.showSettings()
+	d.showState()
+}
+
+// showMarks puts the spots on the mirror.
+func (d *Desk) showMarks() {
+	marks := make([]Mark, len(d.setup.Places))
+	for i, p := range d.setup.Places {
+		marks[i] = Mark{Name: spotName(i), At: p.At, Area: p.Area, Moved: p.Moved, Selected: i == d.selected}
+	}
+	d.parts.mirror.SetMarks(marks)
+}
+
+// showSettings takes changed settings over to the parts.
+func (d *Desk) showSettings() {
+	if th, ok := d.app.Settings().Theme().(*neutral); !ok || th.levels != levelsOf(d.settings.Ground) {
+		d.app.Settings().SetTheme(NewTheme(d.settings.Ground))
+		d.colour()
+	}
+	word := viewWord(d.settings.View)
+	if d.parts.bar.view.Text != word {
+		d.parts.bar.view.SetText(word)
+		d.parts.bar.Refresh()
+	}
+	d.showState()
+}
+
+// setStatus takes what the watcher says of the source.
+func (d *Desk) setStatus(s capture.Status) {
+	d.status = s
+	if s.Err != nil {
+		d.parts.strip.say(stripTrouble, d.explain(s.Err))
+	} else {
+		d.parts.strip.clear(stripTrouble)
+	}
+	d.showState()
+	d.trace.state(d)
+}
+
+// explain says what is wrong with the source.
+func (d *Desk) explain(err error) string {
+	switch d.setup.Source.Kind {
+	case sourcePicture:
+		return Explain(d.setup.Source.Path, err)
+	case sourceRegion:
+		return Explain("the region", err)
+	}
+	return Explain("the demo painting", err)
+}
+
+// state is the source's, but for a region that our own window covers.
+func (d *Desk) state() capture.State {
+	if d.setup.Source.Kind == sourceRegion && !d.bounds.Empty() && d.bounds.In(d.covered) &&
+		(d.status.State == capture.Live || d.status.State == capture.Unchanged) {
+		return capture.Hidden
+	}
+	return d.status.State
+}
+
+// showState renews the source bar.
+func (d *Desk) showState() {
+	state := d.state()
+	since := d.status.Since
+	if d.frozen {
+		since = d.at
+	}
+	var line, under widths
+	line.long, line.short = SayStatus(state, d.frozen, time.Since(since))
+	if !d.bounds.Empty() {
+		under.short = SizeSay(d.bounds.Dx(), d.bounds.Dy())
+		under.long = SaySource(d.bounds.Dx(), d.bounds.Dy(), d.settings.PerSecond)
+	}
+	d.parts.bar.set(signOf(state, d.frozen), line, under)
+	word := "Freeze"
+	if d.frozen {
+		word = "Resume"
+	}
+	if d.parts.bar.freeze.Text != word {
+		d.parts.bar.freeze.SetText(word)
+		d.parts.bar.Refresh()
+	}
+}
+
+func signOf(state capture.State, frozen bool) sign {
+	if frozen {
+		return signFrozen
+	}
+	switch state {
+	case capture.Live:
+		return signLive
+	case capture.Unchanged:
+		return signSame
+	case capture.Hidden:
+		return signHidden
+	case capture.Gone, capture.NotAnswering:
+		return signTrouble
+	}
+	return signWaiting
+}
+
+// showStrip renews the standing messages.
+func (d *Desk) showStrip() {
+	strip := d.parts.strip
+	if d.setup.Source.Kind == sourceDemo {
+		strip.sayWith(stripDemo, "A demo painting, to try everything on.", stripAct{"Choose a region", d.PickRegion})
+	} else {
+		strip.clear(stripDemo)
+	}
+	moved := false
+	for _, p := range d.setup.Places {
+		moved = moved || p.Moved
+	}
+	if moved {
+		strip.sayWith(stripMoved, "The picture moved. Place the spots again.", stripAct{"They are right", d.spotsAreRight})
+	} else {
+		strip.clear(stripMoved)
+	}
+}

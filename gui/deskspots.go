@@ -1,0 +1,166 @@
+package gui
+
+import (
+	"fmt"
+	"image"
+
+	"fyne.io/fyne/v2"
+)
+
+// asking is what the next click or drag in the mirror is for.
+type asking uint8
+
+const (
+	askNothing asking = iota // it measures
+	askNarrow                // the part to watch from now on
+	askArea                  // an area to leave out
+	askTone                  // a lightness to leave out
+	askMeasure               // an area to measure, by keys
+)
+
+// askWords tell on the mirror what is asked for.
+var askWords = map[asking]string{
+	askNarrow:  "Drag over the part to watch",
+	askArea:    "Drag over what to leave out",
+	askTone:    "Click the lightness to leave out",
+	askMeasure: "Drag over an area to measure",
+}
+
+// ask takes the next click or drag for something; asked twice, it gives up.
+func (d *Desk) ask(what asking) {
+	if d.asking == what {
+		what = askNothing
+	}
+	d.asking = what
+	d.parts.mirror.Ask(askWords[what])
+	if what != askNothing {
+		d.focusMirror()
+	}
+}
+
+// clicked is a click on a pixel of the source.
+func (d *Desk) clicked(at image.Point, add bool) {
+	switch d.asking {
+	case askTone:
+		d.pick = &at
+		d.ask(askNothing)
+		d.renew()
+	case askNothing:
+		d.placeSpot(place{At: at}, add)
+	default: // a corner of the area, by keys or by a click
+		d.parts.mirror.BeginAreaAt(at)
+	}
+}
+
+// dragged is an area of the source.
+func (d *Desk) dragged(area image.Rectangle, add bool) {
+	what := d.asking
+	d.ask(askNothing)
+	switch what {
+	case askNarrow:
+		d.narrow(area)
+	case askArea:
+		d.change(d.setup.leavingOut(area), "")
+	default:
+		d.placeSpot(place{At: place{Area: area}.centre(), Area: area}, add)
+	}
+}
+
+// leastSide is the side of the smallest part that can be watched.
+const leastSide = 8
+
+// narrow watches a part of what is watched.
+func (d *Desk) narrow(area image.Rectangle) {
+	if area.Dx() < leastSide || area.Dy() < leastSide {
+		d.parts.strip.say(stripNote, fmt.Sprintf("That part is too small to watch: drag over at least %d × %d pixels.", leastSide, leastSide))
+		return
+	}
+	from := d.setup.Source
+	from.Region = area
+	d.watch(from)
+}
+
+// placeSpot sets A, or B again, or adds one.
+func (d *Desk) placeSpot(p place, add bool) {
+	if add && len(d.setup.Places) == maxSpots {
+		d.parts.strip.say(stripNote, "Eight spots are the most. Delete one, or drag one to where you want it.")
+		return
+	}
+	next, at := d.setup.with(p, add)
+	d.selected = at
+	d.change(next, "")
+}
+
+// carried moves a spot; end says that the drag is over.
+func (d *Desk) carried(i int, to image.Point, end bool) {
+	if i >= len(d.setup.Places) {
+		return
+	}
+	d.selected = i
+	d.change(d.setup.placed(i, d.setup.Places[i].to(to)), "carry "+spotName(i))
+	if end {
+		d.history.settle()
+	}
+}
+
+// selectSpot makes a spot the one that keys work on; -1 is none.
+func (d *Desk) selectSpot(i int) {
+	if i == d.selected {
+		return
+	}
+	d.selected = i
+	d.history.settle()
+	d.showMarks()
+	d.renew()
+}
+
+// nextSpot selects one spot after the other, and after the last none.
+func (d *Desk) nextSpot() {
+	d.parts.mirror.EndKeys()
+	next := d.selected + 1
+	if next >= len(d.setup.Places) {
+		next = -1
+	}
+	d.selectSpot(next)
+}
+
+// deleteSpot takes a spot away.
+func (d *Desk) deleteSpot(i int) {
+	if i < 0 || i >= len(d.setup.Places) {
+		return
+	}
+	d.selected = -1
+	d.change(d.setup.without(i), "")
+}
+
+// spotsAreRight says of every spot that it lies where it should, though the picture moved.
+func (d *Desk) spotsAreRight() { d.change(d.setup.allMoved(false), "") }
+
+// copyHex copies the colour of a spot.
+func (d *Desk) copyHex(i int) {
+	if i < 0 && len(d.spots) > 0 {
+		i = len(d.spots) - 1
+	}
+	if i < 0 || i >= len(d.spots) || d.spots[i].Err != nil {
+		d.parts.strip.say(stripNote, "There is no spot to copy. Click one in the picture first.")
+		return
+	}
+	d.copyText(d.spots[i].Colour.Hex())
+}
+
+func (d *Desk) copyText(hex string) {
+	d.app.Clipboard().SetContent(hex)
+	d.parts.strip.say(stripNote, hex+" is copied.")
+}
+
+// looked follows the pointer or the key cursor.
+func (d *Desk) looked(at image.Point, inside bool) {
+	d.look, d.looking = at, inside
+	d.renew()
+}
+
+func (d *Desk) focusMirror() {
+	if c := d.window.Canvas(); c.Focused() != fyne.Focusable(d.parts.mirror) {
+		c.Focus(d.parts.mirror)
+	}
+}

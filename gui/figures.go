@@ -1,0 +1,112 @@
+package gui
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"time"
+
+	"app.tonedesk/analysis"
+)
+
+const (
+	nbsp    = "\u00a0" // keeps a number and its unit on one line
+	minus   = "\u2212" // as wide as the figures, unlike the hyphen
+	unknown = "\u2013" // stands where there is no number
+	times   = "\u00d7" // between width and height
+)
+
+// Tenth returns v with one decimal, as everything measured is shown, so that live readings
+// keep their width; a dash where there is no number. It never says minus nought.
+func Tenth(v float64) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return unknown
+	}
+	s := strconv.FormatFloat(math.Abs(v), 'f', 1, 64)
+	if v < 0 && s != "0.0" {
+		return minus + s
+	}
+	return s
+}
+
+// SignedTenth is Tenth with a plus before what is above nought.
+func SignedTenth(v float64) string {
+	if s := Tenth(v); v > 0 && s != "0.0" && s != unknown {
+		return "+" + s
+	} else {
+		return s
+	}
+}
+
+// Whole returns v rounded to a whole number, a dash where there is no number.
+func Whole(v float64) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return unknown
+	}
+	s := strconv.FormatFloat(math.Abs(v), 'f', 0, 64)
+	if v < 0 && s != "0" {
+		return minus + s
+	}
+	return s
+}
+
+// Percent returns a share, 0 to 1, in whole percent. What is there but rounds to nought is
+// said to be under one.
+func Percent(share float64) string {
+	switch {
+	case math.IsNaN(share) || math.IsInf(share, 0):
+		return unknown
+	case share > 0 && share < 0.005:
+		return "<1" + nbsp + "%"
+	}
+	return Whole(100*share) + nbsp + "%"
+}
+
+// ValueSay returns a value with one decimal, counted from white if so set: then white is 0
+// and black 10.
+func ValueSay(value float64, fromWhite bool) string {
+	if fromWhite {
+		value = 10 - value
+	}
+	return Tenth(value)
+}
+
+// HueSay returns a hue in degrees, a dash for a neutral, which has none.
+func HueSay(hue *float64) string {
+	if hue == nil {
+		return unknown
+	}
+	if s := Tenth(*hue); s != "360.0" { // 359.96 rounds to where the circle begins again
+		return s + "°"
+	}
+	return "0.0°"
+}
+
+// HexSay returns a colour as #rrggbb.
+func HexSay(c analysis.RGB) string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
+
+// Age returns a time span in words. It gets coarser as the span grows, so that a
+// counter doesn't draw the eye: seconds up to ten, then tens of seconds, minutes, hours.
+func Age(d time.Duration) string {
+	switch {
+	case d < time.Second:
+		return "under 1" + nbsp + "s"
+	case d < 10*time.Second:
+		return strconv.Itoa(int(d/time.Second)) + nbsp + "s"
+	case d < time.Minute:
+		return strconv.Itoa(int(d/(10*time.Second))*10) + nbsp + "s"
+	case d < time.Hour:
+		return strconv.Itoa(int(d/time.Minute)) + nbsp + "min"
+	}
+	return strconv.Itoa(int(d/time.Hour)) + nbsp + "h"
+}
+
+// SizeSay returns a picture's size in pixels.
+func SizeSay(width, height int) string {
+	return strconv.Itoa(width) + nbsp + times + nbsp + strconv.Itoa(height)
+}
+
+// RateSay returns how often a source is asked, in frames a second.
+func RateSay(perSecond float64) string {
+	return strconv.FormatFloat(math.Round(10*perSecond)/10, 'f', -1, 64) + nbsp + "a" + nbsp + "second"
+}

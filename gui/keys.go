@@ -1,0 +1,141 @@
+package gui
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+)
+
+// command is something that the painter can do: by a key, and from the menu if it has a
+// name there. A new one is one entry in commands.
+type command struct {
+	name  string // in the menu and in the list of keys
+	keys  string // how its keys are written
+	runes string // typed characters that do it
+	ctrl  fyne.KeyName
+	shift bool // with ctrl
+	key   fyne.KeyName
+	menu  bool
+	does  func(d *Desk)
+	on    func(d *Desk) bool // whether a switch is on; nil where it isn't one
+}
+
+// commands lists them in the order of the menu. It is a function, since the commands
+// themselves ask for the list.
+func commands() []command {
+	return []command{
+		{name: "Choose a region", keys: "R", runes: "rR", menu: true, does: (*Desk).PickRegion},
+		{name: "Open a picture", keys: "Ctrl+O", ctrl: fyne.KeyO, menu: true, does: (*Desk).AskPicture},
+		{name: "Show the demo painting", menu: true, does: func(d *Desk) { d.watch(source{Kind: sourceDemo}) }},
+		{name: "Freeze, or go on", keys: "F", runes: "fF", menu: true, does: (*Desk).Freeze, on: func(d *Desk) bool { return d.frozen }},
+		{name: "Watch a part only", keys: "W", runes: "wW", menu: true, does: func(d *Desk) { d.ask(askNarrow) }},
+		{name: "Watch all of the picture", keys: "E", runes: "eE", menu: true, does: (*Desk).watchAll},
+		{name: "Leave out an area", keys: "O", runes: "oO", menu: true, does: func(d *Desk) { d.ask(askArea) }},
+		{name: "Leave out a lightness", keys: "L", runes: "lL", menu: true, does: func(d *Desk) { d.ask(askTone) }},
+		{name: "Count everything again", keys: "A", runes: "aA", menu: true, does: func(d *Desk) { d.change(d.setup.countingAll(), "") }},
+		{name: "Measure an area", keys: "M", runes: "mM", menu: true, does: func(d *Desk) { d.ask(askMeasure) }},
+		{name: "Spots are right again", keys: "P", runes: "pP", menu: true, does: (*Desk).spotsAreRight},
+		{name: "Next view", keys: "V", runes: "v", does: func(d *Desk) { d.nextView(1) }},
+		{name: "View before", keys: "Shift+V", runes: "V", does: func(d *Desk) { d.nextView(-1) }},
+		{name: "Mirrored left-right", keys: "X", runes: "xX", menu: true, does: (*Desk).flip, on: func(d *Desk) bool { return d.settings.Mirrored }},
+		{name: "Fewer bands", keys: "−", runes: "-−", does: func(d *Desk) { d.setBands(-1) }},
+		{name: "More bands", keys: "+", runes: "+=", does: func(d *Desk) { d.setBands(1) }},
+		{name: "Next spot", keys: "S", runes: "sS", does: (*Desk).nextSpot},
+		{name: "Delete the spot", keys: "Delete", key: fyne.KeyDelete, does: func(d *Desk) { d.deleteSpot(d.selected) }},
+		{name: "Copy the spot's colour", keys: "C", runes: "cC", does: func(d *Desk) { d.copyHex(d.selected) }},
+		{name: "Undo", keys: "Ctrl+Z", ctrl: fyne.KeyZ, menu: true, does: (*Desk).Undo},
+		{name: "Do again", keys: "Ctrl+Y", ctrl: fyne.KeyY, menu: true, does: (*Desk).Redo},
+		{name: "Keep above others", keys: "K", runes: "kK", menu: true, does: (*Desk).toggleAbove, on: func(d *Desk) bool { return d.settings.KeepAbove }},
+		{name: "Settings", keys: "Ctrl+,", ctrl: fyne.KeyComma, menu: true, does: func(d *Desk) { d.openPanel(panelSettings) }},
+		{name: "Keys", keys: "F1", key: fyne.KeyF1, menu: true, does: func(d *Desk) { d.openPanel(panelKeys) }},
+		{name: "Quit", keys: "Ctrl+Q", ctrl: fyne.KeyQ, menu: true, does: (*Desk).quit},
+	}
+}
+
+// fixedKeys are keys that the parts take themselves, for the list of keys.
+var fixedKeys = []command{
+	{name: "Move the selected spot, or the key cursor", keys: "Arrows"},
+	{name: "The same by ten pixels", keys: "Shift+Arrows"},
+	{name: "Set a spot, or an area's corner, at the key cursor", keys: "Space"},
+	{name: "Add a spot there", keys: "Shift+Space"},
+	{name: "Show one view", keys: "1 to 6"},
+	{name: "Go through the buttons and cards", keys: "Tab"},
+	{name: "Give up, or close what is open", keys: "Esc"},
+}
+
+// typedRune does what a character stands for.
+func (d *Desk) typedRune(r rune) {
+	if r >= '1' && r <= '9' {
+		d.viewAt(int(r - '1'))
+		return
+	}
+	for _, c := range commands() {
+		if strings.ContainsRune(c.runes, r) {
+			c.does(d)
+			return
+		}
+	}
+}
+
+// typedKey does what a key stands for, and reports whether it stands for anything.
+func (d *Desk) typedKey(name fyne.KeyName) bool {
+	if name == fyne.KeyEscape {
+		d.giveUp()
+		return true
+	}
+	if name == fyne.KeyBackspace {
+		name = fyne.KeyDelete
+	}
+	for _, c := range commands() {
+		if c.key == name && name != "" {
+			c.does(d)
+			return true
+		}
+	}
+	return false
+}
+
+// typedShortcut does what a key together with Ctrl stands for.
+func (d *Desk) typedShortcut(s fyne.Shortcut) {
+	var name fyne.KeyName
+	switch s := s.(type) {
+	case *fyne.ShortcutUndo:
+		name = fyne.KeyZ
+	case *fyne.ShortcutRedo:
+		name = fyne.KeyY
+	case *fyne.ShortcutCopy:
+		d.copyHex(d.selected)
+		return
+	case *desktop.CustomShortcut:
+		if s.Modifier&fyne.KeyModifierShortcutDefault == 0 {
+			return
+		}
+		if name = s.KeyName; name == fyne.KeyZ && s.Modifier&fyne.KeyModifierShift != 0 {
+			name = fyne.KeyY
+		}
+	}
+	for _, c := range commands() {
+		if c.ctrl == name && name != "" {
+			c.does(d)
+			return
+		}
+	}
+}
+
+// giveUp ends what is asked for, the open panel, the key cursor or the selection, the
+// first of these that there is.
+func (d *Desk) giveUp() {
+	switch {
+	case d.asking != askNothing:
+		d.ask(askNothing)
+	case d.parts.panel != panelNone:
+		d.openPanel(panelNone)
+	case d.parts.mirror.EndKeys():
+	case d.selected >= 0:
+		d.selectSpot(-1)
+	default:
+		d.parts.strip.clear(stripNote)
+	}
+	d.focusMirror()
+}

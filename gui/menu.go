@@ -1,0 +1,117 @@
+package gui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/analysis"
+)
+
+// openMenu shows the commands, at a point of the window.
+func (d *Desk) openMenu(at fyne.Position) {
+	var items []*fyne.MenuItem
+	for _, c := range commands() {
+		if !c.menu {
+			continue
+		}
+		label := c.name
+		if c.keys != "" {
+			label += "   " + c.keys
+		}
+		item := fyne.NewMenuItem(label, func() {
+			d.focusMirror()
+			c.does(d)
+		})
+		item.Checked = c.on != nil && c.on(d)
+		items = append(items, item)
+	}
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), d.window.Canvas(), at)
+}
+
+// openViews shows the views, below their button.
+func (d *Desk) openViews() {
+	var items []*fyne.MenuItem
+	for _, v := range analysis.Views() {
+		item := fyne.NewMenuItem(v.Name, func() {
+			d.focusMirror()
+			d.setView(v.Key)
+		})
+		item.Checked = v.Key == d.settings.View
+		items = append(items, item)
+	}
+	mirrored := fyne.NewMenuItem("Mirrored left-right", d.flip)
+	mirrored.Checked = d.settings.Mirrored
+	items = append(items, fyne.NewMenuItemSeparator(), mirrored)
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), d.window.Canvas(), below(d.parts.bar.view))
+}
+
+// below is where a menu of a button opens.
+func below(b *button) fyne.Position {
+	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(b)
+	return at.AddXY(0, b.Size().Height)
+}
+
+// viewAt shows a view by its place in the list, if there is one.
+func (d *Desk) viewAt(i int) {
+	if views := analysis.Views(); i < len(views) {
+		d.setView(views[i].Key)
+	}
+}
+
+func (d *Desk) flip() {
+	d.settings.Mirrored = !d.settings.Mirrored
+	d.settled()
+}
+
+// viewBands is the key of the view whose bands can be counted.
+const viewBands = "bands"
+
+// setBands changes the number of bands by one, and shows them.
+func (d *Desk) setBands(by int) {
+	if d.settings.View == viewBands {
+		d.settings.Bands += by
+	}
+	d.setView(viewBands)
+}
+
+// watchAll watches all of the picture, or of the desktop, again.
+func (d *Desk) watchAll() {
+	from := d.setup.Source
+	if from.Kind == sourceRegion {
+		d.PickRegion()
+		return
+	}
+	from.Region = source{}.Region
+	d.watch(from)
+}
+
+// AskPicture lets the painter choose a picture file.
+func (d *Desk) AskPicture() {
+	open := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
+		d.focusMirror()
+		if err != nil {
+			d.parts.strip.say(stripTrouble, Explain("the picture", err))
+			return
+		}
+		if file == nil {
+			return
+		}
+		path := file.URI().Path()
+		_ = file.Close() // it is opened again by its path, so that it can be followed
+		d.OpenPicture(path)
+	}, d.window)
+	open.SetFilter(storage.NewExtensionFileFilter(pictureEndings))
+	open.Show()
+}
+
+// pictureEndings are the endings of the files that can be opened.
+var pictureEndings = []string{".png", ".jpg", ".jpeg", ".gif", ".bmp", ".tif", ".tiff", ".webp"}
+
+func (d *Desk) quit() {
+	d.Close()
+	if d.options.Quit != nil {
+		d.options.Quit()
+	}
+}

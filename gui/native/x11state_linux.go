@@ -1,0 +1,102 @@
+package native
+
+import (
+	"encoding/binary"
+	"image"
+	"slices"
+
+	"app.tonedesk/capture/xconn"
+	"github.com/jezek/xgb/xproto"
+)
+
+// Actions of a _NET_WM_STATE message. Source: Extended Window Manager Hints 1.5.
+const (
+	stateRemove = 0
+	stateAdd    = 1
+	sourceApp   = 1 // from an ordinary program
+)
+
+// KeepAbove keeps the window above others, or no longer. The desktop forgets it when the
+// window is hidden. ErrRefused: the desktop doesn't offer it.
+func KeepAbove(handle uintptr, on bool) error {
+	action := uint32(stateRemove)
+	if on {
+		action = stateAdd
+	}
+	_, err := ask(handle, func(c *xconn.Conn, w xproto.Window) (struct{}, error) {
+		return struct{}{}, setState(c, w, action, "_NET_WM_STATE_ABOVE")
+	})
+	return err
+}
+
+// CoverDesktop makes a window without a frame lie over the whole desktop, above all
+// others and on no task bar.
+func CoverDesktop(handle uintptr, desktop image.Rectangle) error {
+	_, err := ask(handle, func(c *xconn.Conn, w xproto.Window) (struct{}, error) {
+		for _, state := range []string{"_NET_WM_STATE_ABOVE", "_NET_WM_STATE_SKIP_TASKBAR"} {
+			if err := setState(c, w, stateAdd, state); err != nil {
+				return struct{}{}, err
+			}
+		}
+		return struct{}{}, xproto.ConfigureWindowChecked(c.X, w,
+			xproto.ConfigWindowX|xproto.ConfigWindowY|xproto.ConfigWindowWidth|xproto.ConfigWindowHeight,
+			[]uint32{uint32(int32(desktop.Min.X)), uint32(int32(desktop.Min.Y)), uint32(desktop.Dx()), uint32(desktop.Dy())}).Check()
+	})
+	return err
+}
+
+// setState asks the window manager to change a state of the window.
+func setState(c *xconn.Conn, w xproto.Window, action uint32, name string) error {
+	state, err := atom(c, name)
+	if err != nil {
+		return err
+	}
+	supported, err := cardinals(c, c.Screen.Root, "_NET_SUPPORTED")
+	if err != nil {
+		return err
+	}
+	if !slices.Contains(supported, uint32(state)) {
+		return ErrRefused
+	}
+	kind, err := atom(c, "_NET_WM_STATE")
+	if err != nil {
+		return err
+	}
+	event := xproto.ClientMessageEvent{
+		Format: 32, Window: w, Type: kind,
+		Data: xproto.ClientMessageDataUnionData32New([]uint32{action, uint32(state), 0, sourceApp, 0}),
+	}
+	return xproto.SendEventChecked(c.X, false, c.Screen.Root,
+		xproto.EventMaskSubstructureRedirect|xproto.EventMaskSubstructureNotify, string(event.Bytes())).Check()
+}
+
+func atom(c *xconn.Conn, name string) (xproto.Atom, error) {
+	reply, err := xproto.InternAtom(c.X, false, uint16(len(name)), name).Reply()
+	if err != nil {
+		return 0, err
+	}
+	return reply.Atom, nil
+}
+
+// mostCardinals bounds what is read of a property, in numbers.
+const mostCardinals = 4096
+
+// cardinals reads a property of 32-bit numbers; none if it isn't there.
+func cardinals(c *xconn.Conn, w xproto.Window, name string) ([]uint32, error) {
+	property, err := atom(c, name)
+	if err != nil {
+		return nil, err
+	}
+	reply, err := xproto.GetProperty(c.X, false, w, property, xproto.GetPropertyTypeAny, 0, mostCardinals).Reply()
+	if err != nil {
+		return nil, err
+	}
+	if reply.Format != 32 {
+		return nil, nil
+	}
+	numbers := make([]uint32, len(reply.Value)/4)
+	for i := range numbers {
+		numbers[i] = binary.LittleEndian.Uint32(reply.Value[4*i:])
+	}
+	return numbers, nil
+}

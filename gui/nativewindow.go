@@ -1,0 +1,77 @@
+package gui
+
+import (
+	"image"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver"
+
+	"app.tonedesk/gui/native"
+)
+
+// nativeWindow is a window as its system knows it.
+type nativeWindow struct{ window fyne.Window }
+
+// handle returns the system's handle, 0 if there is none (yet). Fyne goroutine only.
+func (n nativeWindow) handle() (handle uintptr) {
+	w, ok := n.window.(driver.NativeWindow)
+	if !ok {
+		return 0
+	}
+	w.RunNative(func(context any) {
+		switch c := context.(type) {
+		case driver.X11WindowContext:
+			handle = c.WindowHandle
+		case driver.WindowsWindowContext:
+			handle = c.HWND
+		}
+	})
+	return handle
+}
+
+// place returns the window's inside, in desktop pixels.
+func (n nativeWindow) place() (image.Rectangle, error) { return native.ClientRect(n.handle()) }
+
+// restore moves the window to where it was, as far as that is on a screen of now.
+func (n nativeWindow) restore(at image.Rectangle) {
+	if at.Empty() {
+		return
+	}
+	screens, err := native.Screens()
+	if err != nil {
+		return // no way to ask: the desktop chooses the place
+	}
+	if at, ok := reachable(at, screens); ok {
+		if err := native.MoveTo(n.handle(), at.Min); err != nil {
+			fyne.LogError("putting the window where it was", err)
+		}
+	}
+}
+
+// Part of a window that has to be on a screen, so that it can be taken hold of.
+const (
+	reachWidth  = 80
+	reachHeight = 40
+)
+
+// reachable moves a window's inside so that its top is on one of the screens. Without
+// screens there is no telling.
+func reachable(at image.Rectangle, screens []image.Rectangle) (image.Rectangle, bool) {
+	if len(screens) == 0 {
+		return at, false
+	}
+	top := image.Rect(at.Min.X, at.Min.Y, at.Max.X, min(at.Max.Y, at.Min.Y+reachHeight))
+	best, most := screens[0], -1
+	for _, s := range screens {
+		part := top.Intersect(s)
+		if part.Dx() >= min(reachWidth, at.Dx()) && part.Dy() >= reachHeight/2 {
+			return at, true
+		}
+		if area := part.Dx() * part.Dy(); area > most {
+			best, most = s, area
+		}
+	}
+	x := max(min(at.Min.X, best.Max.X-at.Dx()), best.Min.X)
+	y := max(min(at.Min.Y, best.Max.Y-at.Dy()), best.Min.Y+reachHeight)
+	return at.Add(image.Pt(x, y).Sub(at.Min)), true
+}

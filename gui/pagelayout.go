@@ -1,0 +1,92 @@
+package gui
+
+import "fyne.io/fyne/v2"
+
+// pageLayout lays the window out: bar, strip, mirror, sentence, and below them what can be
+// scrolled; in a wide window sentence and rest stand beside the mirror.
+type pageLayout struct {
+	bar                           *sourceBar
+	strip, mirror, verdict, lower fyne.CanvasObject
+	content                       func() fyne.Size // of what is scrolled, at its width of now
+}
+
+// Widths and heights of the page, in Fyne units.
+const (
+	wideFrom    = 95 * Step // from this width on there are two columns
+	sideWidth   = 46 * Step // of the right one
+	leastMirror = 18 * Step // height
+	leastLower  = 12 * Step // height
+)
+
+// Layout places everything in size.
+func (l *pageLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
+	rows := l.rows(size)
+	put := func(o fyne.CanvasObject, r rect) {
+		o.Move(fyne.NewPos(r.x, r.y))
+		o.Resize(fyne.NewSize(max(r.w, 0), max(r.h, 0)))
+	}
+	put(l.bar, rows.bar)
+	put(l.strip, rows.strip)
+	put(l.verdict, rows.verdict)
+	put(l.lower, rows.lower)
+	put(l.mirror, rows.mirror)
+}
+
+type rect struct{ x, y, w, h float32 }
+
+// pageRows is where everything lies.
+type pageRows struct{ bar, strip, mirror, verdict, lower rect }
+
+func (l *pageLayout) rows(size fyne.Size) pageRows {
+	var stripHeight float32
+	if l.strip.Visible() {
+		l.strip.Resize(fyne.NewSize(size.Width, l.strip.MinSize().Height)) // a wrapped text's height depends on its width
+		stripHeight = l.strip.MinSize().Height
+	}
+	inner := size.Width - 2*Step
+	if size.Width >= wideFrom {
+		inner = sideWidth
+	}
+	l.lower.Resize(fyne.NewSize(inner, l.lower.Size().Height))
+	return pageRowsFor(size, pageHeights{
+		bar: l.bar.heightFor(size.Width), strip: stripHeight,
+		verdict: l.verdict.MinSize().Height, content: l.content().Height,
+	})
+}
+
+// pageHeights are the heights that the parts ask for.
+type pageHeights struct{ bar, strip, verdict, content float32 }
+
+// pageRowsFor is the geometry of the page. The mirror gets what the others leave; where
+// that is little, the scrolled part gives way first.
+func pageRowsFor(size fyne.Size, h pageHeights) pageRows {
+	var r pageRows
+	r.bar = rect{0, 0, size.Width, h.bar}
+	y := h.bar
+	if h.strip > 0 {
+		r.strip = rect{0, y, size.Width, h.strip}
+		y += h.strip
+	}
+	y += Step
+	left := size.Height - y - Step
+	if size.Width >= wideFrom {
+		x := size.Width - sideWidth - Step
+		r.mirror = rect{Step, y, x - 2*Step, left}
+		r.verdict = rect{x, y, sideWidth, h.verdict}
+		r.lower = rect{x, y + h.verdict + Step, sideWidth, left - h.verdict - Step}
+		return r
+	}
+	inner := size.Width - 2*Step
+	left -= h.verdict + 2*Step
+	least := max(leastMirror, 0.45*left)
+	lower := max(min(h.content, left-least), min(leastLower, left/3))
+	r.mirror = rect{Step, y, inner, left - lower}
+	r.verdict = rect{Step, y + r.mirror.h + Step, inner, h.verdict}
+	r.lower = rect{Step, r.verdict.y + h.verdict + Step, inner, lower}
+	return r
+}
+
+// MinSize is the smallest window in which everything still fits.
+func (l *pageLayout) MinSize([]fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(minWidth, minHeight)
+}

@@ -1,0 +1,105 @@
+package gui
+
+import (
+	"context"
+	"errors"
+	"image"
+	"sync"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/assets"
+	"app.tonedesk/capture"
+)
+
+// screen is the way to the screen, made when it is first needed and again after it broke.
+// Its methods may be called from any goroutine.
+type screen struct {
+	pick func() (capture.Backend, error)
+
+	mu      sync.Mutex
+	backend capture.Backend
+}
+
+// use calls do with the backend. A broken connection is closed, so that the next call
+// makes a new one.
+func (s *screen) use(do func(capture.Backend) error) error {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.backend == nil {
+		backend, err := s.pick()
+		if err != nil {
+			return err
+		}
+		s.backend = backend
+	}
+	err := do(s.backend)
+	if errors.Is(err, capture.ErrDisconnected) || errors.Is(err, capture.ErrClosed) {
+		_ = s.backend.Close() // it is of no use any more, whatever it says
+		s.backend = nil
+	}
+	return err
+}
+
+// open opens a region.
+func (s *screen) open(ctx context.Context, region image.Rectangle) (stream capture.Stream, err error) {
+	err = s.use(func(b capture.Backend) (err error) {
+		stream, err = b.Open(ctx, region)
+		return err
+	})
+	return stream, err
+}
+
+// opener returns the function that opens a source for the watcher.
+func (d *Desk) opener(from source) func(context.Context) (capture.Stream, error) {
+	switch from.Kind {
+	case sourceRegion:
+		return func(ctx context.Context) (capture.Stream, error) { return d.screen.open(ctx, from.Region) }
+	case sourcePicture:
+		return func(context.Context) (capture.Stream, error) {
+			p, err := capture.OpenPicture(from.Path)
+			if err != nil {
+				return nil, err
+			}
+			return p.Stream(), nil
+		}
+	}
+	return openDemo
+}
+
+func openDemo(context.Context) (capture.Stream, error) {
+	p, err := capture.DecodePicture(assets.DemoPNG)
+	if err != nil {
+		return nil, err
+	}
+	return p.Stream(), nil
+}
+
+// still grabs the whole desktop once, as opaque RGBA.
+func (s *screen) still(ctx context.Context) (img *image.RGBA, desktop image.Rectangle, err error) {
+	stream, err := s.open(ctx, image.Rectangle{})
+	if err != nil {
+		return nil, desktop, err
+	}
+	defer stream.Close()
+	var f capture.Frame
+	if _, err = stream.Grab(ctx, &f); err != nil {
+		return nil, desktop, err
+	}
+	img = image.NewRGBA(image.Rectangle{Max: f.Size})
+	copyOpaque(img, Pixels(&f))
+	return img, image.Rectangle{Max: f.Size}.Add(f.Origin), nil
+}
+
+// copyOpaque copies a picture of img's size, with its alpha made 255.
+func copyOpaque(img *image.RGBA, p analysis.Pixels) {
+	red, blue := 0, 2
+	if p.Layout == analysis.BGRX {
+		red, blue = 2, 0
+	}
+	for y := range p.Height {
+		from, to := p.Pix[y*p.Stride:][:4*p.Width], img.Pix[y*img.Stride:][:4*p.Width]
+		for i := 0; i < len(from); i += 4 {
+			to[i], to[i+1], to[i+2], to[i+3] = from[i+red], from[i+1], from[i+blue], 255
+		}
+	}
+}

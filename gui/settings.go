@@ -1,0 +1,227 @@
+package gui
+
+import (
+	"encoding/json"
+	"fmt"
+	"image"
+	"math"
+	"slices"
+	"strings"
+
+	"app.tonedesk/analysis"
+)
+
+// settingsVersion is the layout of the settings file that this program writes. A file with
+// a higher one comes from a newer program and is never touched.
+const settingsVersion = 1
+
+// Settings are what the window remembers. The zero value is not valid; begin with Defaults.
+type Settings struct {
+	Ground    Ground
+	PerSecond float64 // frames asked for a second, 1 to 60
+	Tolerance float64 // difference in lightness (L*) that still counts as the same, 0.5 to 5
+	SpotSize  int     // side of a spot's square in pixels: 1, 3, 5 or 11
+	Bands     int     // steps of the banded view, 2 to 10
+	Groups    int     // 0 automatic, else 2, 3 or 4
+	View      string  // key of a view
+	Mirrored  bool    // left and right exchanged
+	FromWhite bool    // values count from white: 0 is white, 10 is black
+	KeepAbove bool    // above other windows
+	Region    *Rect   // watched part of the desktop in its pixels; nil if none was chosen
+	Picture   string  // path of the picture file shown instead of a region; "" if none
+	Place     *Rect   // the window's inside on the desktop, in its pixels; nil if unknown
+	Width     float32 // the window's inside in Fyne units
+	Height    float32
+	Display   string // note on the colour space the display is taken to have
+
+	unknown map[string]json.RawMessage // fields of others, written back as they were
+}
+
+// Rect is a rectangle as the settings file holds it.
+type Rect struct {
+	X      int `json:"x"`
+	Y      int `json:"y"`
+	Width  int `json:"width"`
+	Height int `json:"height"`
+}
+
+// RectOf returns r as the settings file holds it.
+func RectOf(r image.Rectangle) *Rect {
+	return &Rect{X: r.Min.X, Y: r.Min.Y, Width: r.Dx(), Height: r.Dy()}
+}
+
+// Rectangle returns r as Go's image package has it; nil is the empty rectangle.
+func (r *Rect) Rectangle() image.Rectangle {
+	if r == nil {
+		return image.Rectangle{}
+	}
+	return image.Rect(r.X, r.Y, r.X+r.Width, r.Y+r.Height)
+}
+
+// Limits of the settings.
+const (
+	minPerSecond, maxPerSecond = 1.0, 60.0
+	minTolerance, maxTolerance = 0.5, 5.0
+	minBands, maxBands         = 2, 10
+	minWidth, minHeight        = 320, 480 // the least window that shows everything
+	maxSide                    = 1 << 16  // no desktop or window is wider or higher, in any unit
+	maxPath                    = 1 << 15  // bytes of a path: Windows' limit, the longest there is
+	maxNote                    = 1 << 10  // bytes of the note on the display
+)
+
+// viewGrey is the key of the view shown first.
+const viewGrey = "grey"
+
+// Defaults returns the settings of the first start.
+func Defaults() Settings {
+	return Settings{
+		Ground:    GroundDark,
+		PerSecond: 10,
+		Tolerance: 2,
+		SpotSize:  3,
+		Bands:     5,
+		View:      viewGrey,
+		Width:     380,
+		Height:    760,
+		Display:   "sRGB",
+	}
+}
+
+// Valid returns s with everything that is out of range brought back into it.
+func (s Settings) Valid() Settings {
+	s.confine()
+	return s
+}
+
+// confine brings everything into range and returns the names of the fields it changed.
+func (s *Settings) confine() []string {
+	var changed []string
+	d := Defaults()
+	mend := func(name string, ok bool, repair func()) {
+		if !ok {
+			repair()
+			changed = append(changed, name)
+		}
+	}
+	mend("ground", slices.Contains(Grounds(), s.Ground), func() { s.Ground = d.Ground })
+	mend("per_second", within(s.PerSecond, minPerSecond, maxPerSecond),
+		func() { s.PerSecond = confined(s.PerSecond, minPerSecond, maxPerSecond, d.PerSecond) })
+	mend("tolerance", within(s.Tolerance, minTolerance, maxTolerance),
+		func() { s.Tolerance = confined(s.Tolerance, minTolerance, maxTolerance, d.Tolerance) })
+	mend("spot_size", slices.Contains([]int{1, 3, 5, 11}, s.SpotSize), func() { s.SpotSize = d.SpotSize })
+	mend("bands", minBands <= s.Bands && s.Bands <= maxBands,
+		func() { s.Bands = min(max(s.Bands, minBands), maxBands) })
+	mend("groups", slices.Contains([]int{0, 2, 3, 4}, s.Groups), func() { s.Groups = d.Groups })
+	_, known := analysis.ViewByKey(s.View)
+	mend("view", known, func() { s.View = d.View })
+	mend("region", s.Region.sensible(), func() { s.Region = nil })
+	mend("place", s.Place.sensible(), func() { s.Place = nil })
+	mend("picture", plainText(s.Picture, maxPath), func() { s.Picture = "" })
+	mend("display", plainText(s.Display, maxNote), func() { s.Display = d.Display })
+	mend("width", within(float64(s.Width), minWidth, maxSide),
+		func() { s.Width = float32(confined(float64(s.Width), minWidth, maxSide, float64(d.Width))) })
+	mend("height", within(float64(s.Height), minHeight, maxSide),
+		func() { s.Height = float32(confined(float64(s.Height), minHeight, maxSide, float64(d.Height))) })
+	return changed
+}
+
+// sensible reports whether r is absent or has an area that a desktop could hold.
+func (r *Rect) sensible() bool {
+	if r == nil {
+		return true
+	}
+	for _, n := range []int{r.X, r.Y, r.Width, r.Height} {
+		if n < -maxSide || n > maxSide {
+			return false
+		}
+	}
+	return r.Width > 0 && r.Height > 0
+}
+
+// within reports whether low <= v <= high; NaN isn't.
+func within(v, low, high float64) bool { return low <= v && v <= high }
+
+// confined returns v within low and high, and instead for NaN.
+func confined(v, low, high, instead float64) float64 {
+	if math.IsNaN(v) {
+		return instead
+	}
+	return min(max(v, low), high)
+}
+
+// plainText reports whether s is at most limit bytes long and may stand in a file's name.
+func plainText(s string, limit int) bool { return len(s) <= limit && !strings.ContainsRune(s, 0) }
+
+// clone returns a copy that shares nothing that may change.
+func (s Settings) clone() Settings {
+	if s.Region != nil {
+		r := *s.Region
+		s.Region = &r
+	}
+	if s.Place != nil {
+		p := *s.Place
+		s.Place = &p
+	}
+	return s // unknown is never written to after loading
+}
+
+// field is one setting by its name in the file.
+type field struct {
+	name string
+	to   func(json.RawMessage) error // reads it; leaves it alone on an error
+	from func() any
+}
+
+// fields lists all settings, each under its name in the file.
+func (s *Settings) fields() []field {
+	return []field{
+		fieldOf("ground", &s.Ground),
+		fieldOf("per_second", &s.PerSecond),
+		fieldOf("tolerance", &s.Tolerance),
+		fieldOf("spot_size", &s.SpotSize),
+		fieldOf("bands", &s.Bands),
+		fieldOf("groups", &s.Groups),
+		fieldOf("view", &s.View),
+		fieldOf("mirrored", &s.Mirrored),
+		fieldOf("value_from_white", &s.FromWhite),
+		fieldOf("keep_above", &s.KeepAbove),
+		fieldOf("region", &s.Region),
+		fieldOf("picture", &s.Picture),
+		fieldOf("place", &s.Place),
+		fieldOf("width", &s.Width),
+		fieldOf("height", &s.Height),
+		fieldOf("display", &s.Display),
+	}
+}
+
+func fieldOf[T any](name string, at *T) field {
+	return field{
+		name: name,
+		to: func(raw json.RawMessage) error {
+			v := *at // null leaves what isn't a pointer as it is
+			if err := json.Unmarshal(raw, &v); err != nil {
+				return err
+			}
+			*at = v
+			return nil
+		},
+		from: func() any { return *at },
+	}
+}
+
+// encode returns the bytes of the settings file, the same for the same settings.
+func (s Settings) encode() ([]byte, error) {
+	all := make(map[string]any, len(s.unknown)+20)
+	for name, raw := range s.unknown {
+		all[name] = raw
+	}
+	all["version"] = settingsVersion
+	for _, f := range s.fields() {
+		all[f.name] = f.from()
+	}
+	b, err := json.MarshalIndent(all, "", "\t") // sorts by name
+	if err != nil {
+		return nil, fmt.Errorf("write settings as JSON: %w", err)
+	}
+	return append(b, '\n'), nil
+}

@@ -1,0 +1,94 @@
+package gui
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+)
+
+// choice is one setting as a row of the panel: its words and what they stand for. A new
+// setting is one entry in choices.
+type choice struct {
+	name    string
+	words   []string
+	at      func(Settings) int // index into words
+	set     func(s *Settings, at int)
+	explain string // a quiet line below
+}
+
+// choiceOf makes a choice among values.
+func choiceOf[T comparable](name string, values []T, word func(T) string, field func(*Settings) *T) choice {
+	c := choice{
+		name: name,
+		at:   func(s Settings) int { return slices.Index(values, *field(&s)) },
+		set:  func(s *Settings, at int) { *field(s) = values[at] },
+	}
+	for _, v := range values {
+		c.words = append(c.words, word(v))
+	}
+	return c
+}
+
+func (c choice) because(explain string) choice {
+	c.explain = explain
+	return c
+}
+
+func choices() []choice {
+	number := func(v int) string { return strconv.Itoa(v) }
+	return []choice{
+		choiceOf("Ground", Grounds(), func(g Ground) string { return string(g) }, func(s *Settings) *Ground { return &s.Ground }).
+			because("The grey around the picture. One near the picture's own key changes its look least."),
+		choiceOf("Looks a second", []float64{1, 2, 5, 10, 15, 20, 30, 60}, func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) },
+			func(s *Settings) *float64 { return &s.PerSecond }),
+		choiceOf("Same lightness up to", []float64{0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5}, Tenth,
+			func(s *Settings) *float64 { return &s.Tolerance }).
+			because("Lightness is L*, from 0 to 100. Half a tone is about 5."),
+		choiceOf("A spot averages", []int{1, 3, 5, 11}, func(v int) string { return fmt.Sprintf("%d × %d pixels", v, v) },
+			func(s *Settings) *int { return &s.SpotSize }),
+		choiceOf("Bands", []int{2, 3, 4, 5, 6, 7, 8, 9, 10}, number, func(s *Settings) *int { return &s.Bands }).
+			because("Into how many even steps of value the view Bands cuts the picture."),
+		choiceOf("Groups", []int{0, 2, 3, 4}, func(v int) string {
+			if v == 0 {
+				return "automatic"
+			}
+			return number(v)
+		}, func(s *Settings) *int { return &s.Groups }),
+		choiceOf("Value counts from", []bool{false, true}, func(white bool) string {
+			if white {
+				return "white"
+			}
+			return "black"
+		}, func(s *Settings) *bool { return &s.FromWhite }),
+	}
+}
+
+// newSettingsPanel shows the settings of now; changed is called after each change.
+func newSettingsPanel(s *Settings, changed func(), quiet func(string) fyne.CanvasObject) fyne.CanvasObject {
+	rows := container.NewVBox()
+	for _, c := range choices() {
+		pick := widget.NewSelect(c.words, nil)
+		if at := c.at(*s); at >= 0 {
+			pick.SetSelectedIndex(at)
+		} else {
+			pick.PlaceHolder = "another"
+		}
+		pick.OnChanged = func(word string) { // set after the first choice, which is not a change
+			c.set(s, slices.Index(c.words, word))
+			changed()
+		}
+		label := widget.NewLabel(c.name)
+		label.Truncation = fyne.TextTruncateEllipsis
+		rows.Add(container.New(layout.NewGridLayout(2), label, pick))
+		if c.explain != "" {
+			rows.Add(quiet(c.explain))
+		}
+	}
+	rows.Add(quiet("The display is taken to be sRGB: on another one, in print, or at another brightness lightness differs."))
+	return rows
+}

@@ -1,0 +1,64 @@
+package gui
+
+import (
+	"encoding/json"
+	"image"
+	"io"
+
+	"app.tonedesk/analysis"
+)
+
+// trace writes a line of JSON for all that the window shows, for tests that look at the
+// built program from outside. It holds figures, no pixels.
+type trace struct{ w io.Writer }
+
+type traceLine struct {
+	Event    string           `json:"event"` // "state" or "shown"
+	State    string           `json:"state"`
+	Frozen   bool             `json:"frozen"`
+	Line     string           `json:"line"`
+	Strip    string           `json:"strip"`
+	Bounds   image.Rectangle  `json:"bounds"`
+	Mirror   [4]float32       `json:"mirror"` // where the picture lies in the window, display pixels: x, y, width, height
+	View     string           `json:"view"`
+	Sentence string           `json:"sentence"`
+	Spots    []analysis.Spot  `json:"spots"`
+	Moved    []bool           `json:"moved"`
+	Groups   []analysis.Group `json:"groups"`
+	Counted  int              `json:"counted"`
+}
+
+func (t trace) state(d *Desk) { t.write(d, traceLine{Event: "state"}) }
+
+func (t trace) shown(d *Desk, s *shown) {
+	if t.w == nil {
+		return
+	}
+	t.write(d, traceLine{Event: "shown", Groups: s.reading.Chosen().Groups(), Counted: s.reading.Counted})
+}
+
+func (t trace) write(d *Desk, line traceLine) {
+	if t.w == nil {
+		return
+	}
+	line.State, line.Frozen = d.state().String(), d.frozen
+	line.Line, line.Strip = d.parts.bar.line.long, d.parts.strip.said[d.parts.strip.top()]
+	line.Bounds, line.View = d.bounds, d.settings.View
+	line.Sentence = d.parts.verdict.Text().Title
+	line.Mirror = d.mirrorBox()
+	for i, s := range d.spots {
+		line.Spots = append(line.Spots, s.Spot)
+		line.Moved = append(line.Moved, i < len(d.setup.Places) && d.setup.Places[i].Moved)
+	}
+	if data, err := json.Marshal(line); err == nil {
+		_, _ = t.w.Write(append(data, '\n')) // a test that doesn't listen is no trouble of the painter's
+	}
+}
+
+// mirrorBox is where the picture lies in the window, in display pixels.
+func (d *Desk) mirrorBox() [4]float32 {
+	m := d.parts.mirror
+	at := d.app.Driver().AbsolutePositionForObject(m).Add(m.fit.Pos)
+	scale := m.scale()
+	return [4]float32{at.X * scale, at.Y * scale, m.fit.Size.Width * scale, m.fit.Size.Height * scale}
+}

@@ -1,0 +1,98 @@
+package gui
+
+import (
+	"context"
+	"errors"
+	"io/fs"
+	"strconv"
+	"strings"
+	"syscall"
+	"unicode"
+	"unicode/utf8"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/capture"
+)
+
+// A reason is what a known error means to a painter: why something failed, and what to
+// do about it.
+type reason struct {
+	is       error
+	why, act string
+}
+
+// reasons lists the known errors. The first that fits is said, so a narrower error stands
+// above a wider one.
+var reasons = []reason{
+	// Files.
+	{fs.ErrNotExist, "there is no such file", "check the name and the folder"},
+	{fs.ErrPermission, "you are not allowed to open it", "change its permissions or copy it to a folder of your own"},
+	{capture.ErrDirectory, "it is a folder, not a file", "name a picture file inside it"},
+	{capture.ErrNotFile, "it is not an ordinary file", "name a picture file"},
+	{capture.ErrEmptyFile, "the file is empty", "save the picture again"},
+	{capture.ErrNotPicture, "it is not a picture that can be read here", "save it as PNG, JPEG, GIF, BMP, TIFF or WebP"},
+	{capture.ErrTruncated, "the file ends before the picture does", "save or copy it again"},
+	{capture.ErrKind, "it is a rare kind of its format", "save it again as an ordinary PNG"},
+	{capture.ErrDamaged, "the file is damaged", "save or copy it again"},
+	{capture.ErrHuge, "it is larger than 100 megapixels or 1 gigabyte", "save a smaller copy"},
+	{syscall.ENOSPC, "the disk is full", "make room and try again"},
+	{fs.ErrExist, "there is a file of that name already", "choose another name"},
+	// Screens.
+	{capture.ErrWayland, "this Wayland session lets no program read the screen", "log in with an X11 session, or open a picture file"},
+	{capture.ErrUnsupported, "the screen can't be read on this system", "open a picture file instead"},
+	{capture.ErrFormat, "the screen uses a pixel format that would give wrong colours", "set the display to 24-bit colour"},
+	{capture.ErrNoDisplay, "there is no display", "start it inside a desktop session, or use the commands read, spot and compare"},
+	{capture.ErrRefused, "the display refused the connection", "start the program as the user who is logged in there"},
+	{capture.ErrNotAnswering, "the display does not answer", "wait for it; watching goes on by itself when it answers"},
+	{context.DeadlineExceeded, "it took too long", "try again"},
+	{capture.ErrDisconnected, "the connection to the display was lost", "wait until the display is back; watching goes on by itself"},
+	{capture.ErrHidden, "the watched window is hidden", "bring it back; watching goes on by itself"},
+	{capture.ErrGone, "what was watched is no longer on any screen", "bring it back or choose another region"},
+	{capture.ErrOutside, "the region lies outside all screens", "choose a region again"},
+	{capture.ErrEmpty, "the region has no pixels", "drag a larger region"},
+	{capture.ErrClosed, "it was closed in the meantime", "open it again"},
+	// Measuring.
+	{analysis.ErrColour, "it is not a colour", "write it as #rgb, #rrggbb or rgb(r g b)"},
+	{analysis.ErrSize, "the square's side is not one on offer", "choose 1, 3, 5 or 11 pixels"},
+	{analysis.ErrOutside, "the place is outside the picture, or transparent there", "choose a place on the painting"},
+	{analysis.ErrPixels, "the picture's sizes contradict each other", "save the picture again"},
+}
+
+// Explain puts err into one plain sentence: what was tried on what, why it failed, and
+// what to do. what goes on after "Can't", such as `read "pose.png"`. The full chain of
+// causes belongs in the log.
+func Explain(what string, err error) string {
+	why, act := "the program has a fault", "try again"
+	if err != nil {
+		why = "the reason given is " + Quote(err.Error())
+	}
+	for _, r := range reasons {
+		if errors.Is(err, r.is) {
+			why, act = r.why, r.act
+			break
+		}
+	}
+	return Sentence(what, why, act)
+}
+
+// Sentence joins the three parts that every error here has, as one line.
+func Sentence(what, why, act string) string {
+	return "Can't " + what + ": " + why + "; " + act + "."
+}
+
+// quoteMost is how many characters of a foreign text a sentence may carry.
+const quoteMost = 120
+
+// Quote puts a name or text from outside between quotation marks, so that it stays on
+// one line and can't steer a terminal, cut where it would bury the sentence.
+func Quote(text string) string {
+	if utf8.RuneCountInString(text) > quoteMost {
+		runes := []rune(text)
+		text = string(runes[:quoteMost/2]) + "…" + string(runes[len(runes)-quoteMost/2:])
+	}
+	odd := func(r rune) bool { return !unicode.IsPrint(r) || r == utf8.RuneError }
+	if strings.IndexFunc(text, odd) >= 0 {
+		return strconv.Quote(text)
+	}
+	return `"` + text + `"`
+}

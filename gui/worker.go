@@ -1,0 +1,274 @@
+package gui
+
+import (
+	"image"
+	"sync"
+	"time"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/capture"
+)
+
+// wanted is what the window wants to be shown. The window writes it, the worker reads it.
+type wanted struct {
+	setup    setup
+	settings Settings
+	fit      func(bounds image.Rectangle) fit // where the picture would lie
+	covered  image.Rectangle                  // by our own window, in desktop pixels
+	look     image.Point                      // pixel under the pointer or key cursor
+	looking  bool
+	pick     *image.Point // whose lightness is asked for; nil: none
+}
+
+// shown is what the worker made of a frame. The window may use it until it returns from
+// the worker's show call; img and loupe until the call after.
+type shown struct {
+	img     *image.RGBA
+	loupe   *image.RGBA // nil: none
+	bounds  image.Rectangle
+	flipped bool
+	reading *analysis.Reading
+	spots   []reading
+	picked  *image.Point // whose lightness was asked for
+	tone    float64      // and what it is
+	jumped  bool         // the whole picture jumped since the frame before
+	at      time.Time
+	text    bool // figures may be renewed; else only the picture
+}
+
+// reading is a spot's reading, or why there is none.
+type reading struct {
+	analysis.Spot
+	Err error
+}
+
+// worker turns frames into what is shown. All of it runs on the watcher's goroutine, but
+// for want, which any goroutine may call.
+type worker struct {
+	mu   sync.Mutex
+	next wanted
+
+	reader  *analysis.Reader
+	reducer *analysis.Reducer
+	near    *analysis.Reducer // for the loupe
+	jump    *analysis.Jump
+	out     analysis.Out
+	nearOut analysis.Out
+	images  [2]*image.RGBA // the one shown, and the one to paint
+	loupes  [2]*image.RGBA
+	done    shown
+	last    wanted
+	reduced *analysis.Reduced
+	text    time.Time // when figures were last renewed
+	again   func(after time.Duration)
+	show    func(*shown)
+}
+
+// newWorker returns a worker; show is called with what was made, and again is asked for
+// the last frame once more after a while.
+func newWorker(show func(*shown), again func(time.Duration)) *worker {
+	w := &worker{
+		reader: analysis.NewReader(), reducer: analysis.NewReducer(), near: analysis.NewReducer(),
+		jump: new(analysis.Jump), show: show, again: again,
+	}
+	w.reader.Steady = true
+	return w
+}
+
+// close lets go of the worker's goroutines. No frame may be under way.
+func (w *worker) close() {
+	w.reader.Close()
+	w.reducer.Close()
+	w.near.Close()
+}
+
+// want says what is to be shown from the next frame on.
+func (w *worker) want(next wanted) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	w.next = next
+}
+
+func (w *worker) wanted() wanted {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return w.next
+}
+
+// textEvery is the least time between two renewals of the figures: a reading that dances
+// can't be read.
+const textEvery = 100 * time.Millisecond
+
+// paper lies under the partly transparent pixels of a picture.
+var paper = analysis.RGB{R: 255, G: 255, B: 255}
+
+// frame works on a frame and shows the outcome; again says that the frame is the one
+// before, and only what is wanted has changed.
+func (w *worker) frame(f *capture.Frame, again bool) {
+	next := w.wanted()
+	if again && next.setup.Source.feed() != w.last.setup.Source.feed() {
+		return // a frame of what was watched before; the next is under way
+	}
+	if !again && f.Layout == capture.RGBA {
+		Pixels(f).LayOver(paper)
+	}
+	p, bounds := pixelsOf(f, next.setup.Source)
+	if bounds.Empty() || next.fit == nil {
+		return
+	}
+	again = again && bounds == w.done.bounds
+	lay := next.fit(bounds)
+	next.setup.out(&w.out, bounds.Min, next.covered.Intersect(bounds))
+	counts := again && sameCount(next, w.last)
+	if !counts {
+		w.done.reading = w.reader.Read(p, analysis.Options{Groups: next.settings.Groups, Out: &w.out})
+	}
+	w.done.jumped = !again && w.jump.Moved(w.done.reading)
+	if !counts || lay != w.lastFit() {
+		w.reduced = w.reducer.Reduce(p, lay.Pixels.X, lay.Pixels.Y, &w.out)
+	}
+	w.done.bounds, w.done.flipped, w.done.at = bounds, next.settings.Mirrored, f.At
+	w.paint(next)
+	w.paintLoupe(p, bounds, next)
+	w.readSpots(p, bounds.Min, next)
+	w.pick(bounds, next)
+	w.done.text = w.textDue(again)
+	w.last = next
+	w.show(&w.done)
+}
+
+// pixelsOf returns the part of a frame that is watched, and where it lies in the source.
+func pixelsOf(f *capture.Frame, from source) (analysis.Pixels, image.Rectangle) {
+	p := Pixels(f)
+	bounds := image.Rectangle{Max: f.Size}.Add(f.Origin)
+	if from.Kind == sourceRegion || from.Region.Empty() {
+		return p, bounds
+	}
+	part := from.Region.Intersect(bounds)
+	return p.Crop(part.Sub(f.Origin)), part
+}
+
+// Pixels returns a captured frame as the analysis reads it. No byte is copied.
+func Pixels(f *capture.Frame) analysis.Pixels {
+	layout := analysis.RGBA
+	if f.Layout == capture.BGRX {
+		layout = analysis.BGRX
+	}
+	return analysis.Pixels{Pix: f.Pix, Stride: f.Stride, Width: f.Size.X, Height: f.Size.Y, Layout: layout}
+}
+
+// sameCount reports whether the statistics of two wants are the same for the same frame.
+func sameCount(a, b wanted) bool {
+	return a.settings.Groups == b.settings.Groups && a.covered == b.covered &&
+		sameSlice(a.setup.Areas, b.setup.Areas) && sameSlice(a.setup.Tones, b.setup.Tones)
+}
+
+// sameSlice reports whether two slices that are never written to are the same one.
+func sameSlice[T any](a, b []T) bool {
+	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
+}
+
+func (w *worker) lastFit() fit {
+	if w.last.fit == nil || w.reduced == nil {
+		return fit{}
+	}
+	return w.last.fit(w.done.bounds)
+}
+
+// paint paints the view into the image that isn't shown.
+func (w *worker) paint(next wanted) {
+	size := image.Pt(w.reduced.Width, w.reduced.Height)
+	img := backImage(&w.images, size)
+	view, ok := analysis.ViewByKey(next.settings.View)
+	if !ok {
+		view = analysis.Views()[0]
+	}
+	view.Paint(img.Pix, w.reduced, analysis.Look{Bands: next.settings.Bands, Reading: w.done.reading})
+	analysis.DotOut(img.Pix, w.reduced)
+	if next.settings.Mirrored {
+		analysis.FlipLeftRight(img.Pix, size.X, size.Y)
+	}
+	w.done.img = img
+}
+
+// loupeCells is the side of the loupe, in source pixels.
+const loupeCells = 15
+
+// paintLoupe paints the pixels around the pointer, in the view of the mirror.
+func (w *worker) paintLoupe(p analysis.Pixels, bounds image.Rectangle, next wanted) {
+	w.done.loupe = nil
+	if !next.looking {
+		return
+	}
+	at := next.look.Sub(bounds.Min)
+	corner := at.Sub(image.Pt(loupeCells/2, loupeCells/2))
+	want := image.Rectangle{Min: corner, Max: corner.Add(image.Pt(loupeCells, loupeCells))}
+	part := want.Intersect(p.Bounds())
+	if part.Empty() {
+		return
+	}
+	near := w.near.Reduce(p.Crop(part), part.Dx(), part.Dy(), &w.nearOut)
+	cut := image.NewRGBA(image.Rectangle{Max: part.Size()})
+	view, ok := analysis.ViewByKey(next.settings.View)
+	if !ok {
+		view = analysis.Views()[0]
+	}
+	view.Paint(cut.Pix, near, analysis.Look{Bands: next.settings.Bands, Reading: w.done.reading})
+	img := backImage(&w.loupes, image.Pt(loupeCells, loupeCells))
+	clear(img.Pix)
+	for y := range part.Dy() { // outside of the picture stays empty
+		to := img.PixOffset(part.Min.X-want.Min.X, part.Min.Y-want.Min.Y+y)
+		copy(img.Pix[to:], cut.Pix[y*cut.Stride:][:4*part.Dx()])
+	}
+	if next.settings.Mirrored {
+		analysis.FlipLeftRight(img.Pix, loupeCells, loupeCells)
+	}
+	w.done.loupe = img
+}
+
+// backImage returns the image of the two that is not shown, in the size asked for.
+func backImage(images *[2]*image.RGBA, size image.Point) *image.RGBA {
+	images[0], images[1] = images[1], images[0]
+	if images[1] == nil || images[1].Rect.Size() != size {
+		images[1] = image.NewRGBA(image.Rectangle{Max: size})
+	}
+	return images[1]
+}
+
+// readSpots reads every spot in the frame.
+func (w *worker) readSpots(p analysis.Pixels, origin image.Point, next wanted) {
+	w.done.spots = w.done.spots[:0]
+	for _, at := range next.setup.Places {
+		var r reading
+		if at.Area.Empty() {
+			q := at.At.Sub(origin)
+			r.Spot, r.Err = analysis.ReadSpot(p, q.X, q.Y, next.settings.SpotSize)
+		} else {
+			r.Spot, r.Err = analysis.ReadArea(p, at.Area.Sub(origin))
+		}
+		w.done.spots = append(w.done.spots, r)
+	}
+}
+
+// pick reads the lightness that was asked for, as the histogram has it.
+func (w *worker) pick(bounds image.Rectangle, next wanted) {
+	w.done.picked = nil
+	if next.pick == nil || !next.pick.In(bounds) {
+		return
+	}
+	at := next.pick.Sub(bounds.Min)
+	w.done.picked = next.pick
+	w.done.tone = float64(w.done.reading.Grey[at.Y*w.done.reading.Width+at.X]) / 2.55
+}
+
+// textDue says whether the figures may be renewed now; if not, it asks to come back when
+// they may. What the painter did himself is answered at once.
+func (w *worker) textDue(again bool) bool {
+	now := time.Now()
+	if wait := textEvery - now.Sub(w.text); !again && wait > 0 {
+		w.again(wait)
+		return false
+	}
+	w.text = now
+	return true
+}
