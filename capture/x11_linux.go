@@ -218,4 +218,3 @@ func (b *x11Backend) Close() error {
 	b.line.Close(nil)
 	return nil
 }
-

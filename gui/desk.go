@@ -94,7 +94,10 @@ func firstSource(picture string, s Settings) source {
 func (d *Desk) Run() {
 	ctx, stop := context.WithCancel(context.Background())
 	d.stop = stop
-	go func() { _ = d.watcher.Run(ctx) }() // it only ever ends because of ctx
+	go func() {
+		_ = d.watcher.Run(ctx) // it only ever ends because of ctx
+		d.worker.close()
+	}()
 	go d.keepHouse(ctx)
 }
 

@@ -49,6 +49,9 @@ func (d *Desk) showFigures(r *analysis.Reading) {
 		}))
 		marks = append(marks, SpreadMark{Name: spotName(i), Lightness: spot.Lightness})
 	}
+	for i := len(cards); i < 2; i++ {
+		cards = append(cards, SayEmptyCard(spotName(i)))
+	}
 	if d.parts.cards.Set(cards) {
 		d.relay()
 	}
@@ -191,7 +194,7 @@ func signOf(state capture.State, frozen bool) sign {
 func (d *Desk) showStrip() {
 	strip := d.parts.strip
 	if d.setup.Source.Kind == sourceDemo {
-		strip.sayWith(stripDemo, "A demo painting, to try everything on.", stripAct{"Choose a region", d.PickRegion})
+		strip.sayWith(stripDemo, "A demo painting, to try it all on.", stripAct{"Choose a region", d.PickRegion})
 	} else {
 		strip.clear(stripDemo)
 	}

@@ -14,7 +14,6 @@ type command struct {
 	keys  string // how its keys are written
 	runes string // typed characters that do it
 	ctrl  fyne.KeyName
-	shift bool // with ctrl
 	key   fyne.KeyName
 	menu  bool
 	does  func(d *Desk)

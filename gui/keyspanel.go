@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -44,7 +45,7 @@ func (keyRow) MinSize(o []fyne.CanvasObject) fyne.Size {
 // quietLine is an explanation under a setting.
 func quietLine(text string) fyne.CanvasObject {
 	line := widget.NewRichText(&widget.TextSegment{Text: text, Style: widget.RichTextStyle{
-		ColorName: ColorNameQuiet, SizeName: "caption", // theme.SizeNameCaptionText
+		ColorName: ColorNameQuiet, SizeName: theme.SizeNameCaptionText,
 	}})
 	line.Wrapping = fyne.TextWrapWord
 	return container.New(layout.NewCustomPaddedLayout(-Step, -Step/2, 0, 0), line)

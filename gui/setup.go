@@ -3,7 +3,6 @@ package gui
 import (
 	"image"
 	"slices"
-	"strings"
 
 	"app.tonedesk/analysis"
 )
@@ -71,18 +70,6 @@ type setup struct {
 
 // spotName returns the letter of spot i.
 func spotName(i int) string { return string(rune('A' + i)) }
-
-// spotsNamed joins the letters of n spots: "A", "A and B", "A, B and C".
-func spotsNamed(indices []int) string {
-	names := make([]string, len(indices))
-	for i, index := range indices {
-		names[i] = spotName(index)
-	}
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
-}
 
 // with returns the setup with p placed by a plain click (A first, then B again and
 // again) or, if add, as one spot more; the index tells which. A full set gives the last

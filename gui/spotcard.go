@@ -23,6 +23,14 @@ type CardText struct {
 	Seen, SeenShort                          string // a hint on how light the colour looks
 	Selected                                 bool
 	Lost                                     bool // there is no reading
+	Empty                                    bool // there is no spot
+}
+
+// SayEmptyCard stands where a spot's card will be, so that nothing moves when it comes.
+func SayEmptyCard(name string) CardText {
+	t := SayLostCard(name, false)
+	t.Note, t.Empty = "", true
+	return t
 }
 
 // SayLostCard is the card of a spot that lies outside of the picture.
@@ -76,6 +84,7 @@ func (c *spotCard) set(t CardText) {
 // Tapped does what the tapped part is for.
 func (c *spotCard) Tapped(e *fyne.PointEvent) {
 	switch {
+	case c.text.Empty:
 	case c.r != nil && inside(e.Position, c.r.cross):
 		c.acts.Delete(c.index)
 	case c.r != nil && !c.text.Lost && inside(e.Position, c.r.hex):
@@ -140,8 +149,7 @@ var cardRows = []struct {
 	{"lightness", func(t CardText) string { return t.Lightness }},
 	{"value", func(t CardText) string { return t.Value }},
 	{"layer grey", func(t CardText) string { return t.LayerGrey }},
-	{"chroma", func(t CardText) string { return t.Chroma }},
-	{"hue", func(t CardText) string { return t.Hue }},
+	{"chroma, hue", func(t CardText) string { return t.Chroma + ", " + t.Hue }},
 }
 
 // Lengths of a card.
@@ -218,6 +226,7 @@ func (r *spotCardRenderer) write() {
 	}
 	fill(r.colourBox, color.NRGBA{t.Colour.R, t.Colour.G, t.Colour.B, 255})
 	fill(r.greyBox, color.NRGBA{t.Grey, t.Grey, t.Grey, 255})
+	r.cross.Hidden = t.Empty
 	put(r.name, t.Name)
 	put(r.hex, t.Hex)
 	put(r.note, t.Note)
@@ -258,7 +267,7 @@ func (r *spotCardRenderer) Layout(size fyne.Size) {
 	for i := range r.figures {
 		y += cardRow
 		left(r.labels[i], y)
-		right(r.figures[i], y, 0)
+		right(r.figures[i], y-1, 0)
 	}
 	left(r.note, y+cardRow)
 	put(r.seen, longestFitting(inner, SmallSize, r.c.text.Seen, r.c.text.SeenShort))
@@ -270,7 +279,7 @@ func (r *spotCardRenderer) Layout(size fyne.Size) {
 
 // MinSize has a fixed height, whatever there is to say.
 func (r *spotCardRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(18*Step, 2*Step+swatchHeight+float32(len(cardRows)+3)*cardRow)
+	return fyne.NewSize(18*Step, 2*Step+swatchHeight+(float32(len(cardRows))+2.75)*cardRow)
 }
 
 // Refresh draws with the theme of now.

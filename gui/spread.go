@@ -70,7 +70,7 @@ func (s *Spread) Set(state SpreadState) {
 
 // Lengths of the spread.
 const (
-	spreadHeight = 18 * Step
+	spreadHeight = 16 * Step
 	spreadTop    = 3 * Step // for the shares
 	spreadFoot   = 3 * Step // for the value steps
 )

@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -42,6 +43,7 @@ type stripAct struct {
 func newStrip(keys keySink, resize func()) *strip {
 	s := &strip{back: canvas.NewRectangle(nil), text: widget.NewLabel(""), resize: resize}
 	s.text.Wrapping = fyne.TextWrapWord
+	s.text.SizeName = theme.SizeNameCaptionText
 	s.button = newButton("", keys, nil)
 	row := container.NewBorder(nil, nil, nil, container.NewCenter(s.button), s.text)
 	s.box = container.New(layout.NewStackLayout(), s.back, container.New(layout.NewCustomPaddedLayout(0, 0, Step, Step), row))

@@ -61,9 +61,9 @@ func (v *Verdict) Text() VerdictText { return v.text }
 
 // Lengths of the verdict.
 const (
-	verdictHeight = 11 * Step
-	barsWidth     = 5 * Step // of the two bars
-	barsHeight    = 7 * Step // of lightness 100
+	verdictHeight = 10 * Step
+	barsWidth     = 5 * Step   // of the two bars
+	barsHeight    = 6.5 * Step // of lightness 100
 )
 
 // CreateRenderer makes the canvas objects.
@@ -148,6 +148,10 @@ func (r *verdictRenderer) write() {
 		if w := fyne.MeasureText(r.title.Text, SentenceSize, r.title.TextStyle).Width; w > room {
 			r.title.TextSize = max(SentenceSize*room/w, TextSize)
 		}
+	}
+	r.sub.TextSize = TextSize
+	if fyne.MeasureText(t.Sub, TextSize, r.sub.TextStyle).Width > room {
+		r.sub.TextSize = SmallSize
 	}
 	put(r.sub, t.Sub)
 	first, second := breakLine(t.Remark, room, r.remark[0])

@@ -1,9 +1,13 @@
 package gui
 
 import (
+	"fmt"
 	"image"
+	"runtime/debug"
 	"sync"
 	"time"
+
+	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/capture"
@@ -105,6 +109,11 @@ var paper = analysis.RGB{R: 255, G: 255, B: 255}
 // frame works on a frame and shows the outcome; again says that the frame is the one
 // before, and only what is wanted has changed.
 func (w *worker) frame(f *capture.Frame, again bool) {
+	defer func() {
+		if r := recover(); r != nil { // a mistake of ours must not end the painter's session
+			fyne.LogError(fmt.Sprintf("working on a frame: %v\n%s", r, debug.Stack()), nil)
+		}
+	}()
 	next := w.wanted()
 	if again && next.setup.Source.feed() != w.last.setup.Source.feed() {
 		return // a frame of what was watched before; the next is under way
