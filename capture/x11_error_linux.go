@@ -15,6 +15,7 @@ func x11Error(err error) error {
 		{xconn.ErrNoDisplay, ErrNoDisplay},
 		{xconn.ErrRefused, ErrRefused},
 		{xconn.ErrBroken, ErrDisconnected},
+		{xconn.ErrShut, ErrClosed},
 		{io.EOF, ErrDisconnected}, // how the client library says that the connection has ended
 	} {
 		if errors.Is(err, as.from) && !errors.Is(err, as.to) {

@@ -74,6 +74,7 @@ func (b *x11Backend) Open(ctx context.Context, region image.Rectangle) (Stream, 
 		return nil, fmt.Errorf("open %v: %w", region, ErrEmpty)
 	}
 	var mu sync.Mutex // between us and an opening that we no longer wait for
+	var made *x11Stream
 	left := false
 	stream, err := x11Ask(ctx, b, func(session *x11Session) (*x11Stream, error) {
 		s, err := openX11Stream(session.conn, session.root, session.format, region)
@@ -86,12 +87,16 @@ func (b *x11Backend) Open(ctx context.Context, region image.Rectangle) (Stream, 
 			s.Close()
 			return nil, ErrClosed
 		}
+		made = s
 		return s, nil
 	})
 	if err != nil {
 		mu.Lock()
+		defer mu.Unlock()
 		left = true
-		mu.Unlock()
+		if made != nil {
+			made.Close()
+		}
 		return nil, fmt.Errorf("open %v: %w", region, err)
 	}
 	return stream, nil
@@ -101,10 +106,16 @@ func (b *x11Backend) Open(ctx context.Context, region image.Rectangle) (Stream, 
 func (b *x11Backend) keep(s *x11Stream) bool {
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	if !b.closed {
-		b.streams[s] = true
+	if b.closed {
+		return false
 	}
-	return !b.closed
+	b.streams[s] = true
+	s.forget = func() {
+		b.mu.Lock()
+		defer b.mu.Unlock()
+		delete(b.streams, s)
+	}
+	return true
 }
 
 // x11Ask runs f with a living session, until ctx ends.

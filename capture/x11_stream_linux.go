@@ -27,7 +27,7 @@ type x11Stream struct {
 	plain  [2][]byte // the pictures as BGRX, where the format needs it
 	region image.Rectangle
 	seq    uint64
-	closed bool
+	forget func() // tells the backend that the stream is closed; nil while it opens
 }
 
 // openX11Stream attaches the memory and checks that region can be read. It makes
@@ -79,9 +79,6 @@ func (s *x11Stream) room(bounds image.Rectangle) int {
 // Grab implements Stream. Errors wrap ErrGone, ErrNotAnswering, ErrDisconnected or
 // ErrClosed.
 func (s *x11Stream) Grab(ctx context.Context, f *Frame) (bool, error) {
-	if s.closed {
-		return false, fmt.Errorf("grab: %w", ErrClosed)
-	}
 	if err := ctx.Err(); err != nil {
 		return false, fmt.Errorf("grab: %w", err)
 	}
@@ -152,14 +149,14 @@ func (s *x11Stream) Region() image.Rectangle { return s.region }
 // Close implements Stream. It doesn't wait: a request that hangs keeps its memory
 // until it has returned.
 func (s *x11Stream) Close() error {
-	if !s.closed {
-		s.closed = true
-		s.line.Close(s.release)
+	if s.forget != nil {
+		s.forget()
 	}
+	s.line.Close(s.release)
 	return nil
 }
 
-// release gives the memory and the connection back. No request is running.
+// release gives the memory back. No request is running.
 func (s *x11Stream) release() {
 	for i := range s.images {
 		s.images[i].detach(s.conn)

@@ -35,9 +35,14 @@ func (l *Line) init() {
 func (l *Line) Do(ctx context.Context, f func() error) error {
 	l.init()
 	select {
+	case <-l.shut:
+		return ErrShut
+	default:
+	}
+	select {
 	case l.turn <- struct{}{}:
 	case <-l.shut:
-		return errShut
+		return ErrShut
 	case <-ctx.Done():
 		return notAnswering(ctx)
 	}
@@ -47,7 +52,7 @@ func (l *Line) Do(ctx context.Context, f func() error) error {
 		case <-l.ends:
 			l.open = false
 		case <-l.shut:
-			return errShut
+			return ErrShut
 		case <-ctx.Done():
 			return notAnswering(ctx)
 		}
@@ -55,7 +60,7 @@ func (l *Line) Do(ctx context.Context, f func() error) error {
 	select {
 	case l.jobs <- f:
 	case <-l.shut:
-		return errShut
+		return ErrShut
 	case <-ctx.Done():
 		return notAnswering(ctx)
 	}
@@ -67,9 +72,6 @@ func (l *Line) Do(ctx context.Context, f func() error) error {
 		return notAnswering(ctx)
 	}
 }
-
-// errShut is what a closed line says.
-var errShut = fmt.Errorf("%w: closed by its owner", ErrBroken)
 
 // Close ends the line and does not wait. As soon as nothing hangs any more, last
 // runs on a goroutine of its own (nil: nothing runs). Closing twice is no error.
