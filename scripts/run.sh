@@ -23,9 +23,9 @@ END
 "$bin" --trace "$work/trace" &
 window=$(window_shown Tonedesk)
 trace_has "$work/trace" '"event":"shown"'
-scripts/click.sh "$window" "$work/trace" 430 440
-scripts/click.sh "$window" "$work/trace" 620 900
+scripts/click.sh "$window" "$work/trace" 684 696
+scripts/click.sh "$window" "$work/trace" 855 820
 trace_has "$work/trace" 'tones'
 sleep 0.5 # for the last frame to be drawn
-import -window root build/desk.png
+import -window root -strip build/desk.png
 echo "A screenshot of it is in build/desk.png."

@@ -1,0 +1,147 @@
+package main
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+func TestCompareJSON(t *testing.T) {
+	e := desk(t, "", "compare", "--json", "#808080", "#ff0000")
+	e.plainErrors(t, 0)
+	const names = "a b lightness_difference tones layer_grey_difference ciede2000 verdict"
+	if got := strings.Join(keys(t, e.out), " "); got != names {
+		t.Errorf("names are %s, want %s", got, names)
+	}
+	m := object(t, e.out)
+	// L* of both: CIE 15:2004 with CSS Color 4's matrices; differences are b minus a.
+	if got := m["lightness_difference"].(float64); math.Abs(got-(53.237116-53.585013)) > 2e-5 {
+		t.Errorf("lightness difference %g", got)
+	}
+	// W3C Compositing and Blending Level 1: Lum of red is 76.5.
+	if got := m["layer_grey_difference"].(float64); math.Abs(got-(76.5-128)) > 1e-9 {
+		t.Errorf("layer grey difference %g", got)
+	}
+	if m["verdict"] != "same" {
+		t.Errorf("verdict %v, want same", m["verdict"])
+	}
+}
+
+// The grey ramp's L* are published (IEC 61966-2-1 with CIE 15): #808080 is 53.585, #858585
+// 55.5, #8b8b8b 57.7; their differences from #808080 are about 1.9 and 4.2.
+func TestCompareToleranceDecidesTheVerdict(t *testing.T) {
+	tests := []struct {
+		tolerance, b, want string
+	}{
+		{"", "#858585", "same"},
+		{"0.5", "#858585", "close"},
+		{"", "#8b8b8b", "close"},
+		{"5", "#8b8b8b", "same"},
+		{"5", "#ffffff", "apart"},
+	}
+	for _, tt := range tests {
+		args := []string{"compare", "--json", "#808080", tt.b}
+		if tt.tolerance != "" {
+			args = append(args, "--tolerance", tt.tolerance)
+		}
+		e := desk(t, "", args...)
+		if m := object(t, e.out); m["verdict"] != tt.want || e.code != 0 {
+			t.Errorf("%v: verdict %v, want %s", args, m["verdict"], tt.want)
+		}
+	}
+}
+
+func TestCompareArguments(t *testing.T) {
+	tests := []struct {
+		name         string
+		args         []string
+		code, errors int
+	}{
+		{"one colour", []string{"#fff"}, 2, 1},
+		{"three colours", []string{"#fff", "#000", "#123"}, 2, 1},
+		{"no colour", nil, 2, 1},
+		{"one bad", []string{"#fff", "grey"}, 2, 1},
+		{"two bad", []string{"black", "white"}, 2, 2},
+		{"tolerance too small", []string{"--tolerance", "0.4", "#fff", "#000"}, 2, 1},
+		{"tolerance too large", []string{"--tolerance=5.1", "#fff", "#000"}, 2, 1},
+		{"tolerance is not a number", []string{"--tolerance", "NaN", "#fff", "#000"}, 2, 1},
+		{"tolerance has no value", []string{"#fff", "#000", "--tolerance"}, 2, 1},
+		{"option of another command", []string{"--groups", "2", "#fff", "#000"}, 2, 1},
+		{"list beside a colour", []string{"-", "#fff"}, 2, 1},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			e := desk(t, "", append([]string{"compare"}, tt.args...)...)
+			e.plainErrors(t, tt.errors)
+			if e.code != tt.code || e.out != "" {
+				t.Errorf("code %d, want %d; output %q", e.code, tt.code, e.out)
+			}
+		})
+	}
+}
+
+func TestCompareList(t *testing.T) {
+	input := "#fff #000\nrgb(1,2,3);#456\n#fff\n#fff black\nrgb(1 2 3), rgb(4, 5, 6)\n"
+	e := desk(t, input, "compare", "--json", "-")
+	e.plainErrors(t, 2)
+	if n := strings.Count(e.out, "\n"); n != 3 || e.code != 1 {
+		t.Errorf("code %d and %d pairs, want 1 and 3:\n%s", e.code, n, e.out)
+	}
+	for _, want := range []string{"line 3 of the list", "line 4 of the list"} {
+		if !strings.Contains(e.err, want) {
+			t.Errorf("standard error does not name %s:\n%s", want, e.err)
+		}
+	}
+}
+
+func TestCompareSaysTheWindowsSentence(t *testing.T) {
+	e := desk(t, "", "compare", "#fff", "#000")
+	// CIE 15 and ASTM D1535: black is 100 L* and ten values below white.
+	if !strings.Contains(e.out, "B is 10.0 tones darker") || !strings.Contains(e.out, "Lightness -100.0, layer grey -255") {
+		t.Errorf("the report is\n%s", e.out)
+	}
+	if strings.ContainsRune(e.out, '\u00a0') {
+		t.Errorf("unbreakable spaces reach the terminal: %q", e.out)
+	}
+	if e = desk(t, "", "compare", "#123456", "#123456"); !strings.Contains(e.out, "Same lightness") {
+		t.Errorf("the report is\n%s", e.out)
+	}
+}
+
+func TestSplitPair(t *testing.T) {
+	tests := []struct {
+		line, a, b string
+		ok         bool
+	}{
+		{"#fff #000", "#fff", "#000", true},
+		{"#fff,#000", "#fff", "#000", true},
+		{" #fff \t;  #000 ", "#fff", "#000", true},
+		{"rgb(1 2 3) rgb(4, 5, 6)", "rgb(1 2 3)", "rgb(4, 5, 6)", true},
+		{"rgb(1,2,3);#000", "rgb(1,2,3)", "#000", true},
+		{"#fff", "", "", false},
+		{"#fff #000 #123", "", "", false},
+		{"rgb(1 2 3 #000", "", "", false},
+		{") #000", "", "", false},
+		{"", "", "", false},
+	}
+	for _, tt := range tests {
+		if a, b, ok := splitPair(tt.line); a != tt.a || b != tt.b || ok != tt.ok {
+			t.Errorf("splitPair(%q) = %q, %q, %v", tt.line, a, b, ok)
+		}
+	}
+}
+
+// Two colours put together with any separator come apart again.
+func FuzzSplitPair(f *testing.F) {
+	f.Add("#fff", "rgb(1, 2, 3)", " ")
+	f.Add("rgb(1 2 3)", "#000", ";")
+	f.Fuzz(func(t *testing.T, a, b, between string) {
+		first, second, ok := splitPair(a + between + b)
+		if !ok && (first != "" || second != "") {
+			t.Errorf("refused, but gives %q and %q", first, second)
+		}
+		if ok && !strings.Contains(a+between+b, first) || ok && !strings.Contains(a+between+b, second) {
+			t.Errorf("%q comes apart into %q and %q", a+between+b, first, second)
+		}
+	})
+}

@@ -1,0 +1,71 @@
+package main
+
+import (
+	"bufio"
+	"errors"
+	"io"
+	"strings"
+	"testing"
+	"testing/iotest"
+)
+
+func TestReadListGoesOutLineByLine(t *testing.T) {
+	// The second line comes only when the first one's answer has been seen.
+	in, typed := io.Pipe()
+	seen, out := io.Pipe()
+	done := make(chan int)
+	go func() {
+		done <- runSpot([]string{"--json", "-"}, streams{in, out, io.Discard})
+		out.Close()
+	}()
+	answers := bufio.NewScanner(seen)
+	for _, colour := range []string{"#ffffff", "#000000"} {
+		if _, err := io.WriteString(typed, colour+"\n"); err != nil {
+			t.Fatal(err)
+		}
+		if !answers.Scan() || !strings.Contains(answers.Text(), colour) {
+			t.Fatalf("the answer to %s is %q", colour, answers.Text())
+		}
+	}
+	typed.Close()
+	if answers.Scan() {
+		t.Errorf("a further answer: %q", answers.Text())
+	}
+	if code := <-done; code != exitDone {
+		t.Errorf("exit code %d", code)
+	}
+}
+
+func TestBrokenListIsSaid(t *testing.T) {
+	var out, fault strings.Builder
+	in := io.MultiReader(strings.NewReader("#fff\n"), iotest.ErrReader(errors.New("unplugged")))
+	code := runSpot([]string{"--json", "-"}, streams{in, &out, &fault})
+	if code != exitUnread || strings.Count(out.String(), "\n") != 1 {
+		t.Errorf("code %d, output %q", code, out.String())
+	}
+	ended{err: fault.String()}.plainErrors(t, 1)
+}
+
+// Lines come in order, none is too long, and what was a line of colours stays one.
+func FuzzEachLine(f *testing.F) {
+	f.Add("a\nb\r\n\n\ufeffc")
+	f.Add(strings.Repeat("x", maxLine+1) + "\nend")
+	f.Fuzz(func(t *testing.T, text string) {
+		last := 0
+		err := eachLine(bufio.NewReaderSize(strings.NewReader(text), 16), func(number int, line string, err error) {
+			if number <= last || number > 1+strings.Count(text, "\n") {
+				t.Errorf("line %d after %d of %q", number, last, text)
+			}
+			last = number
+			if len(line) > maxLine || strings.Contains(line, "\n") || err == nil && line == "" {
+				t.Errorf("line %d is %q", number, line)
+			}
+			if err == nil && !strings.Contains(text, line) {
+				t.Errorf("line %d, %q, is not in %q", number, line, text)
+			}
+		})
+		if err != nil {
+			t.Error(err)
+		}
+	})
+}

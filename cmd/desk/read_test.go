@@ -1,0 +1,249 @@
+package main
+
+import (
+	"bytes"
+	"encoding/binary"
+	"encoding/json"
+	"fmt"
+	"hash/crc32"
+	"image"
+	"image/color"
+	"image/png"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// picture writes a PNG of w by h pixels, painted by at, and returns its path.
+func picture(t *testing.T, name string, w, h int, at func(x, y int) color.NRGBA) string {
+	t.Helper()
+	m := image.NewNRGBA(image.Rect(0, 0, w, h))
+	for y := range h {
+		for x := range w {
+			m.SetNRGBA(x, y, at(x, y))
+		}
+	}
+	var b bytes.Buffer
+	if err := png.Encode(&b, m); err != nil {
+		t.Fatal(err)
+	}
+	return file(t, name, b.Bytes())
+}
+
+// file writes a file of the test's own and returns its path.
+func file(t *testing.T, name string, data []byte) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(path, data, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// halves is a quarter of black beside three quarters of white.
+func halves(x, _ int) color.NRGBA {
+	if x < 2 {
+		return color.NRGBA{A: 255}
+	}
+	return color.NRGBA{255, 255, 255, 255}
+}
+
+// report is the JSON of desk read, as a reader of it would write it down.
+type report struct {
+	File          string
+	Width, Height int
+	Lightness     struct{ Mean, P1, P50, P99 *float64 }
+	Histogram     []int
+	Groups        []struct {
+		Name                  string
+		From, To, Share, Mean float64
+	}
+	Separability, Murk *float64
+	Gaps               []float64
+	Key                *string
+	Spots              []struct {
+		Colour     string
+		Lightness  float64
+		X, Y, Size int
+	}
+	Families json.RawMessage
+}
+
+func reportFrom(t *testing.T, line string) (r report) {
+	t.Helper()
+	if err := json.Unmarshal([]byte(line), &r); err != nil {
+		t.Fatalf("%v: %s", err, line)
+	}
+	return r
+}
+
+func TestReadJSON(t *testing.T) {
+	path := picture(t, "two.png", 8, 4, halves)
+	e := desk(t, "", "read", "--json", "--spots", "0,0;7,3", "--size", "1", "--groups", "2", path)
+	e.plainErrors(t, 0)
+	const names = "file width height lightness histogram groups separability gaps murk key spots families"
+	if got := strings.Join(keys(t, e.out), " "); got != names || e.code != 0 {
+		t.Fatalf("code %d, names %s, want %s", e.code, got, names)
+	}
+	r := reportFrom(t, e.out)
+	// By hand, from the definitions: 8 of 32 pixels have L* 0, 24 have L* 100.
+	if r.File != path || r.Width != 8 || r.Height != 4 || len(r.Histogram) != 256 || r.Histogram[0] != 8 || r.Histogram[255] != 24 {
+		t.Errorf("size %d by %d, histogram %v", r.Width, r.Height, r.Histogram)
+	}
+	if *r.Lightness.Mean != 75 || *r.Lightness.P1 != 0 || *r.Lightness.P50 != 100 || *r.Lightness.P99 != 100 {
+		t.Errorf("lightness %s", e.out)
+	}
+	if len(r.Groups) != 2 || r.Groups[0].Name != "dark" || r.Groups[0].Share != 0.25 || r.Groups[1].Name != "light" || r.Groups[1].Mean != 100 {
+		t.Errorf("groups %+v", r.Groups)
+	}
+	// The tie of Otsu's criterion runs over the thresholds 0 to 254; its middle is 127.
+	if want := 127.5 / 2.55; math.Abs(r.Groups[0].To-want) > 1e-9 {
+		t.Errorf("edge at %g, want %g", r.Groups[0].To, want)
+	}
+	if len(r.Gaps) != 1 || math.Abs(r.Gaps[0]-10) > 1e-6 || *r.Separability != 1 || *r.Murk != 0 || *r.Key != "high" {
+		t.Errorf("figures %s", e.out)
+	}
+	if len(r.Spots) != 2 || r.Spots[0].Colour != "#000000" || r.Spots[1].X != 7 || r.Spots[1].Y != 3 || r.Spots[1].Size != 1 || r.Spots[1].Lightness != 100 {
+		t.Errorf("spots %+v", r.Spots)
+	}
+	if string(r.Families) != "null" {
+		t.Errorf("families %s, want null", r.Families)
+	}
+}
+
+func TestReadOfNothingIsNullNotNonsense(t *testing.T) {
+	path := picture(t, "clear.png", 3, 3, func(x, y int) color.NRGBA { return color.NRGBA{200, 100, 50, 0} })
+	e := desk(t, "", "read", "--json", path)
+	e.plainErrors(t, 0)
+	r := reportFrom(t, e.out)
+	if r.Lightness.Mean != nil || r.Lightness.P50 != nil || r.Separability != nil || r.Murk != nil || r.Key != nil {
+		t.Errorf("figures of nothing: %s", e.out)
+	}
+	if r.Groups == nil || r.Gaps == nil || r.Spots == nil || len(r.Groups)+len(r.Gaps)+len(r.Spots) != 0 {
+		t.Errorf("lists of nothing should be empty arrays: %s", e.out)
+	}
+	if e = desk(t, "", "read", path); !strings.Contains(e.out, "every pixel is transparent") {
+		t.Errorf("the report says\n%s", e.out)
+	}
+}
+
+// W3C Compositing and Blending Level 1: half-transparent black (alpha 128 of 255) over
+// white is 255 - 128 = 127, over black 0.
+func TestReadLaysHalfTransparentPixelsOverTheGround(t *testing.T) {
+	path := picture(t, "half.png", 4, 4, func(x, y int) color.NRGBA { return color.NRGBA{A: 128} })
+	for _, tt := range []struct{ ground, want string }{{"", "#7f7f7f"}, {"#000", "#000000"}, {"rgb(255 255 255)", "#7f7f7f"}} {
+		args := []string{"read", "--json", "--spots", "1,1", path}
+		if tt.ground != "" {
+			args = append(args, "--ground", tt.ground)
+		}
+		if r := reportFrom(t, desk(t, "", args...).out); r.Spots[0].Colour != tt.want {
+			t.Errorf("over %q: %s, want %s", tt.ground, r.Spots[0].Colour, tt.want)
+		}
+	}
+}
+
+// A square of 3 by 3 is averaged in linear light: one white among nine pixels is 1/9, and
+// IEC 61966-2-1 encodes 1/9 as 1.055 * (1/9)^(1/2.4) - 0.055, which is 94 of 255.
+func TestReadSpotSize(t *testing.T) {
+	path := picture(t, "dot.png", 11, 11, func(x, y int) color.NRGBA {
+		if x == 5 && y == 5 {
+			return color.NRGBA{255, 255, 255, 255}
+		}
+		return color.NRGBA{A: 255}
+	})
+	encoded := math.Round(255 * (1.055*math.Pow(1.0/9, 1/2.4) - 0.055))
+	for _, tt := range []struct{ size, want string }{
+		{"1", "#ffffff"},
+		{"", fmt.Sprintf("#%02[1]x%02[1]x%02[1]x", int(encoded))},
+	} {
+		args := []string{"read", "--json", "--spots=5,5", path}
+		if tt.size != "" {
+			args = append(args, "--size", tt.size)
+		}
+		if r := reportFrom(t, desk(t, "", args...).out); r.Spots[0].Colour != tt.want {
+			t.Errorf("size %q: %s, want %s", tt.size, r.Spots[0].Colour, tt.want)
+		}
+	}
+}
+
+// claim returns the first bytes of a PNG that claims a size (PNG, ISO/IEC 15948: the
+// IHDR chunk).
+func claim(width, height uint32) []byte {
+	head := binary.BigEndian.AppendUint32(binary.BigEndian.AppendUint32([]byte("IHDR"), width), height)
+	head = append(head, 8, 6, 0, 0, 0)
+	data := append([]byte("\x89PNG\r\n\x1a\n\x00\x00\x00\x0d"), head...)
+	return binary.BigEndian.AppendUint32(data, crc32.ChecksumIEEE(head))
+}
+
+func TestReadOfBadFilesGoesOnWithTheOthers(t *testing.T) {
+	whole, err := os.ReadFile("../../assets/demo.png")
+	if err != nil {
+		t.Fatal(err)
+	}
+	good := picture(t, "good.png", 8, 4, halves)
+	tests := []struct{ name, path, why string }{
+		{"missing", filepath.Join(t.TempDir(), "none.png"), "there is no such file"},
+		{"cut short", file(t, "short.png", whole[:len(whole)/2]), "ends before the picture does"},
+		{"claims to be huge", file(t, "huge.png", claim(20_000, 20_000)), "100 megapixels"},
+		{"text", file(t, "text.png", []byte("Dear diary,\n")), "not a picture"},
+		{"empty", file(t, "empty.png", nil), "the file is empty"},
+		{"folder", t.TempDir(), "a folder"},
+		{"damaged", file(t, "bad.png", append(bytes.Clone(whole[:60]), bytes.Repeat([]byte{0x55}, 5000)...)), "damaged"},
+		{"odd name", filepath.Join(t.TempDir(), "a\nb\x1b[2J.png"), "there is no such file"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			e := desk(t, "", "read", "--json", tt.path, good)
+			e.plainErrors(t, 1)
+			if e.code != 1 || !strings.Contains(e.err, tt.why) {
+				t.Errorf("code %d, said %s, want %q", e.code, e.err, tt.why)
+			}
+			if r := reportFrom(t, e.out); r.File != good || strings.Count(e.out, "\n") != 1 {
+				t.Errorf("the good file's report is %s", e.out)
+			}
+		})
+	}
+}
+
+func TestReadSpotOutsideIsAnErrorOfThatFile(t *testing.T) {
+	small, large := picture(t, "small.png", 4, 4, halves), picture(t, "large.png", 40, 40, halves)
+	e := desk(t, "", "read", "--json", "--spots", "0,0;10,10", small, large)
+	e.plainErrors(t, 1)
+	if e.code != 1 || !strings.Contains(e.err, "10,10") || !strings.Contains(e.err, "4 by 4") {
+		t.Errorf("code %d, said %s", e.code, e.err)
+	}
+	if r := reportFrom(t, e.out); r.File != large || len(r.Spots) != 2 {
+		t.Errorf("the other file's report is %s", e.out)
+	}
+}
+
+func TestReadArguments(t *testing.T) {
+	good := picture(t, "good.png", 8, 4, halves)
+	tests := [][]string{
+		{}, {"--json"}, {"-", good}, {"--size", "4", good}, {"--size", "03", good}, {"--groups", "5", good}, {"--groups", "0", good},
+		{"--spots", "", good}, {"--spots", "1;2", good}, {"--spots", "-1,2", good}, {"--ground", "white", good},
+		{"--tolerance", "2", good}, {good, "--spots"},
+	}
+	for _, args := range tests {
+		e := desk(t, "", append([]string{"read"}, args...)...)
+		e.plainErrors(t, 1)
+		if e.code != 2 || e.out != "" {
+			t.Errorf("%q: code %d, output %q", args, e.code, e.out)
+		}
+	}
+}
+
+func TestReadReport(t *testing.T) {
+	one, two := picture(t, "one.png", 8, 4, halves), picture(t, "two.png", 8, 4, halves)
+	e := desk(t, "", "read", "--groups", "2", "--spots", "0,0", "--size", "1", one, two)
+	e.plainErrors(t, 0)
+	for _, want := range []string{
+		one + ", 8 by 4 pixels", "mean 75.0", "dark", "25.0 %", "10.0 tones above", "key        high", "0,0", "#000000", "\n\n" + two,
+	} {
+		if !strings.Contains(e.out, want) {
+			t.Errorf("the report lacks %q:\n%s", want, e.out)
+		}
+	}
+}
