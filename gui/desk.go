@@ -39,6 +39,7 @@ type Desk struct {
 	frozen   bool
 	hidden   bool // minimised: nothing is read
 	picking  bool // a region is being chosen
+	closed   bool
 	covered  image.Rectangle
 	look     image.Point
 	looking  bool
@@ -101,8 +102,13 @@ func (d *Desk) Run() {
 	go d.keepHouse(ctx)
 }
 
-// Close stops watching and keeps the settings. The window may be gone already.
+// Close stops watching and keeps the settings. Closing twice does nothing more: the window
+// may be gone by then.
 func (d *Desk) Close() {
+	if d.closed {
+		return
+	}
+	d.closed = true
 	if d.stop != nil {
 		d.stop()
 	}
@@ -255,19 +261,14 @@ func (d *Desk) remember() {
 	d.keep()
 }
 
-// keep has the settings written soon, with the window's size and place of now.
+// keep has the settings written soon, with the window's size of now; keepHouse knows its
+// place.
 func (d *Desk) keep() {
 	if size := d.window.Canvas().Size(); size.Width > 0 {
 		d.settings.Width, d.settings.Height = size.Width, size.Height
-	}
-	if r, err := d.native.place(); err == nil && !r.Empty() {
-		d.settings.Place = RectOf(r)
 	}
 	d.options.Keeper.Save(d.settings)
 }
 
 // Started is for the moment when the toolkit's loop runs and the window is on the screen.
 func (d *Desk) Started() { d.restore() }
-
-// Quit keeps the settings and ends the program.
-func (d *Desk) Quit() { d.quit() }

@@ -32,6 +32,7 @@ func (d *Desk) keepHouse(ctx context.Context) {
 		now = position{}
 		now.frame, _ = native.FrameRect(handle) // no answer: then it can't be said to cover anything
 		now.hidden, _ = native.Hidden(handle)
+		now.inside, _ = native.ClientRect(handle)
 		fyne.DoAndWait(func() { d.moved(now) })
 	}
 }
@@ -39,6 +40,7 @@ func (d *Desk) keepHouse(ctx context.Context) {
 // position is where our own window is.
 type position struct {
 	frame  image.Rectangle // with its frame, desktop pixels; empty if unknown
+	inside image.Rectangle // without its frame
 	hidden bool            // minimised
 }
 
@@ -56,6 +58,10 @@ func (d *Desk) moved(now position) {
 	if now.hidden != d.hidden {
 		d.hidden = now.hidden
 		d.watcher.Freeze(d.frozen || d.hidden)
+	}
+	if !now.hidden && !now.inside.Empty() && now.inside != d.settings.Place.Rectangle() {
+		d.settings.Place = RectOf(now.inside)
+		d.keep()
 	}
 	d.showState()
 }

@@ -29,9 +29,6 @@ func (n nativeWindow) handle() (handle uintptr) {
 	return handle
 }
 
-// place returns the window's inside, in desktop pixels.
-func (n nativeWindow) place() (image.Rectangle, error) { return native.ClientRect(n.handle()) }
-
 // restore moves the window to where it was, as far as that is on a screen of now.
 func (n nativeWindow) restore(at image.Rectangle) {
 	if at.Empty() {

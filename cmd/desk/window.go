@@ -4,10 +4,8 @@ import (
 	"context"
 	"io"
 	"os"
-	"os/signal"
 	"path/filepath"
 	"runtime/debug"
-	"syscall"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -104,7 +102,6 @@ func runWindow(picture string, trace io.Writer, s streams) (exit int) {
 		Screen: func() (capture.Backend, error) { return capture.Pick(os.Getenv) },
 	})
 	a.Lifecycle().SetOnStarted(desk.Started)
-	quitOnSignal(desk)
 	desk.Show()
 	desk.Run()
 	a.Run()
@@ -124,16 +121,6 @@ func recoverWindow(keeper *gui.Keeper, s streams, exit *int) {
 		debug.PrintStack()
 	}
 	*exit = exitUnread
-}
-
-// quitOnSignal closes the window when the system asks the program to end.
-func quitOnSignal(desk *gui.Desk) {
-	signals := make(chan os.Signal, 1)
-	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
-	go func() {
-		<-signals
-		fyne.Do(desk.Quit)
-	}()
 }
 
 // displayWait is how long the display may take to let us in.

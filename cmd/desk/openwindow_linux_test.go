@@ -1,0 +1,179 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"image"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"app.tonedesk/capture/xvfbtest"
+)
+
+func init() {
+	insteadOfTests = func(m *testing.M) {
+		if os.Getenv("TONEDESK_TEST_PAINTER") == "1" {
+			xvfbtest.Main(m)
+		}
+	}
+}
+
+// shownLine is a line of the trace.
+type shownLine struct {
+	Event, State, Line, Strip, View, Sentence string
+	Frozen                                    bool
+	Bounds                                    image.Rectangle
+	Mirror                                    [4]float32
+	Spots                                     []struct {
+		Colour    string
+		Lightness float64
+		X, Y      int
+	}
+	Moved   []bool
+	Counted int
+}
+
+// openedWindow is the built program with its window open on a virtual screen.
+type openedWindow struct {
+	t      *testing.T
+	server *xvfbtest.Server
+	cmd    *exec.Cmd
+	home   string
+	fault  *bytes.Buffer
+	id     string
+	ended  chan error
+}
+
+// openOn starts the program with these settings (a JSON object) and waits for its first
+// picture.
+func openOn(t *testing.T, server *xvfbtest.Server, settings string, env []string, args ...string) *openedWindow {
+	t.Helper()
+	w := &openedWindow{t: t, server: server, home: t.TempDir(), fault: new(bytes.Buffer), ended: make(chan error, 1)}
+	if settings != "" {
+		if err := os.MkdirAll(filepath.Dir(w.settingsPath()), 0o700); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(w.settingsPath(), []byte(settings), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	w.cmd = exec.Command(builtProgram(t), append([]string{"--trace", w.tracePath()}, args...)...)
+	w.cmd.Env = append(server.Env(), append([]string{"HOME=" + w.home, "XDG_CONFIG_HOME=" + w.home, "LANG=C.UTF-8", "LC_ALL=", "FYNE_SCALE=1", "TONEDESK_DEBUG=1"}, env...)...)
+	w.cmd.Stderr = w.fault
+	if err := w.cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	go func() { w.ended <- w.cmd.Wait() }()
+	t.Cleanup(func() { _ = w.cmd.Process.Kill() }) // it has ended by itself where all went well
+	w.waitFor("the first line of the trace", func(shownLine) bool { return true })
+	server.WaitFor("the window", func() bool {
+		out, _ := w.tool("xdotool", "search", "--onlyvisible", "--name", "^Tonedesk$")
+		w.id = strings.TrimSpace(out)
+		return w.id != "" && !strings.Contains(w.id, "\n")
+	})
+	w.do("windowactivate", "--sync", w.id)
+	return w
+}
+
+func (w *openedWindow) settingsPath() string {
+	return filepath.Join(w.home, "tonedesk", "settings.json")
+}
+func (w *openedWindow) tracePath() string { return filepath.Join(w.home, "trace") }
+
+// tool runs a program on the window's screen, whatever comes of it.
+func (w *openedWindow) tool(name string, args ...string) (string, error) {
+	cmd := exec.Command(name, args...)
+	cmd.Env = w.server.Env()
+	out, err := cmd.Output()
+	return string(out), err
+}
+
+// do has xdotool act on the window.
+func (w *openedWindow) do(args ...string) {
+	w.t.Helper()
+	if out, err := w.tool("xdotool", args...); err != nil {
+		w.t.Fatalf("xdotool %v: %v\n%s", args, err, out)
+	}
+}
+
+// lines returns the trace so far.
+func (w *openedWindow) lines() []shownLine {
+	data, err := os.ReadFile(w.tracePath())
+	if err != nil {
+		return nil
+	}
+	var lines []shownLine
+	for text := range bytes.Lines(data) {
+		var l shownLine
+		if json.Unmarshal(text, &l) == nil { // the last line may be half written
+			lines = append(lines, l)
+		}
+	}
+	return lines
+}
+
+// waitFor waits until the newest line of the trace is as it should be, and returns it.
+func (w *openedWindow) waitFor(what string, ok func(shownLine) bool) (last shownLine) {
+	w.t.Helper()
+	for deadline := time.Now().Add(30 * time.Second); ; time.Sleep(20 * time.Millisecond) {
+		if lines := w.lines(); len(lines) > 0 {
+			if last = lines[len(lines)-1]; ok(last) {
+				return last
+			}
+		}
+		if time.Now().After(deadline) {
+			w.t.Fatalf("the window never showed %s; it shows %+v\nstandard error: %s", what, last, w.fault)
+		}
+	}
+}
+
+// at returns where a pixel of the picture lies in the window.
+func (w *openedWindow) at(p image.Point) (x, y string) {
+	w.t.Helper()
+	lines := w.lines()
+	l := lines[len(lines)-1]
+	fx := l.Mirror[0] + l.Mirror[2]*(float32(p.X-l.Bounds.Min.X)+0.5)/float32(l.Bounds.Dx())
+	fy := l.Mirror[1] + l.Mirror[3]*(float32(p.Y-l.Bounds.Min.Y)+0.5)/float32(l.Bounds.Dy())
+	return fmt.Sprint(int(fx)), fmt.Sprint(int(fy))
+}
+
+// click clicks on a pixel of the picture in the mirror.
+func (w *openedWindow) click(p image.Point) {
+	w.t.Helper()
+	x, y := w.at(p)
+	w.do("mousemove", "--window", w.id, x, y, "click", "1")
+}
+
+// key presses a key in the window.
+func (w *openedWindow) key(keys ...string) {
+	w.t.Helper()
+	w.do(append([]string{"key", "--clearmodifiers"}, keys...)...)
+}
+
+// quit asks the program to end, and checks that it ends well and silently.
+func (w *openedWindow) quit() {
+	w.t.Helper()
+	if err := w.cmd.Process.Signal(syscall.SIGTERM); err != nil {
+		w.t.Fatal(err)
+	}
+	if err := w.wait(); err != nil || w.fault.Len() > 0 {
+		w.t.Errorf("the program ended with %v and said %q", err, w.fault)
+	}
+}
+
+func (w *openedWindow) wait() error {
+	w.t.Helper()
+	select {
+	case err := <-w.ended:
+		return err
+	case <-time.After(20 * time.Second):
+		w.t.Fatal("the program does not end")
+		return nil
+	}
+}
