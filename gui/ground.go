@@ -46,6 +46,6 @@ func levelsOf(g Ground) levels {
 	}
 	return levels{
 		ground: 25, panel: 30, text: 90, quiet: 75, line: 97, onText: 12,
-		button: 36, input: 21, selection: 42, faint: 34, disabled: 55, mass: 62, touch: 100,
+		button: 34, input: 21, selection: 42, faint: 34, disabled: 55, mass: 62, touch: 100,
 	}
 }

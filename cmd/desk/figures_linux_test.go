@@ -1,0 +1,226 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"image"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"app.tonedesk/capture"
+	"app.tonedesk/capture/xvfbtest"
+)
+
+// TestFigures measures the built window from outside and prints a line for each figure,
+// with the one to reach. It takes minutes and wants a quiet machine, so it only runs where
+// TONEDESK_FIGURES is the number of seconds for which memory is watched.
+func TestFigures(t *testing.T) {
+	seconds, err := strconv.Atoi(os.Getenv("TONEDESK_FIGURES"))
+	if err != nil {
+		t.Skip("TONEDESK_FIGURES is not set")
+	}
+	t.Run("start", figureStart)
+	t.Run("latency at 10 a second", func(t *testing.T) { figureLatency(t, 10, 150*time.Millisecond) })
+	t.Run("latency at 60 a second", func(t *testing.T) { figureLatency(t, 60, 50*time.Millisecond) })
+	t.Run("unchanged", figureUnchanged)
+	t.Run("changing", func(t *testing.T) { figureChanging(t, time.Duration(seconds)*time.Second) })
+}
+
+// row prints a line of the table.
+func row(what, measured, reach string) {
+	fmt.Printf("FIGURE | %s | %s | %s |\n", what, measured, reach)
+}
+
+func figureScreen(t *testing.T) (*xvfbtest.Server, *xvfbtest.Painter) {
+	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1920, Height: 1080, WindowManager: true})
+	painter := server.Painter()
+	painter.Window(image.Rect(0, 0, 1280, 720), 0x808080)
+	return server, painter
+}
+
+func figureSettings(perSecond int) string {
+	return fmt.Sprintf(`{"version": 1, "per_second": %d, "region": {"x": 10, "y": 30, "width": 1260, "height": 680}, "place": {"x": 1400, "y": 60, "width": 380, "height": 760}}`, perSecond)
+}
+
+func figureStart(t *testing.T) {
+	server, _ := figureScreen(t)
+	var times []time.Duration
+	for range 5 {
+		start := time.Now()
+		w := openOn(t, server, figureSettings(10), nil)
+		w.waitFor("a picture", func(l shownLine) bool { return l.Event == "shown" })
+		times = append(times, time.Since(start))
+		w.quit()
+	}
+	slices.Sort(times)
+	row("built program to first frame, median of 5", times[2].Round(time.Millisecond).String(), "1.5 s")
+	if times[2] > 1500*time.Millisecond {
+		t.Errorf("%v", times[2])
+	}
+}
+
+// figureLatency paints isolated changes and reads the screen back where the mirror is.
+func figureLatency(t *testing.T, perSecond int, reach time.Duration) {
+	server, painter := figureScreen(t)
+	w := openOn(t, server, figureSettings(perSecond), nil)
+	l := w.waitFor("the region", func(l shownLine) bool { return l.Event == "shown" && l.Bounds.Dx() == 1260 })
+	backend, err := capture.Pick(func(name string) string {
+		if name == "DISPLAY" {
+			return server.Display
+		}
+		return ""
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer backend.Close()
+	inside := w.insideAt()
+	at := inside.Add(image.Pt(int(l.Mirror[0]+l.Mirror[2]/2), int(l.Mirror[1]+l.Mirror[3]/2)))
+	stream, err := backend.Open(context.Background(), image.Rectangle{Min: at, Max: at.Add(image.Pt(2, 2))})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer stream.Close()
+	var times []time.Duration
+	var f capture.Frame
+	for i := range 60 {
+		time.Sleep(300*time.Millisecond + time.Duration(rand.IntN(200))*time.Millisecond) // apart, at any phase of the timer
+		if _, err := stream.Grab(context.Background(), &f); err != nil {
+			t.Fatal(err)
+		}
+		start := time.Now()
+		painter.Fill(image.Rect(0, 0, 1280, 720), uint32(0x404040+0x202020*(i%2)*3))
+		for {
+			changed, err := stream.Grab(context.Background(), &f)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if changed {
+				break
+			}
+			if time.Since(start) > 5*time.Second {
+				t.Fatal("the change never showed")
+			}
+			time.Sleep(time.Millisecond)
+		}
+		times = append(times, time.Since(start))
+	}
+	slices.Sort(times)
+	p95 := times[len(times)*95/100]
+	row(fmt.Sprintf("change to mirror at %d a second, median and 95th percentile of %d", perSecond, len(times)),
+		fmt.Sprintf("%v, %v", times[len(times)/2].Round(time.Millisecond), p95.Round(time.Millisecond)), reach.String())
+	if p95 > reach {
+		t.Errorf("%v", p95)
+	}
+	w.quit()
+}
+
+// insideAt returns where the window's inside is on the screen.
+func (w *openedWindow) insideAt() image.Point {
+	w.t.Helper()
+	var p image.Point
+	for line := range strings.Lines(w.server.Run("xwininfo", "-id", w.id)) {
+		if name, value, ok := strings.Cut(strings.TrimSpace(line), ":"); ok {
+			n, _ := strconv.Atoi(strings.TrimSpace(value)) // lines without a number don't matter
+			switch name {
+			case "Absolute upper-left X":
+				p.X = n
+			case "Absolute upper-left Y":
+				p.Y = n
+			}
+		}
+	}
+	return p
+}
+
+// processor returns the time that a process has used up.
+func processor(t *testing.T, pid int) time.Duration {
+	t.Helper()
+	data, err := os.ReadFile(fmt.Sprintf("/proc/%d/stat", pid))
+	if err != nil {
+		t.Fatal(err)
+	}
+	fields := strings.Fields(string(data[strings.LastIndexByte(string(data), ')')+1:]))
+	user, _ := strconv.Atoi(fields[11]) // utime and stime, in hundredths of a second (proc(5))
+	system, _ := strconv.Atoi(fields[12])
+	return time.Duration(user+system) * 10 * time.Millisecond
+}
+
+// resident returns a process's resident memory in MiB.
+func resident(t *testing.T, pid int) float64 {
+	t.Helper()
+	data, err := os.ReadFile(fmt.Sprintf("/proc/%d/statm", pid))
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages, _ := strconv.Atoi(strings.Fields(string(data))[1])
+	return float64(pages*os.Getpagesize()) / (1 << 20)
+}
+
+// share returns how much of one core a process uses over d, in percent.
+func share(t *testing.T, pid int, d time.Duration, meanwhile func()) float64 {
+	before, start := processor(t, pid), time.Now()
+	for time.Since(start) < d {
+		meanwhile()
+	}
+	return 100 * float64(processor(t, pid)-before) / float64(time.Since(start))
+}
+
+func figureUnchanged(t *testing.T) {
+	server, _ := figureScreen(t)
+	empty := filepath.Join(t.TempDir(), "empty")
+	if out, err := exec.Command("go", "build", "-o", empty, "./testdata/emptywindow").CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	cmd := exec.Command(empty)
+	cmd.Env = append(server.Env(), "HOME="+t.TempDir(), "FYNE_SCALE=1")
+	if err := cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = cmd.Process.Kill(); _ = cmd.Wait() }()
+	w := openOn(t, server, figureSettings(10), nil)
+	w.waitFor("nothing changing", func(l shownLine) bool { return l.State == "unchanged" })
+	w.do("mousemove", "1350", "1000")
+	time.Sleep(3 * time.Second) // starting is over
+	wait := func() { time.Sleep(30 * time.Second) }
+	done := make(chan float64)
+	go func() { done <- share(t, cmd.Process.Pid, 30*time.Second, wait) }()
+	ours := share(t, w.cmd.Process.Pid, 30*time.Second, wait)
+	none := <-done
+	row("unchanged picture, 10 a second: processor, and an empty window's", fmt.Sprintf("%.2f %%, %.2f %%", ours, none), "1 % more")
+	if ours > none+1 {
+		t.Errorf("%.2f %% against %.2f %%", ours, none)
+	}
+	w.quit()
+}
+
+func figureChanging(t *testing.T, long time.Duration) {
+	server, painter := figureScreen(t)
+	w := openOn(t, server, figureSettings(30), nil)
+	w.waitFor("the region", func(l shownLine) bool { return l.Event == "shown" && l.Bounds.Dx() == 1260 })
+	tick := time.NewTicker(time.Second / 30)
+	defer tick.Stop()
+	i := 0
+	change := func() {
+		<-tick.C
+		i++
+		painter.Fill(image.Rect(i*7%1200, i*5%600, i*7%1200+80, i*5%600+80), uint32(i*0x030507)&0xffffff)
+	}
+	share(t, w.cmd.Process.Pid, 70*time.Second, change) // textures live a minute: from here on it is steady
+	before := resident(t, w.cmd.Process.Pid)
+	used := share(t, w.cmd.Process.Pid, long, change)
+	after := resident(t, w.cmd.Process.Pid)
+	row("30 changes a second of 1260x680: processor", fmt.Sprintf("%.0f %% of a core", used), "60 %")
+	row(fmt.Sprintf("memory after 70 s and after %v more", long), fmt.Sprintf("%.0f, %.0f MiB", before, after), "no growth")
+	if used > 60 || after > before*1.05 {
+		t.Errorf("%.0f %% of a core, %.0f MiB before, %.0f after", used, before, after)
+	}
+	w.quit()
+}
