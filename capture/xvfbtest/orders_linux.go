@@ -9,6 +9,7 @@ import (
 	"image/png"
 	"io"
 	"os"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -63,48 +64,70 @@ func drain(x *xgb.Conn) {
 	}
 }
 
-// obey carries out one order.
+// obey carries out one order: a word, then numbers and quoted strings.
 func (a *artist) obey(order string) (uint32, error) {
-	name, rest, _ := strings.Cut(order, " ")
-	var n [5]int
-	var w uint32
-	var path, title string
-	scan := func(format string, args ...any) error { _, err := fmt.Sscanf(rest, format, args...); return err }
+	name, n, words, err := parse(order)
+	if err != nil {
+		return 0, err
+	}
+	w := xproto.Window(n[0])
 	switch name {
 	case "hello":
 		return 0, nil
 	case "fill":
-		return 0, errors.Join(scan("%d %d %d %d %d", &n[0], &n[1], &n[2], &n[3], &n[4]), a.fill(box(n), uint32(n[4])))
+		return 0, a.fill(box(n), uint32(n[4]))
 	case "window":
-		if err := scan("%d %d %d %d %d", &n[0], &n[1], &n[2], &n[3], &n[4]); err != nil {
-			return 0, err
-		}
 		return a.window(box(n), xproto.CwBackPixel, uint32(n[4]), "window")
 	case "picture":
-		if err := scan("%d %d %q %q", &n[0], &n[1], &path, &title); err != nil {
-			return 0, err
-		}
-		return a.picture(image.Pt(n[0], n[1]), path, title)
+		return a.picture(image.Pt(n[0], n[1]), words[0], words[1])
 	case "repaint":
-		return 0, errors.Join(scan("%d %q", &w, &path), a.repaint(xproto.Window(w), path))
+		return 0, a.repaint(w, words[0])
 	case "move":
-		return 0, errors.Join(scan("%d %d %d", &w, &n[0], &n[1]), a.configure(w, xproto.ConfigWindowX|xproto.ConfigWindowY, uint32(n[0]), uint32(n[1])))
+		return 0, a.configure(w, xproto.ConfigWindowX|xproto.ConfigWindowY, uint32(int32(n[1])), uint32(int32(n[2])))
 	case "raise":
-		return 0, errors.Join(scan("%d", &w), a.configure(w, xproto.ConfigWindowStackMode, xproto.StackModeAbove))
+		return 0, a.configure(w, xproto.ConfigWindowStackMode, xproto.StackModeAbove)
 	case "iconify":
-		return 0, errors.Join(scan("%d", &w), a.iconify(xproto.Window(w)))
+		return 0, a.iconify(w)
 	case "show":
-		return 0, errors.Join(scan("%d", &w), xproto.MapWindowChecked(a.x, xproto.Window(w)).Check())
+		return 0, xproto.MapWindowChecked(a.x, w).Check()
 	case "destroy":
-		return 0, errors.Join(scan("%d", &w), xproto.DestroyWindowChecked(a.x, xproto.Window(w)).Check())
+		return 0, xproto.DestroyWindowChecked(a.x, w).Check()
 	case "grab":
 		return 0, xproto.GrabServerChecked(a.x).Check()
 	case "ungrab":
 		return 0, xproto.UngrabServerChecked(a.x).Check()
 	case "flood":
-		return 0, errors.Join(scan("%d", &n[0]), a.flood(n[0]))
+		return 0, a.flood(n[0])
 	}
 	return 0, fmt.Errorf("unknown order %q", order)
+}
+
+// parse takes an order apart; numbers and words that are missing are zero.
+func parse(order string) (name string, n [5]int, words [2]string, err error) {
+	name, rest, _ := strings.Cut(order, " ")
+	numbers, quoted := 0, 0
+	for rest != "" {
+		if rest[0] == '"' {
+			text, err := strconv.QuotedPrefix(rest)
+			if err != nil || quoted == len(words) {
+				return name, n, words, fmt.Errorf("bad order %q", order)
+			}
+			words[quoted], _ = strconv.Unquote(text)
+			quoted++
+			rest = strings.TrimPrefix(rest[len(text):], " ")
+			continue
+		}
+		var field string
+		field, rest, _ = strings.Cut(rest, " ")
+		if numbers == len(n) {
+			return name, n, words, fmt.Errorf("bad order %q", order)
+		}
+		if n[numbers], err = strconv.Atoi(field); err != nil {
+			return name, n, words, err
+		}
+		numbers++
+	}
+	return name, n, words, nil
 }
 
 // box turns x, y, width and height into a rectangle.
@@ -146,8 +169,8 @@ func (a *artist) staticGravity(w xproto.Window) error {
 	return xproto.ChangePropertyChecked(a.x, xproto.PropModeReplace, w, xproto.AtomWmNormalHints, xproto.AtomWmSizeHints, 32, 18, hints).Check()
 }
 
-func (a *artist) configure(w uint32, mask uint16, values ...uint32) error {
-	return xproto.ConfigureWindowChecked(a.x, xproto.Window(w), mask, values).Check()
+func (a *artist) configure(w xproto.Window, mask uint16, values ...uint32) error {
+	return xproto.ConfigureWindowChecked(a.x, w, mask, values).Check()
 }
 
 // iconify asks the window manager to minimise w. Source: ICCCM 2.0, section 4.1.4.

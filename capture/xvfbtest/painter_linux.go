@@ -16,10 +16,16 @@ const painterVariable = "TONEDESK_TEST_PAINTER" // 1: this test binary is to be 
 // Main runs a package's tests, or the painter where this process was started as one.
 // Call it from TestMain.
 func Main(m *testing.M) {
+	BecomePainter()
+	os.Exit(m.Run())
+}
+
+// BecomePainter ends this process as a painter if it was started as one; for a
+// TestMain that has more to do than Main.
+func BecomePainter() {
 	if os.Getenv(painterVariable) == "1" {
 		os.Exit(paintAll(os.Stdin, os.Stdout))
 	}
-	os.Exit(m.Run())
 }
 
 // Painter is a client of a server, in a process of its own. Every call returns when

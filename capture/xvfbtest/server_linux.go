@@ -25,6 +25,7 @@ const (
 // Options says what server to start. The zero value is a screen of 640x480, depth 24.
 type Options struct {
 	Width, Height, Depth int
+	Display              string   // the name to take; empty: any that is free
 	Args                 []string // more arguments of Xvfb
 	Prefix               []string // a command that runs Xvfb, such as unshare -i
 	WindowManager        bool     // start openbox too
@@ -54,8 +55,11 @@ func Start(t testing.TB, o Options) *Server {
 		t.Fatal(err)
 	}
 	defer read.Close()
-	args := append(o.Prefix[:len(o.Prefix):len(o.Prefix)], "Xvfb", "-displayfd", "3", "-noreset",
-		"-screen", "0", fmt.Sprintf("%dx%dx%d", o.Width, o.Height, o.Depth))
+	args := append(o.Prefix[:len(o.Prefix):len(o.Prefix)], "Xvfb")
+	if o.Display != "" {
+		args = append(args, o.Display)
+	}
+	args = append(args, "-displayfd", "3", "-noreset", "-screen", "0", fmt.Sprintf("%dx%dx%d", o.Width, o.Height, o.Depth))
 	cmd := exec.Command(args[0], append(args[1:], o.Args...)...)
 	cmd.ExtraFiles = []*os.File{write}
 	cmd.Env = os.Environ()
