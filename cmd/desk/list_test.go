@@ -15,8 +15,9 @@ func TestReadListGoesOutLineByLine(t *testing.T) {
 	seen, out := io.Pipe()
 	done := make(chan int)
 	go func() {
-		done <- runSpot([]string{"--json", "-"}, streams{in, out, io.Discard})
+		code := runSpot([]string{"--json", "-"}, streams{in, out, io.Discard})
 		out.Close()
+		done <- code
 	}()
 	answers := bufio.NewScanner(seen)
 	for _, colour := range []string{"#ffffff", "#000000"} {

@@ -5,8 +5,8 @@ import "io"
 // usage is what desk help prints.
 const usage = `Tonedesk measures the lightness of a painting.
 
-  desk [PICTURE]           open the window, on the remembered region of the screen
-                           or on a picture file
+  desk [PICTURE]           open the window, on the remembered region of the
+                           screen or on a picture file
   desk read FILE...        say what the window measures, for picture files
   desk spot COLOUR...      read colours, written #rgb, #rrggbb or rgb(r g b)
   desk compare A B         say how far apart two colours are in lightness
@@ -15,11 +15,11 @@ const usage = `Tonedesk measures the lightness of a painting.
 Options
   --json                   print one JSON object a line
   read --spots x,y;x,y     read places too, in pixels from the top left
-  read --size 1|3|5|11     side of the square averaged for each place, 3 by itself
+  read --size 1|3|5|11     side of the square averaged for a place, else 3
   read --groups 2|3|4      split the lightness into so many groups
-  read --ground COLOUR     what lies under half-transparent pixels, white by itself
+  read --ground COLOUR     what lies under half-transparent pixels, else white
   compare --tolerance T    lightness up to which two colours count as the same,
-                           0.5 to 5, 2.0 by itself
+                           0.5 to 5, else 2.0
   spot -                   read one colour a line from standard input
   compare -                read one pair a line from standard input
 
