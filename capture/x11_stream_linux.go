@@ -127,10 +127,11 @@ func (s *x11Stream) fill() error {
 			return fmt.Errorf("%w: nothing of it is on the desktop of %v", ErrGone, bounds)
 		}
 		err = back.read(s.conn, s.format, rect, s.room(bounds), s.shared)
+		if err == nil {
+			return nil
+		}
 		var mismatch xproto.MatchError
 		switch {
-		case err == nil:
-			return nil
 		case errors.As(err, &mismatch) && try == 0:
 			s.root.changed() // the desktop has shrunk and the notice is still under way
 		case errors.As(err, &mismatch):
