@@ -27,15 +27,6 @@ func hurried(t testing.TB) context.Context {
 	return ctx
 }
 
-// grabUntil reads frames until one is taken without an error.
-func grabUntil(t *testing.T, server *xvfbtest.Server, s Stream, f *Frame) {
-	t.Helper()
-	server.WaitFor("an answer", func() bool {
-		_, err := s.Grab(bounded(t), f)
-		return err == nil
-	})
-}
-
 func TestX11ServerKilled(t *testing.T) {
 	server := xvfbtest.Start(t, xvfbtest.Options{})
 	b := openTest(t, server)
