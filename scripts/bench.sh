@@ -1,0 +1,13 @@
+#!/usr/bin/env bash
+# bench.sh PROGRAM prints the figures of DEVELOPERS.md: the parts by Go benchmarks (medians
+# of several runs), the window from outside. Wants a quiet machine; takes some minutes.
+# TONEDESK_FIGURES: seconds for which memory is watched (300).
+set -euo pipefail
+cd "$(dirname "$0")/.."
+export TONEDESK_NEED_X=1
+
+echo "The parts (medians of 5):"
+go test -run '^$' -bench 'Read(Plane)?(Painting|Noise)|ReduceAndPaint|ReadSpot11|Jump' -benchmem -count 5 ./analysis | scripts/medians.sh
+go test -run '^$' -bench 'X11|WatcherTick' -benchmem -count 5 -timeout 20m ./capture | scripts/medians.sh
+echo "The window (measured | to reach):"
+TONEDESK_FIGURES="${TONEDESK_FIGURES:-300}" go test -v -count 1 -timeout 30m -run TestFigures ./cmd/desk | grep -E '^FIGURE|FAIL'
