@@ -5,6 +5,7 @@ import (
 	"image"
 	"image/color"
 	"image/draw"
+	"image/png"
 	"math"
 	"os"
 	"os/exec"
@@ -229,6 +230,85 @@ func TestWindowScreenResizes(t *testing.T) {
 	w.waitFor("that it is gone", func(l shownLine) bool { return l.State == "gone" && strings.Contains(l.Strip, "screen") })
 	server.Run("xrandr", "--output", "screen", "--mode", "1280x1024")
 	w.waitFor("all of the region", func(l shownLine) bool { return l.Bounds == all && l.State != "gone" && l.Strip == "" })
+	w.quit()
+}
+
+// Our own window lies over a part of what it watches: that part is not counted, and said.
+func TestWindowCoversTheRegion(t *testing.T) {
+	server, _, _ := screenWithPatches(t)
+	w := openOn(t, server, strings.Replace(watchPatches, `"x": 600, "y": 40`, `"x": 320, "y": 200`, 1), nil)
+	l := w.waitFor("that it covers a part", func(l shownLine) bool {
+		return l.Event == "shown" && strings.Contains(l.Strip, "covers a part") && l.Counted < 480*320
+	})
+	// from 320 on in both directions, but for the window's frame: at least this much is covered
+	if most := 480*320 - 200*180; l.Counted > most || l.Counted < most-40*(200+180) {
+		t.Errorf("%d pixels are counted, want a little under %d", l.Counted, most)
+	}
+	w.quit()
+}
+
+// Keeping above others is the desktop's to do: it is asked, and asked again after hiding.
+func TestWindowKeepsAbove(t *testing.T) {
+	server, _, _ := screenWithPatches(t)
+	w := openOn(t, server, watchPatches, nil)
+	above := func() bool {
+		return strings.Contains(server.Run("xprop", "-id", w.id, "_NET_WM_STATE"), "_NET_WM_STATE_ABOVE")
+	}
+	if above() {
+		t.Fatal("it is above others from the start")
+	}
+	w.key("k")
+	server.WaitFor("the window above", above)
+	w.key("k")
+	server.WaitFor("the window no longer above", func() bool { return !above() })
+	w.key("k")
+	server.WaitFor("the window above", above)
+	w.quit()
+
+	data, err := os.ReadFile(w.settingsPath())
+	if err != nil {
+		t.Fatal(err)
+	}
+	w = openOn(t, server, string(data), nil)
+	server.WaitFor("the window above after a new start", above)
+	w.quit()
+}
+
+// A damaged settings file costs the settings, not the start, and is set aside.
+func TestWindowDamagedSettings(t *testing.T) {
+	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 800, WindowManager: true})
+	w := openOn(t, server, `{"version": 1, "view": `, nil)
+	w.waitFor("that the settings were damaged", func(l shownLine) bool { return strings.Contains(l.Strip, "settings") })
+	w.quit()
+	files, err := os.ReadDir(w.home + "/tonedesk")
+	if err != nil || len(files) < 2 {
+		t.Errorf("beside the new settings there is nothing: %v, %v", files, err)
+	}
+}
+
+// A picture file is shown instead of a region, and followed when it is saved again.
+func TestWindowFollowsPictureFile(t *testing.T) {
+	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 800, WindowManager: true})
+	path := t.TempDir() + "/a painting.png"
+	save := func(img image.Image) {
+		f, err := os.Create(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer f.Close()
+		if err := png.Encode(f, img); err != nil {
+			t.Fatal(err)
+		}
+	}
+	save(patches(lightSkin, shadowSkin))
+	w := openOn(t, server, `{"version": 1}`, nil, path)
+	w.waitFor("the picture", func(l shownLine) bool { return l.Bounds == image.Rect(0, 0, 480, 320) })
+	w.click(leftPatch)
+	w.waitFor("spot A", func(l shownLine) bool { return len(l.Spots) == 1 })
+	w.click(rightPatch)
+	w.waitFor("the sentence", func(l shownLine) bool { return strings.Contains(l.Sentence, "B is 2.2") })
+	save(patches(lightSkin, lightSkin))
+	w.waitFor("the picture as saved again", func(l shownLine) bool { return l.Sentence == "Same lightness" })
 	w.quit()
 }
 
