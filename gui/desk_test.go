@@ -166,6 +166,27 @@ func TestDeskNarrowsAndUndoes(t *testing.T) {
 	}
 }
 
+// A click on a card's hex code copies it, one on its cross deletes the spot.
+func TestCardCopiesAndDeletes(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	img := halves(testLight, testShadow)
+	d.see(t, img)
+	d.parts.mirror.press(image.Pt(100, 150), 0)
+	d.see(t, img)
+	card := d.parts.cards.cards[0]
+	middle := func(o fyne.CanvasObject) *fyne.PointEvent {
+		return &fyne.PointEvent{Position: o.Position().AddXY(o.Size().Width/2, o.Size().Height/2)}
+	}
+	card.Tapped(middle(card.r.hex))
+	if got := d.app.Clipboard().Content(); got != "#e2ab85" {
+		t.Errorf("the clipboard has %q", got)
+	}
+	card.Tapped(middle(card.r.cross))
+	if len(d.setup.Places) != 0 {
+		t.Error("the spot is still there")
+	}
+}
+
 // Every command that has a key does something other than fall over, in every state of the
 // window that a painter gets to first.
 func TestDeskCommandsNeverPanic(t *testing.T) {
@@ -215,21 +236,21 @@ func TestDeskByKeysAlone(t *testing.T) {
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	m := d.parts.mirror
-	type_ := func(keys ...fyne.KeyName) {
+	strike := func(keys ...fyne.KeyName) {
 		for _, k := range keys {
 			m.TypedKey(&fyne.KeyEvent{Name: k})
 		}
 	}
-	type_(fyne.KeyLeft) // the cursor appears in the middle
+	strike(fyne.KeyLeft) // the cursor appears in the middle
 	m.KeyDown(&fyne.KeyEvent{Name: desktop.KeyShiftLeft})
-	type_(fyne.KeyLeft)
+	strike(fyne.KeyLeft)
 	m.KeyUp(&fyne.KeyEvent{Name: desktop.KeyShiftLeft})
-	type_(fyne.KeySpace)
+	strike(fyne.KeySpace)
 	if len(d.setup.Places) != 1 || d.setup.Places[0].At != image.Pt(190, 150) {
 		t.Fatalf("spots %+v, want one at (190,150)", d.setup.Places)
 	}
 	d.typedRune('m')
-	type_(fyne.KeySpace, fyne.KeyRight, fyne.KeyDown, fyne.KeySpace)
+	strike(fyne.KeySpace, fyne.KeyRight, fyne.KeyDown, fyne.KeySpace)
 	if want := image.Rect(190, 150, 192, 152); len(d.setup.Places) != 2 || d.setup.Places[1].Area != want {
 		t.Fatalf("spots %+v, want the area %v", d.setup.Places, want)
 	}

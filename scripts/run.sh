@@ -21,6 +21,7 @@ cat >"$XDG_CONFIG_HOME/tonedesk/settings.json" <<END
  "place": {"x": 880, "y": 60, "width": 380, "height": 760}}
 END
 "$bin" --trace "$work/trace" &
+desk=$!
 window=$(window_shown Tonedesk)
 trace_has "$work/trace" '"event":"shown"'
 scripts/click.sh "$window" "$work/trace" 684 696
@@ -28,4 +29,6 @@ scripts/click.sh "$window" "$work/trace" 855 820
 trace_has "$work/trace" 'tones'
 sleep 0.5 # for the last frame to be drawn
 import -window root -strip build/desk.png
+kill "$desk"
+wait "$desk" || true
 echo "A screenshot of it is in build/desk.png."
