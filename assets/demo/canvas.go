@@ -91,13 +91,26 @@ func (c *canvas) cover(shape []point) *image.Alpha {
 
 // thin weakens m by opacity and by where paint may go.
 func (c *canvas) thin(m *image.Alpha, opacity float64) {
+	if c.within != nil {
+		outside := *m
+		m.Rect = m.Rect.Intersect(c.within.Rect)
+		if m.Rect.Empty() {
+			return
+		}
+		m.Pix = outside.Pix[outside.PixOffset(m.Rect.Min.X, m.Rect.Min.Y):]
+	}
 	for y := m.Rect.Min.Y; y < m.Rect.Max.Y; y++ {
-		for x := m.Rect.Min.X; x < m.Rect.Max.X; x++ {
-			a := float64(m.AlphaAt(x, y).A) * opacity
-			if c.within != nil {
-				a *= float64(c.within.AlphaAt(x, y).A) / 255
+		row := m.Pix[m.PixOffset(m.Rect.Min.X, y):][:m.Rect.Dx()]
+		var limit []uint8
+		if c.within != nil {
+			limit = c.within.Pix[c.within.PixOffset(m.Rect.Min.X, y):]
+		}
+		for x, covered := range row {
+			a := float64(covered) * opacity
+			if limit != nil {
+				a *= float64(limit[x]) / 255
 			}
-			m.SetAlpha(x, y, color.Alpha{A: uint8(a + 0.5)})
+			row[x] = uint8(a + 0.5)
 		}
 	}
 }

@@ -91,10 +91,11 @@ func (s *scene) wash(sky, low color.NRGBA) {
 		t := float64(i) / (steps - 1)
 		t = t * t * (3 - 2*t)
 		top := -20 + 620*float64(i)/steps
-		if i == 0 {
-			t = 0
+		foot := top + 620.0/steps
+		if i == steps-1 {
+			foot = height + 20
 		}
-		s.fill(box(-20, top, width+20, height+20), between(sky, low, t))
+		s.fill(box(-20, top, width+20, foot), between(sky, low, t))
 	}
 }
 
