@@ -54,6 +54,7 @@ func (d *Desk) moved(now position) {
 		d.covered = covered
 		d.renew()
 		d.showCovered()
+		d.trace.state(d)
 	}
 	if now.hidden != d.hidden {
 		d.hidden = now.hidden

@@ -213,12 +213,12 @@ func figureChanging(t *testing.T, long time.Duration) {
 		i++
 		painter.Fill(image.Rect(i*7%1200, i*5%600, i*7%1200+80, i*5%600+80), uint32(i*0x030507)&0xffffff)
 	}
-	share(t, w.cmd.Process.Pid, 70*time.Second, change) // textures live a minute: from here on it is steady
+	share(t, w.cmd.Process.Pid, 140*time.Second, change) // textures of texts live a minute or two: from here on it is steady
 	before := resident(t, w.cmd.Process.Pid)
 	used := share(t, w.cmd.Process.Pid, long, change)
 	after := resident(t, w.cmd.Process.Pid)
 	row("30 changes a second of 1260x680: processor", fmt.Sprintf("%.0f %% of a core", used), "60 %")
-	row(fmt.Sprintf("memory after 70 s and after %v more", long), fmt.Sprintf("%.0f, %.0f MiB", before, after), "no growth")
+	row(fmt.Sprintf("memory after 140 s and after %v more", long), fmt.Sprintf("%.0f, %.0f MiB", before, after), "no growth")
 	if used > 60 || after > before*1.05 {
 		t.Errorf("%.0f %% of a core, %.0f MiB before, %.0f after", used, before, after)
 	}

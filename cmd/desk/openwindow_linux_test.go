@@ -45,7 +45,7 @@ type openedWindow struct {
 	server *xvfbtest.Server
 	cmd    *exec.Cmd
 	home   string
-	fault  *bytes.Buffer
+	fault  *os.File // what it writes to standard error
 	id     string
 	ended  chan error
 }
@@ -54,7 +54,7 @@ type openedWindow struct {
 // picture.
 func openOn(t *testing.T, server *xvfbtest.Server, settings string, env []string, args ...string) *openedWindow {
 	t.Helper()
-	w := &openedWindow{t: t, server: server, home: t.TempDir(), fault: new(bytes.Buffer), ended: make(chan error, 1)}
+	w := &openedWindow{t: t, server: server, home: t.TempDir(), ended: make(chan error, 1)}
 	if settings != "" {
 		if err := os.MkdirAll(filepath.Dir(w.settingsPath()), 0o700); err != nil {
 			t.Fatal(err)
@@ -63,6 +63,11 @@ func openOn(t *testing.T, server *xvfbtest.Server, settings string, env []string
 			t.Fatal(err)
 		}
 	}
+	var err error
+	if w.fault, err = os.Create(filepath.Join(w.home, "stderr")); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { w.fault.Close() })
 	w.cmd = exec.Command(builtProgram(t), append([]string{"--trace", w.tracePath()}, args...)...)
 	w.cmd.Env = append(server.Env(), append([]string{"HOME=" + w.home, "XDG_CONFIG_HOME=" + w.home, "LANG=C.UTF-8", "LC_ALL=", "FYNE_SCALE=1", "TONEDESK_DEBUG=1"}, env...)...)
 	w.cmd.Stderr = w.fault
@@ -102,6 +107,16 @@ func (w *openedWindow) do(args ...string) {
 	}
 }
 
+// said returns what the program wrote to standard error.
+func (w *openedWindow) said() string {
+	w.t.Helper()
+	data, err := os.ReadFile(w.fault.Name())
+	if err != nil {
+		w.t.Fatal(err)
+	}
+	return string(data)
+}
+
 // lines returns the trace so far.
 func (w *openedWindow) lines() []shownLine {
 	data, err := os.ReadFile(w.tracePath())
@@ -128,7 +143,7 @@ func (w *openedWindow) waitFor(what string, ok func(shownLine) bool) (last shown
 			}
 		}
 		if time.Now().After(deadline) {
-			w.t.Fatalf("the window never showed %s; it shows %+v\nstandard error: %s", what, last, w.fault)
+			w.t.Fatalf("the window never showed %s; it shows %+v\nstandard error: %s", what, last, w.said())
 		}
 	}
 }
@@ -162,8 +177,8 @@ func (w *openedWindow) quit() {
 	if err := w.cmd.Process.Signal(syscall.SIGTERM); err != nil {
 		w.t.Fatal(err)
 	}
-	if err := w.wait(); err != nil || w.fault.Len() > 0 {
-		w.t.Errorf("the program ended with %v and said %q", err, w.fault)
+	if err := w.wait(); err != nil || w.said() != "" {
+		w.t.Errorf("the program ended with %v and said %q", err, w.said())
 	}
 }
 

@@ -205,7 +205,7 @@ func TestWindowDisplayDies(t *testing.T) {
 	if err := w.wait(); !errors.As(err, &exit) || exit.ExitCode() != exitUnread {
 		t.Errorf("it ended with %v, want exit code %d", err, exitUnread)
 	}
-	if said := w.fault.String(); strings.Count(said, "\n") != 1 || !strings.Contains(said, "display is gone") {
+	if said := w.said(); strings.Count(said, "\n") != 1 || !strings.Contains(said, "display is gone") {
 		t.Errorf("it said %q", said)
 	}
 	if data, err := os.ReadFile(w.settingsPath()); err != nil || !strings.Contains(string(data), "layer-grey") {
