@@ -160,11 +160,14 @@ func TestPictureFrameStays(t *testing.T) {
 		var old, now Frame
 		s := f.stream.(*pictureStream)
 		old = Frame{Pix: s.picture.Pix}
-		for changed := false; !changed; time.Sleep(100 * ms) {
-			var err error
-			if changed, err = s.Grab(context.Background(), &now); err != nil {
+		for range 10 {
+			if _, err := s.Grab(context.Background(), &now); err != nil {
 				t.Fatal(err)
 			}
+			time.Sleep(100 * ms)
+		}
+		if now.Pix == nil {
+			t.Fatal("the new picture was not seen")
 		}
 		if old.Pix[0] != 1 || now.Pix[0] != 2 || now.Seq != 2 || now.Size != image.Pt(4, 3) {
 			t.Errorf("old %d, new %d, sequence %d", old.Pix[0], now.Pix[0], now.Seq)

@@ -413,6 +413,43 @@ func TestWatcherFreeze(t *testing.T) {
 	})
 }
 
+// Going on reads at once, however slow the rate.
+func TestWatcherThaw(t *testing.T) {
+	watch(t, 1, []Step{Show(grey(1)), Show(grey(2))}, func(w *Watcher, s *Script, told *seen) {
+		pass(200 * ms)
+		w.Freeze(true)
+		pass(100 * ms)
+		w.Freeze(false)
+		synctest.Wait()
+		if got := told.greys(); !slices.Equal(got, []byte{1, 2}) {
+			t.Errorf("frames %v after going on, want 1 and 2", got)
+		}
+	})
+}
+
+// A new picture does for an Again that waited for one.
+func TestWatcherAgainBeforeFirst(t *testing.T) {
+	steps := []Step{{After: 50 * ms, Picture: grey(1)}}
+	watch(t, 10, steps, func(w *Watcher, s *Script, told *seen) {
+		w.Again()
+		pass(time.Second)
+		if len(told.frames) != 1 || told.frames[0].again {
+			t.Errorf("frames %+v, want one new one", told.frames)
+		}
+	})
+}
+
+// After a success the waits begin at the least again.
+func TestWatcherWaitsBeginAgain(t *testing.T) {
+	steps := []Step{Show(grey(1)), Fail(ErrHidden), Fail(ErrHidden), Show(grey(2)), Fail(ErrHidden), Show(grey(3))}
+	watch(t, 10, steps, func(w *Watcher, s *Script, told *seen) {
+		pass(2 * time.Second) // 0.1 + 0.25 + 0.5 = 0.85 s; 0.85 + 0.1 + 0.25 = 1.2 s
+		if at := told.frames[len(told.frames)-1]; at.grey != 3 || at.at != 1200*ms {
+			t.Errorf("third picture: %+v, want it at 1.2 s", at)
+		}
+	})
+}
+
 // A picture that a hanging read brings while frozen waits for the thaw; the frozen
 // one stays whole meanwhile.
 func TestWatcherFreezeDuringHang(t *testing.T) {
