@@ -16,9 +16,12 @@ func (c RGB) Hex() string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
 // MarshalText writes the colour as "#rrggbb".
 func (c RGB) MarshalText() ([]byte, error) { return []byte(c.Hex()), nil }
 
-// UnmarshalText reads what ParseColour reads.
-func (c *RGB) UnmarshalText(text []byte) (err error) {
-	*c, err = ParseColour(string(text))
+// UnmarshalText reads what ParseColour reads, and changes nothing where that fails.
+func (c *RGB) UnmarshalText(text []byte) error {
+	read, err := ParseColour(string(text))
+	if err == nil {
+		*c = read
+	}
 	return err
 }
 
@@ -28,9 +31,9 @@ func (c RGB) Neutral() bool { return c.R == c.G && c.G == c.B }
 // ErrColour is wrapped by the errors of ParseColour.
 var ErrColour = errors.New("not a colour")
 
-// ParseColour reads a colour as #rgb, #rrggbb or rgb(r g b), with r, g and b from 0 to 255
-// and spaces or commas between them. Letters may be of either case, and spaces may stand
-// around. The error wraps ErrColour.
+// ParseColour reads a colour as #rgb, #rrggbb or rgb(r g b), with whole r, g and b from 0
+// to 255 and spaces or single commas between them. Letters may be of either case, and
+// spaces may stand around. The error wraps ErrColour.
 func ParseColour(s string) (RGB, error) {
 	text := strings.ToLower(strings.TrimSpace(s))
 	var c RGB
@@ -62,21 +65,24 @@ func parseHex(digits string) (RGB, bool) {
 		d := digits
 		digits = string([]byte{d[0], d[0], d[1], d[1], d[2], d[2]})
 	}
-	if len(digits) != 6 || strings.ContainsAny(digits, "+-_") {
+	if len(digits) != 6 {
 		return RGB{}, false
 	}
-	n, err := strconv.ParseUint(digits, 16, 32)
+	n, err := strconv.ParseUint(digits, 16, 32) // which takes no signs
 	return RGB{uint8(n >> 16), uint8(n >> 8), uint8(n)}, err == nil
 }
 
 func parseTriple(text string) (RGB, bool) {
-	parts := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ' ' || r == '\t' })
-	if len(parts) != 3 || strings.Count(text, ",") > 2 {
+	parts := strings.Split(text, ",")
+	if len(parts) == 1 {
+		parts = strings.Fields(text)
+	}
+	if len(parts) != 3 {
 		return RGB{}, false
 	}
 	var v [3]uint8
 	for i, part := range parts {
-		n, err := strconv.ParseUint(part, 10, 8)
+		n, err := strconv.ParseUint(strings.TrimSpace(part), 10, 8)
 		if err != nil {
 			return RGB{}, false
 		}

@@ -12,8 +12,10 @@ func (c Oklab) Chroma() float64 { return math.Hypot(c.A, c.B) }
 func (c Oklab) Hue() float64 { return degrees(c.B, c.A) }
 
 // OklabOf returns the Oklab of linear red, green and blue. Source: CSS4.
-func OklabOf(red, green, blue float64) Oklab {
-	x, y, z := XYZOf(red, green, blue)
+func OklabOf(red, green, blue float64) Oklab { return oklabOfXYZ(XYZOf(red, green, blue)) }
+
+// oklabOfXYZ returns the Oklab of CIE XYZ, relative to D65 with Y = 1.
+func oklabOfXYZ(x, y, z float64) Oklab {
 	l := math.Cbrt(0.8190224379967030*x + 0.3619062600528904*y - 0.1288737815209879*z)
 	m := math.Cbrt(0.0329836539323885*x + 0.9292868615863434*y + 0.0361446663506424*z)
 	s := math.Cbrt(0.0481771893596242*x + 0.2642395317527308*y + 0.6335478284694309*z)

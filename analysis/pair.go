@@ -82,7 +82,7 @@ func (p Pair) LayerGreyRemark() Remark {
 	switch {
 	case p.Verdict == Same:
 		return ShowsDifference
-	case math.Abs(shown) <= remarkFrom:
+	case AsPrinted(math.Abs(shown)) <= remarkFrom:
 		return HidesDifference
 	}
 	return NoRemark

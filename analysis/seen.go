@@ -31,9 +31,9 @@ const (
 	seenClearlyFrom = 8
 )
 
-// SeenHint returns the hint for a spot.
+// SeenHint returns the hint for a spot, from the added lightness as printed.
 func (s Spot) SeenHint() SeenHint {
-	switch added := s.SeenLightness - s.Lightness; {
+	switch added := AsPrinted(s.SeenLightness - s.Lightness); {
 	case added >= seenClearlyFrom:
 		return SeenClearly
 	case added >= seenLittleFrom:

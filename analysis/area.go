@@ -1,0 +1,111 @@
+package analysis
+
+import (
+	"encoding/binary"
+	"math"
+)
+
+// edgeRange is the range of L* within a spot's square, as printed, beyond which the spot is
+// said to lie on an edge: half a tone, so that a verdict would call the square's lightest
+// and darkest pixel apart (common practice, no source).
+const edgeRange = closeUpTo
+
+// areaSum adds up the pixels of an area, always in the same order, a run of one colour at
+// a time.
+type areaSum struct {
+	count            int
+	red, green, blue float64 // linear light
+	low, high        float64 // relative luminance
+
+	// Lightness is summed up as its distance from the first pixel's, so that an even area's
+	// small spread isn't lost in large squares.
+	first, away, square float64
+
+	colour RGB  // of the last run
+	mixed  bool // not all pixels are of one colour
+}
+
+// opaqueWord is set in the words of BGRX pixels: the meaningless byte becomes alpha 255.
+const opaqueWord = 0xff000000
+
+// sumOf adds up the pixels that are not transparent.
+func sumOf(p Pixels) (a areaSum) {
+	opaque := uint32(0)
+	if p.Layout == BGRX {
+		opaque = opaqueWord
+	}
+	word, run := uint32(0), 0 // a transparent pixel
+	for y := range p.Height {
+		for row := p.row(y); len(row) >= pixelBytes; row = row[pixelBytes:] {
+			w := binary.LittleEndian.Uint32(row) | opaque
+			if w != word {
+				a.add(word, run, p.Layout)
+				word, run = w, 0
+			}
+			run++
+		}
+	}
+	a.add(word, run, p.Layout)
+	return a
+}
+
+// add adds run pixels, given as the four bytes of one.
+func (a *areaSum) add(word uint32, run int, layout Layout) {
+	if word>>24 == 0 || run == 0 {
+		return
+	}
+	c := RGB{uint8(word), uint8(word >> 8), uint8(word >> 16)}
+	if layout == BGRX {
+		c.R, c.B = c.B, c.R
+	}
+	red, green, blue := linears[c.R], linears[c.G], linears[c.B]
+	y := Luminance(red, green, blue)
+	l := nearLightness(y)
+	if a.count == 0 {
+		a.colour, a.first, a.low, a.high = c, l, y, y
+	} else if c != a.colour {
+		a.colour, a.mixed = c, true
+		a.low, a.high = min(a.low, y), max(a.high, y)
+	}
+	n, away := float64(run), l-a.first
+	a.count += run
+	a.red += n * red
+	a.green += n * green
+	a.blue += n * blue
+	a.away += n * away
+	a.square += n * away * away
+}
+
+// spot reads the mean, all but its hue.
+func (a *areaSum) spot() Spot {
+	if !a.mixed { // as the colour itself, to the last digit
+		s := spotOfCode(a.colour)
+		s.Pixels = a.count
+		return s
+	}
+	n := float64(a.count)
+	s := spotOfLight(a.red/n, a.green/n, a.blue/n)
+	away := a.away / n
+	s.Spread = math.Sqrt(max(0, a.square/n-away*away))
+	s.Low, s.High, s.Pixels = Lightness(a.low), Lightness(a.high), a.count
+	s.OnEdge = AsPrinted(s.High-s.Low) > edgeRange
+	return s
+}
+
+// nearSteps is how finely lightnesses is cut.
+const nearSteps = 4096
+
+// lightnesses holds L* at equal steps of luminance.
+var lightnesses = func() (t [nearSteps + 2]float64) {
+	for i := range t {
+		t[i] = Lightness(float64(i) / nearSteps)
+	}
+	return t
+}()
+
+// nearLightness is Lightness within 0.001 for luminance from 0 to 1, many times as fast.
+func nearLightness(y float64) float64 {
+	step := y * nearSteps
+	i := int(step)
+	return lightnesses[i] + (step-float64(i))*(lightnesses[i+1]-lightnesses[i])
+}
