@@ -17,8 +17,6 @@ import (
 	"github.com/jezek/xgb/xproto"
 )
 
-func TestMain(m *testing.M) { xvfbtest.Main(m) }
-
 func bounded(t testing.TB, d time.Duration) context.Context {
 	ctx, cancel := context.WithTimeout(context.Background(), d)
 	t.Cleanup(cancel)

@@ -3,8 +3,8 @@
 // resolution, and it ends with the test.
 //
 // Clients run in processes of their own, since the client library allows one
-// connection a process (see package xconn): a test binary that uses Painter calls
-// Main from its TestMain and so becomes a painter when it is started as one.
+// connection a process (see package xconn): a painter is the test binary itself,
+// started once more.
 //
 // Without Xvfb a test is skipped, or fails where TONEDESK_NEED_X is 1.
 package xvfbtest

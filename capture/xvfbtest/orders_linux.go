@@ -12,6 +12,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/jezek/xgb"
 	"github.com/jezek/xgb/xproto"
@@ -77,7 +78,11 @@ func (a *artist) obey(order string) (uint32, error) {
 	case "fill":
 		return 0, a.fill(box(n), uint32(n[4]))
 	case "window":
-		return a.window(box(n), xproto.CwBackPixel, uint32(n[4]), "window")
+		return a.window(box(n), xproto.CwBackPixel, uint32(n[4]), "window", true)
+	case "bare":
+		return a.window(box(n), xproto.CwBackPixel, uint32(n[4]), "bare window", false)
+	case "manage":
+		return 0, a.manage()
 	case "picture":
 		return a.picture(image.Pt(n[0], n[1]), words[0], words[1])
 	case "repaint":
@@ -144,8 +149,8 @@ func (a *artist) fill(r image.Rectangle, pixel uint32) error {
 		xproto.PolyFillRectangleChecked(a.x, xproto.Drawable(a.screen.Root), a.gc, []xproto.Rectangle{rectangle(r)}).Check())
 }
 
-// window shows a window with the given background attribute.
-func (a *artist) window(r image.Rectangle, attribute, value uint32, title string) (uint32, error) {
+// window shows a window with the given background attribute, with a frame or without.
+func (a *artist) window(r image.Rectangle, attribute, value uint32, title string, framed bool) (uint32, error) {
 	id, err := xproto.NewWindowId(a.x)
 	if err != nil {
 		return 0, err
@@ -155,8 +160,37 @@ func (a *artist) window(r image.Rectangle, attribute, value uint32, title string
 			uint16(r.Dx()), uint16(r.Dy()), 0, xproto.WindowClassInputOutput, a.screen.RootVisual, attribute, []uint32{value}).Check(),
 		xproto.ChangePropertyChecked(a.x, xproto.PropModeReplace, id, xproto.AtomWmName, xproto.AtomString, 8, uint32(len(title)), []byte(title)).Check(),
 		a.staticGravity(id),
+		a.frame(id, framed),
 		xproto.MapWindowChecked(a.x, id).Check())
 	return uint32(id), err
+}
+
+// manage waits until a window manager takes windows into its care. While it starts it
+// forgets those that come, so the window is shown again until it has its WM_STATE.
+func (a *artist) manage() error {
+	name := "WM_STATE"
+	state, err := xproto.InternAtom(a.x, false, uint16(len(name)), name).Reply()
+	if err != nil {
+		return err
+	}
+	id, err := a.window(image.Rect(0, 0, 1, 1), xproto.CwBackPixel, 0, "first window", true)
+	w := xproto.Window(id)
+	for deadline := time.Now().Add(startTime); err == nil; time.Sleep(pollTime) {
+		property, err := xproto.GetProperty(a.x, false, w, state.Atom, xproto.GetPropertyTypeAny, 0, 2).Reply()
+		if err != nil {
+			return err
+		}
+		if property.Format != 0 {
+			return xproto.DestroyWindowChecked(a.x, w).Check()
+		}
+		if time.Now().After(deadline) {
+			return errors.New("nobody manages windows")
+		}
+		if err := xproto.MapWindowChecked(a.x, w).Check(); err != nil {
+			return err
+		}
+	}
+	return err
 }
 
 // staticGravity has positions mean the inside's, as the toolkit's windows do:
@@ -167,6 +201,22 @@ func (a *artist) staticGravity(w xproto.Window) error {
 	xgb.Put32(hints, 1|1<<9)
 	xgb.Put32(hints[17*4:], xproto.GravityStatic)
 	return xproto.ChangePropertyChecked(a.x, xproto.PropModeReplace, w, xproto.AtomWmNormalHints, xproto.AtomWmSizeHints, 32, 18, hints).Check()
+}
+
+// frame asks for no frame unless framed: _MOTIF_WM_HINTS with the flag for decorations
+// and no decoration. Source: Motif's MwmUtil.h.
+func (a *artist) frame(w xproto.Window, framed bool) error {
+	if framed {
+		return nil
+	}
+	name := "_MOTIF_WM_HINTS"
+	kind, err := xproto.InternAtom(a.x, false, uint16(len(name)), name).Reply()
+	if err != nil {
+		return err
+	}
+	hints := make([]byte, 5*4)
+	xgb.Put32(hints, 2)
+	return xproto.ChangePropertyChecked(a.x, xproto.PropModeReplace, w, kind.Atom, kind.Atom, 32, 5, hints).Check()
 }
 
 func (a *artist) configure(w xproto.Window, mask uint16, values ...uint32) error {
@@ -205,7 +255,7 @@ func (a *artist) picture(at image.Point, path, title string) (uint32, error) {
 	if err != nil {
 		return 0, err
 	}
-	return a.window(image.Rectangle{Max: size}.Add(at), xproto.CwBackPixmap, uint32(pixmap), title)
+	return a.window(image.Rectangle{Max: size}.Add(at), xproto.CwBackPixmap, uint32(pixmap), title, true)
 }
 
 // repaint gives w another picture.

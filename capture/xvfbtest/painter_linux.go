@@ -13,20 +13,18 @@ import (
 
 const painterVariable = "TONEDESK_TEST_PAINTER" // 1: this test binary is to be a painter
 
-// Main runs a package's tests, or the painter where this process was started as one.
-// Call it from TestMain.
-func Main(m *testing.M) {
-	BecomePainter()
-	os.Exit(m.Run())
-}
-
-// BecomePainter ends this process as a painter if it was started as one; for a
-// TestMain that has more to do than Main.
-func BecomePainter() {
+// A test binary that was started as a painter paints, before it gets to its tests: an
+// init needs no line in each package's TestMain that could be forgotten, and forgetting
+// it would run the tests again and again.
+func init() {
 	if os.Getenv(painterVariable) == "1" {
 		os.Exit(paintAll(os.Stdin, os.Stdout))
 	}
 }
+
+// Main runs a package's tests. A painter has ended before it comes here, so no package
+// needs it any more.
+func Main(m *testing.M) { os.Exit(m.Run()) }
 
 // Painter is a client of a server, in a process of its own. Every call returns when
 // the server has done it. Colours are pixels in the server's own format.
@@ -103,6 +101,12 @@ func (p *Painter) Fill(r image.Rectangle, pixel uint32) {
 func (p *Painter) Window(r image.Rectangle, pixel uint32) uint32 {
 	p.t.Helper()
 	return p.do("window %d %d %d %d %d", r.Min.X, r.Min.Y, r.Dx(), r.Dy(), pixel)
+}
+
+// Bare shows a window that asks its manager for no frame.
+func (p *Painter) Bare(r image.Rectangle, pixel uint32) uint32 {
+	p.t.Helper()
+	return p.do("bare %d %d %d %d %d", r.Min.X, r.Min.Y, r.Dx(), r.Dy(), pixel)
 }
 
 // Picture shows a window with img in it, which the server paints again by itself when

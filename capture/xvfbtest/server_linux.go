@@ -116,7 +116,6 @@ func (s *Server) Env() []string {
 func (s *Server) startWindowManager() {
 	s.t.Helper()
 	need(s.t, "openbox")
-	need(s.t, "xprop")
 	cmd := exec.Command("openbox", "--sm-disable")
 	cmd.Env = append(s.Env(), "XDG_CONFIG_HOME="+s.t.TempDir(), "XDG_CACHE_HOME="+s.t.TempDir(), "XDG_DATA_HOME="+s.t.TempDir())
 	wm, err := run(cmd)
@@ -124,9 +123,7 @@ func (s *Server) startWindowManager() {
 		s.t.Fatalf("start openbox: %v", err)
 	}
 	s.t.Cleanup(wm.end)
-	s.WaitFor("the window manager", func() bool {
-		return strings.Contains(s.Run("xprop", "-root", "_NET_SUPPORTING_WM_CHECK"), "window id")
-	})
+	s.Painter().do("manage")
 }
 
 // Run runs a program on the server and returns what it prints. Its failure is the test's.

@@ -2,6 +2,7 @@ package native
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"image"
 	"os"
@@ -90,11 +91,11 @@ func ClientRect(handle uintptr) (image.Rectangle, error) { return ask(handle, cl
 func clientRect(c *xconn.Conn, w xproto.Window) (image.Rectangle, error) {
 	g, err := xproto.GetGeometry(c.X, xproto.Drawable(w)).Reply()
 	if err != nil {
-		return image.Rectangle{}, fmt.Errorf("size of the window: %w: %w", ErrNoWindow, err)
+		return image.Rectangle{}, noWindow("size of the window", err)
 	}
 	at, err := xproto.TranslateCoordinates(c.X, w, c.Screen.Root, 0, 0).Reply()
 	if err != nil {
-		return image.Rectangle{}, fmt.Errorf("place of the window: %w: %w", ErrNoWindow, err)
+		return image.Rectangle{}, noWindow("place of the window", err)
 	}
 	corner := image.Pt(int(at.DstX), int(at.DstY))
 	return image.Rectangle{Min: corner, Max: corner.Add(image.Pt(int(g.Width), int(g.Height)))}, nil
@@ -117,24 +118,34 @@ func FrameRect(handle uintptr) (image.Rectangle, error) {
 	})
 }
 
-// Hidden reports whether the window is minimised or not shown.
-func Hidden(handle uintptr) (bool, error) {
-	return ask(handle, func(c *xconn.Conn, w xproto.Window) (bool, error) {
-		a, err := xproto.GetWindowAttributes(c.X, w).Reply()
-		if err != nil {
-			return false, fmt.Errorf("state of the window: %w: %w", ErrNoWindow, err)
-		}
-		return a.MapState != xproto.MapStateViewable, nil
-	})
-}
-
 // MoveTo puts the corner of the window's inside at a point of the desktop.
 func MoveTo(handle uintptr, at image.Point) error {
 	_, err := ask(handle, func(c *xconn.Conn, w xproto.Window) (struct{}, error) {
-		return struct{}{}, xproto.ConfigureWindowChecked(c.X, w, xproto.ConfigWindowX|xproto.ConfigWindowY,
-			[]uint32{uint32(int32(at.X)), uint32(int32(at.Y))}).Check()
+		return struct{}{}, configure(c, w, xproto.ConfigWindowX|xproto.ConfigWindowY, at.X, at.Y)
 	})
 	return err
+}
+
+// configure asks for a place, or a place and a size.
+func configure(c *xconn.Conn, w xproto.Window, mask uint16, values ...int) error {
+	list := make([]uint32, len(values))
+	for i, v := range values {
+		list[i] = uint32(int32(v))
+	}
+	if err := xproto.ConfigureWindowChecked(c.X, w, mask, list).Check(); err != nil {
+		return noWindow("place of the window", err)
+	}
+	return nil
+}
+
+// noWindow adds ErrNoWindow to err if the server knows no such window.
+func noWindow(what string, err error) error {
+	var window xproto.WindowError
+	var drawable xproto.DrawableError
+	if errors.As(err, &window) || errors.As(err, &drawable) {
+		return fmt.Errorf("%s: %w: %w", what, ErrNoWindow, err)
+	}
+	return fmt.Errorf("%s: %w", what, err)
 }
 
 // Screens returns where the screens are.

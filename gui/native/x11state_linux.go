@@ -38,11 +38,57 @@ func CoverDesktop(handle uintptr, desktop image.Rectangle) error {
 				return struct{}{}, err
 			}
 		}
-		return struct{}{}, xproto.ConfigureWindowChecked(c.X, w,
+		return struct{}{}, configure(c, w,
 			xproto.ConfigWindowX|xproto.ConfigWindowY|xproto.ConfigWindowWidth|xproto.ConfigWindowHeight,
-			[]uint32{uint32(int32(desktop.Min.X)), uint32(int32(desktop.Min.Y)), uint32(desktop.Dx()), uint32(desktop.Dy())}).Check()
+			desktop.Min.X, desktop.Min.Y, desktop.Dx(), desktop.Dy())
 	})
 	return err
+}
+
+// iconicState is the first number of WM_STATE for a minimised window. Source: ICCCM 2.0,
+// section 4.1.3.1.
+const iconicState = 3
+
+// Hidden reports whether the window is minimised or not shown. Some window managers take
+// a minimised window off the screen, others only say so in a property.
+func Hidden(handle uintptr) (bool, error) {
+	return ask(handle, func(c *xconn.Conn, w xproto.Window) (bool, error) {
+		a, err := xproto.GetWindowAttributes(c.X, w).Reply()
+		if err != nil {
+			return false, noWindow("state of the window", err)
+		}
+		if a.MapState != xproto.MapStateViewable {
+			return true, nil
+		}
+		if state, err := cardinals(c, w, "WM_STATE"); err != nil || len(state) > 0 && state[0] == iconicState {
+			return err == nil, err
+		}
+		hidden, err := atom(c, "_NET_WM_STATE_HIDDEN")
+		if err != nil {
+			return false, err
+		}
+		states, err := cardinals(c, w, "_NET_WM_STATE")
+		return slices.Contains(states, uint32(hidden)), err
+	})
+}
+
+// CanKeepAbove reports whether the desktop offers KeepAbove; false too where it can't be
+// asked.
+func CanKeepAbove() bool {
+	able, err := ask(1, func(c *xconn.Conn, _ xproto.Window) (bool, error) {
+		state, err := atom(c, "_NET_WM_STATE_ABOVE")
+		if err != nil {
+			return false, err
+		}
+		return offered(c, state)
+	})
+	return able && err == nil
+}
+
+// offered reports whether a window manager runs that says it honours the state.
+func offered(c *xconn.Conn, state xproto.Atom) (bool, error) {
+	supported, err := cardinals(c, c.Screen.Root, "_NET_SUPPORTED")
+	return slices.Contains(supported, uint32(state)), err
 }
 
 // setState asks the window manager to change a state of the window.
@@ -51,12 +97,15 @@ func setState(c *xconn.Conn, w xproto.Window, action uint32, name string) error 
 	if err != nil {
 		return err
 	}
-	supported, err := cardinals(c, c.Screen.Root, "_NET_SUPPORTED")
+	able, err := offered(c, state)
 	if err != nil {
 		return err
 	}
-	if !slices.Contains(supported, uint32(state)) {
+	if !able {
 		return ErrRefused
+	}
+	if _, err := xproto.GetWindowAttributes(c.X, w).Reply(); err != nil { // the message itself never fails
+		return noWindow("state of the window", err)
 	}
 	kind, err := atom(c, "_NET_WM_STATE")
 	if err != nil {
