@@ -1,0 +1,52 @@
+package analysis
+
+import (
+	"math"
+	"testing"
+
+	"github.com/lucasb-eyer/go-colorful"
+)
+
+// Source: oklab_published_pairs.csv (Ottosson 2020, printed to three decimals; CSS4).
+func TestOklabPairsAsPublished(t *testing.T) {
+	tab := readTable(t, "oklab_published_pairs.csv")
+	for _, row := range tab.rows {
+		ok := oklabOfXYZ(tab.number(row, "X"), tab.number(row, "Y"), tab.number(row, "Z"))
+		tab.check(row, "pub_L", ok.L, 5e-4)
+		tab.check(row, "pub_a", ok.A, 5e-4)
+		tab.check(row, "pub_b", ok.B, 5e-4)
+		tab.check(row, "css_L", ok.L, 1e-7)
+		tab.check(row, "css_a", ok.A, 1e-7)
+		tab.check(row, "css_b", ok.B, 1e-7)
+	}
+}
+
+// Source: srgb_grey_ramp_256.csv (CSS4). The greys of the display have no chroma.
+func TestOklabOfGreysAsPublished(t *testing.T) {
+	tab := readTable(t, "srgb_grey_ramp_256.csv")
+	if len(tab.rows) != 256 {
+		t.Fatalf("%d greys", len(tab.rows))
+	}
+	for _, row := range tab.rows {
+		v := uint8(tab.number(row, "v"))
+		s := SpotOf(RGB{v, v, v})
+		tab.check(row, "oklab_L", s.OKLightness, 1e-6)
+		tab.check(row, "Lstar", s.SeenLightness, 1e-6)
+		if s.Hue != nil || !(s.Chroma < 1e-9) || !(s.Oklab.Chroma() < 1e-9) {
+			t.Errorf("grey %d: hue %v, chroma %g, %g", v, s.Hue, s.Chroma, s.Oklab.Chroma())
+		}
+	}
+}
+
+// go-colorful, as a second opinion: its matrices have fewer digits.
+func TestOklabAgreesWithColorful(t *testing.T) {
+	tab := readTable(t, "srgb_to_lab_oklab.csv")
+	for _, row := range tab.rows {
+		c := tab.colour(row)
+		l, a, b := colorful.Color{R: float64(c.R) / 255, G: float64(c.G) / 255, B: float64(c.B) / 255}.OkLab()
+		ok := SpotOf(c).Oklab
+		if d := math.Hypot(math.Hypot(l-ok.L, a-ok.A), b-ok.B); !(d <= 5e-4) {
+			t.Errorf("%s differs by %.6f", c.Hex(), d)
+		}
+	}
+}
