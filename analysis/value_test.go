@@ -1,0 +1,58 @@
+package analysis
+
+import (
+	"math"
+	"testing"
+)
+
+// Source: munsell_value_to_y.csv (D1535): the grey of each step, and how far L* is from ten
+// times the step.
+func TestStepsAsPublished(t *testing.T) {
+	tab := readTable(t, "munsell_value_to_y.csv")
+	for _, row := range tab.rows {
+		v := tab.number(row, "V")
+		l := Lightness(YOfValue(v))
+		tab.check(row, "diff10V", l-10*v, 1e-5)
+		tab.check(row, "srgb_grey", 255*EncodedOf(YOfValue(v)), 1e-3)
+		tab.check(row, "V", Value(tab.number(row, "Lstar")), 1e-6)
+		if got := GreyOf(l); math.Abs(float64(got)-tab.number(row, "srgb_grey")) > 0.51 {
+			t.Errorf("step %g: grey %d, want the nearest to %s", v, got, tab.cell(row, "srgb_grey"))
+		}
+		if got := FromWhite(v); got != 10-v {
+			t.Errorf("step %g is %g from white", v, got)
+		}
+	}
+}
+
+// What lies outside of a formula's range counts as its nearer end, and no number as 0.
+func TestFormulasOutsideTheirRange(t *testing.T) {
+	tests := []struct {
+		source string
+		f      func(float64) float64
+		white  float64 // what white is given as
+		want   float64 // what it becomes
+	}{
+		{"CIE15, lightness", Lightness, 1, 100},
+		{"CIE15, luminance", LuminanceOf, 100, 1},
+		{"D1535, luminance of a step", YOfValue, 10, 1},
+		{"D1535, step of a luminance", ValueOfY, 1, 10},
+		{"D1535, step of a lightness", Value, 100, 10},
+		{"SRGB, encoded", EncodedOf, 1, 1},
+		{"SRGB, code", func(y float64) float64 { return float64(Encode(y)) }, 1, 255},
+		{"SRGB and CIE15, grey", func(l float64) float64 { return float64(GreyOf(l)) }, 100, 255},
+	}
+	for _, tt := range tests {
+		t.Run(tt.source, func(t *testing.T) {
+			for _, in := range []float64{0, math.Copysign(0, -1), -1e-300, -7, math.Inf(-1), math.NaN()} {
+				if got := tt.f(in); got != 0 {
+					t.Errorf("%g becomes %g, want 0", in, got)
+				}
+			}
+			for _, in := range []float64{tt.white, tt.white + 1e-9, 3 * tt.white, math.MaxFloat64, math.Inf(1)} {
+				if got := tt.f(in); !(math.Abs(got-tt.want) <= 1e-9 && got <= tt.want) {
+					t.Errorf("%g becomes %.17g, want %g", in, got, tt.want)
+				}
+			}
+		})
+	}
+}
