@@ -17,25 +17,17 @@ const (
 )
 
 // Tenth returns v with one decimal, as everything measured is shown, so that live readings
-// keep their width; a dash where there is no number. It never says minus nought.
+// keep their width; a dash where there is no number. It never says minus nought, and it
+// rounds as the limits do, which compare the number as printed.
 func Tenth(v float64) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return unknown
 	}
-	s := strconv.FormatFloat(math.Abs(v), 'f', 1, 64)
+	s := strconv.FormatFloat(analysis.AsPrinted(math.Abs(v)), 'f', 1, 64)
 	if v < 0 && s != "0.0" {
 		return minus + s
 	}
 	return s
-}
-
-// SignedTenth is Tenth with a plus before what is above nought.
-func SignedTenth(v float64) string {
-	if s := Tenth(v); v > 0 && s != "0.0" && s != unknown {
-		return "+" + s
-	} else {
-		return s
-	}
 }
 
 // Whole returns v rounded to a whole number, a dash where there is no number.
@@ -43,7 +35,7 @@ func Whole(v float64) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return unknown
 	}
-	s := strconv.FormatFloat(math.Abs(v), 'f', 0, 64)
+	s := strconv.FormatFloat(math.Round(math.Abs(v)), 'f', 0, 64)
 	if v < 0 && s != "0" {
 		return minus + s
 	}
@@ -66,7 +58,7 @@ func Percent(share float64) string {
 // and black 10.
 func ValueSay(value float64, fromWhite bool) string {
 	if fromWhite {
-		value = 10 - value
+		value = analysis.FromWhite(value)
 	}
 	return Tenth(value)
 }

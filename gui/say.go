@@ -62,7 +62,7 @@ func pairSub(p analysis.Pair) string {
 	if p.Verdict == analysis.Close {
 		return "Close: half a tone or less"
 	}
-	switch tones := math.Round(10*math.Abs(p.Tones)) / 10; {
+	switch tones := analysis.AsPrinted(math.Abs(p.Tones)); {
 	case tones < readsFrom:
 		return "Under two tones: a soft step"
 	case tones > readsTo:

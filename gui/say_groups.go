@@ -61,16 +61,3 @@ func groupFigures(groups []analysis.Group) string {
 	}
 	return strings.Join(parts, ", ")
 }
-
-// SayKey says how light a picture is as a whole, "" if nothing was counted.
-func SayKey(k analysis.Key) string {
-	switch k {
-	case analysis.LowKey:
-		return "Low key"
-	case analysis.MiddleKey:
-		return "Middle key"
-	case analysis.HighKey:
-		return "High key"
-	}
-	return ""
-}
