@@ -1,18 +1,15 @@
 package capture
 
 import (
-	"bufio"
 	"context"
 	"errors"
 	"fmt"
 	"image"
-	"os"
-	"os/exec"
-	"strings"
 	"testing"
 	"time"
 
 	"app.tonedesk/capture/xconn"
+	"app.tonedesk/capture/xvfbtest"
 	"github.com/jezek/xgb/xproto"
 )
 
@@ -20,33 +17,10 @@ import (
 // this process (the portable reader knows no other way) and returns its name.
 func portableServer(t *testing.T, depth int) string {
 	t.Helper()
-	if _, err := exec.LookPath("Xvfb"); err != nil {
-		t.Skip("Xvfb is not installed")
-	}
-	read, write, err := os.Pipe()
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer read.Close()
-	cmd := exec.Command("Xvfb", "-displayfd", "3", "-noreset", "-nolisten", "tcp", "-screen", "0", fmt.Sprintf("64x48x%d", depth))
-	cmd.ExtraFiles = []*os.File{write}
-	err = cmd.Start()
-	write.Close()
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
-		_ = cmd.Process.Kill()
-		_ = cmd.Wait()
-	})
-	number, err := bufio.NewReader(read).ReadString('\n') // written when the server is ready
-	if err != nil {
-		t.Skipf("no virtual screen of depth %d: %v", depth, err)
-	}
-	display := ":" + strings.TrimSpace(number)
-	t.Setenv("DISPLAY", display)
+	server := xvfbtest.Start(t, xvfbtest.Options{Width: 64, Height: 48, Depth: depth})
+	t.Setenv("DISPLAY", server.Display)
 	t.Setenv("XDG_SESSION_TYPE", "x11")
-	return display
+	return server.Display
 }
 
 // white stands for the server's own white pixel.
