@@ -33,8 +33,9 @@ func LuminanceOf(lightness float64) float64 {
 }
 
 // GreyOf returns the 8-bit sRGB grey whose lightness is nearest to L*. Two greys that are
-// equally near give the darker one.
+// equally near give the darker one. Below 0 (and NaN) counts as 0, above 100 as 100.
 func GreyOf(lightness float64) uint8 {
+	lightness = max(0, min(lightness, 100)) // far outside, all greys would be equally near
 	code := Encode(LuminanceOf(lightness))
 	best, least := code, math.Inf(1)
 	for c := max(int(code)-1, 0); c <= min(int(code)+1, 255); c++ {

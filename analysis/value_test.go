@@ -24,6 +24,28 @@ func TestStepsAsPublished(t *testing.T) {
 	}
 }
 
+// The step by halving an interval on the polynomial as D1535 prints it, which needs no slope
+// and no first guess.
+func TestValueByHalving(t *testing.T) {
+	percent := func(v float64) float64 {
+		return 1.1914*v - 0.22533*v*v + 0.23352*math.Pow(v, 3) - 0.020484*math.Pow(v, 4) + 0.00081939*math.Pow(v, 5)
+	}
+	for i := range 2001 {
+		y := math.Pow(float64(i)/2000, 3) // closer together in the darks
+		low, high := 0.0, 10.0
+		for range 60 {
+			if middle := (low + high) / 2; percent(middle) < y*percent(10) {
+				low = middle
+			} else {
+				high = middle
+			}
+		}
+		if got := ValueOfY(y); !(math.Abs(got-low) <= 1e-9) {
+			t.Errorf("luminance %g is step %.10g, by halving %.10g", y, got, low)
+		}
+	}
+}
+
 // What lies outside of a formula's range counts as its nearer end, and no number as 0.
 func TestFormulasOutsideTheirRange(t *testing.T) {
 	tests := []struct {
