@@ -54,13 +54,13 @@ func (b *x11Backend) Name() string { return "x11" }
 
 // Desktop implements Backend.
 func (b *x11Backend) Desktop(ctx context.Context) (image.Rectangle, error) {
-	return x11Ask(ctx, b, func(s *x11Session) (image.Rectangle, error) { return s.root.bounds() })
+	return x11Ask(ctx, b, func(s *x11Session) (image.Rectangle, error) { return s.root.ask() })
 }
 
 // Monitors implements Backend.
 func (b *x11Backend) Monitors(ctx context.Context) ([]Monitor, error) {
 	return x11Ask(ctx, b, func(s *x11Session) ([]Monitor, error) {
-		bounds, err := s.root.bounds()
+		bounds, err := s.root.ask()
 		if err != nil {
 			return nil, err
 		}

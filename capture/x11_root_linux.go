@@ -52,6 +52,13 @@ func (r *x11Root) hear(event xgb.Event) {
 // changed has bounds ask again.
 func (r *x11Root) changed() { r.stale.Store(true) }
 
+// ask returns the root window's size even if the notice of a change is still under way.
+// It may hang.
+func (r *x11Root) ask() (image.Rectangle, error) {
+	r.changed()
+	return r.bounds()
+}
+
 // bounds returns the root window's size as a rectangle at the origin. It asks the
 // server only after a change, and may hang then.
 func (r *x11Root) bounds() (image.Rectangle, error) {

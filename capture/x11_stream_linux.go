@@ -35,7 +35,7 @@ type x11Stream struct {
 func openX11Stream(c *xconn.Conn, root *x11Root, f *x11Format, region image.Rectangle) (*x11Stream, error) {
 	s := &x11Stream{conn: c, root: root, format: f, wanted: region, shared: c.Has(xconn.SHM)}
 	s.fetch = s.fill
-	bounds, err := root.bounds()
+	bounds, err := root.ask()
 	if err != nil {
 		return nil, err
 	}

@@ -153,7 +153,8 @@ func TestStoppedServer(t *testing.T) {
 }
 
 func TestKilledServer(t *testing.T) {
-	server := startServer(t)
+	t.Setenv("XAUTHORITY", filepath.Join(t.TempDir(), "none"))
+	server := xvfbtest.Start(t, xvfbtest.Options{Display: xvfbtest.OwnDisplay()})
 	c, err := Acquire(bounded(t, patience), server.Display)
 	if err != nil {
 		t.Fatal(err)

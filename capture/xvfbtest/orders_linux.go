@@ -8,6 +8,7 @@ import (
 	"image/draw"
 	"image/png"
 	"io"
+	"log"
 	"os"
 	"strconv"
 	"strings"
@@ -28,6 +29,7 @@ type artist struct {
 // paintAll carries out the orders that come in, one a line, and answers each with
 // "ok NUMBER" or the error. It returns the process's exit code.
 func paintAll(in io.Reader, out io.Writer) int {
+	xgb.Logger = log.New(io.Discard, "", 0)
 	x, err := xgb.NewConn()
 	if err != nil {
 		fmt.Fprintln(out, err)

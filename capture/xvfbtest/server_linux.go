@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"syscall"
 	"testing"
 	"time"
@@ -30,6 +31,14 @@ type Options struct {
 	Prefix               []string // a command that runs Xvfb, such as unshare -i
 	WindowManager        bool     // start openbox too
 }
+
+// OwnDisplay returns a name that no other server takes when this one is killed: servers
+// that look for a free name count up from :0.
+func OwnDisplay() string {
+	return fmt.Sprintf(":%d", 1000+(os.Getpid()*16+int(owned.Add(1)))%50000)
+}
+
+var owned atomic.Int32 // names given by OwnDisplay
 
 // Server is a running Xvfb.
 type Server struct {
@@ -184,10 +193,19 @@ func (s *Server) signal(sig syscall.Signal) {
 func (s *Server) end() {
 	_ = s.server.cmd.Process.Signal(syscall.SIGCONT) // a halted one can't end
 	s.server.end()
-	if s.Display != "" {
-		os.Remove(fmt.Sprintf("/tmp/.X%d-lock", s.number))
-		os.Remove(fmt.Sprintf("/tmp/.X11-unix/X%d", s.number))
+	s.clear()
+}
+
+// clear removes what a killed server leaves. The lock file tells whether it is still
+// ours: the number may be another server's by now.
+func (s *Server) clear() {
+	lock := fmt.Sprintf("/tmp/.X%d-lock", s.number)
+	text, err := os.ReadFile(lock)
+	if err != nil || s.Display == "" || strings.TrimSpace(string(text)) != strconv.Itoa(s.server.cmd.Process.Pid) {
+		return
 	}
+	os.Remove(fmt.Sprintf("/tmp/.X11-unix/X%d", s.number))
+	os.Remove(lock)
 }
 
 // process is a child that ends no later than this process.
