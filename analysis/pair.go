@@ -76,7 +76,7 @@ const remarkFrom = 0.5
 // lightness: a remark is made where the two distances differ by more than half a tone.
 func (p Pair) LayerGreyRemark() Remark {
 	shown := Value(lightnessOfLayerGrey(p.B.LayerGrey)) - Value(lightnessOfLayerGrey(p.A.LayerGrey))
-	if AsPrinted(math.Abs(shown-p.Tones)) <= remarkFrom {
+	if AsPrinted(math.Abs(math.Abs(shown)-math.Abs(p.Tones))) <= remarkFrom {
 		return NoRemark
 	}
 	switch {
