@@ -16,8 +16,8 @@ build:
 setup: ## installs the system packages that are missing
 	@scripts/setup.sh
 
-test: setup lint ## everything, with the race detector, on virtual screens
-	TONEDESK_NEED_X=1 go test -race -timeout 20m ./...
+test: setup lint ## everything, with the race detector, on virtual screens; a package at a time, since screens share their numbers
+	TONEDESK_NEED_X=1 go test -race -p 1 -timeout 20m ./...
 
 quick: ## the tests that need no screen, without the slowest
 	go test -short ./...
