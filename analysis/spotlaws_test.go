@@ -10,26 +10,6 @@ import (
 	"pgregory.net/rapid"
 )
 
-// Source: the quintic of D1535, in percent, turned round by halving.
-func TestValueTheLongWay(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		y := rapid.Float64Range(0, 1).Draw(t, "y")
-		low, high := 0.0, 10.0
-		for range 60 {
-			v := (low + high) / 2
-			percent := 1.1914*v - 0.22533*v*v + 0.23352*v*v*v - 0.020484*math.Pow(v, 4) + 0.00081939*math.Pow(v, 5)
-			if percent < 100*y {
-				low = v
-			} else {
-				high = v
-			}
-		}
-		if got := ValueOfY(y); !(math.Abs(got-low) <= 1e-9) {
-			t.Fatalf("the value of %g is %.12g, want %.12g", y, got, low)
-		}
-	})
-}
-
 // Whatever luminance is given, value stays on its scale, rises, and comes back.
 func FuzzValueOfY(f *testing.F) {
 	f.Add(0.18418651)
