@@ -223,9 +223,9 @@ func (b *x11Backend) Close() error {
 	for s := range b.streams {
 		s.line.Close(s.release)
 	}
+	b.line.Close(nil) // before the connection is cut: what fails then was closed, not lost
 	if b.session != nil {
 		b.session.end()
 	}
-	b.line.Close(nil)
 	return nil
 }

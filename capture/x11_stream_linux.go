@@ -19,12 +19,13 @@ type x11Stream struct {
 	format *x11Format
 	wanted image.Rectangle // root pixels; empty: the whole root
 	line   xconn.Line      // makes the requests; what follows is the running one's
-	fetch  func() error    // s.fill, bound once so that a grab allocates nothing for it
+	fetch  func() error    // s.look, bound once so that a grab allocates nothing for it
 	shared bool            // shared memory works
 	images [2]x11Image
 	back   int // index of the picture to be filled
 
 	plain  [2][]byte // the pictures as BGRX, where the format needs it
+	next   Frame     // what the last request found new, but for Seq; Pix nil: nothing
 	region image.Rectangle
 	seq    uint64
 	forget func() // tells the backend that the stream is closed; nil while it opens
@@ -34,7 +35,7 @@ type x11Stream struct {
 // requests, so it may hang.
 func openX11Stream(c *xconn.Conn, root *x11Root, f *x11Format, region image.Rectangle) (*x11Stream, error) {
 	s := &x11Stream{conn: c, root: root, format: f, wanted: region, shared: c.Has(xconn.SHM)}
-	s.fetch = s.fill
+	s.fetch = s.look
 	bounds, err := root.ask()
 	if err != nil {
 		return nil, err
@@ -85,17 +86,32 @@ func (s *x11Stream) Grab(ctx context.Context, f *Frame) (bool, error) {
 	if err := s.line.Do(ctx, s.fetch); err != nil {
 		return false, fmt.Errorf("grab %v: %w", s.wanted, x11Error(err))
 	}
-	front, back := &s.images[1-s.back], &s.images[s.back]
-	rect := back.rect
-	if front.raw != nil && front.rect == rect && s.format.same(front.raw, back.raw, rect.Dx(), rect.Dy()) {
+	if s.next.Pix == nil {
 		return false, nil
 	}
 	s.seq++
-	s.region = rect
-	*f = Frame{Pix: s.bgrx(back), Stride: 4 * rect.Dx(), Size: rect.Size(), Layout: BGRX,
-		Origin: rect.Min, Seq: s.seq, At: time.Now()}
+	s.region = image.Rectangle{Max: s.next.Size}.Add(s.next.Origin)
+	*f = s.next
+	f.Seq = s.seq
 	s.back = 1 - s.back
 	return true, nil
+}
+
+// look reads the region, and puts what is new into next. It runs on the line to its
+// end: who closes the line takes the memory, and must not do so under our eyes.
+func (s *x11Stream) look() error {
+	s.next = Frame{}
+	if err := s.fill(); err != nil {
+		return err
+	}
+	front, back := &s.images[1-s.back], &s.images[s.back]
+	rect := back.rect
+	if front.raw != nil && front.rect == rect && s.format.same(front.raw, back.raw, rect.Dx(), rect.Dy()) {
+		return nil
+	}
+	at := time.Now()
+	s.next = Frame{Pix: s.bgrx(back), Stride: 4 * rect.Dx(), Size: rect.Size(), Layout: BGRX, Origin: rect.Min, At: at}
+	return nil
 }
 
 // bgrx returns the back picture's pixels as BGRX rows without gaps.

@@ -66,11 +66,24 @@ func (l *Line) Do(ctx context.Context, f func() error) error {
 	}
 	select {
 	case err := <-l.ends:
-		return err
+		return l.blame(err)
 	case <-ctx.Done():
 		l.open = true
 		return notAnswering(ctx)
 	}
+}
+
+// blame says that a request failed because the line was closed under it, if it was: the
+// owner then cuts the connection, and that is no loss of it.
+func (l *Line) blame(err error) error {
+	select {
+	case <-l.shut:
+		if err != nil {
+			return fmt.Errorf("%w: %v", ErrShut, err) // not wrapped: it is not what happened
+		}
+	default:
+	}
+	return err
 }
 
 // Close ends the line and does not wait. As soon as nothing hangs any more, last

@@ -80,3 +80,20 @@ func TestLineClosesLate(t *testing.T) {
 		<-last
 	})
 }
+
+// A request that fails because the line was closed under it doesn't say that the
+// connection broke; one that succeeds all the same has succeeded.
+func TestLineClosedUnderRequest(t *testing.T) {
+	for _, tt := range []struct {
+		name      string
+		end, want error
+	}{{"cut", ErrBroken, ErrShut}, {"answered", nil, nil}} {
+		t.Run(tt.name, func(t *testing.T) {
+			var l Line
+			err := l.Do(t.Context(), func() error { l.Close(nil); return tt.end })
+			if !errors.Is(err, tt.want) || errors.Is(err, ErrBroken) {
+				t.Errorf("got %v, want %v", err, tt.want)
+			}
+		})
+	}
+}
