@@ -48,12 +48,15 @@ func (g *CardGrid) Set(texts []CardText) (resized bool) {
 // cardPair is the width from which two cards stand side by side.
 const cardPair = 40 * Step
 
-// columns returns how many cards stand in a row.
-func (g *CardGrid) columns(width float32) int {
+// cardBox returns where card i lies in a grid of this width.
+func cardBox(i int, width float32) (fyne.Position, fyne.Size) {
+	columns := 1
 	if width >= cardPair {
-		return 2
+		columns = 2
 	}
-	return 1
+	w := float32(int((width - float32(columns-1)*Step) / float32(columns)))
+	h := cardHeight(w)
+	return fyne.NewPos(float32(i%columns)*(w+Step), float32(i/columns)*(h+Step)), fyne.NewSize(w, h)
 }
 
 // CreateRenderer returns the renderer.
@@ -63,12 +66,10 @@ type cardGridRenderer struct{ g *CardGrid }
 
 // Layout places the cards.
 func (r *cardGridRenderer) Layout(size fyne.Size) {
-	columns := r.g.columns(size.Width)
-	w := float32(int((size.Width - float32(columns-1)*Step) / float32(columns)))
 	for i, c := range r.g.cards[:r.g.count] {
-		h := c.MinSize().Height
-		c.Move(fyne.NewPos(float32(i%columns)*(w+Step), float32(i/columns)*(h+Step)))
-		c.Resize(fyne.NewSize(w, h))
+		pos, box := cardBox(i, size.Width)
+		c.Move(pos)
+		c.Resize(box)
 	}
 }
 
@@ -77,9 +78,8 @@ func (r *cardGridRenderer) MinSize() fyne.Size {
 	if r.g.count == 0 {
 		return fyne.NewSize(0, 0)
 	}
-	columns := r.g.columns(r.g.Size().Width)
-	rows := (r.g.count + columns - 1) / columns
-	return fyne.NewSize(18*Step, float32(rows)*(r.g.cards[0].MinSize().Height+Step)-Step)
+	pos, box := cardBox(r.g.count-1, r.g.Size().Width)
+	return fyne.NewSize(18*Step, pos.Y+box.Height)
 }
 
 // Refresh lays the cards anew.

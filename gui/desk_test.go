@@ -290,25 +290,6 @@ func TestDeskLooks(t *testing.T) {
 	}
 }
 
-func TestSpreadHeights(t *testing.T) {
-	var h [256]int
-	for i := range 20 {
-		h[100+i] = 100
-	}
-	h[105] = 400
-	h[200] = 1 << 20
-	heights, cut := spreadHeights(&h)
-	if !cut[200] || cut[105] || heights[200] != 1 || heights[0] != 0 {
-		t.Errorf("cut %v, %v; heights %v, %v", cut[200], cut[105], heights[200], heights[0])
-	}
-	if got, want := heights[105], 2*heights[100]; got < want*0.999 || got > want*1.001 {
-		t.Errorf("four times the count is %g high, want twice %g", got, heights[100])
-	}
-	if heights, _ := spreadHeights(new([256]int)); heights != [256]float64{} {
-		t.Error("nothing counted, but something is drawn")
-	}
-}
-
 func TestViewsHaveNames(t *testing.T) {
 	for _, v := range analysis.Views() {
 		if viewWord(v.Key) != v.Name || strings.TrimSpace(v.Name) == "" {

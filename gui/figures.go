@@ -63,15 +63,15 @@ func ValueSay(value float64, fromWhite bool) string {
 	return Tenth(value)
 }
 
-// HueSay returns a hue in degrees, a dash for a neutral, which has none.
+// HueSay returns a hue in degrees, without the sign, a dash for a neutral, which has none.
 func HueSay(hue *float64) string {
 	if hue == nil {
 		return unknown
 	}
 	if s := Tenth(*hue); s != "360.0" { // 359.96 rounds to where the circle begins again
-		return s + "°"
+		return s
 	}
-	return "0.0°"
+	return "0.0"
 }
 
 // HexSay returns a colour as #rrggbb.

@@ -126,7 +126,7 @@ func TestSayCard(t *testing.T) {
 	got := SayCard("A", spot, SpotState{FromWhite: true, Selected: true})
 	want := CardText{
 		Name: "A", Colour: spot.Colour, Grey: analysis.GreyOf(74.14), Hex: "#e2ab85",
-		Lightness: "74.1", Value: "2.7", LayerGrey: "183", Chroma: "31.4", Hue: "60.7°",
+		Lightness: "74.1", Value: "2.7", LayerGrey: "183", Chroma: "31.4", Hue: "60.7",
 		Note: "lies on an edge", Seen: "looks a little lighter than its grey", SeenShort: "looks a little lighter",
 		Selected: true,
 	}

@@ -1,12 +1,8 @@
 package gui
 
 import (
-	"image/color"
-
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
@@ -113,7 +109,6 @@ func (c *spotCard) setFocused(focused bool) {
 	c.focused = focused
 	if c.r != nil {
 		c.r.colour()
-		c.r.outline.Refresh()
 	}
 }
 
@@ -141,164 +136,11 @@ func (c *spotCard) TypedRune(r rune) {
 // TypedShortcut goes to the window's keys.
 func (c *spotCard) TypedShortcut(s fyne.Shortcut) { c.acts.Keys.typedShortcut(s) }
 
-// cardRows are the figures, from above: their names and how to find them.
-var cardRows = []struct {
-	name   string
-	figure func(CardText) string
-}{
-	{"lightness", func(t CardText) string { return t.Lightness }},
-	{"value", func(t CardText) string { return t.Value }},
-	{"layer grey", func(t CardText) string { return t.LayerGrey }},
-	{"chroma, hue", func(t CardText) string { return t.Chroma + ", " + t.Hue }},
-}
-
-// Lengths of a card.
-const (
-	swatchHeight = 5 * Step // 40, the least for a fair comparison
-	cardRow      = 2 * Step // height of a line
-)
-
 // CreateRenderer makes the canvas objects.
 func (c *spotCard) CreateRenderer() fyne.WidgetRenderer {
-	r := &spotCardRenderer{c: c}
-	r.back, r.outline = canvas.NewRectangle(nil), canvas.NewRectangle(color.Transparent)
-	r.back.CornerRadius, r.outline.CornerRadius, r.outline.StrokeWidth = Radius, Radius, FocusWidth
-	r.colourBox, r.greyBox = canvas.NewRectangle(nil), canvas.NewRectangle(nil)
-	text := func(size float32, style fyne.TextStyle) *canvas.Text {
-		t := canvas.NewText("", nil)
-		t.TextSize, t.TextStyle = size, style
-		return t
-	}
-	r.name = text(TextSize, fyne.TextStyle{Bold: true})
-	r.hex = text(TextSize, fyne.TextStyle{Monospace: true})
-	r.note, r.seen = text(SmallSize, fyne.TextStyle{}), text(SmallSize, fyne.TextStyle{})
-	r.cross = canvas.NewImageFromResource(theme.CancelIcon())
-	for i := range cardRows {
-		r.labels = append(r.labels, text(SmallSize, fyne.TextStyle{}))
-		r.figures = append(r.figures, text(TextSize, fyne.TextStyle{Monospace: true}))
-		r.labels[i].Text = cardRows[i].name
-	}
+	r := newSpotCardRenderer(c)
 	c.r = r
 	r.colour()
 	r.write()
 	return r
 }
-
-type spotCardRenderer struct {
-	c                  *spotCard
-	back, outline      *canvas.Rectangle
-	colourBox, greyBox *canvas.Rectangle
-	name, hex          *canvas.Text
-	note, seen         *canvas.Text
-	cross              *canvas.Image
-	labels, figures    []*canvas.Text
-}
-
-func (r *spotCardRenderer) colour() {
-	th, v := r.c.Theme(), fyne.CurrentApp().Settings().ThemeVariant()
-	r.back.FillColor = th.Color(ColorNamePanel, v)
-	fore, quiet := th.Color(theme.ColorNameForeground, v), th.Color(ColorNameQuiet, v)
-	r.name.Color, r.hex.Color, r.note.Color, r.seen.Color = fore, fore, fore, quiet
-	for i := range r.labels {
-		r.labels[i].Color, r.figures[i].Color = quiet, fore
-	}
-	r.outline.StrokeColor, r.outline.StrokeWidth = color.Transparent, FocusWidth
-	switch {
-	case r.c.focused:
-		r.outline.StrokeColor = th.Color(ColorNameFocusLine, v)
-	case r.c.text.Selected:
-		r.outline.StrokeColor, r.outline.StrokeWidth = quiet, 1
-	}
-	r.cross.Resource = theme.NewThemedResource(theme.CancelIcon())
-}
-
-// write puts in what is shown now, and refreshes only what changed.
-func (r *spotCardRenderer) write() {
-	t := r.c.text
-	fill := func(box *canvas.Rectangle, c color.NRGBA) {
-		if t.Lost {
-			c = color.NRGBA{}
-		}
-		if box.FillColor != c {
-			box.FillColor = c
-			box.Refresh()
-		}
-	}
-	fill(r.colourBox, color.NRGBA{t.Colour.R, t.Colour.G, t.Colour.B, 255})
-	fill(r.greyBox, color.NRGBA{t.Grey, t.Grey, t.Grey, 255})
-	r.cross.Hidden = t.Empty
-	put(r.name, t.Name)
-	put(r.hex, t.Hex)
-	put(r.note, t.Note)
-	for i, row := range cardRows {
-		put(r.figures[i], row.figure(t))
-	}
-	r.Layout(r.c.Size())
-	before := r.outline.StrokeColor
-	r.colour()
-	if r.outline.StrokeColor != before {
-		r.outline.Refresh()
-	}
-}
-
-// Layout puts the swatches on top, then name and hex, then the figures flush right.
-func (r *spotCardRenderer) Layout(size fyne.Size) {
-	r.back.Resize(size)
-	r.outline.Resize(size)
-	inner := size.Width - 2*Step
-	half := float32(int(inner / 2)) // on a whole unit: the two meet without a gap
-	r.colourBox.Move(fyne.NewPos(Step, Step))
-	r.colourBox.Resize(fyne.NewSize(half, swatchHeight))
-	r.greyBox.Move(fyne.NewPos(Step+half, Step))
-	r.greyBox.Resize(fyne.NewSize(inner-half, swatchHeight))
-	y := 1.5*Step + swatchHeight
-	left := func(t *canvas.Text, y float32) {
-		t.Move(fyne.NewPos(Step, y+(cardRow-t.MinSize().Height)/2))
-		t.Resize(t.MinSize())
-	}
-	right := func(t *canvas.Text, y, gap float32) {
-		t.Move(fyne.NewPos(size.Width-Step-gap-t.MinSize().Width, y+(cardRow-t.MinSize().Height)/2))
-		t.Resize(t.MinSize())
-	}
-	left(r.name, y)
-	right(r.hex, y, 2.5*Step)
-	r.cross.Move(fyne.NewPos(size.Width-2.5*Step, y+1))
-	r.cross.Resize(fyne.NewSquareSize(1.75 * Step))
-	for i := range r.figures {
-		y += cardRow
-		left(r.labels[i], y)
-		right(r.figures[i], y-1, 0)
-	}
-	left(r.note, y+cardRow)
-	put(r.seen, longestFitting(inner, SmallSize, r.c.text.Seen, r.c.text.SeenShort))
-	left(r.seen, y+2*cardRow-2)
-	if r.c.text.Note == "" {
-		left(r.seen, y+cardRow)
-	}
-}
-
-// MinSize has a fixed height, whatever there is to say.
-func (r *spotCardRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(18*Step, 2*Step+swatchHeight+(float32(len(cardRows))+2.75)*cardRow)
-}
-
-// Refresh draws with the theme of now.
-func (r *spotCardRenderer) Refresh() {
-	r.colour()
-	r.write()
-	for _, o := range r.Objects() {
-		o.Refresh()
-	}
-}
-
-// Objects are all that is drawn.
-func (r *spotCardRenderer) Objects() []fyne.CanvasObject {
-	all := []fyne.CanvasObject{r.back, r.colourBox, r.greyBox, r.name, r.hex, r.note, r.seen, r.cross}
-	for i := range r.labels {
-		all = append(all, r.labels[i], r.figures[i])
-	}
-	return append(all, r.outline)
-}
-
-// Destroy has nothing to let go of.
-func (r *spotCardRenderer) Destroy() {}

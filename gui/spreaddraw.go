@@ -1,0 +1,93 @@
+package gui
+
+import (
+	"image"
+	"image/color"
+	"math"
+	"slices"
+)
+
+// spreadPicture is the drawn histogram. It keeps its image for the next drawing.
+type spreadPicture struct {
+	img       *image.RGBA
+	ink, sign color.RGBA // of the bars, and of what says that a bar is cut
+}
+
+// draw paints the bins, w by h display pixels large, of which scale make a Fyne unit.
+func (p *spreadPicture) draw(histogram *[256]int, w, h int, scale float64) image.Image {
+	if p.img == nil || p.img.Rect.Dx() != w || p.img.Rect.Dy() != h {
+		p.img = image.NewRGBA(image.Rect(0, 0, w, h))
+	}
+	clear(p.img.Pix)
+	heights, cut := spreadHeights(histogram)
+	room := float64(h) // below the arrowheads, if there are any
+	if slices.Contains(cut[:], true) {
+		room -= spikeHeight * scale
+	}
+	for x := range w {
+		first, last := columnBins(x, w)
+		if height := slices.Max(heights[first:last]); height > 0 {
+			p.column(x, h, float64(h)-max(height*room, 1)) // what is there is seen
+		}
+	}
+	p.spikes(histogram, cut, w, scale)
+	return p.img
+}
+
+// column paints a bar's column from top down to the foot; the uppermost pixel as much as it
+// is covered.
+func (p *spreadPicture) column(x, h int, top float64) {
+	top = max(top, 0)
+	y := int(top)
+	if part := 1 - (top - float64(y)); y < h {
+		p.set(x, y, faded(p.ink, part))
+	}
+	for y++; y < h; y++ {
+		p.set(x, y, p.ink)
+	}
+}
+
+// faded is a premultiplied colour that covers only a part.
+func faded(c color.RGBA, part float64) color.RGBA {
+	by := func(v uint8) uint8 { return uint8(math.Round(float64(v) * part)) }
+	return color.RGBA{R: by(c.R), G: by(c.G), B: by(c.B), A: by(c.A)}
+}
+
+func (p *spreadPicture) set(x, y int, c color.RGBA) {
+	i := p.img.PixOffset(x, y)
+	copy(p.img.Pix[i:i+4:i+4], []uint8{c.R, c.G, c.B, c.A})
+}
+
+// spikeHeight is the height of the arrowhead over a cut bar with the gap below it, in Fyne
+// units; twice the width from its middle to a corner.
+const spikeHeight = 7.0
+
+// spikes puts an arrowhead over each run of cut bars: they go on.
+func (p *spreadPicture) spikes(histogram *[256]int, cut [256]bool, w int, scale float64) {
+	for bin := 0; bin < 256; bin++ {
+		if !cut[bin] {
+			continue
+		}
+		highest := bin
+		for ; bin < 256 && cut[bin]; bin++ {
+			if histogram[bin] > histogram[highest] {
+				highest = bin
+			}
+		}
+		p.arrow((float64(highest)+0.5)*float64(w)/256, scale)
+	}
+}
+
+// arrow paints an arrowhead that points up, its tip at x on the upper border.
+func (p *spreadPicture) arrow(x, scale float64) {
+	half := spikeHeight / 2 * scale
+	x = min(max(x, half), float64(p.img.Rect.Dx())-half) // whole at the borders too
+	for y := range min(int(half+1), p.img.Rect.Dy()) {
+		reach := min(float64(y)+0.5, half)
+		for c := int(x - reach + 0.5); c < int(x+reach+0.5); c++ {
+			if c >= 0 && c < p.img.Rect.Dx() {
+				p.set(c, y, p.sign)
+			}
+		}
+	}
+}

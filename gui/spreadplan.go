@@ -1,0 +1,124 @@
+package gui
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"app.tonedesk/analysis"
+)
+
+// Lengths of the spread.
+const (
+	spreadHeight = 16 * Step
+	spreadTop    = 3 * Step // for the shares
+	spreadFoot   = 3 * Step // for the value steps
+	spreadSide   = 2 * Step
+	gripWidth    = Step
+	gripHeight   = 0.75 * Step
+	markHeight   = 3 * Step   // of a mark that stands alone
+	markStep     = 1.5 * Step // by which marks near each other differ, at most
+	markReach    = 1.75 * Step
+)
+
+// spreadX returns where a lightness lies in a spread of this width.
+func spreadX(lightness float64, width float32) float32 {
+	return spreadSide + float32(min(max(lightness, 0), 100)/100)*(width-2*spreadSide)
+}
+
+// spreadHeights returns the height of each bin, 0 to 1: the square root of its count over
+// the highest, where a bin that is more than four times as high as all others is cut to
+// their measure; cut tells which.
+func spreadHeights(histogram *[256]int) (heights [256]float64, cut [256]bool) {
+	sorted := *histogram
+	slices.Sort(sorted[:])
+	top := sorted[255]
+	if limit := 16 * sorted[247]; sorted[247] > 0 && top > limit { // the eight highest may be spikes
+		top = limit
+	}
+	if top == 0 {
+		return heights, cut
+	}
+	for i, count := range histogram {
+		heights[i] = math.Sqrt(float64(min(count, top)) / float64(top))
+		cut[i] = count > top
+	}
+	return heights, cut
+}
+
+// columnBins returns the bins, from first to before last, that column x of width shows.
+func columnBins(x, width int) (first, last int) {
+	first = min(x*256/width, 255)
+	return first, min(max((x+1)*256/width, first+1), 256)
+}
+
+// shareLabel is a group's share in words, and where the words begin.
+type shareLabel struct {
+	words string
+	x     float32
+}
+
+// shareLabels places the groups' shares above their groups, in a spread of this width.
+// Where not all names fit, the narrowest groups go without. Words are pushed aside rather
+// than left out or laid over each other.
+func shareLabels(groups []analysis.Group, width float32, measure func(string) float32) []shareLabel {
+	labels, widths := make([]shareLabel, len(groups)), make([]float32, len(groups))
+	order := make([]int, len(groups)) // from the narrowest group
+	for i, g := range groups {
+		labels[i].words, order[i] = g.Name+" "+Percent(g.Share), i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Compare(groups[a].To-groups[a].From, groups[b].To-groups[b].From)
+	})
+	needed := func() (sum float32) {
+		for i := range labels {
+			widths[i] = measure(labels[i].words)
+			sum += widths[i] + Step
+		}
+		return sum - Step
+	}
+	for n := 0; n < len(order) && needed() > width-Step; n++ {
+		labels[order[n]].words = Percent(groups[order[n]].Share)
+	}
+	needed() // measures what is left
+	left := Step / 2
+	for i, g := range groups {
+		middle := (spreadX(g.From, width) + spreadX(g.To, width)) / 2
+		labels[i].x = max(middle-widths[i]/2, left)
+		left = labels[i].x + widths[i] + Step
+	}
+	right := width - Step/2
+	for i := range slices.Backward(labels) {
+		labels[i].x = min(labels[i].x, right-widths[i])
+		right = labels[i].x - Step
+	}
+	return labels
+}
+
+// markHeights returns how high the marks at xs are, in a plot of this height. Of marks near
+// each other the one to the left is the higher, so that no line crosses the letter that
+// stands at its right.
+func markHeights(xs []float32, plot float32) []float32 {
+	order := make([]int, len(xs))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(xs[a], xs[b]) })
+	levels, most := make([]int, len(xs)), 0
+	for n := len(order) - 2; n >= 0; n-- {
+		if i, next := order[n], order[n+1]; xs[next]-xs[i] < markReach {
+			levels[i] = levels[next] + 1
+			most = max(most, levels[i])
+		}
+	}
+	step, lowest := markStep, markHeight
+	if most > 0 {
+		step = min(step, (plot-markHeight/2-Step/2)/float32(most))
+		lowest = min(lowest, plot-Step/2-step*float32(most))
+	}
+	heights := make([]float32, len(xs))
+	for i, level := range levels {
+		heights[i] = lowest + step*float32(level)
+	}
+	return heights
+}
