@@ -5,6 +5,7 @@ import (
 	"image"
 	"io"
 	"slices"
+	"sync/atomic"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -55,8 +56,9 @@ type Desk struct {
 	spots   []reading
 	trace   trace
 
-	parts parts
-	stop  context.CancelFunc
+	parts   parts
+	stop    atomic.Pointer[context.CancelFunc]
+	leaving atomic.Bool // the program is ending
 }
 
 // NewDesk builds the window, not yet shown. Use it on the Fyne goroutine only.
@@ -94,7 +96,7 @@ func firstSource(picture string, s Settings) source {
 // Run watches until the desk is closed. It returns at once.
 func (d *Desk) Run() {
 	ctx, stop := context.WithCancel(context.Background())
-	d.stop = stop
+	d.stop.Store(&stop)
 	go func() {
 		_ = d.watcher.Run(ctx) // it only ever ends because of ctx
 		d.worker.close()
@@ -109,9 +111,7 @@ func (d *Desk) Close() {
 		return
 	}
 	d.closed = true
-	if d.stop != nil {
-		d.stop()
-	}
+	d.Leave()
 	d.keep()
 	if err := d.options.Keeper.Flush(); err != nil {
 		fyne.LogError("keeping the settings", err)
@@ -120,9 +120,30 @@ func (d *Desk) Close() {
 
 // showSoon hands what the worker made to the window, and waits until it is taken: the
 // brake that keeps frames from piling up.
-func (d *Desk) showSoon(s *shown) { fyne.DoAndWait(func() { d.show(s) }) }
+func (d *Desk) showSoon(s *shown) { d.onWindow(func() { d.show(s) }) }
 
-func (d *Desk) statusSoon(s capture.Status) { fyne.DoAndWait(func() { d.setStatus(s) }) }
+func (d *Desk) statusSoon(s capture.Status) { d.onWindow(func() { d.setStatus(s) }) }
+
+// onWindow runs f on the Fyne goroutine and waits for it, unless the program is ending:
+// the toolkit then runs what it is given on whichever goroutine gives it.
+func (d *Desk) onWindow(f func()) {
+	if d.leaving.Load() {
+		return
+	}
+	fyne.DoAndWait(func() {
+		if !d.leaving.Load() {
+			f()
+		}
+	})
+}
+
+// Leave stops watching, since the program is about to end. Any goroutine may call it.
+func (d *Desk) Leave() {
+	d.leaving.Store(true)
+	if stop := d.stop.Load(); stop != nil {
+		(*stop)()
+	}
+}
 
 // comeBack asks for the last frame once more.
 func (d *Desk) comeBack(after time.Duration) { time.AfterFunc(after, d.watcher.Again) }

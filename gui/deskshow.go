@@ -9,7 +9,11 @@ import (
 
 // show puts what the worker made of a frame into the parts.
 func (d *Desk) show(s *shown) {
-	d.bounds, d.at = s.bounds, s.at
+	d.at = s.at
+	if s.bounds != d.bounds {
+		d.bounds = s.bounds
+		d.showCovered()
+	}
 	if s.jumped && len(d.setup.Places) > 0 {
 		d.setup = d.setup.allMoved(true) // no step of undo: the painter didn't do it
 		d.tell()

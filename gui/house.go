@@ -27,13 +27,13 @@ func (d *Desk) keepHouse(ctx context.Context) {
 		case <-tick.C:
 		}
 		if handle == 0 {
-			fyne.DoAndWait(func() { handle = d.native.handle() })
+			d.onWindow(func() { handle = d.native.handle() })
 		}
 		now = position{}
 		now.frame, _ = native.FrameRect(handle) // no answer: then it can't be said to cover anything
 		now.hidden, _ = native.Hidden(handle)
 		now.inside, _ = native.ClientRect(handle)
-		fyne.DoAndWait(func() { d.moved(now) })
+		d.onWindow(func() { d.moved(now) })
 	}
 }
 

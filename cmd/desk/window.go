@@ -4,8 +4,10 @@ import (
 	"context"
 	"io"
 	"os"
+	"os/signal"
 	"path/filepath"
 	"runtime/debug"
+	"syscall"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -102,6 +104,7 @@ func runWindow(picture string, trace io.Writer, s streams) (exit int) {
 		Screen: func() (capture.Backend, error) { return capture.Pick(os.Getenv) },
 	})
 	a.Lifecycle().SetOnStarted(desk.Started)
+	leaveOnSignal(desk)
 	desk.Show()
 	desk.Run()
 	a.Run()
@@ -121,6 +124,17 @@ func recoverWindow(keeper *gui.Keeper, s streams, exit *int) {
 		debug.PrintStack()
 	}
 	*exit = exitUnread
+}
+
+// leaveOnSignal stops the watching when the system asks the program to end, before the
+// toolkit, which takes the same signals, ends its loop.
+func leaveOnSignal(desk *gui.Desk) {
+	signals := make(chan os.Signal, 1)
+	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
+	go func() {
+		<-signals
+		desk.Leave()
+	}()
 }
 
 // displayWait is how long the display may take to let us in.
