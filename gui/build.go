@@ -23,6 +23,7 @@ type parts struct {
 	watch   fyne.CanvasObject // cards and spread, what lower shows while no panel is open
 	panel   panel
 	ground  *canvas.Rectangle
+	tips    *tips
 }
 
 // panel is what stands in place of cards and spread.
@@ -44,6 +45,7 @@ func (d *Desk) build() {
 	d.native.window = d.window
 	d.window.SetPadded(false)
 	p := &d.parts
+	p.tips = newTips()
 	p.bar = newSourceBar(d)
 	p.strip = newStrip(d, d.relay)
 	p.mirror = NewMirror()
@@ -58,7 +60,7 @@ func (d *Desk) build() {
 		content: func() fyne.Size { return p.lower.Content.MinSize() }}
 	p.page = container.New(lay, p.bar, p.strip.box, p.mirror, p.verdict, p.lower)
 	d.joinBar()
-	d.window.SetContent(container.NewStack(p.ground, p.page))
+	d.window.SetContent(container.NewStack(p.ground, p.page, p.tips.box))
 	d.window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
 	d.window.SetOnDropped(d.Dropped)
 	d.window.SetCloseIntercept(d.quit)
@@ -74,16 +76,17 @@ func (d *Desk) build() {
 
 func (d *Desk) joinBar() {
 	bar := d.parts.bar
-	act := func(b *button, do func()) {
+	act := func(b *button, tip string, do func()) {
+		b.explain(d.parts.tips, tip)
 		b.OnTapped = func() {
 			d.focusMirror()
 			do()
 		}
 	}
-	act(bar.region, d.PickRegion)
-	act(bar.freeze, d.Freeze)
-	act(bar.view, d.openViews)
-	act(bar.more, func() { d.openMenu(below(bar.more)) })
+	act(bar.region, "Choose a region of the screen (R)", d.PickRegion)
+	act(bar.freeze, "Hold the picture, or go on (F)", d.Freeze)
+	act(bar.view, "Choose a view (V is the next)", d.openViews)
+	act(bar.more, "Menu; F1 lists all keys", func() { d.openMenu(below(bar.more)) })
 }
 
 // joinKeys makes the window's keys work while nothing has the focus.

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -22,6 +23,8 @@ type button struct {
 	widget.Button
 	keys    keySink
 	outline *canvas.Rectangle
+	tips    *tips
+	tip     string // what tips say of it
 }
 
 func newButton(text string, keys keySink, tapped func()) *button {
@@ -33,8 +36,30 @@ func newButton(text string, keys keySink, tapped func()) *button {
 	return b
 }
 
-// FocusGained shows the outline.
+// explain gives the button a tip.
+func (b *button) explain(tips *tips, words string) { b.tips, b.tip = tips, words }
+
+// MouseIn lets the tip come.
+func (b *button) MouseIn(e *desktop.MouseEvent) {
+	b.Button.MouseIn(e)
+	b.tips.enter(b.tip, b)
+}
+
+// MouseOut lets the tip go.
+func (b *button) MouseOut() {
+	b.Button.MouseOut()
+	b.tips.leave()
+}
+
+// Tapped presses the button.
+func (b *button) Tapped(e *fyne.PointEvent) {
+	b.tips.leave()
+	b.Button.Tapped(e)
+}
+
+// FocusGained shows the outline, and soon the tip.
 func (b *button) FocusGained() {
+	b.tips.enter(b.tip, b)
 	b.Button.FocusGained()
 	b.outline.StrokeColor = b.Theme().Color(ColorNameFocusLine, fyne.CurrentApp().Settings().ThemeVariant())
 	b.outline.Show()
@@ -43,12 +68,14 @@ func (b *button) FocusGained() {
 
 // FocusLost hides it.
 func (b *button) FocusLost() {
+	b.tips.leave()
 	b.outline.Hide()
 	b.Button.FocusLost()
 }
 
 // TypedKey presses the button with Space and Enter.
 func (b *button) TypedKey(e *fyne.KeyEvent) {
+	b.tips.leave()
 	switch e.Name {
 	case fyne.KeySpace, fyne.KeyReturn, fyne.KeyEnter:
 		b.Tapped(nil)

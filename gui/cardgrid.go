@@ -104,5 +104,5 @@ func (r *cardGridRenderer) Destroy() {}
 
 // cardActs joins the cards to the desk.
 func (d *Desk) cardActs() CardActs {
-	return CardActs{Copy: d.copyHex, Select: d.selectSpot, Delete: d.deleteSpot, Keys: d}
+	return CardActs{Copy: d.copyHex, Select: d.selectSpot, Delete: d.deleteSpot, Keys: d, Tips: d.parts.tips}
 }

@@ -41,6 +41,7 @@ func SayLostCard(name string, selected bool) CardText {
 type CardActs struct {
 	Copy, Select, Delete func(i int)
 	Keys                 keySink // gets the keys that a card has no use for
+	Tips                 *tips   // says what the parts of a card are for
 }
 
 // spotCard shows one spot: colour and grey edge to edge, and the figures. A click on it
@@ -59,6 +60,7 @@ var (
 	_ fyne.Tappable      = (*spotCard)(nil)
 	_ fyne.Shortcutable  = (*spotCard)(nil)
 	_ desktop.Cursorable = (*spotCard)(nil)
+	_ desktop.Hoverable  = (*spotCard)(nil)
 )
 
 func newSpotCard(index int, acts CardActs) *spotCard {
@@ -95,6 +97,31 @@ func inside(p fyne.Position, o fyne.CanvasObject) bool {
 	at, size := o.Position(), o.Size()
 	return p.X >= at.X-4 && p.Y >= at.Y-4 && p.X <= at.X+size.Width+4 && p.Y <= at.Y+size.Height+4
 }
+
+// What the tips say of a card's parts.
+const (
+	hexTip   = "Copy the code (Enter)"
+	crossTip = "Delete the spot (Delete)"
+)
+
+// MouseIn is MouseMoved.
+func (c *spotCard) MouseIn(e *desktop.MouseEvent) { c.MouseMoved(e) }
+
+// MouseMoved lets the tip come of the part under the pointer.
+func (c *spotCard) MouseMoved(e *desktop.MouseEvent) {
+	switch {
+	case c.r == nil || c.text.Empty:
+	case inside(e.Position, c.r.cross):
+		c.acts.Tips.enter(crossTip, c.r.cross)
+	case inside(e.Position, c.r.hex) && !c.text.Lost:
+		c.acts.Tips.enter(hexTip, c.r.hex)
+	default:
+		c.acts.Tips.leave()
+	}
+}
+
+// MouseOut lets the tip go.
+func (c *spotCard) MouseOut() { c.acts.Tips.leave() }
 
 // Cursor is the hand: cards are there to be pressed.
 func (c *spotCard) Cursor() desktop.Cursor { return desktop.PointerCursor }

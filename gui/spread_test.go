@@ -76,12 +76,17 @@ func TestShareLabels(t *testing.T) {
 		{Name: "dark", From: 0, To: 10, Share: 0.04}, {Name: "dark middle", From: 10, To: 40, Share: 0.41},
 		{Name: "light middle", From: 40, To: 80, Share: 0.3}, {Name: "light", From: 80, To: 100, Share: 0.25},
 	}
+	thin := []analysis.Group{
+		{Name: "dark", From: 0, To: 80, Share: 0.7}, {Name: "dark middle", From: 80, To: 82, Share: 0.1},
+		{Name: "light middle", From: 82, To: 84, Share: 0.1}, {Name: "light", From: 84, To: 100, Share: 0.1},
+	}
 	for _, tt := range []struct {
 		name   string
 		groups []analysis.Group
 		width  float32
 		want   string
 	}{
+		{"words over another group", thin, 400, "dark 70 %|10 %|10 %|light 10 %"},
 		{"none", nil, 364, ""},
 		{"room for all", four, 400, "dark 4 %|dark middle 41 %|light middle 30 %|light 25 %"},
 		{"the narrowest gives way", four, 330, "4 %|dark middle 41 %|light middle 30 %|light 25 %"},

@@ -59,40 +59,49 @@ type shareLabel struct {
 }
 
 // shareLabels places the groups' shares above their groups, in a spread of this width.
-// Where not all names fit, the narrowest groups go without. Words are pushed aside rather
-// than left out or laid over each other.
+// Where not all names fit, the narrowest groups go without, and so does a group whose words
+// would stand over another. Words are pushed aside rather than left out.
 func shareLabels(groups []analysis.Group, width float32, measure func(string) float32) []shareLabel {
-	labels, widths := make([]shareLabel, len(groups)), make([]float32, len(groups))
-	order := make([]int, len(groups)) // from the narrowest group
+	labels, order := make([]shareLabel, len(groups)), make([]int, len(groups))
 	for i, g := range groups {
 		labels[i].words, order[i] = g.Name+" "+Percent(g.Share), i
 	}
 	slices.SortStableFunc(order, func(a, b int) int {
 		return cmp.Compare(groups[a].To-groups[a].From, groups[b].To-groups[b].From)
 	})
-	needed := func() (sum float32) {
-		for i := range labels {
-			widths[i] = measure(labels[i].words)
-			sum += widths[i] + Step
+	shorten := func(i int) { labels[i].words = Percent(groups[i].Share) }
+	for _, i := range order { // from the narrowest group
+		if placeShares(labels, groups, width, measure) {
+			break
 		}
-		return sum - Step
+		shorten(i)
 	}
-	for n := 0; n < len(order) && needed() > width-Step; n++ {
-		labels[order[n]].words = Percent(groups[order[n]].Share)
+	for i := range groups {
+		placeShares(labels, groups, width, measure)
+		middle := labels[i].x + measure(labels[i].words)/2
+		if middle < spreadX(groups[i].From, width) || middle > spreadX(groups[i].To, width) {
+			shorten(i)
+		}
 	}
-	needed() // measures what is left
+	placeShares(labels, groups, width, measure)
+	return labels
+}
+
+// placeShares puts the words over the middles of their groups, pushed apart where they
+// would meet, and reports whether there is room for all.
+func placeShares(labels []shareLabel, groups []analysis.Group, width float32, measure func(string) float32) bool {
 	left := Step / 2
 	for i, g := range groups {
-		middle := (spreadX(g.From, width) + spreadX(g.To, width)) / 2
-		labels[i].x = max(middle-widths[i]/2, left)
-		left = labels[i].x + widths[i] + Step
+		w := measure(labels[i].words)
+		labels[i].x = max((spreadX(g.From, width)+spreadX(g.To, width)-w)/2, left)
+		left = labels[i].x + w + Step
 	}
 	right := width - Step/2
 	for i := range slices.Backward(labels) {
-		labels[i].x = min(labels[i].x, right-widths[i])
+		labels[i].x = min(labels[i].x, right-measure(labels[i].words))
 		right = labels[i].x - Step
 	}
-	return labels
+	return len(labels) == 0 || labels[0].x >= Step/2
 }
 
 // markHeights returns how high the marks at xs are, in a plot of this height. Of marks near
