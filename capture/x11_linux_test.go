@@ -90,6 +90,38 @@ func TestX11Depths(t *testing.T) {
 	}
 }
 
+// Every pixel is in its place, also where rows of an odd width end in a gap: a white
+// diagonal on black shows a row that begins too early or too late.
+func TestX11Rows(t *testing.T) {
+	for _, depth := range []int{24, 30, 16, 15} {
+		t.Run(fmt.Sprintf("depth %d", depth), func(t *testing.T) {
+			server := xvfbtest.Start(t, xvfbtest.Options{Width: 67, Height: 32, Depth: depth})
+			painter := server.Painter()
+			full := uint32(1)<<depth - 1
+			painter.Fill(image.Rect(0, 0, 67, 32), 0)
+			for y := range 32 {
+				painter.Fill(image.Rect(2*y, y, 2*y+1, y+1), full)
+			}
+			b := openTest(t, server)
+			for _, r := range []image.Rectangle{{}, image.Rect(1, 2, 66, 31), image.Rect(3, 1, 4, 9)} {
+				var f Frame
+				grab(t, openRegion(t, b, r), &f, true)
+				for y := range f.Size.Y {
+					for x := range f.Size.X {
+						want := [3]byte{}
+						if p := f.Origin.Add(image.Pt(x, y)); p.X == 2*p.Y {
+							want = [3]byte{255, 255, 255}
+						}
+						if got := at(f, x, y); got != want {
+							t.Fatalf("region %v, pixel %d,%d reads %v, want %v", r, x, y, got, want)
+						}
+					}
+				}
+			}
+		})
+	}
+}
+
 // part returns a share of the greatest value that bits hold.
 func part(share float64, bits int) int { return int(math.Round(share * float64(int(1)<<bits-1))) }
 
@@ -225,6 +257,21 @@ func TestX11Resize(t *testing.T) {
 	}
 	if _, err := off.Grab(bounded(t), &f); err != nil || off.Region() != image.Rect(1100, 800, 1200, 900) {
 		t.Errorf("back on the screen: %v, %v", err, off.Region())
+	}
+}
+
+// A request may go out before the notice of a smaller desktop has come in.
+func TestX11ResizeNoticeUnderWay(t *testing.T) {
+	server := xvfbtest.Start(t, xvfbtest.Options{Width: 320, Height: 200})
+	s := openRegion(t, openTest(t, server), image.Rectangle{}).(*x11Stream)
+	for range 2 { // both pictures
+		before := image.Rect(0, 0, 640, 480)
+		s.root.size.Store(&before)
+		s.root.stale.Store(false)
+		var f Frame
+		if _, err := s.Grab(bounded(t), &f); err != nil || s.Region() != image.Rect(0, 0, 320, 200) {
+			t.Errorf("Grab: %v, region %v; want the smaller desktop", err, s.Region())
+		}
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"image"
+	"io"
 	"testing"
 
 	"app.tonedesk/capture/xvfbtest"
@@ -146,5 +147,25 @@ func TestX11ClosedAtWork(t *testing.T) {
 				t.Errorf("closed at work: %v, want ErrClosed", err)
 			}
 		}
+	}
+}
+
+// A question under way when the backend is closed was closed too.
+func TestX11ClosedWhileAsked(t *testing.T) {
+	server := xvfbtest.Start(t, xvfbtest.Options{})
+	b := openTest(t, server).(*x11Backend)
+	asked, end := make(chan bool), make(chan error, 1)
+	go func() {
+		_, err := x11Ask(bounded(t), b, func(s *x11Session) (bool, error) {
+			close(asked)
+			<-s.conn.Done() // as a reply that never comes
+			return false, io.EOF
+		})
+		end <- err
+	}()
+	<-asked
+	b.Close()
+	if err := <-end; !errors.Is(err, ErrClosed) {
+		t.Errorf("closed while asked: %v, want ErrClosed", err)
 	}
 }
