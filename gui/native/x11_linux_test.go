@@ -2,6 +2,7 @@ package native
 
 import (
 	"context"
+	"encoding/binary"
 	"errors"
 	"fmt"
 	"image"
@@ -158,6 +159,49 @@ func TestHidden(t *testing.T) {
 		painter.Show(w) // in vain as long as its manager is still taking it down
 		return hidden(false)()
 	})
+}
+
+// Each of the three ways to tell is enough. Nobody manages windows here, so that none
+// brings the others with it. Sources: X Window System Protocol, X11R7.7, UnmapWindow;
+// ICCCM 2.0, section 4.1.3.1; Extended Window Manager Hints 1.5, _NET_WM_STATE_HIDDEN.
+func TestHiddenWays(t *testing.T) {
+	_, painter := onScreen(t, xvfbtest.Options{})
+	set := func(c *xconn.Conn, w xproto.Window, property string, value uint32) error {
+		name, err := atom(c, property)
+		if err != nil {
+			return err
+		}
+		bytes := binary.LittleEndian.AppendUint32(nil, value)
+		return xproto.ChangePropertyChecked(c.X, xproto.PropModeReplace, w, name, xproto.AtomCardinal, 32, 1, bytes).Check()
+	}
+	for _, tt := range []struct {
+		name string
+		do   func(c *xconn.Conn, w xproto.Window) error
+		want bool
+	}{
+		{"shown, no property", func(*xconn.Conn, xproto.Window) error { return nil }, false},
+		{"unmapped", func(c *xconn.Conn, w xproto.Window) error { return xproto.UnmapWindowChecked(c.X, w).Check() }, true},
+		{"WM_STATE normal", func(c *xconn.Conn, w xproto.Window) error { return set(c, w, "WM_STATE", 1) }, false},
+		{"WM_STATE iconic", func(c *xconn.Conn, w xproto.Window) error { return set(c, w, "WM_STATE", 3) }, true},
+		{"_NET_WM_STATE hidden", func(c *xconn.Conn, w xproto.Window) error {
+			state, err := atom(c, "_NET_WM_STATE_HIDDEN")
+			return errors.Join(err, set(c, w, "_NET_WM_STATE", uint32(state)))
+		}, true},
+		{"_NET_WM_STATE above", func(c *xconn.Conn, w xproto.Window) error {
+			state, err := atom(c, "_NET_WM_STATE_ABOVE")
+			return errors.Join(err, set(c, w, "_NET_WM_STATE", uint32(state)))
+		}, false},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			w := uintptr(painter.Window(image.Rect(0, 0, 50, 50), red))
+			if _, err := ask(w, func(c *xconn.Conn, w xproto.Window) (bool, error) { return true, tt.do(c, w) }); err != nil {
+				t.Fatal(err)
+			}
+			if got, err := Hidden(w); err != nil || got != tt.want {
+				t.Errorf("Hidden: %v, %v; want %v", got, err, tt.want)
+			}
+		})
+	}
 }
 
 func TestCoverDesktop(t *testing.T) {
