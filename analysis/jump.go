@@ -1,221 +1,157 @@
 package analysis
 
-import "math"
-
-// jumpCells is how many cells across a picture is reduced to, to see whether it jumped.
-const jumpCells = 96
-
-// Limits of Moved (our choice, common practice, no source). Differences are in steps of
-// the 8-bit L* plane.
+// Limits of Jump. The method is common practice (gradient-based motion fit, block search,
+// compared edges); the limits are our choice, no source. Lightness differences are in
+// steps of Reading.Grey, 2.55 to a unit of L*.
 const (
-	jumpChange  = 4.0  // of a cell: it has changed
-	jumpFew     = 0.02 // share of changed cells up to which nothing jumped
-	jumpMany    = 0.30 // share of changed cells from which a change without a pattern is a jump
-	jumpSpread  = 0.50 // of width and height, that changed cells have to span
-	jumpFits    = 0.45 // part of the change that a motion may leave unexplained
-	jumpCurve   = 0.35 // part of the new picture's variance that a curve may leave unexplained
-	jumpReach   = 12   // cells: the largest shift that is searched
-	jumpOldBins = 32   // lightness steps by which a curve is looked for
+	jumpChange  = 3.0  // of a cell: it has changed
+	jumpFew     = 0.01 // share of changed cells up to which nothing has jumped
+	jumpKept    = 2.0  // of a cell: it is as it was
+	jumpElse    = 0.3  // share of edges outside of the changed part that says: something local
+	jumpStill   = 0.9  // share of edges kept within the changed part that says: painted over
+	jumpFits    = 0.5  // part of a change that a motion, or a curve, may leave unexplained
+	jumpLost    = 0.8  // the same at a coarser level: no use to look closer
+	jumpShown   = 0.35 // share of the edges that both pictures must show, for a motion
+	jumpKnown   = 0.7  // share of these that a motion must explain
+	jumpGrowth  = 2.0  // the largest zoom, in or out, of a motion
+	jumpHeld    = 0.85 // share of edges that keep place and direction: a new tone, not a new place
+	jumpStand   = 0.6  // the same: a motion, if any, is small
+	jumpLeast   = 1.5  // pixels: the least motion, root mean square
+	jumpOther   = 0.4  // share of edges that keep place and direction by chance
+	jumpAlike   = 0.2  // correlation of slopes that isn't by chance
+	jumpPatch   = 0.8  // of one patch's edges are as they were: the patch has not moved
+	jumpEdges   = 40   // fewer edges say nothing about where the picture is
+	jumpOneTone = 0.7  // share of the change that has one lightness: it may be a fill
+	jumpLoose   = 0.15 // share of new edges that don't bound a fill: it is none
 )
 
-// Jump tells when the whole picture has jumped, because the painter panned, zoomed or
-// turned it, from one reading to the next. Painting is local, or changes each lightness in
-// one way (a curve, a layer over all); a jump is neither, or is explained by a motion. It
-// owns its buffers: not for concurrent use. Its zero value is ready.
+// Jump tells when the whole picture has jumped from one reading to the next, because the
+// painter panned, zoomed, turned or mirrored it or opened another, so that places marked in
+// it are no longer on what they were put on. Painting is no jump: a dab, a fill, a layer
+// over a part, a change of levels. It owns its buffers and is not for concurrent use. The
+// zero value is ready.
+//
+// # Method
+//
+// Both pictures are reduced to cells (see cellPlane). A jump is believed where
+//
+//   - a motion (shift, zoom and turn) explains most of the change, found by least squares on
+//     the gradients, coarse to fine, from standstill and from the best shift of whole cells,
+//     also of the picture mirrored; or
+//   - hardly an edge is left where it was, in no part of the picture, though both pictures
+//     have edges, and nothing was just filled or cleared.
+//
+// Its limits: it can't see what leaves no trace, as a pan along stripes, or of thin lines by
+// less than half a cell; a region of which a third of the edges are a program's fixed panels
+// counts as painted in part. The other way round, a sole object moved on a plain ground
+// counts as a pan, and a layer that hides all edges there were as another picture.
 type Jump struct {
 	width, height int // of the picture
-	across, down  int // cells
-	before, now   []float64
+	before, now   cellPyramid
+	mirror        cellPlane // of before, at the coarse level
+	scratch       []float32
 }
 
-// Moved reports whether the picture of r has jumped since the reading before. The first
-// reading, and one of another size, have nothing to jump from.
+// Moved reports whether the picture of r has jumped since the reading given before; motions
+// too small to tell add up until they tell. The first reading has nothing to jump from; a
+// reading of another size has jumped.
 func (j *Jump) Moved(r *Reading) bool {
-	if r == nil || r.Width < 8 || r.Height < 8 {
+	if r == nil || r.Width < 1 || r.Height < 1 {
 		return false
 	}
-	fresh := j.resize(r.Width, r.Height)
-	j.before, j.now = j.now, j.before
-	j.reduce(r)
-	if fresh {
+	if r.Width != j.width || r.Height != j.height {
+		first := j.width == 0
+		j.resize(r.Width, r.Height)
+		j.before.read(r, j.scratch)
+		return !first
+	}
+	if j.before.levels == 0 {
 		return false
 	}
-	changed, spread := j.changes()
-	if changed <= jumpFew || !spread {
-		return false
+	j.now.read(r, j.scratch)
+	moved, keep := j.judge()
+	if !keep {
+		j.before, j.now = j.now, j.before
 	}
-	return j.shifted() || j.nudged() || changed >= jumpMany && !j.curved()
+	return moved
 }
 
-func (j *Jump) resize(width, height int) (fresh bool) {
-	if width == j.width && height == j.height {
-		return false
-	}
+// Forget makes the next reading count as the first one. Use it when the region that is
+// watched has been changed, rather than what it shows.
+func (j *Jump) Forget() { j.width, j.height = 0, 0 }
+
+func (j *Jump) resize(width, height int) {
 	j.width, j.height = width, height
-	j.across = min(jumpCells, width)
-	j.down = min(max(height*j.across/width, 4), height)
-	j.before, j.now = make([]float64, j.across*j.down), make([]float64, j.across*j.down)
-	return true
+	j.before.resize(width, height)
+	j.now.resize(width, height)
+	if j.before.levels > 0 {
+		j.scratch = make([]float32, len(j.now.plane[0].v)+width)
+		j.mirror.resize(j.now.coarse().across, j.now.coarse().down)
+	}
 }
 
-// reduce averages at most 16 pixels of each cell, evenly chosen.
-func (j *Jump) reduce(r *Reading) {
-	for cy := range j.down {
-		y0, y1 := cy*r.Height/j.down, (cy+1)*r.Height/j.down
-		for cx := range j.across {
-			x0, x1 := cx*r.Width/j.across, (cx+1)*r.Width/j.across
-			sum, count := 0, 0
-			for y := y0; y < y1; y += max((y1-y0)/4, 1) {
-				for x := x0; x < x1; x += max((x1-x0)/4, 1) {
-					sum += int(r.Grey[y*r.Width+x])
-					count++
-				}
+// judge compares both pictures; keep says that the one before stays the one to compare with.
+func (j *Jump) judge() (moved, keep bool) {
+	before, now := &j.before.plane[0], &j.now.plane[0]
+	box, share := changedBox(before, now)
+	if share <= jumpFew {
+		return false, true
+	}
+	e := compareEdges(before, now, box)
+	if e.before < jumpEdges || e.now < jumpEdges || e.outside > jumpElse || e.kept > jumpStill {
+		return false, false
+	}
+	curve := curveLeft(before, now, box)
+	standing := e.held() > jumpStand
+	if standing {
+		if f := j.fit(motion{}, j.now.levels-1, box); f.explains(curve) {
+			small := f.by*float64(j.now.size) < jumpLeast
+			return !small, small
+		}
+		if e.held() > jumpHeld {
+			return false, false
+		}
+	}
+	middle := max(j.now.levels-2, 0)
+	if f := j.fit(bestShift(&j.before, &j.now, middle), middle, box); f.explains(curve) || j.mirrored(curve) {
+		return true, false
+	}
+	if !standing {
+		if f := j.fit(motion{}, j.now.levels-1, box); f.explains(curve) {
+			return true, false
+		}
+	}
+	return e.other() && !filled(before, now, box) && !filled(now, before, box), false
+}
+
+// fit aligns the pictures, coarse to fine, from a motion in cells of the level given. It
+// stops early where nothing good can come of it.
+func (j *Jump) fit(m motion, level int, box cellBox) (f fitted) {
+	for ; level >= 0; level-- {
+		before, now, part := &j.before.plane[level], &j.now.plane[level], box.coarser(level)
+		m = align(before, now, part, m)
+		if level < 2 {
+			f = judgeFit(before, before, now, part, m)
+			if f.left > jumpLost {
+				return f
 			}
-			j.now[cy*j.across+cx] = float64(sum) / float64(count)
 		}
+		m.x, m.y = 2*m.x, 2*m.y
 	}
+	return f
 }
 
-// changes returns the share of changed cells, and whether they span the picture.
-func (j *Jump) changes() (share float64, spread bool) {
-	count, left, right, top, bottom := 0, j.across, 0, j.down, 0
-	for i := range j.now {
-		if math.Abs(j.now[i]-j.before[i]) <= jumpChange {
-			continue
-		}
-		x, y := i%j.across, i/j.across
-		count++
-		left, right, top, bottom = min(left, x), max(right, x), min(top, y), max(bottom, y)
-	}
-	share = float64(count) / float64(len(j.now))
-	spread = float64(right-left) >= jumpSpread*float64(j.across) && float64(bottom-top) >= jumpSpread*float64(j.down)
-	return share, spread
-}
-
-// apart is the mean squared difference between the picture of now and the one before,
-// shifted by whole cells, over the part that both show.
-func (j *Jump) apart(dx, dy int) float64 {
-	sum, count := 0.0, 0
-	for y := max(dy, 0); y < j.down+min(dy, 0); y++ {
-		now, before := j.now[y*j.across:], j.before[(y-dy)*j.across:]
-		for x := max(dx, 0); x < j.across+min(dx, 0); x++ {
-			d := now[x] - before[x-dx]
-			sum += d * d
-			count++
-		}
-	}
-	return sum / float64(max(count, 1))
-}
-
-// shifted reports whether a shift by whole cells explains the change.
-func (j *Jump) shifted() bool {
-	limit := jumpFits * j.apart(0, 0)
-	reach := min(jumpReach, j.down/3, j.across/3)
-	for dy := -reach; dy <= reach; dy++ {
-		for dx := -reach; dx <= reach; dx++ {
-			if (dx != 0 || dy != 0) && j.apart(dx, dy) < limit {
-				return true
-			}
+// mirrored reports whether the picture is mirrored left to right, top to bottom, or both
+// (turned upside down), looking at its coarse level only.
+func (j *Jump) mirrored(curve float64) bool {
+	before, now := j.before.coarse(), j.now.coarse()
+	all := cellBox{0, 0, now.across, now.down}
+	for side := 1; side < 4; side++ {
+		j.mirror.mirrorOf(before, side&1 != 0, side&2 != 0)
+		m := align(&j.mirror, now, all, shiftBetween(&j.mirror, now, before).motion())
+		if f := judgeFit(&j.mirror, before, now, all, m); f.explains(curve) {
+			return true
 		}
 	}
 	return false
-}
-
-// nudged reports whether a motion by less than a cell or two explains the change: a shift,
-// a zoom and a turn together, by the gradient of the mean of both pictures (Lucas and
-// Kanade 1981, from memory).
-func (j *Jump) nudged() bool {
-	var m [4][5]float64
-	total := 0.0
-	for y := 1; y < j.down-1; y++ {
-		for x := 1; x < j.across-1; x++ {
-			row, d := j.motion(x, y)
-			for a := range 4 {
-				for b := range 4 {
-					m[a][b] += row[a] * row[b]
-				}
-				m[a][4] += row[a] * d
-			}
-			total += d * d
-		}
-	}
-	s, ok := solve4(m)
-	if !ok {
-		return false
-	}
-	left := 0.0
-	for y := 1; y < j.down-1; y++ {
-		for x := 1; x < j.across-1; x++ {
-			row, d := j.motion(x, y)
-			for a := range 4 {
-				d -= row[a] * s[a]
-			}
-			left += d * d
-		}
-	}
-	return left < jumpFits*total
-}
-
-// motion returns what a unit of shift across, shift down, zoom and turn would change in a
-// cell, and what did change.
-func (j *Jump) motion(x, y int) (row [4]float64, change float64) {
-	i := y*j.across + x
-	gx := (j.now[i+1] - j.now[i-1] + j.before[i+1] - j.before[i-1]) / 4
-	gy := (j.now[i+j.across] - j.now[i-j.across] + j.before[i+j.across] - j.before[i-j.across]) / 4
-	u, v := float64(x)-float64(j.across)/2, float64(y)-float64(j.down)/2
-	return [4]float64{gx, gy, (gx*u + gy*v) / 32, (gy*u - gx*v) / 32}, j.now[i] - j.before[i]
-}
-
-// solve4 solves four linear equations by elimination with pivots.
-func solve4(m [4][5]float64) (s [4]float64, ok bool) {
-	for c := range 4 {
-		pivot := c
-		for r := c + 1; r < 4; r++ {
-			if math.Abs(m[r][c]) > math.Abs(m[pivot][c]) {
-				pivot = r
-			}
-		}
-		if math.Abs(m[pivot][c]) < 1e-9 {
-			return s, false
-		}
-		m[c], m[pivot] = m[pivot], m[c]
-		for r := range 4 {
-			if r == c {
-				continue
-			}
-			by := m[r][c] / m[c][c]
-			for k := c; k < 5; k++ {
-				m[r][k] -= by * m[c][k]
-			}
-		}
-	}
-	for c := range 4 {
-		s[c] = m[c][4] / m[c][c]
-	}
-	return s, true
-}
-
-// curved reports whether the new lightness follows from the old one, as after a change of
-// levels or a layer over the whole: how much of its variance lies between the classes of
-// the old lightness (the correlation ratio).
-func (j *Jump) curved() bool {
-	var sum, square, count [jumpOldBins]float64
-	var all, allSquare float64
-	for i, v := range j.now {
-		bin := min(int(j.before[i])*jumpOldBins/256, jumpOldBins-1)
-		sum[bin] += v
-		square[bin] += v * v
-		count[bin]++
-		all += v
-		allSquare += v * v
-	}
-	n := float64(len(j.now))
-	within := 0.0
-	for b := range sum {
-		if count[b] > 0 {
-			within += square[b] - sum[b]*sum[b]/count[b]
-		}
-	}
-	total := allSquare - all*all/n
-	return within <= jumpCurve*total+n // a step squared a cell is noise
 }
