@@ -12,7 +12,7 @@ import (
 
 // jumpCase is a view, a pan from there and a dab, from whatever deals whole numbers.
 func jumpCase(within func(least, most int, name string) int, reach int) (width, height int, from, to jumpView, dab func(x, y, v float64) float64) {
-	width, height = within(500, 900, "width"), within(400, 700, "height")
+	width, height = within(500, 700, "width"), within(400, 550, "height")
 	from = jumpView{
 		dx: float64(within(-150, 150, "x")), dy: float64(within(-100, 100, "y")),
 		zoom: float64(within(70, 130, "zoom in percent")) / 100,
@@ -29,6 +29,7 @@ func jumpCase(within func(least, most int, name string) int, reach int) (width, 
 
 // Any pan of a line drawing by up to a tenth of the view is seen, in any view; a dab is none.
 func TestJumpAnyPan(t *testing.T) {
+	t.Parallel()
 	c := scenes()["lines"]
 	rapid.Check(t, func(t *rapid.T) {
 		width, height, from, to, dab := jumpCase(func(least, most int, name string) int {
@@ -51,11 +52,12 @@ func TestJumpAnyPan(t *testing.T) {
 // Of random pans by up to a third of the view, over all scenes, at least 98 in 100 are seen;
 // what is missed is alike on both sides by chance, as a row of posts. No dab is a jump.
 func TestJumpMostPans(t *testing.T) {
+	t.Parallel()
 	rng := rand.New(rand.NewPCG(21, 22))
 	seen, all := 0, 0
 	for _, name := range slices.Sorted(maps.Keys(scenes())) {
 		c := scenes()[name]
-		for range 40 {
+		for range 20 {
 			width, height, from, to, dab := jumpCase(func(least, most int, _ string) int {
 				return least + rng.IntN(most-least+1)
 			}, 33)

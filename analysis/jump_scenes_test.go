@@ -40,18 +40,20 @@ func (c *canvas) seen(width, height int, v jumpView) *Reading {
 	r := &Reading{Width: width, Height: height, Grey: make([]uint8, width*height)}
 	sin, cos := math.Sincos(v.turn * math.Pi / 180)
 	for y := range height {
-		for x := range width {
-			a, b := (float64(x-width/2)-v.dx)/v.zoom, (float64(y-height/2)-v.dy)/v.zoom
-			a, b = a*cos+b*sin, b*cos-a*sin
-			if v.mirror {
-				a = -a
-			}
-			i, k := int(math.Floor(a))+c.width/2, int(math.Floor(b))+c.height/2
-			grey := uint8(workspace)
+		row := r.Grey[y*width:][:width]
+		a, b := (-float64(width/2)-v.dx)/v.zoom, (float64(y-height/2)-v.dy)/v.zoom
+		a, b = a*cos+b*sin, b*cos-a*sin
+		stepA, stepB := cos/v.zoom, -sin/v.zoom
+		if v.mirror {
+			a, stepA = -a, -stepA
+		}
+		for x := range row {
+			i, k := int(a+float64(c.width/2)+0.5), int(b+float64(c.height/2)+0.5)
+			row[x] = workspace
 			if i >= 0 && k >= 0 && i < c.width && k < c.height {
-				grey = c.grey[k*c.width+i]
+				row[x] = c.grey[k*c.width+i]
 			}
-			r.Grey[y*width+x] = grey
+			a, b = a+stepA, b+stepB
 		}
 	}
 	return r

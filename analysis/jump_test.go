@@ -51,6 +51,7 @@ var jumpViews = []struct {
 }
 
 func TestJumpSeesMotion(t *testing.T) {
+	t.Parallel()
 	for scene, c := range scenes() {
 		before := c.seen(jumpWidth, jumpHeight, jumpView{})
 		for _, v := range jumpViews {
@@ -141,6 +142,7 @@ var paintings = []struct {
 }
 
 func TestJumpIgnoresPainting(t *testing.T) {
+	t.Parallel()
 	for scene, c := range scenes() {
 		before := c.seen(jumpWidth, jumpHeight, jumpView{})
 		check := func(name string, after *Reading) {
@@ -175,6 +177,7 @@ func TestJumpIgnoresPainting(t *testing.T) {
 
 // Things that move in front of the picture, or a part of it, are no jump.
 func TestJumpIgnoresParts(t *testing.T) {
+	t.Parallel()
 	for _, scene := range []string{"figure", "lines", "flats", "soft", "grain"} {
 		plain := scenes()[scene].seen(jumpWidth, jumpHeight, jumpView{})
 		brush := func(cx float64) *Reading {
