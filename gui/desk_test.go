@@ -159,6 +159,9 @@ func TestDeskNarrowsAndUndoes(t *testing.T) {
 	if want := image.Rect(50, 50, 150, 250); d.bounds != want || len(d.setup.Places) != 1 {
 		t.Errorf("watched is %v with %d spots, want %v and the spot inside", d.bounds, len(d.setup.Places), want)
 	}
+	if d.setup.Places[0].Moved {
+		t.Error("watching a part of the picture counts as a moved picture")
+	}
 	d.Undo()
 	d.see(t, img)
 	if want := image.Rect(0, 0, 400, 300); d.bounds != want {

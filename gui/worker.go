@@ -132,6 +132,9 @@ func (w *worker) frame(f *capture.Frame, again bool) {
 	if !counts {
 		w.done.reading = w.reader.Read(p, analysis.Options{Groups: next.settings.Groups, Out: &w.out})
 	}
+	if bounds != w.done.bounds || next.setup.Source.feed() != w.last.setup.Source.feed() {
+		w.jump.Forget() // another part of the same picture is no jump: spots stay on what they were put on
+	}
 	w.done.jumped = !again && w.jump.Moved(w.done.reading)
 	if !counts || lay != w.lastFit() {
 		w.reduced = w.reducer.Reduce(p, lay.Pixels.X, lay.Pixels.Y, &w.out)
