@@ -19,24 +19,18 @@ const (
 // Tenth returns v with one decimal, as everything measured is shown, so that live readings
 // keep their width; a dash where there is no number. It never says minus nought, and it
 // rounds as the limits do, which compare the number as printed.
-func Tenth(v float64) string {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return unknown
-	}
-	s := strconv.FormatFloat(analysis.AsPrinted(math.Abs(v)), 'f', 1, 64)
-	if v < 0 && s != "0.0" {
-		return minus + s
-	}
-	return s
-}
+func Tenth(v float64) string { return figure(analysis.AsPrinted(v), 1) }
 
 // Whole returns v rounded to a whole number, a dash where there is no number.
-func Whole(v float64) string {
+func Whole(v float64) string { return figure(math.Round(v), 0) }
+
+// figure writes a number that is rounded already.
+func figure(v float64, decimals int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return unknown
 	}
-	s := strconv.FormatFloat(math.Round(math.Abs(v)), 'f', 0, 64)
-	if v < 0 && s != "0" {
+	s := strconv.FormatFloat(math.Abs(v), 'f', decimals, 64)
+	if v < 0 {
 		return minus + s
 	}
 	return s

@@ -78,13 +78,14 @@ func NewMirror() *Mirror {
 // next SetPicture. bounds is the part of the source that img shows. A nil img shows
 // nothing.
 func (m *Mirror) SetPicture(img *image.RGBA, bounds image.Rectangle, flipped bool) {
+	same := img == m.img // the worker paints into another image whenever it paints
 	m.img = img
 	if bounds != m.bounds || flipped != m.flip {
 		m.bounds, m.flip = bounds, flipped
 		m.hand.keepIn(bounds)
 		m.layout()
 	}
-	if m.r != nil {
+	if m.r != nil && !same {
 		m.r.picture.Refresh()
 	}
 }

@@ -136,11 +136,14 @@ func (w *worker) frame(f *capture.Frame, again bool) {
 		w.jump.Forget() // another part of the same picture is no jump: spots stay on what they were put on
 	}
 	w.done.jumped = !again && w.jump.Moved(w.done.reading)
-	if !counts || lay != w.lastFit() {
+	reduced := counts && lay == w.lastFit()
+	if !reduced {
 		w.reduced = w.reducer.Reduce(p, lay.Pixels.X, lay.Pixels.Y, &w.out)
 	}
 	w.done.bounds, w.done.flipped, w.done.at = bounds, next.settings.Mirrored, f.At
-	w.paint(next)
+	if !reduced || next.settings.View != w.last.settings.View || next.settings.Bands != w.last.settings.Bands {
+		w.paint(next)
+	}
 	w.paintLoupe(p, bounds, next)
 	w.readSpots(p, bounds.Min, next)
 	w.pick(bounds, next)
@@ -191,16 +194,21 @@ func (w *worker) lastFit() fit {
 func (w *worker) paint(next wanted) {
 	size := image.Pt(w.reduced.Width, w.reduced.Height)
 	img := backImage(&w.images, size)
-	view, ok := analysis.ViewByKey(next.settings.View)
-	if !ok {
-		view = analysis.Views()[0]
-	}
-	view.Paint(img.Pix, w.reduced, analysis.Look{Bands: next.settings.Bands, Reading: w.done.reading})
+	w.paintView(img.Pix, w.reduced, next)
 	analysis.DotOut(img.Pix, w.reduced)
 	if next.settings.Mirrored {
 		analysis.FlipLeftRight(img.Pix, size.X, size.Y)
 	}
 	w.done.img = img
+}
+
+// paintView paints what is wanted of src.
+func (w *worker) paintView(dst []byte, src *analysis.Reduced, next wanted) {
+	view, ok := analysis.ViewByKey(next.settings.View)
+	if !ok { // settings of another version
+		view = analysis.Views()[0]
+	}
+	view.Paint(dst, src, analysis.Look{Bands: next.settings.Bands, Reading: w.done.reading})
 }
 
 // loupeCells is the side of the loupe, in source pixels.
@@ -221,11 +229,7 @@ func (w *worker) paintLoupe(p analysis.Pixels, bounds image.Rectangle, next want
 	}
 	near := w.near.Reduce(p.Crop(part), part.Dx(), part.Dy(), &w.nearOut)
 	cut := image.NewRGBA(image.Rectangle{Max: part.Size()})
-	view, ok := analysis.ViewByKey(next.settings.View)
-	if !ok {
-		view = analysis.Views()[0]
-	}
-	view.Paint(cut.Pix, near, analysis.Look{Bands: next.settings.Bands, Reading: w.done.reading})
+	w.paintView(cut.Pix, near, next)
 	img := backImage(&w.loupes, image.Pt(loupeCells, loupeCells))
 	clear(img.Pix)
 	for y := range part.Dy() { // outside of the picture stays empty

@@ -16,14 +16,6 @@ import (
 	"app.tonedesk/capture/xvfbtest"
 )
 
-func init() {
-	insteadOfTests = func(m *testing.M) {
-		if os.Getenv("TONEDESK_TEST_PAINTER") == "1" {
-			xvfbtest.Main(m)
-		}
-	}
-}
-
 // shownLine is a line of the trace.
 type shownLine struct {
 	Event, State, Line, Strip, View, Sentence string

@@ -28,6 +28,7 @@ var noise = []string{
 	"dbus:",
 	"systray error",
 	"Failed to read theme settings", // Fyne's theme watch without a desktop portal
+	"Getting favorite locations",    // Fyne's file dialog without a folder for videos
 	"Preferences load error",        // Fyne reads a file that it writes; nothing of ours is in it
 }
 
