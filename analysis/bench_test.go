@@ -118,7 +118,7 @@ func BenchmarkReduceAndPaint760(b *testing.B) { benchmarkViews(b, 760, 590) }
 
 func benchmarkViews(b *testing.B, width, height int) {
 	p := painting(1920, 1080, BGRX)
-	look := Look{Bands: 5, Reading: Read(p, Options{})}
+	look := Look{Reading: Read(p, Options{})}
 	r := NewReducer()
 	defer r.Close()
 	dst := make([]byte, pixelBytes*width*height)

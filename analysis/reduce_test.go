@@ -180,7 +180,7 @@ func TestReduceAllocatesNothing(t *testing.T) {
 	out.Lightness[200] = true
 	r := NewReducer()
 	defer r.Close()
-	look := Look{Bands: 4, Reading: Read(p, Options{})}
+	look := Look{Reading: Read(p, Options{})}
 	dst := make([]byte, 4*200*150)
 	frame := func() {
 		small := r.Reduce(p, 200, 150, out)

@@ -5,7 +5,11 @@ import "slices"
 // View is one way to show a picture: its colours, its greys, its groups.
 type View struct {
 	Key  string // never changes; for settings
-	Name string // for the window
+	Name string // for the window, at most 14 characters
+	Knob *Knob  // the one thing that can be set about it; nil for none
+	// Wide says that a pixel's look depends on pixels far from it: the view of a small part
+	// is not a part of the view.
+	Wide bool
 	// Paint paints src into dst: RGBA, 4*src.Width bytes a row, alpha 255. It may be called
 	// from any goroutine.
 	Paint func(dst []byte, src *Reduced, look Look)
@@ -13,7 +17,7 @@ type View struct {
 
 // Look is what a view may want to know beside the picture.
 type Look struct {
-	Bands   int      // how many bands the value scale is cut into, 2 to 10; beyond is cut to it
+	Knob    float64  // where the view's knob stands, by Knob.At
 	Reading *Reading // the groups of the whole picture; nil if there is none
 }
 
@@ -65,7 +69,7 @@ func paintTones(dst []byte, src *Reduced, reached *steps, greys *[256]uint8) {
 // picture of which nothing is counted is cut by even steps of value instead.
 func paintGroups(dst []byte, src *Reduced, reading *Reading, k int) {
 	if reading == nil || reading.Counted == 0 {
-		paintBands(dst, src, Look{Bands: k})
+		paintEvenBands(dst, src, k)
 		return
 	}
 	split := reading.Split(k)

@@ -1,19 +1,21 @@
 package analysis
 
 // The value scale cut into even bands.
-func init() { register(4, View{"bands", "Bands", paintBands}) }
+func init() {
+	register(4, View{Key: "bands", Name: "Bands", Knob: &bandsKnob, Paint: func(dst []byte, src *Reduced, look Look) {
+		paintEvenBands(dst, src, int(bandsKnob.At(look.Knob)))
+	}})
+}
 
-// Limits of Look.Bands.
-const (
-	MinBands = 2
-	MaxBands = 10
-)
+// maxBands is the greatest number of bands: one a step of value.
+const maxBands = Steps
 
-// paintBands cuts the values 0 to 10 into look.Bands equal steps, and shows each as the
+var bandsKnob = Knob{Name: "Bands", From: 2, To: maxBands, Step: 1, Start: 5}
+
+// paintEvenBands cuts the values 0 to 10 into 2 to 10 equal steps, and shows each as the
 // grey of its middle value. A value on an edge belongs to the lighter band.
-func paintBands(dst []byte, src *Reduced, look Look) {
-	bands := max(MinBands, min(MaxBands, look.Bands))
-	var edges [MaxBands - 1]uint32
+func paintEvenBands(dst []byte, src *Reduced, bands int) {
+	var edges [maxBands - 1]uint32
 	var greys [256]uint8
 	for i := range bands {
 		greys[i] = GreyOf(Lightness(YOfValue(10 * (float64(i) + 0.5) / float64(bands))))

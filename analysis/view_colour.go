@@ -1,7 +1,7 @@
 package analysis
 
 // The picture as it is.
-func init() { register(1, View{"colour", "Colour", paintColour}) }
+func init() { register(1, View{Key: "colour", Name: "Colour", Paint: paintColour}) }
 
 func paintColour(dst []byte, src *Reduced, _ Look) {
 	linear := src.Linear[:3*src.Width*src.Height]

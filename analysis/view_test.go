@@ -59,7 +59,7 @@ func TestViewsOfGreys(t *testing.T) {
 	}
 	for _, v := range Views() {
 		for _, p := range []Pixels{ramp, random} {
-			got := paintOf(t, p, v.Key, Look{Bands: 5, Reading: Read(p, Options{})})
+			got := paintOf(t, p, v.Key, Look{Reading: Read(p, Options{})})
 			for ; len(got) > 0; got = got[4:] {
 				neutral := got[0] == got[1] && got[1] == got[2]
 				if got[3] != 255 || !neutral && v.Key != "colour" {
@@ -101,8 +101,8 @@ func TestLayerGreyView(t *testing.T) {
 // A band holds the values from its number's part of ten to the next, and shows its middle.
 func TestBandsView(t *testing.T) {
 	p, linear := noise(60, 60, RGBA), plainLinear()
-	for asked, bands := range map[int]int{-3: 2, 0: 2, 2: 2, 3: 3, 5: 5, 7: 7, 9: 9, 10: 10, 99: 10} {
-		got := paintOf(t, p, "bands", Look{Bands: asked})
+	for asked, bands := range map[float64]int{-3: 2, 0: 5, 2: 2, 3: 3, 5: 5, 6.6: 7, 9: 9, 10: 10, 99: 10} {
+		got := paintOf(t, p, "bands", Look{Knob: asked})
 		for i := 0; i < len(got); i += 4 {
 			value := Value(plainLightness(linear, int(p.Pix[i]), int(p.Pix[i+1]), int(p.Pix[i+2])))
 			band := value / 10 * float64(bands)
@@ -116,7 +116,7 @@ func TestBandsView(t *testing.T) {
 			}
 		}
 	}
-	if seen := distinctGreys(paintOf(t, greyRamp(), "bands", Look{Bands: 10})); seen != 10 {
+	if seen := distinctGreys(paintOf(t, greyRamp(), "bands", Look{Knob: 10})); seen != 10 {
 		t.Errorf("a ramp in 10 bands shows %d greys", seen)
 	}
 }
@@ -155,7 +155,7 @@ func TestGroupViews(t *testing.T) {
 			t.Errorf("%s of a flat picture of grey 90 is %d", key, got[0])
 		}
 		for _, nothing := range []*Reading{nil, Read(Pixels{}, Options{})} {
-			if got := paintOf(t, p, key, Look{Reading: nothing}); !bytes.Equal(got, paintOf(t, p, "bands", Look{Bands: k})) {
+			if got := paintOf(t, p, key, Look{Reading: nothing}); !bytes.Equal(got, paintOf(t, p, "bands", Look{Knob: float64(k)})) {
 				t.Errorf("%s without groups is not the even steps of value", key)
 			}
 		}

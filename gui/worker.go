@@ -194,7 +194,7 @@ func (w *worker) lastFit() fit {
 func (w *worker) paint(next wanted) {
 	size := image.Pt(w.reduced.Width, w.reduced.Height)
 	img := backImage(&w.images, size)
-	w.paintView(img.Pix, w.reduced, next)
+	w.paintView(img.Pix, w.reduced, viewOf(next), next)
 	analysis.DotOut(img.Pix, w.reduced)
 	if next.settings.Mirrored {
 		analysis.FlipLeftRight(img.Pix, size.X, size.Y)
@@ -202,19 +202,42 @@ func (w *worker) paint(next wanted) {
 	w.done.img = img
 }
 
-// paintView paints what is wanted of src.
-func (w *worker) paintView(dst []byte, src *analysis.Reduced, next wanted) {
+// viewOf returns the view that is wanted.
+func viewOf(next wanted) analysis.View {
 	view, ok := analysis.ViewByKey(next.settings.View)
 	if !ok { // settings of another version
 		view = analysis.Views()[0]
 	}
-	view.Paint(dst, src, analysis.Look{Bands: next.settings.Bands, Reading: w.done.reading})
+	return view
+}
+
+// nearView returns the view in which the loupe shows its pixels: the greys, where a view
+// needs the pixels around.
+func nearView(next wanted) analysis.View {
+	view := viewOf(next)
+	if grey, ok := analysis.ViewByKey(viewGrey); ok && view.Wide {
+		return grey
+	}
+	return view
+}
+
+// paintView paints src in a view.
+func (w *worker) paintView(dst []byte, src *analysis.Reduced, view analysis.View, next wanted) {
+	look := analysis.Look{Reading: w.done.reading}
+	switch {
+	case view.Key == viewBands:
+		look.Knob = float64(next.settings.Bands)
+	case view.Knob != nil:
+		look.Knob = view.Knob.Start
+	}
+	view.Paint(dst, src, look)
 }
 
 // loupeCells is the side of the loupe, in source pixels.
 const loupeCells = 15
 
-// paintLoupe paints the pixels around the pointer, in the view of the mirror.
+// paintLoupe paints the pixels around the pointer, in the view of the mirror or, where that
+// needs the pixels around them, as greys.
 func (w *worker) paintLoupe(p analysis.Pixels, bounds image.Rectangle, next wanted) {
 	w.done.loupe = nil
 	if !next.looking {
@@ -229,7 +252,7 @@ func (w *worker) paintLoupe(p analysis.Pixels, bounds image.Rectangle, next want
 	}
 	near := w.near.Reduce(p.Crop(part), part.Dx(), part.Dy(), &w.nearOut)
 	cut := image.NewRGBA(image.Rectangle{Max: part.Size()})
-	w.paintView(cut.Pix, near, next)
+	w.paintView(cut.Pix, near, nearView(next), next)
 	img := backImage(&w.loupes, image.Pt(loupeCells, loupeCells))
 	clear(img.Pix)
 	for y := range part.Dy() { // outside of the picture stays empty
