@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
@@ -18,15 +19,16 @@ type parts struct {
 	verdict *Verdict
 	cards   *CardGrid
 	spread  *Spread
-	page    *fyne.Container
+	frame   *fyne.Container // all of the window but what lies over it
 	lower   *container.Scroll
-	watch   fyne.CanvasObject // cards and spread, what lower shows while no panel is open
+	pages   []pageView // in the order of the list of pages
+	tabs    *chooser
 	panel   panel
 	ground  *canvas.Rectangle
 	tips    *tips
 }
 
-// panel is what stands in place of cards and spread.
+// panel is what stands in place of the page.
 type panel uint8
 
 const (
@@ -53,14 +55,15 @@ func (d *Desk) build() {
 	p.verdict = NewVerdict()
 	p.cards = NewCardGrid(d.cardActs())
 	p.spread = NewSpread()
-	p.watch = container.NewVBox(p.cards, p.spread)
-	p.lower = container.NewVScroll(p.watch)
+	d.buildPages()
+	p.lower = container.NewVScroll(nil)
+	d.showLower()
 	p.ground = canvas.NewRectangle(nil)
-	lay := &pageLayout{bar: p.bar, strip: p.strip.box, mirror: p.mirror, verdict: p.verdict, lower: p.lower,
+	lay := &pageLayout{bar: p.bar, strip: p.strip.box, mirror: p.mirror, verdict: p.verdict, lower: p.lower, tabs: p.tabs,
 		content: func() fyne.Size { return p.lower.Content.MinSize() }}
-	p.page = container.New(lay, p.bar, p.strip.box, p.mirror, p.verdict, p.lower)
+	p.frame = container.New(lay, p.bar, p.strip.box, p.mirror, p.verdict, p.lower, p.tabs)
 	d.joinBar()
-	d.window.SetContent(container.NewStack(p.ground, p.page, p.tips.box))
+	d.window.SetContent(container.NewStack(p.ground, p.frame, p.tips.box))
 	d.window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
 	d.window.SetOnDropped(d.Dropped)
 	d.window.SetCloseIntercept(d.quit)
@@ -125,31 +128,38 @@ func (d *Desk) colour() {
 
 // relay lays the page anew, after a part asks for another height.
 func (d *Desk) relay() {
-	if d.parts.page != nil {
-		d.parts.page.Refresh()
+	if d.parts.frame != nil {
+		d.parts.frame.Refresh()
 	}
 }
 
-// openPanel shows a panel in place of cards and spread; asked twice, it closes it.
+// openPanel shows a panel in place of the page; asked twice, it closes it.
 func (d *Desk) openPanel(which panel) {
 	p := &d.parts
 	if which == p.panel {
 		which = panelNone
 	}
 	p.panel = which
-	p.lower.Content = p.watch
-	switch which {
-	case panelSettings:
-		p.lower.Content = d.framed("Settings", newSettingsPanel(&d.settings, d.settled, quietLine))
-	case panelKeys:
-		p.lower.Content = d.framed("Keys", newKeysPanel())
-	}
-	p.lower.ScrollToTop()
-	p.lower.Refresh()
-	d.relay()
+	d.showLower()
 	if which == panelNone {
 		d.focusMirror()
 	}
+}
+
+// showLower puts the open panel or page below the sentence.
+func (d *Desk) showLower() {
+	p := &d.parts
+	content := d.page().content()
+	switch p.panel {
+	case panelSettings:
+		content = d.framed("Settings", newSettingsPanel(&d.settings, d.settled, quietLine))
+	case panelKeys:
+		content = d.framed("Keys", newKeysPanel())
+	}
+	p.lower.Content = container.New(layout.NewCustomPaddedLayout(0, 0, 0, gutter), content)
+	p.lower.ScrollToTop()
+	p.lower.Refresh()
+	d.relay()
 }
 
 // framed puts a heading with a button to close it over a panel.

@@ -34,11 +34,16 @@ func (d *Desk) show(s *shown) {
 	}
 }
 
-// showFigures renews sentence, cards and spread.
+// showFigures renews the sentence and the open page. The reading is nil before the first
+// picture; pages keep nothing of it.
 func (d *Desk) showFigures(r *analysis.Reading) {
 	d.showPair()
+	d.page().show(r)
+}
+
+// showCards renews the cards.
+func (d *Desk) showCards() {
 	cards := make([]CardText, 0, len(d.spots))
-	marks := make([]SpreadMark, 0, len(d.spots))
 	for i, spot := range d.spots {
 		if i >= len(d.setup.Places) {
 			break
@@ -51,7 +56,6 @@ func (d *Desk) showFigures(r *analysis.Reading) {
 		cards = append(cards, SayCard(spotName(i), spot.Spot, SpotState{
 			Area: !at.Area.Empty(), Moved: at.Moved, FromWhite: d.settings.FromWhite, Selected: i == d.selected,
 		}))
-		marks = append(marks, SpreadMark{Name: spotName(i), Lightness: spot.Lightness})
 	}
 	for i := len(cards); i < 2; i++ {
 		cards = append(cards, SayEmptyCard(spotName(i)))
@@ -59,9 +63,20 @@ func (d *Desk) showFigures(r *analysis.Reading) {
 	if d.parts.cards.Set(cards) {
 		d.relay()
 	}
-	if r != nil {
-		d.parts.spread.Set(spreadOf(r, marks, d.settings.FromWhite))
+}
+
+// showSpread renews the spread.
+func (d *Desk) showSpread(r *analysis.Reading) {
+	if r == nil {
+		return
 	}
+	marks := make([]SpreadMark, 0, len(d.spots))
+	for i, spot := range d.spots {
+		if i < len(d.setup.Places) && spot.Err == nil {
+			marks = append(marks, SpreadMark{Name: spotName(i), Lightness: spot.Lightness})
+		}
+	}
+	d.parts.spread.Set(spreadOf(r, marks, d.settings.FromWhite))
 }
 
 // pairIndices are the spots of the sentence: A, and the selected one or else B.

@@ -2,11 +2,13 @@ package gui
 
 import "fyne.io/fyne/v2"
 
-// pageLayout lays the window out: bar, strip, mirror, sentence, and below them what can be
-// scrolled; in a wide window sentence and rest stand beside the mirror.
+// pageLayout lays the window out: bar, strip, mirror, sentence, below them what can be
+// scrolled, and the tabs at the foot; in a wide window all from the sentence on stands
+// beside the mirror.
 type pageLayout struct {
 	bar                           *sourceBar
 	strip, mirror, verdict, lower fyne.CanvasObject
+	tabs                          fyne.CanvasObject
 	content                       func() fyne.Size // of what is scrolled, at its width of now
 }
 
@@ -16,6 +18,7 @@ const (
 	sideWidth   = 46 * Step // of the right one
 	leastMirror = 18 * Step // height
 	leastLower  = 12 * Step // height
+	gutter      = Step      // right of what is scrolled, for the scroll bar
 )
 
 // Layout places everything in size.
@@ -28,14 +31,16 @@ func (l *pageLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	put(l.bar, rows.bar)
 	put(l.strip, rows.strip)
 	put(l.verdict, rows.verdict)
+	rows.lower.w += gutter
 	put(l.lower, rows.lower)
+	put(l.tabs, rows.tabs)
 	put(l.mirror, rows.mirror)
 }
 
 type rect struct{ x, y, w, h float32 }
 
 // pageRows is where everything lies.
-type pageRows struct{ bar, strip, mirror, verdict, lower rect }
+type pageRows struct{ bar, strip, mirror, verdict, lower, tabs rect }
 
 func (l *pageLayout) rows(size fyne.Size) pageRows {
 	var stripHeight float32
@@ -47,15 +52,15 @@ func (l *pageLayout) rows(size fyne.Size) pageRows {
 	if size.Width >= wideFrom {
 		inner = sideWidth
 	}
-	l.lower.Resize(fyne.NewSize(inner, l.lower.Size().Height))
+	l.lower.Resize(fyne.NewSize(inner+gutter, l.lower.Size().Height))
 	return pageRowsFor(size, pageHeights{
 		bar: l.bar.heightFor(size.Width), strip: stripHeight,
-		verdict: l.verdict.MinSize().Height, content: l.content().Height,
+		verdict: l.verdict.MinSize().Height, content: l.content().Height, tabs: l.tabs.MinSize().Height,
 	})
 }
 
 // pageHeights are the heights that the parts ask for.
-type pageHeights struct{ bar, strip, verdict, content float32 }
+type pageHeights struct{ bar, strip, verdict, content, tabs float32 }
 
 // pageRowsFor is the geometry of the page. The mirror gets what the others leave; where
 // that is little, the scrolled part gives way first.
@@ -73,12 +78,14 @@ func pageRowsFor(size fyne.Size, h pageHeights) pageRows {
 		x := size.Width - sideWidth - Step
 		r.mirror = rect{Step, y, x - 2*Step, left}
 		r.verdict = rect{x, y, sideWidth, h.verdict}
-		r.lower = rect{x, y + h.verdict + Step, sideWidth, left - h.verdict - Step}
+		r.lower = rect{x, y + h.verdict + Step, sideWidth, left - h.verdict - 2*Step - h.tabs}
+		r.tabs = rect{x, y + left - h.tabs, sideWidth, h.tabs}
 		return r
 	}
 	inner := size.Width - 2*Step
-	left -= h.verdict + 2*Step
-	least := max(leastMirror, 0.45*left)
+	left -= h.verdict + 2*Step + h.tabs
+	r.tabs = rect{0, size.Height - h.tabs, size.Width, h.tabs}
+	least := max(leastMirror, 0.4*left)
 	lower := max(min(h.content, left-least), min(leastLower, left/3))
 	r.mirror = rect{Step, y, inner, left - lower}
 	r.verdict = rect{Step, y + r.mirror.h + Step, inner, h.verdict}

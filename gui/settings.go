@@ -25,6 +25,7 @@ type Settings struct {
 	Groups    int     // 0 automatic, else 2, 3 or 4
 	View      string  // key of a view
 	Mirrored  bool    // left and right exchanged
+	Page      string  // name of the page that is open
 	FromWhite bool    // values count from white: 0 is white, 10 is black
 	KeepAbove bool    // above other windows
 	Region    *Rect   // watched part of the desktop in its pixels; nil if none was chosen
@@ -81,6 +82,7 @@ func Defaults() Settings {
 		SpotSize:  3,
 		Bands:     5,
 		View:      viewGrey,
+		Page:      pages()[0].name,
 		Width:     380,
 		Height:    760,
 		Display:   "sRGB",
@@ -114,6 +116,7 @@ func (s *Settings) confine() []string {
 	mend("groups", slices.Contains([]int{0, 2, 3, 4}, s.Groups), func() { s.Groups = d.Groups })
 	_, known := analysis.ViewByKey(s.View)
 	mend("view", known, func() { s.View = d.View })
+	mend("page", pageIndex(s.Page) >= 0, func() { s.Page = d.Page })
 	mend("region", s.Region.sensible(), func() { s.Region = nil })
 	mend("place", s.Place.sensible(), func() { s.Place = nil })
 	mend("picture", plainText(s.Picture, maxPath), func() { s.Picture = "" })
@@ -183,6 +186,7 @@ func (s *Settings) fields() []field {
 		fieldOf("groups", &s.Groups),
 		fieldOf("view", &s.View),
 		fieldOf("mirrored", &s.Mirrored),
+		fieldOf("page", &s.Page),
 		fieldOf("value_from_white", &s.FromWhite),
 		fieldOf("keep_above", &s.KeepAbove),
 		fieldOf("region", &s.Region),

@@ -66,7 +66,7 @@ func TestSettingsValid(t *testing.T) {
 func TestSettingsGoThroughTheFile(t *testing.T) {
 	s := Settings{
 		Ground: GroundMiddle, PerSecond: 24, Tolerance: 1.5, SpotSize: 5, Bands: 7, Groups: 3,
-		View: "bands", Mirrored: true, FromWhite: true, KeepAbove: true,
+		View: "bands", Mirrored: true, Page: "Structure", FromWhite: true, KeepAbove: true,
 		Region: &Rect{-5, 6, 700, 800}, Picture: "/tmp/a b “é”.png", Place: &Rect{1, 2, 380, 760},
 		Width: 381.5, Height: 777, Display: "a wide one",
 	}

@@ -1,0 +1,87 @@
+package gui
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"app.tonedesk/analysis"
+)
+
+// page is a part of the window that the tabs at its foot change: what stands below the
+// sentence. A new page is one file and its line in pages.
+type page struct {
+	name string // on its tab, and in the settings
+	make func(d *Desk) pageView
+}
+
+// pageView is a page as the window has it. It is used on the Fyne goroutine only.
+type pageView interface {
+	content() fyne.CanvasObject
+	show(r *analysis.Reading) // renews the figures; only the open page is asked
+	opened(open bool)         // the page has just been opened, or left
+}
+
+// pages lists them in the order of the tabs.
+func pages() []page {
+	return []page{
+		{"Watch", newWatchPage},
+		{"Structure", newStructurePage},
+	}
+}
+
+// pageIndex returns the place of a page in the list, -1 if there is none of that name.
+func pageIndex(name string) int {
+	return slices.IndexFunc(pages(), func(p page) bool { return p.name == name })
+}
+
+// tabHeight is the height of the tabs' row.
+const tabHeight = 5.5 * Step
+
+func (d *Desk) buildPages() {
+	var names []string
+	for _, p := range pages() {
+		names = append(names, p.name)
+		d.parts.pages = append(d.parts.pages, p.make(d))
+	}
+	d.parts.tabs = newChooser(names, tabHeight, d, d.openPage)
+	d.parts.tabs.set(pageIndex(d.settings.Page))
+	d.page().opened(true)
+}
+
+// page is the open one.
+func (d *Desk) page() pageView { return d.parts.pages[pageIndex(d.settings.Page)] }
+
+// openPage shows a page, and closes a panel that lies over it.
+func (d *Desk) openPage(i int) {
+	if next := pages()[i].name; next != d.settings.Page {
+		d.page().opened(false)
+		d.settings.Page = next
+		d.parts.tabs.set(i)
+		d.page().opened(true)
+		d.keep()
+	}
+	d.parts.panel = panelNone
+	d.showLower()
+	d.renew()
+}
+
+// watchPage is the page of spots and spread.
+type watchPage struct {
+	d   *Desk
+	box *fyne.Container
+}
+
+func newWatchPage(d *Desk) pageView {
+	return &watchPage{d: d, box: container.NewVBox(d.parts.cards, d.parts.spread)}
+}
+
+func (p *watchPage) content() fyne.CanvasObject { return p.box }
+
+func (p *watchPage) opened(bool) {}
+
+func (p *watchPage) show(r *analysis.Reading) {
+	p.d.showCards()
+	p.d.showSpread(r)
+}
