@@ -1,6 +1,9 @@
 package analysis
 
-import "math"
+import (
+	"encoding/json"
+	"math"
+)
 
 // maxGroups is the greatest number of groups a picture is split into.
 const maxGroups = 4
@@ -13,13 +16,27 @@ const enoughSeparability = 0.90
 // source).
 const murkReach = 0.25
 
-// Group is a class of lightness in the whole picture.
+// Group is a class of lightness in the whole picture. Only edges set by hand can leave one
+// without pixels.
 type Group struct {
 	Name  string  `json:"name"`  // "dark", "middle" ...
 	From  float64 `json:"from"`  // L*: 0, or the edge to the next darker group
 	To    float64 `json:"to"`    // L*: 100, or the edge to the next lighter group
 	Share float64 `json:"share"` // of the counted pixels, 0 to 1
-	Mean  float64 `json:"mean"`  // L*, from the bins
+	Mean  float64 `json:"mean"`  // L*, from the bins; NaN, in JSON null, without pixels
+}
+
+// MarshalJSON writes a mean that is not there as null.
+func (g Group) MarshalJSON() ([]byte, error) {
+	type group Group
+	written := struct {
+		group
+		Mean *float64 `json:"mean"`
+	}{group: group(g)}
+	if !math.IsNaN(g.Mean) {
+		written.Mean = &g.Mean
+	}
+	return json.Marshal(written)
 }
 
 // Split divides a picture's lightness into groups, from dark to light. It has fewer groups
@@ -42,7 +59,7 @@ type Split struct {
 func (s *Split) Groups() []Group { return s.groups[:s.count] }
 
 // Gaps returns the distances of neighbouring groups' means in tones, dark to light; all
-// are positive.
+// are positive, or NaN beside a group without pixels.
 func (s *Split) Gaps() []float64 { return s.gaps[:max(0, s.count-1)] }
 
 // Thresholds returns, from dark to light, the last bin of every group but the lightest.
@@ -67,8 +84,14 @@ func (r *Reading) Split(k int) *Split {
 }
 
 // Chosen returns the split into the number of groups that Options.Groups asked for or, if
-// it left that open, into the fewest whose separability reaches 0.90, else into 4.
-func (r *Reading) Chosen() *Split { return &r.splits[r.chosen] }
+// it left that open, into the fewest whose separability reaches 0.90, else into 4. Edges
+// set by hand go before both.
+func (r *Reading) Chosen() *Split {
+	if r.chosen == chosenByHand {
+		return &r.byHand
+	}
+	return &r.splits[r.chosen]
+}
 
 // fill computes the figures of a split whose count and thresholds are set.
 func (s *Split) fill(sums *binSums) {

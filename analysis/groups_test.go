@@ -18,7 +18,7 @@ func splitOf(histogram [256]int, groups int) *Reading {
 		r.reading.Counted += n
 	}
 	r.reading.measure()
-	r.split(groups)
+	r.split(groups, nil)
 	return &r.reading
 }
 
@@ -319,6 +319,6 @@ func BenchmarkSplit(b *testing.B) {
 	r.reading.Histogram = evenHistogram()
 	b.ReportAllocs()
 	for b.Loop() {
-		r.split(0)
+		r.split(0, nil)
 	}
 }

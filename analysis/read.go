@@ -13,8 +13,11 @@ const rowsPerPiece = 24
 
 // Options says how to read a picture.
 type Options struct {
-	Groups int  // 2, 3 or 4; anything else chooses the fewest that describe the picture
-	Out    *Out // what is left out; nil for nothing
+	Groups int // 2, 3 or 4; anything else chooses the fewest that describe the picture
+	// Edges are the group edges set by hand, L*: one to three, in rising order. They make
+	// the chosen split, whatever Groups says; anything else leaves it to Groups.
+	Edges []float64
+	Out   *Out // what is left out; nil for nothing
 }
 
 // Key says how light a picture is as a whole: "low" where the mean's value is under 4,
@@ -41,7 +44,8 @@ type Reading struct {
 	Key          Key
 
 	splits [3]Split // for 2, 3 and 4 groups
-	chosen int      // index into splits
+	byHand Split    // by the edges set by hand
+	chosen int      // index into splits, or chosenByHand
 }
 
 // Reader reads one frame after another without allocating. It owns its buffers and its
@@ -90,7 +94,7 @@ func (r *Reader) Read(p Pixels, o Options) *Reading {
 	r.pass(p, o.Out)
 	r.reading.gather(r.tallies, o.Out)
 	r.reading.measure()
-	r.split(o.Groups)
+	r.split(o.Groups, o.Edges)
 	return &r.reading
 }
 

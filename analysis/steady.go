@@ -22,7 +22,7 @@ type held struct {
 func (r *Reader) Forget() { r.held = held{} }
 
 // split finds the groups and their figures.
-func (r *Reader) split(groups int) {
+func (r *Reader) split(groups int, edges []float64) {
 	var sums binSums
 	sums.set(&r.reading.Histogram)
 	sums.bestSplits(&r.reading.splits)
@@ -33,6 +33,9 @@ func (r *Reader) split(groups int) {
 		r.reading.splits[i].fill(&sums)
 	}
 	switch {
+	case r.reading.byHand.setEdges(edges, &sums):
+		r.reading.byHand.fill(&sums)
+		r.reading.chosen = chosenByHand
 	case groups >= 2 && groups <= maxGroups:
 		r.reading.chosen = groups - 2
 	case r.Steady && sums.count() > 0:

@@ -30,7 +30,7 @@ func frames(r *Reader, histograms [][256]int) (moves int) {
 	var last [4][]int
 	for i, h := range histograms {
 		r.reading.Histogram = h
-		r.split(0)
+		r.split(0, nil)
 		now := [4][]int{{len(r.reading.Chosen().Groups())}}
 		for k := 2; k <= 4; k++ {
 			now[k-1] = slices.Clone(r.reading.Split(k).Thresholds())
@@ -71,7 +71,7 @@ func TestSteadyFollows(t *testing.T) {
 		}
 		exact := splitOf(h, 0)
 		steady.reading.Histogram = h
-		steady.split(0)
+		steady.split(0, nil)
 		for k := 2; k <= 4; k++ {
 			got, best := steady.reading.Split(k), exact.Split(k)
 			if len(got.Groups()) != len(best.Groups()) {
@@ -89,7 +89,7 @@ func TestSteadyFollows(t *testing.T) {
 	}
 	steady.Forget()
 	steady.reading.Histogram = fixtures[0].Hist
-	steady.split(0)
+	steady.split(0, nil)
 	if got, want := steady.reading.Split(3).Thresholds(), splitOf(fixtures[0].Hist, 0).Split(3).Thresholds(); !slices.Equal(got, want) {
 		t.Errorf("after Forget %v, want %v", got, want)
 	}
