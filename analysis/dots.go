@@ -20,19 +20,26 @@ func DotOut(dst []byte, src *Reduced) {
 		if y%(dotStep/2) >= dotSize {
 			continue
 		}
-		shift := y / (dotStep / 2) % 2 * (dotStep / 2)
+		shift := dotShift(y)
 		left := src.Left[y*src.Width:][:src.Width]
 		row := dst[pixelBytes*y*src.Width:][:pixelBytes*src.Width]
 		for x, out := range left {
 			if out == 0 || (x+shift)%dotStep >= dotSize {
 				continue
 			}
-			q := row[pixelBytes*x:][:pixelBytes]
-			grey := uint8(lightDot)
-			if planeTables.bin(q[0], q[1], q[2]) >= 128 {
-				grey = darkDot
-			}
-			q[0], q[1], q[2] = grey, grey, grey
+			drawDot(row[pixelBytes*x:][:pixelBytes])
 		}
 	}
+}
+
+// dotShift returns how far the dots of row y are shifted to the left.
+func dotShift(y int) int { return y / (dotStep / 2) % 2 * (dotStep / 2) }
+
+// drawDot makes a pixel part of a dot.
+func drawDot(pixel []byte) {
+	grey := uint8(lightDot)
+	if planeTables.bin(pixel[0], pixel[1], pixel[2]) >= 128 {
+		grey = darkDot
+	}
+	pixel[0], pixel[1], pixel[2] = grey, grey, grey
 }

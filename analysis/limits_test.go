@@ -1,72 +1,144 @@
 package analysis
 
 import (
+	"bytes"
 	"math"
 	"testing"
 )
 
-// pairOf returns a pair of two values, shown by a grey layer as two other values.
-func pairOf(a, b, shownA, shownB float64) Pair {
-	spot := func(value, shown float64) Spot {
-		y := YOfValue(value)
-		return Spot{Lightness: Lightness(y), Value: value, LayerGrey: 255 * EncodedOf(YOfValue(shown)), Lab: Lab{L: Lightness(y)}}
+// By hand: L* 7.84 and 97.25 lie beyond 8 and 97, L* 8.24 and 96.86 don't.
+func TestLimitShares(t *testing.T) {
+	var h [256]int
+	h[0], h[20], h[21], h[247], h[248], h[255] = 1, 2, 4, 8, 16, 32
+	tests := []struct {
+		name        string
+		limits      Limits
+		dark, light float64
+	}{
+		{"the defaults", DefaultLimits, 3. / 63, 48. / 63},
+		{"nothing is too dark or too light", Limits{0, 100}, 0, 0},
+		{"on a bin: it is not beyond", Limits{lightnessOfBins(21, 1), lightnessOfBins(247, 1)}, 3. / 63, 48. / 63},
+		{"just past a bin", Limits{lightnessOfBins(21, 1) + 1e-9, lightnessOfBins(247, 1) - 1e-9}, 7. / 63, 56. / 63},
+		{"far outside", Limits{-3, 200}, 0, 0},
+		{"everything is beyond both", Limits{101, -1}, 1, 1},
+		{"not set", Limits{math.NaN(), math.NaN()}, 0, 0},
 	}
-	return Compare(spot(a, shownA), spot(b, shownB), DefaultTolerance)
+	r := splitOf(h, 0)
+	for _, tt := range tests {
+		if dark, light := r.Limits(tt.limits); dark != tt.dark || light != tt.light {
+			t.Errorf("%s: %g and %g, want %g and %g", tt.name, dark, light, tt.dark, tt.light)
+		}
+	}
+	if dark, light := splitOf([256]int{}, 0).Limits(DefaultLimits); !math.IsNaN(dark) || !math.IsNaN(light) {
+		t.Errorf("of nothing: %g and %g", dark, light)
+	}
 }
 
-// A remark is made where a grey layer is more than half a tone, as printed, from the truth,
-// and in one direction or the other.
-func TestLayerGreyRemarkLimits(t *testing.T) {
-	tests := []struct {
-		name                 string
-		a, b, shownA, shownB float64
-		want                 Remark
-	}{
-		{"as it is", 5, 7, 5, 7, NoRemark},
-		{"both darker, as far apart", 5, 7, 3, 5, NoRemark},
-		{"equal, shown half a tone apart", 5, 5, 5, 5.54, NoRemark},
-		{"equal, shown more apart", 5, 5, 5, 5.56, ShowsDifference},
-		{"equal, shown more apart the other way", 5, 5, 5.56, 5, ShowsDifference},
-		{"nearly equal, shown further apart", 5, 5.1, 5, 5.7, ShowsDifference},
-		{"two tones, hidden", 5, 7, 4, 4, HidesDifference},
-		{"two tones, shown as half a tone", 5, 7, 4, 4.54, HidesDifference},
-		{"two tones, shown as more than half a tone", 5, 7, 4, 4.56, NoRemark},
-		{"half a tone, hidden", 5, 5.54, 4, 4, NoRemark},
-		{"a little more, hidden", 5, 5.56, 4, 4, HidesDifference},
-		{"the other way round, hidden", 7, 5, 4, 4.2, HidesDifference},
+// dotsOn returns which pixels a drawing changes on a flat ground of one colour.
+func dotsOn(t *testing.T, ground RGB, d *Reduced, draw func(dst []byte)) []bool {
+	t.Helper()
+	dst := bytes.Repeat([]byte{ground.R, ground.G, ground.B, 255}, d.Width*d.Height)
+	draw(dst)
+	dots, under := make([]bool, d.Width*d.Height), SpotOf(ground).Lightness
+	for i := range dots {
+		q := dst[4*i:][:4]
+		if dots[i] = q[0] != ground.R || q[1] != ground.G || q[2] != ground.B; !dots[i] {
+			continue
+		}
+		if l := SpotOf(RGB{q[0], q[1], q[2]}).Lightness; q[0] != q[1] || q[1] != q[2] || q[3] != 255 || math.Abs(l-under) < 39 {
+			t.Fatalf("on %v, pixel %d: %v", ground, i, q)
+		}
 	}
-	for _, tt := range tests {
-		if got := pairOf(tt.a, tt.b, tt.shownA, tt.shownB).LayerGreyRemark(); got != tt.want {
-			t.Errorf("%s: remark %d, want %d", tt.name, got, tt.want)
+	return dots
+}
+
+// flatReduced is a reduced picture of one grey.
+func flatReduced(width, height int, linear uint16) *Reduced {
+	d := &Reduced{Width: width, Height: height, Linear: make([]uint16, 3*width*height), Left: make([]uint8, width*height)}
+	for i := range d.Linear {
+		d.Linear[i] = linear
+	}
+	return d
+}
+
+// Marks stand beyond the limits only, evenly, on any colour; what is too dark, too light and
+// left out is marked by three shapes.
+func TestDotLimits(t *testing.T) {
+	const width, height = 64, 48
+	dark, light, middle := flatReduced(width, height, 0), flatReduced(width, height, linearWhite), flatReduced(width, height, middleGrey)
+	out := flatReduced(width, height, 0)
+	for i := range out.Left {
+		out.Left[i] = 1
+	}
+	for _, ground := range []RGB{{}, {255, 255, 255}, {119, 119, 119}, {255, 0, 0}, {0, 0, 255}, {255, 255, 0}, {0, 200, 90}} {
+		drawn := map[string][]bool{}
+		for name, d := range map[string]*Reduced{"dark": dark, "light": light, "middle": middle, "both": out} {
+			drawn[name] = dotsOn(t, ground, d, func(dst []byte) { DotLimits(dst, d, DefaultLimits) })
+		}
+		drawn["out"] = dotsOn(t, ground, out, func(dst []byte) { DotOut(dst, out) })
+		for name, want := range map[string]int{ // pixels of a mark, 2 marks in 8 x 8 pixels
+			"dark": 3 * width * height / 32, "light": 5 * width * height / 32, "out": 4 * width * height / 32, "middle": 0, "both": 0,
+		} {
+			got := 0
+			for _, dot := range drawn[name] {
+				if dot {
+					got++
+				}
+			}
+			if got != want {
+				t.Errorf("on %v, %s: %d pixels of marks, want %d", ground, name, got, want)
+			}
+		}
+		for _, pair := range [][2]string{{"dark", "light"}, {"dark", "out"}, {"light", "out"}} {
+			if sameUpToPlace(drawn[pair[0]], drawn[pair[1]], width) {
+				t.Errorf("%s and %s are marked alike", pair[0], pair[1])
+			}
 		}
 	}
 }
 
-// The pieces of SRGB meet at 0.04045, the hue stays below 360, odd input is cut.
-func TestFormulaEnds(t *testing.T) {
-	tests := []struct {
-		source         string
-		got, want, tol float64
-	}{
-		{"SRGB, 0.04 is on the straight piece", LinearOf(0.04), 0.04 / 12.92, 1e-17},
-		{"SRGB, 0.041 is on the power", LinearOf(0.041), math.Pow(0.096/1.055, 2.4), 1e-17},
-		{"SRGB, 0.0031 is on the straight piece", EncodedOf(0.0031), 12.92 * 0.0031, 1e-17},
-		{"SRGB, white", LinearOf(1), 1, 1e-15}, {"SRGB, white back", EncodedOf(1), 1, 1e-15},
-		{"code of too little light", float64(Encode(-1)), 0, 0}, {"of too much", float64(Encode(3)), 255, 0},
-		{"of none known", float64(Encode(math.NaN())), 0, 0},
-		{"CIE15, the pieces meet at (6/29)³", Lightness(216.0 / 24389), 8, 1e-12},
-		{"CIE15, and back", LuminanceOf(8), 216.0 / 24389, 1e-17},
-		{"colour 0.4.6, lightness_CIE1976, worked example", Lightness(0.1219722535), 41.5278758, 1e-7},
-		{"CIE15, white", Lightness(1), 100, 0}, {"and back", LuminanceOf(100), 1, 0},
-		{"light below none", Lightness(-1), 0, 0}, {"beyond white", Lightness(2), 100, 0}, {"none known", Lightness(math.NaN()), 0, 0},
-		{"lightness below none", LuminanceOf(-1), 0, 0}, {"beyond white", LuminanceOf(101), 1, 0}, {"none known", LuminanceOf(math.NaN()), 0, 0},
-		{"grey of lightness below none", float64(GreyOf(-5)), 0, 0}, {"beyond white", float64(GreyOf(105)), 255, 0},
-		{"hue a hair below 0", Lab{50, 1, -1e-20}.Hue(), 0, 0},
-		{"hue below the axis", Lab{50, 0, -1}.Hue(), 270, 1e-12},
-	}
-	for _, tt := range tests {
-		if !(math.Abs(tt.got-tt.want) <= tt.tol) {
-			t.Errorf("%s: %.17g, want %.17g", tt.source, tt.got, tt.want)
+// sameUpToPlace reports whether two patterns that repeat every 8 pixels are the same, moved.
+func sameUpToPlace(a, b []bool, width int) bool {
+	for dy := range dotStep {
+		for dx := range dotStep {
+			same := true
+			for i := range dotStep * dotStep {
+				x, y := i%dotStep, i/dotStep
+				same = same && a[y*width+x] == b[(y+dy)*width+x+dx]
+			}
+			if same {
+				return true
+			}
 		}
+	}
+	return false
+}
+
+// Only the pixels beyond are marked, in a picture with every grey.
+func TestDotLimitsOnRamp(t *testing.T) {
+	const height = 8
+	ramp := greyRamp()
+	ramp.Pix, ramp.Height = bytes.Repeat(ramp.Pix, height), height
+	r := NewReducer()
+	defer r.Close()
+	d := r.Reduce(ramp, 256, height, nil)
+	dst := make([]byte, 4*256*height)
+	paintGrey(dst, d, Look{})
+	before := bytes.Clone(dst)
+	DotLimits(dst, d, Limits{30, 60})
+	marked := map[bool]int{}
+	for i := range 256 * height {
+		grey := uint8(i % 256)
+		l := SpotOf(RGB{grey, grey, grey}).Lightness
+		if bytes.Equal(dst[4*i:][:4], before[4*i:][:4]) {
+			continue
+		}
+		marked[l > 50]++
+		if l > 30.2 && l < 59.8 {
+			t.Errorf("grey %d of L* %g is marked", grey, l)
+		}
+	}
+	if marked[false] < 40 || marked[true] < 40 {
+		t.Errorf("%d pixels of marks in the dark, %d in the light", marked[false], marked[true])
 	}
 }

@@ -1,0 +1,85 @@
+package analysis
+
+import "math"
+
+// Limits bound the lightness that still shows: what is darker than Dark sinks into black,
+// what is lighter than Light burns into white, on many a display and in print. L*.
+type Limits struct{ Dark, Light float64 }
+
+// DefaultLimits are where the straight piece of L* ends, and near white (common practice,
+// no source).
+var DefaultLimits = Limits{Dark: 8, Light: 97}
+
+// Limits returns the shares of the counted pixels, 0 to 1, that are darker than l.Dark and
+// lighter than l.Light, by the histogram's bins: within 0.2 L* of the limits. NaN if no
+// pixel was counted.
+func (r *Reading) Limits(l Limits) (dark, light float64) {
+	if r.Counted == 0 {
+		return math.NaN(), math.NaN()
+	}
+	darkUnder, lightFrom := l.bins()
+	tooDark, tooLight := 0, 0
+	for bin, n := range r.Histogram {
+		if bin < darkUnder {
+			tooDark += n
+		}
+		if bin >= lightFrom {
+			tooLight += n
+		}
+	}
+	return float64(tooDark) / float64(r.Counted), float64(tooLight) / float64(r.Counted)
+}
+
+// bins returns the limits as bins: those under darkUnder are too dark, those from lightFrom
+// on too light. A limit that is not a number bounds nothing.
+func (l Limits) bins() (darkUnder, lightFrom int) {
+	for darkUnder < 256 && lightnessOfBins(darkUnder, 1) < l.Dark {
+		darkUnder++
+	}
+	for lightFrom = 256; lightFrom > 0 && lightnessOfBins(lightFrom-1, 1) > l.Light; {
+		lightFrom--
+	}
+	return darkUnder, lightFrom
+}
+
+// The marks of what lies beyond the limits: a minus where it is too dark, a plus where it is
+// too light, so that they are told from each other, and from the squares of what is left
+// out, by their shape. Bit x of row y is a pixel of the mark.
+const markSize = 3
+
+var (
+	minusMark = [markSize]uint8{0b000, 0b111, 0b000}
+	plusMark  = [markSize]uint8{0b010, 0b111, 0b010}
+)
+
+// DotLimits draws even neutral marks over the counted pixels of src that are darker or
+// lighter than the limits allow, into dst as a view painted it. A mark is dark on a light
+// ground and light on a dark one.
+func DotLimits(dst []byte, src *Reduced, l Limits) {
+	darkUnder, lightFrom := l.bins()
+	var marks [256][markSize]uint8 // by bin
+	for bin := range marks {
+		switch {
+		case bin < darkUnder:
+			marks[bin] = minusMark
+		case bin >= lightFrom:
+			marks[bin] = plusMark
+		}
+	}
+	for y := range src.Height {
+		row := y % (dotStep / 2)
+		if row >= markSize {
+			continue
+		}
+		for x := -dotShift(y); x < src.Width; x += dotStep {
+			for column := max(0, -x); column < min(markSize, src.Width-x); column++ {
+				at := y*src.Width + x + column
+				linear := src.Linear[3*at:][:3]
+				bin := planeTables.bins.of(lightOf(linear[0], linear[1], linear[2]))
+				if src.Left[at] == 0 && marks[bin][row]>>column&1 == 1 {
+					drawDot(dst[pixelBytes*at:][:pixelBytes])
+				}
+			}
+		}
+	}
+}
