@@ -6,8 +6,8 @@ import "math"
 // average, a pixel of a must be moved along the bins to make b of it, each counted as a
 // whole of 1. NaN if either is empty or their lengths differ.
 //
-// In one dimension it is the sum over bins of the difference of the cumulated shares
-// (Vallender 1974; for histograms of pictures Rubner, Tomasi and Guibas 2000).
+// In one dimension it is the sum over bins of the difference of the cumulated shares.
+// Source: EMD.
 func EarthMovers(a, b []float64) float64 {
 	totalA, totalB := 0.0, 0.0
 	for _, n := range a {
@@ -28,7 +28,7 @@ func EarthMovers(a, b []float64) float64 {
 }
 
 // Distance returns the earth mover's distance of two histograms of lightness, in tones: each
-// pixel's way is measured in value. NaN if either is empty. Sources: as EarthMovers.
+// pixel's way is measured in value. NaN if either is empty. Source: EMD.
 func Distance(a, b *[256]int) float64 {
 	totalA, totalB := 0, 0
 	for bin := range a {

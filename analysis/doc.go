@@ -18,4 +18,6 @@
 //   - HGN23: High, Green, Nussbaum, Color Res. Appl. 48(2), 2023: seen lightness.
 //   - OTSU: Otsu, A threshold selection method from gray-level histograms, IEEE Trans. SMC
 //     9(1), 1979; for more classes Liao, Chen, Chung, J. Inf. Sci. Eng. 17, 2001.
+//   - EMD: Vallender, Theory Probab. Appl. 18, 1974 (from memory); Rubner, Tomasi, Guibas,
+//     Int. J. Comput. Vis. 40(2), 2000: the earth mover's distance of histograms.
 package analysis

@@ -16,29 +16,27 @@ func SayTarget(m analysis.Match) string {
 		return "Nothing to compare with the target"
 	}
 	slices.SortStableFunc(by, func(a, b analysis.GroupMatch) int {
-		switch d := math.Abs(b.More) - math.Abs(a.More); {
-		case d < 0:
-			return -1
-		case d > 0:
-			return 1
-		}
-		return 0
+		return wholePercent(b.More) - wholePercent(a.More)
 	})
 	var parts []string
 	for _, g := range by {
-		if percent := math.Round(100 * math.Abs(g.More)); percent > 0 {
-			word := "more"
-			if g.More < 0 {
-				word = "less"
-			}
-			parts = append(parts, Percent(math.Abs(g.More))+nbsp+word+" "+strings.ReplaceAll(g.Name, " ", nbsp))
+		if wholePercent(g.More) == 0 {
+			continue
 		}
+		word := "more"
+		if g.More < 0 {
+			word = "less"
+		}
+		parts = append(parts, Percent(math.Abs(g.More))+nbsp+word+" "+strings.ReplaceAll(g.Name, " ", nbsp))
 	}
 	if len(parts) == 0 {
 		return "Shared as in the target"
 	}
 	return "You have " + strings.Join(parts, ", ")
 }
+
+// wholePercent returns the size of a difference of shares as it is printed.
+func wholePercent(more float64) int { return int(math.Round(100 * math.Abs(more))) }
 
 // SayTargetDistance says how far a picture's spread is from its target's.
 func SayTargetDistance(m analysis.Match) string {

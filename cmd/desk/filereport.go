@@ -21,7 +21,17 @@ type fileReport struct {
 	Murk         *float64         `json:"murk"` // share, 0 to 1
 	Key          *analysis.Key    `json:"key"`
 	Spots        []analysis.Spot  `json:"spots"`
+	Limits       limitsReport     `json:"limits"`
 	Families     *struct{}        `json:"families"` // not measured yet
+
+	*targetReport // nil without a target
+}
+
+// limitsReport holds the shares of the counted pixels that are darker and lighter than
+// analysis.DefaultLimits.
+type limitsReport struct {
+	DarkShare  *float64 `json:"dark_share"`
+	LightShare *float64 `json:"light_share"`
 }
 
 // lightnessReport holds figures in L*.
@@ -45,6 +55,8 @@ func reportOf(path string, r *analysis.Reading, spots []analysis.Spot) fileRepor
 		Murk:         known(split.Murk),
 		Spots:        spots,
 	}
+	dark, light := r.Limits(analysis.DefaultLimits)
+	report.Limits = limitsReport{known(dark), known(light)}
 	if key := r.Key; key != "" {
 		report.Key = &key
 	}

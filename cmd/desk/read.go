@@ -14,6 +14,7 @@ import (
 // readOptions are the options of desk read.
 var readOptions = []option{
 	{name: "json"}, {"spots", "x,y;x,y"}, {"size", "1|3|5|11"}, {"groups", "2|3|4"}, {"ground", "COLOUR"},
+	{"target", "PICTURE"},
 }
 
 // readPlan is what to do with every file.
@@ -23,6 +24,7 @@ type readPlan struct {
 	size   int           // side of a spot's square, pixels
 	groups int           // 0: as many as the picture needs
 	ground analysis.RGB  // under partly transparent pixels
+	target string        // path of the picture to compare with; empty for none
 }
 
 // runRead measures picture files. It returns the exit code.
@@ -40,15 +42,20 @@ func runRead(args []string, s streams) int {
 		return s.wrongUse(err)
 	case len(a.operands) == 0:
 		return s.wrongUse(usageError{"read a picture", "no file was given", "name one or more picture files"})
-	case slices.Contains(a.operands, "-"):
+	case slices.Contains(a.operands, "-") || plan.target == "-":
 		return s.wrongUse(usageError{"read a picture from standard input", "pictures are read from files only", "name the file"})
 	}
 	reader := analysis.NewReader()
 	defer reader.Close()
 	out := bufio.NewWriter(s.out)
 	code := exitDone
+	target, err := plan.readTarget(reader)
+	if err != nil {
+		s.say(err.Error())
+		code = exitUnread
+	}
 	for i, path := range a.operands {
-		report, err := plan.read(reader, path)
+		report, err := plan.read(reader, target, path)
 		if err != nil {
 			s.say(err.Error())
 			code = exitUnread
@@ -74,6 +81,9 @@ func planRead(a arguments) (plan readPlan, err error) {
 	if plan.groups, err = a.choice("groups", []int{2, 3, 4}, 0); err != nil {
 		return plan, err
 	}
+	if plan.target, err = a.path("target"); err != nil {
+		return plan, err
+	}
 	plan.ground, err = a.ground()
 	return plan, err
 }
@@ -83,17 +93,26 @@ type sentence string
 
 func (s sentence) Error() string { return string(s) }
 
-// read measures the picture file at path. Its errors are sentences.
-func (plan readPlan) read(reader *analysis.Reader, path string) (report fileReport, err error) {
+// open reads the pixels of the picture file at path. Its errors are sentences.
+func (plan readPlan) open(path string) (pixels analysis.Pixels, err error) {
 	picture, err := capture.OpenPicture(path)
 	if err != nil {
-		return report, sentence(gui.Explain("read "+gui.Quote(path), err))
+		return pixels, sentence(gui.Explain("read "+gui.Quote(path), err))
 	}
-	pixels := analysis.Pixels{
+	pixels = analysis.Pixels{
 		Pix: picture.Pix, Stride: picture.Stride,
 		Width: picture.Size.X, Height: picture.Size.Y, Layout: analysis.RGBA,
 	}
 	pixels.LayOver(plan.ground)
+	return pixels, nil
+}
+
+// read measures the picture file at path, also against a target. Its errors are sentences.
+func (plan readPlan) read(reader *analysis.Reader, target *analysis.Target, path string) (report fileReport, err error) {
+	pixels, err := plan.open(path)
+	if err != nil {
+		return report, err
+	}
 	spots := make([]analysis.Spot, len(plan.spots)) // never nil, so that JSON has an array
 	for i, at := range plan.spots {
 		if spots[i], err = analysis.ReadSpot(pixels, at.X, at.Y, plan.size); err != nil {
@@ -102,5 +121,7 @@ func (plan readPlan) read(reader *analysis.Reader, path string) (report fileRepo
 		}
 	}
 	reading := reader.Read(pixels, analysis.Options{Groups: plan.groups})
-	return reportOf(path, reading, spots), nil
+	report = reportOf(path, reading, spots)
+	report.targetReport = plan.reportTarget(target, reading)
+	return report, nil
 }

@@ -68,6 +68,10 @@ type report struct {
 		Lightness  float64
 		X, Y, Size int
 	}
+	Limits struct {
+		DarkShare  *float64 `json:"dark_share"`
+		LightShare *float64 `json:"light_share"`
+	}
 	Families json.RawMessage
 }
 
@@ -83,7 +87,7 @@ func TestReadJSON(t *testing.T) {
 	path := picture(t, "two.png", 8, 4, halves)
 	e := desk(t, "", "read", "--json", "--spots", "0,0;7,3", "--size", "1", "--groups", "2", path)
 	e.plainErrors(t, 0)
-	const names = "file width height lightness histogram groups separability gaps murk key spots families"
+	const names = "file width height lightness histogram groups separability gaps murk key spots limits families"
 	if got := strings.Join(keys(t, e.out), " "); got != names || e.code != 0 {
 		t.Fatalf("code %d, names %s, want %s", e.code, got, names)
 	}
@@ -108,6 +112,9 @@ func TestReadJSON(t *testing.T) {
 	if len(r.Spots) != 2 || r.Spots[0].Colour != "#000000" || r.Spots[1].X != 7 || r.Spots[1].Y != 3 || r.Spots[1].Size != 1 || r.Spots[1].Lightness != 100 {
 		t.Errorf("spots %+v", r.Spots)
 	}
+	if *r.Limits.DarkShare != 0.25 || *r.Limits.LightShare != 0.75 {
+		t.Errorf("limits %s", e.out)
+	}
 	if string(r.Families) != "null" {
 		t.Errorf("families %s, want null", r.Families)
 	}
@@ -118,7 +125,8 @@ func TestReadOfNothingIsNullNotNonsense(t *testing.T) {
 	e := desk(t, "", "read", "--json", path)
 	e.plainErrors(t, 0)
 	r := reportFrom(t, e.out)
-	if r.Lightness.Mean != nil || r.Lightness.P50 != nil || r.Separability != nil || r.Murk != nil || r.Key != nil {
+	if r.Lightness.Mean != nil || r.Lightness.P50 != nil || r.Separability != nil || r.Murk != nil || r.Key != nil ||
+		r.Limits.DarkShare != nil || r.Limits.LightShare != nil {
 		t.Errorf("figures of nothing: %s", e.out)
 	}
 	if r.Groups == nil || r.Gaps == nil || r.Spots == nil || len(r.Groups)+len(r.Gaps)+len(r.Spots) != 0 {
@@ -224,7 +232,7 @@ func TestReadArguments(t *testing.T) {
 	tests := [][]string{
 		{}, {"--json"}, {"-", good}, {"--size", "4", good}, {"--size", "03", good}, {"--groups", "5", good}, {"--groups", "0", good},
 		{"--spots", "", good}, {"--spots", "1;2", good}, {"--spots", "-1,2", good}, {"--ground", "white", good},
-		{"--tolerance", "2", good}, {good, "--spots"},
+		{"--tolerance", "2", good}, {good, "--spots"}, {"--target", "-", good}, {"--target", "", good}, {good, "--target"},
 	}
 	for _, args := range tests {
 		e := desk(t, "", append([]string{"read"}, args...)...)
@@ -240,7 +248,7 @@ func TestReadReport(t *testing.T) {
 	e := desk(t, "", "read", "--groups", "2", "--spots", "0,0", "--size", "1", one, two)
 	e.plainErrors(t, 0)
 	for _, want := range []string{
-		one + ", 8 by 4 pixels", "mean 75.0", "dark", "25.0 %", "10.0 tones above", "key        high", "0,0", "#000000", "\n\n" + two,
+		one + ", 8 by 4 pixels", "mean 75.0", "dark", "25.0 %", "10.0 tones above", "key        high", "limits     25.0 % darker than 8, 75.0 % lighter than 97", "0,0", "#000000", "\n\n" + two,
 	} {
 		if !strings.Contains(e.out, want) {
 			t.Errorf("the report lacks %q:\n%s", want, e.out)

@@ -92,6 +92,10 @@ func writeFile(w io.Writer, r fileReport) {
 		fmt.Fprintf(w, "  key        %s, mean value %.1f\n", *r.Key, analysis.Value(*l.Mean))
 	}
 	writeGroups(w, r)
+	writeLimits(w, r.Limits)
+	if r.targetReport != nil {
+		writeTarget(w, r.targetReport)
+	}
 	if len(r.Spots) > 0 {
 		fmt.Fprintln(w, "  spots")
 		writeSpotHead(w, fmt.Sprintf("    %-11s", "place"))

@@ -18,6 +18,7 @@ Options
   read --size 1|3|5|11     side of the square averaged for a place, else 3
   read --groups 2|3|4      split the lightness into so many groups
   read --ground COLOUR     what lies under half-transparent pixels, else white
+  read --target PICTURE    say how far each picture is from this one
   compare --tolerance T    lightness up to which two colours count as the same,
                            0.5 to 5, else 2.0
   spot -                   read one colour a line from standard input

@@ -61,6 +61,15 @@ func (a arguments) ground() (analysis.RGB, error) {
 	return c, nil
 }
 
+// path returns the option's value as a path, "" if it was not given.
+func (a arguments) path(name string) (string, error) {
+	path := a.values[name]
+	if a.given(name) && path == "" {
+		return "", badValue(name, path, "it names no file", "name a picture file")
+	}
+	return path, nil
+}
+
 // spots returns the places of --spots, written x,y;x,y.
 func (a arguments) spots() ([]image.Point, error) {
 	if !a.given("spots") {
