@@ -1,0 +1,178 @@
+package analysis
+
+import "math"
+
+// gamutSlack is how far linear light may lie outside of 0 to 1 and still count as inside:
+// the last digits of the matrices.
+const gamutSlack = 1e-9
+
+// halvings is how often a bisection halves: 2^-40 is far below what 8 bits can show.
+const halvings = 40
+
+// InGamut reports whether the display (sRGB) can show the colour.
+func (c Oklab) InGamut() bool {
+	r, g, b := c.Light()
+	return min(r, g, b) >= -gamutSlack && max(r, g, b) <= 1+gamutSlack
+}
+
+// IntoGamut returns the colour with as much of its chroma as the display can show at its
+// Oklab lightness and hue, which it keeps exactly. A lightness of 1 and more gives white,
+// of 0 and less (and NaN) black.
+//
+// It reduces chroma only: the local clip of CSS4's method, which moves lightness and hue,
+// is left out on purpose.
+func IntoGamut(c Oklab) Oklab {
+	switch {
+	case !(c.L > 0):
+		return Oklab{}
+	case c.L >= 1:
+		return Oklab{L: 1}
+	case c.InGamut():
+		return c
+	}
+	part := bisect(func(part float64) bool { return Oklab{c.L, part * c.A, part * c.B}.InGamut() })
+	return Oklab{c.L, part * c.A, part * c.B}
+}
+
+// bisect returns a number in [0, 1] at which holds ends, from the side where it holds. It
+// is taken to hold at 0.
+func bisect(holds func(part float64) bool) float64 {
+	if holds(1) {
+		return 1
+	}
+	in, out := 0.0, 1.0
+	for range halvings {
+		middle := (in + out) / 2
+		if holds(middle) {
+			in = middle
+		} else {
+			out = middle
+		}
+	}
+	return in
+}
+
+// EqualBy says what makes two colours count as equally light.
+type EqualBy string
+
+const (
+	ByLightness     EqualBy = "lightness"      // L*
+	ByLayerGrey     EqualBy = "layer_grey"     // what a grey layer shows, rounded to 8 bits
+	BySeenLightness EqualBy = "seen_lightness" // L* corrected for how light saturated colours look
+)
+
+// promise is the quantity that a colour to paint must keep exactly, in the unit of its kind.
+type promise struct {
+	by   EqualBy
+	want float64
+}
+
+// promiseOf returns the promise to stay as light as s.
+func promiseOf(s Spot, by EqualBy) promise {
+	switch by {
+	case ByLayerGrey:
+		return promise{by, roundedGrey(s.LayerGrey)}
+	case BySeenLightness:
+		return promise{by, s.SeenLightness}
+	}
+	return promise{ByLightness, s.Lightness}
+}
+
+// roundedGrey rounds a layer grey to 8 bits, half up. The grey of an 8-bit colour is a whole
+// number of hundredths, which its float misses by less than the addend.
+func roundedGrey(grey float64) float64 { return math.Floor(grey + 0.5 + 1e-9) }
+
+// of returns the promised quantity of linear light.
+func (p promise) of(red, green, blue float64) float64 {
+	switch p.by {
+	case ByLayerGrey:
+		return 255 * LayerGrey(EncodedOf(red), EncodedOf(green), EncodedOf(blue))
+	case BySeenLightness:
+		return SeenLightness(LabOf(red, green, blue))
+	}
+	return Lightness(Luminance(red, green, blue))
+}
+
+// A shine is a hue with a saturation, at any lightness: Oklab's a and b over its L. All its
+// colours are one colour of light, L³ times as strong; so what is promised rises with L, and
+// the lightness that keeps a promise can be solved for exactly.
+type shine struct{ a, b float64 }
+
+// shineOf returns the hue, in degrees, with a saturation.
+func shineOf(hue, saturation float64) shine {
+	sin, cos := math.Sincos(radians(hue))
+	return shine{saturation * cos, saturation * sin}
+}
+
+// times returns the same hue with part of the saturation.
+func (s shine) times(part float64) shine { return shine{part * s.a, part * s.b} }
+
+func (s shine) saturation() float64 { return math.Hypot(s.a, s.b) }
+
+// at returns the colour at an Oklab lightness.
+func (s shine) at(lightness float64) Oklab { return Oklab{lightness, lightness * s.a, lightness * s.b} }
+
+// keeps reports whether the display has a colour of this hue and saturation that keeps the
+// promise: whether the strongest that it can show is light enough.
+func (s shine) keeps(p promise) bool {
+	r, g, b := s.at(1).Light()
+	if min(r, g, b) < -gamutSlack {
+		return false
+	}
+	if p.want <= 0 {
+		return true
+	}
+	most := max(r, g, b)
+	if p.by == ByLightness {
+		return Luminance(r, g, b)*(1+gamutSlack) >= LuminanceOf(p.want)*most
+	}
+	return p.of(r/most, g/most, b/most) >= p.want-gamutSlack
+}
+
+// keeping returns the colour of this hue and saturation that keeps the promise.
+func (s shine) keeping(p promise) Oklab {
+	r, g, b := s.at(1).Light()
+	if p.want <= 0 {
+		return Oklab{}
+	}
+	if p.by == ByLightness {
+		return s.at(math.Cbrt(LuminanceOf(p.want) / Luminance(r, g, b)))
+	}
+	most := math.Cbrt(1 / max(r, g, b))
+	part := bisect(func(part float64) bool {
+		cube := math.Pow(part*most, 3)
+		return p.of(cube*r, cube*g, cube*b) <= p.want
+	})
+	return s.at(part * most)
+}
+
+// fit returns the colour that keeps the promise, with the hue and as much of the saturation
+// as the display can show, and whether that is all of it. ok is false where not even a grey
+// keeps the promise.
+func (s shine) fit(p promise) (c Oklab, whole, ok bool) {
+	if s.keeps(p) {
+		return s.keeping(p), true, true
+	}
+	if !(shine{}).keeps(p) {
+		return Oklab{}, false, false
+	}
+	part := bisect(func(part float64) bool { return s.times(part).keeps(p) })
+	return s.times(part).keeping(p), false, true
+}
+
+// fullSaturation is more than any colour of the display has (blue has 0.69).
+const fullSaturation = 1.0
+
+// fitChroma returns the colour of a hue, in degrees, that keeps the promise, with an Oklch
+// chroma, or with as much of it as the display can show; whole and ok are as in fit.
+func fitChroma(hue, chroma float64, p promise) (c Oklab, whole, ok bool) {
+	direction := shineOf(hue, 1)
+	edge, _, ok := direction.times(fullSaturation).fit(p)
+	if !ok || edge.Chroma() <= chroma {
+		return edge, ok && edge.Chroma() >= chroma-gamutSlack, ok
+	}
+	part := bisect(func(part float64) bool {
+		return direction.times(part*edge.Chroma()/edge.L).keeping(p).Chroma() <= chroma
+	})
+	return direction.times(part * edge.Chroma() / edge.L).keeping(p), true, true
+}
