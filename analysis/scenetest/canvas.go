@@ -1,0 +1,119 @@
+package scenetest
+
+import "image"
+
+// What a pixel is. The first are of no family; the others count from part*4.
+const (
+	unjudged uint8 = iota // lines of no family, soft outer edges, details: may be taken for anything
+	ground                // the background, and flat forms: no family
+	cast                  // a cast shadow on the ground: see castShadow
+	firstPart
+
+	partLight  = firstPart // of part i: + 4*i
+	partShadow = firstPart + 1
+	partAccent = firstPart + 2
+	partLine   = firstPart + 3
+)
+
+// canvas is a picture while it is painted: encoded paint, and what each pixel is.
+type canvas struct {
+	width, height int
+	pix           []paint
+	label         []uint8
+	parts         int
+}
+
+func newCanvas(width, height int) *canvas {
+	c := &canvas{width: width, height: height, pix: make([]paint, width*height), label: make([]uint8, width*height)}
+	for i := range c.label {
+		c.label[i] = ground
+	}
+	return c
+}
+
+func (c *canvas) bounds() image.Rectangle { return image.Rect(0, 0, c.width, c.height) }
+
+// ground lays a background by a function of the place.
+func (c *canvas) ground(at func(p point) paint) {
+	for i := range c.pix {
+		c.pix[i] = at(point{float64(i%c.width) + 0.5, float64(i/c.width) + 0.5})
+	}
+}
+
+// lay blends paint over a pixel and says what the pixel is now.
+func (c *canvas) lay(x, y int, p paint, cover float64, is uint8) {
+	const all, none = 0.995, 0.02 // less than one code beside paint that differs by half the range
+	i := y*c.width + x
+	c.pix[i] = c.pix[i].to(p, cover)
+	switch {
+	case cover >= all:
+		c.label[i] = is
+	case cover > none:
+		c.label[i] = unjudged
+	}
+}
+
+// flat fills an outline with one paint: a form that is no family.
+func (c *canvas) flat(o outline, p paint) { c.fill(o, p, ground) }
+
+// detail fills an outline with something tiny that no one would judge.
+func (c *canvas) detail(o outline, p paint) { c.fill(o, p, unjudged) }
+
+func (c *canvas) fill(o outline, p paint, is uint8) {
+	mask := o.cover(c.bounds())
+	for y := mask.Rect.Min.Y; y < mask.Rect.Max.Y; y++ {
+		for x := mask.Rect.Min.X; x < mask.Rect.Max.X; x++ {
+			if a := mask.AlphaAt(x, y).A; a > 0 {
+				c.lay(x, y, p, float64(a)/255, is)
+			}
+		}
+	}
+}
+
+// pen is how a line is drawn.
+type pen struct {
+	colour Colour
+	width  float64 // pixels
+	vary   float64 // share by which the width swells and thins along the line
+	gaps   float64 // share of the outline where the pen was lifted
+}
+
+// draw runs a pen along an outline; is says what the drawn pixels are.
+func (c *canvas) draw(o outline, p pen, is uint8) {
+	if len(o) < 2 || p.width <= 0 {
+		return
+	}
+	box := o.bounds().Inset(-int(p.width) - 2).Intersect(c.bounds())
+	cover := make([]float32, box.Dx()*box.Dy())
+	for i := range o {
+		u := float64(i) / float64(len(o))
+		if p.gaps > 0 && mod1(u*5+0.3) < p.gaps { // five lifts of the pen
+			continue
+		}
+		half := p.width / 2 * (1 + p.vary*wave(u*3))
+		drawPiece(cover, box, o[i], o[(i+1)%len(o)], half)
+	}
+	ink := p.colour.paint()
+	for i, a := range cover {
+		if a > 0 {
+			c.lay(box.Min.X+i%box.Dx(), box.Min.Y+i/box.Dx(), ink, float64(a), is)
+		}
+	}
+}
+
+// drawPiece raises the cover of the pixels along a straight piece.
+func drawPiece(cover []float32, box image.Rectangle, a, b point, half float64) {
+	reach := half + 1
+	x0, x1 := int(min(a.x, b.x)-reach), int(max(a.x, b.x)+reach)+1
+	y0, y1 := int(min(a.y, b.y)-reach), int(max(a.y, b.y)+reach)+1
+	near := image.Rect(x0, y0, x1, y1).Intersect(box)
+	for y := near.Min.Y; y < near.Max.Y; y++ {
+		for x := near.Min.X; x < near.Max.X; x++ {
+			d := toPiece(point{float64(x) + 0.5, float64(y) + 0.5}, a, b)
+			if v := float32(min(half+0.5-d, 2*half, 1)); v > 0 {
+				i := (y-box.Min.Y)*box.Dx() + x - box.Min.X
+				cover[i] = max(cover[i], v)
+			}
+		}
+	}
+}

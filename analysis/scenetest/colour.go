@@ -1,0 +1,128 @@
+package scenetest
+
+import (
+	"fmt"
+	"math"
+
+	"app.tonedesk/analysis"
+)
+
+// Colour is a colour in linear light, sRGB primaries, 0 to 1 each.
+type Colour struct{ Red, Green, Blue float64 }
+
+// Lab returns the colour in CIE 1976 L*a*b* (D65).
+func (c Colour) Lab() analysis.Lab { return analysis.LabOf(c.Red, c.Green, c.Blue) }
+
+// Oklab returns the colour in Oklab.
+func (c Colour) Oklab() analysis.Oklab { return analysis.OklabOf(c.Red, c.Green, c.Blue) }
+
+// Value returns the step of the ten-step value scale, 0 to 10.
+func (c Colour) Value() float64 {
+	return analysis.ValueOfY(analysis.Luminance(c.Red, c.Green, c.Blue))
+}
+
+// apart returns the plain distance in L*a*b*.
+func (c Colour) apart(d Colour) float64 {
+	a, b := c.Lab(), d.Lab()
+	return math.Sqrt((a.L-b.L)*(a.L-b.L) + (a.A-b.A)*(a.A-b.A) + (a.B-b.B)*(a.B-b.B))
+}
+
+// code rounds to the 8 bits that a painter picks.
+func (c Colour) code() Colour {
+	round := func(v float64) float64 { return analysis.Linear(analysis.Encode(v)) }
+	return Colour{round(c.Red), round(c.Green), round(c.Blue)}
+}
+
+// paint is a colour as paint on the canvas: encoded sRGB, 0 to 1. Painting programs mix
+// encoded colours.
+type paint [3]float32
+
+func (c Colour) paint() paint {
+	return paint{float32(analysis.EncodedOf(c.Red)), float32(analysis.EncodedOf(c.Green)), float32(analysis.EncodedOf(c.Blue))}
+}
+
+func (p paint) to(q paint, share float64) paint {
+	s := float32(share)
+	return paint{p[0] + (q[0]-p[0])*s, p[1] + (q[1]-p[1])*s, p[2] + (q[2]-p[2])*s}
+}
+
+// times scales the encoded colour.
+func (p paint) times(by float64) paint {
+	s := float32(by)
+	return paint{min(p[0]*s, 1), min(p[1]*s, 1), min(p[2]*s, 1)}
+}
+
+// hex reads "#rrggbb". The scenes' own colours are well formed; anything else is a bug.
+func hex(s string) Colour {
+	var r, g, b uint8
+	if _, err := fmt.Sscanf(s, "#%02x%02x%02x", &r, &g, &b); err != nil {
+		panic("scenetest: colour " + s)
+	}
+	return Colour{analysis.Linear(r), analysis.Linear(g), analysis.Linear(b)}
+}
+
+// fromOklab returns linear light, which may lie outside 0 to 1. Source: OKLAB.
+func fromOklab(l, a, b float64) Colour {
+	cube := func(v float64) float64 { return v * v * v }
+	long := cube(l + 0.3963377774*a + 0.2158037573*b)
+	middle := cube(l - 0.1055613458*a - 0.0638541728*b)
+	short := cube(l - 0.0894841775*a - 1.2914855480*b)
+	return Colour{
+		4.0767416621*long - 3.3077115913*middle + 0.2309699292*short,
+		-1.2684380046*long + 2.6097574011*middle - 0.3413193965*short,
+		-0.0041960863*long - 0.7034186147*middle + 1.7076147010*short,
+	}
+}
+
+func (c Colour) shows() bool {
+	const slack = 1e-4
+	return min(c.Red, c.Green, c.Blue) > -slack && max(c.Red, c.Green, c.Blue) < 1+slack
+}
+
+// mixed returns the 8-bit colour of a value (0 to 10), an Oklch hue in degrees and a
+// saturation (Oklch chroma over lightness), less saturated where the display can't show it.
+func mixed(value, hue, saturation float64) Colour {
+	sin, cos := math.Sincos(hue * math.Pi / 180)
+	var c Colour
+	for ; ; saturation *= 0.98 {
+		low, high := 0.0, 1.0
+		for range 40 {
+			l := (low + high) / 2
+			c = fromOklab(l, l*saturation*cos, l*saturation*sin)
+			if analysis.Luminance(c.Red, c.Green, c.Blue) < analysis.YOfValue(value) {
+				low = l
+			} else {
+				high = l
+			}
+		}
+		if c.shows() || saturation < 1e-3 {
+			return c.code()
+		}
+	}
+}
+
+// saturation returns Oklch chroma over lightness.
+func (c Colour) saturation() float64 { return c.Oklab().Chroma() / max(c.Oklab().L, 1e-9) }
+
+// straight returns the shadow of a light that goes straight toward black: the same light,
+// less of it, until it is so many tones darker; grey is the share of the saturation that
+// is lost on the way.
+func straight(light Colour, tones, grey float64) Colour {
+	return mixed(light.Value()-tones, light.Oklab().Hue(), light.saturation()*(1-grey))
+}
+
+// turned returns a shadow whose hue is turned by degrees and whose saturation gains.
+func turned(light Colour, tones, degrees, gain float64) Colour {
+	return mixed(light.Value()-tones, light.Oklab().Hue()+degrees, light.saturation()*(1+gain))
+}
+
+// accentAt returns a core-shadow accent: as light as base, the hue turned, more saturated.
+func accentAt(base Colour, degrees, gain float64) *Colour {
+	c := mixed(base.Value(), base.Oklab().Hue()+degrees, base.saturation()*(1+gain))
+	return &c
+}
+
+// tinted returns the colour of a line around fill: darker and more saturated.
+func tinted(fill Colour, tones float64) Colour {
+	return mixed(max(fill.Value()-tones, 0.6), fill.Oklab().Hue()-12, fill.saturation()*1.4)
+}

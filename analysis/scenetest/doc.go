@@ -1,0 +1,22 @@
+// Package scenetest draws drawings and paintings by code, with their families of light and
+// shadow known from masks, and scores what a finder of families says about them.
+//
+// It knows nothing of how families are found. A painter's picture is forms laid over each
+// other; each form has a local colour, painted as a light side and a shadow side that meet
+// along a hard or soft edge (the terminator), perhaps with a core-shadow accent between
+// them, reflected light, a line around and tiny details on top. Grain and JPEG come last,
+// after the truth has been taken.
+//
+// Names gives the named scenes, Named paints one of them, Random paints one from a seed.
+// Seeds FirstOpen to LastOpen are for working with. Seeds FirstHeldOut to LastHeldOut are
+// held out: nothing may ever be tuned on them.
+//
+// The package imports analysis, so that only an outside test (package analysis_test) can
+// use it there.
+//
+// # Sources
+//
+//   - OKLAB: Björn Ottosson, A perceptual color space for image processing, 2020: the way
+//     from Oklab to linear sRGB.
+//   - The rules of light and shadow are the trade's: common practice, no source.
+package scenetest

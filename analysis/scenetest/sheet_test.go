@@ -1,0 +1,74 @@
+package scenetest
+
+import (
+	"image"
+	"image/color"
+	"image/png"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"golang.org/x/image/draw"
+)
+
+// Writes every scene as a PNG, with a picture of its masks beside it, into the folder that
+// SCENETEST_SHEET names: for looking at.
+func TestSheet(t *testing.T) {
+	folder := os.Getenv("SCENETEST_SHEET")
+	if folder == "" {
+		t.Skip("SCENETEST_SHEET names no folder")
+	}
+	var scenes []*Scene
+	for _, name := range Names() {
+		scenes = append(scenes, Named(name))
+	}
+	for seed := FirstOpen; seed <= LastOpen; seed++ {
+		scenes = append(scenes, Random(seed))
+	}
+	const columns, cell = 6, 330
+	sheet := image.NewRGBA(image.Rect(0, 0, columns*cell, (len(scenes)+columns-1)/columns*cell))
+	for i, s := range scenes {
+		name := strings.NewReplacer(" ", "_", ",", "", ":", "").Replace(s.Name)
+		write(t, filepath.Join(folder, name+".png"), s.Image)
+		write(t, filepath.Join(folder, name+".masks.png"), s.masks())
+		corner := image.Pt(i%columns*cell, i/columns*cell)
+		b := s.Image.Rect
+		scale := float64(cell-10) / float64(max(b.Dx(), b.Dy()))
+		to := image.Rect(0, 0, int(scale*float64(b.Dx())), int(scale*float64(b.Dy()))).Add(corner)
+		draw.BiLinear.Scale(sheet, to, s.Image, b, draw.Src, nil)
+	}
+	write(t, filepath.Join(folder, "sheet.png"), sheet)
+}
+
+// masks paints light sides light, shadows dark, accents red, lines blue, the ground green.
+func (s *Scene) masks() image.Image {
+	img := image.NewPaletted(s.Image.Rect, color.Palette{
+		color.RGBA{255, 255, 0, 255}, color.RGBA{60, 140, 60, 255}, color.RGBA{30, 80, 30, 255},
+		color.White, color.Gray{90}, color.RGBA{255, 0, 0, 255}, color.RGBA{0, 0, 255, 255},
+		color.RGBA{255, 220, 220, 255}, color.RGBA{110, 70, 70, 255},
+	})
+	for i, l := range s.labels {
+		if l >= firstPart {
+			f, side, _ := s.owner(l)
+			l = firstPart + uint8(side)
+			if !s.Families[f].Scored && side <= Shadow {
+				l += 4
+			}
+		}
+		img.Pix[i] = l
+	}
+	return img
+}
+
+func write(t *testing.T, path string, img image.Image) {
+	t.Helper()
+	f, err := os.Create(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	if err := png.Encode(f, img); err != nil {
+		t.Fatal(err)
+	}
+}
