@@ -10,12 +10,25 @@ const (
 	colourWithin  = 1.0 // distance in a*b*
 )
 
+// settle returns the 8-bit colour of c, a colour that keeps a promise exactly, and c itself.
+// Where no code is near enough (one in a hundred thousand, dark and at the gamut's edge), c
+// gives up a fiftieth of its saturation until one is.
+func settle(c Oklab, p promise) (RGB, Oklab) {
+	for {
+		code, miss := nearestCode(c, p)
+		if miss <= 1 || !(c.Chroma() > 1e-3) {
+			return code, c
+		}
+		c = shine{c.A / c.L, c.B / c.L}.times(0.98).keeping(p)
+	}
+}
+
 // nearestCode returns the 8-bit colour that keeps a promise best and stays nearest to c, the
-// colour as made, which keeps it exactly: the best of the codes around it. Plain rounding
-// may miss the promise by half a code, which is up to half an L*.
+// colour as made, which keeps it exactly: the best of the codes around it, and its miss.
+// Plain rounding may miss the promise by half a code, which is up to half an L*.
 //
 // A neutral stays a grey where a grey keeps the promise.
-func nearestCode(c Oklab, p promise) RGB {
+func nearestCode(c Oklab, p promise) (RGB, float64) {
 	if c.A == 0 && c.B == 0 {
 		return p.nearestGrey(c)
 	}
@@ -24,19 +37,20 @@ func nearestCode(c Oklab, p promise) RGB {
 
 // nearestGrey returns the grey that keeps the promise of a neutral, or, where the greys'
 // steps are too wide for it, the nearest code beside them.
-func (p promise) nearestGrey(c Oklab) RGB {
+func (p promise) nearestGrey(c Oklab) (RGB, float64) {
 	light := c.L * c.L * c.L // Oklab: all cones are alike
 	lab := Lab{L: Lightness(light)}
 	v := Encode(light)
-	if grey := (RGB{v, v, v}); p.miss(grey, lab) <= 1 {
-		return grey
+	grey := RGB{v, v, v}
+	if miss := p.miss(grey, lab); miss <= 1 {
+		return grey, miss
 	}
 	return p.nearestAround(light, light, light)
 }
 
 // nearestAround returns the best code around linear light: of the next codes of every channel,
 // and from farther off where none of these is good enough.
-func (p promise) nearestAround(red, green, blue float64) RGB {
+func (p promise) nearestAround(red, green, blue float64) (RGB, float64) {
 	red, green, blue = inside(red), inside(green), inside(blue)
 	lab := LabOf(red, green, blue)
 	code := RGB{Encode(red), Encode(green), Encode(blue)}
@@ -54,7 +68,7 @@ func (p promise) nearestAround(red, green, blue float64) RGB {
 			}
 		}
 		if least <= 1 || reach == 3 {
-			return best
+			return best, least
 		}
 	}
 }
