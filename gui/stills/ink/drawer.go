@@ -1,0 +1,208 @@
+package ink
+
+import (
+	"image"
+
+	"golang.org/x/image/vector"
+)
+
+// tileSize is the side of a tile, in pixels: small enough that a short stroke touches few
+// pixels beside its own, and within the size that the rasterizer does in whole numbers.
+const tileSize = 64
+
+// Drawer draws marks. It owns its buffers: not for concurrent use.
+type Drawer struct {
+	raster   vector.Rasterizer
+	mask     image.Alpha
+	hole     image.Alpha
+	outlines outlines
+	tiles    [][]piece // of the present mark, by tile
+}
+
+// piece is a segment of a line that may touch a tile; line -1 stands for all shapes.
+type piece struct{ line, segment int }
+
+// layer is one going over a mark: its lines wider by grow on either side, without those
+// narrower by hollow.
+type layer struct {
+	grow   float64
+	hollow float64 // 0: filled
+	grey   uint8
+	hatch  Hatch
+}
+
+// layers returns what is drawn of a mark, from the lowest up.
+func (m *Mark) layers() []layer {
+	var all []layer
+	if m.Halo > 0 {
+		all = append(all, layer{grow: m.Rim + m.Halo, grey: m.Grey, hollow: m.within(m.Halo)})
+	}
+	if m.Hollow > 0 {
+		all = append(all, layer{hatch: m.Hatch})
+	}
+	if m.Rim > 0 {
+		all = append(all, layer{grow: m.Rim, grey: m.RimGrey, hollow: m.within(2*m.Rim + m.Hollow)})
+	}
+	return append(all, layer{grey: m.Grey, hollow: m.Hollow})
+}
+
+// within returns how wide a rim is that must leave the inside of a hollow mark free.
+func (m *Mark) within(rim float64) float64 {
+	if m.Hollow > 0 {
+		return rim
+	}
+	return 0
+}
+
+// Draw draws marks on dst, the first lowest, where clip lets it.
+func (d *Drawer) Draw(dst *image.RGBA, clip image.Rectangle, marks []Mark) {
+	clip = clip.Intersect(dst.Bounds())
+	for i := range marks {
+		d.draw(dst, clip, &marks[i])
+	}
+}
+
+func (d *Drawer) draw(dst *image.RGBA, clip image.Rectangle, m *Mark) {
+	bounds := m.Bounds()
+	clip = clip.Intersect(bounds)
+	if clip.Empty() {
+		return
+	}
+	grid := image.Rect(floorDiv(clip.Min.X), floorDiv(clip.Min.Y), floorDiv(clip.Max.X-1)+1, floorDiv(clip.Max.Y-1)+1)
+	d.spread(m, grid)
+	layers := m.layers()
+	for y := grid.Min.Y; y < grid.Max.Y; y++ {
+		for x := grid.Min.X; x < grid.Max.X; x++ {
+			pieces := d.tiles[(y-grid.Min.Y)*grid.Dx()+x-grid.Min.X]
+			if len(pieces) == 0 {
+				continue
+			}
+			tile := image.Rect(x, y, x+1, y+1)
+			tile.Min, tile.Max = tile.Min.Mul(tileSize), tile.Max.Mul(tileSize)
+			tile = tile.Intersect(bounds)
+			for _, l := range layers {
+				d.lay(dst, clip.Intersect(tile), tile, m, l, pieces)
+			}
+		}
+	}
+}
+
+// floorDiv returns the tile of a pixel.
+func floorDiv(pixel int) int {
+	if pixel < 0 {
+		return -((tileSize - 1 - pixel) / tileSize)
+	}
+	return pixel / tileSize
+}
+
+// spread sorts the mark's pieces into the tiles of grid.
+func (d *Drawer) spread(m *Mark, grid image.Rectangle) {
+	n := grid.Dx() * grid.Dy()
+	for len(d.tiles) < n {
+		d.tiles = append(d.tiles, nil)
+	}
+	for i := range n {
+		d.tiles[i] = d.tiles[i][:0]
+	}
+	put := func(b box, p piece) {
+		pixels := b.pixels()
+		if pixels.Empty() {
+			return
+		}
+		in := image.Rect(floorDiv(pixels.Min.X), floorDiv(pixels.Min.Y), floorDiv(pixels.Max.X-1)+1, floorDiv(pixels.Max.Y-1)+1).Intersect(grid)
+		for y := in.Min.Y; y < in.Max.Y; y++ {
+			for x := in.Min.X; x < in.Max.X; x++ {
+				at := &d.tiles[(y-grid.Min.Y)*grid.Dx()+x-grid.Min.X]
+				*at = append(*at, p)
+			}
+		}
+	}
+	for i := range m.Lines {
+		l := &m.Lines[i]
+		for k := range l.segments() {
+			from, to := l.segment(k)
+			b := noBox
+			b.add(from, l.Width/2+m.Rim+m.Halo)
+			b.add(to, l.Width/2+m.Rim+m.Halo)
+			put(b, piece{i, k})
+		}
+	}
+	if len(m.Shapes) > 0 {
+		b := noBox
+		for _, shape := range m.Shapes {
+			for _, p := range shape {
+				b.add(p, m.Rim+m.Halo)
+			}
+		}
+		put(b, piece{line: -1})
+	}
+}
+
+// lay draws one layer of a mark's pieces in a tile.
+func (d *Drawer) lay(dst *image.RGBA, clip, tile image.Rectangle, m *Mark, l layer, pieces []piece) {
+	d.cover(&d.mask, tile, m, l.grow, pieces)
+	if l.hollow > 0 {
+		d.cover(&d.hole, tile, m, l.grow-l.hollow, pieces)
+		for i, h := range d.hole.Pix {
+			d.mask.Pix[i] -= min(h, d.mask.Pix[i])
+		}
+	}
+	for y := clip.Min.Y; y < clip.Max.Y; y++ {
+		mask := d.mask.Pix[d.mask.PixOffset(clip.Min.X, y):][:clip.Dx()]
+		row := dst.Pix[dst.PixOffset(clip.Min.X, y):][:4*clip.Dx()]
+		if l.hatch == NoHatch {
+			blendRow(row, mask, l.grey)
+		} else {
+			hatchRow(row, mask, l.hatch, image.Pt(clip.Min.X, y).Sub(m.Phase))
+		}
+	}
+}
+
+// cover fills mask with how much of each pixel of the tile the pieces cover, their lines
+// wider by grow on either side.
+func (d *Drawer) cover(mask *image.Alpha, tile image.Rectangle, m *Mark, grow float64, pieces []piece) {
+	size := tile.Size()
+	if n := size.X * size.Y; cap(mask.Pix) < n {
+		mask.Pix = make([]uint8, tileSize*tileSize)
+	}
+	*mask = image.Alpha{Pix: mask.Pix[:size.X*size.Y], Stride: size.X, Rect: image.Rectangle{Max: size}}
+	d.raster.Reset(size.X, size.Y)
+	d.outlines.reset()
+	for _, p := range pieces {
+		if p.line >= 0 {
+			l := &m.Lines[p.line]
+			l.pieces(&d.outlines, p.segment, l.Width+2*grow)
+			continue
+		}
+		d.shapes(m, grow)
+	}
+	d.outlines.each(func(outline []Point) {
+		for i, p := range outline {
+			x, y := float32(p.X-float64(tile.Min.X)), float32(p.Y-float64(tile.Min.Y))
+			if i == 0 {
+				d.raster.MoveTo(x, y)
+			} else {
+				d.raster.LineTo(x, y)
+			}
+		}
+		d.raster.ClosePath()
+	})
+	d.raster.DrawOp = overwrite
+	d.raster.Draw(mask, mask.Rect, image.Opaque, image.Point{})
+	mask.Rect = tile
+}
+
+// shapes adds the mark's shapes, or the line around them.
+func (d *Drawer) shapes(m *Mark, grow float64) {
+	for _, shape := range m.Shapes {
+		if grow <= 0 {
+			d.outlines.add(shape...)
+			d.outlines.close()
+			continue
+		}
+		around := Line{Points: shape, Closed: true}
+		for k := range around.segments() {
+			around.pieces(&d.outlines, k, 2*grow)
+		}
+	}
+}

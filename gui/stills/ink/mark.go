@@ -1,0 +1,141 @@
+package ink
+
+import (
+	"image"
+	"math"
+)
+
+// The greys of marks. Whatever lies below, one of the two has at least 4 to 1 contrast to
+// it (WCAG 2.2, contrast ratio): the root of what they have to each other.
+const (
+	LightGrey = 0xf9 // L* 98
+	DarkGrey  = 0x10 // L* 4.7
+)
+
+// Mark is one thing to draw.
+type Mark struct {
+	Lines  []Line    // with round ends and joints
+	Shapes [][]Point // closed outlines, filled as one: holes run the other way round
+
+	Grey    uint8   // of lines and shapes, 0 black to 255 white
+	Rim     float64 // width of the rim around them, in pixels; 0 for none
+	RimGrey uint8
+	Halo    float64 // width of a second rim around the first, in Grey
+
+	// Hollow leaves of the lines only their outer edge, so many pixels wide, with the hatch
+	// inside it; 0 fills them.
+	Hollow float64
+	Hatch  Hatch
+	Phase  image.Point // where the hatch begins to count
+}
+
+// Line is a line through points.
+type Line struct {
+	Points []Point
+	Closed bool
+	Width  float64 // pixels
+}
+
+// Hatch is a pattern of thin slanted lines.
+type Hatch uint8
+
+const (
+	NoHatch Hatch = iota
+	Rising        // from lower left to upper right
+	Falling       // from upper left to lower right
+)
+
+// hatchStep is the distance of hatch lines along a row, in pixels.
+const hatchStep = 14
+
+// at returns the grey of the hatch at a pixel, and whether there is a line.
+func (h Hatch) at(x, y int) (grey uint8, line bool) {
+	k := x + y
+	if h == Falling {
+		k = x - y
+	}
+	switch k = ((k % hatchStep) + hatchStep) % hatchStep; {
+	case h == NoHatch || k > 3:
+		return 0, false
+	case k == 1 || k == 2:
+		return LightGrey, true
+	}
+	return DarkGrey, true
+}
+
+// Bounds returns the pixels that the mark may touch.
+func (m *Mark) Bounds() image.Rectangle {
+	b := noBox
+	for i := range m.Lines {
+		for _, p := range m.Lines[i].Points {
+			b.add(p, m.Lines[i].Width/2)
+		}
+	}
+	for _, shape := range m.Shapes {
+		for _, p := range shape {
+			b.add(p, 0)
+		}
+	}
+	return b.grown(m.Rim + m.Halo).pixels()
+}
+
+// Hit reports whether p lies on the mark, or no further from it than reach, in pixels.
+// Lines that are left hollow, and shapes within their box, count as a whole.
+func (m *Mark) Hit(p Point, reach float64) bool {
+	for i := range m.Lines {
+		if m.Lines[i].hit(p, reach) {
+			return true
+		}
+	}
+	b := noBox
+	for _, shape := range m.Shapes {
+		for _, q := range shape {
+			b.add(q, reach)
+		}
+	}
+	return b.holds(p)
+}
+
+func (l *Line) hit(p Point, reach float64) bool {
+	last := len(l.Points) - 1
+	for i, a := range l.Points {
+		b := l.Points[min(i+1, last)]
+		if i == last && l.Closed {
+			b = l.Points[0]
+		}
+		if p.Distance(a, b) <= l.Width/2+reach {
+			return true
+		}
+	}
+	return false
+}
+
+// box is a rectangle between pixels.
+type box struct{ least, most Point }
+
+// noBox holds nothing.
+var noBox = box{Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}}
+
+// add makes b hold the square around p.
+func (b *box) add(p Point, half float64) {
+	b.least = Point{min(b.least.X, p.X-half), min(b.least.Y, p.Y-half)}
+	b.most = Point{max(b.most.X, p.X+half), max(b.most.Y, p.Y+half)}
+}
+
+func (b box) grown(by float64) box {
+	return box{Point{b.least.X - by, b.least.Y - by}, Point{b.most.X + by, b.most.Y + by}}
+}
+
+func (b box) holds(p Point) bool {
+	return p.X >= b.least.X && p.X <= b.most.X && p.Y >= b.least.Y && p.Y <= b.most.Y
+}
+
+// pixels returns the pixels that b touches.
+func (b box) pixels() image.Rectangle {
+	if !(b.least.X <= b.most.X && b.least.Y <= b.most.Y) {
+		return image.Rectangle{}
+	}
+	low := func(v float64) int { return int(math.Floor(max(v, -farthest))) }
+	high := func(v float64) int { return int(math.Ceil(min(v, farthest))) }
+	return image.Rect(low(b.least.X), low(b.least.Y), high(b.most.X), high(b.most.Y))
+}

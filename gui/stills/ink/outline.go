@@ -1,0 +1,172 @@
+package ink
+
+import "math"
+
+// A thick line is laid out of pieces that all run the same way round and share their
+// borders: a rectangle a segment, a wedge on the outer side of every joint, half a disc at
+// either end. So their coverages add up to the line's, and a piece that touches no pixel
+// of interest can be left away.
+
+// outlines are closed outlines one after another, in memory that is used again.
+type outlines struct {
+	points []Point
+	ends   []int // where each outline ends
+}
+
+func (o *outlines) reset() { o.points, o.ends = o.points[:0], o.ends[:0] }
+
+func (o *outlines) add(points ...Point) { o.points = append(o.points, points...) }
+
+func (o *outlines) close() { o.ends = append(o.ends, len(o.points)) }
+
+// each calls do with every outline.
+func (o *outlines) each(do func(outline []Point)) {
+	begin := 0
+	for _, end := range o.ends {
+		do(o.points[begin:end])
+		begin = end
+	}
+}
+
+// pieces adds the pieces that belong to the segment from point i on. thick is the line's
+// width as it is to be drawn.
+func (l *Line) pieces(o *outlines, i int, thick float64) {
+	half := thick / 2
+	if !(half > 0) {
+		return
+	}
+	from, to := l.segment(i)
+	if from == to {
+		if i == 0 && l.lone() {
+			o.disc(from, half)
+		}
+		return
+	}
+	side := sideOf(from, to, half)
+	o.add(from.Plus(side), to.Plus(side), to.Minus(side), from.Minus(side))
+	o.close()
+	if !l.follows(i) {
+		o.arc(from, side.Times(-1), side)
+		o.close()
+	}
+	next, ok := l.after(i)
+	if !ok {
+		o.arc(to, side, side.Times(-1))
+		o.close()
+		return
+	}
+	other := sideOf(to, next, half)
+	switch turn := side.cross(other); {
+	case turn < 0:
+		o.arc(to, side, other)
+	case turn > 0:
+		o.arc(to, other.Times(-1), side.Times(-1))
+	case side.dot(other) < 0: // straight back
+		o.arc(to, side, side.Times(-1))
+	default: // straight on
+		return
+	}
+	o.add(to)
+	o.close()
+}
+
+// segments returns how many segments there may be; some may have no length.
+func (l *Line) segments() int {
+	n := len(l.Points)
+	if n < 2 || l.Closed {
+		return n
+	}
+	return n - 1
+}
+
+// segment returns the ends of segment i.
+func (l *Line) segment(i int) (from, to Point) {
+	return l.Points[i], l.Points[(i+1)%len(l.Points)]
+}
+
+// lone reports whether all points of the line are one.
+func (l *Line) lone() bool {
+	for _, p := range l.Points {
+		if p != l.Points[0] {
+			return false
+		}
+	}
+	return true
+}
+
+// follows reports whether a segment comes before segment i. Points on top of each other
+// count as one.
+func (l *Line) follows(i int) bool {
+	if l.Closed {
+		return true
+	}
+	for _, p := range l.Points[:i] {
+		if p != l.Points[i] {
+			return true
+		}
+	}
+	return false
+}
+
+// after returns where the segment after segment i leads to; false at the line's end.
+func (l *Line) after(i int) (Point, bool) {
+	n := len(l.Points)
+	end := l.Points[(i+1)%n]
+	for k := 2; k <= n; k++ {
+		if i+k >= n && !l.Closed {
+			break
+		}
+		if p := l.Points[(i+k)%n]; p != end {
+			return p, true
+		}
+	}
+	return Point{}, false
+}
+
+// sideOf returns the way from the middle of a segment to its border.
+func sideOf(from, to Point, half float64) Point {
+	way := to.Minus(from)
+	k := half / way.Length()
+	return Point{-way.Y * k, way.X * k}
+}
+
+// arcMiss is how far a polygon may stay inside the arc that it stands for, in pixels.
+const arcMiss = 0.02
+
+// arcSteps returns into how many straight pieces an arc is cut.
+func arcSteps(angle, radius float64) int {
+	step := 2 * math.Acos(1-min(arcMiss/radius, 0.5))
+	return max(1, int(math.Ceil(math.Abs(angle)/step)))
+}
+
+// arc adds points from middle+from to middle+to, turned from y toward x as all pieces run;
+// from = -to gives half a circle.
+func (o *outlines) arc(middle, from, to Point) {
+	angle := math.Atan2(from.cross(to), from.dot(to))
+	if angle >= 0 {
+		angle -= 2 * math.Pi
+	}
+	steps := arcSteps(angle, from.Length())
+	o.add(middle.Plus(from))
+	for k := 1; k < steps; k++ {
+		o.add(middle.Plus(from.Turned(angle * float64(k) / float64(steps))))
+	}
+	o.add(middle.Plus(to))
+}
+
+// disc adds a circle, running the same way round.
+func (o *outlines) disc(middle Point, radius float64) {
+	o.add(Ellipse(middle, Point{radius, radius})...)
+	o.close()
+}
+
+// Ellipse returns the outline of an ellipse with its half axes along x and y.
+func Ellipse(middle, half Point) []Point {
+	half = Point{math.Abs(half.X), math.Abs(half.Y)}
+	points := make([]Point, max(8, arcSteps(2*math.Pi, max(half.X, half.Y, arcMiss))))
+	for k := range points {
+		sin, cos := math.Sincos(-2 * math.Pi * float64(k) / float64(len(points)))
+		points[k] = middle.Plus(Point{cos * half.X, sin * half.Y})
+	}
+	return points
+}
