@@ -1,0 +1,106 @@
+package analysis
+
+import (
+	"math"
+	"sync"
+)
+
+// Patch adds up picked pixels of a picture, one at a time, and takes them off again, as
+// where an area is painted by hand. It counts in whole numbers: what it tells doesn't
+// depend on the order. Its zero value is empty. Not for concurrent use.
+type Patch struct {
+	pixels           uint64
+	red, green, blue uint64 // linear light, in 1/lightWhite
+	lightness        uint64 // in 1/patchLightness of L*
+	squares          uint64
+	histogram        [256]uint64 // by bin of lightness
+}
+
+// patchLightness is how finely the lightness of a pixel is counted: what is lost is under
+// 0.001 L*, and the squares of a hundred million pixels still fit 64 bits.
+const patchLightness = 1024
+
+// patchLinears hold the linear light of each 8-bit code in whole numbers.
+var patchLinears = sync.OnceValue(func() *[256]uint64 {
+	t := new([256]uint64)
+	for code := range t {
+		t[code] = uint64(math.Round(lightWhite * linears[code]))
+	}
+	return t
+})
+
+// Add adds pixel x, y of the picture, which must pass Check. Outside the picture, and where
+// the pixel is fully transparent, there is nothing to add.
+func (a *Patch) Add(p Pixels, x, y int) { a.count(p, x, y, 1) }
+
+// Take takes off a pixel that was added before.
+func (a *Patch) Take(p Pixels, x, y int) { a.count(p, x, y, math.MaxUint64) } // -1: sums wrap back
+
+func (a *Patch) count(p Pixels, x, y int, n uint64) {
+	r, g, b, counted := p.At(x, y)
+	if !counted {
+		return
+	}
+	light := patchLinears()
+	a.pixels += n
+	a.red += n * light[r]
+	a.green += n * light[g]
+	a.blue += n * light[b]
+	l := uint64(math.Round(patchLightness * nearLightness(Luminance(linears[r], linears[g], linears[b]))))
+	a.lightness += n * l
+	a.squares += n * l * l
+	a.histogram[planeTables.bin(r, g, b)] += n
+}
+
+// Spot returns the mean in linear light, with Spread (standard deviation of L*), Low and
+// High (L*, by the bins of a histogram) and Pixels; false if there are no pixels.
+func (a *Patch) Spot() (Spot, bool) {
+	if a.pixels == 0 {
+		return Spot{}, false
+	}
+	n := float64(a.pixels)
+	s := spotOfLight(float64(a.red)/n/lightWhite, float64(a.green)/n/lightWhite, float64(a.blue)/n/lightWhite)
+	mean := float64(a.lightness) / n
+	s.Spread = math.Sqrt(max(0, float64(a.squares)/n-mean*mean)) / patchLightness
+	s.Low, s.High, s.Pixels = a.Reaching(0), 100-a.reachingDown(0), int(a.pixels)
+	s.pointAtHue()
+	return s, true
+}
+
+// Reaching returns the lightness of the lowest bin at which the share of the pixels up to
+// and with it reaches share, 0 to 1, of all; NaN if there are none.
+func (a *Patch) Reaching(share float64) float64 {
+	below := uint64(0)
+	for bin, n := range a.histogram {
+		below += n
+		if n > 0 && float64(below) >= share*float64(a.pixels) {
+			return lightnessOfBins(bin, 1)
+		}
+	}
+	return math.NaN()
+}
+
+// reachingDown does so from the lightest bin down, and returns its lightness under white.
+func (a *Patch) reachingDown(share float64) float64 {
+	above := uint64(0)
+	for i := range a.histogram {
+		n := a.histogram[255-i]
+		above += n
+		if n > 0 && float64(above) >= share*float64(a.pixels) {
+			return lightnessOfBins(i, 1)
+		}
+	}
+	return math.NaN()
+}
+
+// tenth is the share of a side that its overlap with the other is judged by.
+const tenth = 0.1
+
+// PatchOverlap returns by how many tones the shadow's lightest tenth lies above the light's
+// darkest tenth: positive where they overlap; NaN if either is empty.
+func PatchOverlap(light, shadow *Patch) float64 {
+	if light.pixels == 0 || shadow.pixels == 0 {
+		return math.NaN()
+	}
+	return Value(100-shadow.reachingDown(tenth)) - Value(light.Reaching(tenth))
+}
