@@ -1,0 +1,40 @@
+package notes
+
+// Side is what an area is painted as.
+type Side string
+
+const (
+	Light  Side = "light"
+	Shadow Side = "shadow"
+)
+
+// Area is a part of the picture, painted with a round brush as light or as shadow. All
+// areas of a side are one: where strokes overlap no line divides them.
+type Area struct {
+	Side   Side    `json:"side"`
+	Points []Point `json:"points"`
+	Width  float64 `json:"width"` // of the brush, in still pixels
+}
+
+func init() { register("area", Area{}) }
+
+// To returns the area painted on to p. It may be called once for each area: the points of
+// both share memory.
+func (a Area) To(p Point) Area {
+	a.Points = append(a.Points, p)
+	return a
+}
+
+func (a Area) Moved(way Point) Shape {
+	a.Points = shifted(a.Points, way)
+	return a
+}
+
+func (a Area) fine() bool {
+	return (a.Side == Light || a.Side == Shadow) && finePoints(a.Points) && fineWidth(a.Width)
+}
+
+func (a Area) draw(p *pen, _ string) {
+	p.wash(a.Side, p.each(a.Points), max(a.Width*p.view.Scale, 1))
+	p.number(p.at(a.Points[0]))
+}

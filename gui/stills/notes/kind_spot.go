@@ -1,0 +1,42 @@
+package notes
+
+import (
+	"strconv"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/gui/stills/ink"
+)
+
+// Spot is a sampled place with its reading, as it was when it was taken.
+type Spot struct {
+	At      Point         `json:"at"`
+	Reading analysis.Spot `json:"reading"`
+}
+
+func init() { register("spot", Spot{}) }
+
+// spotRadius is that of a spot's ring, in pixels of what is drawn on: a spot is a place,
+// whatever the scale.
+const spotRadius = 7
+
+func (s Spot) Moved(way Point) Shape {
+	s.At = s.At.Plus(way)
+	return s
+}
+
+func (s Spot) fine() bool { return s.At.Fine() }
+
+func (s Spot) draw(p *pen, _ string) {
+	at, r := p.at(s.At), spotRadius*p.view.pixel()
+	p.line(ink.Ellipse(at, ink.Pt(r, r)), true, 1.5*p.view.pixel())
+	if p.view.Readings {
+		p.beside(s.Say(), at, 1.6*r)
+	}
+	p.number(at.Minus(ink.Pt(0, r)))
+}
+
+// Say returns the reading as it stands beside the spot: lightness and value.
+func (s Spot) Say() string {
+	tenth := func(v float64) string { return strconv.FormatFloat(analysis.AsPrinted(v), 'f', 1, 64) }
+	return "L* " + tenth(s.Reading.Lightness) + ", value " + tenth(s.Reading.Value)
+}

@@ -1,0 +1,28 @@
+package notes
+
+// Stroke is a free line, drawn by hand.
+type Stroke struct {
+	Points []Point `json:"points"`
+	Width  float64 `json:"width"` // of its light core, in still pixels
+}
+
+func init() { register("stroke", Stroke{}) }
+
+// To returns the stroke drawn on to p. It may be called once for each stroke: the points
+// of both share memory.
+func (s Stroke) To(p Point) Stroke {
+	s.Points = append(s.Points, p)
+	return s
+}
+
+func (s Stroke) Moved(way Point) Shape {
+	s.Points = shifted(s.Points, way)
+	return s
+}
+
+func (s Stroke) fine() bool { return finePoints(s.Points) && fineWidth(s.Width) }
+
+func (s Stroke) draw(p *pen, _ string) {
+	p.line(p.each(s.Points), false, p.width(s.Width))
+	p.number(p.at(s.Points[0]))
+}

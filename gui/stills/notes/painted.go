@@ -1,0 +1,102 @@
+package notes
+
+import (
+	"image"
+	"math"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/gui/stills/ink"
+)
+
+// Painted measures what is painted as light and as shadow on a picture. It keeps up with a
+// brush: each stretch of a stroke costs what lies under it. A pixel counts if its centre is
+// under the brush; one that is painted as both counts as neither. Not for concurrent use.
+type Painted struct {
+	picture analysis.Pixels
+	sides   []uint8 // of each pixel: bits of the sides
+	patches [2]analysis.Patch
+	both    int
+}
+
+// The bits of Painted.sides.
+const (
+	lightBit  = 1
+	shadowBit = 2
+)
+
+// Measured is what painted areas tell. Figures are NaN where a side has no pixels.
+type Measured struct {
+	Light, Shadow  *analysis.Spot // means with their spread; nil for a side without pixels
+	LightnessApart float64        // L* of light minus L* of shadow
+	Tones          float64        // value of light minus value of shadow
+	Overlap        float64        // tones: the shadow's lightest tenth above the light's darkest
+	Both           int            // pixels painted as both, counted as neither
+}
+
+// NewPainted begins with nothing painted. The picture must pass Check, and stay as it is.
+func NewPainted(p analysis.Pixels) *Painted {
+	return &Painted{picture: p, sides: make([]uint8, p.Width*p.Height)}
+}
+
+// Set begins anew with the areas among notes.
+func (m *Painted) Set(list []Note) {
+	clear(m.sides)
+	m.patches, m.both = [2]analysis.Patch{}, 0
+	for _, n := range list {
+		if a, ok := n.Shape.(Area); ok {
+			for i, p := range a.Points {
+				m.Paint(a.Side, a.Points[max(i-1, 0)], p, a.Width)
+			}
+		}
+	}
+}
+
+// Paint adds one stretch of a brush stroke, in still pixels.
+func (m *Painted) Paint(side Side, from, to Point, width float64) {
+	bit := uint8(lightBit)
+	if side == Shadow {
+		bit = shadowBit
+	}
+	half := width / 2
+	box := image.Rect(
+		int(math.Floor(min(from.X, to.X)-half)), int(math.Floor(min(from.Y, to.Y)-half)),
+		int(math.Ceil(max(from.X, to.X)+half)), int(math.Ceil(max(from.Y, to.Y)+half)),
+	).Intersect(m.picture.Bounds())
+	for y := box.Min.Y; y < box.Max.Y; y++ {
+		for x := box.Min.X; x < box.Max.X; x++ {
+			at := &m.sides[y*m.picture.Width+x]
+			if *at&bit == 0 && ink.Pt(float64(x)+0.5, float64(y)+0.5).Distance(from, to) <= half {
+				m.count(at, bit, x, y)
+			}
+		}
+	}
+}
+
+// count gives a pixel to a side that it doesn't belong to yet.
+func (m *Painted) count(at *uint8, bit uint8, x, y int) {
+	if *at == 0 {
+		m.patches[bit-1].Add(m.picture, x, y)
+	} else {
+		m.patches[*at-1].Take(m.picture, x, y)
+		m.both++
+	}
+	*at |= bit
+}
+
+// Measure returns what is painted so far.
+func (m *Painted) Measure() Measured {
+	nan := math.NaN()
+	r := Measured{LightnessApart: nan, Tones: nan, Both: m.both}
+	if s, ok := m.patches[lightBit-1].Spot(); ok {
+		r.Light = &s
+	}
+	if s, ok := m.patches[shadowBit-1].Spot(); ok {
+		r.Shadow = &s
+	}
+	if r.Light != nil && r.Shadow != nil {
+		r.LightnessApart = r.Light.Lightness - r.Shadow.Lightness
+		r.Tones = r.Light.Value - r.Shadow.Value
+	}
+	r.Overlap = analysis.PatchOverlap(&m.patches[lightBit-1], &m.patches[shadowBit-1])
+	return r
+}

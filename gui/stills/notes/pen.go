@@ -1,0 +1,171 @@
+package notes
+
+import (
+	"image"
+	"math"
+	"strconv"
+
+	"app.tonedesk/gui/stills/ink"
+)
+
+// Sizes of what doesn't scale with the still, in units of View.Pixel.
+const (
+	leastLine = 1.25 // width of a line's core
+	leastText = 9    // size of a label's letters
+	leastRim  = 1
+	halo      = 2 // width of a selected note's second rim
+	areaEdge  = 1.5
+)
+
+// pen collects what notes draw, in drawn pixels. Shapes draw by at, width, line, text and
+// wash.
+type pen struct {
+	view    View
+	areas   map[Side]*ink.Mark
+	marks   []ink.Mark
+	badges  []ink.Mark
+	rim     float64 // halo of the present note
+	counted int     // number of the present note, 0 for none
+	first   int     // index of the present note's first mark
+}
+
+// note draws one note, with its number unless that is 0.
+func (p *pen) note(n Note, number int) {
+	if !n.Known() {
+		return
+	}
+	p.rim, p.counted, p.first = 0, number, len(p.marks)
+	if n.ID != "" && n.ID == p.view.Selected {
+		p.rim = halo * p.view.pixel()
+	}
+	n.Shape.draw(p, n.Text)
+}
+
+// all returns the marks, lowest first.
+func (p *pen) all() []ink.Mark {
+	var all []ink.Mark
+	for _, side := range []Side{Light, Shadow} {
+		if m := p.areas[side]; m != nil {
+			all = append(all, *m)
+		}
+	}
+	return append(append(all, p.marks...), p.badges...)
+}
+
+// at returns where a still's place lies.
+func (p *pen) at(q Point) Point { return p.view.To(q) }
+
+// each returns where places of a still lie.
+func (p *pen) each(points []Point) []Point {
+	to := make([]Point, len(points))
+	for i, q := range points {
+		to[i] = p.at(q)
+	}
+	return to
+}
+
+// width returns how wide a line of a width in still pixels is drawn.
+func (p *pen) width(still float64) float64 {
+	return max(still*p.view.Scale, leastLine*p.view.pixel())
+}
+
+// line draws a line. Lines of one note and one width cross without a rim between them.
+func (p *pen) line(points []Point, closed bool, width float64) {
+	l := ink.Line{Points: points, Closed: closed, Width: width}
+	for i := p.first; i < len(p.marks); i++ {
+		if m := &p.marks[i]; len(m.Lines) > 0 && m.Lines[0].Width == width {
+			m.Lines = append(m.Lines, l)
+			return
+		}
+	}
+	p.marks = append(p.marks, p.rimmed(ink.Mark{Lines: []ink.Line{l}}, width/4))
+}
+
+// text draws text whose first line's foot begins at at.
+func (p *pen) text(text string, at Point, size float64) {
+	at = p.kept(at, ink.Width(ink.Bold, text, size), size)
+	p.marks = append(p.marks, p.rimmed(ink.Mark{Shapes: ink.Letters(ink.Bold, text, at, size)}, size/9))
+}
+
+// beside writes to the right of at, away from it, or to the left where it would not fit.
+func (p *pen) beside(text string, at Point, away float64) {
+	size := p.view.letters()
+	left, wide := at.X+away, ink.Width(ink.Bold, text, size)
+	if in := p.view.Inside; !in.Empty() && left+wide > float64(in.Max.X) {
+		left = at.X - away - wide
+	}
+	p.text(text, ink.Pt(left, at.Y+0.35*size), size)
+}
+
+// rimmed gives a mark the colours of notes, and a rim that goes with its size.
+func (p *pen) rimmed(m ink.Mark, rim float64) ink.Mark {
+	m.Grey, m.RimGrey = ink.LightGrey, ink.DarkGrey
+	m.Rim, m.Halo = max(leastRim*p.view.pixel(), rim), p.rim
+	return m
+}
+
+// wash adds a brush stroke to the areas of a side. A selected one has a line of its own.
+func (p *pen) wash(side Side, points []Point, width float64) {
+	l := ink.Line{Points: points, Width: width}
+	if p.areas == nil {
+		p.areas = map[Side]*ink.Mark{}
+	}
+	m := p.areas[side]
+	if m == nil {
+		mark := p.hollow(side, 0)
+		m = &mark
+		p.areas[side] = m
+	}
+	m.Lines = append(m.Lines, l)
+	if p.rim > 0 {
+		own := p.hollow(side, p.rim)
+		own.Hatch, own.Lines = ink.NoHatch, []ink.Line{l}
+		p.marks = append(p.marks, own)
+	}
+}
+
+// hollow returns the mark of a side's areas, still without lines.
+func (p *pen) hollow(side Side, halo float64) ink.Mark {
+	m := ink.Mark{
+		Grey: ink.LightGrey, RimGrey: ink.DarkGrey, Rim: leastRim * p.view.pixel(), Halo: halo,
+		Hollow: areaEdge * p.view.pixel(), Hatch: ink.Rising,
+	}
+	if side == Shadow {
+		m.Hatch = ink.Falling
+	}
+	zero := p.at(Point{}) // the hatch lies still on the still
+	if zero.Fine() {
+		m.Phase = image.Pt(int(math.Round(zero.X)), int(math.Round(zero.Y)))
+	}
+	return m
+}
+
+// number puts the present note's number, if it has one, to the upper left of at: dark on a
+// light disc.
+func (p *pen) number(at Point) {
+	if p.counted == 0 {
+		return
+	}
+	text, size := strconv.Itoa(p.counted), p.view.letters()
+	wide := ink.Width(ink.Bold, text, size)
+	high := 1.35 * size
+	across := max(wide+0.55*size, high)
+	middle := p.kept(at.Minus(ink.Pt(across, high/2-0.2*size)), across, high)
+	middle = middle.Plus(ink.Pt(across/2, -high/2))
+	half := ink.Pt((across-high)/2, 0)
+	disc := ink.Line{Points: []Point{middle.Minus(half), middle.Plus(half)}, Width: high}
+	p.badges = append(p.badges,
+		ink.Mark{Lines: []ink.Line{disc}, Grey: ink.LightGrey, Rim: leastRim * p.view.pixel(), RimGrey: ink.DarkGrey},
+		ink.Mark{Shapes: ink.Letters(ink.Bold, text, middle.Plus(ink.Pt(-wide/2, 0.36*size)), size), Grey: ink.DarkGrey})
+}
+
+// kept moves the left foot of something so wide and high into View.Inside.
+func (p *pen) kept(at Point, wide, high float64) Point {
+	in := p.view.Inside
+	if in.Empty() {
+		return at
+	}
+	at.X = max(float64(in.Min.X), min(at.X, float64(in.Max.X)-wide))
+	at.Y = min(float64(in.Max.Y), max(at.Y, float64(in.Min.Y)+high))
+	return at
+}
