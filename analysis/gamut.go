@@ -141,11 +141,35 @@ func (s shine) keeping(p promise) Oklab {
 		return s.at(math.Cbrt(LuminanceOf(p.want) / Luminance(r, g, b)))
 	}
 	most := math.Cbrt(1 / max(r, g, b))
-	part := bisect(func(part float64) bool {
-		cube := math.Pow(part*most, 3)
-		return p.of(cube*r, cube*g, cube*b) <= p.want
-	})
-	return s.at(part * most)
+	return s.at(root(most, func(l float64) float64 {
+		cube := l * l * l
+		return p.of(cube*r, cube*g, cube*b) - p.want
+	}))
+}
+
+// root returns where f, which rises from below 0 at 0, is 0: in [0, most], to the last digits
+// that matter. It is the method of false position with halving of the end that stays (the
+// Illinois method; from memory), so that a nearly straight f takes a few steps only.
+func root(most float64, f func(x float64) float64) float64 {
+	const enough = 1e-12
+	low, high := 0.0, most
+	below, above := f(low), f(high)
+	if above <= 0 {
+		return high
+	}
+	for range 3 * halvings {
+		x := high - above*(high-low)/(above-below)
+		y := f(x)
+		switch {
+		case math.Abs(y) < enough || high-low < enough:
+			return x
+		case y < 0:
+			low, below, above = x, y, above/2
+		default:
+			high, above, below = x, y, below/2
+		}
+	}
+	return low
 }
 
 // fit returns the colour that keeps the promise, with the hue and as much of the saturation
@@ -169,12 +193,14 @@ const fullSaturation = 1.0
 // chroma, or with as much of it as the display can show; whole and ok are as in fit.
 func fitChroma(hue, chroma float64, p promise) (c Oklab, whole, ok bool) {
 	direction := shineOf(hue, 1)
-	edge, _, ok := direction.times(fullSaturation).fit(p)
-	if !ok || edge.Chroma() <= chroma {
-		return edge, ok && edge.Chroma() >= chroma-gamutSlack, ok
+	if grey := (shine{}); p.want > 0 && grey.keeps(p) {
+		s := direction.times(root(2*chroma/grey.keeping(p).L, func(saturation float64) float64 {
+			return direction.times(saturation).keeping(p).Chroma() - chroma
+		}))
+		if s.keeps(p) {
+			return s.keeping(p), true, true
+		}
 	}
-	part := bisect(func(part float64) bool {
-		return direction.times(part*edge.Chroma()/edge.L).keeping(p).Chroma() <= chroma
-	})
-	return direction.times(part * edge.Chroma() / edge.L).keeping(p), true, true
+	c, _, ok = direction.times(fullSaturation).fit(p)
+	return c, false, ok
 }

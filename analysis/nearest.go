@@ -42,7 +42,7 @@ func (p promise) nearestGrey(c Oklab) (RGB, float64) {
 	lab := Lab{L: Lightness(light)}
 	v := Encode(light)
 	grey := RGB{v, v, v}
-	if miss := p.miss(grey, lab); miss <= 1 {
+	if miss := p.miss(grey, lab, math.Inf(1)); miss <= 1 {
 		return grey, miss
 	}
 	return p.nearestAround(light, light, light)
@@ -61,7 +61,7 @@ func (p promise) nearestAround(red, green, blue float64) (RGB, float64) {
 			for j := g.from; j <= g.to; j++ {
 				for k := b.from; k <= b.to; k++ {
 					near := RGB{uint8(i), uint8(j), uint8(k)}
-					if miss := p.miss(near, lab); miss < least {
+					if miss := p.miss(near, lab, least); miss < least {
 						best, least = near, miss
 					}
 				}
@@ -87,19 +87,29 @@ func around(code uint8, reach int) codes {
 // miss says how badly an 8-bit colour stands for the colour lab, of which p is promised: the
 // greater of the two distances, each over its limit, so that up to 1 both are kept. It is
 // infinite where the layer grey is not the same, or would round up or down by chance (a
-// program may do either with a half).
-func (p promise) miss(code RGB, lab Lab) float64 {
-	got := LabOf(linears[code.R], linears[code.G], linears[code.B])
-	off := math.Hypot(got.A-lab.A, got.B-lab.B) / colourWithin
+// program may do either with a half). What is sure to miss by least or more is not looked at
+// further.
+func (p promise) miss(code RGB, lab Lab, least float64) float64 {
+	r, g, b := linears[code.R], linears[code.G], linears[code.B]
+	miss := 0.0
 	switch p.by {
+	case ByLightness:
+		miss = math.Abs(Lightness(Luminance(r, g, b))-p.want) / promiseWithin
 	case ByLayerGrey:
 		hundredths := 30*int(code.R) + 59*int(code.G) + 11*int(code.B)
 		if grey := (hundredths + 50) / 100; float64(grey) != p.want || hundredths%100 == 50 {
 			return math.Inf(1)
 		}
-		return max(off, math.Abs(got.L-lab.L)/colourWithin)
-	case BySeenLightness:
-		return max(off, math.Abs(SeenLightness(got)-p.want)/promiseWithin)
 	}
-	return max(off, math.Abs(got.L-p.want)/promiseWithin)
+	if miss >= least {
+		return miss
+	}
+	got := LabOf(r, g, b)
+	switch p.by {
+	case ByLayerGrey:
+		miss = math.Abs(got.L-lab.L) / colourWithin
+	case BySeenLightness:
+		miss = math.Abs(SeenLightness(got)-p.want) / promiseWithin
+	}
+	return max(miss, math.Hypot(got.A-lab.A, got.B-lab.B)/colourWithin)
 }
