@@ -48,6 +48,14 @@ func (c *crew) do(pieces int) {
 	c.done.Wait()
 }
 
+// doOther calls another piece than the crew's own in the same way.
+func (c *crew) doOther(piece func(worker, piece int), pieces int) {
+	own := c.piece
+	c.piece = piece
+	c.do(pieces)
+	c.piece = own
+}
+
 // close ends the goroutines. The crew goes on working for its caller, alone.
 func (c *crew) close() {
 	if c.wake != nil {

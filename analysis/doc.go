@@ -20,4 +20,6 @@
 //     9(1), 1979; for more classes Liao, Chen, Chung, J. Inf. Sci. Eng. 17, 2001.
 //   - EMD: Vallender, Theory Probab. Appl. 18, 1974 (from memory); Rubner, Tomasi, Guibas,
 //     Int. J. Comput. Vis. 40(2), 2000: the earth mover's distance of histograms.
+//   - MACHADO: Machado, Oliveira, Fernandes, A physiologically-based model for simulation of
+//     color vision deficiency, IEEE Trans. Vis. Comput. Graph. 15(6), 2009.
 package analysis

@@ -10,6 +10,8 @@ type Reduced struct {
 	Width, Height int
 	Linear        []uint16 // red, green, blue of each pixel; 65535 is the display's white
 	Left          []uint8  // 1 where a pixel is left out of the statistics, else 0
+
+	work *reducedWork // what views work with; nil until one does
 }
 
 // rowsReduced is how many rows of the result a worker makes at a time.
@@ -32,10 +34,11 @@ func NewReducer() *Reducer {
 	r := new(Reducer)
 	r.crew = newCrew(r.reduceRows)
 	r.sums = make([]boxSums, r.crew.workers())
+	r.result.work = newReducedWork(r.crew)
 	return r
 }
 
-// Close ends the Reducer's goroutines. Its last result stays valid.
+// Close ends the Reducer's goroutines. Its last result stays valid, and can be painted.
 func (r *Reducer) Close() { r.crew.close() }
 
 // Reduce averages the picture over equal boxes, width across and height down, in linear

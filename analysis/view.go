@@ -11,7 +11,8 @@ type View struct {
 	// is not a part of the view.
 	Wide bool
 	// Paint paints src into dst: RGBA, 4*src.Width bytes a row, alpha 255. It may be called
-	// from any goroutine.
+	// from any goroutine, but not twice at once for the same src, whose Reducer works for it
+	// and keeps what memory it needs.
 	Paint func(dst []byte, src *Reduced, look Look)
 }
 
