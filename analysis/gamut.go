@@ -108,8 +108,6 @@ func shineOf(hue, saturation float64) shine {
 // times returns the same hue with part of the saturation.
 func (s shine) times(part float64) shine { return shine{part * s.a, part * s.b} }
 
-func (s shine) saturation() float64 { return math.Hypot(s.a, s.b) }
-
 // at returns the colour at an Oklab lightness.
 func (s shine) at(lightness float64) Oklab { return Oklab{lightness, lightness * s.a, lightness * s.b} }
 
@@ -173,17 +171,34 @@ func root(most float64, f func(x float64) float64) float64 {
 }
 
 // fit returns the colour that keeps the promise, with the hue and as much of the saturation
-// as the display can show, and whether that is all of it. ok is false where not even a grey
-// keeps the promise.
+// as the display can show, and whether that is all of it. ok is false where nothing keeps the
+// promise.
 func (s shine) fit(p promise) (c Oklab, whole, ok bool) {
 	if s.keeps(p) {
 		return s.keeping(p), true, true
 	}
-	if !(shine{}).keeps(p) {
+	from, ok := s.mostOf(p)
+	if !ok {
 		return Oklab{}, false, false
 	}
-	part := bisect(func(part float64) bool { return s.times(part).keeps(p) })
-	return s.times(part).keeping(p), false, true
+	part := bisect(func(part float64) bool { return s.times(from + part*(1-from)).keeps(p) })
+	return s.times(from + part*(1-from)).keeping(p), false, true
+}
+
+// mostOf returns a part of the saturation with which the promise can be kept: none, if a grey
+// keeps it; otherwise, since a saturated colour may look lighter than white, the greatest of
+// a few; ok is false if none of them does.
+func (s shine) mostOf(p promise) (part float64, ok bool) {
+	if (shine{}).keeps(p) {
+		return 0, true
+	}
+	const parts = 64
+	for i := parts - 1; i > 0 && p.by == BySeenLightness; i-- {
+		if part := float64(i) / parts; s.times(part).keeps(p) {
+			return part, true
+		}
+	}
+	return 0, false
 }
 
 // fullSaturation is more than any colour of the display has (blue has 0.69).
@@ -192,15 +207,16 @@ const fullSaturation = 1.0
 // fitChroma returns the colour of a hue, in degrees, that keeps the promise, with an Oklch
 // chroma, or with as much of it as the display can show; whole and ok are as in fit.
 func fitChroma(hue, chroma float64, p promise) (c Oklab, whole, ok bool) {
-	direction := shineOf(hue, 1)
-	if grey := (shine{}); p.want > 0 && grey.keeps(p) {
-		s := direction.times(root(2*chroma/grey.keeping(p).L, func(saturation float64) float64 {
-			return direction.times(saturation).keeping(p).Chroma() - chroma
-		}))
-		if s.keeps(p) {
-			return s.keeping(p), true, true
-		}
+	if p.want <= 0 {
+		return Oklab{}, false, true
 	}
-	c, _, ok = direction.times(fullSaturation).fit(p)
+	toned := Oklch{1, chroma, hue}.Oklab()
+	toned.L = root(2, func(lightness float64) float64 {
+		return p.of(Oklab{lightness, toned.A, toned.B}.Light()) - p.want
+	})
+	if toned.InGamut() {
+		return toned, true, true
+	}
+	c, _, ok = shineOf(hue, fullSaturation).fit(p)
 	return c, false, ok
 }
