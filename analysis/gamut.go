@@ -145,15 +145,18 @@ func (s shine) keeping(p promise) Oklab {
 	}))
 }
 
-// root returns where f, which rises from below 0 at 0, is 0: in [0, most], to the last digits
-// that matter. It is the method of false position with halving of the end that stays (the
+// root returns where f, which rises, is 0: in [0, most], to the last digits that matter, or
+// the end that is nearest to it. It is the method of false position with halving of the end that stays (the
 // Illinois method; from memory), so that a nearly straight f takes a few steps only.
 func root(most float64, f func(x float64) float64) float64 {
 	const enough = 1e-12
 	low, high := 0.0, most
 	below, above := f(low), f(high)
-	if above <= 0 {
+	switch {
+	case above <= 0:
 		return high
+	case below >= 0:
+		return low
 	}
 	for range 3 * halvings {
 		x := high - above*(high-low)/(above-below)
@@ -217,6 +220,8 @@ func fitChroma(hue, chroma float64, p promise) (c Oklab, whole, ok bool) {
 	if toned.InGamut() {
 		return toned, true, true
 	}
-	c, _, ok = shineOf(hue, fullSaturation).fit(p)
+	if c, _, ok = shineOf(hue, min(chroma/toned.L, fullSaturation)).fit(p); !ok {
+		c, _, ok = shineOf(hue, fullSaturation).fit(p) // looks lighter than white only with more
+	}
 	return c, false, ok
 }

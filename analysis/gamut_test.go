@@ -136,6 +136,7 @@ func TestPromisesAreKept(t *testing.T) {
 			}
 			return
 		}
+		aboveWhite := by == BySeenLightness && p.want > 99.9 // what looks so light has more chroma
 		r, g, b := c.Light()
 		exact := 1e-5
 		if by == BySeenLightness {
@@ -148,7 +149,7 @@ func TestPromisesAreKept(t *testing.T) {
 			t.Fatalf("%v: made as %.9g", p, p.of(r, g, b))
 		case c.Chroma() > 1e-4 && math.Abs(turnBetween(hue, c.Hue())) > 1e-5:
 			t.Fatalf("hue %g became %g", hue, c.Hue())
-		case whole && math.Abs(c.Chroma()-chroma) > 1e-6, c.Chroma() > chroma+1e-6:
+		case whole && math.Abs(c.Chroma()-chroma) > 1e-6, c.Chroma() > chroma+1e-6 && !aboveWhite:
 			t.Fatalf("chroma %g, whole %v, asked %g", c.Chroma(), whole, chroma)
 		}
 		code, made := settle(c, p)
