@@ -122,6 +122,18 @@ func accentAt(base Colour, degrees, gain float64) *Colour {
 	return &c
 }
 
+// standsOut reports whether an accent's colour is one by the trade's word: more chroma than
+// either side, or a hue that is turned away from both, not between them.
+func (l local) standsOut(accent Colour) bool {
+	const chroma, degrees = 4, 14 // clearly, not by a hair
+	a, light, shadow := accent.Oklab(), l.light.Oklab(), l.shadow.Oklab()
+	if accent.Lab().Chroma() >= max(l.light.Lab().Chroma(), l.shadow.Lab().Chroma())+chroma {
+		return true
+	}
+	one, other := turn(light.Hue(), a.Hue()), turn(shadow.Hue(), a.Hue())
+	return min(math.Abs(one), math.Abs(other)) >= degrees && one*other > 0
+}
+
 // tinted returns the colour of a line around fill: darker and more saturated.
 func tinted(fill Colour, tones float64) Colour {
 	return mixed(max(fill.Value()-tones, 0.6), fill.Oklab().Hue()-12, fill.saturation()*1.4)

@@ -39,9 +39,9 @@ func figureFlat(e *easel) *Scene {
 	o = torso().at(320, 440, 105, 100, 0)
 	draw(jacket, o, plane(point{335, 440}, light, 5, 10, 7))
 	o = head().at(320, 190, 88, 112, 0)
-	draw(skin, o, mean(ballOf(o, light, 0.25), follow(o, light, 40)))
+	draw(skin, o, mean(ballOf(o, light, 0.25), follow(o, light, 50)))
 	o = hair().at(320, 165, 112, 120, 0)
-	draw(hairs, o, mean(plane(point{335, 150}, light, 2, 8, 9), ballOf(o, light, 0.2)))
+	draw(hairs, o, mean(plane(point{335, 150}, light, 16, 8, 9), ballOf(o, light, 0.2)))
 	for _, x := range []float64{-32, 34} { // eyes
 		e.detail(disc().at(320+x, 205, 7, 10, 0), hex("#2a2a30").paint())
 	}
@@ -60,16 +60,16 @@ func twoFigures(e *easel) *Scene {
 		}
 		o := skirt().at(x, y+1.22*size, 0.66*size, 0.5*size, 0)
 		draw(under, o, plane(point{x - 0.02*size, y + 1.34*size}, light, 0, 0.05*size, 6))
-		o = cloak().at(x, y+0.55*size, 0.6*size, 0.62*size, 0)
-		draw(coat, o, mean(follow(o, light, 0.35*size), plane(o.middle(), light, 0, 0.03*size, 8)))
+		o = cloak().at(x, y+0.55*size, 0.6*size, 0.56*size, 0)
+		draw(coat, o, mean(follow(o, light, 0.32*size), plane(o.middle(), light, 0, 0.03*size, 8)))
 		o = head().at(x, y-0.3*size, 0.36*size, 0.43*size, -8)
 		draw(skin, o, mean(ballOf(o, light, 0.2), follow(o, light, 0.2*size)))
 		o = hair().at(x, y-0.36*size, 0.45*size, 0.48*size, -8)
 		draw(hairs, o, plane(point{x, y - 0.42*size}, light, -0.02*size, 0.03*size, 10))
 	}
-	figure(430, 400, 400, rich("skin, left", "#e9b58c", 2.2, -20, 0.6), dull("hair, left", "#8d8f3a", 2.3, 0.2),
+	figure(420, 380, 400, rich("skin, left", "#e9b58c", 2.2, -20, 0.6), dull("hair, left", "#8d8f3a", 2.3, 0.2),
 		rich("cloak, left", "#6f8fd0", 2.6, 20, 0.3), dull("skirt, left", "#c46a9a", 2.2, 0.18))
-	figure(850, 420, 390, rich("skin, right", "#a86b4a", 2.1, -16, 0.35), rich("hair, right", "#d9c070", 2.4, -32, 0.5),
+	figure(860, 395, 390, rich("skin, right", "#a86b4a", 2.1, -16, 0.35), rich("hair, right", "#d9c070", 2.4, -32, 0.5),
 		dull("cloak, right", "#b5432f", 2.3, 0.16), rich("skirt, right", "#55a37b", 2.5, 30, 0.3))
 	return e.done()
 }
@@ -127,7 +127,7 @@ func fruitAccents(e *easel) *Scene {
 		e.add(f)
 	}
 	put(rich("pear", "#d6cf5e", 2.4, -24, 0.2), pear().at(210, 270, 110, 180, 8), -22, 0.35)
-	put(dull("apple", "#e08a70", 2.3, 0.25), apple().at(470, 340, 130, 125, 0), -6, 0.9)
+	put(dull("apple", "#e08a70", 2.3, 0.25), apple().at(470, 340, 130, 125, 0), -18, 0.9)
 	put(rich("plum", "#a596c8", 2.5, 16, 0.3), disc().at(660, 190, 95, 105, 0), 28, 0.6)
 	return e.done()
 }

@@ -11,8 +11,11 @@ type painter struct {
 func painters() []painter {
 	var all []painter
 	all = append(all, drawings...)
+	all = append(all, moreDrawings...)
 	all = append(all, paintings...)
+	all = append(all, morePaintings...)
 	all = append(all, empties...)
+	all = append(all, moreEmpties...)
 	return all
 }
 

@@ -20,7 +20,7 @@ func stillLife(e *easel) *Scene {
 	put(rich("pot", "#7fb0bb", 2.5, 24, 0.4), pot().at(330, 310, 150, 190, 0), 0.12)
 	put(dull("apple", "#d8695a", 2.4, 0.15), apple().at(600, 450, 112, 108, 0), 0.15)
 	put(rich("pear", "#dcd877", 2.2, -26, 0.2), pear().at(790, 380, 84, 140, -6), 0.08)
-	put(rich("lemon", "#f2d660", 2.3, -32, 0.15), lemon().at(440, 570, 128, 92, 12), 0.18)
+	put(rich("lemon", "#f2d660", 2.3, -32, 0.15), lemon().at(470, 590, 130, 96, 12), 0.18)
 	return e.done()
 }
 

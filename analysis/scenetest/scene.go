@@ -17,6 +17,7 @@ type Scene struct {
 	Empty    bool // a picture in which no family may be reported
 
 	labels []uint8 // what each pixel is: see canvas
+	owners [256]owned
 }
 
 // Truth is a local colour that was painted with a light side and a shadow side. Its colours
@@ -70,20 +71,28 @@ func (s *Scene) Mask(family int, side Side) *image.Alpha {
 	return mask
 }
 
+// owned says what a label stands for.
+type owned struct {
+	family int
+	side   Side
+	ok     bool // it is of a family
+}
+
 // owner returns the family and the side that a label stands for.
 func (s *Scene) owner(label uint8) (family int, side Side, ok bool) {
-	if label < firstPart {
-		return 0, 0, false
-	}
-	part := int(label-firstPart) / 4
-	for f := range s.Families {
-		for _, p := range s.Families[f].parts {
-			if p == part {
-				return f, Side(label-firstPart) % 4, true
+	o := &s.owners[label]
+	return o.family, o.side, o.ok
+}
+
+// own fills the table of owners.
+func (s *Scene) own() {
+	for f, t := range s.Families {
+		for _, part := range t.parts {
+			for side := Light; side <= Line; side++ {
+				s.owners[firstPart+uint8(4*part)+uint8(side)] = owned{f, side, true}
 			}
 		}
 	}
-	return 0, 0, false
 }
 
 // easel is a scene in the making.
@@ -121,10 +130,21 @@ func (e *easel) add(f form) {
 	e.scene.Families = append(e.scene.Families, t)
 }
 
+// likeFlats lays two flat things of like hue, the second over the first: whether they are
+// one form's light and shadow or two forms is ambiguous, so that they aren't scored.
+func (e *easel) likeFlats(name string, first outline, light Colour, second outline, dark Colour) {
+	part := e.parts
+	e.parts++
+	e.fill(first, light.paint(), partLight+uint8(4*part))
+	e.fill(second, dark.paint(), partShadow+uint8(4*part))
+	e.scene.Families = append(e.scene.Families, Truth{Name: name, Parts: 1, Why: "flats of like hue that touch", parts: []int{part}})
+}
+
 // done takes the truth and finishes the picture.
 func (e *easel) done() *Scene {
 	s := e.scene
 	s.labels = e.label
+	s.own()
 	for i := range s.Families {
 		e.measure(i)
 	}

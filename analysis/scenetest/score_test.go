@@ -45,27 +45,26 @@ func (s *Scene) anywhere(family int, side Side) (x, y *int) {
 }
 
 // The truth itself has nothing missed, nothing false and no error but that of 8 bits.
-func TestScoreOfTheTruth(t *testing.T) {
-	all(t, func(t *testing.T, s *Scene) {
-		r := Score(s, truthful(s))
-		if len(r.Missed) > 0 || len(r.False) > 0 || len(r.Found) != r.Scored || r.Misplaced > 0 {
-			t.Errorf("%d of %d found, missed %v, false %v, %d misplaced", len(r.Found), r.Scored, r.Missed, r.False, r.Misplaced)
+func checkScore(t *testing.T, s *Scene) {
+	t.Helper()
+	r := Score(s, truthful(s))
+	if len(r.Missed) > 0 || len(r.False) > 0 || len(r.Found) != r.Scored || r.Misplaced > 0 {
+		t.Errorf("%d of %d found, missed %v, false %v, %d misplaced", len(r.Found), r.Scored, r.Missed, r.False, r.Misplaced)
+	}
+	for _, m := range r.Found {
+		if math.Abs(m.LightOff) > 0.3 || math.Abs(m.ShadowOff) > 0.3 {
+			t.Errorf("%s: off by %.2f and %.2f L*", m.Family, m.LightOff, m.ShadowOff)
 		}
-		for _, m := range r.Found {
-			if math.Abs(m.LightOff) > 0.3 || math.Abs(m.ShadowOff) > 0.3 {
-				t.Errorf("%s: off by %.2f and %.2f L*", m.Family, m.LightOff, m.ShadowOff)
-			}
-			if m.TurnMissing || m.TurnOff != nil && math.Abs(*m.TurnOff) > 2.5 {
-				t.Errorf("%s: turn off by %v", m.Family, m.TurnOff)
-			}
-			if m.TowardBlack == FlagMissing || m.TowardBlack == FlagWrong {
-				t.Errorf("%s: toward black %d", m.Family, m.TowardBlack)
-			}
+		if m.TurnMissing || m.TurnOff != nil && math.Abs(*m.TurnOff) > 2.5 {
+			t.Errorf("%s: turn off by %v", m.Family, m.TurnOff)
 		}
-		if r.Accents.Invented > 0 || r.Accents.Found != r.Accents.Wanted || r.Lines.Invented > 0 || r.Lines.Found != r.Lines.Wanted {
-			t.Errorf("accents %+v, lines %+v", r.Accents, r.Lines)
+		if m.TowardBlack == FlagMissing || m.TowardBlack == FlagWrong {
+			t.Errorf("%s: toward black %d", m.Family, m.TowardBlack)
 		}
-	})
+	}
+	if r.Accents.Invented > 0 || r.Accents.Found != r.Accents.Wanted || r.Lines.Invented > 0 || r.Lines.Found != r.Lines.Wanted {
+		t.Errorf("accents %+v, lines %+v", r.Accents, r.Lines)
+	}
 }
 
 // Bad answers are seen to be bad.

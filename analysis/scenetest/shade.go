@@ -35,10 +35,11 @@ func ball(c point, rx, ry float64, light point, front float64) shade {
 	}
 }
 
-// ballOf shades an outline's box as a ball.
+// ballOf shades an outline as a ball a little larger than its box.
 func ballOf(o outline, light point, front float64) shade {
+	const larger = 1.3 // corners of the box lie on the ball too
 	b := o.bounds()
-	return ball(o.middle(), float64(b.Dx())/2, float64(b.Dy())/2, light, front)
+	return ball(o.middle(), larger*float64(b.Dx())/2, larger*float64(b.Dy())/2, light, front/2)
 }
 
 // follow lays the shadow along the outline's far side, as wide as depth pixels where it
