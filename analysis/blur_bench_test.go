@@ -1,0 +1,27 @@
+package analysis
+
+import (
+	"fmt"
+	"testing"
+)
+
+// Budget on two cores: the mirror's pixels squinted at, without their reduction, 4 ms at
+// every strength; 0 allocs/op. A mirror of 1920x1080 has none.
+func BenchmarkSquint(b *testing.B) {
+	p := painting(1920, 1080, BGRX)
+	for _, size := range [][2]int{{364, 282}, {760, 590}, {1920, 1080}} {
+		r := NewReducer()
+		src, dst := r.Reduce(p, size[0], size[1], nil), make([]byte, pixelBytes*size[0]*size[1])
+		for _, percent := range []float64{squintKnob.From, squintKnob.Start, squintKnob.To} {
+			look := Look{Knob: percent}
+			b.Run(fmt.Sprintf("%dx%d by %g percent", size[0], size[1], percent), func(b *testing.B) {
+				paintSquint(dst, src, look)
+				b.ReportAllocs()
+				for b.Loop() {
+					paintSquint(dst, src, look)
+				}
+			})
+		}
+		r.Close()
+	}
+}

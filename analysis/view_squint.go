@@ -1,0 +1,15 @@
+package analysis
+
+// The picture as with the eyes half shut: small things melt, masses of light and of shadow
+// stay.
+func init() {
+	register(7, View{Key: "squint", Name: "Squint", Knob: &squintKnob, Wide: true, Paint: paintSquint})
+}
+
+// squintKnob is the Gaussian's sigma as a share of the picture's longer side.
+var squintKnob = Knob{Name: "Blur", Unit: "%", From: 0.5, To: 5, Step: 0.5, Start: 1.5}
+
+func paintSquint(dst []byte, src *Reduced, look Look) {
+	sigma := squintKnob.At(look.Knob) / 100 * float64(max(src.Width, src.Height))
+	memoryOf[blur](src).paint(dst, src, sigma)
+}
