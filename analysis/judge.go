@@ -57,7 +57,7 @@ const (
 	searchHue        = 8.0  // degrees
 	searchSaturation = 0.03 // Oklch chroma over lightness
 	searchTones      = 0.1
-	searchSides      = 5
+	searchSides      = 4
 	searchFirst      = 2.0 // steps
 	searchLast       = 1.0 / 16
 )
@@ -88,26 +88,35 @@ func (s *shadowSearch) accepts(shadow Spot, atEdge bool) bool {
 }
 
 func (s *shadowSearch) run() {
-	centre := s.centre()
-	for step := searchFirst; step >= searchLast; step /= 2 {
-		centre = s.around(centre, step)
+	for _, centre := range s.starts() {
+		for step := searchFirst; step >= searchLast; step /= 2 {
+			centre = s.around(centre, step)
+		}
 	}
 }
 
 // place is where the grid's middle lies.
 type place struct{ hue, saturation, tones float64 }
 
-// centre returns the shadow's own place, brought to the nearest number of tones that reads.
-func (s *shadowSearch) centre() place {
-	c := s.shadow.Oklab.Oklch()
-	p := place{hue: c.H, tones: s.tones(s.local.Value - s.shadow.Value)}
-	if c.L > 0 {
-		p.saturation = c.C / c.L
+// starts returns where to look from: the shadow's own place, brought to the nearest number
+// of tones that reads. The hue of a neutral shadow is chance; the local colour's counts, and
+// a second start has its saturation too.
+func (s *shadowSearch) starts() []place {
+	own, local := s.shadow.Oklab.Oklch(), s.local.Oklab.Oklch()
+	p := place{own.H, saturationOf(own), s.tones(s.local.Value - s.shadow.Value)}
+	if !s.rules.neutral(s.shadow) {
+		return []place{p}
 	}
-	if s.shadow.Colour.Neutral() {
-		p.hue, p.saturation = s.local.Oklab.Hue(), 0
+	p.hue = local.H
+	return []place{p, {local.H, saturationOf(local), p.tones}}
+}
+
+// saturationOf returns chroma over lightness, 0 for black.
+func saturationOf(c Oklch) float64 {
+	if !(c.L > 0) {
+		return 0
 	}
-	return p
+	return c.C / c.L
 }
 
 // tones cuts a number of tones to what reads and there is room for.

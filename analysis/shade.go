@@ -115,12 +115,7 @@ func (m *maker) read(c RGB) *reading {
 }
 
 // saturation is the base's.
-func (m *maker) saturation() float64 {
-	if m.Oklch.L <= 0 {
-		return 0
-	}
-	return m.Oklch.C / m.Oklch.L
-}
+func (m *maker) saturation() float64 { return saturationOf(m.Oklch) }
 
 // Note says how a proposed colour came out.
 type Note string

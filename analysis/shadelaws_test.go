@@ -111,7 +111,7 @@ func TestJudgeShadowLaws(t *testing.T) {
 			return
 		}
 		if j.Nearest == nil {
-			if local.Value >= 3 { // there is room for a shadow that reads
+			if local.Value >= 4 { // there is room for a shadow that reads, and has chroma
 				t.Fatalf("no better shadow for %s than %s", local.Colour.Hex(), shadow.Colour.Hex())
 			}
 			return
