@@ -41,6 +41,28 @@ func (c Colour) paint() paint {
 	return paint{float32(analysis.EncodedOf(c.Red)), float32(analysis.EncodedOf(c.Green)), float32(analysis.EncodedOf(c.Blue))}
 }
 
+// linears holds the linear light of encoded sRGB in steps fine enough to interpolate.
+var linears = func() (t [4098]float64) {
+	for i := range t {
+		t[i] = analysis.LinearOf(float64(i) / 4096)
+	}
+	return t
+}()
+
+func (p paint) linear() Colour {
+	of := func(v float32) float64 {
+		at := 4096 * float64(min(max(v, 0), 1))
+		i := int(at)
+		return linears[i] + (linears[i+1]-linears[i])*(at-float64(i))
+	}
+	return Colour{of(p[0]), of(p[1]), of(p[2])}
+}
+
+func (p paint) lightness() float64 {
+	c := p.linear()
+	return analysis.Lightness(analysis.Luminance(c.Red, c.Green, c.Blue))
+}
+
 func (p paint) to(q paint, share float64) paint {
 	s := float32(share)
 	return paint{p[0] + (q[0]-p[0])*s, p[1] + (q[1]-p[1])*s, p[2] + (q[2]-p[2])*s}

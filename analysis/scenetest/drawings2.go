@@ -11,6 +11,7 @@ var moreDrawings = []painter{
 	{"feathers, contrasts of eight tenths", 800, 600, feathers},
 	{"spotted mushrooms, tinted lines", 960, 720, mushrooms},
 	{"face and two hands of one skin", 720, 960, faceAndHands},
+	{"face under a hat that casts a shadow", 640, 800, underHat},
 	{"canvas in a grey workspace", 1366, 768, inWorkspace},
 	{"fish in flat colour, JPEG 60", 640, 480, fishJPEG},
 	{"flats of like hue beside a family", 800, 600, likeHues},
@@ -166,6 +167,20 @@ func faceAndHands(e *easel) *Scene {
 	e.lined(skin, o, mean(ballOf(o, light, 0.2), follow(o, light, 80)), pen)
 	o = bowl().at(360, 440, 160, 62, 0)
 	e.lined(scarf, o, plane(point{370, 440}, light, 0, 8, 8), pen)
+	return e.done()
+}
+
+func underHat(e *easel) *Scene {
+	light := toward(100)
+	e.ground(plain(hex("#e9d7c0")))
+	skin, felt, shirt := rich("skin", "#c98f6a", 2.2, -18, 0.4), dull("hat", "#6f8a58", 2.2, 0.2), rich("shirt", "#8fa8d8", 2.3, 22, 0.3)
+	o := torso().at(320, 700, 250, 170, 0)
+	e.lined(shirt, o, plane(point{400, 690}, toward(160), 0, 14, 8), black(4))
+	o = head().at(320, 370, 140, 180, 0)
+	brim := plane(point{320, 375}, toward(265), 0, 10, 4)
+	e.lined(skin, o, darker(brim, follow(o, toward(150), 60)), black(4))
+	o = hat().at(320, 180, 230, 140, 0)
+	e.lined(felt, o, mean(plane(point{345, 180}, toward(165), 0, 8, 6), follow(o, light, 60)), black(4))
 	return e.done()
 }
 

@@ -1,9 +1,7 @@
 package scenetest
 
 import (
-	"fmt"
 	"image"
-	"math"
 	"math/rand/v2"
 
 	"app.tonedesk/analysis"
@@ -145,9 +143,9 @@ func (e *easel) done() *Scene {
 	s := e.scene
 	s.labels = e.label
 	s.own()
-	for i := range s.Families {
-		e.measure(i)
-	}
+	e.measure()
+	e.measureCores()
+	e.doubt()
 	s.Image = e.apply(e.finish, rand.New(rand.NewPCG(e.seed, 1)))
 	return s
 }
@@ -160,121 +158,3 @@ func (e *easel) empty() *Scene {
 
 // leastShare is the least that a scored side takes of the picture.
 const leastShare = 0.012
-
-// measure fills in what a truth's masks say.
-func (e *easel) measure(family int) {
-	t := &e.scene.Families[family]
-	var sum [4]mean3
-	for i, l := range e.label {
-		if f, side, ok := e.scene.owner(l); ok && f == family {
-			sum[side].add(e.pix[i])
-		}
-	}
-	n := float64(len(e.label))
-	t.Light, t.Shadow = sum[Light].colour(), sum[Shadow].colour()
-	t.LightShare, t.ShadowShare = float64(sum[Light].count)/n, float64(sum[Shadow].count)/n
-	t.LightCore, t.ShadowCore = e.core(family, t.Light, t.Shadow)
-	if sum[Accent].count > 0 {
-		c := sum[Accent].colour()
-		t.Accent = &c
-	}
-	if least := min(t.LightShare, t.ShadowShare); t.Scored && least < leastShare {
-		t.Scored, t.Why = false, fmt.Sprintf("only %.1f %% of the picture shows of a side", 100*least)
-	}
-	if edge := e.commonEdge(family); t.Scored && edge < leastEdge {
-		t.Scored, t.Why = false, fmt.Sprintf("hardly an edge between light and shadow shows: %.1f", edge)
-	}
-}
-
-// core returns the means of the lighter three quarters of the light and the darker three
-// quarters of the shadow, by the place between the two sides' lightness.
-func (e *easel) core(family int, light, shadow Colour) (Colour, Colour) {
-	top, bottom := light.Lab().L, shadow.Lab().L
-	var lit, dim mean3
-	for i, l := range e.label {
-		f, side, ok := e.scene.owner(l)
-		if !ok || f != family || side > Shadow {
-			continue
-		}
-		at := (e.pix[i].lightness() - bottom) / max(top-bottom, 1)
-		switch {
-		case side == Light && at > 0.75:
-			lit.add(e.pix[i])
-		case side == Shadow && at < 0.25:
-			dim.add(e.pix[i])
-		}
-	}
-	return lit.colour(), dim.colour()
-}
-
-// leastEdge is the least length of the edge between light and shadow, over the root of the
-// smaller side's area: a square on the ground of another has 1 with one side on the edge.
-const leastEdge = 0.8
-
-// commonEdge counts the steps from light to shadow along rows and columns, over at most a
-// band of the accent's width, against the root of the smaller side.
-func (e *easel) commonEdge(family int) float64 {
-	t := &e.scene.Families[family]
-	reach := max(6, max(e.width, e.height)/16)
-	if t.Accent == nil {
-		reach = 6
-	}
-	side := make([]int8, len(e.label)) // 1 light, 2 shadow, 3 may be crossed
-	for i, l := range e.label {
-		if l == unjudged {
-			side[i] = 3
-		}
-		if f, is, ok := e.scene.owner(l); ok && f == family {
-			side[i] = [4]int8{1, 2, 3, 0}[is]
-		}
-	}
-	run := func(length, step, first int) (edges int) {
-		last, since := int8(0), 0
-		for i := range length {
-			switch now := side[first+i*step]; {
-			case now == 3:
-				since++
-			case now == 0 || since > reach:
-				last, since = now, 0
-			default:
-				if last != 0 && last != now {
-					edges++
-				}
-				last, since = now, 0
-			}
-		}
-		return edges
-	}
-	rows, columns := 0, 0
-	for y := range e.height {
-		rows += run(e.width, 1, y*e.width)
-	}
-	for x := range e.width {
-		columns += run(e.height, e.width, x)
-	}
-	smaller := min(t.LightShare, t.ShadowShare) * float64(len(e.label))
-	return math.Hypot(float64(rows), float64(columns)) / math.Sqrt(max(smaller, 1))
-}
-
-// mean3 averages paint in linear light.
-type mean3 struct {
-	red, green, blue float64
-	count            int
-}
-
-func (m *mean3) add(p paint) {
-	m.red += analysis.LinearOf(float64(p[0]))
-	m.green += analysis.LinearOf(float64(p[1]))
-	m.blue += analysis.LinearOf(float64(p[2]))
-	m.count++
-}
-
-func (m *mean3) colour() Colour {
-	n := float64(max(m.count, 1))
-	return Colour{m.red / n, m.green / n, m.blue / n}
-}
-
-func (p paint) lightness() float64 {
-	return analysis.Lightness(analysis.Luminance(
-		analysis.LinearOf(float64(p[0])), analysis.LinearOf(float64(p[1])), analysis.LinearOf(float64(p[2]))))
-}

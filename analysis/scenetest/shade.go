@@ -76,13 +76,13 @@ func darker(a, b shade) shade {
 
 // folds adds narrow wedges of shadow that run away from the light side: cloth.
 func folds(base shade, o outline, count int, wide float64) shade {
-	b := o.bounds()
+	b, middle := o.bounds(), o.middle().x
 	return func(p point) float64 {
 		s := base(p)
 		down := (p.y - float64(b.Min.Y)) / float64(b.Dy())
 		for i := range count {
 			x := float64(b.Min.X) + float64(b.Dx())*(0.12+0.76*(float64(i)+0.5)/float64(count))
-			x += (x - o.middle().x) * 0.3 * (down - 0.5)
+			x += (x - middle) * 0.3 * (down - 0.5)
 			half := wide * (down - 0.25 - 0.12*float64(i%3))
 			s = min(s, math.Abs(p.x-x)-half)
 		}
