@@ -33,14 +33,9 @@ func coneLight(l, m, s float64) (red, green, blue float64) {
 		k[2][0]*l + k[2][1]*m + k[2][2]*s
 }
 
-// coneLights is the product of CSS4's matrices from XYZ to linear sRGB (exact fractions)
+// coneLights is the product of CSS4's matrices from XYZ to linear sRGB
 // and from Oklab's cone responses to XYZ.
 var coneLights = func() (product [3][3]float64) {
-	toLight := [3][3]float64{
-		{12831.0 / 3959, -329.0 / 214, -1974.0 / 3959},
-		{-851781.0 / 878810, 1648619.0 / 878810, 36519.0 / 878810},
-		{705.0 / 12673, -2585.0 / 12673, 705.0 / 667},
-	}
 	toXYZ := [3][3]float64{
 		{1.2268798758459243, -0.5578149944602171, 0.2813910456659647},
 		{-0.0405757452148008, 1.1122868032803170, -0.0717110580655164},
@@ -49,7 +44,7 @@ var coneLights = func() (product [3][3]float64) {
 	for i := range product {
 		for j := range product[i] {
 			for k := range 3 {
-				product[i][j] += toLight[i][k] * toXYZ[k][j]
+				product[i][j] += xyzToLight[i][k] * toXYZ[k][j]
 			}
 		}
 	}

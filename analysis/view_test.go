@@ -22,7 +22,7 @@ func paintOf(t *testing.T, p Pixels, key string, look Look) []byte {
 }
 
 func TestViewsInOrder(t *testing.T) {
-	want := []string{"colour", "grey", "layer-grey", "bands", "two-tone", "three-tone", "squint", "protan", "deutan", "tritan"}
+	want := []string{"colour", "grey", "layer-grey", "bands", "two-tone", "three-tone", "squint", "chroma", "hue", "protan", "deutan", "tritan"}
 	all := Views()
 	if len(all) != len(want) {
 		t.Fatalf("%d views, want %d", len(all), len(want))
@@ -47,7 +47,7 @@ func greyRamp() Pixels {
 }
 
 // inColour are the views that paint colours.
-var inColour = map[string]bool{"colour": true, "squint": true, "protan": true, "deutan": true, "tritan": true}
+var inColour = map[string]bool{"colour": true, "squint": true, "hue": true, "protan": true, "deutan": true, "tritan": true}
 
 // On neutral greys colour, grey and layer grey are the picture itself; every view that is
 // not in colour paints neutral greys only, whatever it is given, and each does where there

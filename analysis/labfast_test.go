@@ -1,0 +1,44 @@
+package analysis
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+)
+
+// Source: srgb_to_lab_oklab.csv (SRGB, CIE15, CSS4), read the other way.
+func TestLightOfLabAsPublished(t *testing.T) {
+	tab := readTable(t, "srgb_to_lab_oklab.csv")
+	for _, row := range tab.rows {
+		r, g, b := Lab{tab.number(row, "L65"), tab.number(row, "a65"), tab.number(row, "b65")}.Light()
+		tab.check(row, "lin_r", r, 1e-7)
+		tab.check(row, "lin_g", g, 1e-7)
+		tab.check(row, "lin_b", b, 1e-7)
+	}
+}
+
+// The quick a* and b* are those of CIE15 within 0.01, and 0 for every neutral.
+func TestLabPixel(t *testing.T) {
+	rng := rand.New(rand.NewPCG(41, 42))
+	worst := 0.0
+	for i := range 200000 {
+		linear := []uint16{uint16(rng.Uint32()), uint16(rng.Uint32()), uint16(rng.Uint32())}
+		if i%2 == 0 { // the dark, where the root is steep
+			for c := range linear {
+				linear[c] >>= 2 + rng.IntN(10)
+			}
+		}
+		p := labPixelOf(linear)
+		want := LabOf(float64(linear[0])/linearWhite, float64(linear[1])/linearWhite, float64(linear[2])/linearWhite)
+		a, b := 500*float64(p.a)/labUnit, 200*float64(p.b)/labUnit
+		worst = max(worst, math.Abs(a-want.A), math.Abs(b-want.B))
+	}
+	if worst > 0.01 {
+		t.Errorf("off by %g", worst)
+	}
+	for v := range linearWhite + 1 {
+		if p := labPixelOf([]uint16{uint16(v), uint16(v), uint16(v)}); p != (labPixel{}) {
+			t.Fatalf("neutral light %d: %+v", v, p)
+		}
+	}
+}
