@@ -145,9 +145,10 @@ func accentAt(base Colour, degrees, gain float64) *Colour {
 }
 
 // standsOut reports whether an accent's colour is one by the trade's word: more chroma than
-// either side, or a hue that is turned away from both, not between them.
-func (l local) standsOut(accent Colour) bool {
-	const chroma, degrees = 4, 14 // clearly, not by a hair
+// either side, or a hue that is turned away from both, not between them. clearly is 1 for
+// a margin of 3 C*ab or 9 degrees, 2 for twice that.
+func (l local) standsOut(accent Colour, clearly float64) bool {
+	chroma, degrees := 3*clearly, 9*clearly
 	a, light, shadow := accent.Oklab(), l.light.Oklab(), l.shadow.Oklab()
 	if accent.Lab().Chroma() >= max(l.light.Lab().Chroma(), l.shadow.Lab().Chroma())+chroma {
 		return true

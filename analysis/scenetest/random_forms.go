@@ -190,7 +190,7 @@ func (r *chance) accent(f *form, l local) {
 	}
 	for range 30 {
 		c := accentAt(base, between(rng, -34, 34), between(rng, 0.3, 0.9))
-		if l.standsOut(*c) {
+		if l.standsOut(*c, 2) {
 			f.coat.accent, f.coat.band = c, between(rng, 0.04, 0.08)
 			f.coat.soft = min(f.coat.soft, 0.06)
 			return

@@ -103,7 +103,7 @@ func checkMasks(t *testing.T, s *Scene) {
 func checkAccents(t *testing.T, s *Scene) {
 	t.Helper()
 	for _, f := range s.Families {
-		if f.Accent != nil && !(local{light: f.Light, shadow: f.Shadow}).standsOut(*f.Accent) {
+		if f.Accent != nil && !(local{light: f.Light, shadow: f.Shadow}).standsOut(*f.Accent, 1) {
 			t.Errorf("%s: the accent doesn't stand out: C* %.1f beside %.1f and %.1f, hue %.0f beside %.0f and %.0f", f.Name,
 				f.Accent.Lab().Chroma(), f.Light.Lab().Chroma(), f.Shadow.Lab().Chroma(),
 				f.Accent.Oklab().Hue(), f.Light.Oklab().Hue(), f.Shadow.Oklab().Hue())
