@@ -12,6 +12,8 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/notes"
 )
 
 // A reason is what a known error means to a painter: why something failed, and what to
@@ -37,6 +39,16 @@ var reasons = []reason{
 	{capture.ErrHuge, "it is larger than 100 megapixels or 1 gigabyte", "save a smaller copy"},
 	{syscall.ENOSPC, "the disk is full", "make room and try again"},
 	{fs.ErrExist, "there is a file of that name already", "choose another name"},
+	{syscall.EROFS, "the disk can only be read", "choose a disk that can be written"},
+	// Stills.
+	{stills.ErrNewer, "it is from a newer Tonedesk", "open it with that; it stays as it is"},
+	{notes.ErrNewer, "its notes are from a newer Tonedesk", "open it with that; they stay as they are"},
+	{stills.ErrDamaged, "the still is damaged", "look into the folder of stills, where it lies as it was"},
+	{notes.ErrDamaged, "its notes are damaged", "look into its folder, where they lie as they were"},
+	{stills.ErrGone, "there is no such still any more", "look in the trash"},
+	{stills.ErrBusy, "another window is changing the stills", "try again in a moment"},
+	{stills.ErrChanged, "it was changed in the meantime", "look at it again"},
+	{stills.ErrPicture, "there is no picture of a size that can be kept", "wait for the picture, or choose a smaller region"},
 	// Screens.
 	{capture.ErrWayland, "this Wayland session lets no program read the screen", "log in with an X11 session, or open a picture file"},
 	{capture.ErrUnsupported, "the screen can't be read on this system", "open a picture file instead"},

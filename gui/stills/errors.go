@@ -1,0 +1,19 @@
+package stills
+
+import "errors"
+
+// What can go wrong with a still, beside errors of io/fs and of the system.
+var (
+	// ErrDamaged: what lies in a still's folder is no still.
+	ErrDamaged = errors.New("still is damaged")
+	// ErrNewer: a newer program's still; it is left alone.
+	ErrNewer = errors.New("still of a newer version")
+	// ErrGone: there is no such still any more.
+	ErrGone = errors.New("no such still")
+	// ErrBusy: another program has been changing the stills for too long.
+	ErrBusy = errors.New("stills are in use by another program")
+	// ErrChanged: the still was changed since it was looked at.
+	ErrChanged = errors.New("still was changed meanwhile")
+	// ErrPicture: the picture to keep has no pixels, or sizes that contradict each other.
+	ErrPicture = errors.New("no picture to keep")
+)

@@ -1,0 +1,169 @@
+package stills
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+	"sync"
+	"time"
+)
+
+// Entry is a still as the shelf shows it.
+type Entry struct {
+	ID string
+	Meta
+}
+
+// shelved is an entry with what its files looked like when it was read.
+type shelved struct {
+	entry       Entry
+	meta, marks stamp // of still.json and notes.json
+}
+
+// stamp tells whether a file is the one that was read before.
+type stamp struct {
+	size int64
+	at   time.Time
+}
+
+// stampOf returns the stamp of a file; the zero stamp if there is none.
+func stampOf(path string) stamp {
+	info, err := os.Stat(path)
+	if err != nil {
+		return stamp{}
+	}
+	return stamp{info.Size(), info.ModTime()}
+}
+
+// List lists the stills, newest first, and what could not be read; what is damaged is set
+// aside. Only what changed since the last time is read again. The error says why the
+// folder could not be read; a folder that isn't there yet has no stills.
+func (s *Store) List() ([]Entry, []Problem, error) {
+	folders, err := os.ReadDir(s.folders.Data)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil, nil
+	}
+	if err != nil {
+		return nil, nil, fmt.Errorf("list the stills: %w", err)
+	}
+	var ids []string
+	for _, f := range folders {
+		if f.IsDir() && isID(f.Name()) {
+			ids = append(ids, f.Name())
+		}
+	}
+	found, problems := s.look(ids)
+	s.sweep(folders)
+	entries := make([]Entry, 0, len(found))
+	for _, f := range found {
+		entries = append(entries, f.entry)
+	}
+	slices.SortFunc(entries, func(a, b Entry) int { return cmp.Or(b.Time.Compare(a.Time), cmp.Compare(b.ID, a.ID)) })
+	return entries, problems, nil
+}
+
+// look reads the stills with these IDs, those that are known already only where their files
+// changed.
+func (s *Store) look(ids []string) ([]*shelved, []Problem) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	found, troubles := make([]*shelved, len(ids)), make([]error, len(ids))
+	var wait sync.WaitGroup
+	workers := runtime.GOMAXPROCS(0)
+	for w := range workers {
+		wait.Go(func() {
+			for i := w; i < len(ids); i += workers {
+				found[i], troubles[i] = s.shelve(ids[i], s.known[ids[i]])
+			}
+		})
+	}
+	wait.Wait()
+	clear(s.known)
+	var problems []Problem
+	for i, id := range ids {
+		switch err := troubles[i]; {
+		case err == nil:
+			s.known[id] = found[i]
+		case errors.Is(err, ErrDamaged):
+			problems = s.damaged(problems, id, err)
+		case !errors.Is(err, ErrGone):
+			problems = append(problems, Problem{ID: id, Err: err})
+		}
+	}
+	return slices.DeleteFunc(found, func(f *shelved) bool { return f == nil }), problems
+}
+
+// damaged sets a still aside and adds it to the problems, unless another program did so or
+// mended it just now.
+func (s *Store) damaged(problems []Problem, id string, err error) []Problem {
+	var p Problem
+	switch aside := s.setAside(id, s.check); {
+	case aside == nil, errors.Is(aside, ErrGone):
+		return problems
+	case errors.As(aside, &p):
+		return append(problems, p)
+	default: // it can't be set aside, perhaps since nothing may be written here
+		return append(problems, Problem{ID: id, Err: errors.Join(err, aside)})
+	}
+}
+
+// shelve reads what the shelf shows of a still; old is what it was, or nil.
+func (s *Store) shelve(id string, old *shelved) (*shelved, error) {
+	folder := s.Folder(id)
+	now := &shelved{meta: stampOf(filepath.Join(folder, metaName)), marks: stampOf(filepath.Join(folder, notesFile))}
+	if old != nil && old.meta == now.meta && old.marks == now.marks {
+		return old, nil
+	}
+	m, err := s.readMeta(id)
+	if err != nil {
+		return nil, err
+	}
+	if !s.hasPicture(id) {
+		return nil, s.missing(id, fs.ErrNotExist)
+	}
+	if now.marks.at.After(now.meta.at) { // somebody ended between the two files
+		if d, _, err := s.readNotes(id); err == nil {
+			m.Notes = summaryOf(d.Notes)
+		}
+	}
+	now.entry = Entry{ID: id, Meta: m.Meta}
+	return now, nil
+}
+
+// Matches reports whether all words are found in the still's name, its source, its time or
+// what is written on it, whatever their case. No words match everything.
+func (e Entry) Matches(words string) bool {
+	text := strings.ToLower(strings.Join(append([]string{
+		e.Name, e.Source.Path, e.Source.Kind, e.Display, e.Time.Local().Format("2006-01-02 15:04"),
+	}, e.Notes.Texts...), "\n"))
+	for word := range strings.FieldsSeq(strings.ToLower(words)) {
+		if !strings.Contains(text, word) {
+			return false
+		}
+	}
+	return true
+}
+
+// leftAlone is how old something half made must be before it is cleared away: whoever made
+// it has surely ended.
+const leftAlone = time.Hour
+
+// sweep clears away what programs that were ended left behind. It is no loss if it can't.
+func (s *Store) sweep(folders []fs.DirEntry) {
+	for _, f := range folders {
+		name := f.Name()
+		old := strings.HasPrefix(name, goingDir)
+		if info, err := f.Info(); err == nil && strings.HasPrefix(name, makingDir) {
+			old = time.Since(info.ModTime()) > leftAlone
+		}
+		if old && f.IsDir() {
+			_ = s.disk.Remove(filepath.Join(s.folders.Data, name))
+		}
+	}
+}

@@ -1,0 +1,184 @@
+package stills
+
+import (
+	"encoding/json"
+	"fmt"
+	"image"
+	"maps"
+	"strings"
+	"time"
+
+	"app.tonedesk/analysis"
+)
+
+// Version is the layout of stills that this program writes.
+const Version = 1
+
+// Meta is what is known of a still beside its picture and its notes.
+type Meta struct {
+	Name    string    `json:"name"` // what the painter calls it; may be empty
+	Time    time.Time `json:"time"` // when the picture was read
+	Source  Source    `json:"source"`
+	Display string    `json:"display"` // the colour space that the display was taken to have
+	Width   int       `json:"width"`   // pixels
+	Height  int       `json:"height"`
+	LeftOut LeftOut   `json:"left_out"`
+	Reading Figures   `json:"reading"`
+	Notes   Summary   `json:"notes"`
+}
+
+// Source says where a still's picture came from.
+type Source struct {
+	Kind string `json:"kind"`           // one of the below, or what a newer program knows
+	Path string `json:"path,omitempty"` // of a picture file
+	// Region is the part of the desktop, or of the picture file, in its pixels.
+	Region Rect `json:"region"`
+}
+
+// The kinds of sources.
+const (
+	FromScreen  = "screen"
+	FromPicture = "picture"
+	FromDemo    = "demo"
+)
+
+// Rect is a rectangle as JSON holds it.
+type Rect struct {
+	X      int `json:"x"`
+	Y      int `json:"y"`
+	Width  int `json:"width"`
+	Height int `json:"height"`
+}
+
+// RectOf returns r as JSON holds it.
+func RectOf(r image.Rectangle) Rect { return Rect{r.Min.X, r.Min.Y, r.Dx(), r.Dy()} }
+
+// Rectangle returns r as Go's image package has it.
+func (r Rect) Rectangle() image.Rectangle { return image.Rect(r.X, r.Y, r.X+r.Width, r.Y+r.Height) }
+
+// LeftOut is what of the picture was not counted.
+type LeftOut struct {
+	Areas     []Rect   `json:"areas"`     // in the picture's pixels
+	Lightness [][2]int `json:"lightness"` // ranges of bins, first and last; bin i holds the L* that round to i/2.55
+}
+
+// LeftOutOf returns what out leaves out; nil leaves out nothing.
+func LeftOutOf(out *analysis.Out) LeftOut {
+	l := LeftOut{Areas: []Rect{}, Lightness: [][2]int{}}
+	if out == nil {
+		return l
+	}
+	for _, area := range out.Areas {
+		l.Areas = append(l.Areas, RectOf(area))
+	}
+	for bin, left := range out.Lightness {
+		if last := len(l.Lightness) - 1; left && last >= 0 && l.Lightness[last][1] == bin-1 {
+			l.Lightness[last][1] = bin
+		} else if left {
+			l.Lightness = append(l.Lightness, [2]int{bin, bin})
+		}
+	}
+	return l
+}
+
+// Out returns the same for the analysis; nil if nothing is left out.
+func (l LeftOut) Out() *analysis.Out {
+	if len(l.Areas) == 0 && len(l.Lightness) == 0 {
+		return nil
+	}
+	out := new(analysis.Out)
+	for _, area := range l.Areas {
+		out.Areas = append(out.Areas, area.Rectangle())
+	}
+	for _, r := range l.Lightness {
+		for bin := max(r[0], 0); bin <= min(r[1], 255); bin++ {
+			out.Lightness[bin] = true
+		}
+	}
+	return out
+}
+
+// Summary is what the shelf shows of a still's notes.
+type Summary struct {
+	Count int      `json:"count"`
+	Texts []string `json:"texts"` // what is written on it, for the search
+}
+
+// metaFile is still.json as read, with what a newer program added.
+type metaFile struct {
+	Meta
+	unknown map[string]json.RawMessage
+}
+
+// encode writes still.json.
+func (m metaFile) encode() ([]byte, error) {
+	known, err := fieldsOf(m.Meta)
+	if err != nil {
+		return nil, err
+	}
+	all := maps.Clone(m.unknown)
+	if all == nil {
+		all = map[string]json.RawMessage{}
+	}
+	maps.Copy(all, known)
+	all["version"] = json.RawMessage(fmt.Sprint(Version))
+	text, err := json.MarshalIndent(all, "", "  ") // sorted by name
+	return append(text, '\n'), err
+}
+
+// fieldsOf returns the fields of v as JSON.
+func fieldsOf(v any) (map[string]json.RawMessage, error) {
+	text, err := json.Marshal(v)
+	if err != nil {
+		return nil, err
+	}
+	fields := map[string]json.RawMessage{}
+	return fields, json.Unmarshal(text, &fields)
+}
+
+// maxMeta bounds what is read as still.json, in bytes; ours have one or two thousand and
+// the texts of the notes.
+const maxMeta = 16 << 20
+
+// maxPixels bounds a still's picture, as picture files are bounded.
+const maxPixels = 100_000_000
+
+// decodeMeta reads still.json. The error wraps ErrDamaged or ErrNewer.
+func decodeMeta(text []byte) (metaFile, error) {
+	if len(text) > maxMeta {
+		return metaFile{}, fmt.Errorf("still.json of more than %d bytes: %w", maxMeta, ErrDamaged)
+	}
+	var m metaFile
+	var fields map[string]json.RawMessage
+	if err := json.Unmarshal(text, &fields); err != nil || fields == nil {
+		return metaFile{}, fmt.Errorf("still.json is no JSON object: %w", ErrDamaged)
+	}
+	var version int
+	if err := json.Unmarshal(fields["version"], &version); err != nil || version < 1 {
+		return metaFile{}, fmt.Errorf("still.json has no version: %w", ErrDamaged)
+	}
+	if version > Version {
+		return metaFile{}, fmt.Errorf("still.json has version %d, known up to %d: %w", version, Version, ErrNewer)
+	}
+	if err := json.Unmarshal(text, &m.Meta); err != nil {
+		return metaFile{}, fmt.Errorf("still.json: %w: %w", ErrDamaged, err)
+	}
+	if m.Width < 1 || m.Height < 1 || m.Width > maxPixels/m.Height {
+		return metaFile{}, fmt.Errorf("still.json tells nothing that could be: %w", ErrDamaged)
+	}
+	known, err := fieldsOf(m.Meta)
+	if err != nil {
+		return metaFile{}, fmt.Errorf("still.json: %w: %w", ErrDamaged, err)
+	}
+	known["version"] = nil
+	maps.DeleteFunc(fields, func(name string, _ json.RawMessage) bool {
+		for field := range known {
+			if strings.EqualFold(field, name) { // as encoding/json compares them
+				return true
+			}
+		}
+		return false
+	})
+	m.unknown = fields
+	return m, nil
+}

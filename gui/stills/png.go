@@ -1,0 +1,105 @@
+package stills
+
+import (
+	"bytes"
+	"encoding/binary"
+	"fmt"
+	"hash/crc32"
+	"image"
+	"image/draw"
+	"image/png"
+	"io"
+
+	"app.tonedesk/analysis"
+)
+
+// WritePNG writes a picture without loss, said to be sRGB. It is written fast rather than
+// small: a still must not hold up the painter.
+func WritePNG(w io.Writer, img image.Image) error {
+	e := png.Encoder{CompressionLevel: png.BestSpeed}
+	return e.Encode(&sRGBWriter{w: w}, img)
+}
+
+// headSize is how many bytes of a PNG file come before the chunks that may say sRGB: its
+// signature and the header chunk (W3C PNG Specification, Third Edition, 5.2 and 11.2.2).
+const headSize = 8 + 12 + 13
+
+// sRGBWriter puts an sRGB chunk behind the header chunk of the PNG file written through it.
+type sRGBWriter struct {
+	w    io.Writer
+	gone int // bytes so far, up to headSize
+}
+
+func (s *sRGBWriter) Write(b []byte) (int, error) {
+	n := 0
+	if s.gone < headSize {
+		head := b[:min(headSize-s.gone, len(b))]
+		k, err := s.w.Write(head)
+		s.gone += k
+		n += k
+		if err != nil || s.gone < headSize {
+			return n, err
+		}
+		if _, err := s.w.Write(sRGBChunk); err != nil {
+			return n, err
+		}
+	}
+	k, err := s.w.Write(b[n:])
+	return n + k, err
+}
+
+// sRGBChunk says that samples are sRGB, to be rendered perceptually (W3C PNG Specification,
+// Third Edition, 11.3.2.5).
+var sRGBChunk = func() []byte {
+	b := binary.BigEndian.AppendUint32(nil, 1)
+	b = append(b, "sRGB\x00"...)
+	return binary.BigEndian.AppendUint32(b, crc32.ChecksumIEEE(b[4:]))
+}()
+
+// imageOf returns pixels as Go's image package has them. It may share the memory of RGBA.
+func imageOf(p analysis.Pixels) *image.NRGBA {
+	if p.Layout == analysis.RGBA {
+		return &image.NRGBA{Pix: p.Pix, Stride: p.Stride, Rect: p.Bounds()}
+	}
+	img := image.NewNRGBA(p.Bounds())
+	for y := range p.Height {
+		from, to := p.Pix[y*p.Stride:][:4*p.Width], img.Pix[y*img.Stride:][:4*p.Width]
+		for i := 0; i < len(from); i += 4 {
+			to[i], to[i+1], to[i+2], to[i+3] = from[i+2], from[i+1], from[i], 255
+		}
+	}
+	return img
+}
+
+// readPNG reads a picture of ours. The error wraps ErrDamaged.
+func readPNG(data []byte, width, height int) (analysis.Pixels, error) {
+	c, err := png.DecodeConfig(bytes.NewReader(data))
+	if err != nil {
+		return analysis.Pixels{}, fmt.Errorf("picture.png: %w: %w", ErrDamaged, err)
+	}
+	if c.Width != width || c.Height != height {
+		return analysis.Pixels{}, fmt.Errorf("picture.png has %d x %d pixels, not %d x %d: %w", c.Width, c.Height, width, height, ErrDamaged)
+	}
+	img, err := png.Decode(bytes.NewReader(data))
+	if err != nil {
+		return analysis.Pixels{}, fmt.Errorf("picture.png: %w: %w", ErrDamaged, err)
+	}
+	p := analysis.Pixels{Stride: 4 * width, Width: width, Height: height, Layout: analysis.RGBA}
+	switch m := img.(type) {
+	case *image.NRGBA:
+		p.Pix, p.Stride = m.Pix, m.Stride
+	case *image.RGBA: // what the decoder gives for a picture without alpha
+		p.Pix, p.Stride = m.Pix, m.Stride
+	default: // somebody else wrote it
+		all := image.NewNRGBA(image.Rect(0, 0, width, height))
+		draw.Draw(all, all.Rect, img, img.Bounds().Min, draw.Src)
+		p.Pix = all.Pix
+	}
+	return p, nil
+}
+
+// pngSize returns the size that a PNG file claims, in pixels.
+func pngSize(data []byte) (w, h int, err error) {
+	c, err := png.DecodeConfig(bytes.NewReader(data))
+	return c.Width, c.Height, err
+}

@@ -1,0 +1,273 @@
+package stills
+
+import (
+	"crypto/rand"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"sync"
+	"time"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/gui/stills/notes"
+)
+
+// Names inside the folder of stills, and inside a still's.
+const (
+	pictureFile = "picture.png"
+	metaName    = "still.json"
+	notesFile   = "notes.json"
+	trashDir    = "trash"
+	damagedDir  = "damaged"
+	makingDir   = ".new-"  // a still in the making
+	goingDir    = ".gone-" // a still on its way out
+)
+
+// Store keeps stills in a folder. All of its methods may be called from any goroutine, and
+// other programs may use the same folder.
+type Store struct {
+	folders Folders
+	disk    disk
+
+	mu    sync.Mutex
+	known map[string]*shelved // what List read last, by ID
+}
+
+// New returns the store in these folders. Nothing is made or read before it is needed.
+func New(f Folders) *Store { return &Store{folders: f, disk: realDisk{}, known: map[string]*shelved{}} }
+
+// Folder returns where a still's files lie; with no ID, where all stills do.
+func (s *Store) Folder(id string) string { return filepath.Join(s.folders.Data, id) }
+
+// Still is one that was opened.
+type Still struct {
+	ID      string
+	Meta    Meta
+	Picture analysis.Pixels // RGBA; not to be written to
+	Notes   notes.Document  // as it lies on the disk
+	// Trouble says why the notes could not be read: it wraps notes.ErrDamaged, and they were
+	// set aside and begin anew, or notes.ErrNewer, and they can't be saved. Else nil.
+	Trouble error
+
+	text []byte // of notes.json as read or written last; nil if there was none
+}
+
+// Keep keeps a picture as a new still and returns its ID. Of meta it takes all but the size
+// and the notes' summary. If it fails nothing is kept. The picture may be of any layout.
+// The error wraps ErrPicture, or says why the disk would not take it.
+func (s *Store) Keep(picture analysis.Pixels, meta Meta, list []notes.Note) (id string, err error) {
+	if err := picture.Check(); err != nil {
+		return "", fmt.Errorf("keep a still: %w: %w", ErrPicture, err)
+	}
+	if picture.Width == 0 || picture.Height == 0 || picture.Width > maxPixels/picture.Height {
+		return "", fmt.Errorf("keep a still: %w", ErrPicture)
+	}
+	meta.Width, meta.Height, meta.Notes = picture.Width, picture.Height, summaryOf(list)
+	id = newID(meta.Time)
+	if err := s.keep(id, picture, metaFile{Meta: meta}, notes.Document{Notes: list}); err != nil {
+		return "", fmt.Errorf("keep still %s: %w", id, err)
+	}
+	return id, nil
+}
+
+// keep writes a still beside and puts it in its place.
+func (s *Store) keep(id string, picture analysis.Pixels, meta metaFile, d notes.Document) (err error) {
+	if err := s.ready(); err != nil {
+		return err
+	}
+	about, err := meta.encode()
+	if err != nil {
+		return err
+	}
+	making := filepath.Join(s.folders.Data, makingDir+id)
+	if err := s.disk.Mkdir(making); err != nil {
+		return err
+	}
+	defer func() {
+		if err != nil {
+			_ = s.disk.Remove(making) // the error at hand says more
+		}
+	}()
+	write := func(name string, content func(io.Writer) error) {
+		if err == nil {
+			err = s.disk.Write(filepath.Join(making, name), content)
+		}
+	}
+	write(pictureFile, func(w io.Writer) error { return WritePNG(w, imageOf(picture)) })
+	if len(d.Notes) > 0 {
+		text, err := d.Encode()
+		if err != nil {
+			return err
+		}
+		write(notesFile, bytesWriter(text))
+	}
+	write(metaName, bytesWriter(about))
+	if err != nil {
+		return err
+	}
+	if err = s.disk.Settle(making); err != nil {
+		return err
+	}
+	if err = s.disk.Rename(making, s.Folder(id)); err != nil {
+		return err
+	}
+	_ = s.disk.Settle(s.folders.Data) // it is kept; a power cut may still undo that
+	return nil
+}
+
+func bytesWriter(b []byte) func(io.Writer) error {
+	return func(w io.Writer) error {
+		_, err := w.Write(b)
+		return err
+	}
+}
+
+// ready makes the folder of stills if it isn't there.
+func (s *Store) ready() error { return os.MkdirAll(s.folders.Data, 0o700) }
+
+// Open opens a still. The error wraps ErrGone, ErrDamaged or ErrNewer, or says why the disk
+// would not give it; a damaged one is set aside, which the error says as a Problem.
+func (s *Store) Open(id string) (*Still, error) {
+	still, err := s.picture(id)
+	if errors.Is(err, ErrDamaged) {
+		again := func(id string) error {
+			_, err := s.picture(id)
+			return err
+		}
+		if aside := s.setAside(id, again); aside != nil {
+			err = aside
+		}
+	}
+	if err == nil {
+		err = s.withNotes(still)
+	}
+	if err == nil && still.Trouble == nil { // a crash may have left an old summary
+		still.Meta.Notes = summaryOf(still.Notes.Notes)
+	}
+	if err != nil {
+		return nil, fmt.Errorf("open still %q: %w", id, err)
+	}
+	return still, nil
+}
+
+// picture opens a still without its notes.
+func (s *Store) picture(id string) (*Still, error) {
+	m, err := s.readMeta(id)
+	if err != nil {
+		return nil, err
+	}
+	data, err := os.ReadFile(filepath.Join(s.Folder(id), pictureFile))
+	if err != nil {
+		return nil, s.missing(id, err)
+	}
+	still := &Still{ID: id, Meta: m.Meta}
+	still.Picture, err = readPNG(data, m.Width, m.Height)
+	return still, err
+}
+
+// withNotes reads a still's notes. Damaged ones are set aside.
+func (s *Store) withNotes(still *Still) error {
+	var err error
+	still.Notes, still.text, err = s.readNotes(still.ID)
+	switch {
+	case errors.Is(err, notes.ErrNewer):
+		still.Trouble = err
+		return nil
+	case !errors.Is(err, notes.ErrDamaged):
+		return err
+	}
+	still.Trouble = err
+	aside := s.change(still.ID, func() error {
+		still.Notes, still.text, err = s.readNotes(still.ID)
+		if errors.Is(err, notes.ErrDamaged) {
+			return s.setNotesAside(still.ID)
+		}
+		return err
+	})
+	if aside != nil { // they lie where they were, and are not written over
+		still.Trouble = errors.Join(still.Trouble, aside)
+	}
+	if err == nil {
+		still.Trouble = nil // another program mended them
+	}
+	return nil
+}
+
+// readMeta reads a still's still.json.
+func (s *Store) readMeta(id string) (metaFile, error) {
+	if !isID(id) {
+		return metaFile{}, ErrGone
+	}
+	text, err := readUpTo(filepath.Join(s.Folder(id), metaName), maxMeta+1)
+	if err != nil {
+		return metaFile{}, s.missing(id, err)
+	}
+	return decodeMeta(text)
+}
+
+// missing says what it means that a file of a still could not be read: a still without it is
+// damaged, unless the still as a whole is gone.
+func (s *Store) missing(id string, err error) error {
+	if !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	if _, gone := os.Lstat(s.Folder(id)); errors.Is(gone, fs.ErrNotExist) {
+		return ErrGone
+	}
+	return fmt.Errorf("%w: %v", ErrDamaged, err)
+}
+
+// readNotes reads a still's notes; none is no error. The error wraps notes.ErrDamaged or
+// notes.ErrNewer, or says why the disk would not give them.
+func (s *Store) readNotes(id string) (notes.Document, []byte, error) {
+	text, err := readUpTo(filepath.Join(s.Folder(id), notesFile), notes.MaxBytes+1)
+	if errors.Is(err, fs.ErrNotExist) {
+		return notes.Document{}, nil, nil
+	}
+	if err != nil {
+		return notes.Document{}, nil, err
+	}
+	d, err := notes.Decode(text)
+	return d, text, err
+}
+
+// readUpTo reads a file, but no more than most bytes of it.
+func readUpTo(path string, most int64) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, most))
+}
+
+// idTime is how the time stands in an ID: local time, for people who look into the folder.
+const idTime = "20060102-150405"
+
+var idPattern = regexp.MustCompile(`^\d{8}-\d{6}-[a-z2-7]{10}$`)
+
+// newID returns the ID of a new still.
+func newID(at time.Time) string { return at.Format(idTime) + "-" + unique() }
+
+// isID reports whether a name is that of a still's folder.
+func isID(name string) bool { return idPattern.MatchString(name) }
+
+// unique returns a short name that nobody else has: 50 random bits.
+func unique() string { return strings.ToLower(rand.Text()[:10]) }
+
+// summaryOf returns what the shelf shows of notes.
+func summaryOf(list []notes.Note) Summary {
+	sum := Summary{Texts: []string{}}
+	for _, n := range list {
+		sum.Count++
+		if n.Text != "" {
+			sum.Texts = append(sum.Texts, n.Text)
+		}
+	}
+	return sum
+}
