@@ -1,0 +1,177 @@
+package analysis
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// familyEdge is where two areas touch.
+type familyEdge struct {
+	a, b   int32 // areas, a < b
+	length int   // pairs of cells
+	lined  int   // how many of them have a dark line between them
+	// Sums of L*a*b* times labUnit: close to the edge and further inside, on both sides.
+	nearA, farA, nearB, farB [3]int64
+	line                     [3]int64 // linear light of the line's darkest pixels, added up
+}
+
+const (
+	nearReach = 2 // cells from the edge
+	farReach  = 6
+)
+
+// findEdges measures where areas touch.
+func (f *FamilyFinder) findEdges() {
+	s, a := &f.source, &f.areas
+	w, h := s.across, s.down
+	index := map[[2]int32]int32{}
+	a.edges = a.edges[:0]
+	for i, l := range a.label {
+		if l == noArea {
+			continue
+		}
+		x, y := i%w, i/w
+		if x+1 < w && a.label[i+1] != noArea && a.label[i+1] != l {
+			f.edgeAt(index, i, 1, min(x, farReach), min(w-2-x, farReach))
+		}
+		if y+1 < h && a.label[i+w] != noArea && a.label[i+w] != l {
+			f.edgeAt(index, i, w, min(y, farReach), min(h-2-y, farReach))
+		}
+	}
+	slices.SortFunc(a.edges, func(p, q familyEdge) int {
+		return cmp.Or(cmp.Compare(p.a, q.a), cmp.Compare(p.b, q.b))
+	})
+}
+
+// edgeAt adds the pair of cells i and i+step, with so many cells behind each.
+func (f *FamilyFinder) edgeAt(index map[[2]int32]int32, i, step, back, ahead int) {
+	p, a := &f.planes, &f.areas
+	la, lb := a.label[i], a.label[i+step]
+	key := [2]int32{min(la, lb), max(la, lb)}
+	k, ok := index[key]
+	if !ok {
+		k = int32(len(a.edges))
+		index[key] = k
+		a.edges = append(a.edges, familyEdge{a: key[0], b: key[1]})
+	}
+	e := &a.edges[k]
+	e.length++
+	near1, far1, dark1 := f.reachInto(i, -step, back)
+	near2, far2, dark2 := f.reachInto(i+step, step, ahead)
+	if cell := f.linedBetween(near1, near2, dark1, dark2); cell >= 0 {
+		e.lined++
+		dark := f.source.dark[cell]
+		for c := range e.line {
+			e.line[c] += int64(reduceTables.low[uint8(dark>>(8*c))])
+		}
+	}
+	if la > lb {
+		near1, far1, near2, far2 = near2, far2, near1, far1
+	}
+	for c := range 3 {
+		e.nearA[c] += int64(p.flat[c][near1])
+		e.farA[c] += int64(p.flat[c][far1])
+		e.nearB[c] += int64(p.flat[c][near2])
+		e.farB[c] += int64(p.flat[c][far2])
+	}
+}
+
+// reachInto returns the cells of i's area that lie near the edge and further inside, and the
+// darkest thin cell in between, -1 if there is none.
+func (f *FamilyFinder) reachInto(i, step, room int) (near, far, dark int) {
+	p, a := &f.planes, &f.areas
+	l, seen := a.label[i], 0
+	near, far, dark = i, i, -1
+	for k, steps := i, 0; steps <= room && a.label[k] == l; k, steps = k+step, steps+1 {
+		if p.thin[k] != 0 {
+			if seen == 0 && (dark < 0 || p.raw[0][k] < p.raw[0][dark]) {
+				dark = k
+			}
+			continue
+		}
+		seen++
+		if seen <= nearReach {
+			near = k
+		}
+		far = k
+		if seen == farReach {
+			break
+		}
+	}
+	return near, far, dark
+}
+
+// A line between two areas is so much darker than both, and not so much more saturated: that
+// is an accent.
+const (
+	lineDarker    = 4 * labUnit
+	lineSaturated = 6 * labUnit
+)
+
+// linedBetween returns which of two thin cells, which may be -1, is a line between two
+// places; -1 for neither.
+func (f *FamilyFinder) linedBetween(near1, near2, dark1, dark2 int) int {
+	p := &f.planes
+	if dark1 < 0 || dark2 >= 0 && p.raw[0][dark2] < p.raw[0][dark1] {
+		dark1 = dark2
+	}
+	if dark1 < 0 || p.raw[0][dark1] > min(p.flat[0][near1], p.flat[0][near2])-lineDarker {
+		return -1
+	}
+	chroma := func(v *[3][]int32, i int) float64 { return math.Hypot(float64(v[1][i]), float64(v[2][i])) }
+	if chroma(&p.raw, dark1) >= max(chroma(&p.flat, near1), chroma(&p.flat, near2))+lineSaturated {
+		return -1
+	}
+	return dark1
+}
+
+// contrast returns how far the two sides are apart at the edge beyond what their own slopes
+// explain, in L*a*b*.
+func (e *familyEdge) contrast() float64 {
+	n := float64(e.length) * labUnit
+	sum := 0.0
+	for c := range 3 {
+		na, fa := float64(e.nearA[c])/n, float64(e.farA[c])/n
+		nb, fb := float64(e.nearB[c])/n, float64(e.farB[c])/n
+		d := na - nb
+		slope := (fa - na - (fb - nb)) / 2 // over farReach - nearReach cells, away from the edge
+		part := slope * (2*nearReach - 1) / (farReach - nearReach)
+		if slope*d > 0 { // the same way as the step
+			if math.Abs(part) > math.Abs(d) {
+				d = 0
+			} else {
+				d -= part
+			}
+		}
+		sum += d * d
+	}
+	return math.Sqrt(sum)
+}
+
+func (e *familyEdge) add(o *familyEdge, turned bool) {
+	e.length += o.length
+	e.lined += o.lined
+	for c := range e.line {
+		e.line[c] += o.line[c]
+	}
+	for c := range 3 {
+		if turned {
+			e.nearA[c] += o.nearB[c]
+			e.farA[c] += o.farB[c]
+			e.nearB[c] += o.nearA[c]
+			e.farB[c] += o.farA[c]
+		} else {
+			e.nearA[c] += o.nearA[c]
+			e.farA[c] += o.farA[c]
+			e.nearB[c] += o.nearB[c]
+			e.farB[c] += o.farB[c]
+		}
+	}
+}
+
+// apart is the distance of two areas' means in L*a*b*.
+func (a *familyAreas) apart(i, k int32) float64 {
+	p, q := a.list[i].mean(), a.list[k].mean()
+	return math.Sqrt((p[0]-q[0])*(p[0]-q[0]) + (p[1]-q[1])*(p[1]-q[1]) + (p[2]-q[2])*(p[2]-q[2]))
+}

@@ -1,0 +1,124 @@
+package analysis
+
+import (
+	"encoding/binary"
+	"image"
+	"math"
+)
+
+// familyCells is how many cells a picture is reduced to: a few more than 400 by 225, so that
+// the smallest side that is looked for is some fifteen cells wide.
+const familyCells = 96_000
+
+// familySource is what is kept of a frame: the mean of each cell in linear light, its darkest
+// pixel, and whether it is left out.
+type familySource struct {
+	width, height int // of the frame, pixels
+	across, down  int // cells
+	linear        []uint16
+	left          []uint8
+	dark          []uint32 // the darkest pixel as red, green, blue from the lowest byte on
+	frame         image.Rectangle
+	counted       int // cells
+}
+
+// Take reduces a frame to what Find works on. The frame isn't kept.
+func (f *FamilyFinder) Take(p Pixels, out *Out) {
+	s := &f.source
+	if p.Check() != nil {
+		p = Pixels{}
+	}
+	s.width, s.height = p.Width, p.Height
+	s.across, s.down = cellsFor(p.Width, p.Height)
+	reduced := f.reducer.Reduce(p, s.across, s.down, out)
+	s.linear, s.left = reduced.Linear, reduced.Left
+	s.counted = 0
+	for _, left := range s.left {
+		s.counted += int(1 - left)
+	}
+	s.dark = resized(s.dark, s.across*s.down)
+	f.rows(s.down, func(y int) { s.darkest(p, y) })
+	s.frame = frameWithin(s.across, s.down, s.left)
+}
+
+// cellsFor returns into how many cells a picture is reduced: about familyCells, as square
+// as may be, or a cell a pixel for small pictures.
+func cellsFor(width, height int) (across, down int) {
+	if width*height <= familyCells {
+		return width, height
+	}
+	scale := math.Sqrt(familyCells / (float64(width) * float64(height)))
+	return max(1, int(math.Round(float64(width)*scale))), max(1, int(math.Round(float64(height)*scale)))
+}
+
+// resized returns s with length n, in new memory if it must be; its contents mean nothing.
+func resized[T any](s []T, n int) []T {
+	if cap(s) < n {
+		return make([]T, n)
+	}
+	return s[:n]
+}
+
+// darkest finds the darkest pixel of each cell of row y; a pixel belongs to the cell its
+// centre lies in.
+func (s *familySource) darkest(p Pixels, y int) {
+	red, blue := 0, 16
+	opaque := uint32(0)
+	if p.Layout == BGRX {
+		red, blue, opaque = 16, 0, opaqueWord
+	}
+	share := &planeTables.share
+	top, foot := y*s.height/s.down, (y+1)*s.height/s.down
+	for x := range s.across {
+		from, to := x*s.width/s.across, (x+1)*s.width/s.across
+		least, word := uint32(math.MaxUint32), uint32(0)
+		for v := top; v < foot; v++ {
+			row := p.row(v)[pixelBytes*from : pixelBytes*to]
+			for ; len(row) >= pixelBytes; row = row[pixelBytes:] {
+				w := binary.LittleEndian.Uint32(row) | opaque
+				if w>>24 == 0 {
+					continue
+				}
+				if light := share[0][uint8(w>>red)] + share[1][uint8(w>>8)] + share[2][uint8(w>>blue)]; light < least {
+					least, word = light, w
+				}
+			}
+		}
+		s.dark[y*s.across+x] = word>>red&255 | word&0xff00 | word>>blue&255<<16
+	}
+}
+
+// frameWithin returns the picture without the rows and columns at its rim that are left out
+// as a whole: the workspace around a canvas.
+func frameWithin(across, down int, left []uint8) image.Rectangle {
+	r := image.Rect(0, 0, across, down)
+	rowOut := func(y int) bool {
+		for x := r.Min.X; x < r.Max.X; x++ {
+			if left[y*across+x] == 0 {
+				return false
+			}
+		}
+		return true
+	}
+	columnOut := func(x int) bool {
+		for y := r.Min.Y; y < r.Max.Y; y++ {
+			if left[y*across+x] == 0 {
+				return false
+			}
+		}
+		return true
+	}
+	for r.Min.Y < r.Max.Y && rowOut(r.Min.Y) {
+		r.Min.Y++
+	}
+	for r.Min.Y < r.Max.Y && rowOut(r.Max.Y-1) {
+		r.Max.Y--
+	}
+	for r.Min.X < r.Max.X && columnOut(r.Min.X) {
+		r.Min.X++
+	}
+	for r.Min.X < r.Max.X && columnOut(r.Max.X-1) {
+		r.Max.X--
+	}
+	return r
+}
