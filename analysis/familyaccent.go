@@ -147,7 +147,7 @@ func (f *FamilyFinder) isLine(i int32) bool {
 
 func (f *FamilyFinder) labOf(i int32) Lab {
 	r := &f.planes.raw
-	return Lab{float64(r[0][i]) / labUnit, float64(r[1][i]) / labUnit, float64(r[2][i]) / labUnit}
+	return Lab{float64(r[0][i]) / cellUnitLab, float64(r[1][i]) / cellUnitLab, float64(r[2][i]) / cellUnitLab}
 }
 
 func (f *FamilyFinder) meanLab(cells []int32) Lab {
@@ -157,7 +157,7 @@ func (f *FamilyFinder) meanLab(cells []int32) Lab {
 			sum[c] += int64(f.planes.raw[c][i])
 		}
 	}
-	n := float64(max(len(cells), 1)) * labUnit
+	n := float64(max(len(cells), 1)) * cellUnitLab
 	return Lab{float64(sum[0]) / n, float64(sum[1]) / n, float64(sum[2]) / n}
 }
 

@@ -15,7 +15,7 @@ type familyAreas struct {
 	queue  [growSteps][]growth
 }
 
-// familyArea is one area, in L*a*b* times labUnit.
+// familyArea is one area, in L*a*b* times cellUnitLab.
 type familyArea struct {
 	sum    [3]int64
 	cells  int    // that are not thin
@@ -25,7 +25,7 @@ type familyArea struct {
 }
 
 func (a *familyArea) mean() [3]float64 {
-	n := float64(max(a.cells, 1)) * labUnit
+	n := float64(max(a.cells, 1)) * cellUnitLab
 	return [3]float64{float64(a.sum[0]) / n, float64(a.sum[1]) / n, float64(a.sum[2]) / n}
 }
 
@@ -89,7 +89,7 @@ func (f *FamilyFinder) join() {
 		a.parent[i], a.size[i] = int32(i), 1
 	}
 	limit := joinWithin + 0.3*p.noise
-	most := int64(limit * limit * labUnit * labUnit)
+	most := int64(limit * limit * cellUnitLab * cellUnitLab)
 	link := func(i, k int) {
 		if p.thin[i]|p.thin[k]|s.left[i]|s.left[k] != 0 || p.away(i, k) > most {
 			return
@@ -114,7 +114,7 @@ func (f *FamilyFinder) join() {
 	}
 }
 
-// away is the squared distance of two smoothed cells, in labUnit.
+// away is the squared distance of two smoothed cells, in cellUnitLab.
 func (p *familyPlanes) away(i, k int) int64 {
 	l, a, b := int64(p.flat[0][i]-p.flat[0][k]), int64(p.flat[1][i]-p.flat[1][k]), int64(p.flat[2][i]-p.flat[2][k])
 	return l*l + a*a + b*b
@@ -161,7 +161,7 @@ func (f *FamilyFinder) grow() {
 		m := &means[area]
 		d := 0.0
 		for c := range m {
-			v := float64(p.flat[c][cell])/labUnit - m[c]
+			v := float64(p.flat[c][cell])/cellUnitLab - m[c]
 			d += v * v
 		}
 		step := min(int(math.Sqrt(d)/growStep), growSteps-1)

@@ -113,7 +113,7 @@ func (f *FamilyFinder) dissolve(found []bridge) {
 		light, shadow := a.list[b.light].mean(), a.list[b.shadow].mean()
 		near, far := 0.0, 0.0
 		for c := range light {
-			v := float64(p.flat[c][i]) / labUnit
+			v := float64(p.flat[c][i]) / cellUnitLab
 			near += (v - light[c]) * (v - light[c])
 			far += (v - shadow[c]) * (v - shadow[c])
 		}

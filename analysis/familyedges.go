@@ -11,7 +11,7 @@ type familyEdge struct {
 	a, b   int32 // areas, a < b
 	length int   // pairs of cells
 	lined  int   // how many of them have a dark line between them
-	// Sums of L*a*b* times labUnit: close to the edge and further inside, on both sides.
+	// Sums of L*a*b* times cellUnitLab: close to the edge and further inside, on both sides.
 	nearA, farA, nearB, farB [3]int64
 	line                     [3]int64 // linear light of the line's darkest pixels, added up
 }
@@ -105,8 +105,8 @@ func (f *FamilyFinder) reachInto(i, step, room int) (near, far, dark int) {
 // A line between two areas is so much darker than both, and not so much more saturated: that
 // is an accent.
 const (
-	lineDarker    = 4 * labUnit
-	lineSaturated = 6 * labUnit
+	lineDarker    = 4 * cellUnitLab
+	lineSaturated = 6 * cellUnitLab
 )
 
 // linedBetween returns which of two thin cells, which may be -1, is a line between two
@@ -129,7 +129,7 @@ func (f *FamilyFinder) linedBetween(near1, near2, dark1, dark2 int) int {
 // contrast returns how far the two sides are apart at the edge beyond what their own slopes
 // explain, in L*a*b*.
 func (e *familyEdge) contrast() float64 {
-	n := float64(e.length) * labUnit
+	n := float64(e.length) * cellUnitLab
 	sum := 0.0
 	for c := range 3 {
 		na, fa := float64(e.nearA[c])/n, float64(e.farA[c])/n

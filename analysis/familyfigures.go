@@ -195,7 +195,7 @@ func (f *FamilyFinder) tenth(cells []int32, lightest bool) float64 {
 	n := 0
 	for _, i := range cells {
 		if f.planes.depth[i] >= 2*depthUnit {
-			counts[min(max(int(f.planes.flat[0][i])*10/labUnit, 0), 1000)]++
+			counts[min(max(int(f.planes.flat[0][i])*10/cellUnitLab, 0), 1000)]++
 			n++
 		}
 	}
@@ -225,5 +225,5 @@ func (f *FamilyFinder) tenthOfAll(cells []int32, lightest bool) float64 {
 	if lightest {
 		at = len(values) - 1 - at
 	}
-	return float64(values[at]) / labUnit
+	return float64(values[at]) / cellUnitLab
 }

@@ -30,7 +30,7 @@ func (f *FamilyFinder) line(marks []uint8, k int, p familyPair, family *Family, 
 	}
 	n := float64(all.lined) * linearWhite
 	spot := spotOfLight(float64(all.line[0])/n, float64(all.line[1])/n, float64(all.line[2])/n)
-	dark := int32(labUnit*min(family.Light.Lightness, family.Shadow.Lightness)) - lineDarker
+	dark := int32(cellUnitLab*min(family.Light.Lightness, family.Shadow.Lightness)) - lineDarker
 	for i, m := range marks {
 		if m != 0 && m <= mapRole(k, shadowSide) && m >= mapRole(k, lightSide) && f.planes.thin[i]&thinCell != 0 && f.planes.raw[0][i] < dark {
 			marks[i] = mapRole(k, lineRole)

@@ -2,12 +2,12 @@ package analysis
 
 import "math"
 
-// labUnit is the fixed point of familyPlanes: whole numbers add up the same in any order.
-const labUnit = 64
+// cellUnitLab is the fixed point of familyPlanes: whole numbers add up the same in any order.
+const cellUnitLab = 64
 
 // familyPlanes are a picture's cells in L*a*b*.
 type familyPlanes struct {
-	raw, flat [3][]int32 // as they are, and smoothed; labUnit to a unit
+	raw, flat [3][]int32 // as they are, and smoothed; cellUnitLab to a unit
 	thin      []uint8    // thinCell and the others
 	depth     []int32    // see measureDepth
 	noise     float64    // standard deviation of L* from cell to neighbour
@@ -27,31 +27,25 @@ const (
 	bandCell               // of an accent
 )
 
-// labRoots holds labF of equal steps of light.
-var labRoots = func() (t [linearWhite/16 + 2]float32) {
-	for i := range t {
-		t[i] = float32(labF(float64(i) * 16 / linearWhite))
-	}
-	return t
-}()
-
-func nearLabF(t float32) float32 {
-	s := min(max(t, 0), 1) * (linearWhite / 16.0)
-	i := int(s)
-	return labRoots[i] + (s-float32(i))*(labRoots[i+1]-labRoots[i])
-}
-
-// labOf turns a row of linear light into L*a*b*.
+// labRow turns a row of linear light into L*a*b*.
 func (p *familyPlanes) labRow(linear []uint16, first, count int) {
-	const w = 1.0 / linearWhite
+	w := &labWeights
 	for i := first; i < first+count; i++ {
 		c := linear[3*i:][:3]
-		x, y, z := XYZOf(float64(c[0])*w, float64(c[1])*w, float64(c[2])*w)
-		fx, fy, fz := nearLabF(float32(x/whiteX)), nearLabF(float32(y)), nearLabF(float32(z/whiteZ))
-		p.raw[0][i] = int32(labUnit*(116*fy-16) + 0.5)
-		p.raw[1][i] = int32(math.Floor(float64(labUnit*500*(fx-fy) + 0.5)))
-		p.raw[2][i] = int32(math.Floor(float64(labUnit*200*(fy-fz) + 0.5)))
+		r, g, b := uint32(c[0]), uint32(c[1]), uint32(c[2])
+		fx := labRoots.of(r*w[0][0] + g*w[0][1] + b*w[0][2])
+		fy := labRoots.of(r*w[1][0] + g*w[1][1] + b*w[1][2])
+		fz := labRoots.of(r*w[2][0] + g*w[2][1] + b*w[2][2])
+		p.raw[0][i] = fixedLab(116*int64(fy) - 16*labUnit)
+		p.raw[1][i] = fixedLab(500 * int64(fx-fy))
+		p.raw[2][i] = fixedLab(200 * int64(fy-fz))
 	}
+}
+
+// fixedLab turns a number in 1/labUnit into one in 1/cellUnitLab.
+func fixedLab(v int64) int32 {
+	const part = labUnit / cellUnitLab
+	return int32((v + part/2) >> (labBits - 6))
 }
 
 // smooth fills the planes from the source.
@@ -102,7 +96,7 @@ func noiseOf(l []int32, left []uint8, across, down int) float64 {
 				return 0
 			}
 			const medianOfNormal = 0.6745 // of a normal distribution's absolute values, by its deviation
-			return (float64(i) + 0.5) * 8 / labUnit / 6 / medianOfNormal
+			return (float64(i) + 0.5) * 8 / cellUnitLab / 6 / medianOfNormal
 		}
 	}
 	return 0
@@ -119,7 +113,7 @@ func (f *FamilyFinder) markThin() {
 	w, h := s.across, s.down
 	n := w * h
 	p.thin, p.low, p.high, p.row = resized(p.thin, n), resized(p.low, n), resized(p.high, n), resized(p.row, n)
-	limit := int32(labUnit * (6 + 3*p.noise))
+	limit := int32(cellUnitLab * (6 + 3*p.noise))
 	pass := func(dst, src []int32, pick func(a, b int32) int32) {
 		f.rows(h, func(y int) {
 			in, out := src[y*w:][:w], p.row[y*w:][:w]

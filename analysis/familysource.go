@@ -51,14 +51,6 @@ func cellsFor(width, height int) (across, down int) {
 	return max(1, int(math.Round(float64(width)*scale))), max(1, int(math.Round(float64(height)*scale)))
 }
 
-// resized returns s with length n, in new memory if it must be; its contents mean nothing.
-func resized[T any](s []T, n int) []T {
-	if cap(s) < n {
-		return make([]T, n)
-	}
-	return s[:n]
-}
-
 // darkest finds the darkest pixel of each cell of row y; a pixel belongs to the cell its
 // centre lies in.
 func (s *familySource) darkest(p Pixels, y int) {

@@ -43,7 +43,7 @@ func (f *FamilyFinder) splitArea(area int32, cells []int32, least int) {
 	along := func(i int32) float64 {
 		d := 0.0
 		for c := range axis {
-			d += axis[c] * (float64(p.flat[c][i])/labUnit - mean[c])
+			d += axis[c] * (float64(p.flat[c][i])/cellUnitLab - mean[c])
 		}
 		return d
 	}
@@ -122,7 +122,7 @@ func (f *FamilyFinder) mainAxis(cells []int32) (axis, mean [3]float64, ok bool) 
 		n++
 		var v [3]float64
 		for c := range v {
-			v[c] = float64(p.flat[c][i]) / labUnit
+			v[c] = float64(p.flat[c][i]) / cellUnitLab
 			sum[c] += v[c]
 		}
 		for c := range v {
