@@ -46,6 +46,11 @@ func TestEdgesByHand(t *testing.T) {
 				t.Errorf("%s: %+v", tt.name, g)
 			}
 		}
+		for i, gap := range s.Gaps() {
+			if known := shares[i] > 0 && shares[i+1] > 0; known != (gap > 0) || known == math.IsNaN(gap) {
+				t.Errorf("%s: shares %v, gaps %v", tt.name, shares, s.Gaps())
+			}
+		}
 		if !slices.Equal(shares, tt.shares) {
 			t.Errorf("%s: shares %v, want %v", tt.name, shares, tt.shares)
 		}

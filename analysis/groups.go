@@ -114,7 +114,10 @@ func (s *Split) fill(sums *binSums) {
 		from, begin = to, end
 	}
 	for i := range s.Gaps() {
-		s.gaps[i] = Value(s.groups[i+1].Mean) - Value(s.groups[i].Mean)
+		s.gaps[i] = math.NaN()
+		if darker, lighter := s.groups[i].Mean, s.groups[i+1].Mean; !math.IsNaN(lighter - darker) {
+			s.gaps[i] = Value(lighter) - Value(darker)
+		}
 	}
 	s.Separability = sums.separability(s.Thresholds())
 	s.Murk = s.murk(sums)

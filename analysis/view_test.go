@@ -22,7 +22,7 @@ func paintOf(t *testing.T, p Pixels, key string, look Look) []byte {
 }
 
 func TestViewsInOrder(t *testing.T) {
-	want := []string{"colour", "grey", "layer-grey", "bands", "two-tone", "three-tone", "squint", "chroma", "hue", "edges", "protan", "deutan", "tritan"}
+	want := []string{"colour", "grey", "layer-grey", "bands", "two-tone", "three-tone", "squint", "chroma", "hue", "edges", "small", "protan", "deutan", "tritan"}
 	all := Views()
 	if len(all) != len(want) {
 		t.Fatalf("%d views, want %d", len(all), len(want))
