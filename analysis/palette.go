@@ -1,0 +1,183 @@
+package analysis
+
+import (
+	"cmp"
+	"slices"
+)
+
+// MostPaletteColours is how many colours a palette holds at most.
+const MostPaletteColours = 24
+
+// Palette is what a picture is painted with: colours that it really uses, from dark to
+// light, and how its values spread.
+type Palette struct {
+	Colours []PaletteColour `json:"colours"` // by value, from dark to light; empty if nothing is counted
+	Spread  [Steps]float64  `json:"spread"`  // share of the counted pixels with a value from i to i+1; white counts in the last
+	Empty   []int           `json:"empty"`   // steps of Spread that hold less than a thousandth
+}
+
+// PaletteColour is a colour of the picture.
+type PaletteColour struct {
+	Spot
+	Share  float64    `json:"share"`  // of the counted pixels to which no other of the palette is nearer (in Oklab)
+	Family *int       `json:"family"` // number in Families.List, from 0; nil if it belongs to none
+	Side   FamilySide `json:"side"`   // where in the family; "" if it belongs to none
+}
+
+// FamilySide says which part of a family a place belongs to.
+type FamilySide string
+
+const (
+	LightSide  FamilySide = "light"
+	ShadowSide FamilySide = "shadow"
+	AccentSide FamilySide = "accent"
+	LineSide   FamilySide = "line"
+)
+
+// emptyBelow is the share of the picture under which a value counts as empty: some stray
+// pixels of a soft edge don't fill it (common practice, no source).
+const emptyBelow = 0.001
+
+// PaletteOf returns the palette of a picture, as far as out counts it; out may be nil.
+// Pixels that fail Check have none. families, which may be nil, are those of the same
+// picture and give the colours their families.
+//
+// The same picture gives the same palette. It takes some tens of milliseconds for a large
+// one; any goroutine may call it.
+func PaletteOf(p Pixels, out *Out, families *Families) *Palette {
+	palette := &Palette{Colours: []PaletteColour{}, Empty: []int{}}
+	if p.Check() != nil {
+		return palette
+	}
+	bins := countColours(p, out)
+	if bins.counted == 0 {
+		return palette
+	}
+	palette.spread(bins)
+	cells := bins.cells()
+	centres := clusters(cells)
+	used := bins.exactly(p, out, representatives(cells, centres))
+	palette.share(bins, cells, used)
+	if families != nil {
+		palette.join(p, families)
+	}
+	slices.SortFunc(palette.Colours, func(a, b PaletteColour) int {
+		return cmp.Or(cmp.Compare(a.Lightness, b.Lightness), cmp.Compare(a.Colour.Hex(), b.Colour.Hex()))
+	})
+	return palette
+}
+
+// spread fills in how the picture's values spread.
+func (p *Palette) spread(bins *colourBins) {
+	for i, n := range bins.values {
+		p.Spread[i] = float64(n) / float64(bins.counted)
+		if p.Spread[i] < emptyBelow {
+			p.Empty = append(p.Empty, i)
+		}
+	}
+}
+
+// share makes the palette of colours, each with the share of what is nearest to it.
+func (p *Palette) share(bins *colourBins, cells []cell, used []RGB) {
+	places := make([]Oklab, len(used))
+	for i, c := range used {
+		p.Colours = append(p.Colours, PaletteColour{Spot: SpotOf(c)})
+		places[i] = p.Colours[i].Oklab
+	}
+	counts := make([]int, len(used))
+	for i := range cells {
+		nearest, _ := nearestOf(cells[i].place, places)
+		counts[nearest] += cells[i].count
+	}
+	for i, n := range counts {
+		p.Colours[i].Share = float64(n) / float64(bins.counted)
+	}
+}
+
+// join gives each colour the family to which most of its pixels belong, if that is half of
+// them at least, and the side where most of these lie. It looks at one pixel for each place
+// of the families' map.
+func (p *Palette) join(pixels Pixels, families *Families) {
+	if families.Width == 0 || families.Height == 0 || len(families.List) == 0 {
+		return
+	}
+	places := make([]Oklab, len(p.Colours))
+	for i := range p.Colours {
+		places[i] = p.Colours[i].Oklab
+	}
+	tallies := make([][256]int, len(p.Colours))
+	for i, side := range families.Map {
+		x, y := i%families.Width, i/families.Width
+		r, g, b, counted := pixels.At((2*x+1)*pixels.Width/(2*families.Width), (2*y+1)*pixels.Height/(2*families.Height))
+		if counted {
+			nearest, _ := nearestOf(OklabOf(linears[r], linears[g], linears[b]), places)
+			tallies[nearest][side]++
+		}
+	}
+	for i := range p.Colours {
+		p.Colours[i].joinBy(&tallies[i])
+	}
+}
+
+// sidesOfFamily are the parts of a family in the order of Families.Map.
+var sidesOfFamily = [...]FamilySide{LightSide, ShadowSide, AccentSide, LineSide}
+
+// joinBy joins the family that holds most of the places counted by their number in a
+// families' map.
+func (c *PaletteColour) joinBy(tally *[256]int) {
+	all, most, best := tally[0], 0, 0
+	for first := 1; first+len(sidesOfFamily) <= len(tally); first += len(sidesOfFamily) {
+		sum := 0
+		for _, n := range tally[first : first+len(sidesOfFamily)] {
+			sum += n
+		}
+		if all += sum; sum > most {
+			most, best = sum, first
+		}
+	}
+	if most == 0 || 2*most < all {
+		return
+	}
+	family := (best - 1) / len(sidesOfFamily)
+	c.Family = &family
+	side := 0
+	for i := range sidesOfFamily {
+		if tally[best+i] > tally[best+side] {
+			side = i
+		}
+	}
+	c.Side = sidesOfFamily[side]
+}
+
+// PaletteGroup are the colours of one family, or those of none.
+type PaletteGroup struct {
+	Family  *int  // nil for those of none
+	Colours []int // numbers in Palette.Colours, from dark to light
+}
+
+// ByFamily returns the palette's colours by family; those of none come last.
+func (p *Palette) ByFamily() []PaletteGroup {
+	var groups []PaletteGroup
+	for i := range p.Colours {
+		at := slices.IndexFunc(groups, func(g PaletteGroup) bool { return sameFamily(g.Family, p.Colours[i].Family) })
+		if at < 0 {
+			at = len(groups)
+			groups = append(groups, PaletteGroup{Family: p.Colours[i].Family})
+		}
+		groups[at].Colours = append(groups[at].Colours, i)
+	}
+	slices.SortStableFunc(groups, func(a, b PaletteGroup) int {
+		switch {
+		case a.Family == nil && b.Family == nil:
+			return 0
+		case a.Family == nil:
+			return 1
+		case b.Family == nil:
+			return -1
+		}
+		return *a.Family - *b.Family
+	})
+	return groups
+}
+
+func sameFamily(a, b *int) bool { return a == b || a != nil && b != nil && *a == *b }
