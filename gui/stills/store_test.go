@@ -410,6 +410,33 @@ func TestTwoPrograms(t *testing.T) {
 	}
 }
 
+// Several programs add notes to one still at the same time: none is lost.
+func TestManyProgramsAtOnce(t *testing.T) {
+	first := storeAt(t)
+	id := keep(t, first, 1)
+	const programs, times = 4, 8
+	troubles := make(chan error, programs)
+	for range programs {
+		go func() { troubles <- addNotes(New(first.folders), id, times) }()
+	}
+	for range programs {
+		if err := <-troubles; err != nil {
+			t.Fatal(err)
+		}
+	}
+	checkStill(t, first, id, 1, programs*times)
+}
+
+func addNotes(s *Store, id string, times int) error {
+	still, err := s.Open(id)
+	for range times {
+		if err == nil {
+			err = s.SaveNotes(still, append(still.Notes.Notes[:len(still.Notes.Notes):len(still.Notes.Notes)], notesFor(1)...))
+		}
+	}
+	return err
+}
+
 // Fields that a newer program of the same version added are still there after our changes.
 func TestForeignMetaSurvives(t *testing.T) {
 	s := storeAt(t)
@@ -466,6 +493,25 @@ func TestLimit(t *testing.T) {
 	}
 	if now, err := s.Over(0); err != nil || now.Used != c.After {
 		t.Errorf("%d bytes are used, %d were foretold, %v", now.Used, c.After, err)
+	}
+}
+
+// The folders follow the XDG Base Directory Specification 0.8: an absolute $XDG_DATA_HOME, else
+// ~/.local/share.
+func TestUserFolders(t *testing.T) {
+	if runtime.GOOS != "linux" {
+		t.Skip("the convention of Linux")
+	}
+	t.Setenv("HOME", "/home/painter")
+	for set, want := range map[string]string{
+		"/data": "/data/tonedesk/stills", "": "/home/painter/.local/share/tonedesk/stills",
+		"relative": "/home/painter/.local/share/tonedesk/stills",
+	} {
+		t.Setenv("XDG_DATA_HOME", set)
+		t.Setenv("XDG_CACHE_HOME", "/cache")
+		if f, err := UserFolders(); err != nil || f.Data != want || f.Cache != "/cache/tonedesk/stills" {
+			t.Errorf("%q gives %+v, %v", set, f, err)
+		}
 	}
 }
 

@@ -27,6 +27,8 @@ type Mark struct {
 	Hollow float64
 	Hatch  Hatch
 	Phase  image.Point // where the hatch begins to count
+
+	Whole bool // Hit takes all inside the lines' box for the mark
 }
 
 // Line is a line through points.
@@ -91,6 +93,13 @@ func (m *Mark) Hit(p Point, reach float64) bool {
 	for _, shape := range m.Shapes {
 		for _, q := range shape {
 			b.add(q, reach)
+		}
+	}
+	for i := range m.Lines {
+		for _, q := range m.Lines[i].Points {
+			if m.Whole {
+				b.add(q, reach)
+			}
 		}
 	}
 	return b.holds(p)

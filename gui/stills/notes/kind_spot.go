@@ -29,6 +29,7 @@ func (s Spot) fine() bool { return s.At.Fine() }
 func (s Spot) draw(p *pen, _ string) {
 	at, r := p.at(s.At), spotRadius*p.view.pixel()
 	p.line(ink.Ellipse(at, ink.Pt(r, r)), true, 1.5*p.view.pixel())
+	p.whole()
 	if p.view.Readings {
 		p.beside(s.Say(), at, 1.6*r)
 	}

@@ -81,6 +81,9 @@ func (p *pen) line(points []Point, closed bool, width float64) {
 	p.marks = append(p.marks, p.rimmed(ink.Mark{Lines: []ink.Line{l}}, width/4))
 }
 
+// whole lets the last line's inside count as the note, where it is taken hold of.
+func (p *pen) whole() { p.marks[len(p.marks)-1].Whole = true }
+
 // text draws text whose first line's foot begins at at.
 func (p *pen) text(text string, at Point, size float64) {
 	at = p.kept(at, ink.Width(ink.Bold, text, size), size)
