@@ -55,15 +55,21 @@ func ViewByKey(key string) (View, bool) {
 	return View{}, false
 }
 
+// toneScale is a scale of greys, and from which light on each is shown.
+type toneScale struct {
+	reached steps
+	greys   [256]uint8 // by how many thresholds the light has reached
+}
+
 // paintTones paints every pixel the grey that belongs to the step its light has reached.
-func paintTones(dst []byte, src *Reduced, reached *steps, greys *[256]uint8) {
-	linear := src.Linear[:3*src.Width*src.Height]
-	dst = dst[:pixelBytes*src.Width*src.Height]
-	for len(linear) >= 3 && len(dst) >= pixelBytes {
-		g := greys[reached.of(lightOf(linear[0], linear[1], linear[2]))]
-		dst[0], dst[1], dst[2], dst[3] = g, g, g, 255
-		linear, dst = linear[3:], dst[pixelBytes:]
-	}
+func paintTones(dst []byte, src *Reduced, scale *toneScale) {
+	paintSpans(dst, src, scale, func(dst []byte, linear []uint16, scale *toneScale) {
+		for len(linear) >= 3 && len(dst) >= pixelBytes {
+			g := scale.greys[scale.reached.of(lightOf(linear[0], linear[1], linear[2]))]
+			dst[0], dst[1], dst[2], dst[3] = g, g, g, 255
+			linear, dst = linear[3:], dst[pixelBytes:]
+		}
+	})
 }
 
 // paintGroups paints the picture's split into k groups, each group as its mean's grey. A
@@ -78,11 +84,10 @@ func paintGroups(dst []byte, src *Reduced, reading *Reading, k int) {
 	for i, t := range split.Thresholds() {
 		edges[i] = planeTables.edges[t]
 	}
-	var greys [256]uint8
+	scale := memoryOf[toneScale](src)
 	for i, group := range split.Groups() {
-		greys[i] = GreyOf(group.Mean)
+		scale.greys[i] = GreyOf(group.Mean)
 	}
-	var reached steps
-	reached.set(edges[:len(split.Thresholds())])
-	paintTones(dst, src, &reached, &greys)
+	scale.reached.set(edges[:len(split.Thresholds())])
+	paintTones(dst, src, scale)
 }

@@ -15,15 +15,14 @@ var bandsKnob = Knob{Name: "Bands", From: 2, To: maxBands, Step: 1, Start: 5}
 // paintEvenBands cuts the values 0 to 10 into 2 to 10 equal steps, and shows each as the
 // grey of its middle value. A value on an edge belongs to the lighter band.
 func paintEvenBands(dst []byte, src *Reduced, bands int) {
+	scale := memoryOf[toneScale](src)
 	var edges [maxBands - 1]uint32
-	var greys [256]uint8
 	for i := range bands {
-		greys[i] = GreyOf(Lightness(YOfValue(10 * (float64(i) + 0.5) / float64(bands))))
+		scale.greys[i] = GreyOf(Lightness(YOfValue(10 * (float64(i) + 0.5) / float64(bands))))
 	}
 	for i := range bands - 1 {
 		edges[i] = lightFrom(YOfValue(10 * float64(i+1) / float64(bands)))
 	}
-	var reached steps
-	reached.set(edges[:bands-1])
-	paintTones(dst, src, &reached, &greys)
+	scale.reached.set(edges[:bands-1])
+	paintTones(dst, src, scale)
 }

@@ -4,10 +4,10 @@ package analysis
 func init() { register(1, View{Key: "colour", Name: "Colour", Paint: paintColour}) }
 
 func paintColour(dst []byte, src *Reduced, _ Look) {
-	linear := src.Linear[:3*src.Width*src.Height]
-	dst = dst[:pixelBytes*src.Width*src.Height]
-	for len(linear) >= 3 && len(dst) >= pixelBytes {
-		dst[0], dst[1], dst[2], dst[3] = codeOf(linear[0]), codeOf(linear[1]), codeOf(linear[2]), 255
-		linear, dst = linear[3:], dst[pixelBytes:]
-	}
+	paintSpans(dst, src, codeSteps, func(dst []byte, linear []uint16, _ *steps) {
+		for len(linear) >= 3 && len(dst) >= pixelBytes {
+			dst[0], dst[1], dst[2], dst[3] = codeOf(linear[0]), codeOf(linear[1]), codeOf(linear[2]), 255
+			linear, dst = linear[3:], dst[pixelBytes:]
+		}
+	})
 }

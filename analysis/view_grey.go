@@ -6,19 +6,12 @@ import "sync"
 func init() { register(2, View{Key: "grey", Name: "Grey", Paint: paintGrey}) }
 
 func paintGrey(dst []byte, src *Reduced, _ Look) {
-	scale := greyScale()
-	paintTones(dst, src, &scale.reached, &scale.greys)
+	paintTones(dst, src, greyScale())
 }
 
 // greyScale holds the light from which on each grey is the nearest in lightness.
-var greyScale = sync.OnceValue(func() *struct {
-	reached steps
-	greys   [256]uint8
-} {
-	scale := new(struct {
-		reached steps
-		greys   [256]uint8
-	})
+var greyScale = sync.OnceValue(func() *toneScale {
+	scale := new(toneScale)
 	var edges [255]uint32
 	for i := range edges {
 		edges[i] = firstLight(func(y float64) bool { return int(GreyOf(Lightness(y))) > i })

@@ -7,12 +7,12 @@ func init() { register(3, View{Key: "layer-grey", Name: "Layer grey", Paint: pai
 // paintLayerGrey starts from the 8-bit colours, as such a layer does: 0.3 R + 0.59 G + 0.11 B
 // of them, rounded to nearest.
 func paintLayerGrey(dst []byte, src *Reduced, _ Look) {
-	linear := src.Linear[:3*src.Width*src.Height]
-	dst = dst[:pixelBytes*src.Width*src.Height]
-	for len(linear) >= 3 && len(dst) >= pixelBytes {
-		r, g, b := uint32(codeOf(linear[0])), uint32(codeOf(linear[1])), uint32(codeOf(linear[2]))
-		grey := uint8((30*r + 59*g + 11*b + 50) / 100)
-		dst[0], dst[1], dst[2], dst[3] = grey, grey, grey, 255
-		linear, dst = linear[3:], dst[pixelBytes:]
-	}
+	paintSpans(dst, src, codeSteps, func(dst []byte, linear []uint16, _ *steps) {
+		for len(linear) >= 3 && len(dst) >= pixelBytes {
+			r, g, b := uint32(codeOf(linear[0])), uint32(codeOf(linear[1])), uint32(codeOf(linear[2]))
+			grey := uint8((30*r + 59*g + 11*b + 50) / 100)
+			dst[0], dst[1], dst[2], dst[3] = grey, grey, grey, 255
+			linear, dst = linear[3:], dst[pixelBytes:]
+		}
+	})
 }
