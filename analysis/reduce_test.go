@@ -188,6 +188,7 @@ func TestReduceAllocatesNothing(t *testing.T) {
 			views[i].Paint(dst, small, look)
 		}
 		DotOut(dst, small)
+		DotLimits(dst, small, DefaultLimits)
 		FlipLeftRight(dst, 200, 150)
 	}
 	frame()

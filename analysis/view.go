@@ -18,7 +18,7 @@ type View struct {
 
 // Look is what a view may want to know beside the picture.
 type Look struct {
-	Knob    float64  // where the view's knob stands, by Knob.At
+	Knob    float64  // where the view's knob stands, by Knob.At; 0 for its start
 	Reading *Reading // the groups of the whole picture; nil if there is none
 }
 

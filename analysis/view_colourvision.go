@@ -10,8 +10,9 @@ func init() {
 	register(14, View{Key: "tritan", Name: "Tritan", Knob: &severityKnob, Paint: seenThrough(&tritanTable)})
 }
 
-// severityKnob goes from the usual eye to one without one kind of cone.
-var severityKnob = Knob{Name: "Severity", From: 0, To: 1, Step: machadoStep, Start: 1}
+// severityKnob goes from nearly the usual eye, which the view Colour is for, to one without
+// one kind of cone.
+var severityKnob = Knob{Name: "Severity", From: machadoStep, To: 1, Step: machadoStep, Start: 1}
 
 // mixBits is the precision of a channelMix.
 const mixBits = 16
