@@ -22,7 +22,8 @@ type fileReport struct {
 	Key          *analysis.Key    `json:"key"`
 	Spots        []analysis.Spot  `json:"spots"`
 	Limits       limitsReport     `json:"limits"`
-	Families     *struct{}        `json:"families"` // not measured yet
+	// Families are the largest first; null where they are left out.
+	Families []analysis.Family `json:"families"`
 
 	*targetReport // nil without a target
 }

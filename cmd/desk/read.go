@@ -14,7 +14,7 @@ import (
 // readOptions are the options of desk read.
 var readOptions = []option{
 	{name: "json"}, {"spots", "x,y;x,y"}, {"size", "1|3|5|11"}, {"groups", "2|3|4"}, {"ground", "COLOUR"},
-	{"target", "PICTURE"},
+	{"target", "PICTURE"}, {name: "no-families"},
 }
 
 // readPlan is what to do with every file.
@@ -25,6 +25,8 @@ type readPlan struct {
 	groups int           // 0: as many as the picture needs
 	ground analysis.RGB  // under partly transparent pixels
 	target string        // path of the picture to compare with; empty for none
+
+	families bool // find them
 }
 
 // runRead measures picture files. It returns the exit code.
@@ -72,6 +74,7 @@ func runRead(args []string, s streams) int {
 // planRead turns the options into a plan. Errors are usageErrors.
 func planRead(a arguments) (plan readPlan, err error) {
 	plan.json = a.given("json")
+	plan.families = !a.given("no-families")
 	if plan.spots, err = a.spots(); err != nil {
 		return plan, err
 	}
@@ -123,5 +126,6 @@ func (plan readPlan) read(reader *analysis.Reader, target *analysis.Target, path
 	reading := reader.Read(pixels, analysis.Options{Groups: plan.groups})
 	report = reportOf(path, reading, spots)
 	report.targetReport = plan.reportTarget(target, reading)
+	report.Families = plan.familiesOf(pixels)
 	return report, nil
 }

@@ -115,8 +115,8 @@ func TestReadJSON(t *testing.T) {
 	if *r.Limits.DarkShare != 0.25 || *r.Limits.LightShare != 0.75 {
 		t.Errorf("limits %s", e.out)
 	}
-	if string(r.Families) != "null" {
-		t.Errorf("families %s, want null", r.Families)
+	if string(r.Families) != "[]" {
+		t.Errorf("families %s, want none", r.Families)
 	}
 }
 

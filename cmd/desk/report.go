@@ -96,6 +96,7 @@ func writeFile(w io.Writer, r fileReport) {
 	if r.targetReport != nil {
 		writeTarget(w, r.targetReport)
 	}
+	writeFamilies(w, r.Families)
 	if len(r.Spots) > 0 {
 		fmt.Fprintln(w, "  spots")
 		writeSpotHead(w, fmt.Sprintf("    %-11s", "place"))

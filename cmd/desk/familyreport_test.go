@@ -1,0 +1,110 @@
+package main
+
+import (
+	"encoding/json"
+	"image/color"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// ball is a ball on a ground, lit from the left, painted with two codes.
+func ball(light, shadow color.NRGBA) func(x, y int) color.NRGBA {
+	return func(x, y int) color.NRGBA {
+		dx, dy := float64(x)-100, float64(y)-75
+		switch {
+		case math.Hypot(dx, dy) > 50:
+			return color.NRGBA{220, 224, 230, 255}
+		case dx < 10:
+			return light
+		}
+		return shadow
+	}
+}
+
+// familyReport is a family in the JSON of desk read, as a reader of it would write it down.
+type familyReport struct {
+	Light, Shadow struct {
+		Colour string
+		X, Y   *int
+		Size   *int
+	}
+	LightnessApart, Tones                 float64 `json:"-"`
+	Share                                 *float64
+	Verdict                               []string
+	HueTurn, SaturationGain, Accent, Line any  `json:"-"`
+	TowardBlack                           bool `json:"toward_black"`
+}
+
+func TestReadJSONFamilies(t *testing.T) {
+	// red and half_red of srgb_to_lab_oklab.csv: L* 53.237116 and 25.533324, one hue, one saturation
+	path := picture(t, "ball.png", 200, 150, ball(color.NRGBA{255, 0, 0, 255}, color.NRGBA{128, 0, 0, 255}))
+	e := desk(t, "", "read", "--json", path)
+	e.plainErrors(t, 0)
+	var names []map[string]any
+	if err := json.Unmarshal(reportFrom(t, e.out).Families, &names); err != nil || len(names) != 1 {
+		t.Fatalf("%v: %s", err, e.out)
+	}
+	for _, name := range strings.Fields("light shadow lightness_apart tones hue_turn saturation_gain share verdict toward_black overlap accent line") {
+		if _, ok := names[0][name]; !ok {
+			t.Errorf("a family lacks %s", name)
+		}
+		delete(names[0], name)
+	}
+	if len(names[0]) != 0 {
+		t.Errorf("a family has more: %v", names[0])
+	}
+	var families []familyReport
+	if err := json.Unmarshal(reportFrom(t, e.out).Families, &families); err != nil {
+		t.Fatal(err)
+	}
+	f := families[0]
+	if f.Light.Colour != "#ff0000" || f.Shadow.Colour != "#800000" || !f.TowardBlack || !slices.Contains(f.Verdict, "toward_black") {
+		t.Errorf("family %s", e.out)
+	}
+	if f.Light.X == nil || *f.Light.X >= 110 || *f.Shadow.X < 110 || f.Light.Size == nil {
+		t.Errorf("places %+v, %+v", f.Light, f.Shadow)
+	}
+	if want := math.Pi * 2500 / 30000; f.Share == nil || math.Abs(*f.Share-want) > 0.01 {
+		t.Errorf("share %v, want %g", f.Share, want)
+	}
+}
+
+// Left out they are null; where there are none the list is empty.
+func TestReadWithoutFamilies(t *testing.T) {
+	path := picture(t, "ball.png", 200, 150, ball(color.NRGBA{255, 0, 0, 255}, color.NRGBA{128, 0, 0, 255}))
+	flat := picture(t, "flat.png", 200, 150, ball(color.NRGBA{255, 0, 0, 255}, color.NRGBA{255, 0, 0, 255}))
+	for _, tt := range []struct {
+		args []string
+		json string
+		text string
+	}{
+		{[]string{path, "--no-families"}, "null", ""},
+		{[]string{flat}, "[]", "families   none found"},
+	} {
+		e := desk(t, "", append([]string{"read", "--json"}, tt.args...)...)
+		if got := string(reportFrom(t, e.out).Families); got != tt.json {
+			t.Errorf("%v: families %s, want %s", tt.args, got, tt.json)
+		}
+		e = desk(t, "", append([]string{"read"}, tt.args...)...)
+		if !strings.Contains(e.out, tt.text) || tt.text == "" && strings.Contains(e.out, "families") {
+			t.Errorf("%v: the report says\n%s", tt.args, e.out)
+		}
+	}
+}
+
+func TestReadReportsFamilies(t *testing.T) {
+	path := picture(t, "ball.png", 200, 150, ball(color.NRGBA{255, 0, 0, 255}, color.NRGBA{128, 0, 0, 255}))
+	e := desk(t, "", "read", path)
+	e.plainErrors(t, 0)
+	// D1535 of the published luminances: 21.26 % and 4.59 % lie 2.7 tones apart
+	for _, want := range []string{
+		"families", "light ", "#ff0000", "shadow ", "#800000", "tones: reads; 26", "Hue stays, as saturated.",
+		"Goes straight toward black: turn the hue first.",
+	} {
+		if !strings.Contains(e.out, want) {
+			t.Errorf("the report lacks %q:\n%s", want, e.out)
+		}
+	}
+}
