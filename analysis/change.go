@@ -1,0 +1,214 @@
+package analysis
+
+import (
+	"image"
+	"math"
+)
+
+// Change is what happened to the lightness of a picture: the same pixels before and after.
+// Both are judged by the groups of the picture before. It never changes: use it on any
+// goroutine.
+type Change struct {
+	Width, Height int
+	Counted       int // pixels that count in both
+	// Distance is the earth mover's distance of the two spreads in tones; NaN if nothing is
+	// counted. Source: EMD.
+	Distance float64
+	// Tones is by how much the mean became lighter; NaN if nothing is counted.
+	Tones float64
+	// Altered is the share of the counted pixels whose value changed by more than a quarter
+	// of a tone.
+	Altered float64
+	// Gaps are the distances in tones of neighbouring groups' means, dark to light: before
+	// by the groups before, after by the picture's own best groups, as many.
+	Gaps []GapShift
+	// Groups are those of the picture before, dark to light.
+	Groups []GroupChange
+	// Moves are the pixels that now lie in another group, by the edges before; the most first.
+	Moves []Move
+
+	difference []int16 // of each pixel in hundredths of a tone, after minus before, or notCounted
+}
+
+// GroupChange is what became of the pixels of one group.
+type GroupChange struct {
+	Name   string  `json:"name"`
+	Share  float64 `json:"share"`  // of the counted pixels that belonged to it before, 0 to 1
+	Before float64 `json:"before"` // mean L* of these pixels
+	After  float64 `json:"after"`  // the same pixels' mean L* afterwards
+	Tones  float64 `json:"tones"`  // value of After minus value of Before
+}
+
+// GapShift is the distance of two neighbouring groups' means.
+type GapShift struct {
+	Darker  string  `json:"darker"` // names of the groups
+	Lighter string  `json:"lighter"`
+	Before  float64 `json:"before"` // tones
+	After   float64 `json:"after"`  // NaN if the picture after has not as many groups
+}
+
+// Move is the share of the picture that went from one group to another.
+type Move struct {
+	From  string  `json:"from"`
+	To    string  `json:"to"`
+	Share float64 `json:"share"` // of the counted pixels, 0 to 1
+}
+
+const (
+	// alteredFrom is the change of a pixel, in hundredths of a tone, from above which it counts
+	// as altered: as near as a pixel has to be to an edge to count as murk.
+	alteredFrom = 100 * murkReach
+	notCounted  = math.MinInt16
+)
+
+// joint counts pixels by their bins before and after.
+type joint [256][256]int
+
+// ChangeOf compares two pictures of one size; what either leaves out isn't counted. groups
+// is 2, 3 or 4; anything else takes as many as the picture before needs. The error wraps
+// ErrPixels.
+func ChangeOf(before, after Pixels, outBefore, outAfter *Out, groups int) (*Change, error) {
+	if err := before.Check(); err != nil {
+		return nil, err
+	}
+	if err := after.Check(); err != nil {
+		return nil, err
+	}
+	if before.Width != after.Width || before.Height != after.Height {
+		return nil, ErrPixels
+	}
+	c := &Change{Width: before.Width, Height: before.Height, difference: make([]int16, before.Width*before.Height)}
+	var pairs joint
+	c.pass(&pairs, before, after, outBefore, outAfter)
+	c.measure(&pairs, groups)
+	return c, nil
+}
+
+// pass fills the difference of each pixel and counts the pairs of bins.
+func (c *Change) pass(pairs *joint, before, after Pixels, outBefore, outAfter *Out) {
+	areas := outAfter.clip(outBefore.clip(nil, before.Bounds()), before.Bounds())
+	hundredths := binHundredths()
+	for y := range c.Height {
+		row := c.difference[y*c.Width:][:c.Width]
+		for x := 0; x < c.Width; {
+			end, counted := nextSpan(areas, y, x, c.Width)
+			for ; x < end; x++ {
+				row[x] = notCounted
+				r, g, b, seen := before.At(x, y)
+				r2, g2, b2, seen2 := after.At(x, y)
+				if !counted || !seen || !seen2 {
+					continue
+				}
+				from, to := planeTables.bin(r, g, b), planeTables.bin(r2, g2, b2)
+				if outBefore.leavesOut(from) || outAfter.leavesOut(to) {
+					continue
+				}
+				pairs[from][to]++
+				row[x] = hundredths[to] - hundredths[from]
+			}
+		}
+	}
+}
+
+// binHundredths returns the values of all bins in hundredths of a step.
+func binHundredths() (h [256]int16) {
+	for bin, value := range binValues() {
+		h[bin] = int16(math.Round(100 * value))
+	}
+	return h
+}
+
+// measure takes everything but the difference out of the pairs.
+func (c *Change) measure(pairs *joint, groups int) {
+	var was, is [256]int
+	hundredths, altered := binHundredths(), 0
+	for from := range pairs {
+		for to, n := range pairs[from] {
+			was[from] += n
+			is[to] += n
+			if d := int(hundredths[to]) - int(hundredths[from]); d > alteredFrom || d < -alteredFrom {
+				altered += n
+			}
+			c.Counted += n
+		}
+	}
+	c.Distance, c.Tones, c.Altered = Distance(&was, &is), math.NaN(), math.NaN()
+	if c.Counted == 0 {
+		return
+	}
+	c.Altered = float64(altered) / float64(c.Counted)
+	c.Tones = Value(meanOf(&is)) - Value(meanOf(&was))
+	split := histogramSplit(&was, groups)
+	c.gaps(split, &is)
+	c.regroup(split, pairs)
+}
+
+// histogramSplit splits a histogram into groups, as a Reader does.
+func histogramSplit(histogram *[256]int, groups int) *Split {
+	r := new(Reader)
+	r.reading.Histogram = *histogram
+	r.split(groups, nil)
+	return r.reading.Chosen()
+}
+
+// meanOf returns the mean lightness of a histogram; NaN if it is empty.
+func meanOf(histogram *[256]int) float64 {
+	sum, count := 0, 0
+	for bin, n := range histogram {
+		sum += bin * n
+		count += n
+	}
+	return lightnessOfBins(sum, count)
+}
+
+func (c *Change) gaps(before *Split, is *[256]int) {
+	after := histogramSplit(is, max(2, before.count)).Gaps()
+	names := before.Groups()
+	for i, gap := range before.Gaps() {
+		g := GapShift{Darker: names[i].Name, Lighter: names[i+1].Name, Before: gap, After: math.NaN()}
+		if len(after) == len(before.Gaps()) {
+			g.After = after[i]
+		}
+		c.Gaps = append(c.Gaps, g)
+	}
+}
+
+// regroup follows the pixels of each group.
+func (c *Change) regroup(split *Split, pairs *joint) {
+	group := func(bin int) (g int) {
+		for _, t := range split.Thresholds() {
+			if bin > t {
+				g++
+			}
+		}
+		return g
+	}
+	var moved [maxGroups][maxGroups]int
+	var is [maxGroups][256]int
+	for from := range pairs {
+		for to, n := range pairs[from] {
+			moved[group(from)][group(to)] += n
+			is[group(from)][to] += n
+		}
+	}
+	for i, g := range split.Groups() {
+		after := meanOf(&is[i])
+		c.Groups = append(c.Groups, GroupChange{g.Name, g.Share, g.Mean, after, Value(after) - Value(g.Mean)})
+		for j, to := range split.Groups() {
+			if i != j && moved[i][j] > 0 {
+				c.Moves = append(c.Moves, Move{g.Name, to.Name, float64(moved[i][j]) / float64(c.Counted)})
+			}
+		}
+	}
+	sortMoves(c.Moves)
+}
+
+// At returns by how many tones a pixel became lighter, within a hundredth; false where it
+// isn't counted or outside the picture.
+func (c *Change) At(x, y int) (tones float64, counted bool) {
+	if !image.Pt(x, y).In(image.Rect(0, 0, c.Width, c.Height)) {
+		return 0, false
+	}
+	d := c.difference[y*c.Width+x]
+	return float64(d) / 100, d != notCounted
+}

@@ -1,0 +1,61 @@
+package analysis
+
+import (
+	"cmp"
+	"slices"
+)
+
+// sortMoves puts the largest first; equal ones stay from dark to light.
+func sortMoves(moves []Move) {
+	slices.SortStableFunc(moves, func(a, b Move) int { return cmp.Compare(b.Share, a.Share) })
+}
+
+// spans are the scales of a map of differences, in tones to either side.
+var spans = []float64{1, 2, 3, 5, 10}
+
+// Span returns the scale on which a map of the differences says most: the least of 1, 2, 3,
+// 5 and 10 tones to either side that holds all but a hundredth of the altered pixels.
+func (c *Change) Span() float64 {
+	var counts [1001]int
+	altered := 0
+	for _, d := range c.difference {
+		if away := max(int(d), -int(d)); d != notCounted && away > alteredFrom {
+			counts[min(away, 1000)]++
+			altered++
+		}
+	}
+	within, away := 0, 0
+	for _, span := range spans {
+		for ; away <= int(100*span); away++ {
+			within += counts[away]
+		}
+		if 100*within >= 99*altered {
+			return span
+		}
+	}
+	return spans[len(spans)-1]
+}
+
+// Paint paints the differences as greys: RGBA, 4*Width bytes a row, alpha 255. No change is
+// L* 50, black is darker by span tones or more, white lighter by as much, even steps of L*
+// between. What isn't counted has dots, as in the mirror.
+func (c *Change) Paint(dst []byte, span float64) {
+	var greys [2001]uint8
+	for i := range greys {
+		greys[i] = GreyOf(50 + 50*max(-1, min(float64(i-1000)/100/span, 1)))
+	}
+	for y := range c.Height {
+		for x := range c.Width {
+			d := c.difference[y*c.Width+x]
+			grey := greys[1000]
+			switch shift := dotShift(y); {
+			case d != notCounted:
+				grey = greys[max(0, min(int(d)+1000, 2000))]
+			case y%(dotStep/2) < dotSize && (x+shift)%dotStep < dotSize:
+				grey = lightDot // on L* 50
+			}
+			q := dst[pixelBytes*(y*c.Width+x):][:pixelBytes]
+			q[0], q[1], q[2], q[3] = grey, grey, grey, 255
+		}
+	}
+}
