@@ -1,0 +1,89 @@
+package stills
+
+import (
+	"image"
+	"testing"
+
+	"app.tonedesk/analysis"
+)
+
+func side(p analysis.Pixels, kind string, r image.Rectangle, out *analysis.Out) Side {
+	return Side{Picture: p, Source: Source{Kind: kind, Region: RectOf(r)}, LeftOut: LeftOutOf(out)}
+}
+
+// desktop is a picture to take parts of.
+var desktop = noise(5)
+
+func TestAlign(t *testing.T) {
+	whole := image.Rect(0, 0, 120, 90)
+	left, right := image.Rect(0, 0, 80, 90), image.Rect(40, 10, 120, 90)
+	far := image.Rect(79, 0, 120, 90)
+	screen := func(r image.Rectangle) Side { return side(desktop.Crop(r), FromScreen, r.Add(image.Pt(300, 200)), nil) }
+	file := Side{Picture: desktop.Crop(left)}
+	tests := []struct {
+		name          string
+		before, after Side
+		how           Alignment
+		size          image.Point
+		stretched     bool
+	}{
+		{"the same region", screen(whole), screen(whole), SamePixels, image.Pt(120, 90), false},
+		{"parts of one desktop", screen(left), screen(right), ByPosition, image.Pt(40, 80), false},
+		{"parts that share next to nothing", screen(left), screen(far), Scaled, image.Pt(41, 90), true},
+		{"files of one size", file, file, SamePixels, image.Pt(80, 90), false},
+		{"files of two sizes and shapes", file, Side{Picture: desktop}, Scaled, image.Pt(80, 90), true},
+		{"files of one shape", Side{Picture: reduced(desktop, 60, 45)}, Side{Picture: desktop}, Scaled, image.Pt(60, 45), false},
+		{"a screen and a file", screen(left), Side{Picture: desktop.Crop(left), Source: Source{Kind: FromPicture, Region: RectOf(left)}}, SamePixels, image.Pt(80, 90), false},
+		{"a picture that isn't its region's size", screen(whole), Side{Picture: desktop, Source: Source{Kind: FromScreen, Region: Rect{0, 0, 5, 5}}}, SamePixels, image.Pt(120, 90), false},
+	}
+	for _, tt := range tests {
+		a := Align(tt.before, tt.after)
+		if a.How != tt.how || a.Stretched != tt.stretched ||
+			image.Pt(a.Before.Width, a.Before.Height) != tt.size || image.Pt(a.After.Width, a.After.Height) != tt.size {
+			t.Errorf("%s: %s, %d x %d and %d x %d, stretched %v", tt.name, a.How, a.Before.Width, a.Before.Height, a.After.Width, a.After.Height, a.Stretched)
+		}
+	}
+	// What both show is the same, so nothing has changed.
+	a := Align(screen(left), screen(right))
+	c, err := analysis.ChangeOf(a.Before, a.After, a.OutBefore, a.OutAfter, 0)
+	if err != nil || c.Distance != 0 || a.Region != (Rect{340, 210, 40, 80}) {
+		t.Errorf("%+v, %v, region %v", c, err, a.Region)
+	}
+}
+
+// What was left out stays left out, where it lies after the alignment.
+func TestAlignLeavesOut(t *testing.T) {
+	out := &analysis.Out{Areas: []image.Rectangle{image.Rect(40, 10, 60, 30)}} // of the desktop
+	left, right := image.Rect(0, 0, 80, 90), image.Rect(40, 10, 120, 90)
+	a := Align(side(desktop.Crop(left), FromScreen, left, out), side(desktop.Crop(right), FromScreen, right, nil))
+	c, err := analysis.ChangeOf(a.Before, a.After, a.OutBefore, a.OutAfter, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, counted := c.At(0, 0); counted || c.Counted != 40*80-20*20 {
+		t.Errorf("%d pixels count, want %d", c.Counted, 40*80-20*20)
+	}
+	a = Align(Side{Picture: desktop, LeftOut: LeftOutOf(out)}, Side{Picture: reduced(desktop, 60, 45)})
+	if got, want := a.OutBefore.Areas[0], image.Rect(20, 5, 30, 15); got != want {
+		t.Errorf("scaled to %v, want %v", got, want)
+	}
+}
+
+// What is left out is written down and read again.
+func TestLeftOutThereAndBack(t *testing.T) {
+	out := &analysis.Out{Areas: []image.Rectangle{image.Rect(1, 2, 3, 5)}}
+	for _, bin := range []int{0, 1, 2, 100, 254, 255} {
+		out.Lightness[bin] = true
+	}
+	l := LeftOutOf(out)
+	if len(l.Lightness) != 3 {
+		t.Errorf("ranges %v, want three", l.Lightness)
+	}
+	got := l.Out()
+	if got.Lightness != out.Lightness || got.Areas[0] != out.Areas[0] {
+		t.Errorf("%v becomes %v", out, got)
+	}
+	if LeftOutOf(nil).Out() != nil {
+		t.Error("nothing becomes something")
+	}
+}
