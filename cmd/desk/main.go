@@ -22,6 +22,10 @@ func run(args []string, io streams) int {
 		return runSpot(args[1:], io)
 	case "compare":
 		return runCompare(args[1:], io)
+	case "change":
+		return runChange(args[1:], io)
+	case "stills":
+		return runStills(args[1:], io)
 	case "help", "--help", "-h":
 		return runHelp(io)
 	}

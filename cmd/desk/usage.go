@@ -10,6 +10,9 @@ const usage = `Tonedesk measures the lightness of a painting.
   desk read FILE...        say what the window measures, for picture files
   desk spot COLOUR...      read colours, written #rgb, #rrggbb or rgb(r g b)
   desk compare A B         say how far apart two colours are in lightness
+  desk change A B          say what happened to the lightness from picture or
+                           still A to B
+  desk stills              list the stills, newest first
   desk help                print this page
 
 Options

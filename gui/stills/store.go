@@ -271,3 +271,9 @@ func summaryOf(list []notes.Note) Summary {
 	}
 	return sum
 }
+
+// Has reports whether there is a still with an ID.
+func (s *Store) Has(id string) bool {
+	_, err := os.Lstat(s.Folder(id))
+	return isID(id) && err == nil
+}

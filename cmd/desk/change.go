@@ -1,0 +1,117 @@
+package main
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/gui"
+	"app.tonedesk/gui/stills"
+)
+
+// changeReport is what desk change says; its JSON names and units are the command line's
+// contract. A figure that isn't there is null.
+type changeReport struct {
+	Before    string           `json:"before"` // as it was given
+	After     string           `json:"after"`
+	Width     int              `json:"width"` // pixels compared
+	Height    int              `json:"height"`
+	Alignment stills.Alignment `json:"alignment"` // "same", "position" or "scaled"
+	Stretched bool             `json:"stretched"` // their shapes differ
+	Region    *stills.Rect     `json:"region"`    // by position: what both show, in the source's pixels
+
+	Tones    *float64               `json:"tones"`    // value of the mean after minus before
+	Distance *float64               `json:"distance"` // earth mover's distance, tones
+	Altered  *float64               `json:"altered"`  // share changed by more than a quarter of a tone
+	Groups   []analysis.GroupChange `json:"groups"`   // dark to light, by the picture before
+	Gaps     []gapReport            `json:"gaps"`
+	Moves    []analysis.Move        `json:"moves"` // the largest first
+	Sentence string                 `json:"sentence"`
+}
+
+type gapReport struct {
+	analysis.GapShift
+	After *float64 `json:"after"`
+}
+
+// runChange says what happened between two pictures. It returns the exit code.
+func runChange(args []string, s streams) int {
+	if asksForHelp(args) {
+		return runHelp(s)
+	}
+	a, err := parseArguments(args, []option{{name: "json"}})
+	if err != nil {
+		return s.wrongUse(err)
+	}
+	if len(a.operands) != 2 {
+		return s.wrongUse(usageError{"compare pictures", "it takes two", "name the picture or still before and the one after"})
+	}
+	before, errBefore := openSubject(a.operands[0])
+	after, errAfter := openSubject(a.operands[1])
+	for _, err := range []error{errBefore, errAfter} {
+		if err != nil {
+			s.say(err.Error())
+		}
+	}
+	if errBefore != nil || errAfter != nil {
+		return exitUnread
+	}
+	aligned := stills.Align(before.side, after.side)
+	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.OutBefore, aligned.OutAfter, 0)
+	if err != nil {
+		s.say(gui.Explain("compare "+gui.Quote(before.name)+" with "+gui.Quote(after.name), err))
+		return exitUnread
+	}
+	out := bufio.NewWriter(s.out)
+	if a.given("json") {
+		err = jsonLine(out, changeReportOf(before, after, aligned, change))
+	} else {
+		writeChange(out, before, after, aligned, change)
+	}
+	if flushed := out.Flush(); err == nil {
+		err = flushed
+	}
+	if err != nil {
+		return s.unwritten(err)
+	}
+	return exitDone
+}
+
+func changeReportOf(before, after subject, a stills.Aligned, c *analysis.Change) changeReport {
+	r := changeReport{
+		Before: before.name, After: after.name, Width: c.Width, Height: c.Height,
+		Alignment: a.How, Stretched: a.Stretched,
+		Tones: known(c.Tones), Distance: known(c.Distance), Altered: known(c.Altered),
+		Groups: append([]analysis.GroupChange{}, c.Groups...), Gaps: []gapReport{},
+		Moves: append([]analysis.Move{}, c.Moves...), Sentence: plain(gui.SayChange(c)),
+	}
+	if a.How == stills.ByPosition {
+		r.Region = &a.Region
+	}
+	for _, g := range c.Gaps {
+		r.Gaps = append(r.Gaps, gapReport{g, known(g.After)})
+	}
+	return r
+}
+
+// writeChange prints the same to be read. Failures to write show when w is flushed.
+func writeChange(w io.Writer, before, after subject, a stills.Aligned, c *analysis.Change) {
+	fmt.Fprintf(w, "%s -> %s, %d by %d pixels\n", bare(before.name), bare(after.name), c.Width, c.Height)
+	if said := gui.SayAlignment(a); said != "" {
+		fmt.Fprintf(w, "  %s.\n", plain(said))
+	}
+	fmt.Fprintf(w, "  %s.\n", plain(gui.SayChange(c)))
+	if c.Counted == 0 {
+		return
+	}
+	fmt.Fprintf(w, "  mean       %s tones\n", signed(c.Tones, 1))
+	fmt.Fprintf(w, "  distance   %.1f tones from spread to spread\n", c.Distance)
+	fmt.Fprintf(w, "  altered    %.1f %% by more than a quarter of a tone\n", 100*c.Altered)
+	head := "groups"
+	for _, g := range c.Groups {
+		fmt.Fprintf(w, "  %-9s  %-12s %5.1f %%  mean value %4.1f, now %4.1f\n",
+			head, g.Name, 100*g.Share, analysis.Value(g.Before), analysis.Value(g.After))
+		head = ""
+	}
+}

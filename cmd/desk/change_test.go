@@ -1,0 +1,136 @@
+package main
+
+import (
+	"encoding/json"
+	"image/color"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/notes"
+)
+
+// threeBars are bars of neutral greys, four pixels wide, the third as given.
+func threeBars(third uint8) func(x, y int) color.NRGBA {
+	return func(x, _ int) color.NRGBA {
+		g := [3]uint8{30, 120, 230}[x/4]
+		if x == 4 {
+			g = third
+		}
+		return color.NRGBA{g, g, g, 255}
+	}
+}
+
+func TestChangeJSON(t *testing.T) {
+	before, after := picture(t, "before.png", 12, 5, threeBars(120)), picture(t, "after.png", 12, 5, threeBars(30))
+	e := desk(t, "", "change", "--json", before, after)
+	e.plainErrors(t, 0)
+	const names = "before after width height alignment stretched region tones distance altered groups gaps moves sentence"
+	if got := strings.Join(keys(t, e.out), " "); got != names || e.code != 0 {
+		t.Fatalf("code %d, names %s, want %s", e.code, got, names)
+	}
+	var r struct {
+		Alignment string
+		Altered   float64
+		Groups    []struct {
+			Name         string
+			Share, Tones float64
+		}
+		Gaps  []struct{ Before, After float64 }
+		Moves []struct {
+			From, To string
+			Share    float64
+		}
+		Sentence string
+	}
+	if err := json.Unmarshal([]byte(e.out), &r); err != nil {
+		t.Fatal(err)
+	}
+	// By hand: one of twelve columns went from the middle bar's grey to the dark one's.
+	if r.Alignment != "same" || len(r.Moves) != 1 || r.Moves[0].From != "middle" || r.Moves[0].To != "dark" || r.Moves[0].Share != 1.0/12 || r.Altered != 1.0/12 {
+		t.Errorf("%s", e.out)
+	}
+	if !strings.Contains(r.Sentence, "8 % of the picture moved from middle to dark") {
+		t.Errorf("sentence %q", r.Sentence)
+	}
+}
+
+func TestChangeInWords(t *testing.T) {
+	before, after := picture(t, "a.png", 12, 5, threeBars(120)), picture(t, "b.png", 24, 5, func(x, y int) color.NRGBA { return threeBars(120)(x/2, y) })
+	e := desk(t, "", "change", before, after)
+	e.plainErrors(t, 0)
+	for _, want := range []string{"Their sizes and shapes differ: both are brought to 12 × 5 pixels", "No change in lightness.", "altered    0.0 %"} {
+		if !strings.Contains(e.out, want) {
+			t.Errorf("%q is not in\n%s", want, e.out)
+		}
+	}
+	e = desk(t, "", "change", before, "no-such-file.png")
+	if e.plainErrors(t, 1); e.code != 1 || e.out != "" {
+		t.Errorf("code %d, %s", e.code, e.out)
+	}
+	e = desk(t, "", "change", before)
+	if e.plainErrors(t, 1); e.code != 2 {
+		t.Errorf("code %d", e.code)
+	}
+}
+
+// keepStills fills a folder of stills and returns the environment for it, and their IDs.
+func keepStills(t *testing.T, thirds ...uint8) (env []string, ids []string) {
+	t.Helper()
+	data := t.TempDir()
+	s := stills.New(stills.Folders{Data: filepath.Join(data, "tonedesk", "stills")})
+	for i, third := range thirds {
+		p := analysis.Pixels{Pix: make([]byte, 4*12*5), Stride: 48, Width: 12, Height: 5}
+		for k := range 12 * 5 {
+			c := threeBars(third)(k%12, 0)
+			copy(p.Pix[4*k:], []byte{c.R, c.G, c.B, 255})
+		}
+		id, err := s.Keep(p, stills.Meta{
+			Name: "study", Time: time.Date(2026, 1, 2, 3, 4, i, 0, time.UTC), Display: "sRGB",
+			Source:  stills.Source{Kind: stills.FromScreen, Region: stills.Rect{X: 5, Y: 6, Width: 12, Height: 5}},
+			LeftOut: stills.LeftOutOf(nil), Reading: stills.FiguresOf(analysis.Read(p, analysis.Options{})),
+		}, []notes.Note{notes.New(notes.Label{Size: 8}, "soft edge")})
+		if err != nil {
+			t.Fatal(err)
+		}
+		ids = append(ids, id)
+	}
+	return []string{"XDG_DATA_HOME=" + data}, ids
+}
+
+func TestStillsOnTheCommandLine(t *testing.T) {
+	env, ids := keepStills(t, 120, 30)
+	e := deskWith(t, env, "", "stills", "--json")
+	e.plainErrors(t, 0)
+	lines := strings.Split(strings.TrimSpace(e.out), "\n")
+	const names = "id folder name time width height source display notes reading"
+	if len(lines) != 2 || strings.Join(keys(t, lines[0]), " ") != names {
+		t.Fatalf("%s", e.out)
+	}
+	var r struct {
+		ID, Name string
+		Notes    struct{ Count int }
+		Reading  struct{ Gaps []float64 }
+	}
+	if err := json.Unmarshal([]byte(lines[0]), &r); err != nil || r.ID != ids[1] || r.Name != "study" || r.Notes.Count != 1 || len(r.Reading.Gaps) == 0 {
+		t.Errorf("%+v, %v", r, err)
+	}
+	e = deskWith(t, env, "", "stills")
+	if e.plainErrors(t, 0); !strings.Contains(e.out, ids[0]) || !strings.Contains(e.out, "tones apart") || !strings.Contains(e.out, `"study"`) || !strings.Contains(e.out, "1 note") {
+		t.Errorf("%s", e.out)
+	}
+	e = deskWith(t, env, "", "change", ids[0], ids[1])
+	if e.plainErrors(t, 0); !strings.Contains(e.out, "8 % of the picture moved from middle to dark") {
+		t.Errorf("%s", e.out)
+	}
+	if e = desk(t, "", "stills"); e.code != 0 || e.out != "" || e.err != "" {
+		t.Errorf("no stills: code %d, %s%s", e.code, e.out, e.err)
+	}
+	e = deskWith(t, env, "", "stills", "more")
+	if e.plainErrors(t, 1); e.code != 2 {
+		t.Errorf("code %d", e.code)
+	}
+}

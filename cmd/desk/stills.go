@@ -1,0 +1,94 @@
+package main
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+	"time"
+
+	"app.tonedesk/gui"
+	"app.tonedesk/gui/stills"
+)
+
+// stillReport is what desk stills says of a still; its JSON names and units are the command
+// line's contract.
+type stillReport struct {
+	ID      string         `json:"id"`
+	Folder  string         `json:"folder"`
+	Name    string         `json:"name"`
+	Time    time.Time      `json:"time"`
+	Width   int            `json:"width"` // pixels
+	Height  int            `json:"height"`
+	Source  stills.Source  `json:"source"`
+	Display string         `json:"display"`
+	Notes   stills.Summary `json:"notes"`
+	Reading stills.Figures `json:"reading"`
+}
+
+// runStills lists the stills, newest first. It returns the exit code.
+func runStills(args []string, s streams) int {
+	if asksForHelp(args) {
+		return runHelp(s)
+	}
+	a, err := parseArguments(args, []option{{name: "json"}})
+	if err != nil {
+		return s.wrongUse(err)
+	}
+	if len(a.operands) > 0 {
+		return s.wrongUse(usageError{"list " + gui.Quote(a.operands[0]), "stills are listed all at once", "leave it out"})
+	}
+	store, err := userStills()
+	if err != nil {
+		s.say(err.Error())
+		return exitUnread
+	}
+	list, problems, err := store.List()
+	if err != nil {
+		s.say(gui.Explain("list the stills", err))
+		return exitUnread
+	}
+	code := exitDone
+	for _, p := range problems {
+		s.say(gui.SayProblem(p))
+		code = exitUnread
+	}
+	out := bufio.NewWriter(s.out)
+	for _, e := range list {
+		if a.given("json") {
+			_ = jsonLine(out, stillReport{
+				ID: e.ID, Folder: store.Folder(e.ID), Name: e.Name, Time: e.Time, Width: e.Width, Height: e.Height,
+				Source: e.Source, Display: e.Display, Notes: e.Notes, Reading: e.Reading,
+			}) // failures to write show when out is flushed
+		} else {
+			writeStill(out, e)
+		}
+	}
+	if err := out.Flush(); err != nil {
+		return s.unwritten(err)
+	}
+	return code
+}
+
+// writeStill prints a still's line.
+func writeStill(w io.Writer, e stills.Entry) {
+	parts := []string{fmt.Sprintf("%s  %s  %5d by %-5d", e.ID, e.Time.Local().Format("2006-01-02 15:04"), e.Width, e.Height)}
+	switch e.Notes.Count {
+	case 0:
+		parts = append(parts, "        ")
+	case 1:
+		parts = append(parts, " 1 note ")
+	default:
+		parts = append(parts, fmt.Sprintf("%2d notes", e.Notes.Count))
+	}
+	if key := gui.SayKeyFigures(e.Reading); key != "" {
+		parts = append(parts, plain(key))
+	}
+	if e.Name != "" {
+		parts = append(parts, gui.Quote(e.Name))
+	}
+	fmt.Fprintln(w, strings.TrimRight(strings.Join(parts, "  "), " "))
+}
+
+// bare quotes a name only as far as it keeps the line whole.
+func bare(name string) string { return strings.Trim(gui.Quote(name), `"`) }

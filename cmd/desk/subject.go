@@ -1,0 +1,69 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/capture"
+	"app.tonedesk/gui"
+	"app.tonedesk/gui/stills"
+)
+
+// subject is what a command works on: a still or a picture file.
+type subject struct {
+	name  string // as it was given
+	side  stills.Side
+	still *stills.Still // nil for a picture file
+}
+
+// openSubject opens the still that name says, by its ID, or else the picture file. Its errors
+// are sentences.
+func openSubject(name string) (subject, error) {
+	store, err := userStills()
+	if err != nil {
+		return subject{}, err
+	}
+	if _, err := os.Lstat(name); err != nil && store.Has(name) {
+		still, err := store.Open(name)
+		if err != nil {
+			return subject{}, sentence(gui.Explain("open the still "+gui.Quote(name), err))
+		}
+		return stillSubject(name, still), nil
+	}
+	return pictureSubject(name)
+}
+
+// userStills returns the user's store of stills.
+func userStills() (*stills.Store, error) {
+	folders, err := stills.UserFolders()
+	if err != nil {
+		return nil, sentence(gui.Explain("find the stills", err))
+	}
+	return stills.New(folders), nil
+}
+
+func stillSubject(name string, still *stills.Still) subject {
+	layOver(still.Picture)
+	return subject{name, stills.Side{Picture: still.Picture, Source: still.Meta.Source, LeftOut: still.Meta.LeftOut}, still}
+}
+
+func pictureSubject(name string) (subject, error) {
+	picture, err := capture.OpenPicture(name)
+	if err != nil {
+		return subject{}, sentence(gui.Explain("read "+gui.Quote(name), err))
+	}
+	pixels := analysis.Pixels{
+		Pix: picture.Pix, Stride: picture.Stride,
+		Width: picture.Size.X, Height: picture.Size.Y, Layout: analysis.RGBA,
+	}
+	layOver(pixels)
+	path, err := filepath.Abs(name)
+	if err != nil {
+		path = name
+	}
+	return subject{name, stills.Side{Picture: pixels, Source: stills.Source{Kind: stills.FromPicture, Path: path}}, nil}, nil
+}
+
+// layOver lays half-transparent pixels over white, as desk read does.
+func layOver(p analysis.Pixels) { p.LayOver(analysis.RGB{R: 255, G: 255, B: 255}) }
