@@ -26,6 +26,12 @@ func run(args []string, io streams) int {
 		return runChange(args[1:], io)
 	case "stills":
 		return runStills(args[1:], io)
+	case "shade":
+		return runShade(args[1:], io)
+	case "match":
+		return runMatch(args[1:], io)
+	case "palette":
+		return runPalette(args[1:], io)
 	case "help", "--help", "-h":
 		return runHelp(io)
 	}

@@ -19,14 +19,19 @@ func writeSpotHead(w io.Writer, indent string) {
 
 // writeSpot prints the reading of a colour in one line: lightness and chroma in their
 // own units, hue in degrees, and how it looks where that differs.
-func writeSpot(w io.Writer, indent string, s analysis.Spot) {
+func writeSpot(w io.Writer, indent string, s analysis.Spot) { writeSpotSaid(w, indent, s, seen(s)) }
+
+// writeSpotSaid prints the reading of a colour and what is said of it.
+func writeSpotSaid(w io.Writer, indent string, s analysis.Spot, said string) {
 	hue := "-"
 	if s.Hue != nil {
 		hue = fmt.Sprintf("%.1f", turned(*s.Hue))
 	}
-	line := fmt.Sprintf("%s%s   %9.1f  %5.1f  %10.0f  %6.1f  %5s%s",
-		indent, s.Colour.Hex(), s.Lightness, s.Value, s.LayerGrey, s.Chroma, hue, seen(s))
-	fmt.Fprintln(w, line)
+	if said != "" {
+		said = "   " + said
+	}
+	fmt.Fprintf(w, "%s%s   %9.1f  %5.1f  %10.0f  %6.1f  %5s%s\n",
+		indent, s.Colour.Hex(), s.Lightness, s.Value, s.LayerGrey, s.Chroma, hue, said)
 }
 
 // turned keeps a hue under 360 when it is printed with one decimal.
@@ -41,9 +46,9 @@ func turned(hue float64) float64 {
 func seen(s analysis.Spot) string {
 	switch s.SeenHint() {
 	case analysis.SeenLittle:
-		return "   looks a little lighter than its grey"
+		return "looks a little lighter than its grey"
 	case analysis.SeenClearly:
-		return "   looks clearly lighter than its grey"
+		return "looks clearly lighter than its grey"
 	}
 	return ""
 }
@@ -63,8 +68,10 @@ func writePair(w io.Writer, p analysis.Pair) {
 		signed(p.LightnessDifference, 1), signed(p.LayerGreyDifference, 0), p.CIEDE2000)
 }
 
-// plain turns the window's unbreakable spaces into ordinary ones.
-func plain(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }
+// plain turns the window's unbreakable spaces and long minus signs into ordinary ones.
+func plain(text string) string { return plainer.Replace(text) }
+
+var plainer = strings.NewReplacer("\u00a0", " ", "\u2212", "-")
 
 // signed prints a difference with its sign; one that rounds to nothing has none.
 func signed(v float64, decimals int) string {

@@ -160,6 +160,7 @@ func TestUnwritableOutputIsSaid(t *testing.T) {
 	defer full.Close()
 	for _, args := range [][]string{
 		{"spot", "#fff"}, {"spot", "-"}, {"compare", "#fff", "#000"}, {"help"}, {"read", "../../assets/demo.png"},
+		{"shade", "#fff"}, {"match", "#fff", "#000"}, {"palette", "../../assets/demo.png"},
 	} {
 		var fault strings.Builder
 		cmd := exec.Command(builtProgram(t), args...)

@@ -10,6 +10,9 @@ const usage = `Tonedesk measures the lightness of a painting.
   desk read FILE...        say what the window measures, for picture files
   desk spot COLOUR...      read colours, written #rgb, #rrggbb or rgb(r g b)
   desk compare A B         say how far apart two colours are in lightness
+  desk shade COLOUR...     propose shadows, lights, accents and lines
+  desk match A B           bring B to the lightness of A
+  desk palette FILE...     list the colours that picture files are painted with
   desk change A B          say what happened to the lightness from picture or
                            still A to B
   desk stills              list the stills, newest first
@@ -25,8 +28,19 @@ Options
   read --no-families       don't look for local colours with light and shadow
   compare --tolerance T    lightness up to which two colours count as the same,
                            0.5 to 5, else 2.0
-  spot -                   read one colour a line from standard input
-  compare -                read one pair a line from standard input
+  shade --light warm|cool  where shadows turn: violet-blue, or brown-red
+  shade --shadow-hue H     or any Oklch hue, 0 to 360 degrees, else 283
+  shade --turn T           share of the way there per tone, 0 to 1, else 0.25
+  shade --gain G           saturation gain per tone, -0.5 to 2, else 0.2
+  shade --chroma C         Oklch chroma of the accents, 0 to 0.4, else 0.12
+  shade --equal WHAT       accents keep lightness, layer-grey or seen-lightness
+  shade --judge SHADOW     judge a shadow that you chose for COLOUR
+  palette --png FILE       write a picture of the swatches
+  palette --css FILE       write custom properties, #rrggbb and oklch()
+  palette --force          write over files that are there
+  palette --ground COLOUR  what lies under half-transparent pixels, else white
+  spot -, shade -          read one colour a line from standard input
+  compare -, match -       read one pair a line from standard input
 
 Quote colours for the shell: desk compare '#e2ab85' '#b26a5c'
 It ends with 0 when done, with 1 when a file or a line could not be read (the

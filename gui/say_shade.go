@@ -1,0 +1,148 @@
+package gui
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"app.tonedesk/analysis"
+)
+
+// SayTones says how far a proposed colour is from its base: "2 tones darker".
+func SayTones(tones float64) string {
+	word := "tones"
+	if math.Abs(tones) == 1 {
+		word = "tone"
+	}
+	direction := "darker"
+	if tones < 0 {
+		direction = "lighter"
+	}
+	return strconv.FormatFloat(math.Abs(tones), 'f', -1, 64) + nbsp + word + " " + direction
+}
+
+// SayStep says what was done to a base to make a step of its ramp, and how that came out:
+// "hue turned by 33°, saturation +22 %".
+func SayStep(s analysis.Step) string {
+	if s.Spot == nil {
+		return sayOutcome(s.Note)
+	}
+	var parts []string
+	if s.HueTurn != nil {
+		parts = append(parts, "hue turned by "+signedWhole(*s.HueTurn)+"°")
+	}
+	if s.SaturationGain != nil {
+		parts = append(parts, "saturation "+signedWhole(100**s.SaturationGain)+nbsp+"%")
+	}
+	if note := sayOutcome(s.Note); note != "" {
+		parts = append(parts, note)
+	}
+	return strings.Join(parts, ", ")
+}
+
+// signedWhole returns v rounded to a whole number with its sign; nought has none.
+func signedWhole(v float64) string {
+	if text := Whole(v); v < 0 || text == "0" {
+		return text
+	}
+	return "+" + Whole(v)
+}
+
+// SayLine says the same of a line.
+func SayLine(l analysis.Line) string {
+	said := SayStep(l.Step)
+	if !l.MayVanish || l.Spot == nil {
+		return said
+	}
+	if said != "" {
+		said += ", "
+	}
+	return said + "may vanish"
+}
+
+// SayAccent says how an accent came out: "" if as asked for.
+func SayAccent(a analysis.Accent) string { return sayOutcome(a.Note) }
+
+// sayOutcome says how a proposed colour came out, "" if as made.
+func sayOutcome(n analysis.Note) string {
+	switch n {
+	case analysis.NoRoom:
+		return "no room"
+	case analysis.AtEdge:
+		return "at the gamut's edge"
+	}
+	return ""
+}
+
+// SayEqualBy says what accents keep.
+func SayEqualBy(by analysis.EqualBy) string {
+	switch by {
+	case analysis.ByLayerGrey:
+		return "the same layer grey"
+	case analysis.BySeenLightness:
+		return "the same seen lightness"
+	}
+	return "the same lightness"
+}
+
+// SayBrought says how one spot came out at the lightness of another, by their names.
+func SayBrought(m analysis.Brought, a, b string) string {
+	said := b + " at the lightness of " + a + ": " + HexSay(m.Matched.Colour)
+	if m.Note == analysis.AtEdge {
+		return said + ", with as much chroma as the display has there"
+	}
+	return said + ", with all of its chroma"
+}
+
+// SayShadow says how a shadow stands to its local colour: "0.8 tones: the shadow will not
+// read".
+func SayShadow(f analysis.Family) string {
+	said := Tenth(f.Tones) + nbsp + "tones"
+	for _, verdict := range f.Verdict {
+		switch verdict {
+		case analysis.Reads:
+			said += ": reads"
+		case analysis.TooClose:
+			said += ": the shadow will not read"
+		case analysis.TooFar:
+			said += ": may fall out of the picture"
+		case analysis.TowardBlack:
+			said += "; goes straight toward black: turn the hue first"
+		case analysis.Overlaps:
+			said += "; light and shadow overlap"
+		}
+	}
+	return said
+}
+
+// SayJudged says what would satisfy the rules in place of a shadow that the painter chose.
+func SayJudged(j analysis.Judged) string {
+	switch {
+	case j.Nearest != nil:
+		return "The nearest that reads and does not go toward black: " + HexSay(j.Nearest.Colour) +
+			", " + Tenth(*j.Distance) + nbsp + "(CIEDE2000) away"
+	case len(j.Family.Verdict) == 1 && j.Family.Verdict[0] == analysis.Reads:
+		return "Nothing to change by these rules"
+	}
+	return "There is no room for a shadow that satisfies the rules"
+}
+
+// SayEmptyValues says which steps of the value scale a picture leaves empty.
+func SayEmptyValues(empty []int) string {
+	switch len(empty) {
+	case 0:
+		return "No value is empty"
+	case analysis.Steps:
+		return "Nothing is counted"
+	}
+	var spans []string
+	for i := 0; i < len(empty); {
+		last := i
+		for last+1 < len(empty) && empty[last+1] == empty[last]+1 {
+			last++
+		}
+		spans = append(spans, strconv.Itoa(empty[i])+" to "+strconv.Itoa(empty[last]+1))
+		i = last + 1
+	}
+	return "Empty values: " + strings.Join(spans, ", ")
+}

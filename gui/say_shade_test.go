@@ -1,0 +1,129 @@
+package gui
+
+import (
+	"strings"
+	"testing"
+
+	"app.tonedesk/analysis"
+)
+
+func TestSayStep(t *testing.T) {
+	spot := analysis.SpotOf(analysis.RGB{R: 200})
+	turn, gain, none := -33.4, 0.218, 0.004
+	tests := []struct {
+		step        analysis.Step
+		tones, want string
+	}{
+		{analysis.Step{Tones: 1, Spot: &spot, HueTurn: &turn, SaturationGain: &gain}, "1 tone darker", "hue turned by −33°, saturation +22 %"},
+		{analysis.Step{Tones: -2, Spot: &spot, SaturationGain: &none, Note: analysis.AtEdge}, "2 tones lighter", "saturation 0 %, at the gamut's edge"},
+		{analysis.Step{Tones: 3, Note: analysis.NoRoom}, "3 tones darker", "no room"},
+		{analysis.Step{Tones: 2, Spot: &spot}, "2 tones darker", ""}, // a neutral has nothing to turn
+	}
+	for _, tt := range tests {
+		if got := ordinary(SayTones(tt.step.Tones)); got != tt.tones {
+			t.Errorf("%q, want %q", got, tt.tones)
+		}
+		if got := ordinary(SayStep(tt.step)); got != tt.want {
+			t.Errorf("%q, want %q", got, tt.want)
+		}
+	}
+}
+
+// ordinary turns unbreakable spaces into ordinary ones.
+func ordinary(text string) string { return strings.ReplaceAll(text, nbsp, " ") }
+
+func TestSayLine(t *testing.T) {
+	spot, gain := analysis.SpotOf(analysis.RGB{R: 200}), 0.3
+	tests := []struct {
+		line analysis.Line
+		want string
+	}{
+		{analysis.Line{Step: analysis.Step{Spot: &spot, SaturationGain: &gain}, MayVanish: true}, "saturation +30 %, may vanish"},
+		{analysis.Line{Step: analysis.Step{Spot: &spot}, MayVanish: true}, "may vanish"},
+		{analysis.Line{Step: analysis.Step{Note: analysis.NoRoom}, MayVanish: true}, "no room"},
+		{analysis.Line{Step: analysis.Step{Spot: &spot}}, ""},
+	}
+	for _, tt := range tests {
+		if got := ordinary(SayLine(tt.line)); got != tt.want {
+			t.Errorf("%q, want %q", got, tt.want)
+		}
+	}
+}
+
+func TestSayAccent(t *testing.T) {
+	for note, want := range map[analysis.Note]string{
+		analysis.AsMade: "", analysis.AtEdge: "at the gamut's edge", analysis.NoRoom: "no room",
+	} {
+		if got := SayAccent(analysis.Accent{Note: note}); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	for by, want := range map[analysis.EqualBy]string{
+		analysis.ByLightness: "the same lightness", analysis.ByLayerGrey: "the same layer grey", analysis.BySeenLightness: "the same seen lightness",
+	} {
+		if got := SayEqualBy(by); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+func TestSayBrought(t *testing.T) {
+	m := analysis.Brought{Matched: analysis.SpotOf(analysis.RGB{R: 1, G: 2, B: 3})}
+	if got := SayBrought(m, "A", "B"); got != "B at the lightness of A: #010203, with all of its chroma" {
+		t.Error(got)
+	}
+	m.Note = analysis.AtEdge
+	if got := SayBrought(m, "A", "B"); got != "B at the lightness of A: #010203, with as much chroma as the display has there" {
+		t.Error(got)
+	}
+}
+
+func TestSayJudged(t *testing.T) {
+	nearest, distance := analysis.SpotOf(analysis.RGB{R: 1, G: 2, B: 3}), 3.08
+	tests := []struct {
+		judged       analysis.Judged
+		shadow, want string
+	}{
+		{
+			analysis.Judged{Family: analysis.Family{Tones: 2.2, Verdict: []analysis.FamilyVerdict{analysis.Reads}}},
+			"2.2 tones: reads", "Nothing to change by these rules",
+		},
+		{
+			analysis.Judged{
+				Family:  analysis.Family{Tones: 0.84, Verdict: []analysis.FamilyVerdict{analysis.TooClose, analysis.TowardBlack}},
+				Nearest: &nearest, Distance: &distance,
+			},
+			"0.8 tones: the shadow will not read; goes straight toward black: turn the hue first",
+			"The nearest that reads and does not go toward black: #010203, 3.1 (CIEDE2000) away",
+		},
+		{
+			analysis.Judged{Family: analysis.Family{Tones: 4.1, Verdict: []analysis.FamilyVerdict{analysis.TooFar, analysis.Overlaps}}},
+			"4.1 tones: may fall out of the picture; light and shadow overlap",
+			"There is no room for a shadow that satisfies the rules",
+		},
+	}
+	for _, tt := range tests {
+		if got := ordinary(SayShadow(tt.judged.Family)); got != tt.shadow {
+			t.Errorf("%q, want %q", got, tt.shadow)
+		}
+		if got := ordinary(SayJudged(tt.judged)); got != tt.want {
+			t.Errorf("%q, want %q", got, tt.want)
+		}
+	}
+}
+
+func TestSayEmptyValues(t *testing.T) {
+	for _, tt := range []struct {
+		empty []int
+		want  string
+	}{
+		{nil, "No value is empty"},
+		{[]int{0, 1, 2, 3, 4, 5, 6, 7, 8, 9}, "Nothing is counted"},
+		{[]int{3}, "Empty values: 3 to 4"},
+		{[]int{0, 1, 4, 8, 9}, "Empty values: 0 to 2, 4 to 5, 8 to 10"},
+	} {
+		if got := SayEmptyValues(tt.empty); got != tt.want {
+			t.Errorf("%q, want %q", got, tt.want)
+		}
+	}
+}
