@@ -13,19 +13,20 @@ import (
 // the exact blur no channel is off by more than blurTolerance of white.
 type blur struct {
 	src *Reduced
-	dst []byte
+	dst []byte // what is painted; nil to leave the light in from
 
-	planes  [2][]triple // the picture on its way, and where it goes next
-	weights []float64
-	kernel  []uint64      // of the Gaussian, from its centre outward; 1/65536, as a whole 1
-	scratch []blurScratch // one a worker
+	from, to plane // the picture on its way, and where it goes next
+	weights  []float64
+	kernel   []uint64      // of the Gaussian, from its centre outward; 1/65536, as a whole 1
+	step     blurStep      // under way
+	scratch  []blurScratch // one a worker
+}
 
-	// The pass under way: rows of one plane become columns of the other, so that two passes
-	// do a picture across and down.
-	step        blurStep
-	first, last bool // from src; to dst
-	count       int  // rows
-	from, to    int  // samples of a row, before and after
+// plane is a picture in triples. Without any it stands for the picture outside: src before
+// the first step, dst in the last.
+type plane struct {
+	width, height int
+	triples       []triple
 }
 
 type blurStep uint8
@@ -38,7 +39,8 @@ const (
 
 // blurScratch is a worker's memory.
 type blurScratch struct {
-	row    []triple // a row with its ends repeated
+	row    []triple             // a row with its ends repeated
+	near   [halvedTaps][]triple // rows next to each other, halved across
 	result []triple
 	pairs  [3][]uint64 // a row's channels, two places to a word
 }
@@ -49,37 +51,36 @@ const leastHalved = 2.6
 // blurTolerance is how far a channel may be from the exact blur, as a share of white.
 const blurTolerance = 0.002
 
-// paint blurs src by a Gaussian of sigma pixels into dst, as 8-bit sRGB; without a dst the
-// light stays in planes[0].
+// mostHalvings halve any picture to a pixel.
+const mostHalvings = 31
+
+// paint blurs src by a Gaussian of sigma pixels into dst, as 8-bit sRGB.
 func (b *blur) paint(dst []byte, src *Reduced, sigma float64) {
 	if src.Width == 0 || src.Height == 0 {
 		return
 	}
 	b.src, b.dst = src, dst
 	b.scratch = resized(b.scratch, src.working().workers())
-	var widths, heights [32]int
+	b.from = plane{src.Width, src.Height, b.from.triples[:0]}
+	var sizes [mostHalvings][2]int
 	halvings, variance := 0, sigma*sigma
-	widths[0], heights[0] = src.Width, src.Height
-	for sigma/math.Exp2(float64(halvings)) >= leastHalved {
+	for ; sigma >= leastHalved && halvings < mostHalvings; sigma /= 2 {
 		variance = (variance - halvingVariance) / 4
+		sizes[halvings] = [2]int{b.from.width, b.from.height}
+		b.do(halve, halvedCount(b.from.width), halvedCount(b.from.height), false)
 		halvings++
-		widths[halvings], heights[halvings] = halvedCount(widths[halvings-1]), halvedCount(heights[halvings-1])
 	}
 	b.setKernel(math.Sqrt(max(0, variance)))
-	for i := range halvings {
-		b.pass(halve, heights[i], widths[i], widths[i+1], i == 0, false)
-		b.pass(halve, widths[i+1], heights[i], heights[i+1], false, false)
-	}
-	width, height := widths[halvings], heights[halvings]
-	b.pass(smooth, height, width, width, halvings == 0, false)
-	b.pass(smooth, width, height, height, false, halvings == 0 && dst != nil)
-	for i := halvings - 1; i >= 0; i-- {
-		b.pass(double, heights[i+1], widths[i+1], widths[i], false, false)
-		b.pass(double, widths[i], heights[i+1], heights[i], false, i == 0 && dst != nil)
+	b.do(smooth, b.from.height, b.from.width, false)
+	b.do(smooth, b.from.height, b.from.width, halvings == 0)
+	for halvings > 0 {
+		halvings--
+		b.do(double, sizes[halvings][0], sizes[halvings][1], halvings == 0)
 	}
 	b.src, b.dst = nil, nil // the picture isn't ours to keep
 }
 
+// setKernel makes the kernel of a Gaussian in whole numbers.
 func (b *blur) setKernel(sigma float64) {
 	b.weights = appendGaussKernel(b.weights[:0], sigma)
 	b.kernel = resized(b.kernel, len(b.weights))
@@ -91,89 +92,141 @@ func (b *blur) setKernel(sigma float64) {
 	b.kernel[0] = rest
 }
 
-// pass does one step to all rows of a plane.
-func (b *blur) pass(step blurStep, count, from, to int, first, last bool) {
-	b.step, b.count, b.from, b.to, b.first, b.last = step, count, from, to, first, last
-	if !last {
-		b.planes[1] = resized(b.planes[1], count*to)
+// do makes a picture of width x height of the one before. Smoothing turns rows into columns,
+// so that twice does both across and down.
+func (b *blur) do(step blurStep, width, height int, last bool) {
+	b.step = step
+	b.to = plane{width, height, b.to.triples[:0]}
+	if !last || b.dst == nil {
+		b.to.triples = resized(b.to.triples, width*height)
 	}
-	b.src.work.do(b, count)
-	b.planes[0], b.planes[1] = b.planes[1], b.planes[0]
+	rows := height
+	if step == smooth {
+		rows = b.from.height
+	}
+	b.src.work.do(b, rows)
+	b.from, b.to = b.to, b.from
 }
-
-// Samples repeated before and after a row, as halving wants them.
-const (
-	halveBefore = 2*halvedReach + 2
-	halveAfter  = 2 * halvedReach
-)
 
 func (b *blur) rows(worker, first, last int) {
 	s := &b.scratch[worker]
-	s.result = resized(s.result, b.to)
-	for y := first; y < last; y++ {
-		switch b.step {
-		case halve:
-			b.load(s, y, halveBefore, halveAfter)
-			for i := range s.result {
-				s.result[i] = halved(s.row[2*i:])
-			}
-		case smooth:
-			radius := len(b.kernel) - 1
-			b.load(s, y, radius, radius+1)
-			s.smooth(b.kernel)
-		case double:
-			s.double(b.planes[0][y*b.from:][:b.from])
-		}
-		b.store(s.result, y)
+	switch b.step {
+	case halve:
+		b.halveRows(s, first, last)
+	case smooth:
+		b.smoothRows(s, first, last)
+	case double:
+		b.doubleRows(s, first, last)
 	}
 }
 
-// load puts row y into s, its ends repeated.
+// load puts row y of the picture before into s, its ends repeated.
 func (b *blur) load(s *blurScratch, y, before, after int) {
-	s.row = resized(s.row, before+b.from+after)
-	inside := s.row[before:][:b.from]
-	if b.first {
-		linear := b.src.Linear[3*y*b.from:][:3*b.from]
+	width := b.from.width
+	s.row = resized(s.row, before+width+after)
+	inside := s.row[before:][:width]
+	if len(b.from.triples) == 0 {
+		linear := b.src.Linear[3*y*width:][:3*width]
 		for i := range inside {
-			p := linear[3*i:][:3]
-			inside[i] = newTriple(p[0], p[1], p[2])
+			if len(linear) < 3 {
+				break
+			}
+			inside[i] = newTriple(linear[0], linear[1], linear[2])
+			linear = linear[3:]
 		}
 	} else {
-		copy(inside, b.planes[0][y*b.from:][:b.from])
+		copy(inside, b.from.triples[y*width:][:width])
 	}
 	for i := range before {
 		s.row[i] = inside[0]
 	}
-	for i := before + b.from; i < len(s.row); i++ {
-		s.row[i] = inside[b.from-1]
+	for i := before + width; i < len(s.row); i++ {
+		s.row[i] = inside[width-1]
 	}
 }
 
-// store makes a column of a row.
-func (b *blur) store(row []triple, y int) {
-	if !b.last {
-		to := b.planes[1][y:]
+// halveRows makes rows of half as many samples. Each row of the picture before is halved
+// across once, and enters three rows.
+func (b *blur) halveRows(s *blurScratch, first, last int) {
+	ready := halvedBefore(first)
+	for y := first; y < last; y++ {
+		begin := halvedBefore(y)
+		for ; ready < begin+halvedTaps; ready++ {
+			b.load(s, max(0, min(ready, b.from.height-1)), -halvedBefore(0), 2*halvedReach)
+			across := resized(s.near[ready-begin], b.to.width)
+			for i := range across {
+				row := (*[halvedTaps]triple)(s.row[2*i:])
+				across[i] = halved(row[0], row[1], row[2], row[3], row[4], row[5])
+			}
+			s.near[ready-begin] = across
+		}
+		to := b.to.triples[y*b.to.width:][:b.to.width]
+		n := &s.near
+		r0, r1, r2, r3, r4, r5 := n[0][:len(to)], n[1][:len(to)], n[2][:len(to)], n[3][:len(to)], n[4][:len(to)], n[5][:len(to)]
+		for x := range to {
+			to[x] = halved(r0[x], r1[x], r2[x], r3[x], r4[x], r5[x])
+		}
+		n[0], n[1], n[2], n[3], n[4], n[5] = n[2], n[3], n[4], n[5], n[0], n[1]
+	}
+}
+
+// doubleRows makes rows of twice as many samples, down first, then across.
+func (b *blur) doubleRows(s *blurScratch, first, last int) {
+	width := b.from.width
+	s.row, s.result = resized(s.row, width), resized(s.result, b.to.width)
+	for y := first; y < last; y++ {
+		rows := b.from.triples[(y/2+halvedReach-1)*width:][:3*width]
+		near, here, far := rows[:width], rows[width:][:width], rows[2*width:][:width]
+		if y%2 == 1 {
+			near, far = far, near
+		}
+		for x := range s.row {
+			s.row[x] = doubled(far[x], here[x], near[x])
+		}
+		doubleAcross(s.result, s.row[halvedReach-1:])
+		b.store(s.result, y*b.to.width, 1)
+	}
+}
+
+// doubleAcross fills result with twice as many samples as row has.
+func doubleAcross(result, row []triple) {
+	for len(result) >= 2 && len(row) >= 3 {
+		before, here, after := row[0], row[1], row[2]
+		result[0], result[1] = doubled(after, here, before), doubled(before, here, after)
+		result, row = result[2:], row[1:]
+	}
+	if len(result) == 1 {
+		result[0] = doubled(row[2], row[1], row[0])
+	}
+}
+
+// smoothRows blurs rows by the kernel and makes columns of them.
+func (b *blur) smoothRows(s *blurScratch, first, last int) {
+	radius := len(b.kernel) - 1
+	s.result = resized(s.result, b.from.width)
+	for y := first; y < last; y++ {
+		b.load(s, y, radius, radius+1)
+		s.smooth(b.kernel)
+		b.store(s.result, y, b.to.width)
+	}
+}
+
+// store puts row into the next picture, the first at a place of it and each step places on.
+func (b *blur) store(row []triple, at, step int) {
+	if len(b.to.triples) > 0 {
+		to := b.to.triples[at:]
 		for i, t := range row {
-			to[i*b.count] = t
+			to[i*step] = t
 		}
 		return
 	}
-	to, stride := b.dst[pixelBytes*y:], pixelBytes*b.src.Width
+	dst, step, codes := b.dst[pixelBytes*at:], pixelBytes*step, lightCodes()
 	for i, t := range row {
-		code := uint32(codeOf(t.channel(0))) | uint32(codeOf(t.channel(1)))<<8 | uint32(codeOf(t.channel(2)))<<16
-		binary.LittleEndian.PutUint32(to[i*stride:], code|opaqueWord)
-	}
-}
-
-// double fills the result from a row of half as many samples.
-func (s *blurScratch) double(row []triple) {
-	result, near := s.result, row[halvedReach-1:]
-	for len(result) >= 2 && len(near) >= 3 {
-		result[0], result[1] = doubled(near[0], near[1], near[2])
-		result, near = result[2:], near[1:]
-	}
-	if len(result) == 1 {
-		result[0], _ = doubled(near[0], near[1], near[2])
+		if i > 0 {
+			dst = dst[step:]
+		}
+		code := uint32(codes[t.channel(0)]) | uint32(codes[t.channel(1)])<<8 | uint32(codes[t.channel(2)])<<16
+		binary.LittleEndian.PutUint32(dst, code|opaqueWord)
 	}
 }
 

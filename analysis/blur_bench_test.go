@@ -6,7 +6,7 @@ import (
 )
 
 // Budget on two cores: the mirror's pixels squinted at, without their reduction, 4 ms at
-// every strength; 0 allocs/op. A mirror of 1920x1080 has none.
+// every strength; as many as 1920x1080, 8 ms at the strength it starts with; 0 allocs/op.
 func BenchmarkSquint(b *testing.B) {
 	p := painting(1920, 1080, BGRX)
 	for _, size := range [][2]int{{364, 282}, {760, 590}, {1920, 1080}} {

@@ -166,7 +166,7 @@ func (b *blur) departure(src *Reduced, channel int, sigma float64) (worst float6
 		plane[i] = float64(src.Linear[3*i+channel]) / linearWhite
 	}
 	for i, want := range exactBlur(plane, src.Width, sigma) {
-		got := float64(b.planes[0][i].channel(channel)) / linearWhite
+		got := float64(b.from.triples[i].channel(channel)) / linearWhite
 		worst = max(worst, math.Abs(got-want))
 	}
 	return worst

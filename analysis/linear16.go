@@ -3,6 +3,7 @@ package analysis
 import (
 	"math"
 	"math/bits"
+	"sync"
 )
 
 // linearWhite is the display's white in Reduced.Linear.
@@ -49,6 +50,15 @@ var codeSteps = func() *steps {
 func codeOf(linear uint16) uint8 {
 	return codeSteps.of(uint32(linear)<<15 | uint32(linear)>>1)
 }
+
+// lightCodes holds codeOf of every light: one load, for where that is not lost among others.
+var lightCodes = sync.OnceValue(func() *[linearWhite + 1]uint8 {
+	codes := new([linearWhite + 1]uint8)
+	for light := range codes {
+		codes[light] = codeOf(uint16(light))
+	}
+	return codes
+})
 
 // divisor divides by the same number again and again, exactly as / does, but by a
 // multiplication.

@@ -17,26 +17,30 @@ func newTriple(r, g, b uint16) triple {
 // channel returns channel 0, 1 or 2.
 func (t triple) channel(c int) uint16 { return uint16(t >> (c * tripleLane)) }
 
-// halved makes one sample of six neighbours: the weights 1 5 10 10 5 1 of 32, which keep out
-// what half as many samples can't hold.
-func halved(row []triple) triple {
-	_ = row[5]
-	return (row[0] + row[5] + 5*(row[1]+row[4]) + 10*(row[2]+row[3]) + 16*tripleOnes) >> 5 & tripleMask
+// halvedTaps is how many neighbours make one sample of half as many.
+const halvedTaps = 6
+
+// halved makes one sample of six neighbours by the weights 1 5 10 10 5 1 of 32, which keep
+// out what half as many samples can't hold.
+func halved(a, b, c, d, e, f triple) triple {
+	return (a + f + 5*(b+e) + 10*(c+d) + 16*tripleOnes) >> 5 & tripleMask
 }
 
-// doubled makes two samples, left and right, in the place of the middle one of three, by the
-// same weights turned round.
-func doubled(before, here, after triple) (left, right triple) {
-	here = 10*here + 8*tripleOnes
-	return (5*before + here + after) >> 4 & tripleMask, (before + here + 5*after) >> 4 & tripleMask
+// doubled makes a sample, in the half of here's place that is nearer to near, by the same
+// weights turned round.
+func doubled(far, here, near triple) triple {
+	return (far + 10*here + 5*near + 8*tripleOnes) >> 4 & tripleMask
 }
 
-// The rows of a picture in half as many samples reach 3 samples beyond either end, to where
-// nothing is left but the last pixel, repeated.
+// halvedReach is how many samples beyond either end of a picture half as many samples reach,
+// to where nothing is left but the last pixel, repeated.
 const halvedReach = 3
 
 // halvedCount returns how many samples, the reach included, stand for count pixels.
 func halvedCount(count int) int { return count/2 + 2*halvedReach - 1 }
+
+// halvedBefore returns the first of the pixels that make sample i.
+func halvedBefore(i int) int { return 2*(i-halvedReach) - (halvedTaps/2 - 1) }
 
 // halvingVariance is what halving and doubling together add to a blur's variance, in samples
 // before the halving: 5/4 each, since their weights are a binomial's of five tosses.
