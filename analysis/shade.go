@@ -28,8 +28,8 @@ func DefaultShadeOptions() ShadeOptions {
 	}
 }
 
-// cut returns the options inside of their ranges; a NaN becomes the default.
-func (o ShadeOptions) cut() ShadeOptions {
+// Valid returns the options inside of their ranges; a NaN becomes the default.
+func (o ShadeOptions) Valid() ShadeOptions {
 	usual := DefaultShadeOptions()
 	within := func(v, from, to, otherwise float64) float64 {
 		if v != v {
@@ -70,7 +70,7 @@ type Shades struct {
 // Shade proposes colours to paint next from base, a spot of a picture or of a colour. The
 // result is the caller's own.
 func Shade(base Spot, o ShadeOptions) *Shades {
-	s := &Shades{Base: base, Options: o.cut()}
+	s := &Shades{Base: base, Options: o.Valid()}
 	m := maker{base: base, Oklch: base.Oklab.Oklch(), ShadeOptions: s.Options}
 	m.memory = make([]reading, 0, shadesMost)
 	if base.Colour.Neutral() {

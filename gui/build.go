@@ -54,13 +54,13 @@ func (d *Desk) build() {
 	p.mirror.Acts = d.mirrorActs()
 	p.verdict = NewVerdict()
 	p.cards = NewCardGrid(d.cardActs())
-	p.spread = NewSpread()
+	p.spread = NewSpread(SpreadActs{Edge: d.edgeMoved, Automatic: d.edgesAutomatic, Keys: d})
 	d.buildPages()
 	p.lower = container.NewVScroll(nil)
 	d.showLower()
 	p.ground = canvas.NewRectangle(nil)
 	lay := &pageLayout{bar: p.bar, strip: p.strip.box, mirror: p.mirror, verdict: p.verdict, lower: p.lower, tabs: p.tabs,
-		content: func() fyne.Size { return p.lower.Content.MinSize() }}
+		content: func() fyne.Size { return p.lower.Content.MinSize() }, rewrap: func() { p.lower.Content.Refresh() }}
 	p.frame = container.New(lay, p.bar, p.strip.box, p.mirror, p.verdict, p.lower, p.tabs)
 	d.joinBar()
 	d.window.SetContent(container.NewStack(p.ground, p.frame, p.tips.box))

@@ -47,6 +47,7 @@ type Desk struct {
 	pick     *image.Point
 
 	worker  *worker
+	search  *familyWatch
 	watcher *capture.Watcher
 	screen  screen
 	status  capture.Status
@@ -54,6 +55,11 @@ type Desk struct {
 	at      time.Time       // when it was read
 	pair    *analysis.Pair  // of the last picture, if there are two spots
 	spots   []reading
+	hand    []handReading
+	found   foundFamilies // last
+	pointed int           // row of the family that is outlined, or -1
+	taking  bool          // the next picture becomes the target
+	half    place         // the light side of a family that is being set by hand
 	trace   trace
 
 	parts   parts
@@ -63,11 +69,13 @@ type Desk struct {
 
 // NewDesk builds the window, not yet shown. Use it on the Fyne goroutine only.
 func NewDesk(app fyne.App, options Options) *Desk {
-	d := &Desk{options: options, app: app, settings: options.Settings.Valid(), selected: -1}
+	d := &Desk{options: options, app: app, settings: options.Settings.Valid(), selected: -1, pointed: -1}
 	d.trace.w = options.Trace
 	d.screen.pick = options.Screen
 	d.setup.Source = firstSource(options.Picture, d.settings)
-	d.worker = newWorker(d.showSoon, d.comeBack)
+	d.setup.Shade = d.settings.Shade
+	d.search = newFamilyWatch(d.familiesSoon)
+	d.worker = newWorker(d.showSoon, d.comeBack, d.search)
 	d.watcher = capture.NewWatcher(capture.Watch{
 		Open:      d.opener(d.setup.Source),
 		Frame:     d.worker.frame,
@@ -98,8 +106,15 @@ func (d *Desk) Run() {
 	ctx, stop := context.WithCancel(context.Background())
 	d.stop.Store(&stop)
 	go func() {
+		searched := make(chan struct{})
+		go func() {
+			d.search.run(ctx)
+			close(searched)
+		}()
 		_ = d.watcher.Run(ctx) // it only ever ends because of ctx
 		d.worker.close()
+		<-searched
+		d.search.close()
 	}()
 	go d.keepHouse(ctx)
 }
@@ -121,6 +136,8 @@ func (d *Desk) Close() {
 // showSoon hands what the worker made to the window, and waits until it is taken: the
 // brake that keeps frames from piling up.
 func (d *Desk) showSoon(s *shown) { d.onWindow(func() { d.show(s) }) }
+
+func (d *Desk) familiesSoon(f foundFamilies) { d.onWindow(func() { d.showFound(f) }) }
 
 func (d *Desk) statusSoon(s capture.Status) { d.onWindow(func() { d.setStatus(s) }) }
 
@@ -158,14 +175,16 @@ func (d *Desk) tell() {
 		covered:  d.covered,
 		look:     d.look,
 		looking:  d.looking,
+		families: d.page().searches(),
 		pick:     d.pick,
 	})
 }
 
-// fitter returns how a picture would lie in the mirror of now, for any goroutine.
+// fitter returns how the part of a picture that is to be shown would lie in the mirror of
+// now, for any goroutine.
 func (d *Desk) fitter(m *Mirror, mirrored bool) func(image.Rectangle) fit {
-	size, scale := m.room(), m.scale()
-	return func(bounds image.Rectangle) fit { return fitPicture(bounds, size, scale, mirrored) }
+	size, scale, view := m.room(), m.scale(), m.view
+	return func(bounds image.Rectangle) fit { return fitPicture(partShown(view, bounds), size, scale, mirrored) }
 }
 
 // renew shows the last picture again, as it is wanted now.
@@ -190,13 +209,18 @@ func (d *Desk) apply(next setup) {
 	d.showMarks()
 	if next.Source.feed() != before.feed() {
 		d.frozen = false
+		d.parts.mirror.view = image.Rectangle{}
 		d.watcher.Freeze(false)
 		d.watcher.Reopen(d.opener(next.Source))
 		d.parts.strip.clear(stripTrouble)
 	}
 	if next.Source != before {
+		d.found = foundFamilies{}
+		d.showOutline()
 		d.remember()
 	}
+	d.keepTarget()
+	d.keepShade()
 	d.renew()
 	d.showStrip()
 }
@@ -220,11 +244,11 @@ func (d *Desk) watch(from source) {
 	next := d.setup
 	next.Source = from
 	if from.Kind != d.setup.Source.Kind || from.Path != d.setup.Source.Path {
-		next.Places, next.Areas, next.Tones = nil, nil, nil
+		next.Places, next.Areas, next.Tones, next.Edges, next.Families = nil, nil, nil, nil, nil
 	} else if !from.Region.Empty() {
-		next.Places = slices.DeleteFunc(slices.Clone(next.Places), func(p place) bool {
-			return !p.centre().In(from.Region)
-		})
+		out := func(p place) bool { return !p.centre().In(from.Region) }
+		next.Places = slices.DeleteFunc(slices.Clone(next.Places), out)
+		next.Families = slices.DeleteFunc(slices.Clone(next.Families), func(f handFamily) bool { return out(f.Light) || out(f.Shadow) })
 	}
 	d.history.settle()
 	d.change(next, "")

@@ -14,7 +14,7 @@ func (d *Desk) show(s *shown) {
 		d.bounds = s.bounds
 		d.showCovered()
 	}
-	if s.jumped && len(d.setup.Places) > 0 {
+	if s.jumped && len(d.setup.Places)+len(d.setup.Families) > 0 {
 		d.setup = d.setup.allMoved(true) // no step of undo: the painter didn't do it
 		d.tell()
 		d.showMarks()
@@ -24,11 +24,13 @@ func (d *Desk) show(s *shown) {
 		d.pick = nil
 		d.change(d.setup.leavingOutTone(s.tone), "")
 	}
-	d.parts.mirror.SetPicture(s.img, s.bounds, s.flipped)
+	d.parts.mirror.SetPicture(s.img, s.bounds, s.part, s.flipped)
 	d.parts.mirror.SetLoupe(s.loupe, d.settings.SpotSize)
 	if s.text {
 		d.spots = append(d.spots[:0], s.spots...)
+		d.hand = append(d.hand[:0], s.hand...)
 		d.showFigures(s.reading)
+		d.takenTarget(s.reading)
 		d.showState()
 		d.trace.shown(d, s)
 	}
@@ -76,7 +78,12 @@ func (d *Desk) showSpread(r *analysis.Reading) {
 			marks = append(marks, SpreadMark{Name: spotName(i), Lightness: spot.Lightness})
 		}
 	}
-	d.parts.spread.Set(spreadOf(r, marks, d.settings.FromWhite))
+	state := spreadOf(r, marks)
+	state.FromWhite, state.ByHand = d.settings.FromWhite, len(d.setup.Edges) > 0
+	if d.setup.Target != nil {
+		state.Target = d.setup.Target.plan.Histogram()
+	}
+	d.parts.spread.Set(state)
 }
 
 // pairIndices are the spots of the sentence: A, and the selected one or else B.
@@ -119,6 +126,11 @@ func (d *Desk) showMarks() {
 	for i, p := range d.setup.Places {
 		marks[i] = Mark{Name: spotName(i), At: p.At, Area: p.Area, Moved: p.Moved, Selected: i == d.selected}
 	}
+	if d.page().searches() {
+		for i, f := range d.setup.Families {
+			marks = append(marks, f.mark(i, false), f.mark(i, true))
+		}
+	}
 	d.parts.mirror.SetMarks(marks)
 }
 
@@ -152,11 +164,11 @@ func (d *Desk) setStatus(s capture.Status) {
 func (d *Desk) explain(err error) string {
 	switch d.setup.Source.Kind {
 	case sourcePicture:
-		return Explain(d.setup.Source.Path, err)
+		return Explain("read "+Quote(d.setup.Source.Path), err)
 	case sourceRegion:
-		return Explain("the region", err)
+		return Explain("watch the region", err)
 	}
-	return Explain("the demo painting", err)
+	return Explain("show the demo painting", err)
 }
 
 // state is the source's, but for a region that our own window covers.
@@ -220,6 +232,9 @@ func (d *Desk) showStrip() {
 	moved := false
 	for _, p := range d.setup.Places {
 		moved = moved || p.Moved
+	}
+	for _, f := range d.setup.Families {
+		moved = moved || f.Light.Moved || f.Shadow.Moved
 	}
 	if moved {
 		strip.sayWith(stripMoved, "The picture moved. Place the spots again.", stripAct{"They are right", d.spotsAreRight})

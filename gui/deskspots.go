@@ -16,6 +16,8 @@ const (
 	askArea                  // an area to leave out
 	askTone                  // a lightness to leave out
 	askMeasure               // an area to measure, by keys
+	askLight                 // the light side of a family
+	askShadow                // its shadow side
 )
 
 // askWords tell on the mirror what is asked for.
@@ -24,6 +26,8 @@ var askWords = map[asking]string{
 	askArea:    "Drag over what to leave out",
 	askTone:    "Click the lightness to leave out",
 	askMeasure: "Drag over an area to measure",
+	askLight:   "Click the light side of a local colour",
+	askShadow:  "Click its shadow side",
 }
 
 // ask takes the next click or drag for something; asked twice, it gives up.
@@ -45,6 +49,8 @@ func (d *Desk) clicked(at image.Point, add bool) {
 		d.pick = &at
 		d.ask(askNothing)
 		d.renew()
+	case askLight, askShadow:
+		d.familyClicked(place{At: at})
 	case askNothing:
 		d.placeSpot(place{At: at}, add)
 	default: // a corner of the area, by keys or by a click
@@ -55,6 +61,10 @@ func (d *Desk) clicked(at image.Point, add bool) {
 // dragged is an area of the source.
 func (d *Desk) dragged(area image.Rectangle, add bool) {
 	what := d.asking
+	if what == askLight || what == askShadow {
+		d.familyClicked(place{At: place{Area: area}.centre(), Area: area})
+		return
+	}
 	d.ask(askNothing)
 	switch what {
 	case askNarrow:
@@ -94,6 +104,7 @@ func (d *Desk) placeSpot(p place, add bool) {
 // carried moves a spot; end says that the drag is over.
 func (d *Desk) carried(i int, to image.Point, end bool) {
 	if i >= len(d.setup.Places) {
+		d.carriedSide(i-len(d.setup.Places), to, end)
 		return
 	}
 	d.selected = i
@@ -105,6 +116,9 @@ func (d *Desk) carried(i int, to image.Point, end bool) {
 
 // selectSpot makes a spot the one that keys work on; -1 is none.
 func (d *Desk) selectSpot(i int) {
+	if i >= len(d.setup.Places) {
+		return // a side of a family: it is carried, not worked on by keys
+	}
 	if i == d.selected {
 		return
 	}

@@ -59,6 +59,20 @@ func (f fit) source(p fyne.Position) (image.Point, bool) {
 	return nearestIn(at, f.Bounds), at.In(f.Bounds)
 }
 
+// place returns the place in the source under a point of the pane, which may lie outside of
+// the picture; pixels have their corners at whole numbers.
+func (f fit) place(p fyne.Position) (x, y float64) {
+	if f.Bounds.Empty() || f.Size.Width <= 0 || f.Size.Height <= 0 {
+		return 0, 0
+	}
+	x = float64(p.X-f.Pos.X) / float64(f.Size.Width) * float64(f.Bounds.Dx())
+	y = float64(p.Y-f.Pos.Y) / float64(f.Size.Height) * float64(f.Bounds.Dy())
+	if f.Flipped {
+		x = float64(f.Bounds.Dx()) - x
+	}
+	return x + float64(f.Bounds.Min.X), y + float64(f.Bounds.Min.Y)
+}
+
 // pane returns the point of the pane over the middle of a source pixel.
 func (f fit) pane(at image.Point) fyne.Position {
 	return f.corner(float64(at.X)+0.5, float64(at.Y)+0.5)

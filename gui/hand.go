@@ -32,6 +32,7 @@ const (
 	pressed        // the button is down and hasn't moved enough for a drag
 	dragging       // an area
 	carrying       // a mark
+	drawing        // with the pen
 )
 
 // dragDistance is how far the pointer goes before a press becomes a drag, in Fyne units.
@@ -39,6 +40,9 @@ const dragDistance = 4
 
 // drop forgets whatever was begun.
 func (h *hand) drop() {
+	if h.doing == drawing && h.owner.pen != nil {
+		h.owner.pen.Up()
+	}
 	h.doing, h.anchor = idle, false
 	h.redraw()
 }
@@ -133,6 +137,12 @@ func (m *Mirror) MouseDown(e *desktop.MouseEvent) {
 	}
 	h.start, h.from, h.to, h.shift = e.Position, at, at, e.Modifier&fyne.KeyModifierShift != 0
 	h.doing, h.keyed, h.anchor = pressed, false, false
+	if m.pen != nil {
+		h.doing = drawing
+		x, y := m.fit.place(e.Position)
+		m.pen.Down(x, y, h.shift)
+		return
+	}
 	if i, ok := m.markAt(e.Position); ok && !h.shift && m.asks() == "" {
 		k := m.marks[i]
 		h.doing, h.mark, h.grip = carrying, i, place{At: k.At, Area: k.Area}.centre().Sub(at)
@@ -152,6 +162,11 @@ func (m *Mirror) asks() string {
 func (m *Mirror) Dragged(e *fyne.DragEvent) {
 	h := &m.hand
 	if h.doing == idle {
+		return
+	}
+	if h.doing == drawing {
+		x, y := m.fit.place(e.Position)
+		m.pen.Move(x, y, h.shift)
 		return
 	}
 	h.look(e.Position)
@@ -177,6 +192,10 @@ func (h *hand) end() {
 	was := h.doing
 	h.doing = idle
 	switch was {
+	case drawing:
+		if h.owner.pen != nil {
+			h.owner.pen.Up()
+		}
 	case pressed:
 		h.owner.Acts.Click(h.from, h.shift)
 	case dragging:

@@ -92,7 +92,7 @@ func (m *Mirror) nudge(step image.Point) {
 
 // step moves the key cursor, which begins in the middle, or at the pointer.
 func (h *hand) step(by image.Point) {
-	bounds := h.owner.bounds
+	bounds := h.owner.fit.Bounds
 	if !h.keyed {
 		h.key = bounds.Min.Add(bounds.Size().Div(2))
 		if h.over {

@@ -23,17 +23,16 @@ func keptBands(t *testing.T, path string) int {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var s struct{ Bands int }
+	var s struct{ Knobs struct{ Bands int } }
 	if err := json.Unmarshal(data, &s); err != nil {
 		t.Fatalf("%s: %v", data, err)
 	}
-	return s.Bands
+	return s.Knobs.Bands
 }
 
 func withBands(n int) Settings {
 	s := Defaults()
-	s.Bands = n
-	return s
+	return s.withKnob("bands", float64(n))
 }
 
 func TestKeeperWaitsForQuiet(t *testing.T) {

@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"image"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -29,23 +30,37 @@ func commands() []command {
 		{name: "Show the demo painting", menu: true, does: func(d *Desk) { d.watch(source{Kind: sourceDemo}) }},
 		{name: "Freeze, or go on", keys: "F", runes: "fF", menu: true, does: (*Desk).Freeze, on: func(d *Desk) bool { return d.frozen }},
 		{name: "Watch a part only", keys: "W", runes: "wW", menu: true, does: func(d *Desk) { d.ask(askNarrow) }},
-		{name: "Watch all of the picture", keys: "E", runes: "eE", menu: true, does: (*Desk).watchAll},
+		{name: "Watch the whole picture", keys: "E", runes: "eE", menu: true, does: (*Desk).watchAll},
 		{name: "Leave out an area", keys: "O", runes: "oO", menu: true, does: func(d *Desk) { d.ask(askArea) }},
 		{name: "Leave out a lightness", keys: "L", runes: "lL", menu: true, does: func(d *Desk) { d.ask(askTone) }},
 		{name: "Count everything again", keys: "A", runes: "aA", menu: true, does: func(d *Desk) { d.change(d.setup.countingAll(), "") }},
 		{name: "Measure an area", keys: "M", runes: "mM", menu: true, does: func(d *Desk) { d.ask(askMeasure) }},
+		{name: "Set a family by hand", keys: "H", runes: "hH", menu: true, does: (*Desk).addFamily},
+		{name: "Group edges by themselves again", keys: "G", runes: "gG", menu: true, does: (*Desk).edgesAutomatic},
+		{name: "Choose a target to paint toward", keys: "T", runes: "tT", menu: true, does: (*Desk).AskTarget},
 		{name: "Spots are right again", keys: "P", runes: "pP", menu: true, does: (*Desk).spotsAreRight},
 		{name: "Next view", keys: "V", runes: "v", does: func(d *Desk) { d.nextView(1) }},
 		{name: "View before", keys: "Shift+V", runes: "V", does: func(d *Desk) { d.nextView(-1) }},
 		{name: "Mirrored left-right", keys: "X", runes: "xX", menu: true, does: (*Desk).flip, on: func(d *Desk) bool { return d.settings.Mirrored }},
-		{name: "Fewer bands", keys: "−", runes: "-−", does: func(d *Desk) { d.setBands(-1) }},
-		{name: "More bands", keys: "+", runes: "+=", does: func(d *Desk) { d.setBands(1) }},
+		{name: "Less: bands, strength or size of the view", keys: "−", runes: "-−", does: func(d *Desk) { d.turnKnob(-1) }},
+		{name: "More of it", keys: "+", runes: "+=", does: func(d *Desk) { d.turnKnob(1) }},
+		{name: "Larger", keys: "Ctrl++, wheel", ctrl: fyne.KeyEqual, does: func(d *Desk) { d.parts.mirror.Zoom(1) }},
+		{name: "Larger, by the key of the plus", ctrl: fyne.KeyPlus, does: func(d *Desk) { d.parts.mirror.Zoom(1) }},
+		{name: "Smaller", keys: "Ctrl+−, wheel", ctrl: fyne.KeyMinus, does: func(d *Desk) { d.parts.mirror.Zoom(-1) }},
+		{name: "All of the picture", keys: "Ctrl+0", ctrl: fyne.Key0, menu: true, does: func(d *Desk) { d.parts.mirror.Zoom(0) }},
+		{name: "Move the enlarged picture", keys: "Ctrl+Arrows", ctrl: fyne.KeyLeft, does: func(d *Desk) { d.parts.mirror.Pan(image.Pt(-1, 0)) }},
+		{name: "Move it right", ctrl: fyne.KeyRight, does: func(d *Desk) { d.parts.mirror.Pan(image.Pt(1, 0)) }},
+		{name: "Move it up", ctrl: fyne.KeyUp, does: func(d *Desk) { d.parts.mirror.Pan(image.Pt(0, -1)) }},
+		{name: "Move it down", ctrl: fyne.KeyDown, does: func(d *Desk) { d.parts.mirror.Pan(image.Pt(0, 1)) }},
 		{name: "Next spot", keys: "S", runes: "sS", does: (*Desk).nextSpot},
 		{name: "Delete the spot", keys: "Delete", key: fyne.KeyDelete, does: func(d *Desk) { d.deleteSpot(d.selected) }},
 		{name: "Copy the spot's colour", keys: "C", runes: "cC", does: func(d *Desk) { d.copyHex(d.selected) }},
+		{name: "Copy B brought to A's lightness", keys: "B", runes: "bB", does: (*Desk).copyMatched},
 		{name: "Undo", keys: "Ctrl+Z", ctrl: fyne.KeyZ, menu: true, does: (*Desk).Undo},
 		{name: "Do again", keys: "Ctrl+Y", ctrl: fyne.KeyY, menu: true, does: (*Desk).Redo},
 		{name: "Keep above others", keys: "K", runes: "kK", menu: true, does: (*Desk).toggleAbove, on: func(d *Desk) bool { return d.settings.KeepAbove }},
+		{name: "Next page", keys: "Ctrl+Page down", ctrl: fyne.KeyPageDown, does: func(d *Desk) { d.nextPage(1) }},
+		{name: "Page before", keys: "Ctrl+Page up", ctrl: fyne.KeyPageUp, does: func(d *Desk) { d.nextPage(-1) }},
 		{name: "Settings", keys: "Ctrl+,", ctrl: fyne.KeyComma, menu: true, does: func(d *Desk) { d.openPanel(panelSettings) }},
 		{name: "Keys", keys: "F1", key: fyne.KeyF1, menu: true, does: func(d *Desk) { d.openPanel(panelKeys) }},
 		{name: "Quit", keys: "Ctrl+Q", ctrl: fyne.KeyQ, menu: true, does: (*Desk).quit},
@@ -58,15 +73,16 @@ var fixedKeys = []command{
 	{name: "The same by ten pixels", keys: "Shift+Arrows"},
 	{name: "Set a spot, or an area's corner, at the key cursor", keys: "Space"},
 	{name: "Add a spot there", keys: "Shift+Space"},
-	{name: "Show one view", keys: "1 to 6"},
-	{name: "Go through the buttons and cards", keys: "Tab"},
+	{name: "Show one of the first ten views", keys: "1 to 9, 0"},
+	{name: "Go through the buttons, cards and swatches", keys: "Tab"},
+	{name: "Copy the swatch at hand; go on from it", keys: "Enter, U"},
 	{name: "Give up, or close what is open", keys: "Esc"},
 }
 
 // typedRune does what a character stands for.
 func (d *Desk) typedRune(r rune) {
-	if r >= '1' && r <= '9' {
-		d.viewAt(int(r - '1'))
+	if r >= '0' && r <= '9' {
+		d.viewAt(int(r-'0'+9) % 10)
 		return
 	}
 	for _, c := range commands() {

@@ -32,7 +32,7 @@ func TestPartsLook(t *testing.T) {
 			alike := SayPair(pairOf(60, 60, 2), "A", "B")
 			alike.Remark = sayRemark(analysis.ShowsDifference)
 			second.Set(alike)
-			cards, spread := NewCardGrid(CardActs{}), NewSpread()
+			cards, spread := NewCardGrid(CardActs{}), NewSpread(SpreadActs{})
 			cards.Set([]CardText{
 				SayCard("A", skin, SpotState{Selected: true}), SayCard("B", shadow, SpotState{}),
 				SayCard("C", analysis.SpotOf(analysis.RGB{B: 255}), SpotState{}), SayLostCard("D", false),

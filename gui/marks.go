@@ -98,7 +98,7 @@ func (s *markShape) show(m Mark, f fit, square int) {
 	} else {
 		s.darkRing.Hide()
 		s.lightRing.Hide()
-		pos, size := f.box(m.Area)
+		pos, size := f.box(m.Area.Intersect(f.Bounds))
 		s.area.light.StrokeWidth = 1
 		if m.Selected {
 			s.area.light.StrokeWidth = 2

@@ -43,7 +43,14 @@ func (d *Desk) openViews() {
 	}
 	mirrored := fyne.NewMenuItem("Mirrored left-right", d.flip)
 	mirrored.Checked = d.settings.Mirrored
-	items = append(items, fyne.NewMenuItemSeparator(), mirrored)
+	items = append(items, fyne.NewMenuItemSeparator())
+	if view := viewOf(wanted{settings: d.settings}); view.Knob != nil {
+		now := SayKnob(*view.Knob, d.settings.knob(view))
+		items = append(items,
+			fyne.NewMenuItem("More than "+now+"   +", func() { d.turnKnob(1) }),
+			fyne.NewMenuItem("Less   −", func() { d.turnKnob(-1) }))
+	}
+	items = append(items, mirrored)
 	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), d.window.Canvas(), below(d.parts.bar.view))
 }
 
@@ -65,17 +72,6 @@ func (d *Desk) flip() {
 	d.settled()
 }
 
-// viewBands is the key of the view whose bands can be counted.
-const viewBands = "bands"
-
-// setBands changes the number of bands by one, and shows them.
-func (d *Desk) setBands(by int) {
-	if d.settings.View == viewBands {
-		d.settings.Bands += by
-	}
-	d.setView(viewBands)
-}
-
 // watchAll watches all of the picture, or of the desktop, again.
 func (d *Desk) watchAll() {
 	from := d.setup.Source
@@ -92,7 +88,7 @@ func (d *Desk) AskPicture() {
 	open := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
 		d.focusMirror()
 		if err != nil {
-			d.parts.strip.say(stripTrouble, Explain("the picture", err))
+			d.parts.strip.say(stripNote, Explain("open the picture", err))
 			return
 		}
 		if file == nil {

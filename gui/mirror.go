@@ -20,6 +20,14 @@ type Mark struct {
 	Moved    bool // the picture jumped since the spot was placed
 }
 
+// shows reports whether any of the mark lies in the part of the picture that is shown.
+func (m Mark) shows(part image.Rectangle) bool {
+	if m.Area.Empty() {
+		return m.At.In(part)
+	}
+	return m.Area.Overlaps(part)
+}
+
 // Mirror shows the watched picture in a view, with the spots on it, and takes clicks,
 // drags and keys. It knows pixels of the source, not what they mean. Use it on the Fyne
 // goroutine only.
@@ -31,8 +39,12 @@ type Mirror struct {
 
 	img    *image.RGBA
 	loupe  *image.RGBA
+	over   *image.RGBA // drawn over the picture; nil: nothing
 	fit    fit
 	bounds image.Rectangle // of the picture, in source pixels
+	part   image.Rectangle // of it that img shows
+	view   image.Rectangle // part that is wished for; empty for all
+	pen    MirrorPen       // takes the pointer instead of spots; nil: none
 	flip   bool
 	marks  []Mark
 	square int // side of the averaged square, in source pixels
@@ -56,12 +68,29 @@ type MirrorActs struct {
 	Short   func(s fyne.Shortcut)
 }
 
+// MirrorPen takes what the pointer does over the picture while something is drawn on it.
+// Places are in pixels of the source; whole numbers lie on the pixels' corners.
+type MirrorPen interface {
+	Down(x, y float64, shift bool)
+	Move(x, y float64, shift bool)
+	Up()
+}
+
+// SetPen gives the pointer to a pen, or takes it back with nil.
+func (m *Mirror) SetPen(pen MirrorPen) {
+	if m.pen != pen {
+		m.hand.drop()
+		m.pen = pen
+	}
+}
+
 var (
 	_ desktop.Mouseable  = (*Mirror)(nil)
 	_ desktop.Hoverable  = (*Mirror)(nil)
 	_ desktop.Cursorable = (*Mirror)(nil)
 	_ desktop.Keyable    = (*Mirror)(nil)
 	_ fyne.Draggable     = (*Mirror)(nil)
+	_ fyne.Scrollable    = (*Mirror)(nil)
 	_ fyne.Focusable     = (*Mirror)(nil)
 	_ fyne.Shortcutable  = (*Mirror)(nil)
 )
@@ -75,13 +104,13 @@ func NewMirror() *Mirror {
 }
 
 // SetPicture shows img, which the mirror does not copy: it must stay as it is until the
-// next SetPicture. bounds is the part of the source that img shows. A nil img shows
-// nothing.
-func (m *Mirror) SetPicture(img *image.RGBA, bounds image.Rectangle, flipped bool) {
+// next SetPicture. bounds is the picture's place in the source, and part is what of it img
+// shows. A nil img shows nothing.
+func (m *Mirror) SetPicture(img *image.RGBA, bounds, part image.Rectangle, flipped bool) {
 	same := img == m.img // the worker paints into another image whenever it paints
 	m.img = img
-	if bounds != m.bounds || flipped != m.flip {
-		m.bounds, m.flip = bounds, flipped
+	if bounds != m.bounds || part != m.part || flipped != m.flip {
+		m.bounds, m.part, m.flip = bounds, part, flipped
 		m.hand.keepIn(bounds)
 		m.layout()
 	}
@@ -99,16 +128,29 @@ func (m *Mirror) SetLoupe(img *image.RGBA, square int) {
 	}
 }
 
+// SetOverlay lays img over the picture, whose size in the mirror it takes; nil takes it away.
+// The mirror does not copy it.
+func (m *Mirror) SetOverlay(img *image.RGBA) {
+	if img == nil && m.over == nil {
+		return
+	}
+	m.over = img
+	if m.r != nil {
+		m.r.overlay.Hidden = img == nil
+		m.r.overlay.Refresh()
+	}
+}
+
+// pixels is the size of the picture in the mirror, in display pixels.
+func (m *Mirror) pixels() image.Point {
+	scale := m.scale()
+	return image.Pt(int(m.fit.Size.Width*scale+0.5), int(m.fit.Size.Height*scale+0.5))
+}
+
 // SetMarks shows the spots.
 func (m *Mirror) SetMarks(marks []Mark) {
 	m.marks = marks
 	m.layoutMarks()
-}
-
-// Want returns how the picture with these bounds would lie in the mirror now, and so how
-// many pixels it should be reduced to.
-func (m *Mirror) Want(bounds image.Rectangle, flipped bool) fit {
-	return fitPicture(bounds, m.room(), m.scale(), flipped)
 }
 
 // Ask tells what the next click or drag is for; empty when it is for measuring.
@@ -133,7 +175,7 @@ func (m *Mirror) scale() float32 {
 }
 
 func (m *Mirror) layout() {
-	m.fit = m.Want(m.bounds, m.flip)
+	m.fit = fitPicture(m.part, m.room(), m.scale(), m.flip)
 	m.fit.Pos = m.fit.Pos.AddXY(FocusWidth, FocusWidth)
 	if m.r != nil {
 		m.r.place()
@@ -175,7 +217,8 @@ type mirrorRenderer struct {
 	m       *Mirror
 	back    *canvas.Rectangle
 	picture *canvas.Raster
-	marks   [maxSpots]markShape
+	marks   [maxSpots + 2*maxHandFamilies]markShape
+	overlay *canvas.Raster
 	band    outline
 	cross   cross
 	loupe   *canvas.Raster
@@ -194,7 +237,9 @@ func newMirrorRenderer(m *Mirror) *mirrorRenderer {
 	r.cross = newCross()
 	r.focus = canvas.NewRectangle(color.Transparent)
 	r.focus.StrokeWidth = FocusWidth
-	r.objects = []fyne.CanvasObject{r.back, r.picture}
+	r.overlay = newStill(func() *image.RGBA { return m.over })
+	r.overlay.Hide()
+	r.objects = []fyne.CanvasObject{r.back, r.picture, r.overlay}
 	for i := range r.marks {
 		r.marks[i] = newMarkShape()
 		r.objects = append(r.objects, r.marks[i].objects()...)
@@ -241,6 +286,8 @@ func (r *mirrorRenderer) place() {
 	r.placeFocus(size)
 	r.picture.Move(r.m.fit.Pos)
 	r.picture.Resize(r.m.fit.Size)
+	r.overlay.Move(r.m.fit.Pos)
+	r.overlay.Resize(r.m.fit.Size)
 	r.placeMarks()
 	r.placeBand()
 	r.placeLoupe()
@@ -259,7 +306,7 @@ func (r *mirrorRenderer) placeFocus(size fyne.Size) {
 
 func (r *mirrorRenderer) placeMarks() {
 	for i := range r.marks {
-		if i < len(r.m.marks) && !r.m.fit.Bounds.Empty() {
+		if i < len(r.m.marks) && r.m.marks[i].shows(r.m.fit.Bounds) {
 			r.marks[i].show(r.m.marks[i], r.m.fit, r.m.square)
 		} else {
 			r.marks[i].hide()

@@ -21,13 +21,15 @@ type pageView interface {
 	content() fyne.CanvasObject
 	show(r *analysis.Reading) // renews the figures; only the open page is asked
 	opened(open bool)         // the page has just been opened, or left
+	searches() bool           // the page shows families: they are to be looked for
 }
 
 // pages lists them in the order of the tabs.
 func pages() []page {
 	return []page{
 		{"Watch", newWatchPage},
-		{"Structure", newStructurePage},
+		{structureName, newStructurePage},
+		{coloursName, newColoursPage},
 	}
 }
 
@@ -64,7 +66,14 @@ func (d *Desk) openPage(i int) {
 	}
 	d.parts.panel = panelNone
 	d.showLower()
+	d.showMarks()
 	d.renew()
+}
+
+// nextPage goes through the pages.
+func (d *Desk) nextPage(by int) {
+	n := len(pages())
+	d.openPage((pageIndex(d.settings.Page) + by + n) % n)
 }
 
 // watchPage is the page of spots and spread.
@@ -80,6 +89,8 @@ func newWatchPage(d *Desk) pageView {
 func (p *watchPage) content() fyne.CanvasObject { return p.box }
 
 func (p *watchPage) opened(bool) {}
+
+func (p *watchPage) searches() bool { return false }
 
 func (p *watchPage) show(r *analysis.Reading) {
 	p.d.showCards()

@@ -10,6 +10,8 @@ type pageLayout struct {
 	strip, mirror, verdict, lower fyne.CanvasObject
 	tabs                          fyne.CanvasObject
 	content                       func() fyne.Size // of what is scrolled, at its width of now
+	rewrap                        func()           // lays what is scrolled anew, after its width changed
+	width                         float32          // of what is scrolled, last
 }
 
 // Widths and heights of the page, in Fyne units.
@@ -33,6 +35,10 @@ func (l *pageLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 	put(l.verdict, rows.verdict)
 	rows.lower.w += gutter
 	put(l.lower, rows.lower)
+	if rows.lower.w != l.width { // wrapped texts know their heights only once they have their width
+		l.width = rows.lower.w
+		l.rewrap()
+	}
 	put(l.tabs, rows.tabs)
 	put(l.mirror, rows.mirror)
 }

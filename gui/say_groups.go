@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -15,28 +16,22 @@ const (
 	aboutOff = 0.05 // groups whose shares differ by no more have about as much
 )
 
-// SayGroups says how a picture's lightness is shared, first in words, then in figures.
-func SayGroups(groups []analysis.Group) string {
+// SayGroups says how a picture's lightness is shared, first in words, then in figures with
+// the largest share first, and how many tones neighbours are apart.
+func SayGroups(groups []analysis.Group, gaps []float64) string {
 	switch len(groups) {
 	case 0:
 		return "Nothing is counted"
 	case 1:
 		return "One lightness only: " + groups[0].Name
 	}
-	return groupWords(groups) + ": " + groupFigures(groups)
+	by := slices.Clone(groups)
+	slices.SortStableFunc(by, func(a, b analysis.Group) int { return cmp.Compare(b.Share, a.Share) })
+	return groupWords(by) + ": " + groupFigures(by) + "; " + gapFigures(groups, gaps)
 }
 
-func groupWords(groups []analysis.Group) string {
-	by := slices.Clone(groups)
-	slices.SortStableFunc(by, func(a, b analysis.Group) int {
-		switch {
-		case a.Share > b.Share:
-			return -1
-		case a.Share < b.Share:
-			return 1
-		}
-		return 0
-	})
+// groupWords takes the groups from the largest to the smallest.
+func groupWords(by []analysis.Group) string {
 	first, second, last := by[0], by[1], by[len(by)-1]
 	var words string
 	switch {
@@ -53,11 +48,26 @@ func groupWords(groups []analysis.Group) string {
 	return words
 }
 
-// groupFigures lists the shares from dark to light.
+// groupFigures lists the shares.
 func groupFigures(groups []analysis.Group) string {
 	parts := make([]string, len(groups))
 	for i, g := range groups {
-		parts[i] = strings.ReplaceAll(g.Name, " ", nbsp) + nbsp + Percent(g.Share)
+		parts[i] = Percent(g.Share) + nbsp + unbroken(g.Name)
 	}
 	return strings.Join(parts, ", ")
 }
+
+// gapFigures lists the gaps from dark to light; the unit is said once.
+func gapFigures(groups []analysis.Group, gaps []float64) string {
+	parts := make([]string, len(gaps))
+	for i, gap := range gaps {
+		pair := unbroken(groups[i].Name) + " and " + unbroken(groups[i+1].Name) + " "
+		parts[i] = pair + Tenth(gap)
+		if i == 0 {
+			parts[i] = pair + "are " + Tenth(gap) + nbsp + "tones apart"
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+func unbroken(words string) string { return strings.ReplaceAll(words, " ", nbsp) }

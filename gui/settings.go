@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"image"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -17,23 +18,30 @@ const settingsVersion = 1
 
 // Settings are what the window remembers. The zero value is not valid; begin with Defaults.
 type Settings struct {
-	Ground    Ground
-	PerSecond float64 // frames asked for a second, 1 to 60
-	Tolerance float64 // difference in lightness (L*) that still counts as the same, 0.5 to 5
-	SpotSize  int     // side of a spot's square in pixels: 1, 3, 5 or 11
-	Bands     int     // steps of the banded view, 2 to 10
-	Groups    int     // 0 automatic, else 2, 3 or 4
-	View      string  // key of a view
-	Mirrored  bool    // left and right exchanged
-	Page      string  // name of the page that is open
-	FromWhite bool    // values count from white: 0 is white, 10 is black
-	KeepAbove bool    // above other windows
-	Region    *Rect   // watched part of the desktop in its pixels; nil if none was chosen
-	Picture   string  // path of the picture file shown instead of a region; "" if none
-	Place     *Rect   // the window's inside on the desktop, in its pixels; nil if unknown
-	Width     float32 // the window's inside in Fyne units
-	Height    float32
-	Display   string // note on the colour space the display is taken to have
+	Ground     Ground
+	PerSecond  float64               // frames asked for a second, 1 to 60
+	Tolerance  float64               // difference in lightness (L*) that still counts as the same, 0.5 to 5
+	SpotSize   int                   // side of a spot's square in pixels: 1, 3, 5 or 11
+	Groups     int                   // 0 automatic, else 2, 3 or 4
+	TooDark    float64               // lightness (L*) under which a pixel is too dark, 0 to 50
+	TooLight   float64               // and over which it is too light, 50 to 100
+	Dots       Dots                  // where pixels beyond these are dotted
+	LeastTones float64               // from which a family's shadow reads, 0.5 to 5
+	MostTones  float64               // up to which it does, no less than LeastTones, to 8
+	Shade      analysis.ShadeOptions // how colours to paint next are made
+	View       string                // key of a view
+	Knobs      map[string]float64    // where the views' knobs stand, by key; never written to once set
+	Mirrored   bool                  // left and right exchanged
+	Page       string                // name of the page that is open
+	FromWhite  bool                  // values count from white: 0 is white, 10 is black
+	KeepAbove  bool                  // above other windows
+	Region     *Rect                 // watched part of the desktop in its pixels; nil if none was chosen
+	Picture    string                // path of the picture file shown instead of a region; "" if none
+	Target     string                // path of the target's file; "" if none
+	Place      *Rect                 // the window's inside on the desktop, in its pixels; nil if unknown
+	Width      float32               // the window's inside in Fyne units
+	Height     float32
+	Display    string // note on the colour space the display is taken to have
 
 	unknown map[string]json.RawMessage // fields of others, written back as they were
 }
@@ -63,7 +71,6 @@ func (r *Rect) Rectangle() image.Rectangle {
 const (
 	minPerSecond, maxPerSecond = 1.0, 60.0
 	minTolerance, maxTolerance = 0.5, 5.0
-	minBands, maxBands         = 2, 10
 	minWidth, minHeight        = 320, 480 // the least window that shows everything
 	maxSide                    = 1 << 16  // no desktop or window is wider or higher, in any unit
 	maxPath                    = 1 << 15  // bytes of a path: Windows' limit, the longest there is
@@ -76,16 +83,21 @@ const viewGrey = "grey"
 // Defaults returns the settings of the first start.
 func Defaults() Settings {
 	return Settings{
-		Ground:    GroundDark,
-		PerSecond: 10,
-		Tolerance: 2,
-		SpotSize:  3,
-		Bands:     5,
-		View:      viewGrey,
-		Page:      pages()[0].name,
-		Width:     380,
-		Height:    760,
-		Display:   "sRGB",
+		Ground:     GroundDark,
+		PerSecond:  10,
+		Tolerance:  2,
+		SpotSize:   3,
+		TooDark:    analysis.DefaultLimits.Dark,
+		TooLight:   analysis.DefaultLimits.Light,
+		Dots:       DotsStructure,
+		LeastTones: analysis.DefaultFamilyRules().LeastTones,
+		MostTones:  analysis.DefaultFamilyRules().MostTones,
+		Shade:      analysis.DefaultShadeOptions(),
+		View:       viewGrey,
+		Page:       pages()[0].name,
+		Width:      380,
+		Height:     760,
+		Display:    "sRGB",
 	}
 }
 
@@ -111,15 +123,19 @@ func (s *Settings) confine() []string {
 	mend("tolerance", within(s.Tolerance, minTolerance, maxTolerance),
 		func() { s.Tolerance = confined(s.Tolerance, minTolerance, maxTolerance, d.Tolerance) })
 	mend("spot_size", slices.Contains([]int{1, 3, 5, 11}, s.SpotSize), func() { s.SpotSize = d.SpotSize })
-	mend("bands", minBands <= s.Bands && s.Bands <= maxBands,
-		func() { s.Bands = min(max(s.Bands, minBands), maxBands) })
 	mend("groups", slices.Contains([]int{0, 2, 3, 4}, s.Groups), func() { s.Groups = d.Groups })
+	s.confineTrade(mend)
+	shade := s.Shade.Valid()
+	mend("shade", shade == s.Shade, func() { s.Shade = shade })
 	_, known := analysis.ViewByKey(s.View)
 	mend("view", known, func() { s.View = d.View })
+	knobs := confineKnobs(s.Knobs)
+	mend("knobs", maps.Equal(knobs, s.Knobs), func() { s.Knobs = knobs })
 	mend("page", pageIndex(s.Page) >= 0, func() { s.Page = d.Page })
 	mend("region", s.Region.sensible(), func() { s.Region = nil })
 	mend("place", s.Place.sensible(), func() { s.Place = nil })
 	mend("picture", plainText(s.Picture, maxPath), func() { s.Picture = "" })
+	mend("target", plainText(s.Target, maxPath), func() { s.Target = "" })
 	mend("display", plainText(s.Display, maxNote), func() { s.Display = d.Display })
 	mend("width", within(float64(s.Width), minWidth, maxSide),
 		func() { s.Width = float32(confined(float64(s.Width), minWidth, maxSide, float64(d.Width))) })
@@ -182,15 +198,22 @@ func (s *Settings) fields() []field {
 		fieldOf("per_second", &s.PerSecond),
 		fieldOf("tolerance", &s.Tolerance),
 		fieldOf("spot_size", &s.SpotSize),
-		fieldOf("bands", &s.Bands),
 		fieldOf("groups", &s.Groups),
+		fieldOf("shade", &s.Shade),
+		fieldOf("too_dark", &s.TooDark),
+		fieldOf("too_light", &s.TooLight),
+		fieldOf("dots", &s.Dots),
+		fieldOf("least_tones", &s.LeastTones),
+		fieldOf("most_tones", &s.MostTones),
 		fieldOf("view", &s.View),
+		fieldOf("knobs", &s.Knobs),
 		fieldOf("mirrored", &s.Mirrored),
 		fieldOf("page", &s.Page),
 		fieldOf("value_from_white", &s.FromWhite),
 		fieldOf("keep_above", &s.KeepAbove),
 		fieldOf("region", &s.Region),
 		fieldOf("picture", &s.Picture),
+		fieldOf("target", &s.Target),
 		fieldOf("place", &s.Place),
 		fieldOf("width", &s.Width),
 		fieldOf("height", &s.Height),

@@ -7,6 +7,8 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+
+	"app.tonedesk/analysis"
 )
 
 func TestDefaultsAreValid(t *testing.T) {
@@ -34,8 +36,8 @@ func TestSettingsValid(t *testing.T) {
 		{"no tolerance", func(s *Settings) { s.Tolerance = nan }, func(s Settings) any { return s.Tolerance }, 2.0},
 		{"even spot", func(s *Settings) { s.SpotSize = 4 }, func(s Settings) any { return s.SpotSize }, 3},
 		{"largest spot", func(s *Settings) { s.SpotSize = 11 }, func(s Settings) any { return s.SpotSize }, 11},
-		{"one band", func(s *Settings) { s.Bands = 1 }, func(s Settings) any { return s.Bands }, 2},
-		{"many bands", func(s *Settings) { s.Bands = 99 }, func(s Settings) any { return s.Bands }, 10},
+		{"one band", func(s *Settings) { *s = s.withKnob("bands", 1) }, func(s Settings) any { return s.Knobs["bands"] }, 2.0},
+		{"many bands", func(s *Settings) { *s = s.withKnob("bands", 99) }, func(s Settings) any { return s.Knobs["bands"] }, 10.0},
 		{"one group", func(s *Settings) { s.Groups = 1 }, func(s Settings) any { return s.Groups }, 0},
 		{"four groups", func(s *Settings) { s.Groups = 4 }, func(s Settings) any { return s.Groups }, 4},
 		{"unknown view", func(s *Settings) { s.View = "x" }, func(s Settings) any { return s.View }, "grey"},
@@ -65,9 +67,12 @@ func TestSettingsValid(t *testing.T) {
 
 func TestSettingsGoThroughTheFile(t *testing.T) {
 	s := Settings{
-		Ground: GroundMiddle, PerSecond: 24, Tolerance: 1.5, SpotSize: 5, Bands: 7, Groups: 3,
-		View: "bands", Mirrored: true, Page: "Structure", FromWhite: true, KeepAbove: true,
-		Region: &Rect{-5, 6, 700, 800}, Picture: "/tmp/a b “é”.png", Place: &Rect{1, 2, 380, 760},
+		Ground: GroundMiddle, PerSecond: 24, Tolerance: 1.5, SpotSize: 5, Groups: 3,
+		Shade:   analysis.ShadeOptions{ShadowHue: 35, Turn: 0.5, Gain: 0.1, AccentChroma: 0.2, EqualBy: analysis.ByLayerGrey},
+		TooDark: 6, TooLight: 95, Dots: DotsNever, LeastTones: 1.5, MostTones: 4,
+		Knobs: map[string]float64{"bands": 7, "of another program": 0.5},
+		View:  "bands", Mirrored: true, Page: "Structure", FromWhite: true, KeepAbove: true,
+		Region: &Rect{-5, 6, 700, 800}, Picture: "/tmp/a b “é”.png", Target: "/tmp/plan.png", Place: &Rect{1, 2, 380, 760},
 		Width: 381.5, Height: 777, Display: "a wide one",
 	}
 	v := reflect.ValueOf(s)
@@ -99,7 +104,7 @@ func TestDecodeSettings(t *testing.T) {
 		{"empty object", `{}`, GroundDark, "", nil},
 		{"ours", `{"version": 1, "ground": "light"}`, GroundLight, "", nil},
 		{"an older one", `{"version": 0, "ground": "light"}`, GroundLight, "", nil},
-		{"one field bad", `{"ground": "light", "bands": "many"}`, GroundLight, "bands", nil},
+		{"one field bad", `{"ground": "light", "spot_size": "x"}`, GroundLight, "spot_size", nil},
 		{"out of range", `{"ground": "light", "per_second": 1000}`, GroundLight, "per_second", nil},
 		{"a number too large to hold", `{"ground": "light", "tolerance": 1e999}`, GroundLight, "tolerance", nil},
 		{"null means as at first", `{"ground": null, "region": null}`, GroundDark, "", nil},

@@ -51,14 +51,23 @@ func choices() []choice {
 			because("Lightness is L*, from 0 to 100. Half a tone is about 5."),
 		choiceOf("A spot averages", []int{1, 3, 5, 11}, func(v int) string { return fmt.Sprintf("%d × %d pixels", v, v) },
 			func(s *Settings) *int { return &s.SpotSize }),
-		choiceOf("Bands", []int{2, 3, 4, 5, 6, 7, 8, 9, 10}, number, func(s *Settings) *int { return &s.Bands }).
-			because("Into how many even steps of value the view Bands cuts the picture."),
 		choiceOf("Groups", []int{0, 2, 3, 4}, func(v int) string {
 			if v == 0 {
 				return "automatic"
 			}
 			return number(v)
 		}, func(s *Settings) *int { return &s.Groups }),
+		choiceOf("Too dark under", []float64{0, 2, 4, 6, 8, 10, 12, 15, 20}, Tenth, func(s *Settings) *float64 { return &s.TooDark }),
+		choiceOf("Too light over", []float64{80, 85, 90, 92, 94, 95, 96, 97, 98, 99, 100}, Tenth, func(s *Settings) *float64 { return &s.TooLight }),
+		choiceOf("Dot what is beyond", allDots, func(v Dots) string {
+			if v == DotsStructure {
+				return "on the page Structure"
+			}
+			return string(v)
+		}, func(s *Settings) *Dots { return &s.Dots }),
+		choiceOf("A shadow reads from", []float64{0.5, 1, 1.5, 2, 2.5, 3}, tonesWord, func(s *Settings) *float64 { return &s.LeastTones }),
+		choiceOf("Up to", []float64{2, 2.5, 3, 3.5, 4, 5, 6, 8}, tonesWord, func(s *Settings) *float64 { return &s.MostTones }).
+			because("Two to three tones are the trade's rule of thumb. Style may break it."),
 		choiceOf("Value counts from", []bool{false, true}, func(white bool) string {
 			if white {
 				return "white"
@@ -67,6 +76,8 @@ func choices() []choice {
 		}, func(s *Settings) *bool { return &s.FromWhite }),
 	}
 }
+
+func tonesWord(v float64) string { return Tenth(v) + nbsp + "tones" }
 
 // newSettingsPanel shows the settings of now; changed is called after each change.
 func newSettingsPanel(s *Settings, changed func(), quiet func(string) fyne.CanvasObject) fyne.CanvasObject {

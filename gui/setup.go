@@ -62,10 +62,15 @@ func (p place) to(q image.Point) place {
 // setup is what undo goes back to: what is watched, where the spots lie and what isn't
 // counted. Its slices are never written to once they are in a setup.
 type setup struct {
-	Source source
-	Places []place
-	Areas  []image.Rectangle // left out, in the coordinates of Source.Region
-	Tones  []float64         // lightness left out, L*
+	Source   source
+	Places   []place
+	Areas    []image.Rectangle // left out, in the coordinates of Source.Region
+	Tones    []float64         // lightness left out, L*
+	Families []handFamily
+	Shade    analysis.ShadeOptions // by which colours are proposed
+	Typed    *analysis.RGB         // the colour to begin from; nil follows the spots
+	Target   *target               // to paint toward; nil for none
+	Edges    []float64             // of the groups, L*, rising; none where they are found by themselves
 }
 
 // spotName returns the letter of spot i.
@@ -107,7 +112,11 @@ func (s setup) allMoved(moved bool) setup {
 	for i := range places {
 		places[i].Moved = moved
 	}
-	s.Places = places
+	families := slices.Clone(s.Families)
+	for i := range families {
+		families[i].Light.Moved, families[i].Shadow.Moved = moved, moved
+	}
+	s.Places, s.Families = places, families
 	return s
 }
 

@@ -19,41 +19,46 @@ type SpreadMark struct {
 type SpreadState struct {
 	Histogram [256]int // counts; bin i holds the L* that round to i/2.55
 	Groups    []analysis.Group
+	ByHand    bool // the groups' edges were set by hand
 	Marks     []SpreadMark
-	FromWhite bool // the foot counts value from white
+	Target    *[256]int // the target's counts, never written to; nil for none
+	FromWhite bool      // the foot counts value from white
 }
 
 // spreadOf takes a reading's part for the spread; nothing of the reading is kept.
-func spreadOf(r *analysis.Reading, marks []SpreadMark, fromWhite bool) SpreadState {
-	return SpreadState{
-		Histogram: r.Histogram, Groups: slices.Clone(r.Chosen().Groups()), Marks: marks, FromWhite: fromWhite,
-	}
+func spreadOf(r *analysis.Reading, marks []SpreadMark) SpreadState {
+	return SpreadState{Histogram: r.Histogram, Groups: slices.Clone(r.Chosen().Groups()), Marks: marks}
 }
 
 // Spread is the histogram of lightness from black to white: square-root height, group
 // edges and shares on it, the spots marked. Use it on the Fyne goroutine only.
 type Spread struct {
 	widget.BaseWidget
+
+	// Acts are told what the painter does.
+	Acts SpreadActs
+
 	state SpreadState
+	hand  spreadHand
 	given bool // state has been set
 	r     *spreadRenderer
 }
 
 // NewSpread returns an empty spread.
-func NewSpread() *Spread {
-	s := &Spread{}
+func NewSpread(acts SpreadActs) *Spread {
+	s := &Spread{Acts: acts, hand: spreadHand{edge: -1}}
 	s.ExtendBaseWidget(s)
 	return s
 }
 
 // Set shows a state; the same once more costs nothing.
 func (s *Spread) Set(state SpreadState) {
-	same := state.Histogram == s.state.Histogram && state.FromWhite == s.state.FromWhite &&
+	same := state.Histogram == s.state.Histogram && state.Target == s.state.Target && state.FromWhite == s.state.FromWhite && state.ByHand == s.state.ByHand &&
 		slices.Equal(state.Groups, s.state.Groups) && slices.Equal(state.Marks, s.state.Marks)
 	if same && s.given {
 		return
 	}
-	redraw := state.Histogram != s.state.Histogram
+	redraw := state.Histogram != s.state.Histogram || state.Target != s.state.Target
 	s.state, s.given = state, true
 	if s.r != nil {
 		s.r.write()

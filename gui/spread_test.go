@@ -169,7 +169,7 @@ func TestSpreadPicture(t *testing.T) {
 	p := spreadPicture{ink: color.RGBA{100, 100, 100, 255}, sign: color.RGBA{240, 240, 240, 255}}
 	var h [256]int
 	h[10], h[20], h[30] = 400, 100, 1
-	img := p.draw(&h, 256, 80, 1)
+	img := p.draw(&h, nil, 256, 80, 1)
 	for _, tt := range []struct {
 		bin  int
 		want float64
@@ -180,7 +180,7 @@ func TestSpreadPicture(t *testing.T) {
 			t.Errorf("bin %d is %g high, want %g", tt.bin, got, tt.want)
 		}
 	}
-	if again := p.draw(&h, 256, 80, 1); again != img {
+	if again := p.draw(&h, nil, 256, 80, 1); again != img {
 		t.Error("the image is made anew for every drawing")
 	}
 	h[30] = 0
@@ -188,7 +188,7 @@ func TestSpreadPicture(t *testing.T) {
 	for i := range 40 {
 		h[60+i] = 100
 	}
-	img = p.draw(&h, 512, 160, 2)
+	img = p.draw(&h, nil, 512, 160, 2)
 	if got := img.At(20, 1); got != p.sign {
 		t.Errorf("over the cut bar is %v, want an arrowhead %v", got, p.sign)
 	}
@@ -213,13 +213,13 @@ func TestSpreadPictureSizes(t *testing.T) {
 	h[0], h[255] = 1<<40, 1<<40
 	for _, w := range []int{1, 2, 5, 30, 255, 300, 1000} {
 		for _, height := range []int{1, 3, 9, 80} {
-			img := p.draw(&h, w, height, 1.3)
+			img := p.draw(&h, nil, w, height, 1.3)
 			if img.Bounds() != image.Rect(0, 0, w, height) {
 				t.Errorf("%d x %d asked, %v drawn", w, height, img.Bounds())
 			}
 		}
 	}
-	img := p.draw(&h, 300, 80, 1)
+	img := p.draw(&h, nil, 300, 80, 1)
 	if left, right := img.At(3, 0), img.At(296, 0); left != p.sign || right != p.sign {
 		t.Errorf("arrowheads' tips are %v and %v", left, right)
 	}
@@ -246,7 +246,7 @@ func scene() SpreadState {
 
 func TestSpreadMovesWhatMoves(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(NewTheme(GroundDark))
-	s := NewSpread()
+	s := NewSpread(SpreadActs{})
 	test.NewTempWindow(t, s).Resize(fyne.NewSize(364, spreadHeight))
 	state := scene()
 	s.Set(state)
@@ -268,7 +268,7 @@ func TestSpreadMovesWhatMoves(t *testing.T) {
 
 func TestSpreadCountsFromEitherEnd(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(NewTheme(GroundDark))
-	s := NewSpread()
+	s := NewSpread(SpreadActs{})
 	test.NewTempWindow(t, s).Resize(fyne.NewSize(364, spreadHeight))
 	for fromWhite, want := range map[bool][2]string{false: {"0", "10"}, true: {"10", "0"}} {
 		state := scene()
@@ -288,7 +288,7 @@ func TestSpreadCountsFromEitherEnd(t *testing.T) {
 
 func TestSpreadOfNothing(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(NewTheme(GroundDark))
-	s := NewSpread()
+	s := NewSpread(SpreadActs{})
 	test.NewTempWindow(t, s).Resize(fyne.NewSize(364, spreadHeight))
 	if s.r.nothing.Text != "" {
 		t.Errorf("before the first picture it says %q", s.r.nothing.Text)
@@ -308,6 +308,6 @@ func BenchmarkSpreadPicture(b *testing.B) { // budget: 1 ms, 10 times a second; 
 	h := scene().Histogram
 	b.ReportAllocs()
 	for b.Loop() {
-		p.draw(&h, 664, 144, 2)
+		p.draw(&h, nil, 664, 144, 2)
 	}
 }

@@ -13,8 +13,9 @@ type spreadPicture struct {
 	ink, sign color.RGBA // of the bars, and of what says that a bar is cut
 }
 
-// draw paints the bins, w by h display pixels large, of which scale make a Fyne unit.
-func (p *spreadPicture) draw(histogram *[256]int, w, h int, scale float64) image.Image {
+// draw paints the bins, w by h display pixels large, of which scale make a Fyne unit, and
+// over them the target's outline, if there is a target.
+func (p *spreadPicture) draw(histogram, target *[256]int, w, h int, scale float64) image.Image {
 	if p.img == nil || p.img.Rect.Dx() != w || p.img.Rect.Dy() != h {
 		p.img = image.NewRGBA(image.Rect(0, 0, w, h))
 	}
@@ -31,7 +32,25 @@ func (p *spreadPicture) draw(histogram *[256]int, w, h int, scale float64) image
 		}
 	}
 	p.spikes(histogram, cut, w, scale)
+	if target != nil {
+		p.outline(targetHeights(target, histogram), w, h, room, max(int(1.5*scale+0.5), 1))
+	}
 	return p.img
+}
+
+// outline paints the upper edge of the target's bars, as thick as asked for.
+func (p *spreadPicture) outline(heights [256]float64, w, h int, room float64, thick int) {
+	before := h
+	for x := range w {
+		first, last := columnBins(x, w)
+		top := h - int(slices.Max(heights[first:last])*room+0.5)
+		for y := max(min(top, before)-thick, 0); y < min(max(top, before), h); y++ {
+			if y < top || y >= before-thick || top < before { // the steps are whole
+				p.set(x, y, p.sign)
+			}
+		}
+		before = top
+	}
 }
 
 // column paints a bar's column from top down to the foot; the uppermost pixel as much as it

@@ -26,16 +26,22 @@ func spreadX(lightness float64, width float32) float32 {
 	return spreadSide + float32(min(max(lightness, 0), 100)/100)*(width-2*spreadSide)
 }
 
-// spreadHeights returns the height of each bin, 0 to 1: the square root of its count over
-// the highest, where a bin that is more than four times as high as all others is cut to
-// their measure; cut tells which.
-func spreadHeights(histogram *[256]int) (heights [256]float64, cut [256]bool) {
+// spreadTopCount returns the count that is drawn at full height.
+func spreadTopCount(histogram *[256]int) int {
 	sorted := *histogram
 	slices.Sort(sorted[:])
 	top := sorted[255]
 	if limit := 16 * sorted[247]; sorted[247] > 0 && top > limit { // the eight highest may be spikes
 		top = limit
 	}
+	return top
+}
+
+// spreadHeights returns the height of each bin, 0 to 1: the square root of its count over
+// the highest, where a bin that is more than four times as high as all others is cut to
+// their measure; cut tells which.
+func spreadHeights(histogram *[256]int) (heights [256]float64, cut [256]bool) {
+	top := spreadTopCount(histogram)
 	if top == 0 {
 		return heights, cut
 	}
@@ -44,6 +50,25 @@ func spreadHeights(histogram *[256]int) (heights [256]float64, cut [256]bool) {
 		cut[i] = count > top
 	}
 	return heights, cut
+}
+
+// targetHeights returns the heights of a target's bins beside those of a histogram, as if
+// both counted equally many pixels.
+func targetHeights(target, histogram *[256]int) [256]float64 {
+	var heights [256]float64
+	ours, theirs := 0, 0
+	for i := range target {
+		ours += histogram[i]
+		theirs += target[i]
+	}
+	if ours == 0 || theirs == 0 {
+		return heights
+	}
+	top := spreadTopCount(histogram)
+	for i, count := range target {
+		heights[i] = math.Sqrt(min(float64(count)*float64(ours)/float64(theirs)/float64(top), 1))
+	}
+	return heights
 }
 
 // columnBins returns the bins, from first to before last, that column x of width shows.

@@ -22,6 +22,8 @@ type spreadRenderer struct {
 	shares  [4]*canvas.Text
 	edges   [3]*canvas.Rectangle
 	grips   [3]*canvas.Rectangle
+	holes   [3]*canvas.Rectangle // in the grips of edges that were set by hand
+	focus   *canvas.Rectangle
 	steps   [analysis.Steps + 1]*canvas.Text
 	ticks   [analysis.Steps + 1]*canvas.Rectangle
 	marks   [maxSpots]*canvas.Rectangle
@@ -31,15 +33,18 @@ type spreadRenderer struct {
 func newSpreadRenderer(s *Spread) *spreadRenderer {
 	r := &spreadRenderer{s: s, back: canvas.NewRectangle(nil), nothing: sizedText(SmallSize, fyne.TextStyle{})}
 	r.back.CornerRadius = Radius
+	r.focus = canvas.NewRectangle(color.Transparent)
+	r.focus.StrokeWidth, r.focus.CornerRadius = FocusWidth, Radius
 	r.mass = canvas.NewRaster(func(w, h int) image.Image {
 		scale := float64(h) / float64(max(r.mass.Size().Height, 1))
-		return r.picture.draw(&s.state.Histogram, w, h, scale)
+		return r.picture.draw(&s.state.Histogram, s.state.Target, w, h, scale)
 	})
 	for i := range r.shares {
 		r.shares[i] = sizedText(SmallSize, fyne.TextStyle{})
 	}
 	for i := range r.edges {
 		r.edges[i], r.grips[i] = canvas.NewRectangle(nil), canvas.NewRectangle(nil)
+		r.holes[i] = canvas.NewRectangle(nil)
 		r.grips[i].CornerRadius = Step / 4
 	}
 	for i := range r.steps {
@@ -58,11 +63,12 @@ func (r *spreadRenderer) colour() {
 	r.picture.ink = color.RGBAModel.Convert(th.Color(ColorNameMass, v)).(color.RGBA)
 	r.picture.sign = color.RGBAModel.Convert(line).(color.RGBA)
 	r.nothing.Color = quiet
+	r.focus.StrokeColor, r.focus.Hidden = line, !r.s.hand.focused
 	for _, t := range r.shares {
 		t.Color = fore
 	}
 	for i := range r.edges {
-		r.edges[i].FillColor, r.grips[i].FillColor = line, line
+		r.edges[i].FillColor, r.grips[i].FillColor, r.holes[i].FillColor = line, line, r.back.FillColor
 	}
 	for i := range r.steps {
 		r.steps[i].Color, r.ticks[i].FillColor = quiet, quiet
@@ -75,6 +81,7 @@ func (r *spreadRenderer) colour() {
 // Layout places everything.
 func (r *spreadRenderer) Layout(size fyne.Size) {
 	r.back.Resize(size)
+	r.focus.Resize(size)
 	left, right := spreadX(0, size.Width), spreadX(100, size.Width)
 	r.mass.Move(fyne.NewPos(left, spreadTop+Step))
 	r.mass.Resize(fyne.NewSize(max(right-left, 1), max(size.Height-spreadTop-spreadFoot-Step, 1)))
@@ -106,7 +113,7 @@ func (r *spreadRenderer) writeShares(size fyne.Size) {
 	}
 	words := ""
 	if r.s.given && len(labels) == 0 {
-		words = SayGroups(nil)
+		words = SayGroups(nil, nil)
 	}
 	put(r.nothing, words)
 	placeText(r.nothing, (size.Width-r.nothing.MinSize().Width)/2, Step/2)
@@ -119,13 +126,21 @@ func (r *spreadRenderer) writeEdges(size fyne.Size) {
 		if i+1 >= len(groups) {
 			edge.Hide()
 			r.grips[i].Hide()
+			r.holes[i].Hide()
 			continue
 		}
 		x := spreadX(groups[i].To, size.Width)
 		edge.Move(fyne.NewPos(x-0.5, spreadTop))
 		edge.Resize(fyne.NewSize(1, size.Height-spreadTop-spreadFoot))
-		r.grips[i].Move(fyne.NewPos(x-gripWidth/2, spreadTop-Step/4))
-		r.grips[i].Resize(fyne.NewSize(gripWidth, gripHeight))
+		w, h := gripWidth, gripHeight
+		if r.s.hand.focused && i == r.s.hand.chosen {
+			w, h = 1.5*gripWidth, 1.5*gripHeight
+		}
+		r.grips[i].Move(fyne.NewPos(x-w/2, spreadTop+gripHeight-Step/4-h))
+		r.grips[i].Resize(fyne.NewSize(w, h))
+		r.holes[i].Move(r.grips[i].Position().AddXY(2, 2))
+		r.holes[i].Resize(fyne.NewSize(w-4, h-4))
+		r.holes[i].Hidden = !r.s.state.ByHand
 		edge.Show()
 		r.grips[i].Show()
 	}
@@ -187,7 +202,7 @@ func (r *spreadRenderer) Refresh() {
 func (r *spreadRenderer) Objects() []fyne.CanvasObject {
 	all := []fyne.CanvasObject{r.back, r.mass, r.nothing}
 	for i := range r.edges {
-		all = append(all, r.edges[i], r.grips[i])
+		all = append(all, r.edges[i], r.grips[i], r.holes[i])
 	}
 	for _, t := range r.shares {
 		all = append(all, t)
@@ -198,7 +213,7 @@ func (r *spreadRenderer) Objects() []fyne.CanvasObject {
 	for i := range r.marks {
 		all = append(all, r.marks[i], r.letters[i])
 	}
-	return all
+	return append(all, r.focus)
 }
 
 // Destroy has nothing to let go of.

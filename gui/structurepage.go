@@ -3,25 +3,120 @@ package gui
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
 )
 
-// structurePage tells how light and shadow hold together: the groups of the whole picture
-// and its families.
+// structureName is the page's name.
+const structureName = "Structure"
+
+// structurePage tells how light and shadow hold together: the groups of the whole picture,
+// its families, and how it stands to a target.
 type structurePage struct {
-	d   *Desk
-	box *fyne.Container
+	d        *Desk
+	box      *fyne.Container
+	sentence *widget.Label
+	bar      *GroupBar
+	count    *chooser
+	edges    *fyne.Container // says that the edges were set by hand
+	limits   *widget.Label
+	families *familyList
+	target   *targetPanel
 }
 
+// groupCounts are the numbers of groups that can be asked for, by the chooser's place.
+var groupCounts = []int{0, 2, 3, 4}
+
 func newStructurePage(d *Desk) pageView {
-	p := &structurePage{d: d}
-	p.box = container.NewVBox(d.parts.spread)
+	p := &structurePage{d: d, sentence: smallLabel(), bar: NewGroupBar(), limits: smallLabel()}
+	p.count = newChooser([]string{"Automatic", "2 groups", "3", "4"}, 4*Step, d, func(i int) { d.setGroups(groupCounts[i]) })
+	byHand := smallLabel()
+	byHand.SetText("The edges are set by hand.")
+	p.edges = container.NewBorder(nil, nil, nil, newButton("Automatic", d, d.edgesAutomatic), byHand)
+	p.edges.Hide()
+	p.families = newFamilyList(d)
+	p.target = newTargetPanel(d)
+	whole := onPanel(p.sentence, inset(p.bar), p.count, p.edges, p.limits)
+	p.box = container.NewVBox(whole, p.families.box, d.parts.spread, p.target.box)
 	return p
 }
 
 func (p *structurePage) content() fyne.CanvasObject { return p.box }
 
-func (p *structurePage) opened(bool) {}
+func (p *structurePage) searches() bool { return true }
 
-func (p *structurePage) show(r *analysis.Reading) { p.d.showSpread(r) }
+func (p *structurePage) opened(open bool) {
+	if !open {
+		p.d.parts.mirror.SetOverlay(nil)
+	}
+}
+
+func (p *structurePage) show(r *analysis.Reading) {
+	p.d.showSpread(r)
+	p.families.show()
+	p.target.show(r)
+	if r == nil {
+		p.sentence.SetText("")
+		return
+	}
+	split := r.Chosen()
+	p.bar.Set(split.Groups())
+	resized := say(p.sentence, SayGroups(split.Groups(), split.Gaps())+".")
+	dark, light := r.Limits(p.d.settings.limits())
+	resized = say(p.limits, SayMurk(split)+" "+SayLimits(dark, light, p.d.settings.limits())) || resized
+	at := -1
+	byHand := len(p.d.setup.Edges) > 0
+	for i, n := range groupCounts {
+		if n == p.d.settings.Groups && !byHand {
+			at = i
+		}
+	}
+	p.count.set(at)
+	if p.edges.Hidden == byHand {
+		p.edges.Hidden = !byHand
+		resized = true
+	}
+	if resized {
+		p.d.relayPage()
+	}
+}
+
+// smallLabel is a text in the small size that takes as many lines as it needs.
+func smallLabel() *widget.Label {
+	l := widget.NewLabel("")
+	l.Wrapping = fyne.TextWrapWord
+	l.SizeName = theme.SizeNameCaptionText
+	return l
+}
+
+// say gives a label its words, and reports whether it asks for another height; the same
+// words cost nothing.
+func say(l *widget.Label, words string) (resized bool) {
+	if l.Text == words {
+		return false
+	}
+	before := l.MinSize().Height
+	l.SetText(words)
+	return l.MinSize().Height != before
+}
+
+// onPanel stands parts below each other on a panel.
+func onPanel(parts ...fyne.CanvasObject) *fyne.Container {
+	return container.NewStack(newGround(ColorNamePanel), container.New(layout.NewCustomPaddedVBoxLayout(0), parts...))
+}
+
+// inset keeps a part a step from the panel's sides.
+func inset(o fyne.CanvasObject) fyne.CanvasObject {
+	return container.New(layout.NewCustomPaddedLayout(0, Step/2, Step, Step), o)
+}
+
+// relayPage lays the open page anew, after a part of it asks for another height.
+func (d *Desk) relayPage() {
+	if d.parts.lower != nil && d.parts.lower.Content != nil {
+		d.parts.lower.Content.Refresh()
+	}
+	d.relay()
+}

@@ -30,13 +30,13 @@ type tips struct {
 	gone  time.Time         // when the last tip was taken away
 
 	after func(time.Duration, func()) (stop func()) // runs the function on the Fyne goroutine
-	now   func() time.Time
+	clock func() time.Time
 }
 
 func newTips() *tips {
 	t := &tips{
 		back: canvas.NewRectangle(nil), text: sizedText(SmallSize, fyne.TextStyle{}),
-		stop: func() {}, after: afterOnWindow, now: time.Now,
+		stop: func() {}, after: afterOnWindow, clock: time.Now,
 	}
 	t.back.CornerRadius = Radius
 	t.box = container.NewWithoutLayout(t.back, t.text)
@@ -60,7 +60,7 @@ func (t *tips) enter(words string, owner fyne.CanvasObject) {
 		return
 	}
 	delay := tipFirst
-	if !t.gone.IsZero() && t.now().Sub(t.gone) < tipMemory {
+	if !t.gone.IsZero() && t.clock().Sub(t.gone) < tipMemory {
 		delay = tipAgain
 	}
 	t.owner = owner
@@ -72,6 +72,16 @@ func (t *tips) enter(words string, owner fyne.CanvasObject) {
 	})
 }
 
+// now shows words beside owner at once, for what is pointed at to be read.
+func (t *tips) now(words string, owner fyne.CanvasObject) {
+	if t == nil || owner == t.owner && t.text.Visible() && t.text.Text == words {
+		return
+	}
+	t.leave()
+	t.owner = owner
+	t.show(words, owner)
+}
+
 // leave takes the tip away, or keeps it from coming.
 func (t *tips) leave() {
 	if t == nil || t.owner == nil {
@@ -81,7 +91,7 @@ func (t *tips) leave() {
 	t.owner = nil
 	t.turn++
 	if t.text.Visible() {
-		t.gone = t.now()
+		t.gone = t.clock()
 		t.hide()
 	}
 }

@@ -26,7 +26,7 @@ func (c *clock) after(d time.Duration, f func()) (stop func()) {
 func tipped(t *testing.T) (*tips, *button, *button, *clock) {
 	t.Helper()
 	tip, c := newTips(), &clock{time: time.Date(2026, 1, 1, 0, 0, 0, 0, time.UTC)}
-	tip.after, tip.now = c.after, func() time.Time { return c.time }
+	tip.after, tip.clock = c.after, func() time.Time { return c.time }
 	a, b := newButton("One", noKeys{func() {}}, func() {}), newButton("Two", noKeys{func() {}}, func() {})
 	a.explain(tip, "The first (A)")
 	b.explain(tip, "The second (B)")

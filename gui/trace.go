@@ -5,6 +5,8 @@ import (
 	"image"
 	"io"
 
+	"fyne.io/fyne/v2"
+
 	"app.tonedesk/analysis"
 )
 
@@ -26,6 +28,20 @@ type traceLine struct {
 	Moved    []bool           `json:"moved"`
 	Groups   []analysis.Group `json:"groups"`
 	Counted  int              `json:"counted"`
+	Page     string           `json:"page"`
+	Families []tracedFamily   `json:"families"` // by hand first, then found
+	Target   string           `json:"target"`
+	Spread   [4]float32       `json:"spread"` // the same
+	Tabs     [4]float32       `json:"tabs"`   // where they lie in the window, display pixels: x, y, width, height
+}
+
+// tracedFamily is a row of the list of families.
+type tracedFamily struct {
+	Light  string     `json:"light"`
+	Shadow string     `json:"shadow"`
+	Title  string     `json:"title"`
+	Notes  []string   `json:"notes"`
+	Box    [4]float32 `json:"box"` // as tabs
 }
 
 func (t trace) state(d *Desk) { t.write(d, traceLine{Event: "state"}) }
@@ -45,7 +61,16 @@ func (t trace) write(d *Desk, line traceLine) {
 	line.Line, line.Strip = d.parts.bar.line.long, d.parts.strip.said[d.parts.strip.top()]
 	line.Bounds, line.View = d.bounds, d.settings.View
 	line.Sentence = d.parts.verdict.Text().Title
-	line.Mirror = d.mirrorBox()
+	line.Mirror, line.Page, line.Tabs = d.mirrorBox(), d.settings.Page, d.boxOf(d.parts.tabs)
+	line.Spread = d.boxOf(d.parts.spread)
+	if p, ok := d.page().(*structurePage); ok {
+		line.Target = p.target.words.Text
+		for _, row := range p.families.rows {
+			if !row.Hidden {
+				line.Families = append(line.Families, tracedFamily{row.text.Light.Hex(), row.text.Shadow.Hex(), row.text.Title, row.text.Remarks, d.boxOf(row)})
+			}
+		}
+	}
 	for i, s := range d.spots {
 		line.Spots = append(line.Spots, s.Spot)
 		line.Moved = append(line.Moved, i < len(d.setup.Places) && d.setup.Places[i].Moved)
@@ -53,6 +78,12 @@ func (t trace) write(d *Desk, line traceLine) {
 	if data, err := json.Marshal(line); err == nil {
 		_, _ = t.w.Write(append(data, '\n')) // a test that doesn't listen is no trouble of the painter's
 	}
+}
+
+// boxOf is where a part lies in the window, in display pixels.
+func (d *Desk) boxOf(o fyne.CanvasObject) [4]float32 {
+	at, scale := d.app.Driver().AbsolutePositionForObject(o), d.parts.mirror.scale()
+	return [4]float32{at.X * scale, at.Y * scale, o.Size().Width * scale, o.Size().Height * scale}
 }
 
 // mirrorBox is where the picture lies in the window, in display pixels.

@@ -67,6 +67,7 @@ var reasons = []reason{
 	{analysis.ErrColour, "it is not a colour", "write it as #rgb, #rrggbb or rgb(r g b)"},
 	{analysis.ErrSize, "the square's side is not one on offer", "choose 1, 3, 5 or 11 pixels"},
 	{analysis.ErrOutside, "the place is outside the picture, or transparent there", "choose a place on the painting"},
+	{errUncounted, "every pixel of it is transparent", "choose another picture"},
 	{analysis.ErrPixels, "the picture's sizes contradict each other", "save the picture again"},
 }
 

@@ -17,10 +17,11 @@ import (
 type wanted struct {
 	setup    setup
 	settings Settings
-	fit      func(bounds image.Rectangle) fit // where the picture would lie
+	fit      func(bounds image.Rectangle) fit // where the picture would lie, and which part of it
 	covered  image.Rectangle                  // by our own window, in desktop pixels
 	look     image.Point                      // pixel under the pointer or key cursor
 	looking  bool
+	families bool         // are to be looked for
 	pick     *image.Point // whose lightness is asked for; nil: none
 }
 
@@ -30,12 +31,14 @@ type shown struct {
 	img     *image.RGBA
 	loupe   *image.RGBA // nil: none
 	bounds  image.Rectangle
+	part    image.Rectangle // of the picture, that img shows
 	flipped bool
 	reading *analysis.Reading
 	spots   []reading
-	picked  *image.Point // whose lightness was asked for
-	tone    float64      // and what it is
-	jumped  bool         // the whole picture jumped since the frame before
+	hand    []handReading // the families set by hand
+	picked  *image.Point  // whose lightness was asked for
+	tone    float64       // and what it is
+	jumped  bool          // the whole picture jumped since the frame before
 	at      time.Time
 	text    bool // figures may be renewed; else only the picture
 }
@@ -57,6 +60,7 @@ type worker struct {
 	near    *analysis.Reducer // for the loupe
 	jump    *analysis.Jump
 	out     analysis.Out
+	partOut analysis.Out // the same for the part that is shown
 	nearOut analysis.Out
 	images  [2]*image.RGBA // the one shown, and the one to paint
 	loupes  [2]*image.RGBA
@@ -64,16 +68,19 @@ type worker struct {
 	last    wanted
 	reduced *analysis.Reduced
 	text    time.Time // when figures were last renewed
+	search  *familyWatch
+	due     bool      // the picture changed since families were looked for
+	asked   time.Time // when the last frame will come back for them
 	again   func(after time.Duration)
 	show    func(*shown)
 }
 
 // newWorker returns a worker; show is called with what was made, and again is asked for
-// the last frame once more after a while.
-func newWorker(show func(*shown), again func(time.Duration)) *worker {
+// the last frame once more after a while. Families are looked for by search.
+func newWorker(show func(*shown), again func(time.Duration), search *familyWatch) *worker {
 	w := &worker{
 		reader: analysis.NewReader(), reducer: analysis.NewReducer(), near: analysis.NewReducer(),
-		jump: new(analysis.Jump), show: show, again: again,
+		jump: new(analysis.Jump), show: show, again: again, search: search,
 	}
 	w.reader.Steady = true
 	return w
@@ -130,7 +137,7 @@ func (w *worker) frame(f *capture.Frame, again bool) {
 	next.setup.out(&w.out, bounds.Min, next.covered.Intersect(bounds))
 	counts := again && sameCount(next, w.last)
 	if !counts {
-		w.done.reading = w.reader.Read(p, analysis.Options{Groups: next.settings.Groups, Out: &w.out})
+		w.done.reading = w.reader.Read(p, analysis.Options{Groups: next.settings.Groups, Edges: next.setup.Edges, Out: &w.out})
 	}
 	if bounds != w.done.bounds || next.setup.Source.feed() != w.last.setup.Source.feed() {
 		w.jump.Forget() // another part of the same picture is no jump: spots stay on what they were put on
@@ -138,14 +145,17 @@ func (w *worker) frame(f *capture.Frame, again bool) {
 	w.done.jumped = !again && w.jump.Moved(w.done.reading)
 	reduced := counts && lay == w.lastFit()
 	if !reduced {
-		w.reduced = w.reducer.Reduce(p, lay.Pixels.X, lay.Pixels.Y, &w.out)
+		next.setup.out(&w.partOut, lay.Bounds.Min, next.covered.Intersect(bounds))
+		w.reduced = w.reducer.Reduce(p.Crop(lay.Bounds.Sub(bounds.Min)), lay.Pixels.X, lay.Pixels.Y, &w.partOut)
 	}
-	w.done.bounds, w.done.flipped, w.done.at = bounds, next.settings.Mirrored, f.At
-	if !reduced || next.settings.View != w.last.settings.View || next.settings.Bands != w.last.settings.Bands {
+	w.done.bounds, w.done.part, w.done.flipped, w.done.at = bounds, lay.Bounds, next.settings.Mirrored, f.At
+	if !reduced || !sameLook(next.settings, w.last.settings) {
 		w.paint(next)
 	}
 	w.paintLoupe(p, bounds, next)
 	w.readSpots(p, bounds.Min, next)
+	w.readFamilies(p, bounds.Min, next)
+	w.findFamilies(p, bounds.Min, next, !counts)
 	w.pick(bounds, next)
 	w.done.text = w.textDue(again)
 	w.last = next
@@ -175,7 +185,7 @@ func Pixels(f *capture.Frame) analysis.Pixels {
 // sameCount reports whether the statistics of two wants are the same for the same frame.
 func sameCount(a, b wanted) bool {
 	return a.settings.Groups == b.settings.Groups && a.covered == b.covered &&
-		sameSlice(a.setup.Areas, b.setup.Areas) && sameSlice(a.setup.Tones, b.setup.Tones)
+		sameSlice(a.setup.Areas, b.setup.Areas) && sameSlice(a.setup.Tones, b.setup.Tones) && sameSlice(a.setup.Edges, b.setup.Edges)
 }
 
 // sameSlice reports whether two slices that are never written to are the same one.
@@ -196,6 +206,9 @@ func (w *worker) paint(next wanted) {
 	img := backImage(&w.images, size)
 	w.paintView(img.Pix, w.reduced, viewOf(next), next)
 	analysis.DotOut(img.Pix, w.reduced)
+	if next.settings.dotted() {
+		analysis.DotLimits(img.Pix, w.reduced, next.settings.limits())
+	}
 	if next.settings.Mirrored {
 		analysis.FlipLeftRight(img.Pix, size.X, size.Y)
 	}
@@ -211,6 +224,12 @@ func viewOf(next wanted) analysis.View {
 	return view
 }
 
+// sameLook reports whether two settings show a reduced picture alike.
+func sameLook(a, b Settings) bool {
+	view := viewOf(wanted{settings: a})
+	return a.View == b.View && a.knob(view) == b.knob(view) && a.dotted() == b.dotted() && a.limits() == b.limits()
+}
+
 // nearView returns the view in which the loupe shows its pixels: the greys, where a view
 // needs the pixels around.
 func nearView(next wanted) analysis.View {
@@ -223,14 +242,7 @@ func nearView(next wanted) analysis.View {
 
 // paintView paints src in a view.
 func (w *worker) paintView(dst []byte, src *analysis.Reduced, view analysis.View, next wanted) {
-	look := analysis.Look{Reading: w.done.reading}
-	switch {
-	case view.Key == viewBands:
-		look.Knob = float64(next.settings.Bands)
-	case view.Knob != nil:
-		look.Knob = view.Knob.Start
-	}
-	view.Paint(dst, src, look)
+	view.Paint(dst, src, analysis.Look{Reading: w.done.reading, Knob: next.settings.knob(view)})
 }
 
 // loupeCells is the side of the loupe, in source pixels.
@@ -278,14 +290,22 @@ func backImage(images *[2]*image.RGBA, size image.Point) *image.RGBA {
 func (w *worker) readSpots(p analysis.Pixels, origin image.Point, next wanted) {
 	w.done.spots = w.done.spots[:0]
 	for _, at := range next.setup.Places {
-		var r reading
-		if at.Area.Empty() {
-			q := at.At.Sub(origin)
-			r.Spot, r.Err = analysis.ReadSpot(p, q.X, q.Y, next.settings.SpotSize)
-		} else {
-			r.Spot, r.Err = analysis.ReadArea(p, at.Area.Sub(origin))
-		}
-		w.done.spots = append(w.done.spots, r)
+		w.done.spots = append(w.done.spots, readPlace(p, at, origin, next))
+	}
+}
+
+// findFamilies has families looked for, if they are wanted and the picture changed since.
+func (w *worker) findFamilies(p analysis.Pixels, origin image.Point, next wanted, changed bool) {
+	rules := next.settings.familyRules()
+	w.due = w.due || changed || next.families != w.last.families || rules != w.last.settings.familyRules()
+	if !next.families || !w.due {
+		return
+	}
+	wait := w.search.offer(p, &w.out, familySearch{rules, next.setup.Source, origin})
+	w.due = wait > 0
+	if now := time.Now(); w.due && now.After(w.asked) {
+		w.asked = now.Add(wait)
+		w.again(wait)
 	}
 }
 

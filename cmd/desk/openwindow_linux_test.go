@@ -27,8 +27,21 @@ type shownLine struct {
 		Lightness float64
 		X, Y      int
 	}
-	Moved   []bool
-	Counted int
+	Moved    []bool
+	Counted  int
+	Page     string
+	Tabs     [4]float32
+	Spread   [4]float32
+	Target   string
+	Families []struct {
+		Light, Shadow, Title string
+		Notes                []string
+		Box                  [4]float32
+	}
+	Groups []struct {
+		Name     string
+		From, To float64
+	}
 }
 
 // openedWindow is the built program with its window open on a virtual screen.
@@ -155,6 +168,35 @@ func (w *openedWindow) click(p image.Point) {
 	w.t.Helper()
 	x, y := w.at(p)
 	w.do("mousemove", "--window", w.id, x, y, "click", "1")
+}
+
+// clickIn clicks on a point of the window, in its pixels.
+func (w *openedWindow) clickIn(x, y float32) {
+	w.t.Helper()
+	w.do("mousemove", "--window", w.id, fmt.Sprint(int(x)), fmt.Sprint(int(y)), "click", "1")
+}
+
+// dragIn drags from one point of the window to another, in steps.
+func (w *openedWindow) dragIn(fromX, fromY, toX, toY float32) {
+	w.t.Helper()
+	at := func(part float32) (string, string) {
+		return fmt.Sprint(int(fromX + part*(toX-fromX) + 0.5)), fmt.Sprint(int(fromY + part*(toY-fromY) + 0.5))
+	}
+	x, y := at(0)
+	w.do("mousemove", "--window", w.id, x, y, "mousedown", "1")
+	for i := range 8 {
+		x, y = at(float32(i+1) / 8)
+		w.do("mousemove", "--window", w.id, x, y)
+	}
+	w.do("mouseup", "1")
+}
+
+// openPage clicks on the tab of page i of n.
+func (w *openedWindow) openPage(i, n int) {
+	w.t.Helper()
+	lines := w.lines()
+	tabs := lines[len(lines)-1].Tabs
+	w.clickIn(tabs[0]+tabs[2]*(float32(i)+0.5)/float32(n), tabs[1]+tabs[3]/2)
 }
 
 // key presses a key in the window.

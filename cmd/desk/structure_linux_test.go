@@ -1,0 +1,100 @@
+package main
+
+import (
+	"image"
+	"image/color"
+	"image/png"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"app.tonedesk/capture/xvfbtest"
+)
+
+// pages is how many tabs the window has, and structureTab the place of the page of groups
+// and families among them.
+const (
+	tabCount     = 3
+	structureTab = 1
+)
+
+// pot is a picture of a round form with a light and a shadow side on a plain ground.
+func pot(shadow color.NRGBA) *image.NRGBA {
+	img := image.NewNRGBA(image.Rect(0, 0, 480, 320))
+	for y := range 320 {
+		for x := range 480 {
+			c := color.NRGBA{0xd6, 0xdb, 0xdf, 255}
+			dx, dy := float64(x-240)/150, float64(y-160)/130
+			switch r := dx*dx + dy*dy; {
+			case r <= 1 && dx < 0.2-0.2*dy*dy:
+				c = lightSkin
+			case r <= 1:
+				c = shadow
+			}
+			img.SetNRGBA(x, y, c)
+		}
+	}
+	return img
+}
+
+// The structure page from outside: a family is found, follows the screen, becomes spots
+// with a click, and one set by hand stands beside it.
+func TestWindowFindsFamilies(t *testing.T) {
+	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 900, WindowManager: true})
+	painter := server.Painter()
+	id := painter.Picture(image.Pt(cornerX, cornerY), pot(shadowSkin), "A painting")
+	painter.Move(id, image.Pt(cornerX, cornerY))
+	w := openOn(t, server, `{"version": 1, "region": {"x": 40, "y": 60, "width": 480, "height": 320}, "place": {"x": 600, "y": 40, "width": 380, "height": 800}}`, nil)
+	w.waitFor("the region", func(l shownLine) bool { return l.Bounds.Dx() == 480 })
+	w.openPage(structureTab, tabCount)
+	l := w.waitFor("a family", func(l shownLine) bool { return l.Page == "Structure" && len(l.Families) == 1 })
+	// 2.2 steps apart (CIE 15:2004, ASTM D1535)
+	if f := l.Families[0]; f.Light != "#e2ab85" || f.Shadow != "#b26a5c" || !strings.HasPrefix(strings.ReplaceAll(f.Title, "\u00a0", " "), "2.2 tones") {
+		t.Errorf("the family is %+v", f)
+	}
+	l = w.waitFor("its row laid out", func(l shownLine) bool { return len(l.Families) == 1 && l.Families[0].Box[3] > 40 })
+	box := l.Families[0].Box
+	w.clickIn(box[0]+box[2]/4, box[1]+box[3]/4)
+	w.waitFor("its colours as spots", func(l shownLine) bool { return len(l.Spots) == 2 && strings.Contains(l.Sentence, "B is 2.2") })
+	painter.Repaint(id, pot(color.NRGBA{0xd0, 0x98, 0x7a, 255})) // hardly darker
+	w.waitFor("a shadow that is too close", func(l shownLine) bool {
+		return len(l.Families) == 1 && strings.HasPrefix(l.Families[0].Title, "0.") && strings.Contains(l.Families[0].Title, "will not read")
+	})
+	w.key("h")
+	w.click(corner(image.Pt(200, 160)))
+	w.click(corner(image.Pt(350, 160)))
+	w.waitFor("the family set by hand", func(l shownLine) bool { return len(l.Families) == 2 })
+	w.key("ctrl+z")
+	w.waitFor("it undone", func(l shownLine) bool { return len(l.Families) == 1 })
+	w.quit()
+}
+
+// Group edges are dragged in the spread with the real pointer, and given back.
+func TestWindowDragsEdges(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "pot.png")
+	f, err := os.Create(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	if err := png.Encode(f, pot(shadowSkin)); err != nil {
+		t.Fatal(err)
+	}
+	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 900, WindowManager: true})
+	w := openOn(t, server, `{"version": 1, "groups": 2, "place": {"x": 600, "y": 40, "width": 380, "height": 800}}`, nil, path)
+	l := w.waitFor("two groups", func(l shownLine) bool { return len(l.Groups) == 2 })
+	free := l.Groups[0].To
+	x := func(lightness float64) float32 { // as the spread places a lightness: two steps of margin
+		return l.Spread[0] + 16 + float32(lightness/100)*(l.Spread[2]-32)
+	}
+	y := l.Spread[1] + 30
+	w.dragIn(x(free), y, x(30), y)
+	w.waitFor("the edge where it was dragged to", func(l shownLine) bool { return len(l.Groups) == 2 && math.Abs(l.Groups[0].To-30) < 1 })
+	w.key("g")
+	w.waitFor("the edge back", func(l shownLine) bool { return len(l.Groups) == 2 && l.Groups[0].To == free })
+	w.key("ctrl+z")
+	w.waitFor("the drag again", func(l shownLine) bool { return len(l.Groups) == 2 && math.Abs(l.Groups[0].To-30) < 1 })
+	w.quit()
+}

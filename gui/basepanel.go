@@ -1,0 +1,118 @@
+package gui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/analysis"
+)
+
+// basePanel shows the colour from which others are proposed, and takes a typed one.
+type basePanel struct {
+	d      *Desk
+	box    *fyne.Container
+	swatch *SwatchRow
+	words  *widget.Label
+	entry  *colourEntry
+	follow *button
+}
+
+func newBasePanel(d *Desk) *basePanel {
+	b := &basePanel{d: d, words: smallLabel(), entry: newColourEntry(d)}
+	b.swatch = newSwatchRow(swatchPlan{height: swatchHeight, greys: 2 * Step}, d.swatchActs())
+	b.follow = newButton("Follow the spot", d, func() { d.setBase(nil) })
+	b.follow.explain(d.parts.tips, "Go on from the selected spot again")
+	row := container.NewGridWithColumns(2, inset(b.swatch), container.NewVBox(inset(b.entry), container.NewHBox(b.follow)))
+	b.box = onPanel(b.words, row)
+	return b
+}
+
+// show renews the panel; ok says whether there is a colour at all.
+func (b *basePanel) show(base analysis.Spot, name string, ok bool) {
+	words := "From " + name + ", " + base.Colour.Hex() + ". A click on a swatch copies its code; a right click goes on from it."
+	if !ok {
+		words = "Click a spot in the picture, or type a colour, to see what can be painted next to it."
+	}
+	resized := say(b.words, words)
+	if ok {
+		b.swatch.Set([]Swatch{spotSwatch(base, "")})
+	} else {
+		b.swatch.Set(nil)
+	}
+	typed := b.d.setup.Typed != nil
+	if b.follow.Hidden == typed {
+		b.follow.Hidden = !typed
+		resized = true
+	}
+	if resized {
+		b.d.relayPage()
+	}
+}
+
+// base is the colour to begin from: a typed one, else the selected spot, else the last one
+// that was set.
+func (d *Desk) base() (base analysis.Spot, name string, ok bool) {
+	if d.setup.Typed != nil {
+		return analysis.SpotOf(*d.setup.Typed), "the colour chosen", true
+	}
+	i := d.selected
+	if i < 0 {
+		i = min(len(d.spots), 2) - 1 // B, else A
+	}
+	if i < 0 || i >= len(d.spots) || d.spots[i].Err != nil {
+		return analysis.Spot{}, "", false
+	}
+	return d.spots[i].Spot, "spot " + spotName(i), true
+}
+
+// setBase makes a colour the one to begin from; nil follows the spots.
+func (d *Desk) setBase(c *analysis.RGB) {
+	next := d.setup
+	next.Typed = c
+	d.change(next, "")
+}
+
+// colourEntry takes a typed colour.
+type colourEntry struct {
+	widget.Entry
+	d *Desk
+}
+
+func newColourEntry(d *Desk) *colourEntry {
+	e := &colourEntry{d: d}
+	e.PlaceHolder = "#rrggbb"
+	e.ExtendBaseWidget(e)
+	e.OnSubmitted = e.take
+	return e
+}
+
+// take begins from what was typed, or says why that is no colour.
+func (e *colourEntry) take(text string) {
+	c, err := analysis.ParseColour(text)
+	if err != nil {
+		e.d.parts.strip.say(stripNote, Explain("use "+Quote(text), err))
+		return
+	}
+	e.SetText("")
+	e.d.setBase(&c)
+	e.d.focusMirror()
+}
+
+// TypedKey gives up with Esc.
+func (e *colourEntry) TypedKey(k *fyne.KeyEvent) {
+	if k.Name == fyne.KeyEscape {
+		e.SetText("")
+		e.d.focusMirror()
+		return
+	}
+	e.Entry.TypedKey(k)
+}
+
+// keepShade keeps for the next start how colours are proposed.
+func (d *Desk) keepShade() {
+	if d.settings.Shade != d.setup.Shade {
+		d.settings.Shade = d.setup.Shade
+		d.keep()
+	}
+}

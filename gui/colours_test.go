@@ -1,0 +1,144 @@
+package gui
+
+import (
+	"image"
+	"math"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/analysis"
+)
+
+func openColours(t *testing.T, d *Desk) *coloursPage {
+	t.Helper()
+	d.openPage(pageIndex(coloursName))
+	p, ok := d.page().(*coloursPage)
+	if !ok {
+		t.Fatal("the page of colours is not open")
+	}
+	return p
+}
+
+// on returns a point on swatch i.
+func (s *SwatchRow) on(i int) *fyne.PointEvent {
+	pos, size := s.plan.box(i, len(s.swatches), s.Size().Width)
+	return &fyne.PointEvent{Position: pos.AddXY(size.Width/2, size.Height/2)}
+}
+
+func TestColoursFollowTheSpot(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	p := openColours(t, d)
+	img := halves(testLight, testShadow)
+	d.see(t, img)
+	if !p.whole.Hidden {
+		t.Error("colours are proposed from nothing")
+	}
+	d.parts.mirror.press(image.Pt(100, 150), 0)
+	d.see(t, img)
+	if p.whole.Hidden || len(p.ramp.swatches) != 6 || p.ramp.swatches[2].Colour.Hex() != "#e2ab85" {
+		t.Fatalf("the ramp is %+v", p.ramp.swatches)
+	}
+	base := analysis.SpotOf(p.ramp.swatches[2].Colour)
+	for i, tones := range []float64{-2, -1, 0, 1, 2, 3} { // tones are steps of value (D1535)
+		s := analysis.SpotOf(p.ramp.swatches[i].Colour)
+		if p.ramp.swatches[i].None {
+			continue // no room
+		}
+		if got := base.Value - s.Value; math.Abs(got-tones) > 0.03 { // 0.2 L* and a little
+			t.Errorf("swatch %d is %.2f tones darker, want %g", i, got, tones)
+		}
+	}
+	for _, w := range p.accents.swatches {
+		if l := analysis.SpotOf(w.Colour).Lightness; math.Abs(l-base.Lightness) > 0.2 {
+			t.Errorf("accent %s has lightness %.2f, the base %.2f", w.Colour.Hex(), l, base.Lightness)
+		}
+	}
+	d.parts.mirror.press(image.Pt(300, 150), 0)
+	d.see(t, img)
+	if got := p.ramp.swatches[2].Colour.Hex(); got != "#b26a5c" {
+		t.Errorf("with B set the ramp begins at %s", got)
+	}
+	d.selectSpot(0)
+	d.see(t, img)
+	if got := p.ramp.swatches[2].Colour.Hex(); got != "#e2ab85" {
+		t.Errorf("with A selected the ramp begins at %s", got)
+	}
+	matched := analysis.SpotOf(p.matched.swatches[1].Colour) // B as light as A
+	if math.Abs(matched.Lightness-base.Lightness) > 0.2 {
+		t.Errorf("B brought to A has lightness %.2f, A %.2f", matched.Lightness, base.Lightness)
+	}
+	d.typedRune('b')
+	if got := d.app.Clipboard().Content(); got != p.matched.swatches[1].Colour.Hex() {
+		t.Errorf("B copies %q", got)
+	}
+}
+
+func TestSwatchCopiesAndLeadsOn(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	p := openColours(t, d)
+	img := halves(testLight, testShadow)
+	d.see(t, img)
+	p.from.entry.take("no colour")
+	if got := d.parts.strip.said[stripNote]; !strings.Contains(got, "not a colour") {
+		t.Errorf("what is no colour is answered by %q", got)
+	}
+	p.from.entry.take("#e2c044")
+	d.see(t, img)
+	if got := p.ramp.swatches[2].Colour.Hex(); got != "#e2c044" {
+		t.Fatalf("the ramp begins at %s", got)
+	}
+	p.ramp.Tapped(p.ramp.on(4))
+	if got, want := d.app.Clipboard().Content(), p.ramp.swatches[4].Colour.Hex(); got != want {
+		t.Errorf("a click copies %q, want %q", got, want)
+	}
+	next := p.ramp.swatches[3].Colour
+	p.ramp.TappedSecondary(p.ramp.on(3))
+	d.see(t, img)
+	if p.ramp.swatches[2].Colour != next {
+		t.Errorf("a right click goes on from %s, want %s", p.ramp.swatches[2].Colour.Hex(), next.Hex())
+	}
+	d.Undo()
+	d.see(t, img)
+	if got := p.ramp.swatches[2].Colour.Hex(); got != "#e2c044" {
+		t.Errorf("after undo the ramp begins at %s", got)
+	}
+	p.ramp.FocusGained()
+	p.ramp.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	p.ramp.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	if got, want := d.app.Clipboard().Content(), p.ramp.swatches[1].Colour.Hex(); got != want {
+		t.Errorf("Enter copies %q, want %q", got, want)
+	}
+}
+
+func TestShadeSettings(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	p := openColours(t, d)
+	img := halves(testLight, testShadow)
+	d.parts.mirror.Resize(fyne.NewSize(300, 200))
+	p.from.entry.take("#e2c044")
+	d.see(t, img)
+	before := p.ramp.swatches[4].Colour
+	p.knobs.turn.slider.OnChanged(0.3) // as in a drag
+	p.knobs.turn.slider.OnChanged(0.5)
+	p.knobs.turn.slider.OnChangeEnded(0.5)
+	d.see(t, img)
+	if d.settings.Shade.Turn != 0.5 || p.ramp.swatches[4].Colour == before {
+		t.Errorf("turned by %g, the second step stays %s", d.settings.Shade.Turn, before.Hex())
+	}
+	d.Undo() // the drag is one step
+	d.see(t, img)
+	if d.setup.Shade.Turn != analysis.DefaultTurn || p.ramp.swatches[4].Colour != before || p.knobs.turn.slider.Value != analysis.DefaultTurn {
+		t.Errorf("after undo the turn is %g, its slider at %g", d.setup.Shade.Turn, p.knobs.turn.slider.Value)
+	}
+	for i, want := range []float64{analysis.WarmLightShadow, analysis.CoolLightShadow} {
+		p.knobs.setLight(i)
+		if d.setup.Shade.ShadowHue != want || p.knobs.place() != i {
+			t.Errorf("light %d has its shadow at %g", i, d.setup.Shade.ShadowHue)
+		}
+	}
+	if p.knobs.setLight(2); p.knobs.place() != 2 {
+		t.Error("the shadow's hue can't be set free")
+	}
+}

@@ -1,0 +1,240 @@
+package gui
+
+import (
+	"math"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/analysis"
+)
+
+// coloursName is the page's name.
+const coloursName = "Colours"
+
+// coloursPage proposes colours to paint next, from the selected spot or a typed colour.
+type coloursPage struct {
+	d    *Desk
+	box  *fyne.Container
+	from *basePanel
+
+	ramp, black    *SwatchRow
+	lines, matched *SwatchRow
+	suggested      *SwatchRow
+	accents, edge  *SwatchRow
+	lineWords      *widget.Label
+	accentWords    *widget.Label
+	knobs          *shadePanel
+	whole          *fyne.Container // what is shown while there is a colour to begin from
+	last           analysis.Spot   // what the proposals were made from
+	lastOptions    analysis.ShadeOptions
+	lastA, lastB   *analysis.Spot
+	made           bool
+}
+
+func newColoursPage(d *Desk) pageView {
+	p := &coloursPage{d: d, from: newBasePanel(d), knobs: newShadePanel(d), lineWords: smallLabel(), accentWords: smallLabel()}
+	row := func(plan swatchPlan) *SwatchRow { return newSwatchRow(plan, d.swatchActs()) }
+	p.ramp = row(swatchPlan{height: swatchHeight, greys: 3 * Step, labels: true})
+	p.black = row(swatchPlan{height: 2 * Step})
+	p.lines = row(swatchPlan{height: swatchHeight, labels: true})
+	p.matched = row(swatchPlan{height: swatchHeight, greys: 3 * Step, labels: true})
+	p.suggested = row(swatchPlan{height: swatchHeight, labels: true})
+	p.accents = row(swatchPlan{height: 3 * Step})
+	p.edge = row(swatchPlan{height: 3 * Step})
+	p.whole = container.NewVBox(
+		section("Lights and shadows, by tones", nil, p.ramp, quietWords("The same steps straight toward black:"), p.black, p.knobs.ramp),
+		section("Accents of equal lightness", nil, p.suggested, p.accents, p.edge, p.accentWords, p.knobs.accents),
+		section("Lines", nil, p.lines, p.lineWords),
+		section("A and B at each other's lightness", nil, p.matched),
+	)
+	p.box = container.NewVBox(p.from.box, p.whole)
+	return p
+}
+
+func (p *coloursPage) content() fyne.CanvasObject { return p.box }
+
+func (p *coloursPage) searches() bool { return false }
+
+func (p *coloursPage) opened(bool) {}
+
+func (p *coloursPage) show(*analysis.Reading) {
+	base, name, ok := p.d.base()
+	p.from.show(base, name, ok)
+	p.knobs.show(p.d.setup.Shade)
+	if p.whole.Hidden == ok {
+		p.whole.Hidden = !ok
+		p.d.relayPage()
+	}
+	if ok {
+		p.propose(base)
+	}
+	p.match()
+}
+
+// propose renews the proposals, if what they are made from has changed.
+func (p *coloursPage) propose(base analysis.Spot) {
+	if p.made && base.Oklab == p.last.Oklab && p.d.setup.Shade == p.lastOptions {
+		return
+	}
+	p.made, p.last, p.lastOptions = true, base, p.d.setup.Shade
+	s := analysis.Shade(base, p.d.setup.Shade)
+	ramp := []Swatch{stepSwatch(s.Lights[1]), stepSwatch(s.Lights[0]), spotSwatch(base, "base"), stepSwatch(s.Ramp[0]), stepSwatch(s.Ramp[1]), stepSwatch(s.Ramp[2])}
+	ramp[2].Marked = true
+	p.ramp.Set(ramp)
+	black := []Swatch{{None: true}, {None: true}, spotSwatch(base, ""), stepSwatch(s.BlackRamp[0]), stepSwatch(s.BlackRamp[1]), stepSwatch(s.BlackRamp[2])}
+	p.black.Set(black)
+	resized := p.showLines(s)
+	if p.showAccents(s) || resized {
+		p.d.relayPage()
+	}
+}
+
+func (p *coloursPage) showLines(s *analysis.Shades) (resized bool) {
+	lines := make([]Swatch, len(s.Lines))
+	for i, l := range s.Lines {
+		lines[i] = stepSwatch(l.Step)
+	}
+	p.lines.Set(lines)
+	words := "A line takes the colour of its form, darker and more saturated."
+	if s.Lines[0].MayVanish {
+		words = "The fill is so light that its line may vanish there."
+	}
+	return say(p.lineWords, words)
+}
+
+func (p *coloursPage) showAccents(s *analysis.Shades) (resized bool) {
+	accents, edge := make([]Swatch, len(s.Accents)), make([]Swatch, len(s.EdgeAccents))
+	missing := 0
+	near := nearestHue(s)
+	for i := range accents {
+		accents[i], edge[i] = accentSwatch(s.Accents[i]), accentSwatch(s.EdgeAccents[i])
+		accents[i].Marked = i == near
+		if accents[i].Short {
+			missing++
+		}
+	}
+	p.accents.Set(accents)
+	p.edge.Set(edge)
+	suggested := make([]Swatch, len(s.Suggested))
+	for i, a := range s.Suggested {
+		suggested[i] = accentSwatch(a)
+		suggested[i].Short, suggested[i].Label = false, hueWord(a)
+	}
+	p.suggested.Set(suggested)
+	return say(p.accentWords, SayAccents(missing, len(accents)))
+}
+
+// nearestHue is the accent whose hue is the base's, -1 for a base without hue.
+func nearestHue(s *analysis.Shades) int {
+	if s.Base.Colour.Neutral() {
+		return -1
+	}
+	step := 360.0 / analysis.AccentHues
+	return int(math.Round(s.Base.Oklab.Hue()/step)) % analysis.AccentHues
+}
+
+// match brings A and B to each other's lightness.
+func (p *coloursPage) match() {
+	a, b, ok := p.d.pairIndices()
+	if !ok {
+		p.lastA, p.lastB = nil, nil
+		p.matched.Set([]Swatch{{None: true, Label: "Set two spots first"}})
+		return
+	}
+	spotA, spotB := p.d.spots[a].Spot, p.d.spots[b].Spot
+	if p.lastA != nil && p.lastA.Oklab == spotA.Oklab && p.lastB.Oklab == spotB.Oklab {
+		return
+	}
+	p.lastA, p.lastB = &spotA, &spotB
+	nameA, nameB := spotName(a), spotName(b)
+	toA, toB := analysis.Bring(spotA, spotB), analysis.Bring(spotB, spotA)
+	p.matched.Set([]Swatch{
+		spotSwatch(spotA, nameA), spotSwatch(toA.Matched, nameB+" as light as "+nameA),
+		spotSwatch(toB.Matched, nameA+" as light as "+nameB), spotSwatch(spotB, nameB),
+	})
+}
+
+// copyMatched copies B brought to A's lightness.
+func (d *Desk) copyMatched() {
+	a, b, ok := d.pairIndices()
+	if !ok {
+		d.parts.strip.say(stripNote, "Set two spots first: then B can be brought to A's lightness.")
+		return
+	}
+	d.copyText(analysis.Bring(d.spots[a].Spot, d.spots[b].Spot).Matched.Colour.Hex())
+}
+
+// swatchActs are what presses of swatches do.
+func (d *Desk) swatchActs() SwatchActs {
+	return SwatchActs{
+		Press: func(s Swatch) { d.copyText(s.Colour.Hex()) },
+		Take:  func(s Swatch) { d.setBase(&s.Colour) },
+		Keys:  d, Tips: d.parts.tips,
+	}
+}
+
+// section is a panel with a heading, a button or nothing at its right, and parts below it.
+func section(heading string, act fyne.CanvasObject, parts ...fyne.CanvasObject) *fyne.Container {
+	title := widget.NewLabel(heading)
+	title.TextStyle.Bold = true
+	head := container.NewBorder(nil, nil, title, act)
+	all := []fyne.CanvasObject{head}
+	for _, o := range parts {
+		if _, words := o.(*widget.Label); !words {
+			o = inset(o)
+		}
+		all = append(all, o)
+	}
+	return onPanel(all...)
+}
+
+// quietWords is a small quiet line.
+func quietWords(words string) fyne.CanvasObject {
+	l := smallLabel()
+	l.SetText(words)
+	return container.New(layout.NewCustomPaddedLayout(-Step/2, -Step, -Step, -Step), l)
+}
+
+// spotSwatch is the swatch of a reading.
+func spotSwatch(s analysis.Spot, label string) Swatch {
+	return Swatch{Colour: s.Colour, Grey: analysis.GreyOf(s.Lightness), Label: label, Tip: SaySwatch(s)}
+}
+
+// stepSwatch is the swatch of a step, or the word that there is no room.
+func stepSwatch(s analysis.Step) Swatch {
+	label := strings.TrimPrefix(Tenth(-s.Tones), "0")
+	if s.Tones < 0 {
+		label = "+" + label
+	}
+	label = strings.TrimSuffix(label, ".0")
+	if s.Spot == nil {
+		return Swatch{None: true, Label: string(s.Note)}
+	}
+	w := spotSwatch(*s.Spot, label)
+	if s.Note != analysis.AsMade {
+		w.Tip += ", at the " + string(s.Note)
+	}
+	return w
+}
+
+// accentSwatch is the swatch of an accent; one that the display can't show at the chroma
+// asked for is half as high.
+func accentSwatch(a analysis.Accent) Swatch {
+	if a.Spot == nil {
+		return Swatch{None: true}
+	}
+	w := spotSwatch(*a.Spot, "")
+	w.Short = !a.InGamut
+	return w
+}
+
+func hueWord(a analysis.Accent) string {
+	if a.Spot == nil {
+		return string(a.Note)
+	}
+	return analysis.HueName(a.Hue)
+}

@@ -1,0 +1,184 @@
+package gui
+
+import (
+	"fmt"
+	"image"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/analysis"
+)
+
+// maxFamilyRows is how many families are listed: those set by hand, then the largest found.
+const maxFamilyRows = maxHandFamilies + 12
+
+// familyList lists the families: first those set by hand, then those found.
+type familyList struct {
+	d    *Desk
+	box  *fyne.Container
+	rows [maxFamilyRows]*familyRow
+	none *widget.Label // said where there are none, or more than the rows can hold
+}
+
+func newFamilyList(d *Desk) *familyList {
+	l := &familyList{d: d, none: smallLabel()}
+	title := widget.NewLabel("Families")
+	title.TextStyle.Bold = true
+	add := newButton("Set by hand", d, d.addFamily)
+	add.explain(d.parts.tips, "Click a light side, then its shadow side (H)")
+	l.box = container.NewVBox(onPanel(container.NewBorder(nil, nil, title, container.NewCenter(add)), l.none))
+	acts := FamilyActs{Point: l.point, Choose: l.choose, Delete: d.deleteFamily, Keys: d, Tips: d.parts.tips}
+	for i := range l.rows {
+		l.rows[i] = newFamilyRow(i, acts)
+		l.rows[i].Hide()
+		l.box.Add(l.rows[i])
+	}
+	return l
+}
+
+// show renews the rows.
+func (l *familyList) show() {
+	found := l.d.foundList()
+	n := min(len(l.d.hand)+len(found), len(l.rows))
+	resized := false
+	for i, row := range l.rows {
+		if row.Hidden != (i >= n) {
+			row.Hidden = i >= n
+			row.Resize(fyne.NewSize(l.box.Size().Width, row.Size().Height)) // its height depends on its width
+			resized = true
+		}
+		switch hand := len(l.d.hand); {
+		case i < min(hand, n):
+			resized = row.set(l.d.sayHand(i)) || resized
+		case i < n:
+			resized = row.set(sayFound(found[i-hand])) || resized
+		}
+	}
+	words := ""
+	switch more := len(l.d.hand) + len(found) - n; {
+	case more > 0:
+		words = fmt.Sprintf("The %d largest are listed; %d smaller ones are not.", n, more)
+	case n == 0:
+		words = "No local colour is painted here as a light side and a shadow side, as far as can be seen. Set one by hand to follow it."
+	}
+	if l.none.Hidden != (words == "") {
+		l.none.Hidden = words == ""
+		resized = true
+	}
+	if say(l.none, words) || resized {
+		l.box.Refresh()
+		l.d.relayPage()
+	}
+}
+
+// foundList are the families found last in what is still watched.
+func (d *Desk) foundList() []analysis.Family {
+	if d.found.Families == nil {
+		return nil
+	}
+	return d.found.List
+}
+
+// sayFound is the row of a family that was found.
+func sayFound(f analysis.Family) FamilyRowText {
+	t := familyText(f)
+	if f.Share != nil {
+		t.Remarks = append([]string{Percent(*f.Share) + " of the picture"}, t.Remarks...)
+	}
+	return t
+}
+
+// sayHand is the row of family i set by hand.
+func (d *Desk) sayHand(i int) FamilyRowText {
+	r := d.hand[i]
+	if r.Err != nil {
+		return FamilyRowText{Title: "Family " + fmt.Sprint(i+1), Short: "Family " + fmt.Sprint(i+1), Remarks: []string{"outside the picture"}, ByHand: true, Lost: true}
+	}
+	t := familyText(r.Family)
+	t.ByHand = true
+	note := fmt.Sprintf("set by hand: light%d, shadow%d", i+1, i+1)
+	if i < len(d.setup.Families) && (d.setup.Families[i].Light.Moved || d.setup.Families[i].Shadow.Moved) {
+		note = "picture moved"
+	}
+	t.Remarks = append([]string{note}, t.Remarks...)
+	return t
+}
+
+// familyText is what is said of every family.
+func familyText(f analysis.Family) FamilyRowText {
+	said := SayFamily(f)
+	remarks := said.Remarks
+	if said.Turn != "" {
+		remarks = append([]string{said.Turn}, remarks...)
+	}
+	return FamilyRowText{
+		Light: f.Light.Colour, Shadow: f.Shadow.Colour,
+		LightGrey: analysis.GreyOf(f.Light.Lightness), ShadowGrey: analysis.GreyOf(f.Shadow.Lightness),
+		Title: said.Title, Short: said.Short, Remarks: remarks,
+	}
+}
+
+// point outlines the family of row i in the mirror, or no longer.
+func (l *familyList) point(i int, on bool) {
+	l.d.pointed = -1
+	if on {
+		l.d.pointed = i
+	}
+	l.d.showOutline()
+}
+
+// showOutline outlines the family that is pointed at.
+func (d *Desk) showOutline() {
+	i := d.pointed - len(d.hand)
+	if d.pointed < 0 || i < 0 || i >= len(d.foundList()) || d.found.origin != d.bounds.Min {
+		d.parts.mirror.SetOverlay(nil)
+		return
+	}
+	m := d.parts.mirror
+	m.SetOverlay(outlineFamily(d.found.Families, i, m.pixels(), m.fit, m.bounds))
+}
+
+// choose makes the colours of row i the spots A and B.
+func (l *familyList) choose(i int) {
+	d := l.d
+	var light, shadow place
+	switch hand := len(d.hand); {
+	case i < len(d.setup.Families) && i < hand:
+		light, shadow = d.setup.Families[i].Light, d.setup.Families[i].Shadow
+	case i >= hand && i-hand < len(d.foundList()):
+		f := d.found.List[i-hand]
+		light, shadow = d.placeOf(f.Light), d.placeOf(f.Shadow)
+	default:
+		return
+	}
+	next := d.setup
+	next, _ = next.with(light, len(next.Places) == 0)
+	next = next.placed(0, light)
+	next = next.placed(1, shadow)
+	d.selected = 1
+	d.history.settle()
+	d.change(next, "")
+}
+
+// placeOf is where a side was found.
+func (d *Desk) placeOf(s analysis.Spot) place {
+	if s.X == nil || s.Y == nil {
+		return place{}
+	}
+	return place{At: image.Pt(*s.X, *s.Y).Add(d.found.origin)}
+}
+
+// showFound takes the families that were found, if what they were found in is still watched.
+func (d *Desk) showFound(f foundFamilies) {
+	if f.source != d.setup.Source {
+		return // of what was watched before
+	}
+	d.found = f
+	if p, ok := d.page().(*structurePage); ok {
+		p.families.show()
+		d.showOutline()
+		d.trace.state(d)
+	}
+}

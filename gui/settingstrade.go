@@ -1,0 +1,58 @@
+package gui
+
+import (
+	"slices"
+
+	"app.tonedesk/analysis"
+)
+
+// The settings that hold the trade's rules of thumb.
+
+// Dots says where the pixels beyond the limits are dotted in the mirror.
+type Dots string
+
+const (
+	DotsStructure Dots = "structure" // while the structure page is open: the default
+	DotsAlways    Dots = "always"
+	DotsNever     Dots = "never"
+)
+
+var allDots = []Dots{DotsStructure, DotsAlways, DotsNever}
+
+const (
+	middleLightness = 50.0 // L*: up to here something can be too dark, from here too light
+	minLeastTones   = 0.5
+	maxLeastTones   = 5.0
+	maxMostTones    = 8.0
+)
+
+// confineTrade brings these settings into range; mend notes which it changed.
+func (s *Settings) confineTrade(mend func(name string, ok bool, repair func())) {
+	d := Defaults()
+	number := func(name string, at *float64, low, high, instead float64) {
+		mend(name, within(*at, low, high), func() { *at = confined(*at, low, high, instead) })
+	}
+	number("too_dark", &s.TooDark, 0, middleLightness, d.TooDark)
+	number("too_light", &s.TooLight, middleLightness, 100, d.TooLight)
+	number("least_tones", &s.LeastTones, minLeastTones, maxLeastTones, d.LeastTones)
+	number("most_tones", &s.MostTones, s.LeastTones, maxMostTones, max(d.MostTones, s.LeastTones))
+	mend("dots", slices.Contains(allDots, s.Dots), func() { s.Dots = d.Dots })
+}
+
+// limits are the limits of lightness that the painter set.
+func (s Settings) limits() analysis.Limits {
+	return analysis.Limits{Dark: s.TooDark, Light: s.TooLight}
+}
+
+// familyRules are the trade's limits for families, as the painter set them.
+func (s Settings) familyRules() analysis.FamilyRules {
+	rules := analysis.DefaultFamilyRules()
+	rules.LeastTones, rules.MostTones = s.LeastTones, s.MostTones
+	return rules
+}
+
+// dotted reports whether the pixels beyond the limits are dotted while the page of the
+// settings is open.
+func (s Settings) dotted() bool {
+	return s.Dots == DotsAlways || s.Dots == DotsStructure && s.Page == structureName
+}

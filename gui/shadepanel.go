@@ -1,0 +1,150 @@
+package gui
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/analysis"
+)
+
+// shadePanel holds the settings by which colours are proposed, their numbers beside them.
+// Each change is a step of undo; the moves of one drag are one.
+type shadePanel struct {
+	d             *Desk
+	ramp, accents *fyne.Container
+	light, equal  *chooser
+	turn, gain    *knobSlider
+	hue, chroma   *knobSlider
+	showing       bool // the widgets are being set: what they report is no wish
+}
+
+// equalBys are what accents can keep, by the chooser's place.
+var equalBys = []analysis.EqualBy{analysis.ByLightness, analysis.ByLayerGrey, analysis.BySeenLightness}
+
+func newShadePanel(d *Desk) *shadePanel {
+	p := &shadePanel{d: d}
+	p.light = newChooser([]string{"Warm light", "Cool light", "Free"}, 4*Step, d, p.setLight)
+	p.equal = newChooser([]string{"Lightness", "Layer grey", "Seen lightness"}, 4*Step, d, func(i int) {
+		p.change("equal", func(o *analysis.ShadeOptions) { o.EqualBy = equalBys[i] })
+	})
+	percent := func(v float64) string { return strconv.Itoa(int(math.Round(100*v))) + nbsp + "%" }
+	p.turn = p.slider("Turn per tone", 0, 1, 0.05, percent, func(o *analysis.ShadeOptions) *float64 { return &o.Turn })
+	p.gain = p.slider("Gain per tone", -0.5, 2, 0.05, percent, func(o *analysis.ShadeOptions) *float64 { return &o.Gain })
+	p.hue = p.slider("Shadow's hue", 0, 359, 1, func(v float64) string { return Whole(v) + "° " + analysis.HueName(v) },
+		func(o *analysis.ShadeOptions) *float64 { return &o.ShadowHue })
+	p.chroma = p.slider("Chroma (Oklch)", 0, 0.4, 0.01, func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) },
+		func(o *analysis.ShadeOptions) *float64 { return &o.AccentChroma })
+	p.ramp = container.New(layout.NewCustomPaddedVBoxLayout(0), p.light, p.hue.box, p.turn.box, p.gain.box)
+	p.accents = container.New(layout.NewCustomPaddedVBoxLayout(0), p.equal, p.chroma.box)
+	return p
+}
+
+// setLight chooses the shadow's hue by the light; a free one begins from that of now.
+func (p *shadePanel) setLight(i int) {
+	hues := []float64{analysis.WarmLightShadow, analysis.CoolLightShadow, p.d.setup.Shade.ShadowHue}
+	if i == 2 && p.place() < 2 {
+		hues[2] = math.Mod(hues[2]+1, 360) // else it would be the other again
+	}
+	p.change("light", func(o *analysis.ShadeOptions) { o.ShadowHue = hues[i] })
+	p.d.history.settle()
+}
+
+// place is the light's place in its chooser.
+func (p *shadePanel) place() int {
+	switch p.d.setup.Shade.ShadowHue {
+	case analysis.WarmLightShadow:
+		return 0
+	case analysis.CoolLightShadow:
+		return 1
+	}
+	return 2
+}
+
+// change changes the settings; kind joins the moves of one drag.
+func (p *shadePanel) change(kind string, set func(*analysis.ShadeOptions)) {
+	if p.showing {
+		return
+	}
+	next := p.d.setup
+	set(&next.Shade)
+	if next.Shade != p.d.setup.Shade {
+		p.d.change(next, kind)
+	}
+}
+
+// show shows settings.
+func (p *shadePanel) show(o analysis.ShadeOptions) {
+	p.showing = true
+	defer func() { p.showing = false }()
+	p.light.set(p.place())
+	p.equal.set(slices.Index(equalBys, o.EqualBy))
+	for _, s := range []*knobSlider{p.turn, p.gain, p.hue, p.chroma} {
+		s.show(*s.field(&o))
+	}
+}
+
+// knobSlider is one number: its name, a slider, and the number itself.
+type knobSlider struct {
+	box    *fyne.Container
+	slider *widget.Slider
+	number *widget.Label
+	word   func(float64) string
+	field  func(*analysis.ShadeOptions) *float64
+}
+
+func (p *shadePanel) slider(name string, from, to, step float64, word func(float64) string, field func(*analysis.ShadeOptions) *float64) *knobSlider {
+	k := &knobSlider{slider: widget.NewSlider(from, to), number: smallLabel(), word: word, field: field}
+	k.number.Wrapping = fyne.TextWrapOff
+	k.slider.Step = step
+	k.slider.OnChanged = func(v float64) {
+		p.change(name, func(o *analysis.ShadeOptions) { *field(o) = v })
+	}
+	k.slider.OnChangeEnded = func(float64) { p.d.history.settle() }
+	label := smallLabel()
+	label.Wrapping = fyne.TextWrapOff
+	label.SetText(name)
+	k.box = container.New(&sliderRow{}, label, k.slider, k.number)
+	return k
+}
+
+// show shows a number.
+func (k *knobSlider) show(v float64) {
+	if k.slider.Value != v {
+		k.slider.SetValue(v)
+	}
+	if words := k.word(v); k.number.Text != words {
+		k.number.SetText(words)
+	}
+}
+
+// sliderRow stands name, slider and number beside each other in columns of their own.
+type sliderRow struct{}
+
+const (
+	sliderName   = 14 * Step
+	sliderNumber = 12 * Step
+	sliderHeight = 3.5 * Step
+)
+
+// Layout gives the slider what the words leave.
+func (sliderRow) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	widths := []float32{sliderName, size.Width - sliderName - sliderNumber, sliderNumber}
+	x := float32(0)
+	for i, w := range widths {
+		h := o[i].MinSize().Height
+		o[i].Move(fyne.NewPos(x, (size.Height-h)/2))
+		o[i].Resize(fyne.NewSize(w, h))
+		x += w
+	}
+}
+
+// MinSize is a row's.
+func (sliderRow) MinSize([]fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(sliderName+sliderNumber+6*Step, sliderHeight)
+}

@@ -1,0 +1,300 @@
+package gui
+
+import (
+	"image"
+	"image/color"
+	"image/png"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"app.tonedesk/analysis"
+)
+
+// openStructure shows the structure page.
+func openStructure(t *testing.T, d *Desk) *structurePage {
+	t.Helper()
+	d.openPage(pageIndex(structureName))
+	p, ok := d.page().(*structurePage)
+	if !ok {
+		t.Fatal("the structure page is not open")
+	}
+	return p
+}
+
+// searchNow searches in what was offered last, on this goroutine.
+func (d *Desk) searchNow(t *testing.T) {
+	t.Helper()
+	select {
+	case s := <-d.search.wake:
+		d.search.search(s)
+	default:
+		t.Fatal("no picture was offered")
+	}
+}
+
+// form is a light ground with a form on it, painted as a light and a shadow side.
+func form() *image.NRGBA {
+	img := halves(color.NRGBA{0xd8, 0xdc, 0xe0, 255}, color.NRGBA{0xd8, 0xdc, 0xe0, 255})
+	for y := range 300 {
+		for x := range 400 {
+			dx, dy := float64(x-200)/120, float64(y-150)/110
+			switch {
+			case dx*dx+dy*dy > 1:
+			case dx < 0.15:
+				img.SetNRGBA(x, y, testLight)
+			default:
+				img.SetNRGBA(x, y, testShadow)
+			}
+		}
+	}
+	return img
+}
+
+func TestStructureFindsAForm(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	p := openStructure(t, d)
+	d.see(t, form())
+	d.searchNow(t)
+	if n := len(d.foundList()); n != 1 {
+		t.Fatalf("%d families, want the form", n)
+	}
+	row := p.families.rows[0]
+	if row.Hidden || !strings.HasPrefix(row.text.Title, "2.2"+nbsp+"tones") { // (CIE15, D1535)
+		t.Errorf("the row says %q", row.text.Title)
+	}
+	row.MouseIn(&desktop.MouseEvent{})
+	over := d.parts.mirror.over
+	if over == nil {
+		t.Fatal("pointing at the row outlines nothing")
+	}
+	drawn := 0
+	for i := 3; i < len(over.Pix); i += 4 {
+		if over.Pix[i] != 0 {
+			drawn++
+		}
+	}
+	if whole := len(over.Pix) / 4; drawn < whole/200 || drawn > whole/10 {
+		t.Errorf("%d of %d pixels are drawn, want a border", drawn, whole)
+	}
+	row.MouseOut()
+	if d.parts.mirror.over != nil {
+		t.Error("the outline stays when the pointer leaves")
+	}
+	row.Tapped(&fyne.PointEvent{})
+	d.see(t, form())
+	if got := d.parts.verdict.Text().Title; got != "B is 2.2"+nbsp+"tones darker" {
+		t.Errorf("after a click the sentence is %q", got)
+	}
+	d.Undo()
+	if len(d.setup.Places) != 0 {
+		t.Errorf("%d spots after undo", len(d.setup.Places))
+	}
+}
+
+func TestSearchWaitsItsTurn(t *testing.T) {
+	f := newFamilyWatch(func(foundFamilies) {})
+	now := time.Unix(1000, 0)
+	f.now = func() time.Time { return now }
+	img := form()
+	p := analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: 400, Height: 300, Layout: analysis.RGBA}
+	if wait := f.offer(p, nil, familySearch{}); wait != 0 {
+		t.Errorf("the first picture has to wait %v", wait)
+	}
+	now = now.Add(200 * time.Millisecond)
+	if wait := f.offer(p, nil, familySearch{}); wait != 300*time.Millisecond {
+		t.Errorf("after 200 ms the next has to wait %v, want 300ms", wait)
+	}
+	now = now.Add(time.Second)
+	if wait := f.offer(p, nil, familySearch{}); wait <= 0 {
+		t.Error("a picture is taken while the search is under way")
+	}
+	f.search(<-f.wake)
+	if wait := f.offer(p, nil, familySearch{}); wait != 0 {
+		t.Errorf("after the search the next has to wait %v", wait)
+	}
+	f.search(<-f.wake)
+	f.close()
+}
+
+func TestFamilyByHand(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	p := openStructure(t, d)
+	img := halves(testLight, testShadow)
+	d.see(t, img)
+	d.typedRune('h')
+	d.parts.mirror.press(image.Pt(300, 100), 0) // the shadow first: the picture says which is lighter
+	d.parts.mirror.press(image.Pt(100, 100), 0)
+	d.see(t, img)
+	if len(d.hand) != 1 || d.hand[0].Light.Colour.Hex() != "#e2ab85" {
+		t.Fatalf("families set by hand: %+v", d.hand)
+	}
+	if got := p.families.rows[0].text; !strings.HasPrefix(got.Title, "2.2"+nbsp+"tones") || !got.ByHand { // (CIE15, D1535)
+		t.Errorf("the row says %q", got.Title)
+	}
+	if n := len(d.parts.mirror.marks); n != 2 {
+		t.Errorf("%d marks in the mirror, want both sides", n)
+	}
+	d.parts.mirror.drag(image.Pt(100, 100), image.Pt(350, 200)) // the light side is carried onto the shadow
+	d.see(t, img)
+	if got := d.hand[0].Tones; math.Abs(got) > 1e-9 {
+		t.Errorf("both sides on the same colour are %.2f tones apart", got)
+	}
+	d.Undo()
+	d.see(t, img)
+	if got := analysis.AsPrinted(d.hand[0].Tones); got != 2.2 {
+		t.Errorf("after undo they are %.1f tones apart", got)
+	}
+	d.typedRune('h')
+	d.typedKey(fyne.KeyEscape)
+	if d.asking != askNothing || len(d.setup.Families) != 1 {
+		t.Error("Esc does not give up")
+	}
+	p.families.rows[0].TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
+	if len(d.setup.Families) != 0 {
+		t.Error("Delete does not take the family away")
+	}
+}
+
+func TestEdgesByHand(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	p := openStructure(t, d)
+	img := halves(testLight, testShadow)
+	d.see(t, img)
+	s := d.parts.spread
+	size := s.Size()
+	x := spreadX(s.state.Groups[0].To, size.Width)
+	s.MouseDown(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(x, 20)}, Button: desktop.MouseButtonPrimary})
+	for _, to := range []float64{60, 80, 90} {
+		s.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(spreadX(to, size.Width), 20)}})
+	}
+	s.DragEnd()
+	d.see(t, img)
+	groups := d.worker.done.reading.Chosen().Groups()
+	if len(groups) != 2 || math.Abs(groups[0].To-90) > 0.4 || groups[0].Share != 1 { // within a bin
+		t.Errorf("groups %+v, want all of the picture under 90", groups)
+	}
+	if p.edges.Hidden {
+		t.Error("nothing says that the edges are set by hand")
+	}
+	d.Undo() // the drag is one step
+	d.see(t, img)
+	if len(d.setup.Edges) != 0 || !p.edges.Hidden {
+		t.Errorf("edges %v after undo", d.setup.Edges)
+	}
+	s.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	if len(d.setup.Edges) != 1 {
+		t.Fatal("an arrow key moves no edge")
+	}
+	s.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
+	if len(d.setup.Edges) != 0 {
+		t.Error("Delete does not give the edges back")
+	}
+	p.count.choose(2)
+	d.see(t, img)
+	if d.settings.Groups != 3 || p.count.chosen != 2 {
+		t.Errorf("%d groups are asked for, want 3", d.settings.Groups)
+	}
+}
+
+func TestTarget(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "plan.png")
+	f, err := os.Create(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	black, white := color.NRGBA{0, 0, 0, 255}, color.NRGBA{255, 255, 255, 255}
+	if err := png.Encode(f, halves(white, white)); err != nil {
+		t.Fatal(err)
+	}
+	if err := f.Close(); err != nil {
+		t.Fatal(err)
+	}
+	d := newTestDesk(t, Defaults())
+	p := openStructure(t, d)
+	plan, err := readTarget(path, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.setTarget(plan)
+	img := halves(black, white)
+	d.see(t, img)
+	// half of the picture is ten tones away (D1535: black is 0, white 10)
+	if got := p.target.words.Text; !strings.Contains(got, "plan.png") || !strings.Contains(got, "5.0"+nbsp+"tones") {
+		t.Errorf("the target's words are %q", got)
+	}
+	if d.parts.spread.state.Target == nil || d.settings.Target != path {
+		t.Error("the target is not on the spread, or not kept")
+	}
+	d.takeTarget()
+	d.see(t, img)
+	d.see(t, img)
+	if got := p.target.words.Text; !strings.Contains(got, "0.0"+nbsp+"tones") || d.settings.Target != "" {
+		t.Errorf("to itself a picture stands so: %q", got)
+	}
+	d.setTarget(nil)
+	if d.Undo(); d.setup.Target == nil {
+		t.Error("taking the target away can't be undone")
+	}
+	if _, err := readTarget(filepath.Join(t.TempDir(), "none.png"), 0); err == nil {
+		t.Error("a target that isn't there is read")
+	}
+}
+
+func TestKnobs(t *testing.T) {
+	s := Defaults()
+	s.View = "bands"
+	d := newTestDesk(t, s)
+	d.typedRune('+')
+	if got := d.settings.Knobs["bands"]; got != 6 {
+		t.Errorf("%g bands after +, want 6", got)
+	}
+	for range 9 {
+		d.typedRune('+')
+	}
+	if got := d.settings.Knobs["bands"]; got != 10 {
+		t.Errorf("%g bands at the end, want 10", got)
+	}
+	d.setView(viewGrey)
+	d.typedRune('-')
+	if got := d.settings.Knobs["bands"]; got != 10 {
+		t.Errorf("a view without a knob turns that of another to %g", got)
+	}
+}
+
+func TestChooser(t *testing.T) {
+	chosen := -1
+	c := newChooser([]string{"one", "two", "three", "four"}, 32, nil, func(i int) { chosen = i })
+	c.Resize(fyne.NewSize(200, 32))
+	c.Tapped(&fyne.PointEvent{Position: fyne.NewPos(120, 10)})
+	if chosen != 2 {
+		t.Errorf("a click on the third chooses %d", chosen)
+	}
+	c.set(3)
+	chosen = -1
+	c.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	if chosen != -1 {
+		t.Errorf("right of the last is %d", chosen)
+	}
+	c.TypedKey(&fyne.KeyEvent{Name: fyne.KeyLeft})
+	if chosen != 2 {
+		t.Errorf("left of the fourth is %d", chosen)
+	}
+	end := float32(0)
+	for i := range 4 {
+		x, w := slot(i, 4, 201)
+		if x != end || w < 50 {
+			t.Errorf("slot %d begins at %g, %g wide, after %g", i, x, w, end)
+		}
+		end = x + w
+	}
+	if end != 201 {
+		t.Errorf("the slots end at %g", end)
+	}
+}
