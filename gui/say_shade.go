@@ -22,42 +22,31 @@ func SayTones(tones float64) string {
 }
 
 // SayStep says what was done to a base to make a step of its ramp, and how that came out:
-// "hue turned by 33°, saturation +22 %".
-func SayStep(s analysis.Step) string {
+// "hue turns 33.4° toward red, 22 % more saturated".
+func SayStep(base analysis.Spot, s analysis.Step) string {
+	outcome := sayOutcome(s.Note)
 	if s.Spot == nil {
-		return sayOutcome(s.Note)
+		return outcome
 	}
-	var parts []string
-	if s.HueTurn != nil {
-		parts = append(parts, "hue turned by "+signedWhole(*s.HueTurn)+"°")
-	}
-	if s.SaturationGain != nil {
-		parts = append(parts, "saturation "+signedWhole(100**s.SaturationGain)+nbsp+"%")
-	}
-	if note := sayOutcome(s.Note); note != "" {
-		parts = append(parts, note)
-	}
-	return strings.Join(parts, ", ")
+	said := sayTurn(analysis.Family{Light: base, Shadow: *s.Spot, HueTurn: s.HueTurn, SaturationGain: s.SaturationGain})
+	return joined(said, outcome)
 }
 
-// signedWhole returns v rounded to a whole number with its sign; nought has none.
-func signedWhole(v float64) string {
-	if text := Whole(v); v < 0 || text == "0" {
-		return text
+// joined joins two remarks, either of which may be "".
+func joined(first, second string) string {
+	if first == "" || second == "" {
+		return first + second
 	}
-	return "+" + Whole(v)
+	return first + ", " + second
 }
 
-// SayLine says the same of a line.
-func SayLine(l analysis.Line) string {
-	said := SayStep(l.Step)
+// SayLine says the same of a line around a fill.
+func SayLine(fill analysis.Spot, l analysis.Line) string {
+	said := SayStep(fill, l.Step)
 	if !l.MayVanish || l.Spot == nil {
 		return said
 	}
-	if said != "" {
-		said += ", "
-	}
-	return said + "may vanish"
+	return joined(said, "may vanish")
 }
 
 // SayAccent says how an accent came out: "" if as asked for.
@@ -92,27 +81,6 @@ func SayBrought(m analysis.Brought, a, b string) string {
 		return said + ", with as much chroma as the display has there"
 	}
 	return said + ", with all of its chroma"
-}
-
-// SayShadow says how a shadow stands to its local colour: "0.8 tones: the shadow will not
-// read".
-func SayShadow(f analysis.Family) string {
-	said := Tenth(f.Tones) + nbsp + "tones"
-	for _, verdict := range f.Verdict {
-		switch verdict {
-		case analysis.Reads:
-			said += ": reads"
-		case analysis.TooClose:
-			said += ": the shadow will not read"
-		case analysis.TooFar:
-			said += ": may fall out of the picture"
-		case analysis.TowardBlack:
-			said += "; goes straight toward black: turn the hue first"
-		case analysis.Overlaps:
-			said += "; light and shadow overlap"
-		}
-	}
-	return said
 }
 
 // SayJudged says what would satisfy the rules in place of a shadow that the painter chose.

@@ -18,26 +18,31 @@ func writeShades(w io.Writer, s shadeSaid) {
 	writeSpot(w, fmt.Sprintf("%-*s", nameWidth, "local colour"), s.Base)
 	fmt.Fprintf(w, "\nShadows, hue toward %.0f by %.2f of the way and saturation %s %% per tone\n",
 		o.ShadowHue, o.Turn, signed(100*o.Gain, 0))
-	writeSteps(w, s.Ramp[:])
+	writeSteps(w, s.Base, s.Ramp[:])
 	fmt.Fprintln(w, "\nLights")
-	writeSteps(w, s.Lights[:])
+	writeSteps(w, s.Base, s.Lights[:])
 	fmt.Fprintln(w, "\nStraight toward black, for comparison")
-	writeSteps(w, s.BlackRamp[:])
+	writeSteps(w, s.Base, s.BlackRamp[:])
 	fmt.Fprintln(w, "\nLines")
 	for _, line := range s.Lines {
-		writeProposed(w, gui.SayTones(line.Tones), line.Spot, gui.SayLine(line))
+		writeProposed(w, gui.SayTones(line.Tones), line.Spot, gui.SayLine(s.Base, line))
 	}
 	writeAccents(w, s)
 	if s.Judged != nil {
 		fmt.Fprintln(w, "\nThe chosen shadow")
 		writeProposed(w, "", &s.Judged.Family.Shadow, "")
-		fmt.Fprintf(w, "  %s.\n  %s.\n", plain(gui.SayShadow(s.Judged.Family)), plain(gui.SayJudged(*s.Judged)))
+		said := gui.SayFamily(s.Judged.Family)
+		for _, line := range append([]string{said.Title, said.Turn}, append(said.Remarks, gui.SayJudged(*s.Judged))...) {
+			if line != "" {
+				fmt.Fprintf(w, "  %s\n", plain(line))
+			}
+		}
 	}
 }
 
-func writeSteps(w io.Writer, steps []analysis.Step) {
+func writeSteps(w io.Writer, base analysis.Spot, steps []analysis.Step) {
 	for _, step := range steps {
-		writeProposed(w, gui.SayTones(step.Tones), step.Spot, gui.SayStep(step))
+		writeProposed(w, gui.SayTones(step.Tones), step.Spot, gui.SayStep(base, step))
 	}
 }
 
