@@ -69,7 +69,6 @@ func (f *FamilyFinder) Find(rules FamilyRules) *Families {
 	}
 	f.smooth()
 	f.segment()
-	f.describe(found, f.pairs(), rules)
+	f.describe(found, f.gather(f.pairs()), rules)
 	return found
 }
-

@@ -15,25 +15,21 @@ type familyAreas struct {
 	queue  [growSteps][]growth
 }
 
-// familyArea is one area, in L*a*b* times cellUnitLab.
+// familyArea is one area.
 type familyArea struct {
-	sum    [3]int64
-	cells  int    // that are not thin
-	all    int    // cells
-	rim    [4]int // cells at the frame's top, right, foot, left
-	ground bool   // belongs to the background
+	colour moments // of the cells that are not thin
+	all    int     // cells
+	rim    [4]int  // cells at the frame's top, right, foot, left
+	ground bool    // belongs to the background
 }
 
-func (a *familyArea) mean() [3]float64 {
-	n := float64(max(a.cells, 1)) * cellUnitLab
-	return [3]float64{float64(a.sum[0]) / n, float64(a.sum[1]) / n, float64(a.sum[2]) / n}
-}
+// cells returns how many cells are not thin.
+func (a *familyArea) cells() int { return int(a.colour.n) }
+
+func (a *familyArea) mean() [3]float64 { return a.colour.mean() }
 
 func (a *familyArea) add(b *familyArea) {
-	for c := range a.sum {
-		a.sum[c] += b.sum[c]
-	}
-	a.cells += b.cells
+	a.colour.join(&b.colour)
 	a.all += b.all
 	for i := range a.rim {
 		a.rim[i] += b.rim[i]
@@ -58,8 +54,6 @@ func (f *FamilyFinder) segment() {
 	f.measureAreas()
 	f.findEdges()
 	f.mergeAreas()
-	f.remeasure()
-	f.splitSoft()
 	f.remeasure()
 	f.dissolveBridges()
 }
@@ -225,10 +219,7 @@ func (f *FamilyFinder) measureAreas() {
 			}
 		}
 		if p.thin[i] == 0 {
-			for c := range r.sum {
-				r.sum[c] += int64(p.flat[c][i])
-			}
-			r.cells++
+			r.colour.add(p.flat[0][i], p.flat[1][i], p.flat[2][i])
 		}
 	}
 }

@@ -35,7 +35,7 @@ func (f *FamilyFinder) bridges() []bridge {
 	}
 	order := make([]int32, 0, len(a.list))
 	for i := range a.list {
-		if a.list[i].cells > 0 && !a.list[i].ground {
+		if a.list[i].cells() > 0 && !a.list[i].ground {
 			order = append(order, int32(i))
 		}
 	}

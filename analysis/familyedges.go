@@ -13,6 +13,7 @@ type familyEdge struct {
 	lined  int   // how many of them have a dark line between them
 	// Sums of L*a*b* times cellUnitLab: close to the edge and further inside, on both sides.
 	nearA, farA, nearB, farB [3]int64
+	reachA, reachB           int      // cells from near to far, added up
 	line                     [3]int64 // linear light of the line's darkest pixels, added up
 }
 
@@ -69,11 +70,13 @@ func (f *FamilyFinder) edgeAt(index map[[2]int32]int32, i, step, back, ahead int
 	if la > lb {
 		near1, far1, near2, far2 = near2, far2, near1, far1
 	}
+	e.reachA += max(near1-far1, far1-near1) / step
+	e.reachB += max(near2-far2, far2-near2) / step
 	for c := range 3 {
-		e.nearA[c] += int64(p.flat[c][near1])
-		e.farA[c] += int64(p.flat[c][far1])
-		e.nearB[c] += int64(p.flat[c][near2])
-		e.farB[c] += int64(p.flat[c][far2])
+		e.nearA[c] += int64(p.raw[c][near1])
+		e.farA[c] += int64(p.raw[c][far1])
+		e.nearB[c] += int64(p.raw[c][near2])
+		e.farB[c] += int64(p.raw[c][far2])
 	}
 }
 
@@ -129,29 +132,36 @@ func (f *FamilyFinder) linedBetween(near1, near2, dark1, dark2 int) int {
 // contrast returns how far the two sides are apart at the edge beyond what their own slopes
 // explain, in L*a*b*.
 func (e *familyEdge) contrast() float64 {
-	n := float64(e.length) * cellUnitLab
+	n := float64(e.length)
 	sum := 0.0
 	for c := range 3 {
-		na, fa := float64(e.nearA[c])/n, float64(e.farA[c])/n
-		nb, fb := float64(e.nearB[c])/n, float64(e.farB[c])/n
-		d := na - nb
-		slope := (fa - na - (fb - nb)) / 2 // over farReach - nearReach cells, away from the edge
-		part := slope * (2*nearReach - 1) / (farReach - nearReach)
-		if slope*d > 0 { // the same way as the step
+		d := float64(e.nearA[c]-e.nearB[c]) / n
+		slope, sides := 0.0, 0.0 // a cell toward A
+		if e.reachA > 0 {
+			slope, sides = float64(e.farA[c]-e.nearA[c])/float64(e.reachA), 1
+		}
+		if e.reachB > 0 {
+			slope, sides = slope+float64(e.nearB[c]-e.farB[c])/float64(e.reachB), sides+1
+		}
+		if part := slope / max(sides, 1) * (2*nearReach - 1); part*d > 0 { // the same way as the step
 			if math.Abs(part) > math.Abs(d) {
-				d = 0
-			} else {
-				d -= part
+				part = d
 			}
+			d -= part
 		}
 		sum += d * d
 	}
-	return math.Sqrt(sum)
+	return math.Sqrt(sum) / cellUnitLab
 }
 
 func (e *familyEdge) add(o *familyEdge, turned bool) {
 	e.length += o.length
 	e.lined += o.lined
+	if turned {
+		e.reachA, e.reachB = e.reachA+o.reachB, e.reachB+o.reachA
+	} else {
+		e.reachA, e.reachB = e.reachA+o.reachA, e.reachB+o.reachB
+	}
 	for c := range e.line {
 		e.line[c] += o.line[c]
 	}
@@ -168,10 +178,4 @@ func (e *familyEdge) add(o *familyEdge, turned bool) {
 			e.farB[c] += o.farB[c]
 		}
 	}
-}
-
-// apart is the distance of two areas' means in L*a*b*.
-func (a *familyAreas) apart(i, k int32) float64 {
-	p, q := a.list[i].mean(), a.list[k].mean()
-	return math.Sqrt((p[0]-q[0])*(p[0]-q[0]) + (p[1]-q[1])*(p[1]-q[1]) + (p[2]-q[2])*(p[2]-q[2]))
 }

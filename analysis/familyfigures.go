@@ -18,14 +18,19 @@ const (
 // mapRole returns what Families.Map says of a role in family k.
 func mapRole(k, role int) uint8 { return uint8(roles*k + role) }
 
-// describe fills found with the pairs, the largest first.
-func (f *FamilyFinder) describe(found *Families, pairs []familyPair, rules FamilyRules) {
+// describe fills found with the families, the largest first.
+func (f *FamilyFinder) describe(found *Families, families []gathered, rules FamilyRules) {
 	a := &f.areas
-	slices.SortStableFunc(pairs, func(p, q familyPair) int { return cmp.Compare(f.pairCells(q), f.pairCells(p)) })
-	pairs = pairs[:min(len(pairs), mostFamilies)]
+	slices.SortStableFunc(families, func(p, q gathered) int { return cmp.Compare(f.cellsOf(q), f.cellsOf(p)) })
+	families = families[:min(len(families), mostFamilies)]
 	role := make([]uint8, len(a.list))
-	for k, p := range pairs {
-		role[p.light], role[p.shadow] = mapRole(k, lightSide), mapRole(k, shadowSide)
+	for k, g := range families {
+		for _, i := range g.light {
+			role[i] = mapRole(k, lightSide)
+		}
+		for _, i := range g.shadow {
+			role[i] = mapRole(k, shadowSide)
+		}
 	}
 	for i, l := range a.label {
 		if l != noArea {
@@ -33,17 +38,23 @@ func (f *FamilyFinder) describe(found *Families, pairs []familyPair, rules Famil
 		}
 	}
 	f.measureDepth(found.Map)
-	for k, p := range pairs {
-		found.List = append(found.List, f.family(found.Map, k, p, rules))
+	for k := range families {
+		found.List = append(found.List, f.family(found.Map, k, role, rules))
 	}
 }
 
-func (f *FamilyFinder) pairCells(p familyPair) int {
-	return f.areas.list[p.light].all + f.areas.list[p.shadow].all
+func (f *FamilyFinder) cellsOf(g gathered) (n int) {
+	for _, i := range g.light {
+		n += f.areas.list[i].all
+	}
+	for _, i := range g.shadow {
+		n += f.areas.list[i].all
+	}
+	return n
 }
 
 // family measures family k.
-func (f *FamilyFinder) family(marks []uint8, k int, p familyPair, rules FamilyRules) Family {
+func (f *FamilyFinder) family(marks []uint8, k int, role []uint8, rules FamilyRules) Family {
 	light, shadow := f.side(marks, mapRole(k, lightSide)), f.side(marks, mapRole(k, shadowSide))
 	share := float64(len(light)+len(shadow)) / float64(f.source.counted)
 	family := FamilyOf(f.sideSpot(light), f.sideSpot(shadow), rules)
@@ -55,7 +66,7 @@ func (f *FamilyFinder) family(marks []uint8, k int, p familyPair, rules FamilyRu
 	}
 	overlap := Value(f.tenth(shadow, true)) - Value(f.tenth(light, false))
 	family.Share, family.Overlap = &share, &overlap
-	family.Line = f.line(marks, k, p, &family, rules)
+	family.Line = f.line(marks, k, role, &family, rules)
 	family.judge(rules)
 	return family
 }

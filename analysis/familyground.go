@@ -9,12 +9,12 @@ const texturedFrom = 8
 func (f *FamilyFinder) markGround() {
 	a, s := &f.areas, &f.source
 	size := s.frame.Size()
-	touching := 0
+	touching, small, smallRim := 0, int(0.03*float64(s.counted)), 0
 	var low, high [3]float64
 	for i := range a.list {
 		r := &a.list[i]
 		r.ground = r.acrossFrame(2 * (size.X + size.Y))
-		if r.rimCells() == 0 || r.cells == 0 {
+		if r.rimCells() == 0 || r.cells() == 0 {
 			continue
 		}
 		m := r.mean()
@@ -25,11 +25,13 @@ func (f *FamilyFinder) markGround() {
 			low[c], high[c] = min(low[c], m[c]), max(high[c], m[c])
 		}
 		touching++
+		if r.all < small {
+			smallRim += r.rimCells()
+		}
 	}
-	if touching < texturedFrom {
+	if touching < texturedFrom || smallRim < size.X+size.Y {
 		return
 	}
-	small := int(0.03 * float64(s.counted))
 	like := func(r *familyArea) bool {
 		m := r.mean()
 		for c := range m {
@@ -37,11 +39,11 @@ func (f *FamilyFinder) markGround() {
 				return false
 			}
 		}
-		return r.cells < small
+		return r.all < small
 	}
 	for i := range a.list {
 		r := &a.list[i]
-		if r.rimCells() > 0 && r.cells < small {
+		if r.rimCells() > 0 && r.all < small {
 			r.ground = true
 		}
 	}

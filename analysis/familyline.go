@@ -5,16 +5,16 @@ package analysis
 const linePart = 0.35
 
 // line finds the line around family k, nil if there is none, and marks its cells.
-func (f *FamilyFinder) line(marks []uint8, k int, p familyPair, family *Family, rules FamilyRules) *FamilyLine {
+func (f *FamilyFinder) line(marks []uint8, k int, role []uint8, family *Family, rules FamilyRules) *FamilyLine {
 	a := &f.areas
 	var all, ground familyEdge // only lengths and lines are added up
 	for i := range a.edges {
 		e := &a.edges[i]
-		in, other := e.a, e.b
-		if in != p.light && in != p.shadow {
-			in, other = other, in
+		other := e.b
+		if !ofFamily(role[e.a], k) {
+			other = e.a
 		}
-		if in != p.light && in != p.shadow || other == p.light || other == p.shadow {
+		if ofFamily(role[e.a], k) == ofFamily(role[e.b], k) {
 			continue
 		}
 		all.addLine(e)
@@ -32,7 +32,7 @@ func (f *FamilyFinder) line(marks []uint8, k int, p familyPair, family *Family, 
 	spot := spotOfLight(float64(all.line[0])/n, float64(all.line[1])/n, float64(all.line[2])/n)
 	dark := int32(cellUnitLab*min(family.Light.Lightness, family.Shadow.Lightness)) - lineDarker
 	for i, m := range marks {
-		if m != 0 && m <= mapRole(k, shadowSide) && m >= mapRole(k, lightSide) && f.planes.thin[i]&thinCell != 0 && f.planes.raw[0][i] < dark {
+		if ofFamily(m, k) && m <= mapRole(k, shadowSide) && f.planes.thin[i]&thinCell != 0 && f.planes.raw[0][i] < dark {
 			marks[i] = mapRole(k, lineRole)
 		}
 	}
@@ -47,4 +47,9 @@ func (e *familyEdge) addLine(o *familyEdge) {
 	for c := range e.line {
 		e.line[c] += o.line[c]
 	}
+}
+
+// ofFamily reports whether a place marked so belongs to family k.
+func ofFamily(mark uint8, k int) bool {
+	return mark >= mapRole(k, lightSide) && mark <= mapRole(k, roles)
 }

@@ -37,8 +37,8 @@ type areaMerger struct {
 // it, but finite, where one of them is too small.
 func (m *areaMerger) cost(e *familyEdge) float64 {
 	p, q := &m.areas.list[e.a], &m.areas.list[e.b]
-	apart := m.areas.apart(e.a, e.b)
-	both := float64(p.cells) * float64(q.cells) / max(float64(p.cells+q.cells), 1)
+	apart := p.colour.apart(&q.colour)
+	both := float64(p.cells()) * float64(q.cells()) / max(float64(p.cells()+q.cells()), 1)
 	energy := both * apart * apart / float64(e.length)
 	lined := 2*e.lined > e.length
 	if !lined {

@@ -6,50 +6,111 @@ import (
 	"slices"
 )
 
-// familyPair is two areas that may be a light and its shadow.
+// Limits for a light and its shadow (found on drawn scenes; no source).
+const (
+	leastApart      = 4.0  // L* between the sides
+	leastSoft       = 5.0  // L* between the sides of a smooth form
+	leastSeparation = 0.78 // see moments.separation; a ramp has 0.75
+	leastEdge       = 0.6  // of the common edge over the root of the smaller side
+	mostEdge        = 6.0
+	hueChroma       = 10.0 // C*ab from which on a hue counts
+	mostTurn        = 75.0 // degrees of hab
+)
+
+// familyPair is two areas that are a light and its shadow.
 type familyPair struct {
 	light, shadow int32
 	score         float64
-	edge          int
-	share         float64
+	soft          bool // light is to be cut off shadow
 }
 
-// background reports whether an area belongs to the background.
-func (f *FamilyFinder) background(area int32) bool { return f.areas.list[area].ground }
-
-// pairs finds which areas belong together as a light and its shadow.
+// pairs finds which areas belong together as a light and its shadow: the likeliest first,
+// each area in one pair.
 func (f *FamilyFinder) pairs() []familyPair {
-	a, s := &f.areas, &f.source
-	least := max(leastCells, int(areaPart*float64(s.counted)))
+	a := &f.areas
+	least := f.leastArea()
 	var found []familyPair
 	for i := range a.edges {
 		e := &a.edges[i]
-		l, d := e.a, e.b
-		if a.list[l].mean()[0] < a.list[d].mean()[0] {
-			l, d = d, l
+		light, shadow := e.a, e.b
+		if a.list[light].mean()[0] < a.list[shadow].mean()[0] {
+			light, shadow = shadow, light
 		}
-		if min(a.list[l].all, a.list[d].all) < least || f.background(l) || f.background(d) {
+		p, q := &a.list[light], &a.list[shadow]
+		if min(p.all, q.all) < least || p.ground || q.ground || 2*e.lined > e.length {
 			continue
 		}
-		if float64(e.lined) > 0.5*float64(e.length) {
+		if score := likeness(p, q, e.length, leastApart); score > 0 {
+			found = append(found, familyPair{light, shadow, score, false})
+		}
+	}
+	cuts := f.softCuts(least)
+	for i := range cuts {
+		c := &cuts[i]
+		if !c.ok || min(c.sides[0].all, c.sides[1].all) < least {
 			continue
 		}
-		score := f.likeness(l, d, e)
-		if score > 0 {
-			found = append(found, familyPair{light: l, shadow: d, score: score, edge: i})
+		if score := likeness(&c.sides[1], &c.sides[0], c.edge, leastSoft); score > 0 {
+			found = append(found, familyPair{int32(i), int32(i), score, true})
 		}
 	}
 	slices.SortStableFunc(found, func(p, q familyPair) int { return cmp.Compare(q.score, p.score) })
-	taken := map[int32]bool{}
+	return f.choose(found, cuts)
+}
+
+// choose takes the likeliest pairs, each area once, and cuts the smooth areas among them.
+func (f *FamilyFinder) choose(found []familyPair, cuts []softCut) []familyPair {
+	taken := make([]bool, len(f.areas.list))
 	kept := found[:0]
 	for _, p := range found {
 		if taken[p.light] || taken[p.shadow] {
 			continue
 		}
 		taken[p.light], taken[p.shadow] = true, true
+		if p.soft {
+			p.light = f.cutArea(p.shadow, &cuts[p.shadow])
+		}
 		kept = append(kept, p)
 	}
 	return kept
+}
+
+// leastArea is how many cells a side has at least.
+func (f *FamilyFinder) leastArea() int {
+	return max(leastCells, int(areaPart*float64(f.source.counted)))
+}
+
+// likeness says how much two areas with so long an edge look like a light and its shadow,
+// at least so many L* apart; 0 for not at all.
+func likeness(light, shadow *familyArea, edge int, apart float64) float64 {
+	p, q := light.mean(), shadow.mean()
+	if p[0]-q[0] < apart || light.cells() == 0 || shadow.cells() == 0 {
+		return 0
+	}
+	hue := hueScore(p, q)
+	separation := light.colour.separation(&shadow.colour)
+	ratio := float64(edge) * math.Pi / 4 / math.Sqrt(float64(min(light.all, shadow.all)))
+	if hue == 0 || separation < leastSeparation || ratio < leastEdge || ratio > mostEdge {
+		return 0
+	}
+	return hue * min(ratio, 1.5) * min(1, (separation-0.6)/0.3) * min(1, (p[0]-q[0])/10)
+}
+
+// hueScore says how well two colours agree in hue, 0 for not at all, 1 for fully.
+func hueScore(p, q [3]float64) float64 {
+	if min(math.Hypot(p[1], p[2]), math.Hypot(q[1], q[2])) >= hueChroma {
+		turn := math.Abs(turnBetween(degrees(p[2], p[1]), degrees(q[2], q[1])))
+		return max(0, 1-turn/mostTurn/2) * boolPart(turn <= mostTurn)
+	}
+	off := math.Hypot(p[1]-q[1], p[2]-q[2])
+	return 1 / (1 + off*off/400)
+}
+
+func boolPart(b bool) float64 {
+	if b {
+		return 1
+	}
+	return 0
 }
 
 // alike reports whether two areas, the lighter first, may be one local colour's light and
@@ -57,32 +118,4 @@ func (f *FamilyFinder) pairs() []familyPair {
 func (f *FamilyFinder) alike(light, shadow int32) bool {
 	p, q := f.areas.list[light].mean(), f.areas.list[shadow].mean()
 	return p[0]-q[0] >= leastApart && hueScore(p, q) > 0
-}
-
-// hueScore says how well two colours agree in hue, 0 for not at all, 1 for fully.
-func hueScore(p, q [3]float64) float64 {
-	cp, cq := math.Hypot(p[1], p[2]), math.Hypot(q[1], q[2])
-	if cp >= 10 && cq >= 10 {
-		turn := math.Abs(turnBetween(degrees(p[2], p[1]), degrees(q[2], q[1])))
-		if turn > 75 {
-			return 0
-		}
-		return 1 - turn/150
-	}
-	off := math.Hypot(p[1]-q[1], p[2]-q[2])
-	return 1 / (1 + off*off/400)
-}
-
-// likeness says how much two areas look like a light and its shadow; 0 for not at all.
-func (f *FamilyFinder) likeness(l, d int32, e *familyEdge) float64 {
-	a := &f.areas
-	if !f.alike(l, d) {
-		return 0
-	}
-	length := float64(e.length) * math.Pi / 4
-	ratio := length / math.Sqrt(float64(min(a.list[l].all, a.list[d].all)))
-	if ratio < 0.6 {
-		return 0
-	}
-	return hueScore(a.list[l].mean(), a.list[d].mean()) * min(ratio, 2)
 }

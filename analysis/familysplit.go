@@ -1,169 +1,121 @@
 package analysis
 
-import "math"
-
-// A smooth area is split where its colours gather in two masses.
 const (
-	splitBins  = 128
-	splitFrom  = 0.80 // share of the variance that the two masses hold; a ramp's is 0.75
-	splitWhole = 0.70 // of each mass, its largest piece
-	leastApart = 4.0  // L* between a light and a shadow
+	splitBins = 128
+	splitSpan = 160.0 // L*a*b*: the longest way between two colours that is told apart
 )
 
-// splitSoft splits the areas that run smoothly from a light side into a shadow side.
-func (f *FamilyFinder) splitSoft() {
-	s := &f.source
-	least := max(leastCells, int(areaPart*float64(s.counted)))
-	members := f.members()
-	for i := range members {
-		if len(members[i]) >= 2*least && !f.background(int32(i)) {
-			f.splitArea(int32(i), members[i], least)
-		}
-	}
+// softCut is how a smooth area may be cut into a light and a shadow: where its colours, along
+// the direction in which they differ most, gather in two masses.
+type softCut struct {
+	axis, mean [3]float64
+	ok         bool
+	counts     [splitBins]int
+	cut        float64       // along the axis from the mean: the light lies beyond
+	sides      [2]familyArea // shadow, light
+	edge       int           // pairs of cells with one on each side
 }
 
-// members lists the cells of each area.
-func (f *FamilyFinder) members() [][]int32 {
-	a := &f.areas
-	m := make([][]int32, len(a.list))
+// along says how far a cell lies in the direction of the light.
+func (c *softCut) along(p *familyPlanes, i int) float64 {
+	d := 0.0
+	for k := range c.axis {
+		d += c.axis[k] * (float64(p.flat[k][i])/cellUnitLab - c.mean[k])
+	}
+	return d
+}
+
+func (c *softCut) bin(d float64) int {
+	return min(max(int((d/splitSpan+0.5)*splitBins), 0), splitBins-1)
+}
+
+// softCuts finds the best cut of every area that is large enough for two sides.
+func (f *FamilyFinder) softCuts(least int) []softCut {
+	a, p := &f.areas, &f.planes
+	cuts := make([]softCut, len(a.list))
+	for i := range cuts {
+		if r := &a.list[i]; !r.ground && r.all >= 2*least {
+			c := &cuts[i]
+			c.mean = r.mean()
+			c.axis, c.ok = r.colour.mainAxis()
+		}
+	}
 	for i, l := range a.label {
-		if l != noArea {
-			m[l] = append(m[l], int32(i))
+		if l != noArea && cuts[l].ok && p.thin[i] == 0 {
+			c := &cuts[l]
+			c.counts[c.bin(c.along(p, i))]++
 		}
 	}
-	return m
+	for i := range cuts {
+		if c := &cuts[i]; c.ok {
+			at := bestCut(c.counts[:])
+			c.cut = (float64(at+1)/splitBins - 0.5) * splitSpan
+		}
+	}
+	f.measureCuts(cuts)
+	return cuts
 }
 
-func (f *FamilyFinder) splitArea(area int32, cells []int32, least int) {
-	p, a := &f.planes, &f.areas
-	axis, mean, ok := f.mainAxis(cells)
-	if !ok {
-		return
-	}
-	along := func(i int32) float64 {
-		d := 0.0
-		for c := range axis {
-			d += axis[c] * (float64(p.flat[c][i])/cellUnitLab - mean[c])
+// measureCuts measures the sides of the cuts.
+func (f *FamilyFinder) measureCuts(cuts []softCut) {
+	a, p, w := &f.areas, &f.planes, f.source.across
+	side := make([]int8, len(a.label))
+	for i, l := range a.label {
+		side[i] = -1
+		if l == noArea || !cuts[l].ok {
+			continue
 		}
-		return d
-	}
-	low, high := math.Inf(1), math.Inf(-1)
-	for _, i := range cells {
+		c := &cuts[l]
+		if side[i] = 0; c.along(p, i) >= c.cut {
+			side[i] = 1
+		}
+		s := &c.sides[side[i]]
+		s.all++
 		if p.thin[i] == 0 {
-			d := along(i)
-			low, high = min(low, d), max(high, d)
+			s.colour.add(p.flat[0][i], p.flat[1][i], p.flat[2][i])
 		}
-	}
-	if high-low < leastApart {
-		return
-	}
-	scale := (splitBins - 1) / (high - low)
-	var counts [splitBins]int
-	n := 0
-	for _, i := range cells {
-		if p.thin[i] == 0 {
-			counts[int((along(i)-low)*scale)]++
-			n++
+		if i%w > 0 && a.label[i-1] == l && side[i-1] != side[i] {
+			c.edge++
 		}
-	}
-	at, share := bestCut(counts[:], n)
-	if share < splitFrom {
-		return
-	}
-	cut := low + (float64(at)+1)/scale
-	fresh := int32(len(a.list))
-	a.list = append(a.list, familyArea{})
-	for _, i := range cells {
-		if along(i) >= cut {
-			a.label[i] = fresh
+		if i >= w && a.label[i-w] == l && side[i-w] != side[i] {
+			c.edge++
 		}
 	}
 }
 
-// bestCut returns the bin after which to cut counts into two masses, and the share of the
-// variance between them (OTSU).
-func bestCut(counts []int, n int) (at int, share float64) {
-	sum, square := 0.0, 0.0
+// bestCut returns the bin after which to cut counts into two masses (OTSU).
+func bestCut(counts []int) (at int) {
+	n, sum := 0.0, 0.0
 	for i, c := range counts {
+		n += float64(c)
 		sum += float64(i * c)
-		square += float64(i * i * c)
 	}
-	total := square - sum*sum/float64(n)
-	if total <= 0 {
-		return 0, 0
-	}
-	below, part := 0.0, 0.0
-	for i, c := range counts[:len(counts)-1] {
+	below, part, most := 0.0, 0.0, 0.0
+	for i, c := range counts {
 		below += float64(c)
 		part += float64(i * c)
-		above := float64(n) - below
+		above := n - below
 		if below == 0 || above == 0 {
 			continue
 		}
 		d := part/below - (sum-part)/above
-		if v := below * above / float64(n) * d * d / total; v > share {
-			at, share = i, v
+		if v := below * above * d * d; v > most*(1+1e-9) {
+			at, most = i, v
 		}
 	}
-	return at, share
+	return at
 }
 
-// mainAxis returns the direction in which the cells' colours differ most, as a unit vector,
-// and their mean.
-func (f *FamilyFinder) mainAxis(cells []int32) (axis, mean [3]float64, ok bool) {
-	p := &f.planes
-	n := 0.0
-	var sum [3]float64
-	var cov [3][3]float64
-	for _, i := range cells {
-		if p.thin[i] != 0 {
-			continue
-		}
-		n++
-		var v [3]float64
-		for c := range v {
-			v[c] = float64(p.flat[c][i]) / cellUnitLab
-			sum[c] += v[c]
-		}
-		for c := range v {
-			for k := range v {
-				cov[c][k] += v[c] * v[k]
-			}
+// cutArea cuts an area as found; the light gets a number of its own, which is returned.
+func (f *FamilyFinder) cutArea(area int32, c *softCut) (light int32) {
+	a := &f.areas
+	light = int32(len(a.list))
+	a.list = append(a.list, c.sides[1])
+	a.list[area].colour, a.list[area].all = c.sides[0].colour, c.sides[0].all
+	for i, l := range a.label {
+		if l == area && c.along(&f.planes, i) >= c.cut {
+			a.label[i] = light
 		}
 	}
-	if n < 2 {
-		return axis, mean, false
-	}
-	for c := range sum {
-		mean[c] = sum[c] / n
-	}
-	for c := range cov {
-		for k := range cov {
-			cov[c][k] = cov[c][k]/n - mean[c]*mean[k]
-		}
-	}
-	axis = [3]float64{1, 0.1, 0.1}
-	for range 30 {
-		var next [3]float64
-		size := 0.0
-		for c := range next {
-			for k := range axis {
-				next[c] += cov[c][k] * axis[k]
-			}
-			size += next[c] * next[c]
-		}
-		if size < 1e-12 {
-			return axis, mean, false
-		}
-		size = math.Sqrt(size)
-		for c := range next {
-			axis[c] = next[c] / size
-		}
-	}
-	if axis[0] < 0 {
-		for c := range axis {
-			axis[c] = -axis[c]
-		}
-	}
-	return axis, mean, true
+	return light
 }
