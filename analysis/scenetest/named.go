@@ -14,6 +14,7 @@ func painters() []painter {
 	all = append(all, moreDrawings...)
 	all = append(all, paintings...)
 	all = append(all, morePaintings...)
+	all = append(all, largePaintings...)
 	all = append(all, empties...)
 	all = append(all, moreEmpties...)
 	return all
