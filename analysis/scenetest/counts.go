@@ -1,9 +1,11 @@
 package scenetest
 
+import "app.tonedesk/analysis"
+
 // counts says how many pixels of each value of a map lie on each label.
 type counts [256][256]int
 
-func (s *Scene) count(a Answer) *counts {
+func (s *Scene) count(a *analysis.Families) *counts {
 	var c counts
 	b := s.Image.Rect
 	for y := range a.Height {

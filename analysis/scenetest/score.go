@@ -6,15 +6,6 @@ import (
 	"app.tonedesk/analysis"
 )
 
-// Answer is what a finder says about a scene: the map, of any size, shows the whole
-// picture; 0 is no family, 4*i+1 the light, +2 the shadow, +3 the accent, +4 the line of
-// List[i].
-type Answer struct {
-	Width, Height int
-	Map           []uint8
-	List          []analysis.Family
-}
-
 // Result is how an answer fares against the truth.
 type Result struct {
 	Scene  string
@@ -63,7 +54,7 @@ type Extras struct{ Wanted, Found, Invented int }
 // turnChroma is the C*ab from which a hue turn is judged.
 const turnChroma = 10
 
-// Score compares an answer with a scene's truth.
+// Score compares what a finder says about a scene with the scene's truth.
 //
 // The rule: the truth is sampled at the middles of the map's pixels. Unjudged pixels, and
 // the accent and line of the same family, count for nothing. A report is a family if at
@@ -73,7 +64,7 @@ const turnChroma = 10
 // a given form. What is no family by this rule is false, unless both of its sides lie
 // mostly on what isn't scored: a family that is marked so, or a cast shadow with its
 // ground. In an empty scene every report is false.
-func Score(s *Scene, a Answer) Result {
+func Score(s *Scene, a *analysis.Families) Result {
 	r := Result{Scene: s.Name}
 	c := s.count(a)
 	found := make([]int, len(s.Families)) // 1 + report

@@ -8,8 +8,8 @@ import (
 )
 
 // truthful answers a scene with its own truth, all families, scored or not.
-func truthful(s *Scene) Answer {
-	a := Answer{Width: s.Image.Rect.Dx(), Height: s.Image.Rect.Dy(), Map: make([]uint8, len(s.labels))}
+func truthful(s *Scene) *analysis.Families {
+	a := &analysis.Families{Width: s.Image.Rect.Dx(), Height: s.Image.Rect.Dy(), Map: make([]uint8, len(s.labels))}
 	for i, l := range s.labels {
 		if f, side, ok := s.owner(l); ok {
 			a.Map[i] = uint8(4*f + 1 + int(side))
@@ -72,7 +72,7 @@ func TestScoreOfBadAnswers(t *testing.T) {
 	s := Named("grey rocks, tinted lines")
 	n := len(s.Families)
 	t.Run("nothing", func(t *testing.T) {
-		r := Score(s, Answer{Width: 10, Height: 10, Map: make([]uint8, 100)})
+		r := Score(s, &analysis.Families{Width: 10, Height: 10, Map: make([]uint8, 100)})
 		if len(r.Missed) != n || len(r.False) != 0 {
 			t.Errorf("missed %d of %d, false %d", len(r.Missed), n, len(r.False))
 		}
@@ -101,7 +101,7 @@ func TestScoreOfBadAnswers(t *testing.T) {
 	})
 	t.Run("a family in an empty scene", func(t *testing.T) {
 		e := Named("empty: flat shapes on a ground")
-		a := Answer{Width: 2, Height: 1, Map: []uint8{1, 2}, List: []analysis.Family{{}}}
+		a := &analysis.Families{Width: 2, Height: 1, Map: []uint8{1, 2}, List: []analysis.Family{{}}}
 		if r := Score(e, a); len(r.False) != 1 {
 			t.Errorf("false %v", r.False)
 		}
@@ -115,7 +115,7 @@ func TestScoreOfBadAnswers(t *testing.T) {
 	})
 	t.Run("a map of a third of the size", func(t *testing.T) {
 		whole := truthful(s)
-		a := Answer{Width: whole.Width / 3, Height: whole.Height / 3, List: whole.List}
+		a := &analysis.Families{Width: whole.Width / 3, Height: whole.Height / 3, List: whole.List}
 		for y := range a.Height {
 			for x := range a.Width {
 				a.Map = append(a.Map, whole.Map[(3*y+1)*whole.Width+3*x+1])

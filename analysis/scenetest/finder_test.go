@@ -1,0 +1,40 @@
+package scenetest
+
+import (
+	"fmt"
+	"os"
+	"testing"
+
+	"app.tonedesk/analysis"
+)
+
+// Says how the finder fares: SCENETEST_REPORT is "open" or "held out". Held-out scenes are
+// only summed up, so that nothing can be tuned on them.
+func TestReport(t *testing.T) {
+	which := os.Getenv("SCENETEST_REPORT")
+	if which == "" {
+		t.Skip("SCENETEST_REPORT asks for nothing")
+	}
+	finder := analysis.NewFamilyFinder()
+	defer finder.Close()
+	sum := func(name string, scenes int, paint func(i int) *Scene) {
+		var tally Tally
+		for i := range scenes {
+			s := paint(i)
+			finder.Take(s.Pixels(), nil)
+			r := Score(s, finder.Find(analysis.DefaultFamilyRules()))
+			tally.Add(s, r)
+			if said := r.String(); said != "" && which == "open" {
+				fmt.Printf("== %s\n%s\n", s.Name, said)
+			}
+		}
+		fmt.Printf("#### %s: %s\n", name, &tally)
+	}
+	if which == "open" {
+		names := Names()
+		sum("named", len(names), func(i int) *Scene { return Named(names[i]) })
+		sum("open seeds", LastOpen-FirstOpen+1, func(i int) *Scene { return Random(FirstOpen + i) })
+		return
+	}
+	sum("held out", LastHeldOut-FirstHeldOut+1, func(i int) *Scene { return Random(FirstHeldOut + i) })
+}
