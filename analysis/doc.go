@@ -22,4 +22,6 @@
 //     Int. J. Comput. Vis. 40(2), 2000: the earth mover's distance of histograms.
 //   - MACHADO: Machado, Oliveira, Fernandes, A physiologically-based model for simulation of
 //     color vision deficiency, IEEE Trans. Vis. Comput. Graph. 15(6), 2009.
+//   - KMEANS: Lloyd, Least squares quantization in PCM, IEEE Trans. Inf. Theory 28(2), 1982;
+//     where to begin, after Gonzalez, Theor. Comput. Sci. 38, 1985 (both from memory).
 package analysis

@@ -35,7 +35,7 @@ func (m *maker) lines(s *Shades) {
 	vanish := AsPrinted(m.base.Value) > DefaultFamilyRules().VanishAbove
 	for i := range s.Lines {
 		tones := float64(lineFrom + i)
-		step := m.step(tones, m.shadowShine(tones, m.lineTurn(tones)))
+		step := m.step(tones, m.shadowShine(tones, m.lineTurn(tones)), nil)
 		s.Lines[i] = Line{Step: step, MayVanish: vanish}
 	}
 }

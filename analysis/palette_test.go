@@ -63,14 +63,26 @@ func TestPaletteShowsEmptyValues(t *testing.T) {
 	}
 }
 
-// The spread's steps are whole steps of value (D1535). By munsell_value_to_y.csv, the greys
-// whose Y is nearest above value 1 to 9 belong to the step from there on.
+// The spread's steps begin at whole steps of value. Sources: munsell_value_to_y.csv (D1535)
+// for where, srgb_grey_ramp_256.csv (SRGB) for the greys.
 func TestPaletteSpreadByValue(t *testing.T) {
-	for code := range 256 {
-		c := RGB{uint8(code), uint8(code), uint8(code)}
-		want := min(int(SpotOf(c).Value), Steps-1)
+	edges := make([]float64, 0, Steps) // relative luminance of value 0 to 9
+	values := readTable(t, "munsell_value_to_y.csv")
+	for _, row := range values.rows {
+		if v := values.number(row, "V"); v == math.Trunc(v) && v < Steps {
+			edges = append(edges, values.number(row, "Y_astm")/100)
+		}
+	}
+	greys := readTable(t, "srgb_grey_ramp_256.csv")
+	for _, row := range greys.rows {
+		v, y := uint8(greys.number(row, "v")), greys.number(row, "Y")
+		want := -1
+		for want+1 < len(edges) && y >= edges[want+1] {
+			want++
+		}
+		c := RGB{v, v, v}
 		if got := PaletteOf(flats(3, map[RGB]int{c: 3}, []RGB{c}), nil, nil); got.Spread[want] != 1 {
-			t.Errorf("grey %d of value %.4f is counted as %v", code, SpotOf(c).Value, got.Spread)
+			t.Errorf("grey %d belongs to value %d and is counted as %v", v, want, got.Spread)
 		}
 	}
 }

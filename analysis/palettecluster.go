@@ -5,9 +5,9 @@ import (
 	"slices"
 )
 
-// The colours of a palette are found by k-means (Lloyd, IEEE Trans. Inf. Theory 28(2), 1982)
-// in Oklab, begun not by chance but from the farthest colours (after Gonzalez, Theor. Comput.
-// Sci. 38, 1985; both from memory), so that the same picture gives the same palette.
+// The colours of a palette are found by k-means in Oklab, begun not by chance but from the
+// farthest colours, so that the same picture gives the same palette. Source: KMEANS. The
+// limits are our own, tried on painted scenes.
 const (
 	clusterApart  = 0.035  // Oklab: nearer colours are one colour of the palette
 	clusterLeast  = 0.0005 // share of the pixels that speak: less makes no colour of the palette

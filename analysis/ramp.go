@@ -94,15 +94,19 @@ const neutralTint = 0.015
 // ramp fills in the shadow ramp, the lights and the way straight toward black.
 func (m *maker) ramp(s *Shades) {
 	toShadow, toLight := wayToShadow(m.Oklch.H, m.ShadowHue), wayToLight(m.Oklch.H, m.ShadowHue)
+	shadows, lights := m.order(), m.order()
 	for i := range s.Ramp {
 		tones := float64(i + 1)
-		s.Ramp[i] = m.step(tones, m.shadowShine(tones, toShadow*min(m.Turn*tones, 1)))
-		s.BlackRamp[i] = m.step(tones, shineOf(m.Oklch.H, m.saturation()))
+		turn := toShadow * min(m.Turn*tones, 1)
+		s.Ramp[i] = m.step(tones, m.shadowShine(tones, turn), shadows.to(turn))
+		s.BlackRamp[i] = m.step(tones, shineOf(m.Oklch.H, m.saturation()), nil)
 	}
 	perTone := max(-lightTurnMost, min(m.Turn*toLight, lightTurnMost))
 	for i := range s.Lights {
 		tones := float64(i + 1)
-		s.Lights[i] = m.step(-tones, shineOf(m.Oklch.H+perTone*tones, m.saturation()/math.Pow(1+m.Gain, tones)))
+		turn := perTone * tones
+		lighter := shineOf(m.Oklch.H+turn, m.saturation()/math.Pow(1+m.Gain, tones))
+		s.Lights[i] = m.step(-tones, lighter, lights.to(turn))
 	}
 }
 
@@ -118,22 +122,20 @@ func (m *maker) shadowShine(tones, turn float64) shine {
 }
 
 // step returns the colour so many tones darker than the base, with the hue and as much of
-// the saturation as the display can show.
-func (m *maker) step(tones float64, s shine) Step {
+// the saturation as the display can show. Its 8-bit code keeps the order of hues, unless
+// that is nil.
+func (m *maker) step(tones float64, s shine, order *hueOrder) Step {
 	value := m.base.Value - tones
 	if value < 0 || value > Steps {
 		return Step{Tones: tones, Note: NoRoom}
 	}
-	return m.settled(tones, s, promise{ByLightness, Lightness(YOfValue(value))})
-}
-
-// settled returns the step that keeps a promise.
-func (m *maker) settled(tones float64, s shine, p promise) Step {
+	p := promise{ByLightness, Lightness(YOfValue(value))}
 	made, whole, ok := s.fit(p)
 	if !ok {
 		return Step{Tones: tones, Note: NoRoom}
 	}
 	code, made := settle(made, p)
+	code = order.keep(code, made, p)
 	r := m.read(code)
 	step := Step{Tones: tones, Spot: &r.Spot, Made: made}
 	if !whole {
