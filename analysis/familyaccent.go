@@ -16,7 +16,7 @@ const (
 // and marks its cells.
 func (f *FamilyFinder) accent(marks []uint8, k int, family *Family, rules FamilyRules) *FamilyAccent {
 	band := f.bandAround(marks, k)
-	light, shadow := family.Light.Lab, family.Shadow.Lab
+	light, shadow := f.besideBand(&band)
 	best, at := 0.0, -1
 	var stands [2*accentReach + 1]float64
 	for i := range band {
@@ -64,6 +64,22 @@ func (f *FamilyFinder) accent(marks []uint8, k int, family *Family, rules Family
 	spot := f.meanSpot(cells)
 	f.pin(&spot, cells[len(cells)/2])
 	return family.accentOf(spot, rules)
+}
+
+// besideBand returns the colours of the two sides next to a band, from the outer half of
+// what lies in reach.
+func (f *FamilyFinder) besideBand(band *[2*accentReach + 1][]int32) (light, shadow Lab) {
+	reach := 0
+	for d := 1; d <= accentReach; d++ {
+		if len(band[accentReach+d]) > 0 && len(band[accentReach-d]) > 0 {
+			reach = d
+		}
+	}
+	var lights, shadows []int32
+	for d := reach/2 + 1; d <= reach; d++ {
+		lights, shadows = append(lights, band[accentReach+d]...), append(shadows, band[accentReach-d]...)
+	}
+	return f.meanLab(lights), f.meanLab(shadows)
 }
 
 // standsOut says how much a colour between two sides is more saturated than both, or turned

@@ -10,6 +10,7 @@ import (
 // accent.
 type bridge struct {
 	area, light, shadow int32
+	accent              bool // it stands out from both
 }
 
 // dissolveBridges gives the cells of narrow areas between two others to the nearer of the
@@ -81,18 +82,29 @@ func (f *FamilyFinder) bridgeOf(m int32, edges []int32) (b bridge, ok bool) {
 			if 2*e.lined > e.length || 2*g.lined > g.length || a.list[p].ground || a.list[q].ground {
 				continue
 			}
+			stands := f.accented(m, p, q)
+			narrow := 0.3
+			if stands {
+				narrow = 0.5
+			}
 			width := float64(a.list[m].all) / (float64(e.length+g.length) / 2 * math.Pi / 4)
-			if width > 0.3*math.Sqrt(float64(min(a.list[p].all, a.list[q].all))) || 2*a.list[m].all > min(a.list[p].all, a.list[q].all)*2 {
+			if smaller := min(a.list[p].all, a.list[q].all); width > narrow*math.Sqrt(float64(smaller)) || a.list[m].all > smaller {
 				continue
 			}
 			if !f.alike(p, q) {
 				continue
 			}
 			best = e.length + g.length
-			b, ok = bridge{m, p, q}, true
+			b, ok = bridge{m, p, q, stands}, true
 		}
 	}
 	return b, ok
+}
+
+// accented reports whether an area stands out between two others.
+func (f *FamilyFinder) accented(m, light, shadow int32) bool {
+	lab := func(i int32) Lab { c := f.areas.list[i].mean(); return Lab{c[0], c[1], c[2]} }
+	return standsOut(lab(m), lab(light), lab(shadow)) > 0.5
 }
 
 // dissolve gives the bridges' cells away.
@@ -121,6 +133,8 @@ func (f *FamilyFinder) dissolve(found []bridge) {
 		if near < far {
 			a.label[i] = b.light
 		}
-		p.thin[i] |= bridgeCell
+		if b.accent {
+			p.thin[i] |= bridgeCell
+		}
 	}
 }

@@ -142,15 +142,19 @@ func (f *FamilyFinder) measureDepth(marks []uint8) {
 	}
 }
 
-// core returns the cells of a side that lie deepest: at least a third of them.
-func (f *FamilyFinder) core(cells []int32) []int32 {
+// rimCells is how many cells deep the rim of a side is, in which its colour is mixed with
+// what lies beside it.
+const rimCells = 2
+
+// body returns the cells of a side without its rim, but at least two thirds of them.
+func (f *FamilyFinder) body(cells []int32) []int32 {
 	d := f.planes.depth
 	depths := make([]int32, len(cells))
 	for i, c := range cells {
 		depths[i] = d[c]
 	}
 	slices.Sort(depths)
-	limit := min(depths[len(depths)*2/5], 4*depthUnit)
+	limit := min(depths[len(depths)/3], rimCells*depthUnit)
 	kept := make([]int32, 0, len(cells))
 	for _, c := range cells {
 		if d[c] >= limit && d[c] > 0 {
@@ -163,16 +167,16 @@ func (f *FamilyFinder) core(cells []int32) []int32 {
 	return kept
 }
 
-// sideSpot reads a side: the mean of its core in linear light, and its deepest place.
+// sideSpot reads a side: the mean of its body in linear light, and its deepest place.
 func (f *FamilyFinder) sideSpot(cells []int32) Spot {
-	core := f.core(cells)
-	deepest := core[0]
-	for _, i := range core {
+	body := f.body(cells)
+	deepest := body[0]
+	for _, i := range body {
 		if f.planes.depth[i] > f.planes.depth[deepest] {
 			deepest = i
 		}
 	}
-	spot := f.meanSpot(core)
+	spot := f.meanSpot(body)
 	f.pin(&spot, deepest)
 	return spot
 }

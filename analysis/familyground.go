@@ -29,6 +29,7 @@ func (f *FamilyFinder) markGround() {
 			smallRim += r.rimCells()
 		}
 	}
+	f.spreadGround()
 	if touching < texturedFrom || smallRim < size.X+size.Y {
 		return
 	}
@@ -61,6 +62,39 @@ func (f *FamilyFinder) markGround() {
 			if like(q) {
 				q.ground, changed = true, true
 			}
+		}
+	}
+}
+
+// spreadGround marks what has a colour of the ground: where forms cut it into pieces, or
+// enclose a piece of it. A form of that colour has a line around it.
+func (f *FamilyFinder) spreadGround() {
+	a := &f.areas
+	lined, length := make([]int, len(a.list)), make([]int, len(a.list))
+	for i := range a.edges {
+		e := &a.edges[i]
+		for _, k := range [2]int32{e.a, e.b} {
+			lined[k] += e.lined
+			length[k] += e.length
+		}
+	}
+	grounds := make([]int, 0, 8)
+	for i := range a.list {
+		if a.list[i].ground {
+			grounds = append(grounds, i)
+		}
+	}
+	for i := range a.list {
+		r := &a.list[i]
+		if r.ground || r.cells() == 0 || r.rimCells() == 0 && 5*lined[i] > 2*length[i] {
+			continue
+		}
+		limit := 4.0
+		if r.rimCells() > 0 {
+			limit = 8
+		}
+		for _, k := range grounds {
+			r.ground = r.ground || r.colour.apart(&a.list[k].colour) < limit
 		}
 	}
 }

@@ -27,6 +27,7 @@ type areaMerger struct {
 	visible float64
 	least   int // cells
 	into    []int32
+	alien   []bool    // joined, but of another colour
 	of      [][]int32 // edges of each area
 	version []int32   // of each edge; gone edges have length 0
 	heap    []touch
@@ -97,6 +98,7 @@ func (m *areaMerger) run() {
 	a := m.areas
 	n := len(a.list)
 	m.into, m.of = make([]int32, n), make([][]int32, n)
+	m.alien = make([]bool, n)
 	m.version, m.seen = make([]int32, len(a.edges)), make([]int32, n)
 	for i := range m.into {
 		m.into[i], m.seen[i] = int32(i), -1
@@ -111,17 +113,25 @@ func (m *areaMerger) run() {
 	for len(m.heap) > 0 {
 		t := m.pop()
 		if t.version == m.version[t.edge] {
-			m.join(t.edge)
+			m.join(t.edge, t.cost)
 		}
 	}
 }
 
-// join joins the areas of an edge: the one with fewer edges goes into the other.
-func (m *areaMerger) join(edge int32) {
+// alienFrom is the distance in L*a*b* from which on a small area is no part of the side that
+// takes it in: an eye, a window, a pattern.
+const alienFrom = 5.0
+
+// join joins the areas of an edge: the smaller goes into the other.
+func (m *areaMerger) join(edge int32, cost float64) {
 	a := m.areas
 	keep, gone := a.edges[edge].a, a.edges[edge].b
-	if len(m.of[keep]) < len(m.of[gone]) {
+	if a.list[keep].all < a.list[gone].all {
 		keep, gone = gone, keep
+	}
+	if cost >= 1 && a.list[keep].colour.apart(&a.list[gone].colour) > alienFrom {
+		m.alien[gone] = true
+		a.list[gone].colour = moments{}
 	}
 	a.list[keep].add(&a.list[gone])
 	a.list[gone] = familyArea{}
@@ -177,16 +187,16 @@ func (f *FamilyFinder) mergeAreas() {
 		least: max(leastCells, int(areaPart*float64(f.source.counted))),
 	}
 	m.run()
-	for i := range m.into {
-		r := int32(i)
-		for m.into[r] != r {
-			r = m.into[r]
-		}
-		m.into[i] = r
-	}
 	for i, l := range a.label {
-		if l != noArea {
-			a.label[i] = m.into[l]
+		if l == noArea {
+			continue
 		}
+		for m.into[l] != l {
+			if m.alien[l] {
+				f.planes.thin[i] |= alienCell
+			}
+			l = m.into[l]
+		}
+		a.label[i] = l
 	}
 }

@@ -93,7 +93,8 @@ func likeness(light, shadow *familyArea, edge int, apart float64) float64 {
 	if hue == 0 || separation < leastSeparation || ratio < leastEdge || ratio > mostEdge {
 		return 0
 	}
-	return hue * min(ratio, 1.5) * min(1, (separation-0.6)/0.3) * min(1, (p[0]-q[0])/10)
+	sizes := float64(min(light.all, shadow.all)) / float64(max(light.all, shadow.all))
+	return hue * math.Pow(sizes, 0.2) * min(ratio, 1.5) * min(1, (separation-0.6)/0.3) * min(1, (p[0]-q[0])/10)
 }
 
 // hueScore says how well two colours agree in hue, 0 for not at all, 1 for fully.

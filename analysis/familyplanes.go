@@ -25,6 +25,7 @@ const (
 	thinCell   = 1 << iota // too narrow for a side: lines, glints, the rims of forms
 	bridgeCell             // in a transition between sides
 	bandCell               // of an accent
+	alienCell              // of a detail in a side
 )
 
 // labRow turns a row of linear light into L*a*b*.
