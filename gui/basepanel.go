@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/swatches"
 )
 
 // basePanel shows the colour from which others are proposed, and takes a typed one.
@@ -16,16 +17,34 @@ type basePanel struct {
 	words  *widget.Label
 	entry  *colourEntry
 	follow *button
+	shades *analysis.Shades // handed out last
 }
 
 func newBasePanel(d *Desk) *basePanel {
 	b := &basePanel{d: d, words: smallLabel(), entry: newColourEntry(d)}
 	b.swatch = newSwatchRow(swatchPlan{height: swatchHeight, greys: 2 * Step}, d.swatchActs())
-	b.follow = newButton("Follow the spot", d, func() { d.setBase(nil) })
-	b.follow.explain(d.parts.tips, "Go on from the selected spot again")
-	row := container.NewGridWithColumns(2, inset(b.swatch), container.NewVBox(inset(b.entry), container.NewHBox(b.follow)))
+	b.follow = newButton("Spot", d, func() { d.setBase(nil) })
+	b.follow.explain(d.parts.tips, "Begin from the selected spot again")
+	copyAll := newButton("Copy all", d, func() { b.rows(d.copySwatches) })
+	copyAll.explain(d.parts.tips, "Copy all proposals as text")
+	save := newButton("Save", d, func() {
+		b.rows(func(rows []swatches.Row) { d.askSwatches(rows, b.shades, "colours") })
+	})
+	save.explain(d.parts.tips, "Save all proposals as a picture, CSS, JSON or a list")
+	row := container.NewGridWithColumns(2, inset(b.swatch), container.NewVBox(inset(b.entry), container.NewHBox(save, copyAll, b.follow)))
 	b.box = onPanel(b.words, row)
 	return b
+}
+
+// rows hands the proposals to do, if there are any.
+func (b *basePanel) rows(do func([]swatches.Row)) {
+	base, _, ok := b.d.base()
+	if !ok {
+		b.d.parts.strip.say(stripNote, "There is no colour to begin from. Click a spot in the picture first.")
+		return
+	}
+	b.shades = analysis.Shade(base, b.d.setup.Shade)
+	do(swatches.OfShades(b.shades))
 }
 
 // show renews the panel; ok says whether there is a colour at all.

@@ -57,6 +57,7 @@ func (d *Desk) build() {
 	p.spread = NewSpread(SpreadActs{Edge: d.edgeMoved, Automatic: d.edgesAutomatic, Keys: d})
 	d.buildPages()
 	p.lower = container.NewVScroll(nil)
+	p.lower.OnScrolled = func(fyne.Position) { p.tips.leave() }
 	d.showLower()
 	p.ground = canvas.NewRectangle(nil)
 	lay := &pageLayout{bar: p.bar, strip: p.strip.box, mirror: p.mirror, verdict: p.verdict, lower: p.lower, tabs: p.tabs,

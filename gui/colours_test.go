@@ -2,13 +2,17 @@ package gui
 
 import (
 	"image"
+	"image/color"
 	"math"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/swatches"
 )
 
 func openColours(t *testing.T, d *Desk) *coloursPage {
@@ -140,5 +144,59 @@ func TestShadeSettings(t *testing.T) {
 	}
 	if p.knobs.setLight(2); p.knobs.place() != 2 {
 		t.Error("the shadow's hue can't be set free")
+	}
+}
+
+func TestJudgesAChosenShadow(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	p := openColours(t, d)
+	// a yellow gone straight toward black (common practice, no source): same hue and
+	// saturation, two tones and more darker
+	img := halves(color.NRGBA{0xe2, 0xc0, 0x44, 255}, color.NRGBA{0xa4, 0x8a, 0x2b, 255})
+	d.see(t, img)
+	d.parts.mirror.press(image.Pt(300, 150), 0) // the shadow first: the lighter one is the light
+	d.parts.mirror.press(image.Pt(100, 150), 0)
+	d.see(t, img)
+	if got := p.judgeWords.Text; !strings.Contains(got, "straight toward black") || len(p.judged.swatches) != 3 {
+		t.Fatalf("it says %q of %d swatches", got, len(p.judged.swatches))
+	}
+	f := analysis.FamilyOf(analysis.SpotOf(p.judged.swatches[0].Colour), analysis.SpotOf(p.judged.swatches[2].Colour), analysis.DefaultFamilyRules())
+	if len(f.Verdict) != 1 || f.Verdict[0] != analysis.Reads {
+		t.Errorf("the colour offered instead is judged %v", f.Verdict)
+	}
+}
+
+func TestPaletteOfThePicture(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	p := openColours(t, d)
+	img := halves(testLight, testShadow)
+	d.see(t, img) // asks for a copy, and hands it over
+	if c := p.palette.colours.swatches; len(c) != 2 || c[0].Colour.Hex() != "#b26a5c" || c[1].Colour.Hex() != "#e2ab85" {
+		t.Errorf("the palette of two colours is %+v", c)
+	}
+	if s := p.palette.spread.swatches; len(s) != 10 || s[7].None || s[5].None || !s[0].None { // values 7.3 and 5.1 (D1535)
+		t.Errorf("the spread of values is %+v", s)
+	}
+}
+
+func TestSaveSwatches(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	shades := analysis.Shade(analysis.SpotOf(analysis.RGB{R: 0xe2, G: 0xab, B: 0x85}), analysis.DefaultShadeOptions())
+	rows := swatches.OfShades(shades)
+	dir := t.TempDir()
+	for ending, want := range map[string]string{".png": "\x89PNG", ".css": ":root", ".json": `"ramp"`, ".hex": "#e2ab85", ".txt": "shadow 1"} {
+		path := filepath.Join(dir, "colours"+ending)
+		d.saveSwatches(path, rows, shades)
+		data, err := os.ReadFile(path)
+		if err != nil || !strings.Contains(string(data), want) {
+			t.Errorf("%s holds %.60q, %v", ending, data, err)
+		}
+		if info, err := os.Stat(path); err == nil && info.Mode().Perm() != 0o600 {
+			t.Errorf("%s has mode %v", ending, info.Mode())
+		}
+	}
+	d.saveSwatches(filepath.Join(dir, "colours.odd"), rows, shades)
+	if got := d.parts.strip.said[stripNote]; !strings.Contains(got, "end the name with .png") {
+		t.Errorf("an unknown ending is answered by %q", got)
 	}
 }

@@ -27,21 +27,27 @@ type coloursPage struct {
 	accents, edge  *SwatchRow
 	lineWords      *widget.Label
 	accentWords    *widget.Label
+	judged         *SwatchRow
+	judgeWords     *widget.Label
+	palette        *palettePanel
 	knobs          *shadePanel
 	whole          *fyne.Container // what is shown while there is a colour to begin from
 	last           analysis.Spot   // what the proposals were made from
 	lastOptions    analysis.ShadeOptions
 	lastA, lastB   *analysis.Spot
+	lastRules      analysis.FamilyRules
+	lastShade      analysis.ShadeOptions
 	made           bool
 }
 
 func newColoursPage(d *Desk) pageView {
-	p := &coloursPage{d: d, from: newBasePanel(d), knobs: newShadePanel(d), lineWords: smallLabel(), accentWords: smallLabel()}
+	p := &coloursPage{d: d, from: newBasePanel(d), knobs: newShadePanel(d), palette: newPalettePanel(d), judgeWords: smallLabel(), lineWords: smallLabel(), accentWords: smallLabel()}
 	row := func(plan swatchPlan) *SwatchRow { return newSwatchRow(plan, d.swatchActs()) }
 	p.ramp = row(swatchPlan{height: swatchHeight, greys: 3 * Step, labels: true})
 	p.black = row(swatchPlan{height: 2 * Step})
 	p.lines = row(swatchPlan{height: swatchHeight, labels: true})
 	p.matched = row(swatchPlan{height: swatchHeight, greys: 3 * Step, labels: true})
+	p.judged = row(swatchPlan{height: swatchHeight, greys: 3 * Step, labels: true})
 	p.suggested = row(swatchPlan{height: swatchHeight, labels: true})
 	p.accents = row(swatchPlan{height: 3 * Step})
 	p.edge = row(swatchPlan{height: 3 * Step})
@@ -49,9 +55,11 @@ func newColoursPage(d *Desk) pageView {
 		section("Lights and shadows, by tones", nil, p.ramp, quietWords("The same steps straight toward black:"), p.black, p.knobs.ramp),
 		section("Accents of equal lightness", nil, p.suggested, p.accents, p.edge, p.accentWords, p.knobs.accents),
 		section("Lines", nil, p.lines, p.lineWords),
-		section("A and B at each other's lightness", nil, p.matched),
 	)
-	p.box = container.NewVBox(p.from.box, p.whole)
+	p.box = container.NewVBox(p.from.box, p.whole,
+		section("A and B at each other's lightness", nil, p.matched),
+		section("A and B as light and shadow", nil, p.judgeWords, p.judged),
+		p.palette.box)
 	return p
 }
 
@@ -73,6 +81,7 @@ func (p *coloursPage) show(*analysis.Reading) {
 		p.propose(base)
 	}
 	p.match()
+	p.palette.renew()
 }
 
 // propose renews the proposals, if what they are made from has changed.
@@ -143,19 +152,48 @@ func (p *coloursPage) match() {
 	if !ok {
 		p.lastA, p.lastB = nil, nil
 		p.matched.Set([]Swatch{{None: true, Label: "Set two spots first"}})
+		p.judged.Set(nil)
+		if say(p.judgeWords, "Set two spots: a local colour and the shadow chosen for it.") {
+			p.d.relayPage()
+		}
 		return
 	}
 	spotA, spotB := p.d.spots[a].Spot, p.d.spots[b].Spot
-	if p.lastA != nil && p.lastA.Oklab == spotA.Oklab && p.lastB.Oklab == spotB.Oklab {
+	rules := p.d.settings.familyRules()
+	if p.lastA != nil && p.lastA.Oklab == spotA.Oklab && p.lastB.Oklab == spotB.Oklab && rules == p.lastRules && p.d.setup.Shade == p.lastShade {
 		return
 	}
-	p.lastA, p.lastB = &spotA, &spotB
+	p.lastA, p.lastB, p.lastRules, p.lastShade = &spotA, &spotB, rules, p.d.setup.Shade
+	p.judge(spotA, spotB, spotName(a), spotName(b))
 	nameA, nameB := spotName(a), spotName(b)
 	toA, toB := analysis.Bring(spotA, spotB), analysis.Bring(spotB, spotA)
 	p.matched.Set([]Swatch{
 		spotSwatch(spotA, nameA), spotSwatch(toA.Matched, nameB+" as light as "+nameA),
 		spotSwatch(toB.Matched, nameA+" as light as "+nameB), spotSwatch(spotB, nameB),
 	})
+}
+
+// judge says how the darker of two spots does as the shadow of the lighter, and what would
+// satisfy the rules.
+func (p *coloursPage) judge(a, b analysis.Spot, nameA, nameB string) {
+	if a.Lightness < b.Lightness {
+		a, b, nameA, nameB = b, a, nameB, nameA
+	}
+	j := analysis.JudgeShadow(a, b, p.d.settings.familyRules(), p.d.setup.Shade.ShadowHue)
+	said := SayFamily(j.Family)
+	words := []string{said.Title}
+	if said.Turn != "" {
+		words = append(words, said.Turn)
+	}
+	words = append(append(words, said.Remarks...), SayJudged(j))
+	swatches := []Swatch{spotSwatch(a, nameA), spotSwatch(b, nameB)}
+	if j.Nearest != nil {
+		swatches = append(swatches, spotSwatch(*j.Nearest, "nearest"))
+	}
+	p.judged.Set(swatches)
+	if say(p.judgeWords, strings.Join(words, ". ")+".") {
+		p.d.relayPage()
+	}
 }
 
 // copyMatched copies B brought to A's lightness.

@@ -46,6 +46,7 @@ type Desk struct {
 	looking  bool
 	pick     *image.Point
 
+	aside   func(func()) // runs what may take long, on a goroutine of its own
 	worker  *worker
 	search  *familyWatch
 	watcher *capture.Watcher
@@ -59,7 +60,9 @@ type Desk struct {
 	found   foundFamilies // last
 	pointed int           // row of the family that is outlined, or -1
 	taking  bool          // the next picture becomes the target
-	half    place         // the light side of a family that is being set by hand
+	copies  int           // of the picture, asked for so far
+	copied  []func(*copiedPicture)
+	half    place // the light side of a family that is being set by hand
 	trace   trace
 
 	parts   parts
@@ -71,6 +74,7 @@ type Desk struct {
 func NewDesk(app fyne.App, options Options) *Desk {
 	d := &Desk{options: options, app: app, settings: options.Settings.Valid(), selected: -1, pointed: -1}
 	d.trace.w = options.Trace
+	d.aside = func(f func()) { go f() }
 	d.screen.pick = options.Screen
 	d.setup.Source = firstSource(options.Picture, d.settings)
 	d.setup.Shade = d.settings.Shade
@@ -176,6 +180,7 @@ func (d *Desk) tell() {
 		look:     d.look,
 		looking:  d.looking,
 		families: d.page().searches(),
+		copies:   d.copies,
 		pick:     d.pick,
 	})
 }

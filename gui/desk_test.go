@@ -27,6 +27,7 @@ func newTestDesk(t *testing.T, s Settings) *Desk {
 		Keeper:   NewKeeper(filepath.Join(t.TempDir(), "settings.json"), func(err error) { t.Error(err) }),
 		Screen:   func() (capture.Backend, error) { return nil, capture.ErrNoDisplay },
 	})
+	d.aside = func(f func()) { f() }
 	t.Cleanup(d.worker.close)
 	d.window.Resize(fyne.NewSize(s.Width, s.Height))
 	d.window.Show()

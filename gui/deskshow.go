@@ -26,6 +26,7 @@ func (d *Desk) show(s *shown) {
 	}
 	d.parts.mirror.SetPicture(s.img, s.bounds, s.part, s.flipped)
 	d.parts.mirror.SetLoupe(s.loupe, d.settings.SpotSize)
+	d.takeCopy(s.copied)
 	if s.text {
 		d.spots = append(d.spots[:0], s.spots...)
 		d.hand = append(d.hand[:0], s.hand...)

@@ -70,7 +70,7 @@ func (r *groupBarRenderer) write() {
 		fill(r.boxes[i], color.NRGBA{v, v, v, 255})
 		r.boxes[i].Move(fyne.NewPos(edges[i], 0))
 		r.boxes[i].Resize(fyne.NewSize(width, swatchHeight))
-		ink(r.shares[i], legibleOn(group.Mean))
+		inked(r.shares[i], legibleOn(group.Mean))
 		put(r.shares[i], Percent(group.Share))
 		size := r.shares[i].MinSize()
 		r.shares[i].Hidden = size.Width > width-4
@@ -87,8 +87,8 @@ func legibleOn(lightness float64) color.Color {
 	return color.Black
 }
 
-// ink gives a text a colour; the same one costs nothing.
-func ink(t *canvas.Text, c color.Color) {
+// inked gives a text a colour; the same one costs nothing.
+func inked(t *canvas.Text, c color.Color) {
 	if t.Color != c {
 		t.Color = c
 		t.Refresh()

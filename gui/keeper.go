@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -123,7 +124,11 @@ func replaceSettings(path string, data []byte) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return fmt.Errorf("keep settings: %w", err)
 	}
-	if err := replaceFile(path, data); err != nil {
+	write := func(w io.Writer) error {
+		_, err := w.Write(data)
+		return err
+	}
+	if err := CreateFile(path, true, write); err != nil {
 		return fmt.Errorf("keep settings: %w", err)
 	}
 	return nil
@@ -142,44 +147,4 @@ func mayReplace(path string) error {
 		return fmt.Errorf("%s: %w", path, err)
 	}
 	return nil
-}
-
-// replaceFile writes data beside path and then takes path's place in one step. The file is
-// readable for its owner only.
-func replaceFile(path string, data []byte) (err error) {
-	dir := filepath.Dir(path)
-	f, err := os.CreateTemp(dir, ".settings-*.tmp") // mode 0600
-	if err != nil {
-		return err
-	}
-	defer func() {
-		if err != nil {
-			_ = os.Remove(f.Name()) // the error at hand says more
-		}
-	}()
-	_, err = f.Write(data)
-	if err == nil {
-		err = f.Sync()
-	}
-	if closeErr := f.Close(); err == nil {
-		err = closeErr
-	}
-	if err == nil {
-		err = os.Rename(f.Name(), path)
-	}
-	if err != nil {
-		return err
-	}
-	syncFolder(dir)
-	return nil
-}
-
-// syncFolder makes the new name last through a power cut, where the system can.
-func syncFolder(dir string) {
-	d, err := os.Open(dir)
-	if err != nil {
-		return
-	}
-	_ = d.Sync() // some file systems, and Windows, can't: the old file is then what lasts
-	_ = d.Close()
 }

@@ -126,7 +126,7 @@ func (d *Desk) AskTarget() {
 // OpenTarget reads a picture file, without holding up the window, and makes it the target.
 func (d *Desk) OpenTarget(path string) {
 	groups := d.settings.Groups
-	go func() {
+	d.aside(func() {
 		t, err := readTarget(path, groups)
 		d.onWindow(func() {
 			if err != nil {
@@ -135,7 +135,7 @@ func (d *Desk) OpenTarget(path string) {
 			}
 			d.setTarget(t)
 		})
-	}()
+	})
 }
 
 // readTarget reads a target's file.

@@ -22,6 +22,7 @@ type wanted struct {
 	look     image.Point                      // pixel under the pointer or key cursor
 	looking  bool
 	families bool         // are to be looked for
+	copies   int          // how many copies of the picture were asked for so far
 	pick     *image.Point // whose lightness is asked for; nil: none
 }
 
@@ -35,10 +36,11 @@ type shown struct {
 	flipped bool
 	reading *analysis.Reading
 	spots   []reading
-	hand    []handReading // the families set by hand
-	picked  *image.Point  // whose lightness was asked for
-	tone    float64       // and what it is
-	jumped  bool          // the whole picture jumped since the frame before
+	hand    []handReading  // the families set by hand
+	copied  *copiedPicture // if one was asked for
+	picked  *image.Point   // whose lightness was asked for
+	tone    float64        // and what it is
+	jumped  bool           // the whole picture jumped since the frame before
 	at      time.Time
 	text    bool // figures may be renewed; else only the picture
 }
@@ -69,6 +71,7 @@ type worker struct {
 	reduced *analysis.Reduced
 	text    time.Time // when figures were last renewed
 	search  *familyWatch
+	copies  int       // made so far
 	due     bool      // the picture changed since families were looked for
 	asked   time.Time // when the last frame will come back for them
 	again   func(after time.Duration)
@@ -157,6 +160,7 @@ func (w *worker) frame(f *capture.Frame, again bool) {
 	w.readFamilies(p, bounds.Min, next)
 	w.findFamilies(p, bounds.Min, next, !counts)
 	w.pick(bounds, next)
+	w.copyPicture(p, bounds, next)
 	w.done.text = w.textDue(again)
 	w.last = next
 	w.show(&w.done)

@@ -142,7 +142,7 @@ func (plan palettePlan) writeFile(path, picture string, write func(io.Writer) er
 	case err == nil && !plan.force:
 		return sentence(gui.Sentence(what, "there is a file of that name already", "choose another name, or add --force to write over it"))
 	}
-	if err := createFile(path, plan.force, write); err != nil {
+	if err := gui.CreateFile(path, plan.force, write); err != nil {
 		return sentence(gui.Explain(what, err))
 	}
 	return nil

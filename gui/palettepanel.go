@@ -1,0 +1,174 @@
+package gui
+
+import (
+	"fmt"
+	"image"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/swatches"
+)
+
+// paletteEvery is the least time between two palettes of a picture that changes.
+const paletteEvery = 3 * time.Second
+
+// palettePanel shows what colours the picture is painted with, and which values are empty.
+// It is renewed while the page is open and the picture changes.
+type palettePanel struct {
+	d       *Desk
+	box     *fyne.Container
+	colours *SwatchRow
+	spread  *SwatchRow
+	order   *chooser
+	words   *widget.Label
+
+	palette *analysis.Palette // shown last; nil before the first
+	of      time.Time         // when its picture was read
+	from    source            // and of what
+	began   time.Time         // when it was last asked for
+	busy    bool
+	family  bool // ordered by family
+}
+
+func newPalettePanel(d *Desk) *palettePanel {
+	p := &palettePanel{d: d, words: smallLabel()}
+	p.colours = newSwatchRow(swatchPlan{height: 4 * Step, labels: true, columns: 8}, d.swatchActs())
+	p.spread = newSwatchRow(swatchPlan{height: 2 * Step, labels: true}, d.swatchActs())
+	p.order = newChooser([]string{"By value", "By family"}, 4*Step, d, func(i int) {
+		p.family = i == 1
+		p.order.set(i)
+		p.write()
+	})
+	save := newButton("Save", d, func() {
+		if p.palette == nil || len(p.palette.Colours) == 0 {
+			d.parts.strip.say(stripNote, "There is no palette to save yet.")
+			return
+		}
+		d.askSwatches(swatches.OfPalette(p.palette), p.palette, "palette")
+	})
+	save.explain(d.parts.tips, "Save the palette as a picture, CSS, JSON or a list")
+	p.box = section("Colours of the picture", container.NewCenter(save), p.colours, p.order, quietWords("Values from black to white, in steps:"), p.spread, p.words)
+	return p
+}
+
+// renew asks for a palette, if the picture changed and it is time.
+func (p *palettePanel) renew() {
+	d := p.d
+	if d.bounds.Empty() || p.busy || p.palette != nil && d.at.Equal(p.of) && p.from == d.setup.Source {
+		return
+	}
+	if wait := paletteEvery - time.Since(p.began); p.palette != nil && wait > 0 {
+		d.comeBack(wait)
+		return
+	}
+	p.busy, p.began = true, time.Now()
+	d.copyPicture(func(c *copiedPicture) {
+		d.aside(func() {
+			families := analysis.FindFamilies(c.pixels, &c.out, c.settings.familyRules())
+			palette := analysis.PaletteOf(c.pixels, &c.out, families)
+			d.onWindow(func() {
+				p.busy = false
+				p.palette, p.of, p.from = palette, c.at, c.source
+				p.write()
+			})
+		})
+	})
+}
+
+// write shows the palette.
+func (p *palettePanel) write() {
+	if p.palette == nil {
+		return
+	}
+	var colours []Swatch
+	add := func(i int) {
+		c := p.palette.Colours[i]
+		w := spotSwatch(c.Spot, Percent(c.Share))
+		if c.Family != nil {
+			w.Tip += fmt.Sprintf(", family %d, %s", *c.Family+1, c.Side)
+		}
+		colours = append(colours, w)
+	}
+	if p.family {
+		for _, g := range p.palette.ByFamily() {
+			for _, i := range g.Colours {
+				add(i)
+			}
+		}
+	} else {
+		for i := range p.palette.Colours {
+			add(i)
+		}
+	}
+	resized := p.colours.Set(colours)
+	p.spread.Set(valueSwatches(p.palette))
+	if say(p.words, SayEmptyValues(p.palette.Empty)+".") || resized {
+		p.box.Refresh()
+		p.d.relayPage()
+	}
+}
+
+// valueSwatches shows the ten steps of value, those that are empty without a colour.
+func valueSwatches(p *analysis.Palette) []Swatch {
+	all := make([]Swatch, len(p.Spread))
+	for i, share := range p.Spread {
+		v := analysis.GreyOf(analysis.Lightness(analysis.YOfValue(float64(i) + 0.5)))
+		all[i] = Swatch{Colour: greyOf(v), Grey: v, Label: Percent(share),
+			Tip: fmt.Sprintf("value %d to %d: %s of the picture", i, i+1, Percent(share))}
+	}
+	for _, i := range p.Empty {
+		all[i].None, all[i].Label = true, unknown
+	}
+	return all
+}
+
+// copiedPicture is a copy of what is watched, with what isn't counted of it.
+type copiedPicture struct {
+	pixels   analysis.Pixels // RGBA, opaque
+	out      analysis.Out
+	bounds   image.Rectangle // in the source
+	at       time.Time       // when it was read
+	source   source
+	settings Settings
+}
+
+// copyPicture has the picture of now copied, and then calls do on the Fyne goroutine.
+func (d *Desk) copyPicture(do func(*copiedPicture)) {
+	d.copies++
+	d.copied = append(d.copied, do)
+	d.renew()
+}
+
+// takeCopy hands a copied picture to all who asked for one.
+func (d *Desk) takeCopy(c *copiedPicture) {
+	if c == nil {
+		return
+	}
+	all := d.copied
+	d.copied = nil
+	for _, do := range all {
+		do(c)
+	}
+}
+
+// copyPicture copies what is watched, if that was asked for.
+func (w *worker) copyPicture(p analysis.Pixels, bounds image.Rectangle, next wanted) {
+	w.done.copied = nil
+	if next.copies == w.copies {
+		return
+	}
+	w.copies = next.copies
+	img := image.NewRGBA(image.Rect(0, 0, p.Width, p.Height))
+	copyOpaque(img, p)
+	c := &copiedPicture{
+		pixels: analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: p.Width, Height: p.Height, Layout: analysis.RGBA},
+		bounds: bounds, at: w.done.at, source: next.setup.Source, settings: next.settings,
+	}
+	c.out.Areas = append(c.out.Areas, w.out.Areas...)
+	c.out.Lightness = w.out.Lightness
+	w.done.copied = c
+}

@@ -1,0 +1,69 @@
+package gui
+
+import (
+	"encoding/json"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/storage"
+
+	"app.tonedesk/analysis/swatches"
+)
+
+// swatchFormats are the ways to write colours down, by the ending of the file.
+var swatchFormats = map[string]func(io.Writer, []swatches.Row, any) error{
+	".png":  func(w io.Writer, rows []swatches.Row, _ any) error { return swatches.WritePNG(w, rows) },
+	".css":  func(w io.Writer, rows []swatches.Row, _ any) error { return swatches.WriteCSS(w, rows) },
+	".txt":  func(w io.Writer, rows []swatches.Row, _ any) error { return swatches.WriteText(w, rows) },
+	".hex":  func(w io.Writer, rows []swatches.Row, _ any) error { return swatches.WriteHex(w, rows) },
+	".json": func(w io.Writer, _ []swatches.Row, all any) error { return json.NewEncoder(w).Encode(all) },
+}
+
+// askSwatches lets the painter choose a file for colours; its ending says how they are
+// written. all is what JSON holds.
+func (d *Desk) askSwatches(rows []swatches.Row, all any, name string) {
+	save := dialog.NewFileSave(func(file fyne.URIWriteCloser, err error) {
+		d.focusMirror()
+		if err != nil {
+			d.parts.strip.say(stripNote, Explain("save the colours", err))
+			return
+		}
+		if file == nil {
+			return
+		}
+		path := file.URI().Path()
+		_ = file.Close() // it is written by its path, in one step
+		d.saveSwatches(path, rows, all)
+	}, d.window)
+	save.SetFileName(name + ".png")
+	save.SetFilter(storage.NewExtensionFileFilter([]string{".png", ".css", ".json", ".txt", ".hex"}))
+	save.Show()
+}
+
+// saveSwatches writes colours to a file. The painter has agreed to writing over one that is
+// there.
+func (d *Desk) saveSwatches(path string, rows []swatches.Row, all any) {
+	write, ok := swatchFormats[strings.ToLower(filepath.Ext(path))]
+	if !ok {
+		d.parts.strip.say(stripNote, Sentence("save the colours as "+Quote(filepath.Base(path)),
+			"its ending says no known way to write them", "end the name with .png, .css, .json, .txt or .hex"))
+		return
+	}
+	err := CreateFile(path, true, func(w io.Writer) error { return write(w, rows, all) })
+	if err != nil {
+		d.parts.strip.say(stripNote, Explain("save "+Quote(path), err))
+		return
+	}
+	d.parts.strip.say(stripNote, "Saved as "+filepath.Base(path)+".")
+}
+
+// copySwatches copies colours as text.
+func (d *Desk) copySwatches(rows []swatches.Row) {
+	var text strings.Builder
+	_ = swatches.WriteText(&text, rows) // a builder takes all
+	d.app.Clipboard().SetContent(text.String())
+	d.parts.strip.say(stripNote, "All of these colours are copied as text.")
+}
