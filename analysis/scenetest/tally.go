@@ -16,6 +16,7 @@ type Tally struct {
 
 	WorstLightness float64 // L*, the largest miss of a side
 	OffLightness   int     // sides that miss by more than 1.5 L*
+	OffBoth        int     // those that miss by more than that without the soft terminator too
 	Sides          int
 	WorstTurn      float64 // degrees
 	OffTurn        int     // turns that miss by more than 4 degrees, or are missing
@@ -53,11 +54,15 @@ func (t *Tally) Add(s *Scene, r Result) {
 }
 
 func (t *Tally) match(m Match) {
-	for _, off := range []float64{m.LightOff, m.ShadowOff} {
+	for _, side := range [][2]float64{{m.LightOff, m.LightCore}, {m.ShadowOff, m.ShadowCore}} {
+		off, core := math.Abs(side[0]), math.Abs(side[1])
 		t.Sides++
-		t.WorstLightness = max(t.WorstLightness, math.Abs(off))
-		if math.Abs(off) > mostLightness {
+		t.WorstLightness = max(t.WorstLightness, off)
+		if off > mostLightness {
 			t.OffLightness++
+		}
+		if min(off, core) > mostLightness {
+			t.OffBoth++
 		}
 	}
 	switch {
@@ -93,8 +98,8 @@ func (t *Tally) String() string {
 	fmt.Fprintf(&b, "%d scenes: %d of %d families found (%.1f %%), false %d on empty scenes and %d of %d elsewhere (%.1f %%), %d not scored\n",
 		t.Scenes, t.Found, t.Scored, 100*share(t.Found, t.Scored), t.OnEmpty, t.FalseElsewhere, t.Reported,
 		100*share(t.FalseElsewhere, t.Reported), t.Ignored)
-	fmt.Fprintf(&b, "lightness: worst %.2f L*, %d of %d sides beyond %.1f; turn: worst %.1f degrees, %d of %d beyond %d or missing\n",
-		t.WorstLightness, t.OffLightness, t.Sides, mostLightness, t.WorstTurn, t.OffTurn, t.Turns, mostTurn)
+	fmt.Fprintf(&b, "lightness: worst %.2f L*, %d of %d sides beyond %.1f, %d of them without the terminator too; turn: worst %.1f degrees, %d of %d beyond %d or missing\n",
+		t.WorstLightness, t.OffLightness, t.Sides, mostLightness, t.OffBoth, t.WorstTurn, t.OffTurn, t.Turns, mostTurn)
 	fmt.Fprintf(&b, "toward black: %d right, %d not said, %d wrongly said; accents %d of %d, %d invented; lines %d of %d, %d invented; %d places off their side",
 		t.FlagsRight, t.FlagsMissing, t.FlagsWrong, t.Accents.Found, t.Accents.Wanted, t.Accents.Invented,
 		t.Lines.Found, t.Lines.Wanted, t.Lines.Invented, t.Misplaced)
