@@ -42,6 +42,7 @@ const (
 	seedPart    = 0.001 // part of the picture from which a joined area counts as one
 	growSteps   = 256
 	growStep    = 0.5 // L*a*b* a step of the queue
+	alienStep   = 24  // from here on a cell is too far in colour to count in the area
 	areaPart    = 0.003
 	leastCells  = 12
 	edgeVisible = 2.2
@@ -188,6 +189,9 @@ func (f *FamilyFinder) grow() {
 				continue
 			}
 			a.label[g.cell] = g.area
+			if step >= alienStep {
+				p.thin[g.cell] |= alienCell
+			}
 			around(int(g.cell), g.area)
 		}
 		for k := range step {
@@ -202,7 +206,7 @@ func (f *FamilyFinder) grow() {
 
 // measureAreas adds up the areas from the cells that are not thin.
 func (f *FamilyFinder) measureAreas() {
-	s, p, a := &f.source, &f.planes, &f.areas
+	p, a := &f.planes, &f.areas
 	for i := range a.list {
 		a.list[i] = familyArea{}
 	}
@@ -212,8 +216,7 @@ func (f *FamilyFinder) measureAreas() {
 		}
 		r := &a.list[l]
 		r.all++
-		x, y := i%s.across, i/s.across
-		for k, at := range [4]bool{y == s.frame.Min.Y, x == s.frame.Max.X-1, y == s.frame.Max.Y-1, x == s.frame.Min.X} {
+		for k, at := range f.rimAt(i) {
 			if at {
 				r.rim[k]++
 			}
@@ -222,4 +225,11 @@ func (f *FamilyFinder) measureAreas() {
 			r.colour.add(p.flat[0][i], p.flat[1][i], p.flat[2][i])
 		}
 	}
+}
+
+// rimAt says at which sides of the frame a cell lies: top, right, foot, left.
+func (f *FamilyFinder) rimAt(i int) [4]bool {
+	s := &f.source
+	x, y := i%s.across, i/s.across
+	return [4]bool{y == s.frame.Min.Y, x == s.frame.Max.X-1, y == s.frame.Max.Y-1, x == s.frame.Min.X}
 }

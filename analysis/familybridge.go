@@ -79,10 +79,11 @@ func (f *FamilyFinder) bridgeOf(m int32, edges []int32) (b bridge, ok bool) {
 			if min(e.length, g.length)*5 < whole || (e.length+g.length)*2 < whole || e.length+g.length <= best {
 				continue
 			}
-			if 2*e.lined > e.length || 2*g.lined > g.length || a.list[p].ground || a.list[q].ground {
+			stands := f.accented(m, p, q)
+			linedE, linedG := 2*e.lined > e.length, 2*g.lined > g.length
+			if linedE && linedG || (linedE || linedG) && !stands || a.list[p].ground || a.list[q].ground {
 				continue
 			}
-			stands := f.accented(m, p, q)
 			narrow := 0.3
 			if stands {
 				narrow = 0.5

@@ -57,11 +57,11 @@ func (f *FamilyFinder) cellsOf(g gathered) (n int) {
 func (f *FamilyFinder) family(marks []uint8, k int, role []uint8, rules FamilyRules) Family {
 	light, shadow := f.side(marks, mapRole(k, lightSide)), f.side(marks, mapRole(k, shadowSide))
 	share := float64(len(light)+len(shadow)) / float64(f.source.counted)
-	family := FamilyOf(f.sideSpot(light), f.sideSpot(shadow), rules)
+	family := FamilyOf(f.sideSpots(light, shadow, rules))
 	if accent := f.accent(marks, k, &family, rules); accent != nil {
 		light, shadow = f.side(marks, mapRole(k, lightSide)), f.side(marks, mapRole(k, shadowSide))
 		f.measureDepth(marks)
-		family = FamilyOf(f.sideSpot(light), f.sideSpot(shadow), rules)
+		family = FamilyOf(f.sideSpots(light, shadow, rules))
 		family.Accent = family.accentOf(accent.Spot, rules)
 	}
 	overlap := Value(f.tenth(shadow, true)) - Value(f.tenth(light, false))
@@ -167,18 +167,57 @@ func (f *FamilyFinder) body(cells []int32) []int32 {
 	return kept
 }
 
-// sideSpot reads a side: the mean of its body in linear light, and its deepest place.
-func (f *FamilyFinder) sideSpot(cells []int32) Spot {
-	body := f.body(cells)
-	deepest := body[0]
-	for _, i := range body {
-		if f.planes.depth[i] > f.planes.depth[deepest] {
-			deepest = i
+// sideSpots reads two sides: the means of their bodies in linear light, and their deepest
+// places. Cells whose colour lies far beside the way from one side to the other, as those of
+// a pattern, don't count. It hands rules on.
+func (f *FamilyFinder) sideSpots(light, shadow []int32, rules FamilyRules) (Spot, Spot, FamilyRules) {
+	light, shadow = f.body(light), f.body(shadow)
+	p, q := f.meanLab(light), f.meanLab(shadow)
+	a, b := f.meanSpot(f.beside(light, p, p, q)), f.meanSpot(f.beside(shadow, q, p, q))
+	f.pin(&a, f.deepest(light))
+	f.pin(&b, f.deepest(shadow))
+	return a, b, rules
+}
+
+// besideWay is how far beside the way from side to side a cell may lie, in L*a*b*; of an even
+// side it is the noise.
+const besideWay = 5.0
+
+// beside returns those cells that lie beside the line through mean along the way from p to q
+// by no more than besideWay, or all if that is less than half of them.
+func (f *FamilyFinder) beside(cells []int32, mean, p, q Lab) []int32 {
+	axis := Lab{p.L - q.L, p.A - q.A, p.B - q.B}
+	size := axis.L*axis.L + axis.A*axis.A + axis.B*axis.B
+	limit := besideWay + 2*f.planes.noise
+	kept := make([]int32, 0, len(cells))
+	for _, i := range cells {
+		c := f.flatLab(i)
+		l, a, b := c.L-mean.L, c.A-mean.A, c.B-mean.B
+		t := (l*axis.L + a*axis.A + b*axis.B) / max(size, 1e-9)
+		l, a, b = l-t*axis.L, a-t*axis.A, b-t*axis.B
+		if l*l+a*a+b*b <= limit*limit {
+			kept = append(kept, i)
 		}
 	}
-	spot := f.meanSpot(body)
-	f.pin(&spot, deepest)
-	return spot
+	if 2*len(kept) < len(cells) {
+		return cells
+	}
+	return kept
+}
+
+func (f *FamilyFinder) deepest(cells []int32) int32 {
+	best := cells[0]
+	for _, i := range cells {
+		if f.planes.depth[i] > f.planes.depth[best] {
+			best = i
+		}
+	}
+	return best
+}
+
+func (f *FamilyFinder) flatLab(i int32) Lab {
+	r := &f.planes.flat
+	return Lab{float64(r[0][i]) / cellUnitLab, float64(r[1][i]) / cellUnitLab, float64(r[2][i]) / cellUnitLab}
 }
 
 // pin sets a spot's hue and its place: the middle of a cell, in pixels of the source, and a

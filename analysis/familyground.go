@@ -1,74 +1,90 @@
 package analysis
 
-// A ground is textured where so many areas touch the frame.
-const texturedFrom = 8
+// What makes a background (found on drawn scenes; no source, but that it runs round the
+// frame).
+const (
+	groundRim    = 0.25 // part of the frame that a background touches
+	groundLike   = 6.0  // distance in L*a*b* up to which areas at the frame are one background
+	pocketLike   = 4.0  // and areas inside it
+	texturedFrom = 8    // a ground is textured where so many areas touch the frame
+	texturedPart = 0.03 // of the picture, up to which an area counts as texture
+)
 
-// markGround marks the areas of the background: what runs round the frame or across the
-// picture and, where the ground is textured, the small areas of its colours that hang
-// together with the frame.
+// markGround marks the areas of the background: what runs round the frame, in one piece or
+// in pieces of one colour, and, where the ground is textured, the small areas of its colours
+// that hang together with the frame.
 func (f *FamilyFinder) markGround() {
-	a, s := &f.areas, &f.source
-	size := s.frame.Size()
-	touching, small, smallRim := 0, int(0.03*float64(s.counted)), 0
-	var low, high [3]float64
+	a := &f.areas
+	var touching []int32
 	for i := range a.list {
 		r := &a.list[i]
-		r.ground = r.acrossFrame(2 * (size.X + size.Y))
-		if r.rimCells() == 0 || r.cells() == 0 {
-			continue
-		}
-		m := r.mean()
-		if touching == 0 {
-			low, high = m, m
-		}
-		for c := range m {
-			low[c], high[c] = min(low[c], m[c]), max(high[c], m[c])
-		}
-		touching++
-		if r.all < small {
-			smallRim += r.rimCells()
+		r.ground = false
+		if r.rimCells() > 0 && r.cells() > 0 {
+			touching = append(touching, int32(i))
 		}
 	}
-	f.spreadGround()
-	if touching < texturedFrom || smallRim < size.X+size.Y {
+	whole := float64(2 * (f.source.frame.Dx() + f.source.frame.Dy()))
+	for _, i := range touching {
+		rim := 0
+		for _, k := range touching {
+			if a.list[i].colour.apart(&a.list[k].colour) <= groundLike {
+				rim += a.list[k].rimCells()
+			}
+		}
+		a.list[i].ground = float64(rim) >= groundRim*whole
+	}
+	f.markTexture(touching, whole)
+	f.markPockets()
+}
+
+// markTexture marks a textured ground.
+func (f *FamilyFinder) markTexture(touching []int32, whole float64) {
+	a := &f.areas
+	small := int(texturedPart * float64(f.source.counted))
+	rim := 0
+	for _, i := range touching {
+		if a.list[i].all < small {
+			rim += a.list[i].rimCells()
+		}
+	}
+	if len(touching) < texturedFrom || 2*float64(rim) < whole {
 		return
 	}
+	low, high := a.list[touching[0]].mean(), a.list[touching[0]].mean()
+	for _, i := range touching {
+		for c, v := range a.list[i].mean() {
+			low[c], high[c] = min(low[c], v), max(high[c], v)
+		}
+		if a.list[i].all < small {
+			a.list[i].ground = true
+		}
+	}
 	like := func(r *familyArea) bool {
-		m := r.mean()
-		for c := range m {
-			if over := 2 + (high[c]-low[c])/2; m[c] < low[c]-over || m[c] > high[c]+over {
+		for c, v := range r.mean() {
+			if over := 2 + (high[c]-low[c])/2; v < low[c]-over || v > high[c]+over {
 				return false
 			}
 		}
 		return r.all < small
-	}
-	for i := range a.list {
-		r := &a.list[i]
-		if r.rimCells() > 0 && r.all < small {
-			r.ground = true
-		}
 	}
 	for changed := true; changed; {
 		changed = false
 		for i := range a.edges {
 			e := &a.edges[i]
 			p, q := &a.list[e.a], &a.list[e.b]
-			if p.ground == q.ground || 2*e.lined > e.length {
-				continue
-			}
 			if q.ground {
 				p, q = q, p
 			}
-			if like(q) {
+			if p.ground && !q.ground && 2*e.lined <= e.length && like(q) {
 				q.ground, changed = true, true
 			}
 		}
 	}
 }
 
-// spreadGround marks what has a colour of the ground: where forms cut it into pieces, or
-// enclose a piece of it. A form of that colour has a line around it.
-func (f *FamilyFinder) spreadGround() {
+// markPockets marks pieces of the ground that forms enclose. A form of the ground's colour
+// has a line around it.
+func (f *FamilyFinder) markPockets() {
 	a := &f.areas
 	lined, length := make([]int, len(a.list)), make([]int, len(a.list))
 	for i := range a.edges {
@@ -78,7 +94,7 @@ func (f *FamilyFinder) spreadGround() {
 			length[k] += e.length
 		}
 	}
-	grounds := make([]int, 0, 8)
+	var grounds []int
 	for i := range a.list {
 		if a.list[i].ground {
 			grounds = append(grounds, i)
@@ -86,28 +102,22 @@ func (f *FamilyFinder) spreadGround() {
 	}
 	for i := range a.list {
 		r := &a.list[i]
-		if r.ground || r.cells() == 0 || r.rimCells() == 0 && 5*lined[i] > 2*length[i] {
-			continue
-		}
-		limit := 4.0
-		if r.rimCells() > 0 {
-			limit = 8
+		limit := groundLike
+		if r.rimCells() == 0 {
+			limit = pocketLike
+			if 5*lined[i] > 2*length[i] {
+				continue
+			}
 		}
 		for _, k := range grounds {
-			r.ground = r.ground || r.colour.apart(&a.list[k].colour) < limit
+			r.ground = r.ground || r.cells() > 0 && r.colour.apart(&a.list[k].colour) <= limit
 		}
 	}
 }
 
 func (r *familyArea) rimCells() int { return r.rim[0] + r.rim[1] + r.rim[2] + r.rim[3] }
 
-// acrossFrame reports whether an area runs round the frame, or across the picture.
-func (r *familyArea) acrossFrame(whole int) bool {
-	sides := 0
-	for _, n := range r.rim {
-		if n > 0 {
-			sides++
-		}
-	}
-	return sides >= 3 || 10*r.rimCells() >= 3*whole || r.rim[0] > 0 && r.rim[2] > 0 || r.rim[1] > 0 && r.rim[3] > 0
+// across reports whether an area runs from one side of the frame to the opposite one.
+func (r *familyArea) across() bool {
+	return r.rim[0] > 0 && r.rim[2] > 0 || r.rim[1] > 0 && r.rim[3] > 0
 }

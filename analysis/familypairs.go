@@ -55,24 +55,17 @@ func (f *FamilyFinder) pairs() []familyPair {
 		}
 	}
 	slices.SortStableFunc(found, func(p, q familyPair) int { return cmp.Compare(q.score, p.score) })
-	return f.choose(found, cuts)
+	return f.cutSoft(matched(found, len(a.list)), cuts)
 }
 
-// choose takes the likeliest pairs, each area once, and cuts the smooth areas among them.
-func (f *FamilyFinder) choose(found []familyPair, cuts []softCut) []familyPair {
-	taken := make([]bool, len(f.areas.list))
-	kept := found[:0]
-	for _, p := range found {
-		if taken[p.light] || taken[p.shadow] {
-			continue
-		}
-		taken[p.light], taken[p.shadow] = true, true
-		if p.soft {
+// cutSoft cuts the smooth areas among the pairs.
+func (f *FamilyFinder) cutSoft(pairs []familyPair, cuts []softCut) []familyPair {
+	for k := range pairs {
+		if p := &pairs[k]; p.soft {
 			p.light = f.cutArea(p.shadow, &cuts[p.shadow])
 		}
-		kept = append(kept, p)
 	}
-	return kept
+	return pairs
 }
 
 // leastArea is how many cells a side has at least.
@@ -85,6 +78,9 @@ func (f *FamilyFinder) leastArea() int {
 func likeness(light, shadow *familyArea, edge int, apart float64) float64 {
 	p, q := light.mean(), shadow.mean()
 	if p[0]-q[0] < apart || light.cells() == 0 || shadow.cells() == 0 {
+		return 0
+	}
+	if light.across() && shadow.across() { // layers of a background
 		return 0
 	}
 	hue := hueScore(p, q)

@@ -1,7 +1,7 @@
 package analysis
 
 const (
-	splitBins = 128
+	splitBins = 512
 	splitSpan = 160.0 // L*a*b*: the longest way between two colours that is told apart
 )
 
@@ -48,8 +48,8 @@ func (f *FamilyFinder) softCuts(least int) []softCut {
 	}
 	for i := range cuts {
 		if c := &cuts[i]; c.ok {
-			at := bestCut(c.counts[:])
-			c.cut = (float64(at+1)/splitBins - 0.5) * splitSpan
+			low, high := endsOf(c.counts[:])
+			c.cut = ((low+high+1)/2/splitBins - 0.5) * splitSpan
 		}
 	}
 	f.measureCuts(cuts)
@@ -71,6 +71,11 @@ func (f *FamilyFinder) measureCuts(cuts []softCut) {
 		}
 		s := &c.sides[side[i]]
 		s.all++
+		for k, at := range f.rimAt(i) {
+			if at {
+				s.rim[k]++
+			}
+		}
 		if p.thin[i] == 0 {
 			s.colour.add(p.flat[0][i], p.flat[1][i], p.flat[2][i])
 		}
@@ -83,27 +88,25 @@ func (f *FamilyFinder) measureCuts(cuts []softCut) {
 	}
 }
 
-// bestCut returns the bin after which to cut counts into two masses (OTSU).
-func bestCut(counts []int) (at int) {
-	n, sum := 0.0, 0.0
-	for i, c := range counts {
-		n += float64(c)
-		sum += float64(i * c)
+// endsOf returns the bins at which the counts' lowest and highest twentieth end: colours of
+// the two sides, of whatever sizes they are.
+func endsOf(counts []int) (low, high float64) {
+	n := 0
+	for _, c := range counts {
+		n += c
 	}
-	below, part, most := 0.0, 0.0, 0.0
+	below := 0
+	low = -1
 	for i, c := range counts {
-		below += float64(c)
-		part += float64(i * c)
-		above := n - below
-		if below == 0 || above == 0 {
-			continue
+		below += c
+		if low < 0 && 20*below >= n {
+			low = float64(i)
 		}
-		d := part/below - (sum-part)/above
-		if v := below * above * d * d; v > most*(1+1e-9) {
-			at, most = i, v
+		if 20*below >= 19*n {
+			return low, float64(i)
 		}
 	}
-	return at
+	return low, low
 }
 
 // cutArea cuts an area as found; the light gets a number of its own, which is returned.
