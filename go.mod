@@ -3,6 +3,7 @@ module app.tonedesk
 go 1.26.0
 
 require (
+	codeberg.org/go-pdf/fpdf v0.12.0
 	fyne.io/fyne/v2 v2.7.1
 	github.com/gen2brain/shm v0.1.0
 	github.com/jezek/xgb v1.1.1

@@ -34,6 +34,7 @@ var pictureFormats = []pictureFormat{
 	{"webp", []string{"RIFF????WEBP"}, webp.DecodeConfig, webp.Decode, webpOrientation},
 	// BM alone could begin any text: its info header's length, under 256, says more.
 	{"bmp", []string{"BM?????????????\x00\x00\x00"}, bmp.DecodeConfig, bmp.Decode, nil},
+	{"openraster", []string{oraMagic}, oraConfig, oraDecode, nil},
 }
 
 // decode decodes the picture file data, of at most maxPixels pixels. It copes with any
@@ -128,6 +129,11 @@ func (r *endReader) ReadAt(b []byte, at int64) (int, error) {
 // explain wraps the sentinel that a decoder's error means for data; ended says whether
 // it wanted more than there was.
 func (f pictureFormat) explain(data []byte, err error, ended bool) error {
+	for _, said := range []error{ErrNotPicture, ErrKind, ErrHuge, ErrTruncated, ErrDamaged} {
+		if errors.Is(err, said) {
+			return fmt.Errorf("%s: %w", f.name, err)
+		}
+	}
 	what := ErrDamaged
 	var (
 		jpegKind jpeg.UnsupportedError

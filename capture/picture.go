@@ -28,10 +28,10 @@ type Picture struct {
 }
 
 // OpenPicture reads the picture file at path: png, jpeg, gif (its first picture),
-// bmp, tiff or webp, turned upright as its Exif data say. Errors wrap fs.ErrNotExist,
-// fs.ErrPermission, ErrDirectory, ErrNotFile, ErrEmptyFile, ErrNotPicture,
-// ErrTruncated, ErrDamaged, ErrKind or ErrHuge. A size of more than MaxPixels is
-// refused before anything of that size is set up.
+// bmp, tiff, webp or ora (its layers merged), turned upright as its Exif data say.
+// Errors wrap fs.ErrNotExist, fs.ErrPermission, ErrDirectory, ErrNotFile,
+// ErrEmptyFile, ErrNotPicture, ErrTruncated, ErrDamaged, ErrKind or ErrHuge. A size of
+// more than MaxPixels is refused before anything of that size is set up.
 func OpenPicture(path string) (*Picture, error) {
 	p, err := openPicture(path)
 	if err != nil {

@@ -50,6 +50,7 @@ func encoded(t testing.TB, img *image.NRGBA) map[string][]byte {
 	add("tiff deflated", func(b *bytes.Buffer) error {
 		return tiff.Encode(b, img, &tiff.Options{Compression: tiff.Deflate})
 	})
+	add("openraster", func(b *bytes.Buffer) error { return writeORA(b, oraParts(files["png"])...) })
 	add("gif", func(b *bytes.Buffer) error {
 		p := image.NewPaletted(img.Rect, color.Palette{color.Gray{50}, color.Gray{200}})
 		for i := range p.Pix {
@@ -181,13 +182,18 @@ func claims(w, h uint32) map[string][]byte {
 		tiffFile = le.AppendUint32(tiffFile, e[1])
 	}
 	vp8x := append([]byte{0, 0, 0, 0}, byte(w-1), byte((w-1)>>8), byte((w-1)>>16), byte(h-1), byte((h-1)>>8), byte((h-1)>>16))
+	var ora bytes.Buffer
+	if err := writeORA(&ora, oraParts(pngFile)...); err != nil {
+		panic(err)
+	}
 	return map[string][]byte{
-		"png":  pngFile,
-		"bmp":  bmpFile,
-		"tiff": append(tiffFile, 0, 0, 0, 0),
-		"webp": riffChunk("RIFF", append([]byte("WEBP"), riffChunk("VP8X", vp8x)...)),
-		"gif":  append(le.AppendUint16(le.AppendUint16([]byte("GIF89a"), uint16(w)), uint16(h)), 0, 0, 0),
-		"jpeg": append(be.AppendUint16(be.AppendUint16([]byte("\xff\xd8\xff\xc0\x00\x0b\x08"), uint16(h)), uint16(w)), "\x01\x01\x11\x00\xff\xda\x00\x08\x01\x01\x00\x00\x3f\x00"...),
+		"openraster": ora.Bytes(),
+		"png":        pngFile,
+		"bmp":        bmpFile,
+		"tiff":       append(tiffFile, 0, 0, 0, 0),
+		"webp":       riffChunk("RIFF", append([]byte("WEBP"), riffChunk("VP8X", vp8x)...)),
+		"gif":        append(le.AppendUint16(le.AppendUint16([]byte("GIF89a"), uint16(w)), uint16(h)), 0, 0, 0),
+		"jpeg":       append(be.AppendUint16(be.AppendUint16([]byte("\xff\xd8\xff\xc0\x00\x0b\x08"), uint16(h)), uint16(w)), "\x01\x01\x11\x00\xff\xda\x00\x08\x01\x01\x00\x00\x3f\x00"...),
 	}
 }
 

@@ -103,7 +103,7 @@ func (d *Desk) AskPicture() {
 }
 
 // pictureEndings are the endings of the files that can be opened.
-var pictureEndings = []string{".png", ".jpg", ".jpeg", ".gif", ".bmp", ".tif", ".tiff", ".webp"}
+var pictureEndings = []string{".png", ".jpg", ".jpeg", ".gif", ".bmp", ".tif", ".tiff", ".webp", ".ora"}
 
 func (d *Desk) quit() {
 	d.Close()

@@ -3,7 +3,7 @@
 set -euo pipefail
 
 build="gcc libc6-dev pkg-config xorg-dev libgl1-mesa-dev libxkbcommon-dev"
-screen="xvfb openbox xdotool imagemagick x11-utils x11-xserver-utils libgl1-mesa-dri"
+screen="xvfb openbox xdotool imagemagick x11-utils x11-xserver-utils libgl1-mesa-dri poppler-utils"
 
 if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
 	case "$(uname -s)" in Linux) ;; *) exit 0 ;; esac

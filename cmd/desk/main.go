@@ -24,6 +24,8 @@ func run(args []string, io streams) int {
 		return runCompare(args[1:], io)
 	case "change":
 		return runChange(args[1:], io)
+	case "sheet":
+		return runSheet(args[1:], io)
 	case "stills":
 		return runStills(args[1:], io)
 	case "shade":

@@ -39,6 +39,10 @@ Options
   palette --css FILE       write custom properties, #rrggbb and oklch()
   palette --force          write over files that are there
   palette --ground COLOUR  what lies under half-transparent pixels, else white
+  sheet -o FILE            where to: a sheet as .png or .pdf, the picture in
+                           layers as .ora, what is known of it as .json
+  sheet --page a4|16:9     size of the page, else a4
+  sheet --picture          the picture with its notes instead, as .png
   spot -, shade -          read one colour a line from standard input
   compare -, match -       read one pair a line from standard input
 

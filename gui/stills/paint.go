@@ -4,11 +4,13 @@ import (
 	"image"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/stills/ink"
+	"app.tonedesk/gui/stills/notes"
 )
 
 // Paint returns a picture in one of the views of analysis, reduced to w x h pixels, which
 // are no more than it has. A view that there isn't is painted as the colours.
-func Paint(p analysis.Pixels, view string, w, h int) *image.RGBA {
+func Paint(p analysis.Pixels, view string, w, h int, look analysis.Look) *image.RGBA {
 	img := image.NewRGBA(image.Rect(0, 0, w, h))
 	v, ok := analysis.ViewByKey(view)
 	if !ok {
@@ -16,6 +18,62 @@ func Paint(p analysis.Pixels, view string, w, h int) *image.RGBA {
 	}
 	r := analysis.NewReducer()
 	defer r.Close()
-	v.Paint(img.Pix, r.Reduce(p, w, h, nil), analysis.Look{Reading: analysis.Read(p, analysis.Options{})})
+	v.Paint(img.Pix, r.Reduce(p, w, h, nil), look)
+	return img
+}
+
+// lettersPart is the size of numbers and readings on a picture that is handed on, as a part
+// of its longer side; leastLetters is their least size in pixels (our choice).
+const (
+	lettersPart  = 1.0 / 60
+	leastLetters = 12
+)
+
+// Annotate returns a picture with its notes, their numbers and readings, its longer side
+// near side pixels: reduced by box average in linear light, or enlarged a whole number of
+// times by its nearest pixels. 0 for side leaves the picture's size, pixel for pixel.
+func Annotate(p analysis.Pixels, list []notes.Note, side int) *image.RGBA {
+	img, scale := sized(p, side)
+	new(ink.Drawer).Draw(img, img.Rect, annotation(img.Rect, scale).Marks(list))
+	return img
+}
+
+// annotation is how notes lie on a picture that is handed on.
+func annotation(in image.Rectangle, scale float64) notes.View {
+	letters := max(leastLetters, float64(max(in.Dx(), in.Dy()))*lettersPart)
+	return notes.View{
+		Scale: scale, Pixel: letters / 13, Letters: letters, Numbers: true, Readings: true, Inside: in,
+	}
+}
+
+// sized returns a picture of its own with its longer side near side, and the scale.
+func sized(p analysis.Pixels, side int) (*image.RGBA, float64) {
+	longer := max(p.Width, p.Height)
+	switch {
+	case side > 0 && side < longer:
+		w, h := Fit(p.Width, p.Height, side, side)
+		return Paint(p, "colour", w, h, analysis.Look{}), float64(w) / float64(p.Width)
+	case side >= 2*longer:
+		return enlarged(p, side/longer), float64(side / longer)
+	}
+	return enlarged(p, 1), 1
+}
+
+// enlarged returns a picture k times as large, by its nearest pixels, with its colours
+// multiplied by their alpha.
+func enlarged(p analysis.Pixels, k int) *image.RGBA {
+	img := image.NewRGBA(image.Rect(0, 0, k*p.Width, k*p.Height))
+	straight := imageOf(p)
+	for y := range img.Rect.Dy() {
+		from, to := straight.Pix[y/k*straight.Stride:], img.Pix[y*img.Stride:][:4*k*p.Width]
+		for x := range k * p.Width {
+			q, d := from[4*(x/k):][:4], to[4*x:][:4]
+			a := int(q[3])
+			for c := range 3 {
+				d[c] = uint8((int(q[c])*a + 127) / 255)
+			}
+			d[3] = q[3]
+		}
+	}
 	return img
 }

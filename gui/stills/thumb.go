@@ -26,7 +26,7 @@ func (s *Store) Thumbnail(id string, grey bool) (*image.RGBA, error) {
 	if grey {
 		view = "grey"
 	}
-	return Paint(p, view, p.Width, p.Height), nil
+	return Paint(p, view, p.Width, p.Height, analysis.Look{}), nil
 }
 
 // small returns a still's picture, reduced.
@@ -50,7 +50,7 @@ func (s *Store) small(id string) (analysis.Pixels, error) {
 		return analysis.Pixels{}, err
 	}
 	w, h := Fit(picture.Width, picture.Height, ThumbnailSide, ThumbnailSide)
-	img := Paint(picture, "colour", w, h)
+	img := Paint(picture, "colour", w, h, analysis.Look{})
 	s.cache(id, img)
 	return analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: w, Height: h}, nil
 }

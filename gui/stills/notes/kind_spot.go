@@ -31,13 +31,15 @@ func (s Spot) draw(p *pen, _ string) {
 	p.line(ink.Ellipse(at, ink.Pt(r, r)), true, 1.5*p.view.pixel())
 	p.whole()
 	if p.view.Readings {
-		p.beside(s.Say(), at, 1.6*r)
+		p.beside("value "+tenth(s.Reading.Value), at, 1.6*r)
 	}
 	p.number(at.Minus(ink.Pt(0, r)))
 }
 
-// Say returns the reading as it stands beside the spot: lightness and value.
+// Say returns the reading in words: lightness and value.
 func (s Spot) Say() string {
-	tenth := func(v float64) string { return strconv.FormatFloat(analysis.AsPrinted(v), 'f', 1, 64) }
-	return "L* " + tenth(s.Reading.Lightness) + ", value " + tenth(s.Reading.Value)
+	return "lightness " + tenth(s.Reading.Lightness) + ", value " + tenth(s.Reading.Value)
 }
+
+// tenth writes a number with one decimal, as everything measured is shown.
+func tenth(v float64) string { return strconv.FormatFloat(analysis.AsPrinted(v), 'f', 1, 64) }

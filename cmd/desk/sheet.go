@@ -1,0 +1,101 @@
+package main
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/gui"
+	"app.tonedesk/gui/stills/sheet"
+)
+
+// sheetOptions are the options of desk sheet.
+var sheetOptions = []option{{"-o", "FILE"}, {"page", "a4|16:9"}, {name: "picture"}}
+
+// runSheet hands a still or a picture file on: as a critique sheet, in layers, or as what is
+// known of it. It returns the exit code.
+func runSheet(args []string, s streams) int {
+	if asksForHelp(args) {
+		return runHelp(s)
+	}
+	a, err := parseArguments(args, sheetOptions)
+	if err != nil {
+		return s.wrongUse(err)
+	}
+	plan, err := planSheet(a)
+	switch {
+	case err != nil:
+		return s.wrongUse(err)
+	case len(a.operands) != 1:
+		return s.wrongUse(usageError{"make a sheet", "it shows one picture", "name one picture file or still"})
+	}
+	of, err := openSubject(a.operands[0])
+	if err != nil {
+		s.say(err.Error())
+		return exitUnread
+	}
+	path, err := plan.path(a, of)
+	if err == nil {
+		err = plan.Save(path, sheetSubject(of))
+	}
+	if err != nil {
+		s.say(gui.Explain("write "+gui.Quote(path), err))
+		if errors.Is(err, gui.ErrEnding) {
+			return exitWrongUse
+		}
+		return exitUnread
+	}
+	return exitDone
+}
+
+// sheetPlan is how to hand on.
+type sheetPlan struct{ gui.HandOn }
+
+// planSheet turns the options into a plan. Errors are usageErrors.
+func planSheet(a arguments) (plan sheetPlan, err error) {
+	plan.Page, plan.Picture = sheet.A4, a.given("picture")
+	if a.given("page") {
+		switch strings.ToLower(a.values["page"]) {
+		case sheet.A4.Name:
+		case sheet.Wide.Name:
+			plan.Page = sheet.Wide
+		default:
+			return plan, badValue("page", a.values["page"], "it is not a page on offer", "choose a4 or 16:9")
+		}
+	}
+	if a.given("-o") && plan.Picture && !strings.EqualFold(filepath.Ext(a.values["-o"]), ".png") {
+		return plan, usageError{"use --picture for " + gui.Quote(a.values["-o"]), "the picture with its notes is written as PNG", "end the name in .png"}
+	}
+	return plan, nil
+}
+
+// path returns where to write: where -o says, else beside, under a name that is free.
+func (plan sheetPlan) path(a arguments, of subject) (string, error) {
+	if a.given("-o") {
+		return a.values["-o"], nil
+	}
+	base := filepath.Base(of.name)
+	name := strings.TrimSuffix(base, filepath.Ext(base)) + "-sheet.pdf"
+	if plan.Picture {
+		name = strings.TrimSuffix(base, filepath.Ext(base)) + "-notes.png"
+	}
+	if _, err := os.Lstat(name); err == nil {
+		return name, fs.ErrExist
+	}
+	return name, nil
+}
+
+// sheetSubject returns what a sheet of the subject is made of.
+func sheetSubject(of subject) gui.SheetSubject {
+	s := gui.SheetSubject{Title: filepath.Base(of.name), Source: of.side.Source, Picture: of.side.Picture}
+	if of.still != nil {
+		s = gui.SheetOfStill(of.still)
+	} else if info, err := os.Stat(of.name); err == nil {
+		s.Time = info.ModTime()
+	}
+	s.Families = analysis.FindFamilies(s.Picture, s.Out, analysis.DefaultFamilyRules())
+	return s
+}

@@ -1,0 +1,94 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"image"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"app.tonedesk/capture"
+)
+
+func TestSheetOfPictureAndStill(t *testing.T) {
+	env, ids := keepStills(t, 120)
+	path := picture(t, "study.png", 12, 5, threeBars(120))
+	dir := t.TempDir()
+	for _, from := range []string{path, ids[0]} {
+		for name, begins := range map[string]string{"a.png": "\x89PNG", "a.pdf": "%PDF-", "a.ora": "PK\x03\x04", "a.json": "{"} {
+			file := filepath.Join(dir, name)
+			e := deskWith(t, env, "", "sheet", "-o", file, "--page", "16:9", from)
+			if e.plainErrors(t, 0); e.code != 0 || e.out != "" {
+				t.Fatalf("code %d, %s", e.code, e.out)
+			}
+			data, err := os.ReadFile(file)
+			if err != nil || !bytes.HasPrefix(data, []byte(begins)) {
+				t.Fatalf("%s: %v, % x", name, err, data[:min(8, len(data))])
+			}
+			if info, err := os.Stat(file); err != nil || info.Mode().Perm() != 0o600 {
+				t.Errorf("%s: %v, %v", name, info.Mode(), err)
+			}
+		}
+		// 13 1/3 by 7.5 inches at 8 pixels a millimetre; the layers are as large as the picture.
+		for name, want := range map[string]image.Point{"a.png": {2709, 1524}, "a.ora": {12, 5}} {
+			if p, err := capture.OpenPicture(filepath.Join(dir, name)); err != nil || p.Size != want {
+				t.Errorf("%s of %s: %v", name, from, err)
+			}
+		}
+	}
+	var still struct {
+		Name  string
+		Notes []struct{ Kind, Text string }
+	}
+	text, err := os.ReadFile(filepath.Join(dir, "a.json"))
+	if err == nil {
+		err = json.Unmarshal(text, &still)
+	}
+	if err != nil || still.Name != "study" || len(still.Notes) != 1 || still.Notes[0].Text != "soft edge" {
+		t.Errorf("%s, %v", text, err)
+	}
+}
+
+func TestSheetIsUsedWrongly(t *testing.T) {
+	path := picture(t, "study.png", 12, 5, threeBars(120))
+	for _, tt := range []struct {
+		args []string
+		code int
+	}{
+		{[]string{"sheet"}, 2},
+		{[]string{"sheet", path, path}, 2},
+		{[]string{"sheet", "--page", "letter", path}, 2},
+		{[]string{"sheet", "-o", "x.gif", path}, 2},
+		{[]string{"sheet", "--picture", "-o", "x.pdf", path}, 2},
+		{[]string{"sheet", "-o", filepath.Join(t.TempDir(), "no", "x.pdf"), path}, 1},
+		{[]string{"sheet", "no-such-still"}, 1},
+	} {
+		e := desk(t, "", tt.args...)
+		if e.plainErrors(t, 1); e.code != tt.code {
+			t.Errorf("%v: code %d, %s", tt.args, e.code, e.err)
+		}
+	}
+}
+
+// Without -o the file goes beside where the command runs, and never over another.
+func TestSheetDoesNotOverwrite(t *testing.T) {
+	path := picture(t, "study.png", 12, 5, threeBars(120))
+	dir := t.TempDir()
+	t.Chdir(dir)
+	if e := desk(t, "", "sheet", path); e.code != 0 {
+		t.Fatal(e.err)
+	}
+	before, err := os.ReadFile("study-sheet.pdf")
+	if err != nil {
+		t.Fatal(err)
+	}
+	e := desk(t, "", "sheet", path)
+	if e.plainErrors(t, 1); e.code != 1 || !strings.Contains(e.err, "already") {
+		t.Errorf("code %d, %s", e.code, e.err)
+	}
+	if after, err := os.ReadFile("study-sheet.pdf"); err != nil || !bytes.Equal(before, after) {
+		t.Error("the file was changed")
+	}
+}

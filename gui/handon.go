@@ -1,0 +1,72 @@
+package gui
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/sheet"
+)
+
+// ErrEnding says that a file to be written has an ending that tells no way to hand on.
+var ErrEnding = errors.New("ending of the name is not one of " + strings.Join(HandOnEndings(), ", "))
+
+// HandOn says what of a still is handed on, beside what the file's ending tells.
+type HandOn struct {
+	Page    sheet.Size // of a sheet
+	Picture bool       // as PNG: the picture with its notes, pixel for pixel, not the sheet
+}
+
+// HandOnEndings are the ways to hand a still on: the critique sheet as a picture or as a PDF
+// file, the picture in layers, and what is known of it.
+func HandOnEndings() []string { return []string{".png", ".pdf", ".ora", ".json"} }
+
+// sheetPixels is how finely a sheet is painted as a picture, in pixels a millimetre: 203 dots
+// an inch.
+const sheetPixels = 8
+
+// Write writes a still the way the ending of a file's name tells. The error wraps ErrEnding
+// where it tells none.
+func (h HandOn) Write(w io.Writer, ending string, s SheetSubject) error {
+	switch strings.ToLower(ending) {
+	case ".png":
+		if h.Picture {
+			return stills.WritePNG(w, stills.Annotate(s.Picture, s.Notes, 0))
+		}
+		return stills.WritePNG(w, sheet.New(h.Page, SheetContent(s)).Image(sheetPixels))
+	case ".pdf":
+		return sheet.New(h.Page, SheetContent(s)).PDF(w, sheet.About{Title: s.Title, Time: s.Time})
+	case ".ora":
+		return stills.WriteORA(w, s.Picture, s.Out, s.Notes, stills.LayerNames{
+			Notes: "Notes", TwoTone: "Two-tone", Greys: "Greys", Picture: "Picture",
+		})
+	case ".json":
+		return stills.WriteJSON(w, s.meta(), s.Notes)
+	}
+	return fmt.Errorf("%q: %w", ending, ErrEnding)
+}
+
+// Save writes a still to a file of the user's choice, readable for its owner only. The file
+// is there as a whole or, where writing fails, as it was before.
+func (h HandOn) Save(path string, s SheetSubject) error {
+	if !slices.Contains(HandOnEndings(), strings.ToLower(filepath.Ext(path))) {
+		return fmt.Errorf("hand on as %s: %w", path, ErrEnding)
+	}
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		return fmt.Errorf("hand on as %s: it is a folder: %w", path, os.ErrExist)
+	}
+	var b bytes.Buffer
+	if err := h.Write(&b, filepath.Ext(path), s); err != nil {
+		return fmt.Errorf("hand on as %s: %w", path, err)
+	}
+	if err := replaceFile(path, b.Bytes()); err != nil {
+		return fmt.Errorf("hand on as %s: %w", path, err)
+	}
+	return nil
+}

@@ -1,0 +1,157 @@
+package gui
+
+import (
+	"errors"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/capture"
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/ink"
+	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/gui/stills/sheet"
+)
+
+// halfLight is light grey on the left and dark grey on the right.
+func halfLight(w, h int) analysis.Pixels {
+	p := analysis.Pixels{Pix: make([]byte, 4*w*h), Stride: 4 * w, Width: w, Height: h}
+	for i := range w * h {
+		grey := uint8(200)
+		if i%w >= w/2 {
+			grey = 80
+		}
+		copy(p.Pix[4*i:], []byte{grey, grey, grey, 255})
+	}
+	return p
+}
+
+func someSubject() SheetSubject {
+	p := halfLight(120, 80)
+	spot := notes.Spot{At: ink.Pt(30, 40), Reading: analysis.SpotOf(analysis.RGB{R: 200, G: 200, B: 200})}
+	return SheetSubject{
+		Title: "Half light", Time: time.Date(2026, 3, 4, 12, 30, 0, 0, time.UTC), Display: "sRGB", Picture: p,
+		Source: stills.Source{Kind: stills.FromScreen},
+		Notes: []notes.Note{
+			notes.New(notes.Ring{From: ink.Pt(5, 5), To: ink.Pt(50, 50), Width: 2}, ""),
+			notes.New(spot, "half-tone"),
+			notes.New(notes.Arrow{From: ink.Pt(5, 5), To: ink.Pt(50, 50), Width: 2}, "lose this edge"),
+			notes.New(notes.Area{Side: notes.Light, Points: []notes.Point{ink.Pt(20, 20)}, Width: 20}, ""),
+			notes.New(notes.Area{Side: notes.Shadow, Points: []notes.Point{ink.Pt(90, 20)}, Width: 20}, ""),
+		},
+	}
+}
+
+// What stands on the sheet is what the window measures and what the notes say, with the same
+// numbers.
+func TestSheetContent(t *testing.T) {
+	s := someSubject()
+	family := analysis.FamilyOf(analysis.SpotOf(analysis.RGB{R: 230, G: 180, B: 140}), analysis.SpotOf(analysis.RGB{R: 150, G: 70, B: 60}), analysis.DefaultFamilyRules())
+	s.Families = &analysis.Families{List: []analysis.Family{family, family, family, family, family, family, family}}
+	c := SheetContent(s)
+	if len(c.Families) != mostFamilies || len(c.Families[0].Colours) != 2 || !strings.Contains(c.Families[0].Title, "tones") {
+		t.Errorf("families %+v", c.Families)
+	}
+	var said []string
+	for _, n := range c.Notes {
+		said = append(said, n.Text)
+	}
+	light, shadow := analysis.SpotOf(analysis.RGB{R: 200, G: 200, B: 200}), analysis.SpotOf(analysis.RGB{R: 80, G: 80, B: 80})
+	want := []string{
+		"lightness " + Tenth(light.Lightness) + ", value " + Tenth(light.Value) + ": half-tone",
+		"lose this edge",
+		"Painted light of value " + Tenth(light.Value) + ", spread 0.0 in lightness; shadow of value " + Tenth(shadow.Value) +
+			", spread 0.0 in lightness; " + Tenth(light.Value-shadow.Value) + " tones apart",
+	}
+	if strings.Join(said, "|") != strings.Join(want, "|") {
+		t.Errorf("%q, want %q", said, want)
+	}
+	if c.Notes[0].Number != 1 || c.Notes[1].Number != 2 || c.Notes[2].Number != 0 || c.Notes[0].Colour == nil || c.Notes[0].Grey != 200 {
+		t.Errorf("%+v", c.Notes)
+	}
+	if got := plainSay(c.About[0]); got != "4 March 2026, 12:30 · part of the screen, 120 × 80 pixels · 5 notes" {
+		t.Errorf("about %q", got)
+	}
+	if len(c.Shares) != 2 || plainSay(c.Shares[0].Words) != "dark 50 %" || c.Histogram == nil {
+		t.Errorf("%+v", c.Shares)
+	}
+	if c := SheetContent(SheetSubject{Title: "x", Picture: halfLight(4, 4)}); len(c.Families) != 0 || len(c.Notes) != 0 {
+		t.Errorf("nothing to say gives %+v, %+v", c.Families, c.Notes)
+	}
+}
+
+func TestSayPainted(t *testing.T) {
+	light, shadow := analysis.SpotOf(analysis.RGB{R: 200, G: 200, B: 200}), analysis.SpotOf(analysis.RGB{R: 80, G: 80, B: 80})
+	nan := math.NaN()
+	for want, m := range map[string]notes.Measured{
+		"": {Tones: nan, Overlap: nan},
+		"Painted light of value " + Tenth(light.Value) + ", spread 0.0 in lightness": {Light: &light, Tones: nan, Overlap: nan},
+		"Painted light of value " + Tenth(shadow.Value) + ", spread 0.0 in lightness; shadow of value " + Tenth(light.Value) + ", spread 0.0 in lightness; the light is 4.5 tones darker than the shadow, overlapping by 4.5": {
+			Light: &shadow, Shadow: &light, Tones: -4.5, Overlap: 4.5},
+	} {
+		if got := plainSay(SayPainted(m)); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+// A still is handed on as a file of the owner's, whole or not at all.
+func TestHandOnSaves(t *testing.T) {
+	dir, s := t.TempDir(), someSubject()
+	h := HandOn{Page: sheet.A4}
+	for _, ending := range HandOnEndings() {
+		path := filepath.Join(dir, "half"+strings.ToUpper(ending))
+		if err := h.Save(path, s); err != nil {
+			t.Fatal(err)
+		}
+		if info, err := os.Stat(path); err != nil || info.Mode().Perm() != 0o600 || info.Size() == 0 {
+			t.Errorf("%s: %v, %v", path, info, err)
+		}
+	}
+	h.Picture = true
+	path := filepath.Join(dir, "notes.png")
+	if err := h.Save(path, s); err != nil {
+		t.Fatal(err)
+	}
+	p, err := capture.OpenPicture(path)
+	if err != nil || p.Size.X != 120 || p.Size.Y != 80 {
+		t.Fatalf("%v, %v", p, err)
+	}
+	// Where no note is, the picture is as it was.
+	if at := 4*(70*120+110) + 0; p.Pix[at] != 80 || p.Pix[at+2] != 80 {
+		t.Errorf("the picture has changed: %v", p.Pix[at:at+4])
+	}
+	if err := h.Save(filepath.Join(dir, "x.gif"), s); !errors.Is(err, ErrEnding) {
+		t.Errorf("gif: %v", err)
+	}
+	if err := os.Mkdir(filepath.Join(dir, "d.png"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	if err := h.Save(filepath.Join(dir, "d.png"), s); !errors.Is(err, os.ErrExist) {
+		t.Errorf("a folder: %v", err)
+	}
+	if left, err := filepath.Glob(filepath.Join(dir, ".*")); err != nil || len(left) != 0 {
+		t.Errorf("left over: %v, %v", left, err)
+	}
+}
+
+// The merged image of an OpenRaster file is the picture with its notes.
+func TestMergedImage(t *testing.T) {
+	dir, s := t.TempDir(), someSubject()
+	layers, whole := filepath.Join(dir, "x.ora"), filepath.Join(dir, "x.png")
+	if err := (HandOn{}).Save(layers, s); err != nil {
+		t.Fatal(err)
+	}
+	if err := (HandOn{Picture: true}).Save(whole, s); err != nil {
+		t.Fatal(err)
+	}
+	a, errA := capture.OpenPicture(layers)
+	b, errB := capture.OpenPicture(whole)
+	if errA != nil || errB != nil || string(a.Pix) != string(b.Pix) {
+		t.Errorf("the merged image is not the picture with its notes: %v, %v", errA, errB)
+	}
+}

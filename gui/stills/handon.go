@@ -1,0 +1,55 @@
+package stills
+
+import (
+	"encoding/json"
+	"image"
+	"io"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/gui/stills/ink"
+	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/gui/stills/ora"
+)
+
+// LayerNames are what the layers of an OpenRaster file are called, topmost first.
+type LayerNames struct{ Notes, TwoTone, Greys, Picture string }
+
+// WriteORA writes a picture with its notes as an OpenRaster file: the notes above the
+// picture, and between them its two-tone reading and its greys, hidden. out is what is left
+// out of the two-tone reading; nil for nothing.
+func WriteORA(w io.Writer, p analysis.Pixels, out *analysis.Out, list []notes.Note, names LayerNames) error {
+	look := analysis.Look{Reading: analysis.Read(p, analysis.Options{Out: out})}
+	merged := Annotate(p, list, 0)
+	shownW, shownH := Fit(p.Width, p.Height, ora.ThumbnailSide, ora.ThumbnailSide)
+	small := analysis.Pixels{Pix: merged.Pix, Stride: merged.Stride, Width: p.Width, Height: p.Height}
+	above := image.NewRGBA(merged.Rect)
+	new(ink.Drawer).Draw(above, above.Rect, annotation(merged.Rect, 1).Marks(list))
+	return ora.Write(w, ora.Picture{
+		Layers: []ora.Layer{
+			{Name: names.Notes, Image: above},
+			{Name: names.TwoTone, Image: Paint(p, "two-tone", p.Width, p.Height, look), Hidden: true},
+			{Name: names.Greys, Image: Paint(p, "grey", p.Width, p.Height, look), Hidden: true},
+			{Name: names.Picture, Image: imageOf(p)},
+		},
+		Merged: merged,
+		Small:  Paint(small, "colour", shownW, shownH, look),
+	}, WritePNG)
+}
+
+// WriteJSON writes what is known of a still, and its notes, as one JSON object: the fields of
+// still.json, and "notes" as in notes.json.
+func WriteJSON(w io.Writer, meta Meta, list []notes.Note) error {
+	fields, err := fieldsOf(meta)
+	if err != nil {
+		return err
+	}
+	text, err := json.Marshal(append([]notes.Note{}, list...))
+	if err != nil {
+		return err
+	}
+	fields["notes"] = text
+	e := json.NewEncoder(w)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(fields)
+}

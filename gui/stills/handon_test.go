@@ -1,0 +1,102 @@
+package stills
+
+import (
+	"archive/zip"
+	"bytes"
+	"encoding/json"
+	"image"
+	"image/draw"
+	"image/png"
+	"testing"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/gui/stills/notes"
+)
+
+// partOf decodes one picture of an archive.
+func partOf(t *testing.T, data []byte, name string) *image.NRGBA {
+	t.Helper()
+	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := z.Open(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	img, err := png.Decode(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := image.NewNRGBA(img.Bounds())
+	draw.Draw(m, m.Rect, img, image.Point{}, draw.Src)
+	return m
+}
+
+// The visible layers laid over each other (simple alpha compositing) are the merged image,
+// but for two roundings of 8 bits; the hidden ones are neutral; every picture says sRGB.
+func TestLayersMakeTheMergedImage(t *testing.T) {
+	list := append(notesFor(2), notes.New(notes.Area{Side: notes.Light, Points: []notes.Point{{X: 60, Y: 40}}, Width: 40}, "light"))
+	var b bytes.Buffer
+	if err := WriteORA(&b, noise(4), nil, list, LayerNames{"Notes", "Two-tone", "Greys", "Picture"}); err != nil {
+		t.Fatal(err)
+	}
+	if n := bytes.Count(b.Bytes(), []byte("sRGB")); n != 6 {
+		t.Errorf("%d of six pictures say sRGB", n)
+	}
+	merged := partOf(t, b.Bytes(), "mergedimage.png")
+	over := image.NewRGBA(merged.Rect)
+	draw.Draw(over, over.Rect, partOf(t, b.Bytes(), "data/layer3.png"), image.Point{}, draw.Src)
+	draw.Draw(over, over.Rect, partOf(t, b.Bytes(), "data/layer0.png"), image.Point{}, draw.Over)
+	for i := range merged.Pix {
+		if d := int(merged.Pix[i]) - int(over.Pix[i]); d < -2 || d > 2 {
+			t.Fatalf("byte %d is %d merged and %d in layers", i, merged.Pix[i], over.Pix[i])
+		}
+	}
+	for _, name := range []string{"data/layer1.png", "data/layer2.png"} {
+		img := partOf(t, b.Bytes(), name)
+		for i := 0; i < len(img.Pix); i += 4 {
+			if img.Pix[i] != img.Pix[i+1] || img.Pix[i] != img.Pix[i+2] {
+				t.Fatalf("%s has a colour", name)
+			}
+		}
+	}
+}
+
+// Annotated pixel for pixel, reduced and enlarged, the picture keeps its shape and, where no
+// note is, its colours.
+func TestAnnotate(t *testing.T) {
+	p := analysis.Pixels{Pix: bytes.Repeat([]byte{200, 100, 50, 255}, 300*100), Stride: 1200, Width: 300, Height: 100}
+	for side, want := range map[int]image.Point{0: {300, 100}, 150: {150, 50}, 500: {300, 100}, 1000: {900, 300}} {
+		img := Annotate(p, notesFor(1), side)
+		if img.Rect.Size() != want {
+			t.Errorf("side %d gives %v, want %v", side, img.Rect.Size(), want)
+		}
+		if c := img.RGBAAt(want.X-1, want.Y-1); c.R != 200 || c.G != 100 || c.B != 50 {
+			t.Errorf("side %d: the corner is %v", side, c)
+		}
+		marked := 0
+		for i := 0; i < len(img.Pix); i += 4 {
+			if img.Pix[i] != 200 {
+				marked++
+			}
+		}
+		if marked == 0 {
+			t.Errorf("side %d: no note is drawn", side)
+		}
+	}
+}
+
+func TestWriteJSON(t *testing.T) {
+	var b bytes.Buffer
+	if err := WriteJSON(&b, metaFor(3), notesFor(2)); err != nil {
+		t.Fatal(err)
+	}
+	var got struct {
+		Name  string
+		Notes []struct{ ID, Kind string }
+	}
+	if err := json.Unmarshal(b.Bytes(), &got); err != nil || got.Name != "3" || len(got.Notes) != 2 || got.Notes[0].Kind != "ring" {
+		t.Errorf("%+v, %v", got, err)
+	}
+}

@@ -1,0 +1,197 @@
+package sheet
+
+import (
+	"image"
+	"strconv"
+
+	"app.tonedesk/gui/stills/ink"
+)
+
+// New lays content out on a page.
+func New(size Size, c Content) *Page {
+	p := &Page{Width: size.W, Height: size.H}
+	shape := 1.5
+	if c.Picture != nil {
+		shape = float64(c.Picture.Rect.Dx()) / float64(c.Picture.Rect.Dy())
+	}
+	plan := planPage(size, shape)
+	p.heading(size, c)
+	for i, img := range []*image.RGBA{c.Picture, c.Greys, c.Bands} {
+		if img != nil {
+			p.show(img, []Box{plan.picture, plan.greys, plan.bands}[i], c.Names[i])
+		}
+	}
+	if c.Histogram != nil {
+		p.say(plan.spread.X, plan.spread.Y-1.2, cut(c.Figures, bodyText, plan.spread.W), bodyText, textGrey)
+		p.spread(plan.spread, c.Histogram, c.Shares)
+	}
+	p.lists(plan.columns, c)
+	return p
+}
+
+// heading writes the title, what is said about it, and the foot.
+func (p *Page) heading(size Size, c Content) {
+	p.head(margin, margin+titleText, cut(c.Title, titleText*1.1, size.W-2*margin), titleText)
+	y := margin + titleText + 5.5
+	for _, line := range c.About {
+		p.say(margin, y, cut(line, bodyText, size.W-2*margin), bodyText, quietGrey)
+		y += 4.4
+	}
+	p.say(margin, size.H-margin+2, cut(c.Foot, smallText, size.W-2*margin), smallText, quietGrey)
+}
+
+// show puts a picture into a box, with its name above.
+func (p *Page) show(img *image.RGBA, b Box, name string) {
+	in := b.fit(img.Rect.Dx(), img.Rect.Dy())
+	in.X, in.Y = b.X, b.Y
+	p.say(in.X, in.Y-1.2, name, smallText, quietGrey)
+	p.add(picture{in, img})
+}
+
+// flow fills columns from the top.
+type flow struct {
+	columns []Box
+	y       float64
+}
+
+// room returns a box of a height in the columns; false if there is none left. Whatever
+// stands after it in the same column needs rest more.
+func (f *flow) room(high, rest float64) (Box, bool) {
+	for len(f.columns) > 0 {
+		c := f.columns[0]
+		if at := c.Y + f.y; at+high+rest <= c.bottom() {
+			f.y += high
+			return Box{c.X, at, c.W, high}, true
+		}
+		f.columns, f.y = f.columns[1:], 0
+	}
+	return Box{}, false
+}
+
+// Heights of rows, in mm.
+const (
+	headHigh   = 6
+	familyHigh = 12.5
+	lineHigh   = 4.2
+	noteLines  = 4 // at most, of one note
+)
+
+// rows are what a list consists of.
+type rows struct {
+	head string
+	n    int
+	high func(i int) float64
+	draw func(i int, b Box)
+}
+
+// lists writes what the notes say and the families: each list in a column of its own where
+// there are two.
+func (p *Page) lists(columns []Box, c Content) {
+	f, width := &flow{columns: columns}, columns[0].W
+	last := 0.0
+	if c.More != nil {
+		last = lineHigh // so that what finds no room can be said
+	}
+	left := p.list(f, last, rows{c.NotesHead, len(c.Notes),
+		func(i int) float64 { return float64(len(c.Notes[i].lines(width)))*lineHigh + 1 },
+		func(i int, b Box) { p.note(b, c.Notes[i]) }})
+	if len(f.columns) == 2 && len(c.Notes) > 0 {
+		f.columns, f.y = f.columns[1:], 0
+	}
+	left += p.list(f, last, rows{c.FamiliesHead, len(c.Families),
+		func(int) float64 { return familyHigh },
+		func(i int, b Box) { p.family(b, c.Families[i]) }})
+	if end := columns[len(columns)-1]; left > 0 && c.More != nil {
+		p.say(end.X, end.bottom()-1, c.More(left), smallText, quietGrey)
+	}
+}
+
+// list writes rows under their head as long as there is room, and returns how many are left.
+func (p *Page) list(f *flow, last float64, r rows) (left int) {
+	for i := range r.n {
+		if i == 0 {
+			b, ok := f.room(headHigh, r.high(0)+last)
+			if !ok {
+				return r.n
+			}
+			p.head(b.X, b.Y+4, r.head, bodyText)
+		}
+		b, ok := f.room(r.high(i), last)
+		if !ok {
+			return r.n - i
+		}
+		r.draw(i, b)
+	}
+	f.y += gap / 2
+	return 0
+}
+
+// family draws a family: colours with their greys right below, edge to edge, and words.
+func (p *Page) family(b Box, f FamilyRow) {
+	const wide, high = 7.0, 5.0
+	for i, colour := range f.Colours {
+		x := b.X + float64(i)*wide
+		p.add(fill{Box{x, b.Y, wide, high}, colour})
+		p.add(fill{Box{x, b.Y + high, wide, high}, neutral(f.Greys[i])})
+	}
+	p.frame(Box{b.X, b.Y, float64(len(f.Colours)) * wide, 2 * high})
+	x := b.X + float64(max(len(f.Colours), 2))*wide + 3
+	p.say(x, b.Y+3.4, cut(f.Title, bodyText, b.right()-x), bodyText, textGrey)
+	for i, line := range wrap(f.Text, smallText, b.right()-x, 2) {
+		p.say(x, b.Y+6.8+3.3*float64(i), line, smallText, quietGrey)
+	}
+}
+
+// frame draws a thin line around swatches, so that white ones show on the page; none runs
+// between them.
+func (p *Page) frame(b Box) {
+	corners := []ink.Point{ink.Pt(b.X, b.Y), ink.Pt(b.right(), b.Y), ink.Pt(b.right(), b.bottom()), ink.Pt(b.X, b.bottom())}
+	for i, from := range corners {
+		p.add(rule{from, corners[(i+1)%4], 0.15, lineGrey})
+	}
+}
+
+// numberRoom is the width of a note's number, swatchSide that of a swatch beside it, in mm.
+const (
+	numberRoom = 7
+	swatchSide = 3.4
+)
+
+// textRoom returns where a note's text begins in a column.
+func (n NoteRow) textRoom() float64 {
+	if n.Colour != nil {
+		return numberRoom + 2*swatchSide + 2
+	}
+	return numberRoom
+}
+
+func (n NoteRow) lines(width float64) []string {
+	return wrap(n.Text, bodyText, width-n.textRoom(), noteLines)
+}
+
+// note writes a note: its number on a disc as on the picture, a spot's colour and grey, and
+// its words.
+func (p *Page) note(b Box, n NoteRow) {
+	if n.Number > 0 {
+		p.number(ink.Pt(b.X+2.2, b.Y+2.1), n.Number)
+	}
+	if n.Colour != nil {
+		x := b.X + numberRoom
+		p.add(fill{Box{x, b.Y + 0.4, swatchSide, swatchSide}, *n.Colour})
+		p.add(fill{Box{x + swatchSide, b.Y + 0.4, swatchSide, swatchSide}, neutral(n.Grey)})
+		p.frame(Box{x, b.Y + 0.4, 2 * swatchSide, swatchSide})
+	}
+	for i, line := range n.lines(b.W) {
+		p.say(b.X+n.textRoom(), b.Y+3.2+lineHigh*float64(i), line, bodyText, textGrey)
+	}
+}
+
+// number writes a number on a disc.
+func (p *Page) number(at ink.Point, n int) {
+	text := strconv.Itoa(n)
+	half := max(0, ink.Width(ink.Bold, text, smallText)-smallText) / 2
+	from, to := at.Minus(ink.Pt(half, 0)), at.Plus(ink.Pt(half, 0))
+	p.add(rule{from, to, 4, textGrey})
+	p.add(rule{from, to, 3.6, 255})
+	p.add(words{ink.Pt(at.X-ink.Width(ink.Bold, text, smallText)/2, at.Y+0.36*smallText), text, smallText, ink.Bold, textGrey})
+}

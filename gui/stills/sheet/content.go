@@ -1,0 +1,45 @@
+package sheet
+
+import (
+	"image"
+
+	"app.tonedesk/analysis"
+)
+
+// Content is what is laid out on a page. What is empty is left away.
+type Content struct {
+	Title string
+	About []string // lines under the title: when, from where, how large
+	Foot  string   // what the figures assume
+
+	Picture *image.RGBA // with its notes
+	Greys   *image.RGBA
+	Bands   *image.RGBA
+	Names   [3]string // of the three, over them
+
+	Histogram *[256]int
+	Shares    []Share
+	Figures   string // what the groups say, over the spread
+
+	FamiliesHead string
+	Families     []FamilyRow
+	NotesHead    string
+	Notes        []NoteRow
+	More         func(left int) string // says how many rows found no room
+}
+
+// FamilyRow is a family: its colours over their greys, and words.
+type FamilyRow struct {
+	Colours []analysis.RGB // light, shadow, then what else there is
+	Greys   []uint8
+	Title   string
+	Text    string
+}
+
+// NoteRow is what a note says.
+type NoteRow struct {
+	Number int           // as it stands on the picture; 0 for none
+	Colour *analysis.RGB // of a spot
+	Grey   uint8         // beside it
+	Text   string
+}

@@ -1,0 +1,100 @@
+package sheet
+
+import (
+	"bytes"
+	"fmt"
+	"image"
+	"image/png"
+	"io"
+	"time"
+
+	"codeberg.org/go-pdf/fpdf"
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/goregular"
+
+	"app.tonedesk/gui/stills/ink"
+)
+
+// pointsPerMM are typographic points in a millimetre: 72 to an inch of 25.4 mm.
+const pointsPerMM = 72 / 25.4
+
+// document is a page as it is written.
+type document struct {
+	pdf      *fpdf.Fpdf
+	pictures int
+}
+
+// About is what a PDF file says of itself.
+type About struct {
+	Title string
+	Time  time.Time
+}
+
+// PDF writes the page as a PDF file of one page: pictures without loss, letters as text in
+// the Go fonts, colours as sRGB.
+func (p *Page) PDF(w io.Writer, about About) error {
+	size := fpdf.SizeType{Wd: p.Width, Ht: p.Height}
+	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: size})
+	pdf.SetAutoPageBreak(false, 0)
+	pdf.SetMargins(0, 0, 0)
+	pdf.SetCatalogSort(true)
+	pdf.SetCreationDate(about.Time)
+	pdf.SetModificationDate(about.Time)
+	pdf.SetTitle(about.Title, true)
+	pdf.SetCreator("Tonedesk", true)
+	pdf.SetProducer("Tonedesk", true)
+	pdf.AddUTF8FontFromBytes(faceNames[ink.Regular], "", goregular.TTF)
+	pdf.AddUTF8FontFromBytes(faceNames[ink.Bold], "", gobold.TTF)
+	pdf.AddPageFormat("P", size) // as it is: not turned
+	d := &document{pdf: pdf}
+	for _, i := range p.items {
+		i.write(d)
+	}
+	if err := pdf.Output(w); err != nil {
+		return fmt.Errorf("write the page: %w", err)
+	}
+	return nil
+}
+
+var faceNames = map[ink.Face]string{ink.Regular: "goregular", ink.Bold: "gobold"}
+
+func (f fill) write(d *document) {
+	d.pdf.SetFillColor(int(f.colour.R), int(f.colour.G), int(f.colour.B))
+	d.pdf.Rect(f.box.X, f.box.Y, f.box.W, f.box.H, "F")
+}
+
+func (p picture) write(d *document) {
+	var b bytes.Buffer
+	if err := png.Encode(&b, opaque(p.img)); err != nil {
+		d.pdf.SetError(err)
+		return
+	}
+	d.pictures++
+	name := fmt.Sprint("picture", d.pictures)
+	options := fpdf.ImageOptions{ImageType: "png"}
+	d.pdf.RegisterImageOptionsReader(name, options, &b)
+	d.pdf.ImageOptions(name, p.box.X, p.box.Y, p.box.W, p.box.H, false, options, 0, "")
+}
+
+// opaque returns the same picture, said to have no transparent pixels.
+func opaque(img *image.RGBA) image.Image {
+	o := image.NewNRGBA(img.Rect)
+	copy(o.Pix, img.Pix)
+	for i := 3; i < len(o.Pix); i += 4 {
+		o.Pix[i] = 255
+	}
+	return o
+}
+
+func (r rule) write(d *document) {
+	d.pdf.SetDrawColor(int(r.grey), int(r.grey), int(r.grey))
+	d.pdf.SetLineWidth(r.width)
+	d.pdf.SetLineCapStyle("round")
+	d.pdf.Line(r.from.X, r.from.Y, r.to.X, r.to.Y)
+}
+
+func (w words) write(d *document) {
+	d.pdf.SetFont(faceNames[w.face], "", w.size*pointsPerMM)
+	d.pdf.SetTextColor(int(w.grey), int(w.grey), int(w.grey))
+	d.pdf.Text(w.at.X, w.at.Y, w.text)
+}
