@@ -1,11 +1,9 @@
 package gui
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -52,20 +50,16 @@ func (h HandOn) Write(w io.Writer, ending string, s SheetSubject) error {
 	return fmt.Errorf("%q: %w", ending, ErrEnding)
 }
 
-// Save writes a still to a file of the user's choice, readable for its owner only. The file
-// is there as a whole or, where writing fails, as it was before.
-func (h HandOn) Save(path string, s SheetSubject) error {
-	if !slices.Contains(HandOnEndings(), strings.ToLower(filepath.Ext(path))) {
+// Save writes a still to a file of the user's choice, readable for its owner only, as
+// CreateFile does: over one that is there only if so told. The error wraps ErrEnding,
+// fs.ErrExist, or says why the disk would not take it.
+func (h HandOn) Save(path string, over bool, s SheetSubject) error {
+	ending := filepath.Ext(path)
+	if !slices.Contains(HandOnEndings(), strings.ToLower(ending)) {
 		return fmt.Errorf("hand on as %s: %w", path, ErrEnding)
 	}
-	if info, err := os.Stat(path); err == nil && info.IsDir() {
-		return fmt.Errorf("hand on as %s: it is a folder: %w", path, os.ErrExist)
-	}
-	var b bytes.Buffer
-	if err := h.Write(&b, filepath.Ext(path), s); err != nil {
-		return fmt.Errorf("hand on as %s: %w", path, err)
-	}
-	if err := replaceFile(path, b.Bytes()); err != nil {
+	write := func(w io.Writer) error { return h.Write(w, ending, s) }
+	if err := CreateFile(path, over, write); err != nil {
 		return fmt.Errorf("hand on as %s: %w", path, err)
 	}
 	return nil

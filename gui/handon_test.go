@@ -2,6 +2,7 @@ package gui
 
 import (
 	"errors"
+	"io/fs"
 	"math"
 	"os"
 	"path/filepath"
@@ -105,7 +106,7 @@ func TestHandOnSaves(t *testing.T) {
 	h := HandOn{Page: sheet.A4}
 	for _, ending := range HandOnEndings() {
 		path := filepath.Join(dir, "half"+strings.ToUpper(ending))
-		if err := h.Save(path, s); err != nil {
+		if err := h.Save(path, true, s); err != nil {
 			t.Fatal(err)
 		}
 		if info, err := os.Stat(path); err != nil || info.Mode().Perm() != 0o600 || info.Size() == 0 {
@@ -114,7 +115,7 @@ func TestHandOnSaves(t *testing.T) {
 	}
 	h.Picture = true
 	path := filepath.Join(dir, "notes.png")
-	if err := h.Save(path, s); err != nil {
+	if err := h.Save(path, true, s); err != nil {
 		t.Fatal(err)
 	}
 	p, err := capture.OpenPicture(path)
@@ -125,14 +126,17 @@ func TestHandOnSaves(t *testing.T) {
 	if at := 4*(70*120+110) + 0; p.Pix[at] != 80 || p.Pix[at+2] != 80 {
 		t.Errorf("the picture has changed: %v", p.Pix[at:at+4])
 	}
-	if err := h.Save(filepath.Join(dir, "x.gif"), s); !errors.Is(err, ErrEnding) {
+	if err := h.Save(filepath.Join(dir, "x.gif"), true, s); !errors.Is(err, ErrEnding) {
 		t.Errorf("gif: %v", err)
+	}
+	if err := h.Save(path, false, s); !errors.Is(err, fs.ErrExist) {
+		t.Errorf("over a file that is there: %v", err)
 	}
 	if err := os.Mkdir(filepath.Join(dir, "d.png"), 0o700); err != nil {
 		t.Fatal(err)
 	}
-	if err := h.Save(filepath.Join(dir, "d.png"), s); !errors.Is(err, os.ErrExist) {
-		t.Errorf("a folder: %v", err)
+	if err := h.Save(filepath.Join(dir, "d.png"), true, s); err == nil {
+		t.Error("a folder was written over")
 	}
 	if left, err := filepath.Glob(filepath.Join(dir, ".*")); err != nil || len(left) != 0 {
 		t.Errorf("left over: %v, %v", left, err)
@@ -143,10 +147,10 @@ func TestHandOnSaves(t *testing.T) {
 func TestMergedImage(t *testing.T) {
 	dir, s := t.TempDir(), someSubject()
 	layers, whole := filepath.Join(dir, "x.ora"), filepath.Join(dir, "x.png")
-	if err := (HandOn{}).Save(layers, s); err != nil {
+	if err := (HandOn{}).Save(layers, false, s); err != nil {
 		t.Fatal(err)
 	}
-	if err := (HandOn{Picture: true}).Save(whole, s); err != nil {
+	if err := (HandOn{Picture: true}).Save(whole, false, s); err != nil {
 		t.Fatal(err)
 	}
 	a, errA := capture.OpenPicture(layers)

@@ -8,6 +8,9 @@
 //	desk shade [--json] [--light warm|cool] [--shadow-hue H] [--turn T] [--gain G] [--chroma C] [--equal WHAT] [--judge SHADOW] COLOUR... | -
 //	desk match [--json] COLOUR COLOUR | -
 //	desk palette [--json] [--png FILE] [--css FILE] [--force] [--ground COLOUR] FILE...
+//	desk change [--json] BEFORE AFTER
+//	desk stills [--json]
+//	desk sheet [-o FILE.png|FILE.pdf|FILE.ora|FILE.json] [--page a4|16:9] [--picture] [--force] PICTURE|STILL
 //
 // It ends with 0 when done, 1 when a file, a screen or a line of a list could not be
 // read (the others are still reported), and 2 when it was used wrongly.

@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -13,7 +12,7 @@ import (
 )
 
 // sheetOptions are the options of desk sheet.
-var sheetOptions = []option{{"-o", "FILE"}, {"page", "a4|16:9"}, {name: "picture"}}
+var sheetOptions = []option{{"-o", "FILE"}, {"page", "a4|16:9"}, {name: "picture"}, {name: "force"}}
 
 // runSheet hands a still or a picture file on: as a critique sheet, in layers, or as what is
 // known of it. It returns the exit code.
@@ -37,11 +36,8 @@ func runSheet(args []string, s streams) int {
 		s.say(err.Error())
 		return exitUnread
 	}
-	path, err := plan.path(a, of)
-	if err == nil {
-		err = plan.Save(path, sheetSubject(of))
-	}
-	if err != nil {
+	path := plan.path(a, of)
+	if err := plan.Save(path, a.given("force"), sheetSubject(of)); err != nil {
 		s.say(gui.Explain("write "+gui.Quote(path), err))
 		if errors.Is(err, gui.ErrEnding) {
 			return exitWrongUse
@@ -72,20 +68,17 @@ func planSheet(a arguments) (plan sheetPlan, err error) {
 	return plan, nil
 }
 
-// path returns where to write: where -o says, else beside, under a name that is free.
-func (plan sheetPlan) path(a arguments, of subject) (string, error) {
+// path returns where to write: where -o says, else where the command runs.
+func (plan sheetPlan) path(a arguments, of subject) string {
 	if a.given("-o") {
-		return a.values["-o"], nil
+		return a.values["-o"]
 	}
 	base := filepath.Base(of.name)
-	name := strings.TrimSuffix(base, filepath.Ext(base)) + "-sheet.pdf"
+	base = strings.TrimSuffix(base, filepath.Ext(base))
 	if plan.Picture {
-		name = strings.TrimSuffix(base, filepath.Ext(base)) + "-notes.png"
+		return base + "-notes.png"
 	}
-	if _, err := os.Lstat(name); err == nil {
-		return name, fs.ErrExist
-	}
-	return name, nil
+	return base + "-sheet.pdf"
 }
 
 // sheetSubject returns what a sheet of the subject is made of.

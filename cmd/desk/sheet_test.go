@@ -19,7 +19,7 @@ func TestSheetOfPictureAndStill(t *testing.T) {
 	for _, from := range []string{path, ids[0]} {
 		for name, begins := range map[string]string{"a.png": "\x89PNG", "a.pdf": "%PDF-", "a.ora": "PK\x03\x04", "a.json": "{"} {
 			file := filepath.Join(dir, name)
-			e := deskWith(t, env, "", "sheet", "-o", file, "--page", "16:9", from)
+			e := deskWith(t, env, "", "sheet", "-o", file, "--page", "16:9", "--force", from)
 			if e.plainErrors(t, 0); e.code != 0 || e.out != "" {
 				t.Fatalf("code %d, %s", e.code, e.out)
 			}
@@ -72,7 +72,7 @@ func TestSheetIsUsedWrongly(t *testing.T) {
 	}
 }
 
-// Without -o the file goes beside where the command runs, and never over another.
+// Without -o the file goes to where the command runs; over another only with --force.
 func TestSheetDoesNotOverwrite(t *testing.T) {
 	path := picture(t, "study.png", 12, 5, threeBars(120))
 	dir := t.TempDir()
@@ -90,5 +90,8 @@ func TestSheetDoesNotOverwrite(t *testing.T) {
 	}
 	if after, err := os.ReadFile("study-sheet.pdf"); err != nil || !bytes.Equal(before, after) {
 		t.Error("the file was changed")
+	}
+	if e := desk(t, "", "sheet", "--force", path); e.code != 0 {
+		t.Error(e.err)
 	}
 }

@@ -16,6 +16,7 @@ const usage = `Tonedesk measures the lightness of a painting.
   desk change A B          say what happened to the lightness from picture or
                            still A to B
   desk stills              list the stills, newest first
+  desk sheet PICTURE       lay a picture or a still out on one page, to hand on
   desk help                print this page
 
 Options
@@ -43,6 +44,7 @@ Options
                            layers as .ora, what is known of it as .json
   sheet --page a4|16:9     size of the page, else a4
   sheet --picture          the picture with its notes instead, as .png
+  sheet --force            write over a file that is there
   spot -, shade -          read one colour a line from standard input
   compare -, match -       read one pair a line from standard input
 
