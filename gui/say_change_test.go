@@ -64,3 +64,25 @@ func TestSayAlignment(t *testing.T) {
 		}
 	}
 }
+
+func TestSayProblem(t *testing.T) {
+	for want, p := range map[string]stills.Problem{
+		`Can't open the still "x": it is damaged; it was set aside as it is, in "/s/damaged/x".`:       {ID: "x", Err: stills.ErrDamaged, Aside: "/s/damaged/x"},
+		`Can't open the still "x": it is damaged; it could not be set aside and lies where it was.`:    {ID: "x", Err: stills.ErrDamaged},
+		`Can't open the still "x": it is from a newer Tonedesk; open it with that; it stays as it is.`: {ID: "x", Err: stills.ErrNewer},
+	} {
+		if got := SayProblem(p); got != want {
+			t.Errorf("%s, want %s", got, want)
+		}
+	}
+}
+
+func TestSayKeyFigures(t *testing.T) {
+	murk := 0.14
+	if got := plainSay(SayKeyFigures(stills.Figures{Gaps: []float64{2.46, 1.95}, Murk: &murk})); got != "2.5 and 2.0 tones apart, murk 14 %" {
+		t.Errorf("%q", got)
+	}
+	if got := SayKeyFigures(stills.Figures{}); got != "" {
+		t.Errorf("%q", got)
+	}
+}

@@ -30,6 +30,7 @@ func TestMain(m *testing.M) {
 // keepForEver keeps stills, marks them, deletes and restores some, and says on standard
 // output what is done, a line each. A still's name is the seed of its picture.
 func keepForEver(dir string) {
+	fmt.Println("begun")
 	s := New(Folders{Data: dir})
 	seed, err := strconv.Atoi(os.Getenv(childFolder + "_SEED"))
 	for ; err == nil; seed++ {
@@ -122,7 +123,7 @@ func trashed(t *testing.T, s *Store) map[string]bool {
 	return all
 }
 
-// killOnce starts the program and kills it a random time after its first line.
+// killOnce starts the program and kills it at a random moment.
 func killOnce(t *testing.T, dir string, run int, said, seeds map[string]int) {
 	t.Helper()
 	ctx, kill := context.WithCancel(context.Background())
@@ -136,23 +137,25 @@ func killOnce(t *testing.T, dir string, run int, said, seeds map[string]int) {
 	if err := child.Start(); err != nil {
 		t.Fatal(err)
 	}
-	// Some are killed before they have said anything, some while they write again.
-	first := time.Duration(rand.IntN(30)) * time.Millisecond
-	timer := time.AfterFunc(20*time.Millisecond+first, kill)
-	defer timer.Stop()
+	// Killed some time after some line: the first says that it has begun.
+	after, wait := rand.IntN(5), time.Duration(rand.IntN(12_000))*time.Microsecond
 	lines := bufio.NewReader(out)
-	for {
+	for n := 0; ; n++ {
 		line, err := lines.ReadString('\n')
 		if err != nil {
 			break // the last line may be cut
 		}
+		if n == after {
+			defer time.AfterFunc(wait, kill).Stop()
+		}
 		var id string
-		var n int
+		var count int
 		switch {
-		case scan(line, "kept", &id, &n):
-			seeds[id] = n
-		case scan(line, "noted", &id, &n):
-			said[id] = n
+		case line == "begun\n":
+		case scan(line, "kept", &id, &count):
+			seeds[id] = count
+		case scan(line, "noted", &id, &count):
+			said[id] = count
 		default:
 			t.Fatalf("run %d: %s", run, line)
 		}

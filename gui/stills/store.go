@@ -58,8 +58,9 @@ type Still struct {
 }
 
 // Keep keeps a picture as a new still and returns its ID. Of meta it takes all but the size
-// and the notes' summary. If it fails nothing is kept. The picture may be of any layout.
-// The error wraps ErrPicture, or says why the disk would not take it.
+// and the notes' summary. The picture may be of any layout, and must not be written to
+// meanwhile. If it fails nothing is kept; the error wraps ErrPicture, or says why the disk
+// would not take it.
 func (s *Store) Keep(picture analysis.Pixels, meta Meta, list []notes.Note) (id string, err error) {
 	if err := picture.Check(); err != nil {
 		return "", fmt.Errorf("keep a still: %w: %w", ErrPicture, err)

@@ -92,7 +92,7 @@ func Decode(text []byte) (Document, error) {
 	for i, text := range list {
 		d.Notes[i] = decodeNote(text)
 		if id := &d.Notes[i].ID; *id == "" || seen[*id] {
-			*id = New(nil, "").ID
+			*id = newID()
 		}
 		seen[d.Notes[i].ID] = true
 	}

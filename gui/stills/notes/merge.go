@@ -20,7 +20,8 @@ func Merge(base, ours, theirs []Note) []Note {
 		case mine >= 0 && his < 0:
 			merged = append(merged, ours[mine])
 		case mine >= 0 && !Equal(merged[his], was) && !Equal(merged[his], ours[mine]):
-			again := New(merged[his].Shape, merged[his].Text)
+			again := merged[his]
+			again.ID = newID()
 			merged[his] = ours[mine]
 			merged = slices.Insert(merged, his+1, again)
 		case mine >= 0:

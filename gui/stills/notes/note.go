@@ -30,7 +30,10 @@ type Shape interface {
 }
 
 // New returns a note with a shape, and an ID of its own.
-func New(s Shape, text string) Note { return Note{ID: rand.Text(), Shape: s, Text: text} }
+func New(s Shape, text string) Note { return Note{ID: newID(), Shape: s, Text: text} }
+
+// newID returns an ID that no other note has: 128 random bits.
+func newID() string { return rand.Text() }
 
 // Moved returns the note moved by way, in still pixels. A note that this program doesn't
 // understand stays where it is.

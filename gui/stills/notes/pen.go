@@ -86,18 +86,20 @@ func (p *pen) whole() { p.marks[len(p.marks)-1].Whole = true }
 
 // text draws text whose first line's foot begins at at.
 func (p *pen) text(text string, at Point, size float64) {
-	at = p.kept(at, ink.Width(ink.Bold, text, size), size)
 	p.marks = append(p.marks, p.rimmed(ink.Mark{Shapes: ink.Letters(ink.Bold, text, at, size)}, size/9))
 }
 
 // beside writes to the right of at, away from it, or to the left where it would not fit.
 func (p *pen) beside(text string, at Point, away float64) {
+	if !p.near(at) {
+		return
+	}
 	size := p.view.letters()
 	left, wide := at.X+away, ink.Width(ink.Bold, text, size)
 	if in := p.view.Inside; !in.Empty() && left+wide > float64(in.Max.X) {
 		left = at.X - away - wide
 	}
-	p.text(text, ink.Pt(left, at.Y+0.35*size), size)
+	p.text(text, p.kept(ink.Pt(left, at.Y+0.35*size), wide, size), size)
 }
 
 // rimmed gives a mark the colours of notes, and a rim that goes with its size.
@@ -146,7 +148,7 @@ func (p *pen) hollow(side Side, halo float64) ink.Mark {
 // number puts the present note's number, if it has one, to the upper left of at: dark on a
 // light disc.
 func (p *pen) number(at Point) {
-	if p.counted == 0 {
+	if p.counted == 0 || !p.near(at) {
 		return
 	}
 	text, size := strconv.Itoa(p.counted), p.view.letters()
@@ -160,6 +162,13 @@ func (p *pen) number(at Point) {
 	p.badges = append(p.badges,
 		ink.Mark{Lines: []ink.Line{disc}, Grey: ink.LightGrey, Rim: leastRim * p.view.pixel(), RimGrey: ink.DarkGrey},
 		ink.Mark{Shapes: ink.Letters(ink.Bold, text, middle.Plus(ink.Pt(-wide/2, 0.36*size)), size), Grey: ink.DarkGrey})
+}
+
+// near reports whether a place lies in View.Inside or close by: a number or a reading of one
+// that lies elsewhere would only pile up at the edge.
+func (p *pen) near(at Point) bool {
+	reach := 3 * int(p.view.letters())
+	return p.view.Inside.Empty() || image.Pt(int(at.X), int(at.Y)).In(p.view.Inside.Inset(-reach))
 }
 
 // kept moves the left foot of something so wide and high into View.Inside.
