@@ -2,29 +2,33 @@ package analysis
 
 import "math"
 
-// What makes an accent (found on drawn scenes; no source, but that it is more saturated than
-// both sides or turned in hue, which is common practice).
+// What makes an accent: a band between two sides that is more saturated than both, or turned
+// in hue (common practice, no source); by how much was found on drawn scenes, no source.
 const (
 	accentReach  = 16   // cells from the edge, at most
 	accentChroma = 5.0  // C*ab above both sides
-	accentTurn   = 10.0 // degrees beyond both sides' hues
-	accentHasHue = 10.0 // C*ab from which a band's hue counts
+	accentTurn   = 10.0 // degrees of hab beyond both sides' hues
+	accentHue    = 10.0 // C*ab from which a hue counts
 	accentPart   = 0.5  // of the edge, from which on a band counts as there
 )
 
-// accent finds the band along the edge between the sides of family k, nil if there is none,
-// and marks its cells.
-func (f *FamilyFinder) accent(marks []uint8, k int, family *Family, rules FamilyRules) *FamilyAccent {
-	band := f.bandAround(marks, k)
-	light, shadow := f.besideBand(&band)
-	best, at := 0.0, -1
-	var stands [2*accentReach + 1]float64
+// edgeBand lists cells by their distance from the edge between two sides: accentReach + d
+// on the light side, accentReach - d on the shadow side, d from 1.
+type edgeBand [2*accentReach + 1][]int32
+
+// accent reads the band along the edge between the sides of family k, and marks its cells;
+// nil if there is none.
+func (m *familyMeter) accent(k int, band *edgeBand) *Spot {
+	light, shadow := band.beside(m)
+	var stands [len(edgeBand{})]float64
+	at := 0
 	for i := range band {
-		if stands[i] = standsOut(f.meanLab(band[i]), light, shadow); stands[i] > best {
-			best, at = stands[i], i
+		if stands[i] = standsOut(m.meanLab(band[i]), light, shadow); stands[i] > stands[at] {
+			at = i
 		}
 	}
-	if at < 0 || best < 1 {
+	best := stands[at]
+	if best < 1 || m.countOut(band[at], best/3, light, shadow) < accentPart*float64(len(band[at])) {
 		return nil
 	}
 	first, last := at, at
@@ -34,22 +38,10 @@ func (f *FamilyFinder) accent(marks []uint8, k int, family *Family, rules Family
 	for last+1 < len(stands) && stands[last+1] > best/2 {
 		last++
 	}
-	if last-first+1 > 2*accentReach*3/4 {
-		return nil
-	}
 	var cells []int32
-	out := 0
-	for _, i := range band[at] {
-		if standsOut(f.labOf(i), light, shadow) > best/3 {
-			out++
-		}
-	}
-	if float64(out) < accentPart*float64(len(band[at])) {
-		return nil
-	}
 	for i := first; i <= last; i++ {
 		for _, c := range band[i] {
-			if standsOut(f.labOf(c), light, shadow) > best/2 {
+			if standsOut(labAt(&m.planes.raw, c), light, shadow) > best/2 {
 				cells = append(cells, c)
 			}
 		}
@@ -58,17 +50,26 @@ func (f *FamilyFinder) accent(marks []uint8, k int, family *Family, rules Family
 		return nil
 	}
 	for _, c := range cells {
-		marks[c] = mapRole(k, accentBand)
-		f.planes.thin[c] |= bandCell
+		m.marks[c] = mapRole(k, accentBand)
 	}
-	spot := f.meanSpot(cells)
-	f.pin(&spot, cells[len(cells)/2])
-	return family.accentOf(spot, rules)
+	spot := m.meanSpot(cells)
+	m.pin(&spot, cells[len(cells)/2])
+	return &spot
 }
 
-// besideBand returns the colours of the two sides next to a band, from the outer half of
+// countOut counts the cells that stand out by more than least.
+func (m *familyMeter) countOut(cells []int32, least float64, light, shadow Lab) (n float64) {
+	for _, i := range cells {
+		if standsOut(labAt(&m.planes.raw, i), light, shadow) > least {
+			n++
+		}
+	}
+	return n
+}
+
+// beside returns the colours of the two sides next to a band: those of the outer half of
 // what lies in reach.
-func (f *FamilyFinder) besideBand(band *[2*accentReach + 1][]int32) (light, shadow Lab) {
+func (band *edgeBand) beside(m *familyMeter) (light, shadow Lab) {
 	reach := 0
 	for d := 1; d <= accentReach; d++ {
 		if len(band[accentReach+d]) > 0 && len(band[accentReach-d]) > 0 {
@@ -79,7 +80,18 @@ func (f *FamilyFinder) besideBand(band *[2*accentReach + 1][]int32) (light, shad
 	for d := reach/2 + 1; d <= reach; d++ {
 		lights, shadows = append(lights, band[accentReach+d]...), append(shadows, band[accentReach-d]...)
 	}
-	return f.meanLab(lights), f.meanLab(shadows)
+	return m.meanLab(lights), m.meanLab(shadows)
+}
+
+// softStep is the part of the way from one side to the other that lies within two cells of
+// a soft edge, at most.
+const softStep = 0.6
+
+// soft reports whether one side runs softly into the other.
+func (band *edgeBand) soft(m *familyMeter) bool {
+	light, shadow := band.beside(m)
+	near := m.meanLab(band[accentReach+2]).L - m.meanLab(band[accentReach-2]).L
+	return near < softStep*(light.L-shadow.L)
 }
 
 // standsOut says how much a colour between two sides is more saturated than both, or turned
@@ -87,65 +99,47 @@ func (f *FamilyFinder) besideBand(band *[2*accentReach + 1][]int32) (light, shad
 func standsOut(c, light, shadow Lab) float64 {
 	chroma := c.Chroma()
 	out := (chroma - max(light.Chroma(), shadow.Chroma())) / accentChroma
-	if chroma >= accentHasHue && light.Chroma() >= accentHasHue && shadow.Chroma() >= accentHasHue {
+	if chroma >= accentHue && light.Chroma() >= accentHue && shadow.Chroma() >= accentHue {
 		whole := turnBetween(light.Hue(), shadow.Hue())
 		turn := turnBetween(light.Hue(), c.Hue())
 		beyond := max(-turn, turn-whole)
 		if whole < 0 {
 			beyond = max(turn, whole-turn)
 		}
-		out = max(out, min(beyond, 60)/accentTurn*min(chroma/accentHasHue-0.5, 1))
+		out = max(out, min(beyond, 60)/accentTurn*min(chroma/accentHue-0.5, 1))
 	}
 	return out
 }
 
-// bandAround lists the cells of family k by their distance from the edge between its sides:
-// accentReach + d on the light side, accentReach - d on the shadow side, d from 1.
-func (f *FamilyFinder) bandAround(marks []uint8, k int) (band [2*accentReach + 1][]int32) {
-	s, w, h := &f.source, f.source.across, f.source.down
-	l, d := mapRole(k, lightSide), mapRole(k, shadowSide)
-	far := make([]int8, s.across*s.down)
-	neighbours := func(i int32, each func(k int32)) {
-		x, y := int(i)%w, int(i)/w
-		if x > 0 {
-			each(i - 1)
-		}
-		if x+1 < w {
-			each(i + 1)
-		}
-		if y > 0 {
-			each(i - int32(w))
-		}
-		if y+1 < h {
-			each(i + int32(w))
-		}
-	}
+// bandAround lists the cells along the edge between the sides of family k.
+func (m *familyMeter) bandAround(k int) (band edgeBand) {
+	light, shadow := mapRole(k, lightSide), mapRole(k, shadowSide)
+	seen := make(map[int32]bool)
 	var front []int32
-	for i, m := range marks {
-		if m != l && m != d {
-			continue
-		}
-		touches := false
-		neighbours(int32(i), func(k int32) { touches = touches || marks[k] != m && (marks[k] == l || marks[k] == d) })
-		if touches {
-			front = append(front, int32(i))
-			far[i] = 1
+	for _, mark := range [2]uint8{light, shadow} {
+		for _, i := range m.cells[mark] {
+			touches := false
+			m.around(i, func(k int32) { touches = touches || m.marks[k] == otherSide(mark) })
+			if touches {
+				front = append(front, i)
+				seen[i] = true
+			}
 		}
 	}
-	reach := min(accentReach, max(4, int(math.Sqrt(float64(len(front)))*2)))
-	for step := 1; step <= reach; step++ {
+	reach := min(accentReach, max(4, int(2*math.Sqrt(float64(len(front))))))
+	for d := 1; d <= reach; d++ {
 		var next []int32
 		for _, i := range front {
-			at := accentReach + step
-			if marks[i] == d {
-				at = accentReach - step
+			at := accentReach + d
+			if m.marks[i] == shadow {
+				at = accentReach - d
 			}
-			if !f.isLine(i) {
+			if !m.darkLine(i) {
 				band[at] = append(band[at], i)
 			}
-			neighbours(i, func(k int32) {
-				if far[k] == 0 && marks[k] == marks[i] {
-					far[k] = int8(step + 1)
+			m.around(i, func(k int32) {
+				if !seen[k] && m.marks[k] == m.marks[i] {
+					seen[k] = true
 					next = append(next, k)
 				}
 			})
@@ -155,36 +149,26 @@ func (f *FamilyFinder) bandAround(marks []uint8, k int) (band [2*accentReach + 1
 	return band
 }
 
-// isLine reports whether a cell is thin and dark, and not very saturated.
-func (f *FamilyFinder) isLine(i int32) bool {
+// darkLine reports whether a cell is thin and dark.
+func (f *FamilyFinder) darkLine(i int32) bool {
 	p := &f.planes
 	return p.thin[i]&thinCell != 0 && p.high[i]-p.raw[0][i] > lineDarker
 }
 
-func (f *FamilyFinder) labOf(i int32) Lab {
-	r := &f.planes.raw
-	return Lab{float64(r[0][i]) / cellUnitLab, float64(r[1][i]) / cellUnitLab, float64(r[2][i]) / cellUnitLab}
-}
-
-func (f *FamilyFinder) meanLab(cells []int32) Lab {
-	var sum [3]int64
-	for _, i := range cells {
-		for c := range sum {
-			sum[c] += int64(f.planes.raw[c][i])
-		}
+// around calls each for the four cells beside a cell.
+func (f *FamilyFinder) around(i int32, each func(k int32)) {
+	w, h := int32(f.source.across), int32(f.source.down)
+	x, y := i%w, i/w
+	if x > 0 {
+		each(i - 1)
 	}
-	n := float64(max(len(cells), 1)) * cellUnitLab
-	return Lab{float64(sum[0]) / n, float64(sum[1]) / n, float64(sum[2]) / n}
-}
-
-// meanSpot reads the mean of cells in linear light.
-func (f *FamilyFinder) meanSpot(cells []int32) Spot {
-	var sum [3]uint64
-	for _, i := range cells {
-		for c := range sum {
-			sum[c] += uint64(f.source.linear[3*int(i)+c])
-		}
+	if x+1 < w {
+		each(i + 1)
 	}
-	n := float64(len(cells)) * linearWhite
-	return spotOfLight(float64(sum[0])/n, float64(sum[1])/n, float64(sum[2])/n)
+	if y > 0 {
+		each(i - w)
+	}
+	if y+1 < h {
+		each(i + w)
+	}
 }

@@ -5,8 +5,8 @@ package analysis
 const linePart = 0.35
 
 // line finds the line around family k, nil if there is none, and marks its cells.
-func (f *FamilyFinder) line(marks []uint8, k int, role []uint8, family *Family, rules FamilyRules) *FamilyLine {
-	a := &f.areas
+func (m *familyMeter) line(k int, family *Family) *FamilyLine {
+	a, role := &m.areas, m.role
 	var all, ground familyEdge // only lengths and lines are added up
 	for i := range a.edges {
 		e := &a.edges[i]
@@ -31,13 +31,15 @@ func (f *FamilyFinder) line(marks []uint8, k int, role []uint8, family *Family, 
 	n := float64(all.lined) * linearWhite
 	spot := spotOfLight(float64(all.line[0])/n, float64(all.line[1])/n, float64(all.line[2])/n)
 	dark := int32(cellUnitLab*min(family.Light.Lightness, family.Shadow.Lightness)) - lineDarker
-	for i, m := range marks {
-		if ofFamily(m, k) && m <= mapRole(k, shadowSide) && f.planes.thin[i]&thinCell != 0 && f.planes.raw[0][i] < dark {
-			marks[i] = mapRole(k, lineRole)
+	for _, side := range [2]int{lightSide, shadowSide} {
+		for _, i := range m.cells[mapRole(k, side)] {
+			if m.marks[i] == mapRole(k, side) && m.planes.thin[i]&thinCell != 0 && m.planes.raw[0][i] < dark {
+				m.marks[i] = mapRole(k, lineRole)
+			}
 		}
 	}
 	spot.pointAtHue()
-	return family.lineOf(spot, rules)
+	return family.lineOf(spot, m.rules)
 }
 
 // addLine adds what is known of lines along an edge.
@@ -47,9 +49,4 @@ func (e *familyEdge) addLine(o *familyEdge) {
 	for c := range e.line {
 		e.line[c] += o.line[c]
 	}
-}
-
-// ofFamily reports whether a place marked so belongs to family k.
-func ofFamily(mark uint8, k int) bool {
-	return mark >= mapRole(k, lightSide) && mark <= mapRole(k, roles)
 }

@@ -1,0 +1,155 @@
+package analysis
+
+import "image"
+
+// rimCells is how wide the rim of a side is, in cells, in which its colour is mixed with
+// what lies beside it.
+const rimCells = 2
+
+// body returns the cells of a side, marked mark, without its rim; where a side is so narrow
+// that this leaves less than a third, without less of it. Along a soft edge a side's colour
+// runs into the other side's, and there is no rim.
+func (m *familyMeter) body(cells []int32, mark uint8, soft bool) []int32 {
+	other := mark
+	if soft {
+		other = otherSide(mark)
+	}
+	for rim := rimCells; rim >= 0; rim-- {
+		kept := make([]int32, 0, len(cells))
+		for _, i := range cells {
+			if m.marks[i] == mark && m.clear(i, mark, other, rim) {
+				kept = append(kept, i)
+			}
+		}
+		if 3*len(kept) >= len(cells) {
+			return kept
+		}
+	}
+	return cells
+}
+
+// otherSide returns the mark of a family's other side.
+func otherSide(mark uint8) uint8 {
+	if mark%roles == lightSide {
+		return mark + 1
+	}
+	return mark - 1
+}
+
+// clear reports whether a cell and all within rim cells of it, up to the picture's edge, are
+// marked as one of two, and none of them is thin.
+func (m *familyMeter) clear(i int32, mark, other uint8, rim int) bool {
+	w, h := m.source.across, m.source.down
+	x, y := int(i)%w, int(i)/w
+	for v := max(0, y-rim); v <= min(h-1, y+rim); v++ {
+		for u := max(0, x-rim); u <= min(w-1, x+rim); u++ {
+			k := v*w + u
+			if m.marks[k] != mark && m.marks[k] != other || m.planes.thin[k] != 0 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// sides reads two sides by their bodies: the means in linear light, and their deepest
+// places. Cells whose colour lies far beside the way from one side to the other, as those of
+// a pattern, don't count. It hands rules on.
+func (f *FamilyFinder) sides(light, shadow []int32, rules FamilyRules) (Spot, Spot, FamilyRules) {
+	p, q := f.meanLab(light), f.meanLab(shadow)
+	a, b := f.meanSpot(f.beside(light, p, p, q)), f.meanSpot(f.beside(shadow, q, p, q))
+	f.pin(&a, f.deepest(light))
+	f.pin(&b, f.deepest(shadow))
+	return a, b, rules
+}
+
+// besideWay is how far beside the way from side to side a cell may lie, in L*a*b*, to count;
+// grain adds to it.
+const besideWay = 5.0
+
+// beside returns those cells that lie beside the line through mean along the way from p to q
+// by no more than besideWay, or all if that is less than half of them.
+func (f *FamilyFinder) beside(cells []int32, mean, p, q Lab) []int32 {
+	axis := Lab{p.L - q.L, p.A - q.A, p.B - q.B}
+	size := axis.L*axis.L + axis.A*axis.A + axis.B*axis.B
+	limit := besideWay + 2*f.planes.noise
+	kept := make([]int32, 0, len(cells))
+	for _, i := range cells {
+		c := labAt(&f.planes.flat, i)
+		l, a, b := c.L-mean.L, c.A-mean.A, c.B-mean.B
+		t := (l*axis.L + a*axis.A + b*axis.B) / max(size, 1e-9)
+		l, a, b = l-t*axis.L, a-t*axis.A, b-t*axis.B
+		if l*l+a*a+b*b <= limit*limit {
+			kept = append(kept, i)
+		}
+	}
+	if 2*len(kept) < len(cells) {
+		return cells
+	}
+	return kept
+}
+
+// deepest returns the cell that lies deepest in its side, of several the first.
+func (f *FamilyFinder) deepest(cells []int32) int32 {
+	best := cells[0]
+	for _, i := range cells {
+		if f.planes.depth[i] > f.planes.depth[best] {
+			best = i
+		}
+	}
+	return best
+}
+
+// pin sets a spot's hue and its place: the middle of a cell, in pixels of the source, and a
+// square that fits.
+func (f *FamilyFinder) pin(spot *Spot, cell int32) {
+	at := f.sourceOf(int(cell))
+	scale := float64(f.source.width) / float64(f.source.across)
+	room := (2*float64(f.planes.depth[cell])/depthUnit - 1) * scale
+	size := 1
+	for _, offered := range [...]int{3, 5, 11} {
+		if float64(offered) <= room {
+			size = offered
+		}
+	}
+	spot.X, spot.Y, spot.Size = &at.X, &at.Y, &size
+	spot.pointAtHue()
+}
+
+// sourceOf returns the source pixel in the middle of a cell.
+func (f *FamilyFinder) sourceOf(cell int) image.Point {
+	s := &f.source
+	x, y := cell%s.across, cell/s.across
+	return image.Pt((2*x+1)*s.width/(2*s.across), (2*y+1)*s.height/(2*s.down))
+}
+
+// labAt returns a cell's colour.
+func labAt(plane *[3][]int32, i int32) Lab {
+	return Lab{
+		float64(plane[0][i]) / cellUnitLab, float64(plane[1][i]) / cellUnitLab, float64(plane[2][i]) / cellUnitLab,
+	}
+}
+
+// meanLab returns the mean colour of cells as they are.
+func (f *FamilyFinder) meanLab(cells []int32) Lab {
+	var sum [3]int64
+	for _, i := range cells {
+		for c := range sum {
+			sum[c] += int64(f.planes.raw[c][i])
+		}
+	}
+	n := float64(max(len(cells), 1)) * cellUnitLab
+	return Lab{float64(sum[0]) / n, float64(sum[1]) / n, float64(sum[2]) / n}
+}
+
+// meanSpot reads the mean of cells in linear light.
+func (f *FamilyFinder) meanSpot(cells []int32) Spot {
+	var sum [3]uint64
+	for _, i := range cells {
+		for c := range sum {
+			sum[c] += uint64(f.source.linear[3*int(i)+c])
+		}
+	}
+	n := float64(max(len(cells), 1)) * linearWhite
+	return spotOfLight(float64(sum[0])/n, float64(sum[1])/n, float64(sum[2])/n)
+}
