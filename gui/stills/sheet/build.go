@@ -71,7 +71,9 @@ func (f *flow) room(high, rest float64) (Box, bool) {
 // Heights of rows, in mm.
 const (
 	headHigh   = 6
-	familyHigh = 12.5
+	familyHigh = 12.5 // of one with up to two lines below its title
+	smallHigh  = 3.3  // of each of these
+	familyText = 3    // lines at most
 	lineHigh   = 4.2
 	noteLines  = 4 // at most, of one note
 )
@@ -99,7 +101,7 @@ func (p *Page) lists(columns []Box, c Content) {
 		f.columns, f.y = f.columns[1:], 0
 	}
 	left += p.list(f, last, rows{c.FamiliesHead, len(c.Families),
-		func(int) float64 { return familyHigh },
+		func(i int) float64 { return c.Families[i].high(width) },
 		func(i int, b Box) { p.family(b, c.Families[i]) }})
 	if end := columns[len(columns)-1]; left > 0 && c.More != nil {
 		p.say(end.X, end.bottom()-1, c.More(left), smallText, quietGrey)
@@ -126,19 +128,35 @@ func (p *Page) list(f *flow, last float64, r rows) (left int) {
 	return 0
 }
 
+// familySide and familyWide are the height and the width of a family's swatch, in mm.
+const (
+	familySide = 5.0
+	familyWide = 7.0
+)
+
+// textRoom returns where a family's words begin in a column.
+func (f FamilyRow) textRoom() float64 { return float64(max(len(f.Colours), 2))*familyWide + 3 }
+
+func (f FamilyRow) lines(width float64) []string {
+	return wrap(f.Text, smallText, width-f.textRoom(), familyText)
+}
+
+func (f FamilyRow) high(width float64) float64 {
+	return familyHigh + smallHigh*float64(max(0, len(f.lines(width))-2))
+}
+
 // family draws a family: colours with their greys right below, edge to edge, and words.
 func (p *Page) family(b Box, f FamilyRow) {
-	const wide, high = 7.0, 5.0
 	for i, colour := range f.Colours {
-		x := b.X + float64(i)*wide
-		p.add(fill{Box{x, b.Y, wide, high}, colour})
-		p.add(fill{Box{x, b.Y + high, wide, high}, neutral(f.Greys[i])})
+		x := b.X + float64(i)*familyWide
+		p.add(fill{Box{x, b.Y, familyWide, familySide}, colour})
+		p.add(fill{Box{x, b.Y + familySide, familyWide, familySide}, neutral(f.Greys[i])})
 	}
-	p.frame(Box{b.X, b.Y, float64(len(f.Colours)) * wide, 2 * high})
-	x := b.X + float64(max(len(f.Colours), 2))*wide + 3
+	p.frame(Box{b.X, b.Y, float64(len(f.Colours)) * familyWide, 2 * familySide})
+	x := b.X + f.textRoom()
 	p.say(x, b.Y+3.4, cut(f.Title, bodyText, b.right()-x), bodyText, textGrey)
-	for i, line := range wrap(f.Text, smallText, b.right()-x, 2) {
-		p.say(x, b.Y+6.8+3.3*float64(i), line, smallText, quietGrey)
+	for i, line := range f.lines(b.W) {
+		p.say(x, b.Y+6.8+smallHigh*float64(i), line, smallText, quietGrey)
 	}
 }
 
