@@ -12,6 +12,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/stills"
 )
 
 // Options is what a Desk needs from the program around it.
@@ -21,6 +22,7 @@ type Options struct {
 	Picture  string                          // file to show instead of what is remembered
 	Screen   func() (capture.Backend, error) // the way to the screen, when it is needed
 	Problems []string                        // sentences to show at the start
+	Stills   *stills.Store                   // where stills are kept; nil if there is no place for them
 	Trace    io.Writer                       // gets a line of JSON for all that is shown; may be nil
 	Quit     func()                          // ends the program
 }
@@ -46,24 +48,33 @@ type Desk struct {
 	looking  bool
 	pick     *image.Point
 
-	aside   func(func()) // runs what may take long, on a goroutine of its own
-	worker  *worker
-	search  *familyWatch
-	watcher *capture.Watcher
-	screen  screen
-	status  capture.Status
-	bounds  image.Rectangle // of the last picture
-	at      time.Time       // when it was read
-	pair    *analysis.Pair  // of the last picture, if there are two spots
-	spots   []reading
-	hand    []handReading
-	found   foundFamilies // last
-	pointed int           // row of the family that is outlined, or -1
-	taking  bool          // the next picture becomes the target
-	copies  int           // of the picture, asked for so far
-	copied  []func(*copiedPicture)
-	half    place // the light side of a family that is being set by hand
-	trace   trace
+	aside      func(func()) // runs what may take long, on a goroutine of its own
+	worker     *worker
+	search     *familyWatch
+	watcher    *capture.Watcher
+	screen     screen
+	status     capture.Status
+	bounds     image.Rectangle // of the last picture
+	at         time.Time       // when it was read
+	pair       *analysis.Pair  // of the last picture, if there are two spots
+	spots      []reading
+	hand       []handReading
+	found      foundFamilies // last
+	pointed    int           // row of the family that is outlined, or -1
+	taking     bool          // the next picture becomes the target
+	copies     int           // of the picture, asked for so far
+	copied     []func(*copiedPicture)
+	comparing  comparing
+	comparison comparison
+	turns      stills.Alternation
+	later      func(time.Duration, func()) // runs the function on the Fyne goroutine after a while
+	still      *openStill                  // that is watched, or nil
+	before     source                      // what was watched before stills
+	pen        notePen
+	layer      noteLayer
+	saver      *noteSaver
+	half       place // the light side of a family that is being set by hand
+	trace      trace
 
 	parts   parts
 	stop    atomic.Pointer[context.CancelFunc]
@@ -75,9 +86,12 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d := &Desk{options: options, app: app, settings: options.Settings.Valid(), selected: -1, pointed: -1}
 	d.trace.w = options.Trace
 	d.aside = func(f func()) { go f() }
+	d.later = func(after time.Duration, f func()) { time.AfterFunc(after, func() { d.onWindow(f) }) }
 	d.screen.pick = options.Screen
 	d.setup.Source = firstSource(options.Picture, d.settings)
 	d.setup.Shade = d.settings.Shade
+	d.pen.d = d
+	d.saver = newNoteSaver(options.Stills, d.notesNotSaved)
 	d.search = newFamilyWatch(d.familiesSoon)
 	d.worker = newWorker(d.showSoon, d.comeBack, d.search)
 	d.watcher = capture.NewWatcher(capture.Watch{
@@ -131,6 +145,7 @@ func (d *Desk) Close() {
 	}
 	d.closed = true
 	d.Leave()
+	d.saver.flush()
 	d.keep()
 	if err := d.options.Keeper.Flush(); err != nil {
 		fyne.LogError("keeping the settings", err)
@@ -215,6 +230,8 @@ func (d *Desk) apply(next setup) {
 	if next.Source.feed() != before.feed() {
 		d.frozen = false
 		d.parts.mirror.view = image.Rectangle{}
+		d.leaveStill(before)
+		d.comparison.found = nil
 		d.watcher.Freeze(false)
 		d.watcher.Reopen(d.opener(next.Source))
 		d.parts.strip.clear(stripTrouble)
@@ -231,10 +248,20 @@ func (d *Desk) apply(next setup) {
 }
 
 // Undo and Redo walk through the setups.
-func (d *Desk) Undo() { d.walk(d.history.undo, "There is nothing to undo.") }
+func (d *Desk) Undo() {
+	if d.undoNotes() {
+		return
+	}
+	d.walk(d.history.undo, "There is nothing to undo.")
+}
 
 // Redo does again what was undone.
-func (d *Desk) Redo() { d.walk(d.history.redo, "There is nothing to do again.") }
+func (d *Desk) Redo() {
+	if d.redoNotes() {
+		return
+	}
+	d.walk(d.history.redo, "There is nothing to do again.")
+}
 
 func (d *Desk) walk(step func(setup) (setup, bool), nothing string) {
 	if next, ok := step(d.setup); ok {
@@ -303,6 +330,8 @@ func (d *Desk) settled() {
 func (d *Desk) remember() {
 	d.settings.Region, d.settings.Picture = nil, ""
 	switch d.setup.Source.Kind {
+	case sourceStill: // what was watched before is what comes back
+		d.settings.Region, d.settings.Picture = d.rememberedBefore()
 	case sourceRegion:
 		d.settings.Region = RectOf(d.setup.Source.Region)
 	case sourcePicture:

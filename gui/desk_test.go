@@ -15,6 +15,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/stills"
 )
 
 // newTestDesk is a desk without a screen, whose frames are given by hand, on this
@@ -26,6 +27,7 @@ func newTestDesk(t *testing.T, s Settings) *Desk {
 		Settings: s,
 		Keeper:   NewKeeper(filepath.Join(t.TempDir(), "settings.json"), func(err error) { t.Error(err) }),
 		Screen:   func() (capture.Backend, error) { return nil, capture.ErrNoDisplay },
+		Stills:   stills.New(stills.Folders{Data: filepath.Join(t.TempDir(), "stills"), Cache: filepath.Join(t.TempDir(), "cache")}),
 	})
 	d.aside = func(f func()) { f() }
 	t.Cleanup(d.worker.close)

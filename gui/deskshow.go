@@ -25,6 +25,9 @@ func (d *Desk) show(s *shown) {
 		d.change(d.setup.leavingOutTone(s.tone), "")
 	}
 	d.parts.mirror.SetPicture(s.img, s.bounds, s.part, s.flipped)
+	d.renewNotes()
+	d.renewCompare()
+	d.drawCompare()
 	d.parts.mirror.SetLoupe(s.loupe, d.settings.SpotSize)
 	d.takeCopy(s.copied)
 	if s.text {
@@ -168,6 +171,8 @@ func (d *Desk) explain(err error) string {
 		return Explain("read "+Quote(d.setup.Source.Path), err)
 	case sourceRegion:
 		return Explain("watch the region", err)
+	case sourceStill:
+		return Explain("open the still", err)
 	}
 	return Explain("show the demo painting", err)
 }

@@ -140,6 +140,9 @@ func (d *Desk) nextSpot() {
 
 // deleteSpot takes a spot away.
 func (d *Desk) deleteSpot(i int) {
+	if i == d.selected && d.deleteNote() {
+		return
+	}
 	if i < 0 || i >= len(d.setup.Places) {
 		return
 	}
@@ -170,6 +173,13 @@ func (d *Desk) copyText(hex string) {
 // looked follows the pointer or the key cursor.
 func (d *Desk) looked(at image.Point, inside bool) {
 	d.look, d.looking = at, inside
+	if part := d.parts.mirror.fit.Bounds; d.comparing == compareWipe && inside && !part.Empty() {
+		d.comparison.at = (float32(at.X-part.Min.X) + 0.5) / float32(part.Dx())
+		if d.parts.mirror.flip {
+			d.comparison.at = 1 - d.comparison.at
+		}
+		d.drawCompare()
+	}
 	d.renew()
 }
 

@@ -133,11 +133,11 @@ func (l *familyList) point(i int, on bool) {
 func (d *Desk) showOutline() {
 	i := d.pointed - len(d.hand)
 	if d.pointed < 0 || i < 0 || i >= len(d.foundList()) || d.found.origin != d.bounds.Min {
-		d.parts.mirror.SetOverlay(nil)
+		d.parts.mirror.SetOverlay(overlayOutline, nil)
 		return
 	}
 	m := d.parts.mirror
-	m.SetOverlay(outlineFamily(d.found.Families, i, m.pixels(), m.fit, m.bounds))
+	m.SetOverlay(overlayOutline, outlineFamily(d.found.Families, i, m.pixels(), m.fit, m.bounds))
 }
 
 // choose makes the colours of row i the spots A and B.

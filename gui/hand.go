@@ -61,7 +61,7 @@ func (h *hand) band() (image.Rectangle, bool) {
 	switch {
 	case h.doing == dragging:
 		return between(h.from, h.to), true
-	case h.anchor:
+	case h.anchor && h.owner.pen == nil:
 		return between(h.from, h.key), true
 	}
 	return image.Rectangle{}, false

@@ -80,6 +80,9 @@ func (m *Mirror) nudge(step image.Point) {
 	if m.bounds.Empty() {
 		return
 	}
+	if m.pen != nil && !m.hand.keyed && m.pen.Nudge(step) {
+		return
+	}
 	for i, k := range m.marks {
 		if k.Selected && !m.hand.keyed && m.asks() == "" {
 			centre := place{At: k.At, Area: k.Area}.centre()
@@ -112,6 +115,10 @@ func (h *hand) press() {
 		h.step(image.Point{})
 		return
 	}
+	if pen := h.owner.pen; pen != nil {
+		h.pressPen(pen)
+		return
+	}
 	if h.anchor {
 		h.anchor = false
 		h.owner.Acts.Drag(between(h.from, h.key), h.shift)
@@ -119,6 +126,19 @@ func (h *hand) press() {
 		return
 	}
 	h.owner.Acts.Click(h.key, h.shift)
+}
+
+// pressPen draws from one press of the key to the next.
+func (h *hand) pressPen(pen MirrorPen) {
+	x, y := float64(h.key.X)+0.5, float64(h.key.Y)+0.5
+	if h.anchor {
+		pen.Move(x, y, h.shift)
+		pen.Up()
+	} else {
+		pen.Down(x, y, h.shift)
+	}
+	h.anchor = !h.anchor
+	h.redraw()
 }
 
 // BeginArea begins an area at the key cursor: the next Space ends it.

@@ -39,7 +39,7 @@ type Mirror struct {
 
 	img    *image.RGBA
 	loupe  *image.RGBA
-	over   *image.RGBA // drawn over the picture; nil: nothing
+	over   [overlays]*image.RGBA // drawn over the picture; nil: nothing
 	fit    fit
 	bounds image.Rectangle // of the picture, in source pixels
 	part   image.Rectangle // of it that img shows
@@ -74,6 +74,7 @@ type MirrorPen interface {
 	Down(x, y float64, shift bool)
 	Move(x, y float64, shift bool)
 	Up()
+	Nudge(by image.Point) bool // by arrow keys; false if there is nothing to move
 }
 
 // SetPen gives the pointer to a pen, or takes it back with nil.
@@ -128,16 +129,26 @@ func (m *Mirror) SetLoupe(img *image.RGBA, square int) {
 	}
 }
 
+// overlay is one of the pictures that can lie over the mirror's, lowest first.
+type overlay int
+
+const (
+	overlayBefore  overlay = iota // the picture from before, in a comparison
+	overlayNotes                  // what is marked on a still
+	overlayOutline                // the family that is pointed at
+	overlays
+)
+
 // SetOverlay lays img over the picture, whose size in the mirror it takes; nil takes it away.
 // The mirror does not copy it.
-func (m *Mirror) SetOverlay(img *image.RGBA) {
-	if img == nil && m.over == nil {
+func (m *Mirror) SetOverlay(which overlay, img *image.RGBA) {
+	if img == nil && m.over[which] == nil {
 		return
 	}
-	m.over = img
+	m.over[which] = img
 	if m.r != nil {
-		m.r.overlay.Hidden = img == nil
-		m.r.overlay.Refresh()
+		m.r.overlay[which].Hidden = img == nil
+		m.r.overlay[which].Refresh()
 	}
 }
 
@@ -218,7 +229,7 @@ type mirrorRenderer struct {
 	back    *canvas.Rectangle
 	picture *canvas.Raster
 	marks   [maxSpots + 2*maxHandFamilies]markShape
-	overlay *canvas.Raster
+	overlay [overlays]*canvas.Raster
 	band    outline
 	cross   cross
 	loupe   *canvas.Raster
@@ -237,9 +248,12 @@ func newMirrorRenderer(m *Mirror) *mirrorRenderer {
 	r.cross = newCross()
 	r.focus = canvas.NewRectangle(color.Transparent)
 	r.focus.StrokeWidth = FocusWidth
-	r.overlay = newStill(func() *image.RGBA { return m.over })
-	r.overlay.Hide()
-	r.objects = []fyne.CanvasObject{r.back, r.picture, r.overlay}
+	r.objects = []fyne.CanvasObject{r.back, r.picture}
+	for i := range r.overlay {
+		r.overlay[i] = newStill(func() *image.RGBA { return m.over[i] })
+		r.overlay[i].Hide()
+		r.objects = append(r.objects, r.overlay[i])
+	}
 	for i := range r.marks {
 		r.marks[i] = newMarkShape()
 		r.objects = append(r.objects, r.marks[i].objects()...)
@@ -286,8 +300,10 @@ func (r *mirrorRenderer) place() {
 	r.placeFocus(size)
 	r.picture.Move(r.m.fit.Pos)
 	r.picture.Resize(r.m.fit.Size)
-	r.overlay.Move(r.m.fit.Pos)
-	r.overlay.Resize(r.m.fit.Size)
+	for _, o := range r.overlay {
+		o.Move(r.m.fit.Pos)
+		o.Resize(r.m.fit.Size)
+	}
 	r.placeMarks()
 	r.placeBand()
 	r.placeLoupe()

@@ -30,6 +30,7 @@ func pages() []page {
 		{"Watch", newWatchPage},
 		{structureName, newStructurePage},
 		{coloursName, newColoursPage},
+		{stillsName, newStillsPage},
 	}
 }
 

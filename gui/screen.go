@@ -63,6 +63,9 @@ func (d *Desk) opener(from source) func(context.Context) (capture.Stream, error)
 			return p.Stream(), nil
 		}
 	}
+	if from.Kind == sourceStill {
+		return func(context.Context) (capture.Stream, error) { return d.stillStream(from.Path) }
+	}
 	return openDemo
 }
 

@@ -17,6 +17,7 @@ const (
 	sourceDemo    sourceKind = iota // the embedded painting
 	sourcePicture                   // a picture file
 	sourceRegion                    // a region of the screen
+	sourceStill                     // a still that was kept; Path is its ID
 )
 
 // source is what is watched. Region counts desktop pixels for a screen, else pixels of

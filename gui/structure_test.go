@@ -70,7 +70,7 @@ func TestStructureFindsAForm(t *testing.T) {
 		t.Errorf("the row says %q", row.text.Title)
 	}
 	row.MouseIn(&desktop.MouseEvent{})
-	over := d.parts.mirror.over
+	over := d.parts.mirror.over[overlayOutline]
 	if over == nil {
 		t.Fatal("pointing at the row outlines nothing")
 	}
@@ -84,7 +84,7 @@ func TestStructureFindsAForm(t *testing.T) {
 		t.Errorf("%d of %d pixels are drawn, want a border", drawn, whole)
 	}
 	row.MouseOut()
-	if d.parts.mirror.over != nil {
+	if d.parts.mirror.over[overlayOutline] != nil {
 		t.Error("the outline stays when the pointer leaves")
 	}
 	row.Tapped(&fyne.PointEvent{})

@@ -50,7 +50,7 @@ func (p *structurePage) searches() bool { return true }
 
 func (p *structurePage) opened(open bool) {
 	if !open {
-		p.d.parts.mirror.SetOverlay(nil)
+		p.d.parts.mirror.SetOverlay(overlayOutline, nil)
 	}
 }
 
@@ -119,4 +119,5 @@ func (d *Desk) relayPage() {
 		d.parts.lower.Content.Refresh()
 	}
 	d.relay()
+	d.trace.state(d) // everything may lie elsewhere now
 }

@@ -2,8 +2,10 @@ package gui
 
 import (
 	"encoding/json"
+	"fmt"
 	"image"
 	"io"
+	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -32,7 +34,18 @@ type traceLine struct {
 	Families []tracedFamily   `json:"families"` // by hand first, then found
 	Target   string           `json:"target"`
 	Spread   [4]float32       `json:"spread"` // the same
-	Tabs     [4]float32       `json:"tabs"`   // where they lie in the window, display pixels: x, y, width, height
+	Still    *tracedStill     `json:"still"`
+	Tools    [2][4]float32    `json:"tools"` // both rows of tools
+	Shelf    []string         `json:"shelf"` // IDs in sight
+	Grid     [4]float32       `json:"grid"`  // where they lie
+	Tabs     [4]float32       `json:"tabs"`  // where they lie in the window, display pixels: x, y, width, height
+}
+
+// tracedStill is the still that is open.
+type tracedStill struct {
+	ID    string   `json:"id"`
+	Kinds []string `json:"kinds"` // of its notes, lowest first
+	Tool  string   `json:"tool"`
 }
 
 // tracedFamily is a row of the list of families.
@@ -63,6 +76,7 @@ func (t trace) write(d *Desk, line traceLine) {
 	line.Sentence = d.parts.verdict.Text().Title
 	line.Mirror, line.Page, line.Tabs = d.mirrorBox(), d.settings.Page, d.boxOf(d.parts.tabs)
 	line.Spread = d.boxOf(d.parts.spread)
+	d.traceStills(&line)
 	if p, ok := d.page().(*structurePage); ok {
 		line.Target = p.target.words.Text
 		for _, row := range p.families.rows {
@@ -77,6 +91,26 @@ func (t trace) write(d *Desk, line traceLine) {
 	}
 	if data, err := json.Marshal(line); err == nil {
 		_, _ = t.w.Write(append(data, '\n')) // a test that doesn't listen is no trouble of the painter's
+	}
+}
+
+// traceStills adds what the page of stills shows.
+func (d *Desk) traceStills(line *traceLine) {
+	p, ok := d.page().(*stillsPage)
+	if !ok {
+		return
+	}
+	line.Tools = [2][4]float32{d.boxOf(p.tools.rows[0]), d.boxOf(p.tools.rows[1])}
+	line.Grid = d.boxOf(p.shelf.grid)
+	for _, e := range p.shelf.shown {
+		line.Shelf = append(line.Shelf, e.ID)
+	}
+	if d.still == nil {
+		return
+	}
+	line.Still = &tracedStill{ID: d.still.ID, Tool: noteTools()[d.pen.tool].name, Kinds: []string{}}
+	for _, n := range d.still.list.All() {
+		line.Still.Kinds = append(line.Still.Kinds, strings.ToLower(strings.TrimPrefix(fmt.Sprintf("%T", n.Shape), "notes.")))
 	}
 }
 

@@ -27,11 +27,18 @@ type shownLine struct {
 		Lightness float64
 		X, Y      int
 	}
-	Moved    []bool
-	Counted  int
-	Page     string
-	Tabs     [4]float32
-	Spread   [4]float32
+	Moved   []bool
+	Counted int
+	Page    string
+	Tabs    [4]float32
+	Spread  [4]float32
+	Still   *struct {
+		ID, Tool string
+		Kinds    []string
+	}
+	Tools    [2][4]float32
+	Shelf    []string
+	Grid     [4]float32
 	Target   string
 	Families []struct {
 		Light, Shadow, Title string
@@ -59,7 +66,13 @@ type openedWindow struct {
 // picture.
 func openOn(t *testing.T, server *xvfbtest.Server, settings string, env []string, args ...string) *openedWindow {
 	t.Helper()
-	w := &openedWindow{t: t, server: server, home: t.TempDir(), ended: make(chan error, 1)}
+	return openIn(t, server, t.TempDir(), settings, env, args...)
+}
+
+// openIn is openOn for a user whose files lie in home.
+func openIn(t *testing.T, server *xvfbtest.Server, home, settings string, env []string, args ...string) *openedWindow {
+	t.Helper()
+	w := &openedWindow{t: t, server: server, home: home, ended: make(chan error, 1)}
 	if settings != "" {
 		if err := os.MkdirAll(filepath.Dir(w.settingsPath()), 0o700); err != nil {
 			t.Fatal(err)
@@ -74,7 +87,7 @@ func openOn(t *testing.T, server *xvfbtest.Server, settings string, env []string
 	}
 	t.Cleanup(func() { w.fault.Close() })
 	w.cmd = exec.Command(builtProgram(t), append([]string{"--trace", w.tracePath()}, args...)...)
-	w.cmd.Env = append(server.Env(), append([]string{"HOME=" + w.home, "XDG_CONFIG_HOME=" + w.home, "LANG=C.UTF-8", "LC_ALL=", "FYNE_SCALE=1", "TONEDESK_DEBUG=1"}, env...)...)
+	w.cmd.Env = append(server.Env(), append([]string{"HOME=" + w.home, "XDG_CONFIG_HOME=" + w.home, "XDG_DATA_HOME=" + filepath.Join(w.home, "data"), "XDG_CACHE_HOME=" + filepath.Join(w.home, "cache"), "LANG=C.UTF-8", "LC_ALL=", "FYNE_SCALE=1", "TONEDESK_DEBUG=1"}, env...)...)
 	w.cmd.Stderr = w.fault
 	if err := w.cmd.Start(); err != nil {
 		t.Fatal(err)

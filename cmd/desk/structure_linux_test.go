@@ -16,8 +16,9 @@ import (
 // pages is how many tabs the window has, and structureTab the place of the page of groups
 // and families among them.
 const (
-	tabCount     = 3
+	tabCount     = 4
 	structureTab = 1
+	stillsTab    = 3
 )
 
 // pot is a picture of a round form with a light and a shadow side on a plain ground.
@@ -54,7 +55,7 @@ func TestWindowFindsFamilies(t *testing.T) {
 	if f := l.Families[0]; f.Light != "#e2ab85" || f.Shadow != "#b26a5c" || !strings.HasPrefix(strings.ReplaceAll(f.Title, "\u00a0", " "), "2.2 tones") {
 		t.Errorf("the family is %+v", f)
 	}
-	l = w.waitFor("its row laid out", func(l shownLine) bool { return len(l.Families) == 1 && l.Families[0].Box[3] > 40 })
+	l = w.waitFor("its row laid out", func(l shownLine) bool { return len(l.Families) == 1 && l.Families[0].Box[1] > 100 })
 	box := l.Families[0].Box
 	w.clickIn(box[0]+box[2]/4, box[1]+box[3]/4)
 	w.waitFor("its colours as spots", func(l shownLine) bool { return len(l.Spots) == 2 && strings.Contains(l.Sentence, "B is 2.2") })

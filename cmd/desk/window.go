@@ -89,7 +89,7 @@ func runWindow(picture string, trace io.Writer, s streams) (exit int) {
 	}
 	settings, problems, err := gui.LoadSettings(path)
 	if err != nil {
-		problems = append(problems, gui.Explain("the settings", err))
+		problems = append(problems, gui.Explain("read the settings", err))
 	}
 	keeper := gui.NewKeeper(path, func(err error) { fyne.LogError("keeping the settings", err) })
 	defer recoverWindow(keeper, s, &exit)
@@ -97,10 +97,14 @@ func runWindow(picture string, trace io.Writer, s streams) (exit int) {
 		_ = keeper.Flush() // the reason for the end is the display, whatever this says
 		s.say("Tonedesk ended: its display is gone. Start it again when the display is back; what you had set is kept.")
 	})
+	store, err := userStills()
+	if err != nil {
+		problems = append(problems, err.Error())
+	}
 	a := app.NewWithID(appID)
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	desk := gui.NewDesk(a, gui.Options{
-		Settings: settings, Keeper: keeper, Picture: picture, Problems: problems, Trace: trace, Quit: a.Quit,
+		Settings: settings, Keeper: keeper, Picture: picture, Stills: store, Problems: problems, Trace: trace, Quit: a.Quit,
 		Screen: func() (capture.Backend, error) { return capture.Pick(os.Getenv) },
 	})
 	a.Lifecycle().SetOnStarted(desk.Started)

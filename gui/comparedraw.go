@@ -1,0 +1,154 @@
+package gui
+
+import (
+	"image"
+	"image/color"
+	"image/draw"
+	"time"
+
+	xdraw "golang.org/x/image/draw"
+
+	"app.tonedesk/analysis"
+)
+
+// drawCompare lays the picture before over the mirror's, as it is wanted now.
+func (d *Desk) drawCompare() {
+	m := d.parts.mirror
+	c := &d.comparison
+	if d.comparing < compareWipe || c.found == nil || m.img == nil || m.fit.Bounds.Empty() {
+		m.SetOverlay(overlayBefore, nil)
+		return
+	}
+	size := m.pixels()
+	if d.comparing == compareMap {
+		m.SetOverlay(overlayBefore, d.mapOver(size))
+		return
+	}
+	before := d.beforeOver(size)
+	switch d.comparing {
+	case compareWipe:
+		x := int(c.at*float32(size.X) + 0.5)
+		if c.wipe.img == nil || c.wipe.of != before || c.wipe.x != x {
+			c.wipe = wipedBefore{before, x, wiped(before, x)}
+			m.SetOverlay(overlayBefore, c.wipe.img)
+		}
+	case compareSides:
+		m.SetOverlay(overlayBefore, besides(before, m.img, size))
+	case compareTurns:
+		d.drawTurn(before)
+	}
+}
+
+// drawTurn shows the picture whose turn it is, and comes back for the next.
+func (d *Desk) drawTurn(before *image.RGBA) {
+	shown, again := d.turns.At(time.Now())
+	if shown == 1 {
+		before = nil
+	}
+	d.parts.mirror.SetOverlay(overlayBefore, before)
+	if again > 0 {
+		d.later(again, func() {
+			if d.comparing == compareTurns {
+				d.drawCompare()
+			}
+		})
+	}
+}
+
+// beforeOver returns the picture before in the view of the mirror, where it lies over the
+// picture after; clear elsewhere.
+func (d *Desk) beforeOver(size image.Point) *image.RGBA {
+	c, m := &d.comparison, d.parts.mirror
+	view := viewOf(wanted{settings: d.settings})
+	look := beforeLook{c.found, view.Key, d.settings.knob(view), m.fit.Bounds, size, m.flip}
+	if c.drawn.img != nil && c.drawn.look == look {
+		return c.drawn.img
+	}
+	img := image.NewRGBA(image.Rectangle{Max: size})
+	place, part := c.found.place, m.fit.Bounds
+	met := place.Intersect(part)
+	p := c.found.aligned.Before
+	crop := image.Rectangle{
+		Min: scaledPoint(met.Min.Sub(place.Min), place.Size(), image.Pt(p.Width, p.Height)),
+		Max: scaledPoint(met.Max.Sub(place.Min), place.Size(), image.Pt(p.Width, p.Height)),
+	}
+	to := image.Rectangle{
+		Min: scaledPoint(met.Min.Sub(part.Min), part.Size(), size),
+		Max: scaledPoint(met.Max.Sub(part.Min), part.Size(), size),
+	}
+	if !crop.Empty() && !to.Empty() {
+		small := paintSmall(p.Crop(crop), view, to.Size(), analysis.Look{Reading: c.found.before, Knob: look.knob})
+		xdraw.NearestNeighbor.Scale(img, to, small, small.Rect, xdraw.Src, nil)
+	}
+	if m.flip {
+		analysis.FlipLeftRight(img.Pix, size.X, size.Y)
+	}
+	c.drawn = drawnBefore{img, look}
+	return img
+}
+
+// paintSmall paints a picture in a view, reduced to size where it is larger.
+func paintSmall(p analysis.Pixels, view analysis.View, size image.Point, look analysis.Look) *image.RGBA {
+	r := analysis.NewReducer()
+	defer r.Close()
+	small := r.Reduce(p, size.X, size.Y, nil)
+	img := image.NewRGBA(image.Rect(0, 0, small.Width, small.Height))
+	view.Paint(img.Pix, small, look)
+	return img
+}
+
+// scaledPoint brings a point of a picture of one size to the same place in another size.
+func scaledPoint(p, from, to image.Point) image.Point {
+	return image.Pt((p.X*to.X+from.X/2)/max(from.X, 1), (p.Y*to.Y+from.Y/2)/max(from.Y, 1))
+}
+
+// mapOver returns the map of what changed, where it lies over the picture after.
+func (d *Desk) mapOver(size image.Point) *image.RGBA {
+	c, m := &d.comparison, d.parts.mirror
+	whole := image.NewRGBA(image.Rect(0, 0, c.found.change.Width, c.found.change.Height))
+	c.found.change.Paint(whole.Pix, c.found.change.Span())
+	img := image.NewRGBA(image.Rectangle{Max: size})
+	place, part := c.found.place, m.fit.Bounds
+	to := image.Rectangle{
+		Min: scaledPoint(place.Min.Sub(part.Min), part.Size(), size),
+		Max: scaledPoint(place.Max.Sub(part.Min), part.Size(), size),
+	}
+	xdraw.ApproxBiLinear.Scale(img, to, whole, whole.Rect, xdraw.Src, nil)
+	if m.flip {
+		analysis.FlipLeftRight(img.Pix, size.X, size.Y)
+	}
+	return img
+}
+
+// wiped returns the part of the picture before that lies left of x, with a line where the
+// two meet.
+func wiped(before *image.RGBA, x int) *image.RGBA {
+	img := image.NewRGBA(before.Rect)
+	x = min(max(x, 0), before.Rect.Dx())
+	draw.Draw(img, image.Rect(0, 0, x, before.Rect.Dy()), before, image.Point{}, draw.Src)
+	line(img, x)
+	return img
+}
+
+// besides returns both pictures at half their size, before to the left, with a line between.
+func besides(before, after *image.RGBA, size image.Point) *image.RGBA {
+	img := image.NewRGBA(image.Rectangle{Max: size})
+	draw.Draw(img, img.Rect, image.NewUniform(markDark), image.Point{}, draw.Src)
+	half := image.Pt(size.X/2, size.Y/2)
+	left := image.Rectangle{Max: half}.Add(image.Pt(0, (size.Y-half.Y)/2))
+	xdraw.ApproxBiLinear.Scale(img, left, before, before.Rect, xdraw.Over, nil)
+	xdraw.ApproxBiLinear.Scale(img, left.Add(image.Pt(size.X-half.X, 0)), after, after.Rect, xdraw.Src, nil)
+	line(img, size.X/2)
+	return img
+}
+
+// line draws the upright line between two pictures, light on dark.
+func line(img *image.RGBA, x int) {
+	for dx, c := range map[int]color.NRGBA{-1: markDark, 0: markLight, 1: markDark} {
+		for y := range img.Rect.Dy() {
+			if p := image.Pt(x+dx, y); p.In(img.Rect) {
+				img.Set(p.X, p.Y, c)
+			}
+		}
+	}
+}

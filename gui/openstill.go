@@ -1,0 +1,165 @@
+package gui
+
+import (
+	"errors"
+	"image"
+	"math"
+
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/capture"
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/ink"
+	"app.tonedesk/gui/stills/notes"
+)
+
+// openStill is the still that is watched, with what is marked on it.
+type openStill struct {
+	*stills.Still
+	list     *notes.List
+	painted  *notes.Painted
+	selected string // ID of a note, or ""
+}
+
+func newOpenStill(s *stills.Still) *openStill {
+	o := &openStill{Still: s, list: notes.NewList(s.Notes.Notes), painted: notes.NewPainted(s.Picture)}
+	o.painted.Set(o.list.All())
+	return o
+}
+
+// note returns the selected note, and whether there is one.
+func (o *openStill) note() (notes.Note, bool) {
+	if i := o.list.Find(o.selected); i >= 0 && o.selected != "" {
+		return o.list.All()[i], true
+	}
+	return notes.Note{}, false
+}
+
+// errNoStills says that there is no folder for stills.
+var errNoStills = errors.New("no folder for stills")
+
+// stillStream opens a still for the watcher, and tells the window of it.
+func (d *Desk) stillStream(id string) (capture.Stream, error) {
+	if d.options.Stills == nil {
+		return nil, errNoStills
+	}
+	s, err := d.options.Stills.Open(id)
+	if err != nil {
+		return nil, err
+	}
+	d.onWindow(func() { d.stillOpened(s) })
+	return capture.NewPictureStream(s.Picture.Pix, s.Picture.Stride, image.Pt(s.Picture.Width, s.Picture.Height)), nil
+}
+
+// stillOpened takes a still that was opened, if it is still wanted.
+func (d *Desk) stillOpened(s *stills.Still) {
+	if d.setup.Source != (source{Kind: sourceStill, Path: s.ID}) {
+		return
+	}
+	d.still = newOpenStill(s)
+	d.setup.Areas, d.setup.Tones = leftOut(s.Meta.LeftOut)
+	if s.Trouble != nil {
+		d.parts.strip.say(stripNote, Explain("show the notes of this still", s.Trouble))
+	}
+	d.tell()
+	d.showNotes()
+	d.showPen()
+	d.showStrip()
+	d.showMeasured()
+	if p, ok := d.page().(*stillsPage); ok {
+		p.showNote()
+	}
+}
+
+// leftOut says what a still leaves out, as a setup has it.
+func leftOut(l stills.LeftOut) (areas []image.Rectangle, tones []float64) {
+	for _, a := range l.Areas {
+		areas = append(areas, a.Rectangle())
+	}
+	for _, r := range l.Lightness {
+		for bin := float64(r[0]) + toneReach*2.55; ; bin += 2 * toneReach * 2.55 {
+			tones = append(tones, min(bin, float64(r[1])-toneReach*2.55)/2.55)
+			if bin+toneReach*2.55 >= float64(r[1]) {
+				break
+			}
+		}
+	}
+	return areas, tones
+}
+
+// OpenStill shows a still that was kept.
+func (d *Desk) OpenStill(id string) { d.watch(source{Kind: sourceStill, Path: id}) }
+
+// closeStill goes back to what was watched before stills, or to the demo painting.
+func (d *Desk) closeStill() {
+	if d.setup.Source.Kind == sourceStill {
+		d.watch(d.before)
+	}
+}
+
+// KeepStill keeps the picture that is in the mirror; opened asks to open it then.
+func (d *Desk) KeepStill(opened bool) {
+	switch {
+	case d.options.Stills == nil:
+		d.parts.strip.say(stripNote, Explain("keep the picture", errNoStills))
+	case d.setup.Source.Kind == sourceStill:
+		d.parts.strip.say(stripNote, "This is a still already: it is kept, with its notes.")
+	case d.bounds.Empty():
+		d.parts.strip.say(stripNote, "There is no picture to keep yet.")
+	default:
+		d.parts.strip.say(stripNote, "Keeping the picture.")
+		d.copyPicture(func(c *copiedPicture) { d.keepCopy(c, opened) })
+	}
+}
+
+// keepCopy writes a still, without holding up the window.
+func (d *Desk) keepCopy(c *copiedPicture, opened bool) {
+	d.aside(func() {
+		id, err := d.options.Stills.Keep(c.pixels, c.meta(), nil)
+		d.onWindow(func() {
+			if err != nil {
+				d.parts.strip.say(stripNote, Explain("keep the picture", err))
+				fyne.LogError("keeping a still", err)
+				return
+			}
+			d.parts.strip.say(stripNote, "Kept as a still.")
+			d.stillsChanged()
+			if opened {
+				d.OpenStill(id)
+			}
+		})
+	})
+}
+
+// stillKinds are how stills call the kinds of sources.
+var stillKinds = map[sourceKind]string{
+	sourceDemo: stills.FromDemo, sourcePicture: stills.FromPicture, sourceRegion: stills.FromScreen,
+}
+
+// meta says what is known of a copied picture.
+func (c *copiedPicture) meta() stills.Meta {
+	reading := analysis.Read(c.pixels, analysis.Options{Groups: c.settings.Groups, Out: &c.out})
+	return stills.Meta{
+		Time:    c.at,
+		Source:  stills.Source{Kind: stillKinds[c.source.Kind], Path: c.source.Path, Region: stills.RectOf(c.bounds)},
+		Display: c.settings.Display, LeftOut: stills.LeftOutOf(&c.out), Reading: stills.FiguresOf(reading),
+	}
+}
+
+// notesView returns how a still lies in the mirror, for drawing on it.
+func (d *Desk) notesView() notes.View {
+	m := d.parts.mirror
+	size := m.pixels()
+	scale := float64(m.scale())
+	v := notes.View{
+		Origin: ink.Pt(float64(m.fit.Bounds.Min.X), float64(m.fit.Bounds.Min.Y)),
+		Scale:  math.Max(float64(size.X)/math.Max(float64(m.fit.Bounds.Dx()), 1), 1e-3),
+		Pixel:  scale, Numbers: true, Readings: true,
+		Inside: image.Rectangle{Max: size},
+	}
+	if d.still != nil {
+		v.Selected = d.still.selected
+	}
+	return v
+}

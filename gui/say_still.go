@@ -1,0 +1,77 @@
+package gui
+
+import (
+	"strconv"
+	"strings"
+	"time"
+
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/notes"
+)
+
+// SayStill says where a still is from: its time, its source and its size.
+func SayStill(m stills.Meta) string {
+	from := map[string]string{stills.FromScreen: "the screen", stills.FromPicture: "a picture file", stills.FromDemo: "the demo painting"}[m.Source.Kind]
+	words := TimeSay(m.Time)
+	if from != "" {
+		words += ", from " + from
+	}
+	return words + ", " + SizeSay(m.Width, m.Height) + ". What is marked on it is saved by itself."
+}
+
+// TimeSay returns a point in time, to the minute.
+func TimeSay(at time.Time) string { return at.Local().Format("2006-01-02 15:04") }
+
+// SayNotes says how many notes there are; "" for none.
+func SayNotes(count int) string {
+	switch count {
+	case 0:
+		return ""
+	case 1:
+		return "1" + nbsp + "note"
+	}
+	return strconv.Itoa(count) + nbsp + "notes"
+}
+
+// SayMeasured says what is painted as light and as shadow on a still: means with their
+// spread in lightness, how far apart, whether they overlap.
+func SayMeasured(m notes.Measured) string {
+	if m.Light == nil && m.Shadow == nil {
+		return "Paint with Light and Shadow to measure two parts against each other."
+	}
+	words := ""
+	if m.Light != nil {
+		words = "Light: lightness " + Tenth(m.Light.Lightness) + ", spread " + Tenth(m.Light.Spread) + ". "
+	}
+	if m.Shadow != nil {
+		words += "Shadow: " + Tenth(m.Shadow.Lightness) + ", spread " + Tenth(m.Shadow.Spread) + ". "
+	}
+	if m.Light == nil || m.Shadow == nil {
+		return words
+	}
+	words += Tenth(m.Tones) + nbsp + "tones apart"
+	if m.Overlap > 0 {
+		words += "; the shadow's lightest tenth is " + Tenth(m.Overlap) + nbsp + "tones above the light's darkest"
+	}
+	return words + "."
+}
+
+// SayShelf says a still's key figures in two short lines: the gaps between its groups, and
+// its murk with the number of its notes.
+func SayShelf(m stills.Meta) (gaps, rest string) {
+	var parts []string
+	for _, gap := range m.Reading.Gaps {
+		parts = append(parts, Tenth(gap))
+	}
+	if len(parts) > 0 {
+		gaps = strings.Join(parts, " / ") + nbsp + "tones"
+	}
+	parts = nil
+	if m.Reading.Murk != nil {
+		parts = append(parts, "murk "+Percent(*m.Reading.Murk))
+	}
+	if said := SayNotes(m.Notes.Count); said != "" {
+		parts = append(parts, said)
+	}
+	return gaps, strings.Join(parts, ", ")
+}

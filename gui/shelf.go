@@ -1,0 +1,258 @@
+package gui
+
+import (
+	"image"
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/gui/stills"
+)
+
+// shelf shows the stills that were kept, newest first, and what is in the trash. Thousands
+// stay quick: only what is seen is drawn, and small pictures are made when they come into
+// sight.
+type shelf struct {
+	d      *Desk
+	box    *fyne.Container
+	search *widget.Entry
+	what   *chooser
+	words  *widget.Label
+	grid   *widget.GridWrap
+	thumbs thumbs
+
+	all   []stills.Entry // as read last
+	shown []stills.Entry // of these, what the search finds
+	trash bool
+	grey  bool
+}
+
+func newShelf(d *Desk) *shelf {
+	s := &shelf{d: d, words: smallLabel(), search: widget.NewEntry()}
+	s.thumbs = newThumbs(d, func(id string) {
+		if i := slices.IndexFunc(s.shown, func(e stills.Entry) bool { return e.ID == id }); i >= 0 {
+			s.grid.RefreshItem(i)
+		}
+	})
+	s.search.PlaceHolder = "Search: name, words on it, date"
+	s.search.OnChanged = func(string) { s.filter() }
+	s.what = newChooser([]string{"In colour", "In greys", "Trash"}, 4*Step, d, func(i int) {
+		s.grey, s.trash = i == 1, i == 2
+		s.what.set(i)
+		s.load()
+	})
+	s.grid = widget.NewGridWrap(func() int { return len(s.shown) }, func() fyne.CanvasObject { return newShelfItem() }, s.fill)
+	s.grid.OnSelected = s.chosen
+	s.box = container.NewBorder(onPanel(s.what, inset(s.search), s.words), nil, nil, nil, container.New(&leastHeight{30 * Step}, s.grid))
+	return s
+}
+
+// load reads what was kept, without holding up the window.
+func (s *shelf) load() {
+	d := s.d
+	if d.options.Stills == nil {
+		s.words.SetText(Explain("keep stills", errNoStills))
+		return
+	}
+	trash := s.trash
+	d.aside(func() {
+		entries, problems, err := listStills(d.options.Stills, trash)
+		d.onWindow(func() {
+			if err != nil {
+				d.parts.strip.say(stripNote, Explain("list the stills", err))
+				return
+			}
+			for _, p := range problems {
+				d.parts.strip.say(stripNote, SayProblem(p))
+			}
+			s.all = entries
+			s.filter()
+		})
+	})
+}
+
+func listStills(store *stills.Store, trash bool) (entries []stills.Entry, problems []stills.Problem, err error) {
+	if !trash {
+		return store.List()
+	}
+	thrown, err := store.Trash()
+	for _, t := range thrown {
+		entries = append(entries, t.Entry)
+	}
+	return entries, nil, err
+}
+
+// filter shows what the search finds.
+func (s *shelf) filter() {
+	s.shown = slices.DeleteFunc(slices.Clone(s.all), func(e stills.Entry) bool { return !e.Matches(s.search.Text) })
+	words := ""
+	switch {
+	case len(s.all) == 0 && s.trash:
+		words = "The trash is empty."
+	case len(s.all) == 0:
+		words = "Nothing is kept yet."
+	case len(s.shown) == 0:
+		words = "Nothing is found."
+	case s.trash:
+		words = "Click a still to bring it back."
+	}
+	if s.words.Hidden == (words != "") {
+		s.words.Hidden = words == ""
+		s.d.relayPage()
+	}
+	if say(s.words, words) {
+		s.d.relayPage()
+	}
+	s.grid.UnselectAll()
+	s.grid.Refresh()
+	s.d.trace.state(s.d)
+}
+
+// fill shows still i in an item.
+func (s *shelf) fill(i widget.GridWrapItemID, o fyne.CanvasObject) {
+	if i >= len(s.shown) {
+		return
+	}
+	e := s.shown[i]
+	item := o.(*shelfItem)
+	name := e.Name
+	if name == "" {
+		name = TimeSay(e.Time)
+	}
+	var img *image.RGBA
+	if !s.trash {
+		img = s.thumbs.get(e.ID, s.grey)
+	}
+	gaps, rest := SayShelf(e.Meta)
+	item.set([]string{name, gaps, rest}, img)
+}
+
+// chosen opens a still, compares with it, or brings it back from the trash.
+func (s *shelf) chosen(i widget.GridWrapItemID) {
+	s.grid.UnselectAll()
+	if i >= len(s.shown) {
+		return
+	}
+	id := s.shown[i].ID
+	switch {
+	case s.trash:
+		s.d.restoreStill(id)
+	case s.d.comparing == compareAsked:
+		s.d.compareWith(id)
+	default:
+		s.d.OpenStill(id)
+	}
+}
+
+// leastHeight gives its one part all the room there is, and asks for a height.
+type leastHeight struct{ height float32 }
+
+// Layout gives all of the room.
+func (leastHeight) Layout(o []fyne.CanvasObject, size fyne.Size) { o[0].Resize(size) }
+
+// MinSize asks for the height.
+func (l leastHeight) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(o[0].MinSize().Width, l.height)
+}
+
+// Lengths of an item of the shelf.
+const (
+	shelfWidth  = 13.5 * Step
+	shelfHeight = 16.5 * Step
+	shelfLine   = 1.75 * Step
+	shelfThumb  = 10 * Step
+)
+
+// shelfItem shows one still: a small picture, its name, its key figures.
+type shelfItem struct {
+	widget.BaseWidget
+	img     *image.RGBA
+	picture *canvas.Raster
+	lines   [3]*canvas.Text
+}
+
+func newShelfItem() *shelfItem {
+	s := &shelfItem{}
+	for i := range s.lines {
+		s.lines[i] = sizedText(SmallSize, fyne.TextStyle{})
+	}
+	s.picture = newStill(func() *image.RGBA { return s.img })
+	s.picture.ScaleMode = canvas.ImageScaleFastest
+	s.ExtendBaseWidget(s)
+	return s
+}
+
+func (s *shelfItem) set(lines []string, img *image.RGBA) {
+	for i, words := range lines {
+		put(s.lines[i], cutTo(words, shelfWidth-Step))
+	}
+	if img != s.img {
+		s.img = img
+		s.Refresh()
+	}
+}
+
+// cutTo cuts a text so that it fits into a width in the small size.
+func cutTo(text string, width float32) string {
+	fits := func(t string) bool { return fyne.MeasureText(t, SmallSize, fyne.TextStyle{}).Width <= width }
+	if fits(text) {
+		return text
+	}
+	runes := []rune(text)
+	for n := len(runes) - 1; n > 0; n-- {
+		if cut := string(runes[:n]) + "…"; fits(cut) {
+			return cut
+		}
+	}
+	return ""
+}
+
+// CreateRenderer draws the item.
+func (s *shelfItem) CreateRenderer() fyne.WidgetRenderer { return &shelfItemRenderer{s} }
+
+type shelfItemRenderer struct{ s *shelfItem }
+
+// Layout puts the picture over the words.
+func (r *shelfItemRenderer) Layout(size fyne.Size) {
+	box := fyne.NewSize(size.Width-Step, shelfThumb)
+	at, fit := fyne.NewPos(Step/2, Step/2), box
+	if img := r.s.img; img != nil {
+		by := min(box.Width/float32(img.Rect.Dx()), box.Height/float32(img.Rect.Dy()))
+		fit = fyne.NewSize(float32(img.Rect.Dx())*by, float32(img.Rect.Dy())*by)
+	}
+	r.s.picture.Move(at.AddXY((box.Width-fit.Width)/2, (box.Height-fit.Height)/2))
+	r.s.picture.Resize(fit)
+	for i, t := range r.s.lines {
+		placeText(t, Step/2, shelfThumb+0.75*Step+float32(i)*shelfLine)
+	}
+}
+
+// MinSize is every item's size.
+func (r *shelfItemRenderer) MinSize() fyne.Size { return fyne.NewSize(shelfWidth, shelfHeight) }
+
+// Refresh draws with the theme of now.
+func (r *shelfItemRenderer) Refresh() {
+	th, v := r.s.Theme(), fyne.CurrentApp().Settings().ThemeVariant()
+	for i, t := range r.s.lines {
+		t.Color = th.Color(ColorNameQuiet, v)
+		if i == 0 {
+			t.Color = th.Color(theme.ColorNameForeground, v)
+		}
+	}
+	r.Layout(r.s.Size())
+	for _, o := range r.Objects() {
+		o.Refresh()
+	}
+}
+
+// Objects are all that is drawn.
+func (r *shelfItemRenderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.s.picture, r.s.lines[0], r.s.lines[1], r.s.lines[2]}
+}
+
+// Destroy has nothing to let go of.
+func (r *shelfItemRenderer) Destroy() {}

@@ -1,0 +1,156 @@
+package gui
+
+import (
+	"net/url"
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
+	"fyne.io/fyne/v2/widget"
+)
+
+// stillHead says which still is open, and what can be done with it as a whole.
+type stillHead struct {
+	d     *Desk
+	box   *fyne.Container
+	words *widget.Label
+	name  *nameEntry
+	keep  *button
+	acts  *fyne.Container // while a still is open
+	id    string          // of the still whose name is shown
+}
+
+func newStillHead(d *Desk) *stillHead {
+	h := &stillHead{d: d, words: smallLabel()}
+	h.keep = newButton("Keep", d, func() { d.KeepStill(false) })
+	h.keep.explain(d.parts.tips, "Keep the picture as a still (Ctrl+S)")
+	h.name = newNameEntry(d)
+	act := func(name, tip string, do func()) *button {
+		b := newButton(name, d, do)
+		b.explain(d.parts.tips, tip)
+		return b
+	}
+	h.acts = container.New(layout.NewCustomPaddedVBoxLayout(0), inset(h.name), inset(container.New(layout.NewCustomPaddedHBoxLayout(Step/2),
+		act("Back", "Watch again what was watched before", d.closeStill),
+		act("Folder", "Show the still's folder", d.openStillFolder),
+		act("Delete", "Put the still into the trash", func() { d.deleteStill(d.setup.Source.Path) }),
+	)))
+	h.acts.Hide()
+	h.box = container.NewBorder(nil, h.acts, nil, container.NewCenter(h.keep), h.words)
+	return h
+}
+
+// show renews the words.
+func (h *stillHead) show() {
+	open := h.d.still != nil
+	words := "Keep the picture of now to mark it up and compare it later. Taking a tool keeps it too."
+	if open {
+		words = SayStill(h.d.still.Meta)
+		if h.id != h.d.still.ID {
+			h.id = h.d.still.ID
+			h.name.SetText(h.d.still.Meta.Name)
+		}
+	}
+	resized := say(h.words, words)
+	if h.acts.Hidden == open {
+		h.acts.Hidden, h.keep.Hidden = !open, open
+		resized = true
+	}
+	if !open {
+		h.id = ""
+	}
+	if resized {
+		h.d.relayPage()
+	}
+}
+
+// nameEntry takes the still's name.
+type nameEntry struct {
+	widget.Entry
+	d *Desk
+}
+
+func newNameEntry(d *Desk) *nameEntry {
+	e := &nameEntry{d: d}
+	e.PlaceHolder = "Name of this still"
+	e.ExtendBaseWidget(e)
+	e.OnSubmitted = func(string) { d.focusMirror() }
+	return e
+}
+
+// FocusLost gives the still its name.
+func (e *nameEntry) FocusLost() {
+	e.Entry.FocusLost()
+	d := e.d
+	if d.still == nil || d.still.Meta.Name == e.Text {
+		return
+	}
+	id, name := d.still.ID, e.Text
+	d.still.Meta.Name = name
+	d.aside(func() {
+		err := d.options.Stills.Rename(id, name)
+		d.onWindow(func() {
+			if err != nil {
+				d.parts.strip.say(stripNote, Explain("rename the still", err))
+			}
+			d.stillsChanged()
+		})
+	})
+}
+
+// TypedKey goes back to the picture with Esc, the name as it was.
+func (e *nameEntry) TypedKey(k *fyne.KeyEvent) {
+	if k.Name == fyne.KeyEscape && e.d.still != nil {
+		e.SetText(e.d.still.Meta.Name)
+		e.d.focusMirror()
+		return
+	}
+	e.Entry.TypedKey(k)
+}
+
+// deleteStill puts a still into the trash; the strip offers to bring it back.
+func (d *Desk) deleteStill(id string) {
+	if d.still != nil && d.still.ID == id {
+		d.saver.flush()
+		d.closeStill()
+	}
+	d.aside(func() {
+		err := d.options.Stills.Delete(id)
+		d.onWindow(func() {
+			if err != nil {
+				d.parts.strip.say(stripNote, Explain("delete the still", err))
+				return
+			}
+			d.parts.strip.sayWith(stripNote, "The still is in the trash.", stripAct{"Bring it back", func() {
+				d.parts.strip.clear(stripNote)
+				d.restoreStill(id)
+			}})
+			d.stillsChanged()
+		})
+	})
+}
+
+// restoreStill takes a still out of the trash.
+func (d *Desk) restoreStill(id string) {
+	d.aside(func() {
+		err := d.options.Stills.Restore(id)
+		d.onWindow(func() {
+			if err != nil {
+				d.parts.strip.say(stripNote, Explain("bring the still back", err))
+				return
+			}
+			d.parts.strip.say(stripNote, "The still is back.")
+			d.stillsChanged()
+		})
+	})
+}
+
+// openStillFolder shows the still's folder in the desktop's file window.
+func (d *Desk) openStillFolder() {
+	folder := d.options.Stills.Folder(d.setup.Source.Path)
+	if err := d.app.OpenURL(&url.URL{Scheme: "file", Path: filepath.ToSlash(folder)}); err != nil {
+		fyne.LogError("opening the still's folder", err)
+	}
+	d.parts.strip.say(stripNote, "It lies in "+folder+".")
+}

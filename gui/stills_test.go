@@ -1,0 +1,292 @@
+package gui
+
+import (
+	"image"
+	"image/color"
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/gui/stills/notes"
+)
+
+// seeStill shows a frame, then the still that was asked for meanwhile, as the watcher would.
+func (d *Desk) seeStill(t *testing.T) {
+	t.Helper()
+	if d.setup.Source.Kind != sourceStill {
+		t.Fatal("no still is watched")
+	}
+	if _, err := d.stillStream(d.setup.Source.Path); err != nil {
+		t.Fatal(err)
+	}
+	p := d.still.Picture
+	img := image.NewNRGBA(image.Rect(0, 0, p.Width, p.Height))
+	copy(img.Pix, p.Pix)
+	d.see(t, img)
+}
+
+// openNewStill keeps a picture, opens it as a still, and shows the page for it.
+func openNewStill(t *testing.T, d *Desk, img *image.NRGBA) *stillsPage {
+	t.Helper()
+	d.openPage(pageIndex(stillsName))
+	d.see(t, img)
+	d.KeepStill(true)
+	d.see(t, img)
+	d.seeStill(t)
+	p, ok := d.page().(*stillsPage)
+	if !ok {
+		t.Fatal("the page of stills is not open")
+	}
+	return p
+}
+
+// Every kind of note is drawn by pointer, undone, done again, and there after opening anew.
+func TestNotesOnAStill(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	openNewStill(t, d, halves(testLight, testShadow))
+	m := d.parts.mirror
+	var kinds []string
+	for i, tool := range noteTools()[1:] {
+		d.setTool(i + 1)
+		at := image.Pt(40+35*i, 60)
+		if tool.to == nil {
+			m.press(at, 0)
+		} else {
+			m.drag(at, at.Add(image.Pt(20, 90)))
+		}
+		if tool.text {
+			d.page().(*stillsPage).text.SetText("warmer here")
+		}
+		kinds = append(kinds, tool.name)
+	}
+	if n := len(d.still.list.All()); n != len(kinds) {
+		t.Fatalf("%d notes of the kinds %v", n, kinds)
+	}
+	measured := d.still.painted.Measure()
+	if measured.Light == nil || measured.Shadow == nil {
+		t.Fatal("painted light and shadow are not measured")
+	}
+	before := d.still.list.All()
+	for range 30 { // the words of the label are steps too
+		d.undoNotes()
+	}
+	if n := len(d.still.list.All()); n != 0 {
+		t.Fatalf("%d notes after undoing everything", n)
+	}
+	if m := d.still.painted.Measure(); m.Light != nil || m.Shadow != nil {
+		t.Error("undone areas are still measured")
+	}
+	for range 30 {
+		d.redoNotes()
+	}
+	after := d.still.list.All()
+	if len(after) != len(before) {
+		t.Fatalf("%d notes after doing all again, want %d", len(after), len(before))
+	}
+	d.saver.flush()
+	again, err := d.options.Stills.Open(d.still.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(again.Notes.Notes) != len(before) {
+		t.Fatalf("%d notes on the disk, want %d", len(again.Notes.Notes), len(before))
+	}
+	for i, n := range again.Notes.Notes {
+		if !notes.Equal(n, before[i]) {
+			t.Errorf("note %d came back as %+v, was %+v", i, n, before[i])
+		}
+	}
+}
+
+// A note is taken hold of, carried, nudged, deleted; a click on nothing lets go of it.
+func TestHandOnNotes(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	openNewStill(t, d, halves(testLight, testShadow))
+	m := d.parts.mirror
+	d.setTool(4) // a box
+	m.drag(image.Pt(100, 100), image.Pt(200, 180))
+	d.setTool(0)
+	box := func() notes.Box { return d.still.list.All()[0].Shape.(notes.Box) }
+	was := box()
+	m.press(image.Pt(150, 140), 0) // inside of the box lies the picture, not the note
+	if _, ok := d.still.note(); ok {
+		t.Error("a click inside of a box selects it")
+	}
+	m.drag(image.Pt(150, 100), image.Pt(180, 130)) // by its upper edge
+	if way := box().From.Minus(was.From); math.Abs(way.X-30) > 1.5 || math.Abs(way.Y-30) > 1.5 {
+		t.Errorf("carried by (30,30) the box went %v", way)
+	}
+	at := box().From
+	m.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	if got := box().From.X - at.X; got != 1 {
+		t.Errorf("an arrow key moves it by %g pixels", got)
+	}
+	d.undoNotes()
+	d.undoNotes()
+	if box() != was {
+		t.Errorf("undone, it lies at %+v, was at %+v", box(), was)
+	}
+	m.press(image.Pt(150, 100), 0)
+	d.typedKey(fyne.KeyDelete)
+	if len(d.still.list.All()) != 0 {
+		t.Error("Delete does not delete the note")
+	}
+	d.setTool(3)
+	m.press(image.Pt(50, 50), 0)
+	if len(d.still.list.All()) != 0 {
+		t.Error("a mere click draws a ring without size")
+	}
+	d.setTool(5)
+	m.press(image.Pt(50, 50), 0)
+	d.selectNote("")
+	if len(d.still.list.All()) != 0 {
+		t.Error("a label without words stays")
+	}
+}
+
+// Notes stay where they are in the picture when it is enlarged, and are drawn in each view.
+func TestNotesFollowTheZoom(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	openNewStill(t, d, halves(testLight, testLight))
+	m := d.parts.mirror
+	d.setTool(4)
+	m.drag(image.Pt(100, 100), image.Pt(200, 180))
+	drawn := func() int {
+		n := 0
+		for i := 3; i < len(m.over[overlayNotes].Pix); i += 4 {
+			if m.over[overlayNotes].Pix[i] != 0 {
+				n++
+			}
+		}
+		return n
+	}
+	whole := drawn()
+	if whole == 0 {
+		t.Fatal("nothing is drawn")
+	}
+	for range 6 {
+		m.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: m.fit.pane(image.Pt(300, 250))}, Scrolled: fyne.NewDelta(0, 1)})
+		d.see(t, halves(testLight, testLight))
+	}
+	if part := m.fit.Bounds; image.Rect(100, 100, 200, 180).Overlaps(part) {
+		t.Fatalf("the part %v shows the box", part)
+	}
+	if n := drawn(); n != 0 {
+		t.Errorf("%d pixels of a note are drawn that isn't in sight", n)
+	}
+	m.Zoom(0)
+	for _, view := range []string{"grey", "colour", "bands"} {
+		d.setView(view)
+		d.see(t, halves(testLight, testLight))
+		if n := drawn(); n != whole {
+			t.Errorf("in the view %s %d pixels of notes are drawn, before %d", view, n, whole)
+		}
+	}
+}
+
+func TestShelf(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	p := openNewStill(t, d, halves(testLight, testShadow))
+	id := d.still.ID
+	if len(p.shelf.shown) != 1 || p.shelf.shown[0].ID != id {
+		t.Fatalf("the shelf shows %+v", p.shelf.shown)
+	}
+	p.head.name.SetText("Study of a half")
+	p.head.name.FocusLost()
+	if len(p.shelf.shown) != 1 || p.shelf.shown[0].Name != "Study of a half" {
+		t.Errorf("renamed, the shelf shows %+v", p.shelf.shown)
+	}
+	p.shelf.search.SetText("nothing like it")
+	if len(p.shelf.shown) != 0 {
+		t.Error("the search finds what isn't there")
+	}
+	p.shelf.search.SetText("HALF study")
+	if len(p.shelf.shown) != 1 {
+		t.Error("the search finds nothing")
+	}
+	if img := p.shelf.thumbs.get(id, false); img == nil {
+		img = p.shelf.thumbs.get(id, false)
+		if img == nil || img.Rect.Dx() != 192 || img.Rect.Dy() != 144 {
+			t.Errorf("the small picture is %v", img)
+		}
+	}
+	d.deleteStill(id)
+	if len(p.shelf.shown) != 0 || d.setup.Source.Kind == sourceStill {
+		t.Error("a deleted still stays on the shelf or in the mirror")
+	}
+	d.parts.strip.acts[stripNote].do() // bring it back
+	if len(p.shelf.shown) != 1 {
+		t.Error("the still does not come back")
+	}
+}
+
+// A still is compared with a darker picture in words, and laid over it in each way.
+func TestCompareWithAStill(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	grey := func(v uint8) color.NRGBA { return color.NRGBA{v, v, v, 255} }
+	p := openNewStill(t, d, halves(grey(200), grey(120)))
+	before := d.still.ID
+	d.closeStill()
+	now := halves(grey(200), grey(60))
+	d.see(t, now)
+	d.askCompare()
+	p.shelf.chosen(0)
+	d.see(t, now)
+	d.see(t, now)
+	if d.comparison.id != before || d.comparison.found == nil {
+		t.Fatal("nothing was compared")
+	}
+	// sRGB 120 and 60 have the values 4.92 and 2.49 (IEC 61966-2-1, D1535)
+	if got := p.compare.words.Text; !strings.Contains(got, "Shadows 2.4"+nbsp+"tones darker") {
+		t.Errorf("the change is said as %q", got)
+	}
+	over := func() *image.RGBA { return d.parts.mirror.over[overlayBefore] }
+	size := d.parts.mirror.pixels()
+	d.looked(image.Pt(300, 100), true) // the wipe follows the pointer
+	left, right := over().RGBAAt(size.X*6/10, 10), over().RGBAAt(size.X*9/10, 10)
+	if left.R != 120 || left.A != 255 || right.A != 0 {
+		t.Errorf("left of the wipe shows %v, right of it %v", left, right)
+	}
+	d.setCompare(compareMap)
+	// nothing changed on the left: L* 50 is the grey 119 (CIE15); much darker is black
+	if same, darker := over().RGBAAt(size.X/4, 10), over().RGBAAt(size.X*3/4, 10); same.R != 119 || darker.R > 60 {
+		t.Errorf("in the map no change is %v, darker %v", same, darker)
+	}
+	d.setCompare(compareSides)
+	if over() == nil || over().RGBAAt(size.X/8, size.Y/2).A != 255 {
+		t.Error("the two do not stand beside each other")
+	}
+	d.endCompare()
+	if over() != nil {
+		t.Error("the picture from before stays")
+	}
+}
+
+// Whatever keys are held down, pictures in turns switch no more than three times a second
+// (WCAG 2.2, success criterion 2.3.1, allows three flashes, of two switches each).
+func TestTurnsNeverFlash(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	d.later = func(time.Duration, func()) {}
+	p := openNewStill(t, d, halves(testLight, testShadow))
+	d.closeStill()
+	now := halves(testShadow, testLight)
+	d.see(t, now)
+	d.askCompare()
+	p.shelf.chosen(0)
+	d.see(t, now)
+	d.see(t, now)
+	d.setCompare(compareTurns)
+	switches, shown := 0, d.parts.mirror.over[overlayBefore] != nil
+	for began := time.Now(); time.Since(began) < 900*time.Millisecond; {
+		d.typedRune('n')
+		if next := d.parts.mirror.over[overlayBefore] != nil; next != shown {
+			switches, shown = switches+1, next
+		}
+	}
+	if switches > 3 || switches == 0 {
+		t.Errorf("%d switches in 0.9 seconds with the key held, want 1 to 3", switches)
+	}
+}
