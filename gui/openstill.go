@@ -17,13 +17,15 @@ import (
 // openStill is the still that is watched, with what is marked on it.
 type openStill struct {
 	*stills.Still
+	disk     *stills.Still // the saver's own: what lies on the disk
 	list     *notes.List
 	painted  *notes.Painted
 	selected string // ID of a note, or ""
 }
 
 func newOpenStill(s *stills.Still) *openStill {
-	o := &openStill{Still: s, list: notes.NewList(s.Notes.Notes), painted: notes.NewPainted(s.Picture)}
+	disk := *s
+	o := &openStill{Still: s, disk: &disk, list: notes.NewList(s.Notes.Notes), painted: notes.NewPainted(s.Picture)}
 	o.painted.Set(o.list.All())
 	return o
 }
