@@ -31,6 +31,7 @@ func newTestDesk(t *testing.T, s Settings) *Desk {
 	})
 	d.aside = func(f func()) { f() }
 	t.Cleanup(d.worker.close)
+	t.Cleanup(d.saver.flush)
 	d.window.Resize(fyne.NewSize(s.Width, s.Height))
 	d.window.Show()
 	return d

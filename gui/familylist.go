@@ -29,7 +29,7 @@ func newFamilyList(d *Desk) *familyList {
 	add := newButton("Set by hand", d, d.addFamily)
 	add.explain(d.parts.tips, "Click a light side, then its shadow side (H)")
 	l.box = container.NewVBox(onPanel(container.NewBorder(nil, nil, title, container.NewCenter(add)), l.none))
-	acts := FamilyActs{Point: l.point, Choose: l.choose, Delete: d.deleteFamily, Keys: d, Tips: d.parts.tips}
+	acts := FamilyActs{Point: l.point, Choose: l.choose, Delete: d.deleteFamily, Copy: func(c analysis.RGB) { d.copyText(c.Hex()) }, Keys: d, Tips: d.parts.tips}
 	for i := range l.rows {
 		l.rows[i] = newFamilyRow(i, acts)
 		l.rows[i].Hide()
@@ -53,7 +53,7 @@ func (l *familyList) show() {
 		case i < min(hand, n):
 			resized = row.set(l.d.sayHand(i)) || resized
 		case i < n:
-			resized = row.set(sayFound(found[i-hand])) || resized
+			resized = row.set(l.d.sayFound(found[i-hand])) || resized
 		}
 	}
 	words := ""
@@ -82,8 +82,8 @@ func (d *Desk) foundList() []analysis.Family {
 }
 
 // sayFound is the row of a family that was found.
-func sayFound(f analysis.Family) FamilyRowText {
-	t := familyText(f)
+func (d *Desk) sayFound(f analysis.Family) FamilyRowText {
+	t := d.familyText(f)
 	if f.Share != nil {
 		t.Remarks = append([]string{Percent(*f.Share) + " of the picture"}, t.Remarks...)
 	}
@@ -96,7 +96,7 @@ func (d *Desk) sayHand(i int) FamilyRowText {
 	if r.Err != nil {
 		return FamilyRowText{Title: "Family " + fmt.Sprint(i+1), Short: "Family " + fmt.Sprint(i+1), Remarks: []string{"outside the picture"}, ByHand: true, Lost: true}
 	}
-	t := familyText(r.Family)
+	t := d.familyText(r.Family)
 	t.ByHand = true
 	note := fmt.Sprintf("set by hand: light%d, shadow%d", i+1, i+1)
 	if i < len(d.setup.Families) && (d.setup.Families[i].Light.Moved || d.setup.Families[i].Shadow.Moved) {
@@ -107,17 +107,31 @@ func (d *Desk) sayHand(i int) FamilyRowText {
 }
 
 // familyText is what is said of every family.
-func familyText(f analysis.Family) FamilyRowText {
+func (d *Desk) familyText(f analysis.Family) FamilyRowText {
 	said := SayFamily(f)
 	remarks := said.Remarks
 	if said.Turn != "" {
 		remarks = append([]string{said.Turn}, remarks...)
 	}
-	return FamilyRowText{
+	text := FamilyRowText{
 		Light: f.Light.Colour, Shadow: f.Shadow.Colour,
 		LightGrey: analysis.GreyOf(f.Light.Lightness), ShadowGrey: analysis.GreyOf(f.Shadow.Lightness),
 		Title: said.Title, Short: said.Short, Remarks: remarks,
 	}
+	if f.Line != nil && f.Line.Neutral {
+		text.Lines = d.fittingLines(f.Light)
+	}
+	return text
+}
+
+// fittingLines are the colours proposed for the line around a fill.
+func (d *Desk) fittingLines(fill analysis.Spot) (lines []analysis.RGB) {
+	for _, l := range analysis.Shade(fill, d.setup.Shade).Lines {
+		if l.Spot != nil {
+			lines = append(lines, l.Spot.Colour)
+		}
+	}
+	return lines
 }
 
 // point outlines the family of row i in the mirror, or no longer.

@@ -17,16 +17,17 @@ import (
 // FamilyRowText is what a family's row shows, ready to be drawn.
 type FamilyRowText struct {
 	Light, Shadow         analysis.RGB
-	LightGrey, ShadowGrey uint8    // of the same lightness
-	Title, Short          string   // "2.2 tones: reads"; the same for a narrow window
-	Remarks               []string // quieter, a line each
-	ByHand                bool     // set by the painter, who may take it away
-	Lost                  bool     // there is no reading
+	LightGrey, ShadowGrey uint8          // of the same lightness
+	Title, Short          string         // "2.2 tones: reads"; the same for a narrow window
+	Remarks               []string       // quieter, a line each
+	Lines                 []analysis.RGB // lines to draw instead, after the last remark
+	ByHand                bool           // set by the painter, who may take it away
+	Lost                  bool           // there is no reading
 }
 
 func (t FamilyRowText) equal(o FamilyRowText) bool {
 	return t.Light == o.Light && t.Shadow == o.Shadow && t.LightGrey == o.LightGrey && t.ShadowGrey == o.ShadowGrey &&
-		t.Title == o.Title && t.Short == o.Short && slices.Equal(t.Remarks, o.Remarks) && t.ByHand == o.ByHand && t.Lost == o.Lost
+		t.Title == o.Title && t.Short == o.Short && slices.Equal(t.Remarks, o.Remarks) && slices.Equal(t.Lines, o.Lines) && t.ByHand == o.ByHand && t.Lost == o.Lost
 }
 
 // FamilyActs are told what the painter does with row i.
@@ -34,6 +35,7 @@ type FamilyActs struct {
 	Point  func(i int, on bool) // the pointer or the focus is on the row
 	Choose func(i int)          // the row was pressed
 	Delete func(i int)          // of a family set by hand
+	Copy   func(c analysis.RGB) // a line's colour was pressed
 	Keys   keySink
 	Tips   *tips
 }
@@ -92,8 +94,20 @@ func (f *familyRow) lines() []string {
 			return fyne.MeasureText(s, SmallSize, fyne.TextStyle{}).Width
 		})...)
 	}
+	if len(f.text.Lines) > 0 {
+		lines = append(lines, lineOffer)
+	}
 	return lines
 }
+
+// lineOffer stands before the colours of lines that would fit.
+const lineOffer = "a line that fits it:"
+
+// lineSide is the side of such a colour, and the way from one to the next.
+const (
+	lineSide = 1.75 * Step
+	lineStep = 2.25 * Step
+)
 
 // wrapped breaks words into lines no wider than room, but for a word that is wider itself.
 func wrapped(words string, room float32, measure func(string) float32) []string {
@@ -116,6 +130,14 @@ func (f *familyRow) Tapped(e *fyne.PointEvent) {
 		f.acts.Delete(f.index)
 		return
 	}
+	if f.r != nil {
+		for i, box := range f.r.lines {
+			if !box.Hidden && inside(e.Position, box) {
+				f.acts.Copy(f.text.Lines[i])
+				return
+			}
+		}
+	}
 	f.acts.Choose(f.index)
 }
 
@@ -131,6 +153,14 @@ func (f *familyRow) MouseMoved(e *desktop.MouseEvent) {
 	if f.text.ByHand && f.r != nil && inside(e.Position, f.r.cross) {
 		f.acts.Tips.enter("Take this family away (Delete)", f.r.cross)
 		return
+	}
+	if f.r != nil {
+		for i, box := range f.r.lines {
+			if !box.Hidden && inside(e.Position, box) {
+				f.acts.Tips.now("Copy "+f.text.Lines[i].Hex(), box)
+				return
+			}
+		}
 	}
 	f.acts.Tips.enter("Make these colours spots A and B (Enter)", f)
 }
@@ -217,6 +247,9 @@ func (f *familyRow) CreateRenderer() fyne.WidgetRenderer {
 	for i := range r.boxes {
 		r.boxes[i] = canvas.NewRectangle(color.Transparent)
 	}
+	for i := range r.lines {
+		r.lines[i] = canvas.NewRectangle(color.Transparent)
+	}
 	f.r = r
 	r.colour()
 	r.write()
@@ -229,6 +262,7 @@ type familyRowRenderer struct {
 	boxes         [4]*canvas.Rectangle // light, shadow, their greys
 	title         *canvas.Text
 	remarks       []*canvas.Text
+	lines         [3]*canvas.Rectangle // colours of lines that would fit
 	cross         *canvas.Image
 }
 
@@ -297,6 +331,16 @@ func (r *familyRowRenderer) place(lines int) {
 		}
 		setLeft(t, at)
 	}
+	for i, box := range r.lines {
+		box.Hidden = i >= len(r.f.text.Lines)
+		if !box.Hidden {
+			c := r.f.text.Lines[i]
+			last := r.remarks[lines-1]
+			fill(box, color.NRGBA{c.R, c.G, c.B, 255})
+			box.Move(last.Position().AddXY(last.MinSize().Width+Step+float32(i)*lineStep, 1))
+			box.Resize(fyne.NewSquareSize(lineSide))
+		}
+	}
 }
 
 // MinSize is as high as its lines.
@@ -322,6 +366,9 @@ func (r *familyRowRenderer) Objects() []fyne.CanvasObject {
 	all = append(all, r.title, r.cross)
 	for _, t := range r.remarks {
 		all = append(all, t)
+	}
+	for _, b := range r.lines {
+		all = append(all, b)
 	}
 	return all
 }

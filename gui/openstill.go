@@ -127,6 +127,7 @@ func (d *Desk) keepCopy(c *copiedPicture, opened bool) {
 			}
 			d.parts.strip.say(stripNote, "Kept as a still.")
 			d.stillsChanged()
+			d.checkLimit()
 			if opened {
 				d.OpenStill(id)
 			}

@@ -75,3 +75,47 @@ func SayShelf(m stills.Meta) (gaps, rest string) {
 	}
 	return gaps, strings.Join(parts, ", ")
 }
+
+// SayOver says that the stills take more room than they may, and what would have to go.
+func SayOver(over stills.Clearing) string {
+	trash := 0
+	for _, r := range over.Removals {
+		if r.InTrash {
+			trash++
+		}
+	}
+	what := strconv.Itoa(len(over.Removals)-trash) + nbsp + "of the oldest"
+	switch trash {
+	case 0:
+	case len(over.Removals):
+		what = strconv.Itoa(trash) + nbsp + "from the trash"
+	default:
+		what = strconv.Itoa(trash) + nbsp + "from the trash and " + what
+	}
+	return "The stills take " + BytesSay(over.Used) + ", more than the " + BytesSay(over.Limit) + " that they may. To keep to that, " + what + " would be removed for good."
+}
+
+// SayRemoval names a still that would be removed.
+func SayRemoval(r stills.Removal) string {
+	name := r.Name
+	if name == "" {
+		name = "without a name"
+	}
+	words := TimeSay(r.Time) + ", " + name + ", " + BytesSay(r.Bytes)
+	if r.InTrash {
+		words += ", in the trash"
+	}
+	return words
+}
+
+// BytesSay returns a number of bytes in the largest unit that leaves at least one.
+func BytesSay(n int64) string {
+	const k = 1 << 10
+	switch {
+	case n >= k*k*k:
+		return Tenth(float64(n)/(k*k*k)) + nbsp + "GiB"
+	case n >= k*k:
+		return Tenth(float64(n)/(k*k)) + nbsp + "MiB"
+	}
+	return Tenth(float64(n)/k) + nbsp + "KiB"
+}

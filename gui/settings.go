@@ -18,30 +18,31 @@ const settingsVersion = 1
 
 // Settings are what the window remembers. The zero value is not valid; begin with Defaults.
 type Settings struct {
-	Ground     Ground
-	PerSecond  float64               // frames asked for a second, 1 to 60
-	Tolerance  float64               // difference in lightness (L*) that still counts as the same, 0.5 to 5
-	SpotSize   int                   // side of a spot's square in pixels: 1, 3, 5 or 11
-	Groups     int                   // 0 automatic, else 2, 3 or 4
-	TooDark    float64               // lightness (L*) under which a pixel is too dark, 0 to 50
-	TooLight   float64               // and over which it is too light, 50 to 100
-	Dots       Dots                  // where pixels beyond these are dotted
-	LeastTones float64               // from which a family's shadow reads, 0.5 to 5
-	MostTones  float64               // up to which it does, no less than LeastTones, to 8
-	Shade      analysis.ShadeOptions // how colours to paint next are made
-	View       string                // key of a view
-	Knobs      map[string]float64    // where the views' knobs stand, by key; never written to once set
-	Mirrored   bool                  // left and right exchanged
-	Page       string                // name of the page that is open
-	FromWhite  bool                  // values count from white: 0 is white, 10 is black
-	KeepAbove  bool                  // above other windows
-	Region     *Rect                 // watched part of the desktop in its pixels; nil if none was chosen
-	Picture    string                // path of the picture file shown instead of a region; "" if none
-	Target     string                // path of the target's file; "" if none
-	Place      *Rect                 // the window's inside on the desktop, in its pixels; nil if unknown
-	Width      float32               // the window's inside in Fyne units
-	Height     float32
-	Display    string // note on the colour space the display is taken to have
+	Ground      Ground
+	PerSecond   float64               // frames asked for a second, 1 to 60
+	Tolerance   float64               // difference in lightness (L*) that still counts as the same, 0.5 to 5
+	SpotSize    int                   // side of a spot's square in pixels: 1, 3, 5 or 11
+	Groups      int                   // 0 automatic, else 2, 3 or 4
+	TooDark     float64               // lightness (L*) under which a pixel is too dark, 0 to 50
+	TooLight    float64               // and over which it is too light, 50 to 100
+	Dots        Dots                  // where pixels beyond these are dotted
+	LeastTones  float64               // from which a family's shadow reads, 0.5 to 5
+	MostTones   float64               // up to which it does, no less than LeastTones, to 8
+	StillsLimit int                   // most that stills may take on the disk, MiB; 0 for no limit
+	Shade       analysis.ShadeOptions // how colours to paint next are made
+	View        string                // key of a view
+	Knobs       map[string]float64    // where the views' knobs stand, by key; never written to once set
+	Mirrored    bool                  // left and right exchanged
+	Page        string                // name of the page that is open
+	FromWhite   bool                  // values count from white: 0 is white, 10 is black
+	KeepAbove   bool                  // above other windows
+	Region      *Rect                 // watched part of the desktop in its pixels; nil if none was chosen
+	Picture     string                // path of the picture file shown instead of a region; "" if none
+	Target      string                // path of the target's file; "" if none
+	Place       *Rect                 // the window's inside on the desktop, in its pixels; nil if unknown
+	Width       float32               // the window's inside in Fyne units
+	Height      float32
+	Display     string // note on the colour space the display is taken to have
 
 	unknown map[string]json.RawMessage // fields of others, written back as they were
 }
@@ -74,6 +75,7 @@ const (
 	minWidth, minHeight        = 320, 480 // the least window that shows everything
 	maxSide                    = 1 << 16  // no desktop or window is wider or higher, in any unit
 	maxPath                    = 1 << 15  // bytes of a path: Windows' limit, the longest there is
+	maxStillsLimit             = 1 << 20  // MiB: a terabyte
 	maxNote                    = 1 << 10  // bytes of the note on the display
 )
 
@@ -83,21 +85,22 @@ const viewGrey = "grey"
 // Defaults returns the settings of the first start.
 func Defaults() Settings {
 	return Settings{
-		Ground:     GroundDark,
-		PerSecond:  10,
-		Tolerance:  2,
-		SpotSize:   3,
-		TooDark:    analysis.DefaultLimits.Dark,
-		TooLight:   analysis.DefaultLimits.Light,
-		Dots:       DotsStructure,
-		LeastTones: analysis.DefaultFamilyRules().LeastTones,
-		MostTones:  analysis.DefaultFamilyRules().MostTones,
-		Shade:      analysis.DefaultShadeOptions(),
-		View:       viewGrey,
-		Page:       pages()[0].name,
-		Width:      380,
-		Height:     760,
-		Display:    "sRGB",
+		Ground:      GroundDark,
+		PerSecond:   10,
+		Tolerance:   2,
+		SpotSize:    3,
+		TooDark:     analysis.DefaultLimits.Dark,
+		TooLight:    analysis.DefaultLimits.Light,
+		Dots:        DotsStructure,
+		LeastTones:  analysis.DefaultFamilyRules().LeastTones,
+		MostTones:   analysis.DefaultFamilyRules().MostTones,
+		StillsLimit: 2048,
+		Shade:       analysis.DefaultShadeOptions(),
+		View:        viewGrey,
+		Page:        pages()[0].name,
+		Width:       380,
+		Height:      760,
+		Display:     "sRGB",
 	}
 }
 
@@ -125,6 +128,8 @@ func (s *Settings) confine() []string {
 	mend("spot_size", slices.Contains([]int{1, 3, 5, 11}, s.SpotSize), func() { s.SpotSize = d.SpotSize })
 	mend("groups", slices.Contains([]int{0, 2, 3, 4}, s.Groups), func() { s.Groups = d.Groups })
 	s.confineTrade(mend)
+	mend("stills_limit", s.StillsLimit >= 0 && s.StillsLimit <= maxStillsLimit,
+		func() { s.StillsLimit = min(max(s.StillsLimit, 0), maxStillsLimit) })
 	shade := s.Shade.Valid()
 	mend("shade", shade == s.Shade, func() { s.Shade = shade })
 	_, known := analysis.ViewByKey(s.View)
@@ -199,6 +204,7 @@ func (s *Settings) fields() []field {
 		fieldOf("tolerance", &s.Tolerance),
 		fieldOf("spot_size", &s.SpotSize),
 		fieldOf("groups", &s.Groups),
+		fieldOf("stills_limit_mib", &s.StillsLimit),
 		fieldOf("shade", &s.Shade),
 		fieldOf("too_dark", &s.TooDark),
 		fieldOf("too_light", &s.TooLight),

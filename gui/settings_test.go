@@ -67,7 +67,7 @@ func TestSettingsValid(t *testing.T) {
 
 func TestSettingsGoThroughTheFile(t *testing.T) {
 	s := Settings{
-		Ground: GroundMiddle, PerSecond: 24, Tolerance: 1.5, SpotSize: 5, Groups: 3,
+		Ground: GroundMiddle, PerSecond: 24, Tolerance: 1.5, SpotSize: 5, Groups: 3, StillsLimit: 500,
 		Shade:   analysis.ShadeOptions{ShadowHue: 35, Turn: 0.5, Gain: 0.1, AccentChroma: 0.2, EqualBy: analysis.ByLayerGrey},
 		TooDark: 6, TooLight: 95, Dots: DotsNever, LeastTones: 1.5, MostTones: 4,
 		Knobs: map[string]float64{"bands": 7, "of another program": 0.5},

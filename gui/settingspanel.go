@@ -68,6 +68,13 @@ func choices() []choice {
 		choiceOf("A shadow reads from", []float64{0.5, 1, 1.5, 2, 2.5, 3}, tonesWord, func(s *Settings) *float64 { return &s.LeastTones }),
 		choiceOf("Up to", []float64{2, 2.5, 3, 3.5, 4, 5, 6, 8}, tonesWord, func(s *Settings) *float64 { return &s.MostTones }).
 			because("Two to three tones are the trade's rule of thumb. Style may break it."),
+		choiceOf("Stills may take", []int{256, 512, 1024, 2048, 5120, 10240, 51200, 0}, func(v int) string {
+			if v == 0 {
+				return "any room"
+			}
+			return BytesSay(int64(v) << 20)
+		}, func(s *Settings) *int { return &s.StillsLimit }).
+			because("Beyond that, the page of stills says what would be removed, and asks before it removes anything."),
 		choiceOf("Value counts from", []bool{false, true}, func(white bool) string {
 			if white {
 				return "white"

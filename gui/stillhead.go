@@ -12,13 +12,14 @@ import (
 
 // stillHead says which still is open, and what can be done with it as a whole.
 type stillHead struct {
-	d     *Desk
-	box   *fyne.Container
-	words *widget.Label
-	name  *nameEntry
-	keep  *button
-	acts  *fyne.Container // while a still is open
-	id    string          // of the still whose name is shown
+	d      *Desk
+	box    *fyne.Container
+	words  *widget.Label
+	name   *nameEntry
+	keep   *button
+	handOn *button
+	acts   *fyne.Container // while a still is open
+	id     string          // of the still whose name is shown
 }
 
 func newStillHead(d *Desk) *stillHead {
@@ -26,6 +27,8 @@ func newStillHead(d *Desk) *stillHead {
 	h.keep = newButton("Keep", d, func() { d.KeepStill(false) })
 	h.keep.explain(d.parts.tips, "Keep the picture as a still (Ctrl+S)")
 	h.name = newNameEntry(d)
+	h.handOn = newButton("Hand on", d, func() { d.askHandOn(below(h.handOn)) })
+	h.handOn.explain(d.parts.tips, "Save a sheet, the picture with notes, or its layers")
 	act := func(name, tip string, do func()) *button {
 		b := newButton(name, d, do)
 		b.explain(d.parts.tips, tip)
@@ -33,6 +36,7 @@ func newStillHead(d *Desk) *stillHead {
 	}
 	h.acts = container.New(layout.NewCustomPaddedVBoxLayout(0), inset(h.name), inset(container.New(layout.NewCustomPaddedHBoxLayout(Step/2),
 		act("Back", "Watch again what was watched before", d.closeStill),
+		h.handOn,
 		act("Folder", "Show the still's folder", d.openStillFolder),
 		act("Delete", "Put the still into the trash", func() { d.deleteStill(d.setup.Source.Path) }),
 	)))

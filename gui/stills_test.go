@@ -4,6 +4,8 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -288,5 +290,53 @@ func TestTurnsNeverFlash(t *testing.T) {
 	}
 	if switches > 3 || switches == 0 {
 		t.Errorf("%d switches in 0.9 seconds with the key held, want 1 to 3", switches)
+	}
+}
+
+func TestHandOnFromTheWindow(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	openNewStill(t, d, form())
+	d.setTool(2)
+	d.parts.mirror.drag(image.Pt(100, 100), image.Pt(200, 180))
+	dir := t.TempDir()
+	for _, way := range handOnWays() {
+		for _, ending := range way.endings {
+			path := filepath.Join(dir, "still"+way.suffix+ending)
+			d.handOn(way, path)
+			if info, err := os.Stat(path); err != nil || info.Size() < 100 || info.Mode().Perm() != 0o600 {
+				t.Errorf("%s as %s: %v, %v; the window says %q", way.name, ending, info, err, d.parts.strip.said[stripNote])
+			}
+		}
+	}
+	d.handOn(handOnWays()[0], filepath.Join(dir, "no", "such", "folder.pdf"))
+	if got := d.parts.strip.said[stripNote]; !strings.Contains(got, "Can't write") {
+		t.Errorf("a folder that isn't there is answered by %q", got)
+	}
+}
+
+// Nothing is removed before the painter agrees; what is removed then is what was listed.
+func TestLimitAsksFirst(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	p := openNewStill(t, d, form())
+	d.closeStill()
+	d.see(t, form())
+	d.KeepStill(false)
+	d.see(t, form())
+	if n := len(p.shelf.all); n != 2 {
+		t.Fatalf("%d stills are kept", n)
+	}
+	over, err := d.options.Stills.Over(1)
+	if err != nil || len(over.Removals) != 1 {
+		t.Fatalf("over the limit: %+v, %v", over, err)
+	}
+	if n := len(p.shelf.all); n != 2 {
+		t.Error("asking what is over the limit removes something")
+	}
+	if got := SayOver(over); !strings.Contains(got, "1"+nbsp+"of the oldest would be removed for good") {
+		t.Errorf("it says %q", got)
+	}
+	d.clearStills(over)
+	if n := len(p.shelf.all); n != 1 || p.shelf.all[0].ID == over.Removals[0].ID {
+		t.Errorf("%d stills are left, among them perhaps the one to go", n)
 	}
 }

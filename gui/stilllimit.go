@@ -1,0 +1,69 @@
+package gui
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/dialog"
+
+	"app.tonedesk/gui/stills"
+)
+
+// limitBytes is how much room stills may take, in bytes; 0 for as much as they need.
+func (s Settings) limitBytes() int64 { return int64(s.StillsLimit) << 20 }
+
+// checkLimit says so if the stills take more room than they may. It removes nothing.
+func (d *Desk) checkLimit() {
+	limit := d.settings.limitBytes()
+	if limit == 0 || d.options.Stills == nil {
+		return
+	}
+	d.aside(func() {
+		over, err := d.options.Stills.Over(limit)
+		d.onWindow(func() {
+			if err != nil {
+				fyne.LogError("measuring the stills", err)
+				return
+			}
+			if len(over.Removals) > 0 {
+				d.parts.strip.sayWith(stripNote, SayOver(over), stripAct{"See which", func() { d.askClear(over) }})
+			}
+		})
+	})
+}
+
+// askClear lists what would be removed, and removes it if the painter agrees.
+func (d *Desk) askClear(over stills.Clearing) {
+	d.parts.strip.clear(stripNote)
+	list := container.NewVBox()
+	for _, r := range over.Removals {
+		l := smallLabel()
+		l.SetText(SayRemoval(r))
+		list.Add(l)
+	}
+	scroll := container.NewVScroll(list)
+	scroll.SetMinSize(fyne.NewSize(30*Step, 24*Step))
+	ask := dialog.NewCustomConfirm("Remove for good", "Remove", "Keep all", scroll, func(yes bool) {
+		if yes {
+			d.clearStills(over)
+		}
+		d.focusMirror()
+	}, d.window)
+	ask.Show()
+}
+
+// clearStills removes what was agreed to.
+func (d *Desk) clearStills(over stills.Clearing) {
+	d.aside(func() {
+		removed, err := d.options.Stills.Clear(over)
+		d.onWindow(func() {
+			words := fmt.Sprintf("%d removed.", removed)
+			if err != nil {
+				words += " " + Explain("remove all of them", err)
+			}
+			d.parts.strip.say(stripNote, words)
+			d.stillsChanged()
+		})
+	})
+}
