@@ -31,7 +31,7 @@ bench: setup build ## the figures of DEVELOPERS.md
 	@scripts/bench.sh $(BIN)
 
 shots: setup build ## the pictures of the README
-	@scripts/shots.sh $(BIN) assets/window.png
+	@scripts/shots.sh $(BIN) assets
 
 fmt:
 	gofmt -w .

@@ -27,6 +27,7 @@ trace_has "$work/trace" '"event":"shown"'
 scripts/click.sh "$window" "$work/trace" 684 696
 scripts/click.sh "$window" "$work/trace" 855 820
 trace_has "$work/trace" 'tones'
+xdotool mousemove --window "$window" 2 2
 sleep 0.5 # for the last frame to be drawn
 import -window root -strip build/desk.png
 kill "$desk"
