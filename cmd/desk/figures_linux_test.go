@@ -27,10 +27,12 @@ func TestFigures(t *testing.T) {
 		t.Skip("TONEDESK_FIGURES is not set")
 	}
 	t.Run("start", figureStart)
-	t.Run("latency at 10 a second", func(t *testing.T) { figureLatency(t, 10, 150*time.Millisecond) })
-	t.Run("latency at 60 a second", func(t *testing.T) { figureLatency(t, 60, 50*time.Millisecond) })
+	t.Run("latency at 10 a second", func(t *testing.T) { figureLatency(t, "Watch", 10, 150*time.Millisecond) })
+	t.Run("latency at 60 a second", func(t *testing.T) { figureLatency(t, "Watch", 60, 50*time.Millisecond) })
+	t.Run("latency beside families", func(t *testing.T) { figureLatency(t, "Structure", 10, 150*time.Millisecond) })
 	t.Run("unchanged", figureUnchanged)
-	t.Run("changing", func(t *testing.T) { figureChanging(t, time.Duration(seconds)*time.Second) })
+	t.Run("changing", func(t *testing.T) { figureChanging(t, "Watch", 30, time.Duration(seconds)*time.Second) })
+	t.Run("structure", func(t *testing.T) { figureChanging(t, "Structure", 10, time.Duration(2*seconds)*time.Second) })
 }
 
 // row prints a line of the table.
@@ -45,8 +47,8 @@ func figureScreen(t *testing.T) (*xvfbtest.Server, *xvfbtest.Painter) {
 	return server, painter
 }
 
-func figureSettings(perSecond int) string {
-	return fmt.Sprintf(`{"version": 1, "per_second": %d, "region": {"x": 10, "y": 30, "width": 1260, "height": 680}, "place": {"x": 1400, "y": 60, "width": 380, "height": 760}}`, perSecond)
+func figureSettings(page string, perSecond int) string {
+	return fmt.Sprintf(`{"version": 1, "page": "%s", "per_second": %d, "region": {"x": 10, "y": 30, "width": 1260, "height": 680}, "place": {"x": 1400, "y": 60, "width": 380, "height": 760}}`, page, perSecond)
 }
 
 func figureStart(t *testing.T) {
@@ -54,7 +56,7 @@ func figureStart(t *testing.T) {
 	var times []time.Duration
 	for range 5 {
 		start := time.Now()
-		w := openOn(t, server, figureSettings(10), nil)
+		w := openOn(t, server, figureSettings("Watch", 10), nil)
 		w.waitFor("a picture", func(l shownLine) bool { return l.Event == "shown" })
 		times = append(times, time.Since(start))
 		w.quit()
@@ -67,9 +69,9 @@ func figureStart(t *testing.T) {
 }
 
 // figureLatency paints isolated changes and reads the screen back where the mirror is.
-func figureLatency(t *testing.T, perSecond int, reach time.Duration) {
+func figureLatency(t *testing.T, page string, perSecond int, reach time.Duration) {
 	server, painter := figureScreen(t)
-	w := openOn(t, server, figureSettings(perSecond), nil)
+	w := openOn(t, server, figureSettings(page, perSecond), nil)
 	l := w.waitFor("the region", func(l shownLine) bool { return l.Event == "shown" && l.Bounds.Dx() == 1260 })
 	backend, err := capture.Pick(func(name string) string {
 		if name == "DISPLAY" {
@@ -114,7 +116,7 @@ func figureLatency(t *testing.T, perSecond int, reach time.Duration) {
 	}
 	slices.Sort(times)
 	p95 := times[len(times)*95/100]
-	row(fmt.Sprintf("change to mirror at %d a second, median and 95th percentile of %d", perSecond, len(times)),
+	row(fmt.Sprintf("change to mirror at %d a second, page %s, median and 95th percentile of %d", perSecond, page, len(times)),
 		fmt.Sprintf("%v, %v", times[len(times)/2].Round(time.Millisecond), p95.Round(time.Millisecond)), reach.String())
 	if p95 > reach {
 		t.Errorf("%v", p95)
@@ -185,7 +187,7 @@ func figureUnchanged(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer func() { _ = cmd.Process.Kill(); _ = cmd.Wait() }()
-	w := openOn(t, server, figureSettings(10), nil)
+	w := openOn(t, server, figureSettings("Watch", 10), nil)
 	w.waitFor("nothing changing", func(l shownLine) bool { return l.State == "unchanged" })
 	w.do("mousemove", "1350", "1000")
 	time.Sleep(3 * time.Second) // starting is over
@@ -201,11 +203,11 @@ func figureUnchanged(t *testing.T) {
 	w.quit()
 }
 
-func figureChanging(t *testing.T, long time.Duration) {
+func figureChanging(t *testing.T, page string, perSecond int, long time.Duration) {
 	server, painter := figureScreen(t)
-	w := openOn(t, server, figureSettings(30), nil)
+	w := openOn(t, server, figureSettings(page, perSecond), nil)
 	w.waitFor("the region", func(l shownLine) bool { return l.Event == "shown" && l.Bounds.Dx() == 1260 })
-	tick := time.NewTicker(time.Second / 30)
+	tick := time.NewTicker(time.Second / time.Duration(perSecond))
 	defer tick.Stop()
 	i := 0
 	change := func() {
@@ -217,7 +219,7 @@ func figureChanging(t *testing.T, long time.Duration) {
 	before := resident(t, w.cmd.Process.Pid)
 	used := share(t, w.cmd.Process.Pid, long, change)
 	after := resident(t, w.cmd.Process.Pid)
-	row("30 changes a second of 1260x680: processor", fmt.Sprintf("%.0f %% of a core", used), "60 %")
+	row(fmt.Sprintf("%d changes a second of 1260x680, page %s: processor", perSecond, page), fmt.Sprintf("%.0f %% of a core", used), "60 %")
 	row(fmt.Sprintf("memory after 140 s and after %v more", long), fmt.Sprintf("%.0f, %.0f MiB", before, after), "no growth")
 	if used > 60 || after > before*1.05 {
 		t.Errorf("%.0f %% of a core, %.0f MiB before, %.0f after", used, before, after)
