@@ -59,6 +59,7 @@ type Desk struct {
 	pair       *analysis.Pair  // of the last picture, if there are two spots
 	spots      []reading
 	hand       []handReading
+	small      []analysis.GapChange
 	found      foundFamilies // last
 	pointed    int           // row of the family that is outlined, or -1
 	taking     bool          // the next picture becomes the target

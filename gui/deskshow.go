@@ -33,6 +33,7 @@ func (d *Desk) show(s *shown) {
 	if s.text {
 		d.spots = append(d.spots[:0], s.spots...)
 		d.hand = append(d.hand[:0], s.hand...)
+		d.small = append(d.small[:0], s.small...)
 		d.showFigures(s.reading)
 		d.takenTarget(s.reading)
 		d.showState()
@@ -83,6 +84,7 @@ func (d *Desk) showSpread(r *analysis.Reading) {
 		}
 	}
 	state := spreadOf(r, marks)
+	state.Limits = d.settings.limits()
 	state.FromWhite, state.ByHand = d.settings.FromWhite, len(d.setup.Edges) > 0
 	if d.setup.Target != nil {
 		state.Target = d.setup.Target.plan.Histogram()

@@ -78,7 +78,11 @@ func (d *Desk) foundList() []analysis.Family {
 	if d.found.Families == nil {
 		return nil
 	}
-	return d.found.List
+	list := make([]analysis.Family, len(d.found.order))
+	for i, at := range d.found.order {
+		list[i] = d.found.List[at]
+	}
+	return list
 }
 
 // sayFound is the row of a family that was found.
@@ -151,7 +155,7 @@ func (d *Desk) showOutline() {
 		return
 	}
 	m := d.parts.mirror
-	m.SetOverlay(overlayOutline, outlineFamily(d.found.Families, i, m.pixels(), m.fit, m.bounds))
+	m.SetOverlay(overlayOutline, outlineFamily(d.found.Families, d.found.order[i], m.pixels(), m.fit, m.bounds))
 }
 
 // choose makes the colours of row i the spots A and B.
@@ -162,7 +166,7 @@ func (l *familyList) choose(i int) {
 	case i < len(d.setup.Families) && i < hand:
 		light, shadow = d.setup.Families[i].Light, d.setup.Families[i].Shadow
 	case i >= hand && i-hand < len(d.foundList()):
-		f := d.found.List[i-hand]
+		f := d.foundList()[i-hand]
 		light, shadow = d.placeOf(f.Light), d.placeOf(f.Shadow)
 	default:
 		return
@@ -189,6 +193,7 @@ func (d *Desk) showFound(f foundFamilies) {
 	if f.source != d.setup.Source {
 		return // of what was watched before
 	}
+	f.order = orderFamilies(d.found, f)
 	d.found = f
 	if p, ok := d.page().(*structurePage); ok {
 		p.families.show()

@@ -35,6 +35,7 @@ type familySearch struct {
 	rules  analysis.FamilyRules
 	source source
 	origin image.Point // of the picture in its source
+	size   image.Point // of the picture
 }
 
 // foundFamilies are families, with where their picture lies in its source.
@@ -42,6 +43,8 @@ type foundFamilies struct {
 	*analysis.Families // nil before any were looked for
 	source             source
 	origin             image.Point
+	size               image.Point // of the picture they were found in
+	order              []int       // in which they are listed, as indices
 }
 
 func newFamilyWatch(found func(foundFamilies)) *familyWatch {
@@ -98,5 +101,5 @@ func (f *familyWatch) search(s familySearch) {
 		defer f.mu.Unlock()
 		f.busy = false
 	}()
-	f.found(foundFamilies{f.finder.Find(s.rules), s.source, s.origin})
+	f.found(foundFamilies{Families: f.finder.Find(s.rules), source: s.source, origin: s.origin, size: s.size})
 }

@@ -30,7 +30,7 @@ func NewGroupBar() *GroupBar {
 // Set shows groups from dark to light, of which it keeps a copy; the same once more costs
 // nothing.
 func (b *GroupBar) Set(groups []analysis.Group) {
-	if slices.Equal(groups, b.groups) {
+	if sameGroups(groups, b.groups) {
 		return
 	}
 	b.groups = slices.Clone(groups)

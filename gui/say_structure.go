@@ -1,6 +1,12 @@
 package gui
 
-import "app.tonedesk/analysis"
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"app.tonedesk/analysis"
+)
 
 // SayMurk says how much of a picture lies near the edges of its groups.
 func SayMurk(s *analysis.Split) string {
@@ -13,4 +19,22 @@ func SayMurk(s *analysis.Split) string {
 // SayLimits says how much of a picture lies beyond the limits of lightness.
 func SayLimits(dark, light float64, l analysis.Limits) string {
 	return "Under " + Tenth(l.Dark) + " in lightness: " + Percent(dark) + "; over " + Tenth(l.Light) + ": " + Percent(light) + "."
+}
+
+// SaySmall says what becomes of the gaps between groups when the picture's longer side is
+// made so many pixels.
+func SaySmall(longer int, groups []analysis.Group, changes []analysis.GapChange) string {
+	var parts []string
+	for i, c := range changes {
+		if i+1 >= len(groups) {
+			break
+		}
+		pair := unbroken(groups[i].Name) + " and " + unbroken(groups[i+1].Name) + " "
+		if math.IsNaN(c.Small) {
+			parts = append(parts, pair+"become one")
+			continue
+		}
+		parts = append(parts, pair+Tenth(c.Small)+nbsp+"tones apart instead of "+Tenth(c.Whole))
+	}
+	return "At " + strconv.Itoa(longer) + nbsp + "pixels: " + strings.Join(parts, ", ") + "."
 }

@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"math"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -21,8 +22,9 @@ type SpreadState struct {
 	Groups    []analysis.Group
 	ByHand    bool // the groups' edges were set by hand
 	Marks     []SpreadMark
-	Target    *[256]int // the target's counts, never written to; nil for none
-	FromWhite bool      // the foot counts value from white
+	Limits    analysis.Limits // bins beyond them are dotted
+	Target    *[256]int       // the target's counts, never written to; nil for none
+	FromWhite bool            // the foot counts value from white
 }
 
 // spreadOf takes a reading's part for the spread; nothing of the reading is kept.
@@ -53,12 +55,12 @@ func NewSpread(acts SpreadActs) *Spread {
 
 // Set shows a state; the same once more costs nothing.
 func (s *Spread) Set(state SpreadState) {
-	same := state.Histogram == s.state.Histogram && state.Target == s.state.Target && state.FromWhite == s.state.FromWhite && state.ByHand == s.state.ByHand &&
-		slices.Equal(state.Groups, s.state.Groups) && slices.Equal(state.Marks, s.state.Marks)
+	same := state.Histogram == s.state.Histogram && state.Limits == s.state.Limits && state.Target == s.state.Target && state.FromWhite == s.state.FromWhite && state.ByHand == s.state.ByHand &&
+		sameGroups(state.Groups, s.state.Groups) && slices.Equal(state.Marks, s.state.Marks)
 	if same && s.given {
 		return
 	}
-	redraw := state.Histogram != s.state.Histogram || state.Target != s.state.Target
+	redraw := state.Histogram != s.state.Histogram || state.Limits != s.state.Limits || state.Target != s.state.Target
 	s.state, s.given = state, true
 	if s.r != nil {
 		s.r.write()
@@ -73,4 +75,15 @@ func (s *Spread) CreateRenderer() fyne.WidgetRenderer {
 	s.r = newSpreadRenderer(s)
 	s.r.colour()
 	return s.r
+}
+
+// sameGroups reports whether two groups look the same; the mean of an empty one is no
+// number, and so equals nothing, not even itself.
+func sameGroups(a, b []analysis.Group) bool {
+	return slices.EqualFunc(a, b, func(a, b analysis.Group) bool {
+		if math.IsNaN(a.Mean) && math.IsNaN(b.Mean) {
+			a.Mean, b.Mean = 0, 0
+		}
+		return a == b
+	})
 }

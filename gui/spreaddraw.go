@@ -5,12 +5,15 @@ import (
 	"image/color"
 	"math"
 	"slices"
+
+	"app.tonedesk/analysis"
 )
 
 // spreadPicture is the drawn histogram. It keeps its image for the next drawing.
 type spreadPicture struct {
 	img       *image.RGBA
-	ink, sign color.RGBA // of the bars, and of what says that a bar is cut
+	ink, sign color.RGBA      // of the bars, and of what says that a bar is cut
+	limits    analysis.Limits // bars beyond them are dotted
 }
 
 // draw paints the bins, w by h display pixels large, of which scale make a Fyne unit, and
@@ -28,7 +31,12 @@ func (p *spreadPicture) draw(histogram, target *[256]int, w, h int, scale float6
 	for x := range w {
 		first, last := columnBins(x, w)
 		if height := slices.Max(heights[first:last]); height > 0 {
-			p.column(x, h, float64(h)-max(height*room, 1)) // what is there is seen
+			top := float64(h) - max(height*room, 1) // what is there is seen
+			if lightness := (float64(first+last-1) / 2) / 2.55; lightness < p.limits.Dark || lightness > p.limits.Light && p.limits.Light > 0 {
+				p.dots(x, h, int(top), scale)
+			} else {
+				p.column(x, h, top)
+			}
 		}
 	}
 	p.spikes(histogram, cut, w, scale)
@@ -63,6 +71,16 @@ func (p *spreadPicture) column(x, h int, top float64) {
 	}
 	for y++; y < h; y++ {
 		p.set(x, y, p.ink)
+	}
+}
+
+// dots paints the bar's column as even dots, each a Fyne unit and a half large.
+func (p *spreadPicture) dots(x, h, top int, scale float64) {
+	dot := max(int(1.5*scale+0.5), 1)
+	for y := max(top, 0); y < h; y++ {
+		if (x/dot+(h-1-y)/dot)%2 == 0 {
+			p.set(x, y, p.sign)
+		}
 	}
 }
 

@@ -37,6 +37,7 @@ func newSpreadRenderer(s *Spread) *spreadRenderer {
 	r.focus.StrokeWidth, r.focus.CornerRadius = FocusWidth, Radius
 	r.mass = canvas.NewRaster(func(w, h int) image.Image {
 		scale := float64(h) / float64(max(r.mass.Size().Height, 1))
+		r.picture.limits = s.state.Limits
 		return r.picture.draw(&s.state.Histogram, s.state.Target, w, h, scale)
 	})
 	for i := range r.shares {

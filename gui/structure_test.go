@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -296,5 +297,54 @@ func TestChooser(t *testing.T) {
 	}
 	if end != 201 {
 		t.Errorf("the slots end at %g", end)
+	}
+}
+
+// Rows keep their places while families grow and shrink a little, and change them when one
+// is clearly larger.
+func TestOrderOfFamilies(t *testing.T) {
+	found := func(shares ...float64) foundFamilies {
+		f := foundFamilies{Families: &analysis.Families{Width: len(shares), Height: 1, Map: make([]uint8, len(shares))}, size: image.Pt(10*len(shares), 10)}
+		for i := range shares {
+			x, y := 10*i+5, 5
+			f.List = append(f.List, analysis.Family{Share: &shares[i], Light: analysis.Spot{X: &x, Y: &y}})
+			f.Map[i] = uint8(4*i + 1)
+		}
+		return f
+	}
+	first := found(0.2, 0.18, 0.05)
+	first.order = orderFamilies(foundFamilies{}, first)
+	for _, tt := range []struct {
+		shares []float64
+		want   []int
+	}{
+		{[]float64{0.2, 0.18, 0.05}, []int{0, 1, 2}},
+		{[]float64{0.17, 0.2, 0.05}, []int{0, 1, 2}},
+		{[]float64{0.1, 0.2, 0.05}, []int{1, 0, 2}},
+	} {
+		if got := orderFamilies(first, found(tt.shares...)); !slices.Equal(got, tt.want) {
+			t.Errorf("shares %v are listed as %v, want %v", tt.shares, got, tt.want)
+		}
+	}
+}
+
+func TestSpreadDotsBeyondLimits(t *testing.T) {
+	var h [256]int
+	h[5], h[120], h[250] = 100, 100, 100 // L* 2, 47 and 98
+	p := spreadPicture{ink: color.RGBA{1, 1, 1, 255}, sign: color.RGBA{2, 2, 2, 255}, limits: analysis.Limits{Dark: 8, Light: 97}}
+	p.draw(&h, nil, 256, 80, 1)
+	for _, tt := range []struct {
+		bin    int
+		dotted bool
+	}{{5, true}, {120, false}, {250, true}} {
+		clear := 0
+		for y := range 80 {
+			if p.img.RGBAAt(tt.bin, y).A == 0 {
+				clear++
+			}
+		}
+		if dotted := clear > 30 && clear < 50; dotted != tt.dotted {
+			t.Errorf("bin %d: %d of 80 pixels are clear", tt.bin, clear)
+		}
 	}
 }

@@ -66,7 +66,12 @@ func (p *structurePage) show(r *analysis.Reading) {
 	p.bar.Set(split.Groups())
 	resized := say(p.sentence, SayGroups(split.Groups(), split.Gaps())+".")
 	dark, light := r.Limits(p.d.settings.limits())
-	resized = say(p.limits, SayMurk(split)+" "+SayLimits(dark, light, p.d.settings.limits())) || resized
+	words := SayMurk(split) + " " + SayLimits(dark, light, p.d.settings.limits())
+	if len(p.d.small) > 0 {
+		view, _ := analysis.ViewByKey(viewSmall)
+		words += " " + SaySmall(int(p.d.settings.knob(view)), split.Groups(), p.d.small)
+	}
+	resized = say(p.limits, words) || resized
 	at := -1
 	byHand := len(p.d.setup.Edges) > 0
 	for i, n := range groupCounts {

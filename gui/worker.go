@@ -36,11 +36,12 @@ type shown struct {
 	flipped bool
 	reading *analysis.Reading
 	spots   []reading
-	hand    []handReading  // the families set by hand
-	copied  *copiedPicture // if one was asked for
-	picked  *image.Point   // whose lightness was asked for
-	tone    float64        // and what it is
-	jumped  bool           // the whole picture jumped since the frame before
+	hand    []handReading        // the families set by hand
+	copied  *copiedPicture       // if one was asked for
+	small   []analysis.GapChange // what becomes of the gaps in the view of the small size; else none
+	picked  *image.Point         // whose lightness was asked for
+	tone    float64              // and what it is
+	jumped  bool                 // the whole picture jumped since the frame before
 	at      time.Time
 	text    bool // figures may be renewed; else only the picture
 }
@@ -155,6 +156,7 @@ func (w *worker) frame(f *capture.Frame, again bool) {
 	if !reduced || !sameLook(next.settings, w.last.settings) {
 		w.paint(next)
 	}
+	w.measureSmall(next)
 	w.paintLoupe(p, bounds, next)
 	w.readSpots(p, bounds.Min, next)
 	w.readFamilies(p, bounds.Min, next)
@@ -249,6 +251,17 @@ func (w *worker) paintView(dst []byte, src *analysis.Reduced, view analysis.View
 	view.Paint(dst, src, analysis.Look{Reading: w.done.reading, Knob: next.settings.knob(view)})
 }
 
+// viewSmall is the key of the view that makes the picture small.
+const viewSmall = "small"
+
+// measureSmall measures what becomes of the groups' gaps when the picture is made small.
+func (w *worker) measureSmall(next wanted) {
+	w.done.small = w.done.small[:0]
+	if view := viewOf(next); view.Key == viewSmall && w.done.part == w.done.bounds {
+		w.done.small = analysis.SmallGaps(w.done.small, w.reduced, int(next.settings.knob(view)), w.done.reading)
+	}
+}
+
 // loupeCells is the side of the loupe, in source pixels.
 const loupeCells = 15
 
@@ -305,7 +318,7 @@ func (w *worker) findFamilies(p analysis.Pixels, origin image.Point, next wanted
 	if !next.families || !w.due {
 		return
 	}
-	wait := w.search.offer(p, &w.out, familySearch{rules, next.setup.Source, origin})
+	wait := w.search.offer(p, &w.out, familySearch{rules, next.setup.Source, origin, image.Pt(p.Width, p.Height)})
 	w.due = wait > 0
 	if now := time.Now(); w.due && now.After(w.asked) {
 		w.asked = now.Add(wait)

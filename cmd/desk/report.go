@@ -98,6 +98,7 @@ func writeFile(w io.Writer, r fileReport) {
 	if r.Key != nil {
 		fmt.Fprintf(w, "  key        %s, mean value %.1f\n", *r.Key, analysis.Value(*l.Mean))
 	}
+	fmt.Fprintf(w, "  in words   %s.\n", plain(gui.SayGroups(r.Groups, r.Gaps)))
 	writeGroups(w, r)
 	writeLimits(w, r.Limits)
 	if r.targetReport != nil {
