@@ -6,11 +6,11 @@ import "image"
 // what lies beside it.
 const rimCells = 2
 
-// body returns the cells of a side, marked mark, without its rim; where a side is so narrow
+// body returns the cells of the side marked mark without its rim; where a side is so narrow
 // that this leaves less than a third, without less of it. Along a soft edge a side's colour
 // runs into the other side's, and there is no rim.
-func (m *familyMeter) body(cells []int32, mark uint8, soft bool) []int32 {
-	other := mark
+func (m *familyMeter) body(mark uint8, soft bool) []int32 {
+	cells, other := m.cells[mark], mark
 	if soft {
 		other = otherSide(mark)
 	}
@@ -65,7 +65,7 @@ func (f *FamilyFinder) sides(light, shadow []int32, rules FamilyRules) (Spot, Sp
 
 // besideWay is how far beside the way from side to side a cell may lie, in L*a*b*, to count;
 // grain adds to it.
-const besideWay = 5.0
+const besideWay = 14.0
 
 // beside returns those cells that lie beside the line through mean along the way from p to q
 // by no more than besideWay, or all if that is less than half of them.

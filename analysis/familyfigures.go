@@ -69,14 +69,17 @@ func (f *FamilyFinder) cellsOf(g gathered) (n int) {
 
 // family measures family k.
 func (m *familyMeter) family(k int) Family {
-	light, shadow := m.cells[mapRole(k, lightSide)], m.cells[mapRole(k, shadowSide)]
+	light, shadow := mapRole(k, lightSide), mapRole(k, shadowSide)
 	band := m.bandAround(k)
 	accent := m.accent(k, &band)
 	soft := accent == nil && band.soft(m)
-	light, shadow = m.body(light, mapRole(k, lightSide), soft), m.body(shadow, mapRole(k, shadowSide), soft)
-	family := FamilyOf(m.sides(light, shadow, m.rules))
-	share := float64(len(m.cells[mapRole(k, lightSide)])+len(m.cells[mapRole(k, shadowSide)])) / float64(m.source.counted)
-	overlap := Value(m.tenth(shadow, true)) - Value(m.tenth(light, false))
+	if soft {
+		m.recut(k, &band)
+	}
+	lit, dim := m.body(light, soft), m.body(shadow, soft)
+	family := FamilyOf(m.sides(lit, dim, m.rules))
+	share := float64(len(m.cells[light])+len(m.cells[shadow])) / float64(m.source.counted)
+	overlap := Value(m.tenth(dim, true)) - Value(m.tenth(lit, false))
 	family.Share, family.Overlap = &share, &overlap
 	if accent != nil {
 		family.Accent = family.accentOf(*accent, m.rules)

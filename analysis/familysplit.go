@@ -29,6 +29,12 @@ func (c *softCut) bin(d float64) int {
 	return min(max(int((d/splitSpan+0.5)*splitBins), 0), splitBins-1)
 }
 
+// cutHalfway sets the cut in the middle between the counts' ends.
+func (c *softCut) cutHalfway() {
+	low, high := endsOf(c.counts[:])
+	c.cut = ((low+high+1)/2/splitBins - 0.5) * splitSpan
+}
+
 // softCuts finds the best cut of every area that is large enough for two sides.
 func (f *FamilyFinder) softCuts(least int) []softCut {
 	a, p := &f.areas, &f.planes
@@ -48,8 +54,7 @@ func (f *FamilyFinder) softCuts(least int) []softCut {
 	}
 	for i := range cuts {
 		if c := &cuts[i]; c.ok {
-			low, high := endsOf(c.counts[:])
-			c.cut = ((low+high+1)/2/splitBins - 0.5) * splitSpan
+			c.cutHalfway()
 		}
 	}
 	f.measureCuts(cuts)
