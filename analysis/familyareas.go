@@ -12,6 +12,7 @@ type familyAreas struct {
 	size   []int32
 	list   []familyArea
 	edges  []familyEdge
+	ragged float64 // see raggedness
 	queue  [growSteps][]growth
 }
 
@@ -21,6 +22,9 @@ type familyArea struct {
 	all    int     // cells
 	rim    [4]int  // cells at the frame's top, right, foot, left
 	ground bool    // belongs to the background
+	scale  bool    // is a step of a scale
+
+	outline int // pairs of cells around it: see measureOutlines
 }
 
 // cells returns how many cells are not thin.
@@ -232,4 +236,16 @@ func (f *FamilyFinder) rimAt(i int) [4]bool {
 	s := &f.source
 	x, y := i%s.across, i/s.across
 	return [4]bool{y == s.frame.Min.Y, x == s.frame.Max.X-1, y == s.frame.Max.Y-1, x == s.frame.Min.X}
+}
+
+// measureOutlines measures the areas' outlines, the frame included.
+func (a *familyAreas) measureOutlines() {
+	for i := range a.list {
+		a.list[i].outline = a.list[i].rimCells()
+	}
+	for i := range a.edges {
+		e := &a.edges[i]
+		a.list[e.a].outline += e.length
+		a.list[e.b].outline += e.length
+	}
 }

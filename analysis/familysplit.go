@@ -63,7 +63,7 @@ func (f *FamilyFinder) softCuts(least int) []softCut {
 
 // measureCuts measures the sides of the cuts.
 func (f *FamilyFinder) measureCuts(cuts []softCut) {
-	a, p, w := &f.areas, &f.planes, f.source.across
+	a, p := &f.areas, &f.planes
 	side := make([]int8, len(a.label))
 	for i, l := range a.label {
 		side[i] = -1
@@ -84,12 +84,14 @@ func (f *FamilyFinder) measureCuts(cuts []softCut) {
 		if p.thin[i] == 0 {
 			s.colour.add(p.flat[0][i], p.flat[1][i], p.flat[2][i])
 		}
-		if i%w > 0 && a.label[i-1] == l && side[i-1] != side[i] {
-			c.edge++
-		}
-		if i >= w && a.label[i-w] == l && side[i-w] != side[i] {
-			c.edge++
-		}
+		f.around(int32(i), func(k int32) {
+			switch {
+			case a.label[k] != l:
+				s.outline++
+			case int(k) < i && side[k] != side[i]:
+				c.edge++
+			}
+		})
 	}
 }
 
