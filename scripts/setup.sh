@@ -3,7 +3,7 @@
 set -euo pipefail
 
 build="gcc libc6-dev pkg-config xorg-dev libgl1-mesa-dev libxkbcommon-dev"
-screen="xvfb openbox xdotool imagemagick x11-utils x11-xserver-utils libgl1-mesa-dri poppler-utils"
+screen="xvfb openbox xdotool xclip imagemagick x11-utils x11-xserver-utils libgl1-mesa-dri poppler-utils"
 
 if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
 	case "$(uname -s)" in Linux) ;; *) exit 0 ;; esac
@@ -12,8 +12,8 @@ if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
 	fi
 	cat >&2 <<'END'
 Tonedesk needs some system packages, and only knows how to install them on Debian and Ubuntu. Please install, then try again:
-  Fedora: sudo dnf install golang gcc libX11-devel libXcursor-devel libXrandr-devel libXinerama-devel libXi-devel libXxf86vm-devel mesa-libGL-devel libxkbcommon-devel xorg-x11-server-Xvfb openbox xdotool ImageMagick xrandr
-  Arch:   sudo pacman -S go base-devel libx11 libxcursor libxrandr libxinerama libxi libxxf86vm mesa libxkbcommon xorg-server-xvfb openbox xdotool imagemagick xorg-xrandr
+  Fedora: sudo dnf install golang gcc libX11-devel libXcursor-devel libXrandr-devel libXinerama-devel libXi-devel libXxf86vm-devel mesa-libGL-devel libxkbcommon-devel xorg-x11-server-Xvfb openbox xdotool xclip ImageMagick xrandr
+  Arch:   sudo pacman -S go base-devel libx11 libxcursor libxrandr libxinerama libxi libxxf86vm mesa libxkbcommon xorg-server-xvfb openbox xdotool xclip imagemagick xorg-xrandr
 END
 	exit 1
 fi

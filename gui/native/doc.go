@@ -1,5 +1,5 @@
 // Package native asks a system for what the toolkit can't: to keep a window above others,
-// where a window is, and to put it somewhere.
+// where a window is, to put it somewhere, and to put a picture on the clipboard.
 //
 // Windows are named by the handle that the toolkit gives: the X11 window, or the HWND of
 // Windows. Rectangles count desktop pixels. Calls may wait for the system; make them from
@@ -18,4 +18,6 @@ var (
 	ErrNoWindow = errors.New("no such window")
 	// ErrRefused: the desktop does not do this for windows.
 	ErrRefused = errors.New("the desktop does not offer it")
+	// ErrClipboardBusy: another program has the clipboard, or took it at the same moment.
+	ErrClipboardBusy = errors.New("another program has the clipboard")
 )

@@ -30,3 +30,6 @@ func CoverDesktop(uintptr, image.Rectangle) error { return ErrUnsupported }
 
 // Screens is not offered on this system.
 func Screens() ([]image.Rectangle, error) { return nil, ErrUnsupported }
+
+// CopyPicture is not offered on this system.
+func CopyPicture([]byte) error { return ErrUnsupported }

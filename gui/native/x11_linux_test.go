@@ -17,7 +17,7 @@ import (
 )
 
 // onScreen starts a server and makes it the window's display.
-func onScreen(t *testing.T, o xvfbtest.Options) (*xvfbtest.Server, *xvfbtest.Painter) {
+func onScreen(t testing.TB, o xvfbtest.Options) (*xvfbtest.Server, *xvfbtest.Painter) {
 	t.Helper()
 	t.Setenv("XAUTHORITY", filepath.Join(t.TempDir(), "none"))
 	t.Setenv(displayVariable, "")
