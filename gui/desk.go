@@ -12,6 +12,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/stills"
 )
 
@@ -74,6 +75,7 @@ type Desk struct {
 	pen        notePen
 	layer      noteLayer
 	saver      *noteSaver
+	clip       pictureClip
 	half       place // the light side of a family that is being set by hand
 	trace      trace
 
@@ -91,6 +93,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.screen.pick = options.Screen
 	d.setup.Source = firstSource(options.Picture, d.settings)
 	d.setup.Shade = d.settings.Shade
+	d.clip.put = native.CopyPicture
 	d.pen.d = d
 	d.saver = newNoteSaver(options.Stills, d.notesNotSaved)
 	d.search = newFamilyWatch(d.familiesSoon)

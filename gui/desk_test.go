@@ -15,6 +15,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/stills"
 )
 
@@ -30,6 +31,7 @@ func newTestDesk(t *testing.T, s Settings) *Desk {
 		Stills:   stills.New(stills.Folders{Data: filepath.Join(t.TempDir(), "stills"), Cache: filepath.Join(t.TempDir(), "cache")}),
 	})
 	d.aside = func(f func()) { f() }
+	d.clip.put = func([]byte) error { return native.ErrUnsupported } // never the user's clipboard
 	t.Cleanup(d.worker.close)
 	t.Cleanup(d.saver.flush)
 	d.window.Resize(fyne.NewSize(s.Width, s.Height))

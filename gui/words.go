@@ -12,6 +12,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
 )
@@ -64,6 +65,10 @@ var reasons = []reason{
 	{capture.ErrOutside, "the region lies outside all screens", "choose a region again"},
 	{capture.ErrEmpty, "the region has no pixels", "drag a larger region"},
 	{capture.ErrClosed, "it was closed in the meantime", "open it again"},
+	// The clipboard.
+	{native.ErrOtherDisplay, "another display than this window's is watched", "save it as a file instead"},
+	{native.ErrUnsupported, "there is no way to do it on this system", "save it as a file instead"},
+	{native.ErrClipboardBusy, "another program has the clipboard", "try again in a moment"},
 	// Measuring.
 	{analysis.ErrColour, "it is not a colour", "write it as #rgb, #rrggbb or rgb(r g b)"},
 	{analysis.ErrSize, "the square's side is not one on offer", "choose 1, 3, 5 or 11 pixels"},

@@ -1,0 +1,79 @@
+package gui
+
+import (
+	"bytes"
+	"fmt"
+	"image"
+	"image/color"
+	"image/png"
+	"slices"
+	"testing"
+
+	"app.tonedesk/gui/native"
+)
+
+func TestCopyImage(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	var copied []byte
+	d.clip.put = func(png []byte) error { copied = png; return nil }
+	img := halves(testLight, testShadow)
+	img.SetNRGBA(7, 9, color.NRGBA{1, 2, 3, 4})
+	d.copyImage(img)
+	got, err := png.Decode(bytes.NewReader(copied))
+	if err != nil {
+		t.Fatal(err)
+	}
+	same, ok := got.(*image.NRGBA)
+	if !ok || same.Rect != img.Rect || !bytes.Equal(same.Pix, img.Pix) {
+		t.Errorf("another picture was copied: %T, %v", got, got.Bounds())
+	}
+	if got := d.parts.strip.said[stripNote]; got != "The picture is copied." {
+		t.Errorf("said %q", got)
+	}
+}
+
+func TestCopyImageFails(t *testing.T) {
+	for _, tt := range []struct {
+		err  error
+		want string
+	}{
+		{native.ErrOtherDisplay, "Can't copy the picture: another display than this window's is watched; save it as a file instead."},
+		{native.ErrUnsupported, "Can't copy the picture: there is no way to do it on this system; save it as a file instead."},
+		{native.ErrClipboardBusy, "Can't copy the picture: another program has the clipboard; try again in a moment."},
+	} {
+		d := newTestDesk(t, Defaults())
+		d.clip.put = func([]byte) error { return fmt.Errorf("copy a picture: %w", tt.err) }
+		d.copyImage(halves(testLight, testShadow))
+		if got := d.parts.strip.said[stripNote]; got != tt.want {
+			t.Errorf("said %q, want %q", got, tt.want)
+		}
+	}
+	d := newTestDesk(t, Defaults())
+	d.clip.put = func([]byte) error { t.Error("what is no picture was copied"); return nil }
+	d.copyImage(image.NewNRGBA(image.Rectangle{}))
+	if got := d.parts.strip.said[stripNote]; len(got) < 10 || got[:10] != "Can't copy" {
+		t.Errorf("without pixels: said %q", got)
+	}
+}
+
+// The picture that was asked for last is on the clipboard, though another was ready later.
+func TestCopyImageLastWins(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	var jobs []func()
+	d.aside = func(f func()) { jobs = append(jobs, f) }
+	var sizes []image.Point
+	d.clip.put = func(file []byte) error {
+		c, err := png.DecodeConfig(bytes.NewReader(file))
+		sizes = append(sizes, image.Pt(c.Width, c.Height))
+		return err
+	}
+	d.copyImage(image.NewNRGBA(image.Rect(0, 0, 5, 5)))
+	d.copyImage(image.NewNRGBA(image.Rect(0, 0, 3, 3)))
+	slices.Reverse(jobs)
+	for _, f := range jobs {
+		f()
+	}
+	if len(sizes) != 1 || sizes[0] != image.Pt(3, 3) {
+		t.Errorf("copied %v, want the second alone", sizes)
+	}
+}
