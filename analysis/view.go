@@ -80,6 +80,9 @@ func paintGroups(dst []byte, src *Reduced, reading *Reading, k int) {
 		return
 	}
 	split := reading.Split(k)
+	if chosen := reading.Chosen(); len(chosen.Groups()) == k { // edges may be set by hand
+		split = chosen
+	}
 	var edges [maxGroups - 1]uint32
 	for i, t := range split.Thresholds() {
 		edges[i] = planeTables.edges[t]

@@ -57,7 +57,11 @@ func (d *Desk) build() {
 	p.spread = NewSpread(SpreadActs{Edge: d.edgeMoved, Automatic: d.edgesAutomatic, Keys: d})
 	d.buildPages()
 	p.lower = container.NewVScroll(nil)
-	p.lower.OnScrolled = func(fyne.Position) { p.tips.leave() }
+	p.lower.OnScrolled = func(fyne.Position) { // something else lies under the pointer now
+		p.tips.leave()
+		d.pointed = -1
+		d.showOutline()
+	}
 	d.showLower()
 	p.ground = canvas.NewRectangle(nil)
 	lay := &pageLayout{bar: p.bar, strip: p.strip.box, mirror: p.mirror, verdict: p.verdict, lower: p.lower, tabs: p.tabs,

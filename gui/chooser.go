@@ -43,16 +43,45 @@ func (c *chooser) set(chosen int) {
 	c.Refresh()
 }
 
-// slot returns where word i of n lies in a row of this width.
+// slot returns where part i of n equal ones lies in a row of this width.
 func slot(i, n int, width float32) (x, w float32) {
 	from, to := float32(int(width*float32(i)/float32(n))), float32(int(width*float32(i+1)/float32(n)))
 	return from, to - from
 }
 
+// slots returns where each word begins, and where the last ends: words of these widths have
+// equal room or, where that is too little for one, room by their widths.
+func slots(words []float32, width float32) []float32 {
+	at, sum, widest := make([]float32, len(words)+1), float32(0), float32(0)
+	for _, w := range words {
+		sum += w
+		widest = max(widest, w)
+	}
+	spare := (width - sum) / float32(len(words))
+	x := float32(0)
+	for i, w := range words {
+		if x += w + spare; widest+Step <= width/float32(len(words)) {
+			x = width * float32(i+1) / float32(len(words))
+		}
+		at[i+1] = float32(int(x + 0.5))
+	}
+	return at
+}
+
+// slots returns where the words begin now, and where the last ends.
+func (c *chooser) slots() []float32 {
+	widths := make([]float32, len(c.words))
+	for i, word := range c.words {
+		widths[i] = fyne.MeasureText(word, TextSize, fyne.TextStyle{}).Width
+	}
+	return slots(widths, c.Size().Width)
+}
+
 // Tapped chooses the word under the pointer.
 func (c *chooser) Tapped(e *fyne.PointEvent) {
+	at := c.slots()
 	for i := range c.words {
-		if x, w := slot(i, len(c.words), c.Size().Width); e.Position.X >= x && e.Position.X < x+w {
+		if e.Position.X >= at[i] && e.Position.X < at[i+1] {
 			c.choose(i)
 			return
 		}
@@ -134,13 +163,14 @@ func (r *chooserRenderer) colour() {
 // underHeight is the height of the line under the chosen word.
 const underHeight = 3
 
-// Layout gives every word the same width.
+// Layout centres every word in its room.
 func (r *chooserRenderer) Layout(size fyne.Size) {
 	r.back.Resize(size)
 	r.focus.Resize(size)
 	r.under.Hidden = r.c.chosen < 0 || r.c.chosen >= len(r.words)
+	at := r.c.slots()
 	for i, t := range r.words {
-		x, w := slot(i, len(r.words), size.Width)
+		x, w := at[i], at[i+1]-at[i]
 		text := t.MinSize()
 		placeText(t, x+(w-text.Width)/2, (size.Height-text.Height)/2)
 		if i == r.c.chosen {
@@ -153,11 +183,11 @@ func (r *chooserRenderer) Layout(size fyne.Size) {
 
 // MinSize keeps the words apart.
 func (r *chooserRenderer) MinSize() fyne.Size {
-	var widest float32
+	var sum float32
 	for _, t := range r.words {
-		widest = max(widest, t.MinSize().Width)
+		sum += t.MinSize().Width + Step
 	}
-	return fyne.NewSize(float32(len(r.words))*(widest+Step), r.c.height)
+	return fyne.NewSize(sum, r.c.height)
 }
 
 // Refresh draws with the theme of now.

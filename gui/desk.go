@@ -26,6 +26,8 @@ type Options struct {
 	Stills   *stills.Store                   // where stills are kept; nil if there is no place for them
 	Trace    io.Writer                       // gets a line of JSON for all that is shown; may be nil
 	Quit     func()                          // ends the program
+
+	aside func(func()) // runs what may take long; nil: on a goroutine of its own
 }
 
 // Desk is the controller: the one owner of what is watched, where the spots are and what
@@ -63,6 +65,7 @@ type Desk struct {
 	small      []analysis.GapChange
 	found      foundFamilies // last
 	pointed    int           // row of the family that is outlined, or -1
+	restoring  bool          // the target of the last time is being read
 	taking     bool          // the next picture becomes the target
 	copies     int           // of the picture, asked for so far
 	copied     []func(*copiedPicture)
@@ -88,7 +91,10 @@ type Desk struct {
 func NewDesk(app fyne.App, options Options) *Desk {
 	d := &Desk{options: options, app: app, settings: options.Settings.Valid(), selected: -1, pointed: -1}
 	d.trace.w = options.Trace
-	d.aside = func(f func()) { go f() }
+	d.aside = options.aside
+	if d.aside == nil {
+		d.aside = func(f func()) { go f() }
+	}
 	d.later = func(after time.Duration, f func()) { time.AfterFunc(after, func() { d.onWindow(f) }) }
 	d.screen.pick = options.Screen
 	d.setup.Source = firstSource(options.Picture, d.settings)
@@ -106,6 +112,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	})
 	d.build()
 	d.tell()
+	d.restoreTarget()
 	return d
 }
 

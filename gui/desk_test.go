@@ -28,12 +28,13 @@ func newTestDesk(t *testing.T, s Settings) *Desk {
 		Settings: s,
 		Keeper:   NewKeeper(filepath.Join(t.TempDir(), "settings.json"), func(err error) { t.Error(err) }),
 		Screen:   func() (capture.Backend, error) { return nil, capture.ErrNoDisplay },
+		aside:    func(f func()) { f() },
 		Stills:   stills.New(stills.Folders{Data: filepath.Join(t.TempDir(), "stills"), Cache: filepath.Join(t.TempDir(), "cache")}),
 	})
-	d.aside = func(f func()) { f() }
 	d.clip.put = func([]byte) error { return native.ErrUnsupported } // never the user's clipboard
 	t.Cleanup(d.worker.close)
 	t.Cleanup(d.saver.flush)
+	t.Cleanup(func() { _ = d.options.Keeper.Flush() }) // its error is told by the keeper
 	d.window.Resize(fyne.NewSize(s.Width, s.Height))
 	d.window.Show()
 	return d

@@ -16,6 +16,18 @@ func (d *Desk) edgeMoved(i int, to float64, end bool) {
 	}
 }
 
+// edgesByHand keeps the groups' edges where they are now, whatever is painted.
+func (d *Desk) edgesByHand() {
+	edges := d.parts.spread.edgesNow()
+	if len(edges) == 0 {
+		d.parts.strip.say(stripNote, "There are no edges: all of the picture is one group.")
+		return
+	}
+	next := d.setup
+	next.Edges = edges
+	d.change(next, "")
+}
+
 // edgesAutomatic lets the edges be found by themselves again.
 func (d *Desk) edgesAutomatic() {
 	if len(d.setup.Edges) == 0 {

@@ -3,6 +3,7 @@ package gui
 import (
 	"fmt"
 	"image"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -89,7 +90,7 @@ func (d *Desk) foundList() []analysis.Family {
 func (d *Desk) sayFound(f analysis.Family) FamilyRowText {
 	t := d.familyText(f)
 	if f.Share != nil {
-		t.Remarks = append([]string{Percent(*f.Share) + " of the picture"}, t.Remarks...)
+		t.Share = Percent(*f.Share)
 	}
 	return t
 }
@@ -98,7 +99,7 @@ func (d *Desk) sayFound(f analysis.Family) FamilyRowText {
 func (d *Desk) sayHand(i int) FamilyRowText {
 	r := d.hand[i]
 	if r.Err != nil {
-		return FamilyRowText{Title: "Family " + fmt.Sprint(i+1), Short: "Family " + fmt.Sprint(i+1), Remarks: []string{"outside the picture"}, ByHand: true, Lost: true}
+		return FamilyRowText{Tones: fmt.Sprintf("Family %d", i+1), Says: "outside the picture", SaysShort: "outside", ByHand: true, Lost: true}
 	}
 	t := d.familyText(r.Family)
 	t.ByHand = true
@@ -117,10 +118,12 @@ func (d *Desk) familyText(f analysis.Family) FamilyRowText {
 	if said.Turn != "" {
 		remarks = append([]string{said.Turn}, remarks...)
 	}
+	tones, says, _ := strings.Cut(said.Title, ": ")
+	_, short, _ := strings.Cut(said.Short, ": ")
 	text := FamilyRowText{
 		Light: f.Light.Colour, Shadow: f.Shadow.Colour,
 		LightGrey: analysis.GreyOf(f.Light.Lightness), ShadowGrey: analysis.GreyOf(f.Shadow.Lightness),
-		Title: said.Title, Short: said.Short, Remarks: remarks,
+		Tones: tones, Says: says, SaysShort: short, Remarks: remarks,
 	}
 	if f.Line != nil && f.Line.Neutral {
 		text.Lines = d.fittingLines(f.Light)

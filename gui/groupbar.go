@@ -96,13 +96,13 @@ func inked(t *canvas.Text, c color.Color) {
 }
 
 // shareEdges returns the left edge of every group and the right one of the last, in whole
-// units, so that they meet between pixels. A group that is there has at least one unit.
+// units, so that they meet between pixels.
 func shareEdges(groups []analysis.Group, width float32) []float32 {
 	edges := make([]float32, len(groups)+1)
 	sum := 0.0
 	for i, g := range groups {
 		sum += g.Share
-		edges[i+1] = max(float32(int(float64(width)*sum+0.5)), edges[i]+1)
+		edges[i+1] = min(max(float32(int(float64(width)*sum+0.5)), edges[i]), width)
 	}
 	return edges
 }

@@ -53,12 +53,16 @@ func familyTitle(f analysis.Family) (title, short string) {
 // tonesSay returns a difference of value with its unit.
 func tonesSay(tones float64) string { return Tenth(tones) + nbsp + "tones" }
 
+// seenTurn is the turn of a hue, in degrees, under which it is said to stay: a quarter of what
+// counts as a turn (our choice).
+const seenTurn = 2.0
+
 // sayTurn says where hue and saturation go in the shadow.
 func sayTurn(f analysis.Family) string {
 	var parts []string
 	switch toward := f.TurnsToward(); {
 	case f.HueTurn == nil:
-	case toward == "":
+	case toward == "" || math.Abs(*f.HueTurn) < seenTurn:
 		parts = append(parts, "hue stays")
 	default:
 		parts = append(parts, "hue turns "+Tenth(math.Abs(*f.HueTurn))+"° toward "+toward)
@@ -78,14 +82,14 @@ func sayTurn(f analysis.Family) string {
 
 // sayAccent says whether the core shadow's accent keeps its lightness.
 func sayAccent(a analysis.FamilyAccent) string {
-	off := Tenth(math.Abs(a.LightnessDifference))
-	switch {
-	case a.KeepsLightness:
-		return "accent keeps its lightness"
-	case a.LightnessDifference > 0:
-		return "accent is " + off + " lighter than the nearer side"
+	off := Tenth(math.Abs(a.LightnessDifference)) + " lighter than the nearer side"
+	if a.LightnessDifference < 0 {
+		off = Tenth(math.Abs(a.LightnessDifference)) + " darker than the nearer side"
 	}
-	return "accent is " + off + " darker than the nearer side"
+	if a.KeepsLightness {
+		return "accent " + HexSay(a.Colour) + " keeps its lightness: " + strings.TrimSuffix(off, " than the nearer side")
+	}
+	return "accent " + HexSay(a.Colour) + " is " + off
 }
 
 // blackUpTo is the value up to which a neutral line is called black (common practice, no
@@ -101,7 +105,7 @@ func sayLine(l analysis.FamilyLine) string {
 			name = "neutral black"
 		}
 	}
-	said := name + " line, " + tonesSay(math.Abs(l.TonesBelow))
+	said := name + " line " + HexSay(l.Colour) + ", " + tonesSay(math.Abs(l.TonesBelow))
 	if analysis.AsPrinted(l.TonesBelow) < 0 {
 		said += " above the fill"
 	} else {

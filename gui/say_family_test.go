@@ -69,8 +69,8 @@ func TestSayFamilyRemarks(t *testing.T) {
 	want := []string{
 		"goes straight toward black: turn the hue first",
 		"the lightest shadow is 0.4 tones lighter than the darkest light",
-		"accent keeps its lightness",
-		"neutral black line, 7.2 tones below the fill, may vanish in so strong a light",
+		"accent #000000 keeps its lightness: 1.0 darker",
+		"neutral black line #000000, 7.2 tones below the fill, may vanish in so strong a light",
 	}
 	got := SayFamily(f).Remarks
 	for i := range got {
@@ -83,7 +83,7 @@ func TestSayFamilyRemarks(t *testing.T) {
 
 func TestSayAccentAndLine(t *testing.T) {
 	for difference, want := range map[float64]string{
-		5.2: "accent is 5.2 lighter than the nearer side", -3.1: "accent is 3.1 darker than the nearer side",
+		5.2: "accent #000000 is 5.2 lighter than the nearer side", -3.1: "accent #000000 is 3.1 darker than the nearer side",
 	} {
 		if got := sayAccent(analysis.FamilyAccent{LightnessDifference: difference}); got != want {
 			t.Errorf("%g: %q", difference, got)
@@ -93,10 +93,10 @@ func TestSayAccentAndLine(t *testing.T) {
 		line analysis.FamilyLine
 		want string
 	}{
-		{analysis.FamilyLine{Spot: valued(3, 2, 0, 0), TonesBelow: 4.2, Neutral: true}, "neutral black line, 4.2 tones below the fill"},
-		{analysis.FamilyLine{Spot: valued(3.1, 2, 0, 0), TonesBelow: 4.1, Neutral: true}, "neutral grey line, 4.1 tones below the fill"},
-		{analysis.FamilyLine{Spot: valued(3, 20, 0.1, 0), TonesBelow: 1.5}, "red line, 1.5 tones below the fill"},
-		{analysis.FamilyLine{Spot: valued(3, 20, 0.1, 0), TonesBelow: -0.5}, "red line, 0.5 tones above the fill"},
+		{analysis.FamilyLine{Spot: valued(3, 2, 0, 0), TonesBelow: 4.2, Neutral: true}, "neutral black line #000000, 4.2 tones below the fill"},
+		{analysis.FamilyLine{Spot: valued(3.1, 2, 0, 0), TonesBelow: 4.1, Neutral: true}, "neutral grey line #000000, 4.1 tones below the fill"},
+		{analysis.FamilyLine{Spot: valued(3, 20, 0.1, 0), TonesBelow: 1.5}, "red line #000000, 1.5 tones below the fill"},
+		{analysis.FamilyLine{Spot: valued(3, 20, 0.1, 0), TonesBelow: -0.5}, "red line #000000, 0.5 tones above the fill"},
 	} {
 		if got := strings.ReplaceAll(sayLine(tt.line), nbsp, " "); got != tt.want {
 			t.Errorf("%q, want %q", got, tt.want)

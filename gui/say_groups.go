@@ -2,6 +2,7 @@ package gui
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -25,14 +26,21 @@ func SayGroups(groups []analysis.Group, gaps []float64) string {
 	case 1:
 		return "One lightness only: " + groups[0].Name
 	}
-	by := slices.Clone(groups)
+	by := slices.DeleteFunc(slices.Clone(groups), func(g analysis.Group) bool { return g.Share == 0 }) // edges set by hand may leave one empty
+	if len(by) == 1 {
+		return "All of it is " + by[0].Name
+	}
 	slices.SortStableFunc(by, func(a, b analysis.Group) int { return cmp.Compare(b.Share, a.Share) })
-	return groupWords(by) + ": " + groupFigures(by) + "; " + gapFigures(groups, gaps)
+	said := groupWords(by) + ": " + groupFigures(by)
+	if apart := gapFigures(groups, gaps); apart != "" {
+		said += "; " + apart
+	}
+	return said
 }
 
 // groupWords takes the groups from the largest to the smallest.
 func groupWords(by []analysis.Group) string {
-	first, second, last := by[0], by[1], by[len(by)-1]
+	first, second := by[0], by[1]
 	var words string
 	switch {
 	case first.Share-second.Share <= aboutOff:
@@ -42,8 +50,14 @@ func groupWords(by []analysis.Group) string {
 	default:
 		words = "More " + first.Name + " than " + second.Name
 	}
-	if last.Share <= aLittle && last.Name != second.Name || len(by) == 2 && last.Share <= aLittle {
-		words += ", a little " + last.Name
+	var few []string
+	for _, g := range by[1:] {
+		if g.Share <= aLittle && !strings.Contains(words, g.Name) {
+			few = append(few, g.Name)
+		}
+	}
+	if len(few) > 0 {
+		words += ", a little " + strings.Join(few, " and ")
 	}
 	return words
 }
@@ -59,12 +73,16 @@ func groupFigures(groups []analysis.Group) string {
 
 // gapFigures lists the gaps from dark to light; the unit is said once.
 func gapFigures(groups []analysis.Group, gaps []float64) string {
-	parts := make([]string, len(gaps))
+	var parts []string
 	for i, gap := range gaps {
+		if math.IsNaN(gap) {
+			continue // beside an empty group
+		}
 		pair := unbroken(groups[i].Name) + " and " + unbroken(groups[i+1].Name) + " "
-		parts[i] = pair + Tenth(gap)
-		if i == 0 {
-			parts[i] = pair + "are " + Tenth(gap) + nbsp + "tones apart"
+		if len(parts) == 0 {
+			parts = append(parts, pair+"are "+Tenth(gap)+nbsp+"tones apart")
+		} else {
+			parts = append(parts, pair+Tenth(gap))
 		}
 	}
 	return strings.Join(parts, ", ")

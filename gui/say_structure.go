@@ -13,7 +13,7 @@ func SayMurk(s *analysis.Split) string {
 	if len(s.Groups()) < 2 {
 		return ""
 	}
-	return "Murk: " + Percent(s.Murk) + " within a quarter of a tone of an edge."
+	return "Murk: " + Percent(s.Murk) + " within a quarter of a tone of an edge. "
 }
 
 // SayLimits says how much of a picture lies beyond the limits of lightness.
@@ -34,7 +34,12 @@ func SaySmall(longer int, groups []analysis.Group, changes []analysis.GapChange)
 			parts = append(parts, pair+"become one")
 			continue
 		}
-		parts = append(parts, pair+Tenth(c.Small)+nbsp+"tones apart instead of "+Tenth(c.Whole))
+		if Tenth(c.Small) != Tenth(c.Whole) {
+			parts = append(parts, pair+Tenth(c.Small)+nbsp+"tones apart instead of "+Tenth(c.Whole))
+		}
+	}
+	if len(parts) == 0 {
+		parts = []string{"the groups stay as far apart"}
 	}
 	return "At " + strconv.Itoa(longer) + nbsp + "pixels: " + strings.Join(parts, ", ") + "."
 }

@@ -32,7 +32,7 @@ func SayTarget(m analysis.Match) string {
 	if len(parts) == 0 {
 		return "Shared as in the target"
 	}
-	return "You have " + strings.Join(parts, ", ")
+	return "By the target's edges you have " + strings.Join(parts, ", ")
 }
 
 // wholePercent returns the size of a difference of shares as it is printed.

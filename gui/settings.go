@@ -39,6 +39,7 @@ type Settings struct {
 	Region      *Rect                 // watched part of the desktop in its pixels; nil if none was chosen
 	Picture     string                // path of the picture file shown instead of a region; "" if none
 	Target      string                // path of the target's file; "" if none
+	TargetStill string                // ID of the still that is the target; "" if none
 	Place       *Rect                 // the window's inside on the desktop, in its pixels; nil if unknown
 	Width       float32               // the window's inside in Fyne units
 	Height      float32
@@ -140,6 +141,7 @@ func (s *Settings) confine() []string {
 	mend("region", s.Region.sensible(), func() { s.Region = nil })
 	mend("place", s.Place.sensible(), func() { s.Place = nil })
 	mend("picture", plainText(s.Picture, maxPath), func() { s.Picture = "" })
+	mend("target_still", plainText(s.TargetStill, maxNote), func() { s.TargetStill = "" })
 	mend("target", plainText(s.Target, maxPath), func() { s.Target = "" })
 	mend("display", plainText(s.Display, maxNote), func() { s.Display = d.Display })
 	mend("width", within(float64(s.Width), minWidth, maxSide),
@@ -220,6 +222,7 @@ func (s *Settings) fields() []field {
 		fieldOf("region", &s.Region),
 		fieldOf("picture", &s.Picture),
 		fieldOf("target", &s.Target),
+		fieldOf("target_still", &s.TargetStill),
 		fieldOf("place", &s.Place),
 		fieldOf("width", &s.Width),
 		fieldOf("height", &s.Height),

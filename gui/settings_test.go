@@ -72,7 +72,7 @@ func TestSettingsGoThroughTheFile(t *testing.T) {
 		TooDark: 6, TooLight: 95, Dots: DotsNever, LeastTones: 1.5, MostTones: 4,
 		Knobs: map[string]float64{"bands": 7, "of another program": 0.5},
 		View:  "bands", Mirrored: true, Page: "Structure", FromWhite: true, KeepAbove: true,
-		Region: &Rect{-5, 6, 700, 800}, Picture: "/tmp/a b “é”.png", Target: "/tmp/plan.png", Place: &Rect{1, 2, 380, 760},
+		Region: &Rect{-5, 6, 700, 800}, Picture: "/tmp/a b “é”.png", Target: "/tmp/plan.png", TargetStill: "20260102-030405-abcdefghij", Place: &Rect{1, 2, 380, 760},
 		Width: 381.5, Height: 777, Display: "a wide one",
 	}
 	v := reflect.ValueOf(s)

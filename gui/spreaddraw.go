@@ -53,7 +53,7 @@ func (p *spreadPicture) outline(heights [256]float64, w, h int, room float64, th
 		first, last := columnBins(x, w)
 		top := h - int(slices.Max(heights[first:last])*room+0.5)
 		for y := max(min(top, before)-thick, 0); y < min(max(top, before), h); y++ {
-			if y < top || y >= before-thick || top < before { // the steps are whole
+			if (x/(3*thick))%2 == 0 || max(top, before)-min(top, before) > thick { // in dashes: edges are whole lines
 				p.set(x, y, p.sign)
 			}
 		}

@@ -37,6 +37,7 @@ func newStillHead(d *Desk) *stillHead {
 	h.acts = container.New(layout.NewCustomPaddedVBoxLayout(0), inset(h.name), inset(container.New(layout.NewCustomPaddedHBoxLayout(Step/2),
 		act("Back", "Watch again what was watched before", d.closeStill),
 		h.handOn,
+		act("Target", "Paint toward this still: see the page Structure", d.targetStill),
 		act("Folder", "Show the still's folder", d.openStillFolder),
 		act("Delete", "Put the still into the trash", func() { d.deleteStill(d.setup.Source.Path) }),
 	)))

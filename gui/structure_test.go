@@ -67,8 +67,8 @@ func TestStructureFindsAForm(t *testing.T) {
 		t.Fatalf("%d families, want the form", n)
 	}
 	row := p.families.rows[0]
-	if row.Hidden || !strings.HasPrefix(row.text.Title, "2.2"+nbsp+"tones") { // (CIE15, D1535)
-		t.Errorf("the row says %q", row.text.Title)
+	if row.Hidden || !strings.HasPrefix(row.text.Tones, "2.2"+nbsp+"tones") { // (CIE15, D1535)
+		t.Errorf("the row says %q", row.text.Tones)
 	}
 	row.MouseIn(&desktop.MouseEvent{})
 	over := d.parts.mirror.over[overlayOutline]
@@ -136,8 +136,8 @@ func TestFamilyByHand(t *testing.T) {
 	if len(d.hand) != 1 || d.hand[0].Light.Colour.Hex() != "#e2ab85" {
 		t.Fatalf("families set by hand: %+v", d.hand)
 	}
-	if got := p.families.rows[0].text; !strings.HasPrefix(got.Title, "2.2"+nbsp+"tones") || !got.ByHand { // (CIE15, D1535)
-		t.Errorf("the row says %q", got.Title)
+	if got := p.families.rows[0].text; !strings.HasPrefix(got.Tones, "2.2"+nbsp+"tones") || !got.ByHand { // (CIE15, D1535)
+		t.Errorf("the row says %q", got.Tones)
 	}
 	if n := len(d.parts.mirror.marks); n != 2 {
 		t.Errorf("%d marks in the mirror, want both sides", n)
@@ -181,12 +181,12 @@ func TestEdgesByHand(t *testing.T) {
 	if len(groups) != 2 || math.Abs(groups[0].To-90) > 0.4 || groups[0].Share != 1 { // within a bin
 		t.Errorf("groups %+v, want all of the picture under 90", groups)
 	}
-	if p.edges.Hidden {
+	if p.count.words[p.count.chosen] != "By hand" {
 		t.Error("nothing says that the edges are set by hand")
 	}
 	d.Undo() // the drag is one step
 	d.see(t, img)
-	if len(d.setup.Edges) != 0 || !p.edges.Hidden {
+	if len(d.setup.Edges) != 0 || p.count.chosen != 0 {
 		t.Errorf("edges %v after undo", d.setup.Edges)
 	}
 	s.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
@@ -219,11 +219,11 @@ func TestTarget(t *testing.T) {
 	}
 	d := newTestDesk(t, Defaults())
 	p := openStructure(t, d)
-	plan, err := readTarget(path, 0)
+	plan, err := ReadTarget(path, 0, paper)
 	if err != nil {
 		t.Fatal(err)
 	}
-	d.setTarget(plan)
+	d.setTarget(&target{name: "plan.png", path: path, plan: plan})
 	img := halves(black, white)
 	d.see(t, img)
 	// half of the picture is ten tones away (D1535: black is 0, white 10)
@@ -243,7 +243,7 @@ func TestTarget(t *testing.T) {
 	if d.Undo(); d.setup.Target == nil {
 		t.Error("taking the target away can't be undone")
 	}
-	if _, err := readTarget(filepath.Join(t.TempDir(), "none.png"), 0); err == nil {
+	if _, err := ReadTarget(filepath.Join(t.TempDir(), "none.png"), 0, paper); err == nil {
 		t.Error("a target that isn't there is read")
 	}
 }
@@ -286,6 +286,18 @@ func TestChooser(t *testing.T) {
 	c.TypedKey(&fyne.KeyEvent{Name: fyne.KeyLeft})
 	if chosen != 2 {
 		t.Errorf("left of the fourth is %d", chosen)
+	}
+	for _, tt := range []struct {
+		words []float32
+		width float32
+		want  []float32
+	}{
+		{[]float32{30, 40, 50, 20}, 240, []float32{0, 60, 120, 180, 240}}, // room for all: alike
+		{[]float32{62, 57, 8, 8, 49}, 284, []float32{0, 82, 159, 187, 215, 284}},
+	} {
+		if got := slots(tt.words, tt.width); !slices.Equal(got, tt.want) {
+			t.Errorf("words of %v in %g begin at %v, want %v", tt.words, tt.width, got, tt.want)
+		}
 	}
 	end := float32(0)
 	for i := range 4 {
@@ -346,5 +358,20 @@ func TestSpreadDotsBeyondLimits(t *testing.T) {
 		if dotted := clear > 30 && clear < 50; dotted != tt.dotted {
 			t.Errorf("bin %d: %d of 80 pixels are clear", tt.bin, clear)
 		}
+	}
+}
+
+// The target of the last time is there again, and a still can be one.
+func TestTargetComesBack(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	openNewStill(t, d, halves(testLight, testShadow))
+	d.targetStill()
+	if d.setup.Target == nil || d.settings.TargetStill != d.still.ID {
+		t.Fatal("the still is no target")
+	}
+	again := NewDesk(d.app, Options{Settings: d.settings, Keeper: d.options.Keeper, Stills: d.options.Stills, Screen: d.options.Screen, aside: d.options.aside})
+	t.Cleanup(again.worker.close)
+	if again.setup.Target == nil || again.setup.Target.still != d.still.ID || len(again.history.past) != 0 {
+		t.Errorf("at the next start the target is %+v, with %d steps to undo", again.setup.Target, len(again.history.past))
 	}
 }

@@ -1,6 +1,8 @@
 package gui
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -21,7 +23,6 @@ type structurePage struct {
 	sentence *widget.Label
 	bar      *GroupBar
 	count    *chooser
-	edges    *fyne.Container // says that the edges were set by hand
 	limits   *widget.Label
 	families *familyList
 	target   *targetPanel
@@ -32,14 +33,16 @@ var groupCounts = []int{0, 2, 3, 4}
 
 func newStructurePage(d *Desk) pageView {
 	p := &structurePage{d: d, sentence: smallLabel(), bar: NewGroupBar(), limits: smallLabel()}
-	p.count = newChooser([]string{"Automatic", "2 groups", "3", "4"}, 4*Step, d, func(i int) { d.setGroups(groupCounts[i]) })
-	byHand := smallLabel()
-	byHand.SetText("The edges are set by hand.")
-	p.edges = container.NewBorder(nil, nil, nil, newButton("Automatic", d, d.edgesAutomatic), byHand)
-	p.edges.Hide()
+	p.count = newChooser([]string{"Automatic", "2 groups", "3", "4", "By hand"}, 4*Step, d, func(i int) {
+		if i < len(groupCounts) {
+			d.setGroups(groupCounts[i])
+		} else {
+			d.edgesByHand()
+		}
+	})
 	p.families = newFamilyList(d)
 	p.target = newTargetPanel(d)
-	whole := onPanel(p.sentence, inset(p.bar), p.count, p.edges, p.limits)
+	whole := onPanel(p.sentence, inset(p.bar), p.count, p.limits)
 	p.box = container.NewVBox(whole, p.families.box, d.parts.spread, p.target.box)
 	return p
 }
@@ -66,24 +69,17 @@ func (p *structurePage) show(r *analysis.Reading) {
 	p.bar.Set(split.Groups())
 	resized := say(p.sentence, SayGroups(split.Groups(), split.Gaps())+".")
 	dark, light := r.Limits(p.d.settings.limits())
-	words := SayMurk(split) + " " + SayLimits(dark, light, p.d.settings.limits())
+	words := SayMurk(split) + SayLimits(dark, light, p.d.settings.limits())
 	if len(p.d.small) > 0 {
 		view, _ := analysis.ViewByKey(viewSmall)
 		words += " " + SaySmall(int(p.d.settings.knob(view)), split.Groups(), p.d.small)
 	}
 	resized = say(p.limits, words) || resized
-	at := -1
-	byHand := len(p.d.setup.Edges) > 0
-	for i, n := range groupCounts {
-		if n == p.d.settings.Groups && !byHand {
-			at = i
-		}
+	at := len(groupCounts) // by hand
+	if len(p.d.setup.Edges) == 0 {
+		at = slices.Index(groupCounts, p.d.settings.Groups)
 	}
 	p.count.set(at)
-	if p.edges.Hidden == byHand {
-		p.edges.Hidden = !byHand
-		resized = true
-	}
 	if resized {
 		p.d.relayPage()
 	}

@@ -2,7 +2,6 @@ package gui
 
 import (
 	"errors"
-	"fmt"
 	"path/filepath"
 
 	"fyne.io/fyne/v2"
@@ -20,9 +19,10 @@ var errUncounted = errors.New("nothing to count")
 
 // target is a picture as the plan to paint toward. It never changes.
 type target struct {
-	name string // for the window
-	path string // of its file; empty for what was in the mirror
-	plan *analysis.Target
+	name  string // for the window
+	path  string // of its file; empty for what was in the mirror, or a still
+	still string // its ID; empty for what is no still
+	plan  *analysis.Target
 }
 
 // targetPanel shows how the picture stands to its target.
@@ -75,12 +75,15 @@ func (d *Desk) setTarget(t *target) {
 
 // keepTarget keeps the target's file for the next start.
 func (d *Desk) keepTarget() {
-	path := ""
-	if d.setup.Target != nil {
-		path = d.setup.Target.path
+	if d.restoring {
+		return // what was kept is being read
 	}
-	if d.settings.Target != path {
-		d.settings.Target = path
+	var now target
+	if d.setup.Target != nil {
+		now = *d.setup.Target
+	}
+	if d.settings.Target != now.path || d.settings.TargetStill != now.still {
+		d.settings.Target, d.settings.TargetStill = now.path, now.still
 		d.keep()
 	}
 }
@@ -125,30 +128,81 @@ func (d *Desk) AskTarget() {
 
 // OpenTarget reads a picture file, without holding up the window, and makes it the target.
 func (d *Desk) OpenTarget(path string) {
+	d.openTargetFile(path, d.setTarget)
+}
+
+// openTargetFile reads a picture file and hands it to take as a target.
+func (d *Desk) openTargetFile(path string, take func(*target)) {
 	groups := d.settings.Groups
+	d.readTarget(Quote(path), take, func() (*target, error) {
+		plan, err := ReadTarget(path, groups, paper)
+		return &target{name: filepath.Base(path), path: path, plan: plan}, err
+	})
+}
+
+// targetStill makes the open still the target.
+func (d *Desk) targetStill() {
+	if d.still != nil {
+		d.openTargetStill(d.still.ID, d.setTarget)
+	}
+}
+
+// openTargetStill reads a still and hands it to take as a target.
+func (d *Desk) openTargetStill(id string, take func(*target)) {
+	groups := d.settings.Groups
+	d.readTarget("the still", take, func() (*target, error) {
+		s, err := d.options.Stills.Open(id)
+		if err != nil {
+			return nil, err
+		}
+		plan := analysis.NewTarget(analysis.Read(s.Picture, analysis.Options{Groups: groups, Out: s.Meta.LeftOut.Out()}))
+		return &target{name: SheetTitle(s.Meta.Name, s.Meta.Time), still: id, plan: plan}, nil
+	})
+}
+
+// readTarget reads a target without holding up the window.
+func (d *Desk) readTarget(what string, take func(*target), read func() (*target, error)) {
 	d.aside(func() {
-		t, err := readTarget(path, groups)
+		t, err := read()
 		d.onWindow(func() {
+			d.restoring = false
+			if err == nil && len(t.plan.Groups()) == 0 {
+				err = errUncounted
+			}
 			if err != nil {
-				d.parts.strip.say(stripNote, Explain("read "+Quote(path), err))
+				d.parts.strip.say(stripNote, Explain("read "+what+" as the target", err))
 				return
 			}
-			d.setTarget(t)
+			take(t)
 		})
 	})
 }
 
-// readTarget reads a target's file.
-func readTarget(path string, groups int) (*target, error) {
+// restoreTarget reads the target of the last time, without a step of undo.
+func (d *Desk) restoreTarget() {
+	take := func(t *target) {
+		next := d.setup
+		next.Target = t
+		d.apply(next)
+	}
+	switch {
+	case d.settings.TargetStill != "" && d.options.Stills != nil:
+		d.restoring = true
+		d.openTargetStill(d.settings.TargetStill, take)
+	case d.settings.Target != "":
+		d.restoring = true
+		d.openTargetFile(d.settings.Target, take)
+	}
+}
+
+// ReadTarget reads a picture file as a target, split into a number of groups (0: as many as
+// it needs), with ground under what is partly transparent.
+func ReadTarget(path string, groups int, ground analysis.RGB) (*analysis.Target, error) {
 	picture, err := capture.OpenPicture(path)
 	if err != nil {
 		return nil, err
 	}
 	p := analysis.Pixels{Pix: picture.Pix, Stride: picture.Stride, Width: picture.Size.X, Height: picture.Size.Y, Layout: analysis.RGBA}
-	p.LayOver(paper)
-	r := analysis.Read(p, analysis.Options{Groups: groups})
-	if r.Counted == 0 {
-		return nil, fmt.Errorf("target %s: %w", path, errUncounted)
-	}
-	return &target{name: filepath.Base(path), path: path, plan: analysis.NewTarget(r)}, nil
+	p.LayOver(ground)
+	return analysis.NewTarget(analysis.Read(p, analysis.Options{Groups: groups})), nil
 }

@@ -81,7 +81,7 @@ func (t trace) write(d *Desk, line traceLine) {
 		line.Target = p.target.words.Text
 		for _, row := range p.families.rows {
 			if !row.Hidden {
-				line.Families = append(line.Families, tracedFamily{row.text.Light.Hex(), row.text.Shadow.Hex(), row.text.Title, row.text.Remarks, d.boxOf(row)})
+				line.Families = append(line.Families, tracedFamily{row.text.Light.Hex(), row.text.Shadow.Hex(), row.text.Tones + ": " + row.text.Says, row.text.Remarks, d.boxOf(row)})
 			}
 		}
 	}

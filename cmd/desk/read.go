@@ -51,7 +51,7 @@ func runRead(args []string, s streams) int {
 	defer reader.Close()
 	out := bufio.NewWriter(s.out)
 	code := exitDone
-	target, err := plan.readTarget(reader)
+	target, err := plan.readTarget()
 	if err != nil {
 		s.say(err.Error())
 		code = exitUnread

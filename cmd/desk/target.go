@@ -17,15 +17,15 @@ type targetReport struct {
 
 // readTarget reads the picture that the others are held against. nil without an error if
 // none was asked for. Its errors are sentences.
-func (plan readPlan) readTarget(reader *analysis.Reader) (*analysis.Target, error) {
+func (plan readPlan) readTarget() (*analysis.Target, error) {
 	if plan.target == "" {
 		return nil, nil
 	}
-	pixels, err := plan.open(plan.target)
+	target, err := gui.ReadTarget(plan.target, plan.groups, plan.ground)
 	if err != nil {
-		return nil, err
+		return nil, sentence(gui.Explain("read "+gui.Quote(plan.target), err))
 	}
-	return analysis.NewTarget(reader.Read(pixels, analysis.Options{Groups: plan.groups})), nil
+	return target, nil
 }
 
 // reportTarget compares a reading with the target; nil if none was asked for. A target that

@@ -48,7 +48,7 @@ func TestReadTarget(t *testing.T) {
 	}
 	e := desk(t, "", "read", "--target="+one, "--groups", "2", other)
 	e.plainErrors(t, 0)
-	const want = "  target     On average 5.0 tones from the target\n             You have 50 % more dark, 50 % less light\n"
+	const want = "  target     On average 5.0 tones from the target\n             By the target's edges you have 50 % more dark, 50 % less light\n"
 	if !strings.Contains(e.out, want) {
 		t.Errorf("the report lacks %q:\n%s", want, e.out)
 	}
