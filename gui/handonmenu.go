@@ -40,7 +40,20 @@ func (d *Desk) askHandOn(at fyne.Position) {
 	for _, way := range handOnWays() {
 		items = append(items, fyne.NewMenuItem(way.name, func() { d.askHandOnFile(way) }))
 	}
+	items = append(items, fyne.NewMenuItemSeparator(), fyne.NewMenuItem("Copy the picture with its notes", d.copyStill))
 	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), d.window.Canvas(), at)
+}
+
+// copyStill copies the open still with its notes as a picture.
+func (d *Desk) copyStill() {
+	if d.still == nil {
+		return
+	}
+	picture, list := d.still.Picture, d.still.list.All()
+	d.aside(func() {
+		img := stills.Annotate(picture, list, 0)
+		d.onWindow(func() { d.copyImage(img) })
+	})
 }
 
 // askHandOnFile lets the painter choose the file.
