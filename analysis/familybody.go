@@ -1,6 +1,9 @@
 package analysis
 
-import "image"
+import (
+	"image"
+	"math"
+)
 
 // rimCells is how wide the rim of a side is, in cells, in which its colour is mixed with
 // what lies beside it.
@@ -58,8 +61,8 @@ func (m *familyMeter) clear(i int32, mark, other uint8, rim int) bool {
 func (f *FamilyFinder) sides(light, shadow []int32, rules FamilyRules) (Spot, Spot, FamilyRules) {
 	p, q := f.meanLab(light), f.meanLab(shadow)
 	a, b := f.meanSpot(f.beside(light, p, p, q)), f.meanSpot(f.beside(shadow, q, p, q))
-	f.pin(&a, f.deepest(light))
-	f.pin(&b, f.deepest(shadow))
+	f.pin(&a, f.truest(light, a.Lab))
+	f.pin(&b, f.truest(shadow, b.Lab))
 	return a, b, rules
 }
 
@@ -89,12 +92,24 @@ func (f *FamilyFinder) beside(cells []int32, mean, p, q Lab) []int32 {
 	return kept
 }
 
-// deepest returns the cell that lies deepest in its side, of several the first.
-func (f *FamilyFinder) deepest(cells []int32) int32 {
-	best := cells[0]
+// truest returns the cell of a side that shows the side's mean best: of those that lie at
+// least half as deep in it as the deepest, the one nearest in colour, of several the first.
+func (f *FamilyFinder) truest(cells []int32, mean Lab) int32 {
+	deepest := cells[0]
 	for _, i := range cells {
-		if f.planes.depth[i] > f.planes.depth[best] {
-			best = i
+		if f.planes.depth[i] > f.planes.depth[deepest] {
+			deepest = i
+		}
+	}
+	best, nearest := deepest, math.Inf(1)
+	for _, i := range cells {
+		if 2*f.planes.depth[i] < f.planes.depth[deepest] {
+			continue
+		}
+		c := labAt(&f.planes.flat, i)
+		l, a, b := c.L-mean.L, c.A-mean.A, c.B-mean.B
+		if d := l*l + a*a + b*b; d < nearest {
+			best, nearest = i, d
 		}
 	}
 	return best
