@@ -1,52 +1,74 @@
 package analysis
 
-// linePart is the part of a form's outline from which on a line counts as there: it may
-// vanish in the light, or where another form lies before it.
+// linePart is the part of a side's outline from which on a line counts as there: it may
+// vanish in the light, sink into a dark ground, or lie behind another form.
 const linePart = 0.35
 
-// line finds the line around family k, nil if there is none, and marks its cells.
+// line reads the line around family k, nil if there is none, and marks its cells.
 func (m *familyMeter) line(k int, family *Family) *FamilyLine {
-	a, role := &m.areas, m.role
-	var all, ground familyEdge // only lengths and lines are added up
-	for i := range a.edges {
-		e := &a.edges[i]
-		other := e.b
-		if !ofFamily(role[e.a], k) {
-			other = e.a
-		}
-		if ofFamily(role[e.a], k) == ofFamily(role[e.b], k) {
-			continue
-		}
-		all.addLine(e)
-		if a.list[other].ground {
-			ground.addLine(e)
-		}
-	}
-	if all.lined == 0 || float64(all.lined) < linePart*float64(all.length) {
+	seen := m.outlineOf(k)
+	if seen == nil {
 		return nil
 	}
-	if 3*ground.lined >= all.lined { // where forms touch, the line may be the other's
-		all = ground
-	}
-	n := float64(all.lined) * linearWhite
-	spot := spotOfLight(float64(all.line[0])/n, float64(all.line[1])/n, float64(all.line[2])/n)
+	n := float64(seen.lined) * linearWhite
+	spot := spotOfLight(float64(seen.line[0])/n, float64(seen.line[1])/n, float64(seen.line[2])/n)
+	spot.pointAtHue()
 	dark := int32(cellUnitLab*min(family.Light.Lightness, family.Shadow.Lightness)) - lineDarker
-	for _, side := range [2]int{lightSide, shadowSide} {
-		for _, i := range m.cells[mapRole(k, side)] {
-			if m.marks[i] == mapRole(k, side) && m.planes.thin[i]&thinCell != 0 && m.planes.raw[0][i] < dark {
+	for _, side := range [2]uint8{mapRole(k, lightSide), mapRole(k, shadowSide)} {
+		for _, i := range m.cells[side] {
+			if m.marks[i] == side && m.planes.thin[i]&thinCell != 0 && m.planes.raw[0][i] < dark {
 				m.marks[i] = mapRole(k, lineRole)
 			}
 		}
 	}
-	spot.pointAtHue()
 	return family.lineOf(spot, m.rules)
+}
+
+// outlineOf adds up the edges of family k that have a line: those of both sides or of one,
+// on whichever the line is clearest, and those with the ground alone where there are enough,
+// since where forms touch a line may be the other's. It returns nil if there is no line.
+func (m *familyMeter) outlineOf(k int) *familyEdge {
+	var all, ground [2]familyEdge // by side; only lengths and lines are added up
+	for i := range m.areas.edges {
+		e := &m.areas.edges[i]
+		in, out := e.a, e.b
+		if !ofFamily(m.role[in], k) {
+			in, out = out, in
+		}
+		if !ofFamily(m.role[in], k) || ofFamily(m.role[out], k) {
+			continue
+		}
+		side := (m.role[in] - mapRole(k, lightSide)) & 1
+		all[side].addLine(e)
+		if m.areas.list[out].ground {
+			ground[side].addLine(e)
+		}
+	}
+	for _, parts := range [2][2]familyEdge{ground, all} {
+		both := parts[0]
+		both.addLine(&parts[1])
+		for _, e := range [3]*familyEdge{&both, &parts[0], &parts[1]} {
+			if e.lined > 0 && float64(e.lined) >= linePart*float64(e.length) && 3*both.lined >= all[0].lined+all[1].lined {
+				return e
+			}
+		}
+	}
+	both := ground[0]
+	both.addLine(&ground[1])
+	if both.rimmed > 0 && float64(both.rimmed) >= 0.5*float64(both.length) {
+		both.lined, both.line = both.rimmed, both.rim
+		return &both
+	}
+	return nil
 }
 
 // addLine adds what is known of lines along an edge.
 func (e *familyEdge) addLine(o *familyEdge) {
 	e.length += o.length
 	e.lined += o.lined
+	e.rimmed += o.rimmed
 	for c := range e.line {
 		e.line[c] += o.line[c]
+		e.rim[c] += o.rim[c]
 	}
 }

@@ -17,7 +17,7 @@ const (
 	mostTurn     = 75.0 // degrees of hab
 	enclosedPart = 0.95 // of a side's outline on the other side, from which on it is enclosed
 	outlinePart  = 0.08 // of a smooth form's outline that each side has
-	detailPart   = 0.35 // of the other side, up to which what is enclosed is a detail
+	detailPart   = 0.15 // of the other side, up to which what is enclosed is a detail
 )
 
 // familyPair is two areas that are a light and its shadow.
