@@ -22,6 +22,7 @@ type familyArea struct {
 	all    int     // cells
 	rim    [4]int  // cells at the frame's top, right, foot, left
 	ground bool    // belongs to the background
+	reach  [4]bool // sides of the frame that its colour touches
 	scale  bool    // is a step of a scale
 
 	outline int // pairs of cells around it: see measureOutlines

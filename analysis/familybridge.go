@@ -60,46 +60,70 @@ func (f *FamilyFinder) bridges() []bridge {
 	return found
 }
 
-// bridgeOf reports whether an area with such edges lies between two others like a light and
-// its shadow.
+// What lies between two areas is a bridge if it has so much of its outline on them, in even
+// shares at least, is no wider than a part of the root of the smaller one (more, if it stands
+// out as an accent does), and hardly lighter than the one or darker than the other (found on
+// drawn scenes; no source).
+const (
+	bridgeOutline = 0.5
+	bridgeShare   = 0.2
+	bridgeWidth   = 0.3
+	accentWidth   = 0.5
+	bridgeAbove   = 4.0 // L*
+	bridgeBelow   = 10.0
+)
+
+// bridgeOf returns the bridge that area m with such edges is, if it is one: between the two
+// areas on which most of its outline lies.
 func (f *FamilyFinder) bridgeOf(m int32, edges []int32) (b bridge, ok bool) {
 	a := &f.areas
 	whole := a.list[m].rimCells()
 	for _, k := range edges {
 		whole += a.edges[k].length
 	}
-	best := 0
+	most := 0
 	for i, k := range edges {
 		for _, l := range edges[i+1:] {
 			e, g := &a.edges[k], &a.edges[l]
-			p, q := e.a+e.b-m, g.a+g.b-m
-			if a.list[p].mean()[0] < a.list[q].mean()[0] {
-				p, q = q, p
-			}
-			if min(e.length, g.length)*5 < whole || (e.length+g.length)*2 < whole || e.length+g.length <= best {
+			both := e.length + g.length
+			if both <= most || float64(both) < bridgeOutline*float64(whole) || float64(min(e.length, g.length)) < bridgeShare*float64(whole) {
 				continue
 			}
-			stands := f.accented(m, p, q)
-			linedE, linedG := 2*e.lined > e.length, 2*g.lined > g.length
-			if linedE && linedG || (linedE || linedG) && !stands || a.list[p].ground || a.list[q].ground {
-				continue
+			if found, fits := f.bridgeBetween(m, e, g); fits {
+				b, ok, most = found, true, both
 			}
-			narrow := 0.3
-			if stands {
-				narrow = 0.5
-			}
-			width := float64(a.list[m].all) / (float64(e.length+g.length) / 2 * math.Pi / 4)
-			if smaller := min(a.list[p].all, a.list[q].all); width > narrow*math.Sqrt(float64(smaller)) || a.list[m].all > smaller {
-				continue
-			}
-			if !f.alike(p, q) {
-				continue
-			}
-			best = e.length + g.length
-			b, ok = bridge{m, p, q, stands}, true
 		}
 	}
 	return b, ok
+}
+
+// bridgeBetween returns area m as a bridge between those at the other ends of two edges.
+func (f *FamilyFinder) bridgeBetween(m int32, e, g *familyEdge) (b bridge, fits bool) {
+	a := &f.areas
+	light, shadow := e.a+e.b-m, g.a+g.b-m
+	if a.list[light].mean()[0] < a.list[shadow].mean()[0] {
+		light, shadow = shadow, light
+	}
+	p, q, between := &a.list[light], &a.list[shadow], a.list[m].mean()[0]
+	if p.ground || q.ground || !f.alike(light, shadow) {
+		return b, false
+	}
+	if between > p.mean()[0]+bridgeAbove || between < q.mean()[0]-bridgeBelow {
+		return b, false
+	}
+	b = bridge{m, light, shadow, f.accented(m, light, shadow)}
+	narrow, lines := bridgeWidth, 0
+	if b.accent {
+		narrow, lines = accentWidth, 1
+	}
+	for _, o := range [2]*familyEdge{e, g} {
+		if 2*o.lined > o.length {
+			lines--
+		}
+	}
+	smaller := min(p.all, q.all)
+	width := float64(a.list[m].all) / (float64(e.length+g.length) / 2 * math.Pi / 4)
+	return b, lines >= 0 && a.list[m].all <= smaller && width <= narrow*math.Sqrt(float64(smaller))
 }
 
 // accented reports whether an area stands out between two others.

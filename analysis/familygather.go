@@ -1,18 +1,86 @@
 package analysis
 
-// gathered is a family in the making: which areas make its sides.
-type gathered struct{ light, shadow []int32 }
+import (
+	"cmp"
+	"slices"
+)
 
-// gather turns pairs into families: it adds what is left over beside them of nearly the
-// colour of one side, and joins pairs of one local colour.
+// gathered is a family in the making: which areas make its sides.
+type gathered struct {
+	light, shadow []int32
+	first         familyPair // its largest
+}
+
+// How near in L*a*b* colours are to be one side of one local colour: at once, of pieces that
+// touch, in part of the way between the sides (found on drawn scenes; no source).
+const (
+	oneLocal    = 4.0
+	pieceWithin = 5.0
+	piecePart   = 0.35
+)
+
+// gather turns pairs into families, the largest first: it joins pairs of one local colour,
+// and adds what is left over beside them of nearly the colour of one side.
 func (f *FamilyFinder) gather(pairs []familyPair) []gathered {
 	a := &f.areas
-	owner := make([]int32, len(a.list)) // 1 + pair, 0 for none
-	families := make([]gathered, len(pairs))
-	for k, p := range pairs {
-		families[k] = gathered{[]int32{p.light}, []int32{p.shadow}}
+	slices.SortStableFunc(pairs, func(p, q familyPair) int { return cmp.Compare(f.pairCells(q), f.pairCells(p)) })
+	owner := make([]int32, len(a.list)) // 1 + family, 0 for none
+	var families []gathered
+	for _, p := range pairs {
+		if f.turnedRound(families, owner, p) {
+			continue
+		}
+		k := f.localOf(families, p)
+		if k == len(families) {
+			families = append(families, gathered{first: p})
+		}
+		g := &families[k]
+		g.light, g.shadow = append(g.light, p.light), append(g.shadow, p.shadow)
 		owner[p.light], owner[p.shadow] = int32(k+1), int32(k+1)
 	}
+	f.attachPieces(families, owner)
+	return families
+}
+
+func (f *FamilyFinder) pairCells(p familyPair) int {
+	return f.areas.list[p.light].all + f.areas.list[p.shadow].all
+}
+
+// localOf returns the family of a pair's local colour, or how many there are.
+func (f *FamilyFinder) localOf(families []gathered, p familyPair) int {
+	for k := range families {
+		q := families[k].first
+		if f.apart(p.light, q.light) <= oneLocal && f.apart(p.shadow, q.shadow) <= oneLocal {
+			return k
+		}
+	}
+	return len(families)
+}
+
+// turnedRound reports whether a pair takes for its shadow the light of a family that it
+// touches, or the other way round: a highlight, or a crease, is no family of its own.
+func (f *FamilyFinder) turnedRound(families []gathered, owner []int32, p familyPair) bool {
+	for i := range f.areas.edges {
+		e := &f.areas.edges[i]
+		in, out := e.a, e.b
+		if owner[in] == 0 {
+			in, out = out, in
+		}
+		if owner[in] == 0 || out != p.light && out != p.shadow {
+			continue
+		}
+		q := families[owner[in]-1].first
+		if f.apart(p.shadow, q.light) <= oneLocal || f.apart(p.light, q.shadow) <= oneLocal {
+			return true
+		}
+	}
+	return false
+}
+
+// attachPieces adds areas that are in no pair to the families that they touch. Over a line,
+// their colour has to be the same.
+func (f *FamilyFinder) attachPieces(families []gathered, owner []int32) {
+	a := &f.areas
 	for changed := true; changed; {
 		changed = false
 		for i := range a.edges {
@@ -21,27 +89,25 @@ func (f *FamilyFinder) gather(pairs []familyPair) []gathered {
 			if owner[in] == 0 {
 				in, out = out, in
 			}
-			if owner[in] == 0 || owner[out] != 0 || a.list[out].ground || 2*e.lined > e.length {
+			if owner[in] == 0 || owner[out] != 0 || a.list[out].ground {
 				continue
 			}
-			k := owner[in] - 1
-			if f.attach(&families[k], pairs[k], out) {
-				owner[out], changed = k+1, true
+			if families[owner[in]-1].attach(f, out, 2*e.lined > e.length) {
+				owner[out], changed = owner[in], true
 			}
 		}
 	}
-	return f.joinAlike(families, pairs)
 }
 
-// attach adds an area to the side of a family whose colour it nearly has.
-func (f *FamilyFinder) attach(g *gathered, p familyPair, area int32) bool {
-	a := &f.areas
-	light, shadow := &a.list[p.light].colour, &a.list[p.shadow].colour
-	c := &a.list[area].colour
-	near, far := c.apart(light), c.apart(shadow)
-	limit := max(5, 0.35*light.apart(shadow))
+// attach adds an area to the side whose colour it nearly has.
+func (g *gathered) attach(f *FamilyFinder, area int32, lined bool) bool {
+	limit := oneLocal
+	if !lined {
+		limit = max(pieceWithin, piecePart*f.apart(g.first.light, g.first.shadow))
+	}
+	near, far := f.apart(area, g.first.light), f.apart(area, g.first.shadow)
 	switch {
-	case min(near, far) > limit:
+	case f.areas.list[area].cells() == 0 || min(near, far) > limit:
 		return false
 	case near < far:
 		g.light = append(g.light, area)
@@ -51,27 +117,7 @@ func (f *FamilyFinder) attach(g *gathered, p familyPair, area int32) bool {
 	return true
 }
 
-// oneLocal is the distance in L*a*b* up to which both sides of two pairs are one local
-// colour.
-const oneLocal = 4.0
-
-func (f *FamilyFinder) joinAlike(families []gathered, pairs []familyPair) []gathered {
-	a := &f.areas
-	var kept []gathered
-	var first []int // index into pairs of each kept one
-	for k, g := range families {
-		joined := false
-		for m, o := range first {
-			p, q := pairs[k], pairs[o]
-			if a.list[p.light].colour.apart(&a.list[q.light].colour) <= oneLocal && a.list[p.shadow].colour.apart(&a.list[q.shadow].colour) <= oneLocal {
-				kept[m].light, kept[m].shadow = append(kept[m].light, g.light...), append(kept[m].shadow, g.shadow...)
-				joined = true
-				break
-			}
-		}
-		if !joined {
-			kept, first = append(kept, g), append(first, k)
-		}
-	}
-	return kept
+// apart returns the distance of two areas' colours in L*a*b*.
+func (f *FamilyFinder) apart(i, k int32) float64 {
+	return f.areas.list[i].colour.apart(&f.areas.list[k].colour)
 }

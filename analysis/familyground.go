@@ -18,20 +18,26 @@ func (f *FamilyFinder) markGround() {
 	var touching []int32
 	for i := range a.list {
 		r := &a.list[i]
-		r.ground = false
+		r.ground, r.reach = false, [4]bool{}
 		if r.rimCells() > 0 && r.cells() > 0 {
 			touching = append(touching, int32(i))
 		}
 	}
 	whole := float64(2 * (f.source.frame.Dx() + f.source.frame.Dy()))
 	for _, i := range touching {
+		r := &a.list[i]
 		rim := 0
+		r.reach = [4]bool{}
 		for _, k := range touching {
-			if a.list[i].colour.apart(&a.list[k].colour) <= groundLike {
-				rim += a.list[k].rimCells()
+			if f.apart(i, k) > groundLike {
+				continue
+			}
+			rim += a.list[k].rimCells()
+			for side, n := range a.list[k].rim {
+				r.reach[side] = r.reach[side] || n > 0
 			}
 		}
-		a.list[i].ground = float64(rim) >= groundRim*whole
+		r.ground = float64(rim) >= groundRim*whole
 	}
 	f.markTexture(touching, whole)
 	f.markPockets()
@@ -117,7 +123,9 @@ func (f *FamilyFinder) markPockets() {
 
 func (r *familyArea) rimCells() int { return r.rim[0] + r.rim[1] + r.rim[2] + r.rim[3] }
 
-// across reports whether an area runs from one side of the frame to the opposite one.
+// across reports whether an area, or its colour in pieces, runs from one side of the frame
+// to the opposite one.
 func (r *familyArea) across() bool {
-	return r.rim[0] > 0 && r.rim[2] > 0 || r.rim[1] > 0 && r.rim[3] > 0
+	at := func(side int) bool { return r.rim[side] > 0 || r.reach[side] }
+	return at(0) && at(2) || at(1) && at(3)
 }

@@ -128,7 +128,7 @@ func likeness(light, shadow *familyArea, edge int, needs float64) float64 {
 	if apart < leastApart || apart > mostApart || light.cells() == 0 || shadow.cells() == 0 {
 		return 0
 	}
-	if light.across() && shadow.across() { // layers of a background
+	if light.across() && shadow.rimCells() > 0 || shadow.across() && light.rimCells() > 0 { // layers of a background
 		return 0
 	}
 	smaller, larger := light, shadow
