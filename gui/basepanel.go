@@ -114,6 +114,7 @@ func (e *colourEntry) take(text string) {
 		return
 	}
 	e.SetText("")
+	e.d.parts.strip.clear(stripNote)
 	e.d.setBase(&c)
 	e.d.focusMirror()
 }

@@ -196,12 +196,15 @@ func (p *coloursPage) judge(a, b analysis.Spot, nameA, nameB string) {
 	}
 }
 
-// copyMatched copies B brought to A's lightness.
-func (d *Desk) copyMatched() {
+// copyMatched copies B brought to A's lightness, or A brought to B's.
+func (d *Desk) copyMatched(other bool) {
 	a, b, ok := d.pairIndices()
 	if !ok {
 		d.parts.strip.say(stripNote, "Set two spots first: then B can be brought to A's lightness.")
 		return
+	}
+	if other {
+		a, b = b, a
 	}
 	d.copyText(analysis.Bring(d.spots[a].Spot, d.spots[b].Spot).Matched.Colour.Hex())
 }

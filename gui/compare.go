@@ -77,11 +77,15 @@ func (d *Desk) askCompare() {
 	}
 	d.comparing = compareAsked
 	d.parts.strip.say(stripNote, "Click the still from before on the shelf.")
+	d.showStillsPart(partShelf)
 	d.showCompare()
 }
 
 // endCompare shows only what is watched.
 func (d *Desk) endCompare() {
+	if d.comparing == compareAsked {
+		d.parts.strip.clear(stripNote)
+	}
 	d.comparing, d.comparison = compareNothing, comparison{}
 	d.turns.Run(0, time.Now())
 	d.parts.mirror.SetOverlay(overlayBefore, nil)
@@ -107,6 +111,7 @@ func (d *Desk) compareWith(id string) {
 				side: stills.Side{Picture: s.Picture, Source: s.Meta.Source, LeftOut: s.Meta.LeftOut}}
 			d.renewCompare()
 			d.showCompare()
+			d.showStillsPart(partCompare)
 		})
 	})
 }

@@ -6,9 +6,11 @@ import (
 	"image/draw"
 	"time"
 
+	"fyne.io/fyne/v2/theme"
 	xdraw "golang.org/x/image/draw"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/stills/ink"
 )
 
 // drawCompare lays the picture before over the mirror's, as it is wanted now.
@@ -30,10 +32,12 @@ func (d *Desk) drawCompare() {
 		x := int(c.at*float32(size.X) + 0.5)
 		if c.wipe.img == nil || c.wipe.of != before || c.wipe.x != x {
 			c.wipe = wipedBefore{before, x, wiped(before, x)}
+			d.nameSide(c.wipe.img, "before", false)
+			d.nameSide(c.wipe.img, "now", true)
 			m.SetOverlay(overlayBefore, c.wipe.img)
 		}
 	case compareSides:
-		m.SetOverlay(overlayBefore, besides(before, m.img, size))
+		m.SetOverlay(overlayBefore, d.besides(before, m.img, size))
 	case compareTurns:
 		d.drawTurn(before)
 	}
@@ -42,10 +46,14 @@ func (d *Desk) drawCompare() {
 // drawTurn shows the picture whose turn it is, and comes back for the next.
 func (d *Desk) drawTurn(before *image.RGBA) {
 	shown, again := d.turns.At(time.Now())
-	if shown == 1 {
-		before = nil
+	img := image.NewRGBA(before.Rect)
+	if shown == 0 {
+		copy(img.Pix, before.Pix)
+		d.nameSide(img, "before", false)
+	} else {
+		d.nameSide(img, "now", false)
 	}
-	d.parts.mirror.SetOverlay(overlayBefore, before)
+	d.parts.mirror.SetOverlay(overlayBefore, img)
 	if again > 0 {
 		d.later(again, func() {
 			if d.comparing == compareTurns {
@@ -130,16 +138,30 @@ func wiped(before *image.RGBA, x int) *image.RGBA {
 	return img
 }
 
-// besides returns both pictures at half their size, before to the left, with a line between.
-func besides(before, after *image.RGBA, size image.Point) *image.RGBA {
+// besides returns both pictures at half their size, before to the left.
+func (d *Desk) besides(before, after *image.RGBA, size image.Point) *image.RGBA {
 	img := image.NewRGBA(image.Rectangle{Max: size})
-	draw.Draw(img, img.Rect, image.NewUniform(markDark), image.Point{}, draw.Src)
+	ground := d.app.Settings().Theme().Color(theme.ColorNameBackground, d.app.Settings().ThemeVariant())
+	draw.Draw(img, img.Rect, image.NewUniform(ground), image.Point{}, draw.Src)
 	half := image.Pt(size.X/2, size.Y/2)
 	left := image.Rectangle{Max: half}.Add(image.Pt(0, (size.Y-half.Y)/2))
 	xdraw.ApproxBiLinear.Scale(img, left, before, before.Rect, xdraw.Over, nil)
 	xdraw.ApproxBiLinear.Scale(img, left.Add(image.Pt(size.X-half.X, 0)), after, after.Rect, xdraw.Src, nil)
-	line(img, size.X/2)
+	d.nameSide(img, "before", false)
+	d.nameSide(img, "now", true)
 	return img
+}
+
+// nameSide writes at the upper left, or the upper right, which picture is shown there.
+func (d *Desk) nameSide(img *image.RGBA, name string, right bool) {
+	unit := float64(d.parts.mirror.scale())
+	size := float64(TextSize) * unit
+	at := ink.Pt(float64(Step)*unit, float64(Step)*unit+size)
+	if right {
+		at.X = float64(img.Rect.Dx()) - float64(Step)*unit - ink.Width(ink.Bold, name, size)
+	}
+	var pen ink.Drawer
+	pen.Draw(img, img.Rect, []ink.Mark{{Shapes: ink.Letters(ink.Bold, name, at, size), Grey: ink.LightGrey, Rim: 1.5 * unit, RimGrey: ink.DarkGrey}})
 }
 
 // line draws the upright line between two pictures, light on dark.

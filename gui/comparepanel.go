@@ -65,7 +65,7 @@ func (d *Desk) sayCompared() string {
 	if c.found == nil {
 		return "Comparing with " + c.name + "."
 	}
-	words := "Since " + c.name + ": " + SayChange(c.found.change) + ". On average " + Tenth(c.found.change.Distance) + nbsp + "tones moved."
+	words := "Compared with " + c.name + ": " + SayChange(c.found.change) + ". On average " + Tenth(c.found.change.Distance) + nbsp + "tones moved."
 	if how := SayAlignment(c.found.aligned); how != "" {
 		words += " " + how + "."
 	}

@@ -74,7 +74,9 @@ type Desk struct {
 	turns      stills.Alternation
 	later      func(time.Duration, func()) // runs the function on the Fyne goroutine after a while
 	still      *openStill                  // that is watched, or nil
-	before     source                      // what was watched before stills
+	deleted    []string                    // IDs of stills, deleted last last
+	kept       keptStill
+	before     setup // from before stills
 	pen        notePen
 	layer      noteLayer
 	saver      *noteSaver
@@ -232,7 +234,7 @@ func (d *Desk) change(next setup, kind string) {
 
 // apply makes next the setup, without a step of undo.
 func (d *Desk) apply(next setup) {
-	before := d.setup.Source
+	was, before := d.setup, d.setup.Source
 	d.setup = next
 	if d.selected >= len(next.Places) {
 		d.selected = -1
@@ -241,7 +243,7 @@ func (d *Desk) apply(next setup) {
 	if next.Source.feed() != before.feed() {
 		d.frozen = false
 		d.parts.mirror.view = image.Rectangle{}
-		d.leaveStill(before)
+		d.leaveStill(was)
 		d.comparison.found = nil
 		d.watcher.Freeze(false)
 		d.watcher.Reopen(d.opener(next.Source))
@@ -260,7 +262,7 @@ func (d *Desk) apply(next setup) {
 
 // Undo and Redo walk through the setups.
 func (d *Desk) Undo() {
-	if d.undoNotes() {
+	if d.undoNotes() || d.onStills() && d.undoDelete() {
 		return
 	}
 	d.walk(d.history.undo, "There is nothing to undo.")

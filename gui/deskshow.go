@@ -110,6 +110,10 @@ func (d *Desk) showPair() {
 		if len(d.spots) == 1 {
 			first = spotName(0)
 		}
+		if d.parts.mirror.pen != nil {
+			d.parts.verdict.Set(SayTool(noteTools()[d.pen.tool].name))
+			return
+		}
 		d.parts.verdict.Set(SayNoPair(first))
 		return
 	}
@@ -157,6 +161,10 @@ func (d *Desk) showSettings() {
 // setStatus takes what the watcher says of the source.
 func (d *Desk) setStatus(s capture.Status) {
 	d.status = s
+	if s.Err != nil && d.setup.Source.Kind == sourceStill {
+		d.stillGone(s.Err)
+		return
+	}
 	if s.Err != nil {
 		d.parts.strip.say(stripTrouble, d.explain(s.Err))
 	} else {
@@ -197,9 +205,15 @@ func (d *Desk) showState() {
 	}
 	var line, under widths
 	line.long, line.short = SayStatus(state, d.frozen, time.Since(since))
+	if d.still != nil {
+		line.long, line.short = "Still of "+TimeSay(d.still.Meta.Time), "Still"
+	}
 	if !d.bounds.Empty() {
 		under.short = SizeSay(d.bounds.Dx(), d.bounds.Dy())
-		under.long = SaySource(d.bounds.Dx(), d.bounds.Dy(), d.settings.PerSecond)
+		under.long = under.short
+		if d.still == nil {
+			under.long = SaySource(d.bounds.Dx(), d.bounds.Dy(), d.settings.PerSecond)
+		}
 	}
 	d.parts.bar.set(signOf(state, d.frozen), line, under)
 	word := "Freeze"

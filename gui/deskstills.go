@@ -5,13 +5,14 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
 )
 
-// leaveStill is for the moment when another source is watched: before is the one until now.
-func (d *Desk) leaveStill(before source) {
-	if before.Kind != sourceStill {
-		d.before = before
+// leaveStill is for the moment when another source is watched: was is the setup until now.
+func (d *Desk) leaveStill(was setup) {
+	if was.Source.Kind != sourceStill {
+		d.before = was
 	}
 	if d.still != nil {
 		d.selectNote("") // a label without words goes
@@ -20,16 +21,19 @@ func (d *Desk) leaveStill(before source) {
 	d.pen.drawn, d.pen.held = nil, nil
 	d.showNotes()
 	d.showPen()
+	if p, ok := d.page().(*stillsPage); ok {
+		p.showNote()
+	}
 }
 
 // rememberedBefore is what the settings remember while a still is watched: the region or the
 // picture file from before.
 func (d *Desk) rememberedBefore() (region *Rect, picture string) {
-	switch d.before.Kind {
+	switch from := d.before.Source; from.Kind {
 	case sourceRegion:
-		return RectOf(d.before.Region), ""
+		return RectOf(from.Region), ""
 	case sourcePicture:
-		return nil, d.before.Path
+		return nil, from.Path
 	}
 	return nil, ""
 }
@@ -54,10 +58,12 @@ func (d *Desk) showPen() {
 	p, ok := d.page().(*stillsPage)
 	if !ok || d.still == nil {
 		d.parts.mirror.SetPen(nil)
+		d.showPair()
 		return
 	}
 	p.tools.show(d.pen.tool)
 	d.parts.mirror.SetPen(&d.pen)
+	d.showPair()
 	d.trace.state(d)
 }
 
@@ -75,6 +81,10 @@ func (d *Desk) leaveTool() bool {
 func (d *Desk) setTool(i int) {
 	d.pen.tool = i
 	if d.setup.Source.Kind != sourceStill {
+		if d.kept.id != "" && d.kept.source == d.setup.Source && d.kept.at.Equal(d.at) {
+			d.OpenStill(d.kept.id) // this very picture was kept a moment ago
+			return
+		}
 		d.KeepStill(true)
 		return
 	}
@@ -108,4 +118,38 @@ func (d *Desk) compareByKey() {
 		d.openPage(pageIndex(stillsName))
 	}
 	d.askCompare()
+}
+
+// onStills reports whether the page of stills is open.
+func (d *Desk) onStills() bool {
+	_, ok := d.page().(*stillsPage)
+	return ok
+}
+
+// showStillsPart shows a part of the page of stills, if the page is open.
+func (d *Desk) showStillsPart(i int) {
+	if p, ok := d.page().(*stillsPage); ok {
+		p.showPart(i)
+	}
+}
+
+// stillGone goes back to what was watched before, since the still can't be opened.
+func (d *Desk) stillGone(err error) {
+	id := d.setup.Source.Path
+	d.closeStill()
+	d.history.forget(func(s setup) bool { return s.Source.Kind == sourceStill && s.Source.Path == id })
+	d.parts.strip.say(stripNote, Explain("open the still", err))
+	d.stillsChanged()
+}
+
+// askRestore offers to bring a still back from the trash.
+func (d *Desk) askRestore(e stills.Entry) {
+	name := e.Name
+	if name == "" {
+		name = TimeSay(e.Time)
+	}
+	d.parts.strip.sayWith(stripNote, name+" is in the trash.", stripAct{"Bring it back", func() {
+		d.parts.strip.clear(stripNote)
+		d.restoreStill(e.ID)
+	}})
 }

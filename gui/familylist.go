@@ -30,7 +30,7 @@ func newFamilyList(d *Desk) *familyList {
 	add := newButton("Set by hand", d, d.addFamily)
 	add.explain(d.parts.tips, "Click a light side, then its shadow side (H)")
 	l.box = container.NewVBox(onPanel(container.NewBorder(nil, nil, title, container.NewCenter(add)), l.none))
-	acts := FamilyActs{Point: l.point, Choose: l.choose, Delete: d.deleteFamily, Copy: func(c analysis.RGB) { d.copyText(c.Hex()) }, Keys: d, Tips: d.parts.tips}
+	acts := FamilyActs{Point: l.point, Choose: l.choose, Delete: d.deleteFamily, Take: d.goOnFrom, Copy: func(c analysis.RGB) { d.copyText(c.Hex()) }, Keys: d, Tips: d.parts.tips}
 	for i := range l.rows {
 		l.rows[i] = newFamilyRow(i, acts)
 		l.rows[i].Hide()
@@ -139,6 +139,12 @@ func (d *Desk) fittingLines(fill analysis.Spot) (lines []analysis.RGB) {
 		}
 	}
 	return lines
+}
+
+// goOnFrom shows what can be painted next to a colour.
+func (d *Desk) goOnFrom(c analysis.RGB) {
+	d.setBase(&c)
+	d.openPage(pageIndex(coloursName))
 }
 
 // point outlines the family of row i in the mirror, or no longer.

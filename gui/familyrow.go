@@ -33,6 +33,7 @@ func (t FamilyRowText) equal(o FamilyRowText) bool {
 type FamilyActs struct {
 	Point  func(i int, on bool) // the pointer or the focus is on the row
 	Choose func(i int)          // the row was pressed
+	Take   func(c analysis.RGB) // a side was pressed with the other button
 	Delete func(i int)          // of a family set by hand
 	Copy   func(c analysis.RGB) // a line's colour was pressed
 	Keys   keySink
@@ -53,11 +54,12 @@ type familyRow struct {
 }
 
 var (
-	_ fyne.Focusable     = (*familyRow)(nil)
-	_ fyne.Tappable      = (*familyRow)(nil)
-	_ fyne.Shortcutable  = (*familyRow)(nil)
-	_ desktop.Cursorable = (*familyRow)(nil)
-	_ desktop.Hoverable  = (*familyRow)(nil)
+	_ fyne.Focusable         = (*familyRow)(nil)
+	_ fyne.Tappable          = (*familyRow)(nil)
+	_ fyne.SecondaryTappable = (*familyRow)(nil)
+	_ fyne.Shortcutable      = (*familyRow)(nil)
+	_ desktop.Cursorable     = (*familyRow)(nil)
+	_ desktop.Hoverable      = (*familyRow)(nil)
 )
 
 func newFamilyRow(index int, acts FamilyActs) *familyRow {
@@ -93,6 +95,19 @@ func (f *familyRow) Tapped(e *fyne.PointEvent) {
 	f.acts.Choose(f.index)
 }
 
+// TappedSecondary goes on from the side under the pointer, to colours to paint next.
+func (f *familyRow) TappedSecondary(e *fyne.PointEvent) {
+	p := planFamily(f.Size().Width, 0)
+	if f.text.Lost || e.Position.X < p.swatch.X || e.Position.X >= p.swatch.X+4*p.side {
+		return
+	}
+	side := f.text.Light
+	if i := int((e.Position.X - p.swatch.X) / p.side); i%2 == 1 {
+		side = f.text.Shadow
+	}
+	f.acts.Take(side)
+}
+
 // lineAt returns the proposed line's colour at a point, -1 if there is none.
 func (f *familyRow) lineAt(p fyne.Position) int {
 	if f.r == nil {
@@ -118,7 +133,7 @@ func (f *familyRow) MouseMoved(e *desktop.MouseEvent) {
 		f.acts.Tips.now("Copy "+f.text.Lines[i].Hex(), f.r.lines[i])
 		return
 	}
-	f.acts.Tips.enter("Make these colours spots A and B (Enter)", f)
+	f.acts.Tips.enter("Click: these colours become spots A and B. Right click: go on from one", f)
 }
 
 // MouseOut points no longer.

@@ -1,5 +1,7 @@
 package gui
 
+import "slices"
+
 // history keeps the setups to go back to, without limit. Its zero value is empty.
 type history struct {
 	past, future []setup
@@ -17,6 +19,12 @@ func (h *history) step(now setup, kind string) {
 
 // settle ends a row of joined steps.
 func (h *history) settle() { h.joined = "" }
+
+// forget drops the setups for which gone reports true: there is no way back to them.
+func (h *history) forget(gone func(setup) bool) {
+	h.past, h.future = slices.DeleteFunc(h.past, gone), slices.DeleteFunc(h.future, gone)
+	h.joined = ""
+}
 
 // undo returns the setup before the last step, and whether there is one.
 func (h *history) undo(now setup) (setup, bool) { return swap(h, &h.past, &h.future, now) }

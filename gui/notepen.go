@@ -79,6 +79,8 @@ func (p *notePen) Move(x, y float64, even bool) {
 	case p.held != nil:
 		d.still.list.Replace(p.held.Moved(at.Minus(p.from)), "move")
 		d.notesChanged()
+	case tool.begin == nil:
+		d.parts.mirror.panBy(image.Pt(int(p.from.X-at.X), int(p.from.Y-at.Y)))
 	case p.drawn != nil && tool.to != nil:
 		p.drawOn(tool, at, even)
 	}

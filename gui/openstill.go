@@ -4,6 +4,7 @@ import (
 	"errors"
 	"image"
 	"math"
+	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -66,12 +67,14 @@ func (d *Desk) stillOpened(s *stills.Still) {
 	}
 	d.tell()
 	d.showNotes()
-	d.showPen()
 	d.showStrip()
-	d.showMeasured()
 	if p, ok := d.page().(*stillsPage); ok {
 		p.showNote()
+		if d.comparing == compareNothing {
+			p.showPart(partMarks)
+		}
 	}
+	d.showPen()
 }
 
 // leftOut says what a still leaves out, as a setup has it.
@@ -93,11 +96,17 @@ func leftOut(l stills.LeftOut) (areas []image.Rectangle, tones []float64) {
 // OpenStill shows a still that was kept.
 func (d *Desk) OpenStill(id string) { d.watch(source{Kind: sourceStill, Path: id}) }
 
-// closeStill goes back to what was watched before stills, or to the demo painting.
+// closeStill goes back to what was watched before stills, spots and all, or to the demo
+// painting.
 func (d *Desk) closeStill() {
-	if d.setup.Source.Kind == sourceStill {
-		d.watch(d.before)
+	if d.setup.Source.Kind != sourceStill {
+		return
 	}
+	next := d.setup
+	back := d.before
+	next.Source, next.Places, next.Areas, next.Tones, next.Edges, next.Families = back.Source, back.Places, back.Areas, back.Tones, back.Edges, back.Families
+	d.history.settle()
+	d.change(next, "")
 }
 
 // KeepStill keeps the picture that is in the mirror; opened asks to open it then.
@@ -125,6 +134,7 @@ func (d *Desk) keepCopy(c *copiedPicture, opened bool) {
 				fyne.LogError("keeping a still", err)
 				return
 			}
+			d.kept = keptStill{id, c.source, c.at}
 			d.parts.strip.say(stripNote, "Kept as a still.")
 			d.stillsChanged()
 			d.checkLimit()
@@ -133,6 +143,13 @@ func (d *Desk) keepCopy(c *copiedPicture, opened bool) {
 			}
 		})
 	})
+}
+
+// keptStill is the still that was kept last, and of what.
+type keptStill struct {
+	id     string
+	source source
+	at     time.Time // when its picture was read
 }
 
 // stillKinds are how stills call the kinds of sources.

@@ -98,3 +98,11 @@ func SayNoPair(first string) VerdictText {
 		Sub: "It will be compared with " + first,
 	}
 }
+
+// SayTool says what the pointer does while a still is marked.
+func SayTool(name string) VerdictText {
+	if name == noteTools()[0].name {
+		return VerdictText{Title: "Take hold of notes", Short: "Take hold", Sub: "Drag moves one; on the picture it moves the picture"}
+	}
+	return VerdictText{Title: "Draw: " + name, Short: name, Sub: "Esc goes back to the hand"}
+}

@@ -123,24 +123,21 @@ func (s *shelf) fill(i widget.GridWrapItemID, o fyne.CanvasObject) {
 	if name == "" {
 		name = TimeSay(e.Time)
 	}
-	var img *image.RGBA
-	if !s.trash {
-		img = s.thumbs.get(e.ID, s.grey)
-	}
 	gaps, rest := SayShelf(e.Meta)
-	item.set([]string{name, gaps, rest}, img)
+	item.set([]string{name, gaps, rest}, s.thumbs.get(e.ID, s.grey))
 }
 
 // chosen opens a still, compares with it, or brings it back from the trash.
 func (s *shelf) chosen(i widget.GridWrapItemID) {
 	s.grid.UnselectAll()
+	s.d.focusMirror() // keys work on the picture
 	if i >= len(s.shown) {
 		return
 	}
 	id := s.shown[i].ID
 	switch {
 	case s.trash:
-		s.d.restoreStill(id)
+		s.d.askRestore(s.shown[i])
 	case s.d.comparing == compareAsked:
 		s.d.compareWith(id)
 	default:

@@ -16,7 +16,6 @@ type stillHead struct {
 	box    *fyne.Container
 	words  *widget.Label
 	name   *nameEntry
-	keep   *button
 	handOn *button
 	acts   *fyne.Container // while a still is open
 	id     string          // of the still whose name is shown
@@ -24,8 +23,6 @@ type stillHead struct {
 
 func newStillHead(d *Desk) *stillHead {
 	h := &stillHead{d: d, words: smallLabel()}
-	h.keep = newButton("Keep", d, func() { d.KeepStill(false) })
-	h.keep.explain(d.parts.tips, "Keep the picture as a still (Ctrl+S)")
 	h.name = newNameEntry(d)
 	h.handOn = newButton("Hand on", d, func() { d.askHandOn(below(h.handOn)) })
 	h.handOn.explain(d.parts.tips, "Save a sheet, the picture with notes, or its layers")
@@ -42,14 +39,14 @@ func newStillHead(d *Desk) *stillHead {
 		act("Delete", "Put the still into the trash", func() { d.deleteStill(d.setup.Source.Path) }),
 	)))
 	h.acts.Hide()
-	h.box = container.NewBorder(nil, h.acts, nil, container.NewCenter(h.keep), h.words)
+	h.box = container.NewBorder(nil, h.acts, nil, nil, h.words)
 	return h
 }
 
 // show renews the words.
 func (h *stillHead) show() {
 	open := h.d.still != nil
-	words := "Keep the picture of now to mark it up and compare it later. Taking a tool keeps it too."
+	words := "Take a tool to draw on the picture: it is kept as a still first. Or open one from the shelf."
 	if open {
 		words = SayStill(h.d.still.Meta)
 		if h.id != h.d.still.ID {
@@ -59,7 +56,7 @@ func (h *stillHead) show() {
 	}
 	resized := say(h.words, words)
 	if h.acts.Hidden == open {
-		h.acts.Hidden, h.keep.Hidden = !open, open
+		h.acts.Hidden = !open
 		resized = true
 	}
 	if !open {
@@ -116,10 +113,11 @@ func (e *nameEntry) TypedKey(k *fyne.KeyEvent) {
 
 // deleteStill puts a still into the trash; the strip offers to bring it back.
 func (d *Desk) deleteStill(id string) {
-	if d.still != nil && d.still.ID == id {
+	if d.setup.Source == (source{Kind: sourceStill, Path: id}) {
 		d.saver.flush()
 		d.closeStill()
 	}
+	d.history.forget(func(s setup) bool { return s.Source.Kind == sourceStill && s.Source.Path == id })
 	d.aside(func() {
 		err := d.options.Stills.Delete(id)
 		d.onWindow(func() {
@@ -127,13 +125,23 @@ func (d *Desk) deleteStill(id string) {
 				d.parts.strip.say(stripNote, Explain("delete the still", err))
 				return
 			}
-			d.parts.strip.sayWith(stripNote, "The still is in the trash.", stripAct{"Bring it back", func() {
-				d.parts.strip.clear(stripNote)
-				d.restoreStill(id)
-			}})
+			d.deleted = append(d.deleted, id)
+			d.parts.strip.sayWith(stripNote, "The still is in the trash.", stripAct{"Bring it back", func() { d.undoDelete() }})
 			d.stillsChanged()
 		})
 	})
+}
+
+// undoDelete brings the still back that was deleted last, and reports whether there is one.
+func (d *Desk) undoDelete() bool {
+	if len(d.deleted) == 0 {
+		return false
+	}
+	id := d.deleted[len(d.deleted)-1]
+	d.deleted = d.deleted[:len(d.deleted)-1]
+	d.parts.strip.clear(stripNote)
+	d.restoreStill(id)
+	return true
 }
 
 // restoreStill takes a still out of the trash.

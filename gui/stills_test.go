@@ -12,6 +12,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"app.tonedesk/capture"
 	"app.tonedesk/gui/stills/notes"
 )
 
@@ -219,9 +220,14 @@ func TestShelf(t *testing.T) {
 	if len(p.shelf.shown) != 0 || d.setup.Source.Kind == sourceStill {
 		t.Error("a deleted still stays on the shelf or in the mirror")
 	}
-	d.parts.strip.acts[stripNote].do() // bring it back
+	d.Undo()
 	if len(p.shelf.shown) != 1 {
 		t.Error("the still does not come back")
+	}
+	d.deleteStill(id)
+	d.parts.strip.acts[stripNote].do() // bring it back
+	if len(p.shelf.shown) != 1 {
+		t.Error("the still does not come back by the strip's button")
 	}
 }
 
@@ -281,10 +287,12 @@ func TestTurnsNeverFlash(t *testing.T) {
 	d.see(t, now)
 	d.see(t, now)
 	d.setCompare(compareTurns)
-	switches, shown := 0, d.parts.mirror.over[overlayBefore] != nil
+	middle := d.parts.mirror.pixels().Div(2)
+	before := func() bool { return d.parts.mirror.over[overlayBefore].RGBAAt(middle.X, middle.Y).A != 0 }
+	switches, shown := 0, before()
 	for began := time.Now(); time.Since(began) < 900*time.Millisecond; {
 		d.typedRune('n')
-		if next := d.parts.mirror.over[overlayBefore] != nil; next != shown {
+		if next := before(); next != shown {
 			switches, shown = switches+1, next
 		}
 	}
@@ -338,5 +346,65 @@ func TestLimitAsksFirst(t *testing.T) {
 	d.clearStills(over)
 	if n := len(p.shelf.all); n != 1 || p.shelf.all[0].ID == over.Removals[0].ID {
 		t.Errorf("%d stills are left, among them perhaps the one to go", n)
+	}
+}
+
+// A still that is gone under an open shelf doesn't take away what was watched.
+func TestStillGone(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	p := openNewStill(t, d, form())
+	d.closeStill()
+	d.see(t, form())
+	before := d.setup.Source
+	id := p.shelf.shown[0].ID
+	if err := d.options.Stills.Delete(id); err != nil { // another window does
+		t.Fatal(err)
+	}
+	d.OpenStill(id)
+	_, err := d.stillStream(id)
+	d.setStatus(capture.Status{Err: err})
+	if d.setup.Source != before || len(p.shelf.shown) != 0 {
+		t.Errorf("watched is %+v, the shelf shows %d stills", d.setup.Source, len(p.shelf.shown))
+	}
+	d.Undo()
+	if d.setup.Source.Kind == sourceStill {
+		t.Error("undo goes to a still that is gone")
+	}
+}
+
+// The hand moves an enlarged picture where it takes hold of no note.
+func TestHandMovesThePicture(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	img := form()
+	openNewStill(t, d, img)
+	m := d.parts.mirror
+	m.Zoom(4)
+	d.see(t, img)
+	part := m.fit.Bounds
+	m.drag(part.Min.Add(image.Pt(60, 50)), part.Min.Add(image.Pt(30, 30)))
+	d.see(t, img)
+	if got := m.fit.Bounds.Min.Sub(part.Min); got != image.Pt(30, 20) {
+		t.Errorf("dragged by (-30,-20) the picture moved by %v", got)
+	}
+}
+
+// Back from a still, the spots from before are there again.
+func TestSpotsComeBackAfterAStill(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	d.openPage(pageIndex(stillsName))
+	img := halves(testLight, testShadow)
+	d.see(t, img)
+	d.parts.mirror.press(image.Pt(100, 150), 0)
+	d.parts.mirror.press(image.Pt(300, 150), 0)
+	d.KeepStill(true)
+	d.see(t, img)
+	d.seeStill(t)
+	if len(d.setup.Places) != 0 {
+		t.Error("the spots lie on the still")
+	}
+	d.closeStill()
+	d.see(t, img)
+	if len(d.setup.Places) != 2 {
+		t.Errorf("%d spots are back", len(d.setup.Places))
 	}
 }

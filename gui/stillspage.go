@@ -13,27 +13,51 @@ import (
 // stillsName is the page's name.
 const stillsName = "Stills"
 
-// stillsPage keeps pictures, marks them, and shows what was kept.
+// stillsPage keeps pictures, marks them, compares them, and shows what was kept. One of its
+// three parts is shown at a time, so that each has the room there is.
 type stillsPage struct {
 	d       *Desk
 	box     *fyne.Container
+	parts   *chooser
+	part    *fyne.Container // the one that is shown
 	head    *stillHead
 	tools   *toolRows
 	text    *noteEntry
 	measure *widget.Label
 	compare *comparePanel
 	shelf   *shelf
+	marks   fyne.CanvasObject
 }
 
+// The parts of the page, by their place in its chooser.
+const (
+	partShelf = iota
+	partMarks
+	partCompare
+)
+
 func newStillsPage(d *Desk) pageView {
-	p := &stillsPage{d: d, head: newStillHead(d), measure: smallLabel(), text: newNoteEntry(d)}
+	p := &stillsPage{d: d, head: newStillHead(d), measure: smallLabel(), text: newNoteEntry(d), part: container.NewStack()}
 	p.tools = newToolRows(d)
 	p.measure.Hide()
 	p.compare = newComparePanel(d)
 	p.shelf = newShelf(d)
-	marks := onPanel(p.head.box, p.tools.box, inset(p.text), p.measure)
-	p.box = container.NewBorder(container.NewVBox(marks, p.compare.box), nil, nil, nil, p.shelf.box)
+	p.marks = container.NewVBox(onPanel(p.head.box, p.tools.box, inset(p.text), p.measure))
+	p.parts = newChooser([]string{"Shelf", "Marks", "Compare"}, 4.5*Step, d, p.showPart)
+	keep := newButton("Keep", d, func() { d.KeepStill(false) })
+	keep.explain(d.parts.tips, "Keep the picture as a still (Ctrl+S)")
+	top := container.NewBorder(nil, nil, nil, container.NewCenter(keep), p.parts)
+	p.box = container.NewBorder(top, nil, nil, nil, p.part)
+	p.showPart(partShelf)
 	return p
+}
+
+// showPart shows one of the parts.
+func (p *stillsPage) showPart(i int) {
+	p.parts.set(i)
+	p.part.Objects = []fyne.CanvasObject{[]fyne.CanvasObject{p.shelf.box, p.marks, container.NewVBox(p.compare.box)}[i]}
+	p.part.Refresh()
+	p.d.relayPage()
 }
 
 func (p *stillsPage) content() fyne.CanvasObject { return p.box }
@@ -51,6 +75,7 @@ func (p *stillsPage) opened(open bool) {
 		p.d.selectNote("")
 	}
 	p.d.parts.mirror.SetPen(nil)
+	p.d.showPair()
 }
 
 func (p *stillsPage) show(*analysis.Reading) {

@@ -116,9 +116,10 @@ func inset(o fyne.CanvasObject) fyne.CanvasObject {
 
 // relayPage lays the open page anew, after a part of it asks for another height.
 func (d *Desk) relayPage() {
-	if d.parts.lower != nil && d.parts.lower.Content != nil {
-		d.parts.lower.Content.Refresh()
+	if d.parts.frame == nil {
+		return // the window is being built
 	}
+	d.parts.lower.Content.Refresh()
 	d.relay()
 	d.trace.state(d) // everything may lie elsewhere now
 }

@@ -37,6 +37,7 @@ type traceLine struct {
 	Still    *tracedStill     `json:"still"`
 	Tools    [2][4]float32    `json:"tools"` // both rows of tools
 	Shelf    []string         `json:"shelf"` // IDs in sight
+	Parts    [4]float32       `json:"parts"` // where the chooser of its parts lies
 	Grid     [4]float32       `json:"grid"`  // where they lie
 	Tabs     [4]float32       `json:"tabs"`  // where they lie in the window, display pixels: x, y, width, height
 }
@@ -101,7 +102,7 @@ func (d *Desk) traceStills(line *traceLine) {
 		return
 	}
 	line.Tools = [2][4]float32{d.boxOf(p.tools.rows[0]), d.boxOf(p.tools.rows[1])}
-	line.Grid = d.boxOf(p.shelf.grid)
+	line.Grid, line.Parts = d.boxOf(p.shelf.grid), d.boxOf(p.parts)
 	for _, e := range p.shelf.shown {
 		line.Shelf = append(line.Shelf, e.ID)
 	}

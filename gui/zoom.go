@@ -92,6 +92,13 @@ func (m *Mirror) Pan(by image.Point) {
 	m.setView(keptIn(part.Add(step), m.bounds))
 }
 
+// panBy moves the part that is shown by pixels of the source.
+func (m *Mirror) panBy(by image.Point) {
+	if m.part != m.bounds && !m.part.Empty() {
+		m.setView(keptIn(m.part.Add(by), m.bounds))
+	}
+}
+
 // setView asks for another part of the picture; it is shown with the picture that the owner
 // brings.
 func (m *Mirror) setView(view image.Rectangle) {

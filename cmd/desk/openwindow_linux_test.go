@@ -39,6 +39,7 @@ type shownLine struct {
 	Tools    [2][4]float32
 	Shelf    []string
 	Grid     [4]float32
+	Parts    [4]float32
 	Target   string
 	Families []struct {
 		Light, Shadow, Title string

@@ -28,13 +28,15 @@ func (w *openedWindow) takeTool(row, i int) {
 func TestWindowKeepsStills(t *testing.T) {
 	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 1000, WindowManager: true})
 	home := t.TempDir()
-	const settings = `{"version": 1, "place": {"x": 40, "y": 40, "width": 700, "height": 900}}`
+	const settings = `{"version": 1, "width": 700, "height": 900}`
 	w := openIn(t, server, home, settings, nil)
 	w.waitFor("the demo", func(l shownLine) bool { return l.Event == "shown" })
 	w.key("f")
 	w.waitFor("it frozen", func(l shownLine) bool { return l.Frozen })
 	w.openPage(stillsTab, tabCount)
-	w.waitFor("the page", func(l shownLine) bool { return l.Page == "Stills" && l.Tools[0][3] > 0 })
+	l := w.waitFor("the page", func(l shownLine) bool { return l.Page == "Stills" && l.Parts[1] > 100 })
+	w.clickIn(l.Parts[0]+l.Parts[2]/2, l.Parts[1]+l.Parts[3]/2)
+	w.waitFor("the tools", func(l shownLine) bool { return l.Tools[0][1] > 100 })
 	w.takeTool(0, 1) // which keeps the picture first
 	var want []string
 	for row := range tools {
@@ -58,13 +60,13 @@ func TestWindowKeepsStills(t *testing.T) {
 	w.key("ctrl+z")
 	w.waitFor("the last undone", func(l shownLine) bool { return l.Still != nil && len(l.Still.Kinds) == len(want)-1 })
 	w.key("ctrl+y")
-	l := w.waitFor("it done again", func(l shownLine) bool { return l.Still != nil && slices.Equal(l.Still.Kinds, want) })
+	l = w.waitFor("it done again", func(l shownLine) bool { return l.Still != nil && slices.Equal(l.Still.Kinds, want) })
 	id := l.Still.ID
 	w.quit()
 
 	w = openIn(t, server, home, "", nil)
 	l = w.waitFor("the shelf", func(l shownLine) bool {
-		return l.Page == "Stills" && slices.Equal(l.Shelf, []string{id}) && l.Grid[3] > 0
+		return l.Page == "Stills" && slices.Equal(l.Shelf, []string{id}) && l.Grid[1] > 100
 	})
 	w.clickIn(l.Grid[0]+40, l.Grid[1]+40)
 	w.waitFor("the still with all of its notes", func(l shownLine) bool {
