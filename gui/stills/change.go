@@ -6,14 +6,17 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"app.tonedesk/gui/stills/notes"
 )
 
-// SaveNotes saves what is marked on a still. If another program changed its notes since
-// they were opened or saved here, both are joined (see notes.Merge); what lies on the disk
-// afterwards is in still.Notes. If it fails, the disk has what it had. The error wraps
-// ErrGone, ErrBusy or notes.ErrNewer, or says why the disk would not take it.
+// SaveNotes saves what is marked on a still. What another program did to its notes is joined
+// with it (see notes.Merge): list is compared with what the caller passed the last time, at
+// first with what it opened, so a caller that never looks at what others did removes nothing
+// of it. What lies on the disk afterwards is in still.Notes; a caller that goes on from that
+// says so by still.TakeOver. If it fails, the disk has what it had. The error wraps ErrGone,
+// ErrBusy or notes.ErrNewer, or says why the disk would not take it.
 func (s *Store) SaveNotes(still *Still, list []notes.Note) error {
 	err := s.change(still.ID, func() error { return s.saveNotes(still, list) })
 	if err != nil {
@@ -30,20 +33,25 @@ func (s *Store) saveNotes(still *Still, list []notes.Note) error {
 	if err != nil {
 		return err
 	}
-	next := still.Notes.With(list)
-	if !bytes.Equal(text, still.text) {
-		next = there.With(notes.Merge(still.Notes.Notes, list, there.Notes))
+	next := there.With(list)
+	switch { // notes that were taken from the disk as a whole are written anew
+	case text != nil && (!bytes.Equal(text, still.text) || !alike(still.seen, there.Notes)):
+		next = there.With(notes.Merge(still.seen, list, there.Notes))
 	}
 	written, err := next.Encode()
 	if err != nil {
 		return err
 	}
 	if !bytes.Equal(written, text) {
-		if err := replace(s.disk, filepath.Join(s.Folder(still.ID), notesFile), written); err != nil {
+		err := replace(s.disk, filepath.Join(s.Folder(still.ID), notesFile), written)
+		if err != nil { // it may have failed after the file was in its place
+			if _, now, _ := s.readNotes(still.ID); bytes.Equal(now, written) {
+				still.Notes, still.text, still.seen = next, written, list
+			}
 			return err
 		}
 	}
-	still.Notes, still.text = next, written
+	still.Notes, still.text, still.seen = next, written, list
 	m, err := s.readMeta(still.ID)
 	if err != nil {
 		return err
@@ -52,6 +60,9 @@ func (s *Store) saveNotes(still *Still, list []notes.Note) error {
 	still.Meta = m.Meta
 	return s.writeMeta(still.ID, m)
 }
+
+// alike reports whether two lists hold the same notes in the same order.
+func alike(a, b []notes.Note) bool { return slices.EqualFunc(a, b, notes.Equal) }
 
 // Rename gives a still another name. Errors are those of SaveNotes.
 func (s *Store) Rename(id, name string) error {

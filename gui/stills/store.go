@@ -54,8 +54,13 @@ type Still struct {
 	// set aside and begin anew, or notes.ErrNewer, and they can't be saved. Else nil.
 	Trouble error
 
-	text []byte // of notes.json as read or written last; nil if there was none
+	text []byte       // of notes.json as read or written last; nil if there was none
+	seen []notes.Note // what the caller last opened, passed or took over: what it knows of
 }
+
+// TakeOver is for a caller that from now on goes on from still.Notes as SaveNotes left it:
+// with what others did. What of it the caller's next list lacks, it removed.
+func (still *Still) TakeOver() { still.seen = still.Notes.Notes }
 
 // Keep keeps a picture as a new still and returns its ID. Of meta it takes all but the size
 // and the notes' summary. The picture may be of any layout, and must not be written to
@@ -146,6 +151,9 @@ func (s *Store) Open(id string) (*Still, error) {
 	}
 	if err == nil {
 		err = s.withNotes(still)
+	}
+	if err == nil {
+		still.TakeOver()
 	}
 	if err == nil && still.Trouble == nil { // a crash may have left an old summary
 		still.Meta.Notes = summaryOf(still.Notes.Notes)

@@ -174,3 +174,146 @@ func TestMergeLosesNothing(t *testing.T) {
 		}
 	})
 }
+
+// What others did comes in beside the history. Where they only added, every state of the
+// history has it on top.
+func TestJoinBesideTheHistory(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		first := rapid.SliceOfN(rapid.Custom(someNote), 0, 4).Draw(t, "first")
+		l, added := NewList(first), []Note{}
+		base, extra := first, []Note{} // what was saved last, what others added since
+		for range rapid.IntRange(0, 20).Draw(t, "acts") {
+			switch rapid.IntRange(0, 7).Draw(t, "what") {
+			case 0:
+				extra = append(extra, someNote(t))
+			case 1:
+				l.Join(base, slices.Concat(base, extra), "")
+				added, extra = append(added, extra...), nil
+				base = l.All()
+			case 2:
+				l.Undo()
+			case 3:
+				l.Redo()
+			case 4:
+				base = l.All()
+			default:
+				own := slices.DeleteFunc(slices.Clone(l.All()), func(n Note) bool { return find(added, n.ID) >= 0 })
+				if len(own) == 0 || rapid.Bool().Draw(t, "add") {
+					l.Add(someNote(t))
+				} else {
+					l.Replace(rapid.SampledFrom(own).Draw(t, "own").Moved(ink.Pt(1, 2)), "move")
+				}
+			}
+		}
+		for l.Redo() {
+		}
+		last := slices.Clone(l.All())
+		for l.Undo() {
+		}
+		if got, want := l.All(), slices.Concat(first, added); !same(got, want) {
+			t.Fatalf("undone: %v, want %v", got, want)
+		}
+		for l.Redo() {
+		}
+		if !same(l.All(), last) {
+			t.Fatalf("done again: %v, want %v", l.All(), last)
+		}
+	})
+}
+
+// Whatever others did, and whatever is undone and done again after: nothing that either has is
+// lost, what others removed does not come back, no two notes share an ID, and what is saved
+// next keeps what others have.
+func TestJoinLosesNothing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l := NewList(rapid.SliceOfN(rapid.Custom(someNote), 0, 4).Draw(t, "first"))
+		for range rapid.IntRange(0, 6).Draw(t, "before") {
+			actOrWalk(t, l)
+		}
+		base, his := l.All(), NewList(l.All())
+		for range rapid.IntRange(0, 6).Draw(t, "meanwhile") {
+			act(t, his)
+			actOrWalk(t, l)
+		}
+		there, before := his.All(), l.All()
+		l.Join(base, there, "")
+		saved := Merge(there, l.All(), there)
+		for name, side := range map[string][]Note{"theirs": there, "ours": before} {
+			for _, n := range side {
+				if was := find(base, n.ID); was >= 0 && Equal(n, base[was]) {
+					continue
+				}
+				for where, list := range map[string][]Note{"the list": l.All(), "what is saved": saved} {
+					if !slices.ContainsFunc(list, func(m Note) bool { m.ID = n.ID; return Equal(m, n) }) {
+						t.Fatalf("%s, %v, is lost from %s", name, n, where)
+					}
+				}
+			}
+		}
+		gone := func(when string) {
+			for _, was := range base {
+				mine := find(before, was.ID)
+				if at := l.Find(was.ID); at >= 0 && find(there, was.ID) < 0 && mine >= 0 && Equal(before[mine], was) {
+					t.Fatalf("%s, %v was removed by others and is there", when, was)
+				}
+			}
+			ids := map[string]bool{}
+			for _, n := range l.All() {
+				if ids[n.ID] {
+					t.Fatalf("%s, two notes have the ID %s", when, n.ID)
+				}
+				ids[n.ID] = true
+			}
+		}
+		gone("joined")
+		for l.Redo() {
+		}
+		last := slices.Clone(l.All())
+		for l.Undo() {
+			gone("undone")
+		}
+		for l.Redo() {
+			gone("done again")
+		}
+		if !sameSet(l.All(), last) {
+			t.Fatalf("done again: %v, want %v", l.All(), last)
+		}
+	})
+}
+
+func actOrWalk(t *rapid.T, l *List) {
+	switch rapid.IntRange(0, 4).Draw(t, "walk") {
+	case 0:
+		l.Undo()
+	case 1:
+		l.Redo()
+	default:
+		act(t, l)
+	}
+}
+
+func sameSet(a, b []Note) bool {
+	return len(a) == len(b) && !slices.ContainsFunc(a, func(n Note) bool {
+		at := find(b, n.ID)
+		return at < 0 || !reflect.DeepEqual(n, b[at])
+	})
+}
+
+// A note that is selected stays though others removed it; a drag that others' notes come into
+// is one step.
+func TestJoinLeavesTheHandAlone(t *testing.T) {
+	a, b := New(Label{ink.Pt(1, 1), 10}, "a"), New(Label{ink.Pt(2, 2), 10}, "b")
+	l := NewList([]Note{a, b})
+	l.Replace(a.Moved(ink.Pt(1, 0)), "move")
+	if l.Join([]Note{a, b}, []Note{a}, b.ID) {
+		t.Error("a selected note was taken away")
+	}
+	his := New(Label{ink.Pt(3, 3), 10}, "his")
+	if !l.Join([]Note{a, b}, []Note{a, b, his}, "") || l.Find(his.ID) != 2 {
+		t.Fatal("a note of others did not come in")
+	}
+	l.Replace(a.Moved(ink.Pt(2, 0)), "move")
+	if undo, _ := l.Steps(); undo != 1 {
+		t.Errorf("one drag is %d steps", undo)
+	}
+}
