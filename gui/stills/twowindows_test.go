@@ -80,7 +80,7 @@ func TestTwoWindowsGoOn(t *testing.T) {
 		takes := rapid.Bool().Draw(t, "takes over")
 		both := [2]*window{openWindow(t, s.folders, id), openWindow(t, s.folders, id)}
 		owner := map[string]int{}
-		for range rapid.IntRange(1, 14).Draw(t, "acts") {
+		for range rapid.IntRange(1, 40).Draw(t, "acts") {
 			who := rapid.IntRange(0, 1).Draw(t, "who")
 			w := both[who]
 			own := slices.DeleteFunc(slices.Clone(w.list.All()), func(n notes.Note) bool {
@@ -96,7 +96,7 @@ func TestTwoWindowsGoOn(t *testing.T) {
 				w.list.Undo()
 			case what == 4:
 				w.list.Redo()
-			case what <= 6:
+			case what <= 5:
 				n := notesFor(1)[0]
 				owner[n.ID] = who
 				w.list.Add(n)
