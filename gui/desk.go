@@ -103,7 +103,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.setup.Shade = d.settings.Shade
 	d.clip.put = native.CopyPicture
 	d.pen.d = d
-	d.saver = newNoteSaver(options.Stills, d.notesNotSaved)
+	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, d.joinNotes})
 	d.search = newFamilyWatch(d.familiesSoon)
 	d.worker = newWorker(d.showSoon, d.comeBack, d.search)
 	d.watcher = capture.NewWatcher(capture.Watch{
@@ -158,7 +158,9 @@ func (d *Desk) Close() {
 	}
 	d.closed = true
 	d.Leave()
-	d.saver.flush()
+	if err := d.saver.close(); err != nil {
+		fyne.LogError("saving notes while closing", err)
+	}
 	d.keep()
 	if err := d.options.Keeper.Flush(); err != nil {
 		fyne.LogError("keeping the settings", err)

@@ -7,6 +7,7 @@ import (
 
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
+	"app.tonedesk/gui/stills/notes"
 )
 
 // leaveStill is for the moment when another source is watched: was is the setup until now.
@@ -38,12 +39,45 @@ func (d *Desk) rememberedBefore() (region *Rect, picture string) {
 	return nil, ""
 }
 
-// notesNotSaved says that what is marked on a still could not be saved. Any goroutine.
-func (d *Desk) notesNotSaved(err error) {
-	fyne.LogError("saving notes", err)
-	d.onWindow(func() {
-		d.parts.strip.say(stripNote, Explain("save the notes of this still", err))
+// soon runs f on the Fyne goroutine, and does not wait for it.
+func (d *Desk) soon(f func()) {
+	if d.leaving.Load() {
+		return
+	}
+	fyne.Do(func() {
+		if !d.leaving.Load() {
+			f()
+		}
 	})
+}
+
+// notesNotSaved says for as long as it is so that what is marked on a still is not saved, and
+// why; nil says that it is.
+func (d *Desk) notesNotSaved(err error) {
+	if err == nil {
+		d.parts.strip.clear(stripUnsaved)
+		return
+	}
+	fyne.LogError("saving notes", err)
+	d.parts.strip.sayWith(stripUnsaved, SayUnsaved(err), stripAct{"Try again", d.saver.again})
+}
+
+// joinNotes takes over what another window marked on the open still. A note that is being
+// drawn or moved comes first: the save at its end brings the others' again.
+func (d *Desk) joinNotes(still *stills.Still, base, there []notes.Note) bool {
+	if d.still == nil || d.still.disk != still || d.pen.drawn != nil || d.pen.held != nil {
+		return false
+	}
+	if d.still.list.Join(base, there, d.still.selected) {
+		d.still.painted.Set(d.still.list.All())
+		d.showNotes()
+		if p, ok := d.page().(*stillsPage); ok {
+			p.showNote()
+		}
+		d.trace.state(d)
+	}
+	d.saver.save(still, d.still.list.All()) // what waits to be saved lacks the others'
+	return true
 }
 
 // stillsChanged has the shelf read anew.

@@ -113,7 +113,7 @@ func (d *Desk) handOn(way handOnWay, path string) {
 		d.onWindow(func() {
 			if err != nil {
 				fyne.LogError("handing a still on", err)
-				d.parts.strip.say(stripNote, Explain("write "+Quote(name), err))
+				d.parts.strip.say(stripNote, ExplainWriting("write "+Quote(name), err))
 				return
 			}
 			d.parts.strip.say(stripNote, "Written as "+name+".")

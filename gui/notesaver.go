@@ -1,7 +1,10 @@
 package gui
 
 import (
+	"errors"
+	"slices"
 	"sync"
+	"time"
 
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
@@ -9,24 +12,50 @@ import (
 
 // noteSaver saves what is marked on stills, one after the other on a goroutine of its own:
 // nobody is asked, and drawing never waits for the disk. Changes that come while it writes
-// are written together after.
+// are written together after. What the disk does not take is tried again with the next
+// change, and after a while.
 type noteSaver struct {
 	store *stills.Store
-	fail  func(error) // told on the saver's goroutine
+	saverEvents
+	after func(time.Duration, func()) // runs a function later, on any goroutine
 
 	mu      sync.Mutex
 	waiting []savedNotes // the last state of every still that is to be written
-	idle    *sync.Cond
+	told    error        // what fail was told last
+	timed   bool         // a try is due by itself
+	idle    *sync.Cond   // told when running, taking or flushing change
 	running bool
+
+	taking   *takeover
+	flushing int  // how many wait for the saver
+	closing  bool // nothing is tried by itself any more
+}
+
+// saverEvents is what the saver asks of the window.
+type saverEvents struct {
+	soon func(func()) // runs a function on the window's goroutine; it does not wait for it
+	// fail says why something is not saved, nil once everything is. It runs by soon.
+	fail func(error)
+	// join lets the window take over what others did to a still's notes: base is what was
+	// passed, there what lies on the disk. It reports whether the window has taken it over
+	// and passed its list on. It runs by soon.
+	join func(still *stills.Still, base, there []notes.Note) bool
 }
 
 type savedNotes struct {
 	still *stills.Still
 	list  []notes.Note
+	tries int   // in vain so far
+	err   error // of the last try
+	rests bool  // until again
 }
 
-func newNoteSaver(store *stills.Store, fail func(error)) *noteSaver {
-	s := &noteSaver{store: store, fail: fail}
+// saveAgain is how long the saver waits before each next try; the last for all further ones.
+var saveAgain = [...]time.Duration{2 * time.Second, 5 * time.Second, 15 * time.Second, time.Minute}
+
+func newNoteSaver(store *stills.Store, events saverEvents) *noteSaver {
+	s := &noteSaver{store: store, saverEvents: events}
+	s.after = func(d time.Duration, f func()) { time.AfterFunc(d, f) }
 	s.idle = sync.NewCond(&s.mu)
 	return s
 }
@@ -35,42 +64,187 @@ func newNoteSaver(store *stills.Store, fail func(error)) *noteSaver {
 func (s *noteSaver) save(still *stills.Still, list []notes.Note) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	for i := range s.waiting {
-		if s.waiting[i].still == still {
-			s.waiting[i].list = list
-			return
-		}
+	if i := s.find(still); i >= 0 {
+		s.waiting[i].list = list
+	} else {
+		s.waiting = append(s.waiting, savedNotes{still: still, list: list})
 	}
-	s.waiting = append(s.waiting, savedNotes{still, list})
-	if !s.running {
+	s.wake()
+}
+
+func (s *noteSaver) find(still *stills.Still) int {
+	return slices.IndexFunc(s.waiting, func(n savedNotes) bool { return n.still == still })
+}
+
+// again tries all that could not be saved.
+func (s *noteSaver) again() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.wake()
+}
+
+// wake lets nothing rest, and has somebody write.
+func (s *noteSaver) wake() {
+	for i := range s.waiting {
+		s.waiting[i].rests = false
+	}
+	if !s.running && len(s.waiting) > 0 {
 		s.running = true
 		go s.run()
 	}
 }
 
 func (s *noteSaver) run() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
 	for {
-		s.mu.Lock()
-		if len(s.waiting) == 0 {
+		i := slices.IndexFunc(s.waiting, func(n savedNotes) bool { return !n.rests })
+		if i < 0 {
 			s.running = false
 			s.idle.Broadcast()
-			s.mu.Unlock()
 			return
 		}
-		next := s.waiting[0]
-		s.waiting = s.waiting[1:]
+		next := s.waiting[i]
+		s.waiting = slices.Delete(s.waiting, i, i+1)
 		s.mu.Unlock()
-		if err := s.store.SaveNotes(next.still, next.list); err != nil {
-			s.fail(err)
+		next.err = s.store.SaveNotes(next.still, next.list)
+		if next.err == nil {
+			s.takeOver(next)
 		}
+		s.mu.Lock()
+		if next.err != nil {
+			s.putBack(next)
+		}
+		s.tell()
 	}
 }
 
-// flush waits until all is written.
+// putBack lets what could not be saved wait for the next try, if nothing newer waits. A still
+// that is gone may come back from the trash, but not for ever.
+func (s *noteSaver) putBack(n savedNotes) {
+	n.tries++
+	n.rests = true
+	if errors.Is(n.err, stills.ErrGone) && n.tries > len(saveAgain) {
+		return
+	}
+	if i := s.find(n.still); i >= 0 {
+		s.waiting[i].tries, s.waiting[i].err = n.tries, n.err
+		return
+	}
+	s.waiting = append(s.waiting, n)
+	if s.closing {
+		return
+	}
+	if !s.timed {
+		s.timed = true
+		s.after(saveAgain[min(n.tries, len(saveAgain))-1], func() {
+			s.mu.Lock()
+			s.timed = false
+			s.mu.Unlock()
+			s.again()
+		})
+	}
+}
+
+// tell tells the window why something is not saved, or that everything is.
+func (s *noteSaver) tell() {
+	var err error
+	for _, n := range s.waiting {
+		if n.err != nil && err == nil {
+			err = n.err
+		}
+	}
+	if s.told == nil && err == nil || s.told != nil && err != nil && s.told.Error() == err.Error() {
+		return
+	}
+	s.told = err
+	s.soon(func() { s.fail(err) })
+}
+
+// takeOver brings what others did into the window, and waits for it: what is saved next has
+// to be compared with what the window then knows. It gives up where somebody waits for the
+// saver, perhaps on the window's goroutine.
+func (s *noteSaver) takeOver(saved savedNotes) {
+	there := saved.still.Notes.Notes
+	if alikeNotes(saved.list, there) {
+		return
+	}
+	t := &takeover{}
+	s.mu.Lock()
+	s.taking = t
+	s.mu.Unlock()
+	s.soon(func() {
+		if !s.begin(t) {
+			return
+		}
+		joined := s.join(saved.still, saved.list, there)
+		s.mu.Lock()
+		defer s.mu.Unlock()
+		if joined {
+			saved.still.TakeOver()
+		}
+		t.done = true
+		s.idle.Broadcast()
+	})
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	for !t.done && (t.begun || s.flushing == 0) {
+		s.idle.Wait()
+	}
+	s.taking = nil
+}
+
+// takeover is one that the window was asked for.
+type takeover struct{ begun, done bool }
+
+// begin reports whether a takeover is still wanted.
+func (s *noteSaver) begin(t *takeover) bool {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	t.begun = s.taking == t
+	return t.begun
+}
+
+// alikeNotes reports whether two lists hold the same notes, in whatever order.
+func alikeNotes(a, b []notes.Note) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	at := make(map[string]int, len(b))
+	for i, n := range b {
+		at[n.ID] = i
+	}
+	return !slices.ContainsFunc(a, func(n notes.Note) bool {
+		i, ok := at[n.ID]
+		return !ok || !notes.Equal(n, b[i])
+	})
+}
+
+// flush waits until all is written, or was tried.
 func (s *noteSaver) flush() {
 	s.mu.Lock()
 	defer s.mu.Unlock()
+	s.flushing++
+	s.idle.Broadcast()
 	for s.running {
 		s.idle.Wait()
 	}
+	s.flushing--
+}
+
+// close tries once more what could not be saved; nothing is tried by itself from then on. It
+// returns why something is not saved.
+func (s *noteSaver) close() error {
+	s.mu.Lock()
+	s.closing = true
+	s.wake()
+	s.mu.Unlock()
+	s.flush()
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	var all []error
+	for _, n := range s.waiting {
+		all = append(all, n.err)
+	}
+	return errors.Join(all...)
 }

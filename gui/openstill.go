@@ -130,7 +130,7 @@ func (d *Desk) keepCopy(c *copiedPicture, opened bool) {
 		id, err := d.options.Stills.Keep(c.pixels, c.meta(), nil)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.say(stripNote, Explain("keep the picture", err))
+				d.parts.strip.say(stripNote, ExplainWriting("keep the picture", err))
 				fyne.LogError("keeping a still", err)
 				return
 			}

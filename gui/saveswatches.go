@@ -54,7 +54,7 @@ func (d *Desk) saveSwatches(path string, rows []swatches.Row, all any) {
 	}
 	err := CreateFile(path, true, func(w io.Writer) error { return write(w, rows, all) })
 	if err != nil {
-		d.parts.strip.say(stripNote, Explain("save "+Quote(path), err))
+		d.parts.strip.say(stripNote, ExplainWriting("save "+Quote(path), err))
 		return
 	}
 	d.parts.strip.say(stripNote, "Saved as "+filepath.Base(path)+".")

@@ -94,7 +94,7 @@ func (e *nameEntry) FocusLost() {
 		err := d.options.Stills.Rename(id, name)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.say(stripNote, Explain("rename the still", err))
+				d.parts.strip.say(stripNote, ExplainWriting("rename the still", err))
 			}
 			d.stillsChanged()
 		})
@@ -122,7 +122,7 @@ func (d *Desk) deleteStill(id string) {
 		err := d.options.Stills.Delete(id)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.say(stripNote, Explain("delete the still", err))
+				d.parts.strip.say(stripNote, ExplainWriting("delete the still", err))
 				return
 			}
 			d.deleted = append(d.deleted, id)
@@ -150,7 +150,7 @@ func (d *Desk) restoreStill(id string) {
 		err := d.options.Stills.Restore(id)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.say(stripNote, Explain("bring the still back", err))
+				d.parts.strip.say(stripNote, ExplainWriting("bring the still back", err))
 				return
 			}
 			d.parts.strip.say(stripNote, "The still is back.")

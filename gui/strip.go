@@ -20,6 +20,8 @@ const (
 	stripMoved             // the picture jumped
 	stripNote              // an answer to what the painter just did
 	stripTrouble           // the source can't be read
+	stripUnsaved           // what is marked on a still is not saved
+	stripKinds
 )
 
 // strip is the line between source bar and mirror: a sentence and one button. It takes no
@@ -29,8 +31,8 @@ type strip struct {
 	back   *canvas.Rectangle
 	text   *widget.Label
 	button *button
-	said   [stripTrouble + 1]string
-	acts   [stripTrouble + 1]stripAct
+	said   [stripKinds]string
+	acts   [stripKinds]stripAct
 	resize func() // the page's rows have to be laid anew
 }
 
@@ -75,7 +77,7 @@ func (s *strip) clear(kind stripKind) {
 
 // top is the kind that is shown.
 func (s *strip) top() stripKind {
-	for kind := stripTrouble; kind > stripIdle; kind-- {
+	for kind := stripKinds - 1; kind > stripIdle; kind-- {
 		if s.said[kind] != "" {
 			return kind
 		}

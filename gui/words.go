@@ -77,6 +77,34 @@ var reasons = []reason{
 	{analysis.ErrPixels, "the picture's sizes contradict each other", "save the picture again"},
 }
 
+// writingReasons are what errors mean where something is written; other errors mean there
+// what they mean everywhere.
+var writingReasons = []reason{
+	{fs.ErrNotExist, "there is no such folder", "make it first, or choose another"},
+	{fs.ErrPermission, "you are not allowed to write there", "change the permissions of the folder, or use another"},
+	{syscall.EROFS, "nothing can be written on that disk", "use another one, or make it writable"},
+	{syscall.EDQUOT, "your share of the disk is used up", "make room"},
+	{syscall.ENOSPC, "the disk is full", "make room"},
+	{syscall.EISDIR, "there is a folder of that name", "choose another name"},
+	{syscall.ENOTDIR, "there is a file where its folder should be", "choose another folder"},
+	{syscall.EIO, "the disk does not work as it should", "use another one"},
+}
+
+// ExplainWriting is Explain for something that could not be written.
+func ExplainWriting(what string, err error) string {
+	for _, r := range writingReasons {
+		if errors.Is(err, r.is) {
+			return Sentence(what, r.why, r.act)
+		}
+	}
+	return Explain(what, err)
+}
+
+// SayUnsaved says why what is marked on a still is not saved.
+func SayUnsaved(err error) string {
+	return ExplainWriting("save what is marked on the still", err) + " Until then it is only in this window; it is tried again by itself."
+}
+
 // Explain puts err into one plain sentence: what was tried on what, why it failed, and
 // what to do. what goes on after "Can't", such as `read "pose.png"`. The full chain of
 // causes belongs in the log.

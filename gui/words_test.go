@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"strings"
+	"syscall"
 	"testing"
 	"unicode"
 
@@ -36,6 +37,34 @@ func TestExplain(t *testing.T) {
 				t.Errorf("Explain = %s\nwant      %s", got, tt.want)
 			}
 		})
+	}
+}
+
+// Writing fails for its own reasons; reading's stay as they are.
+func TestExplainWriting(t *testing.T) {
+	tests := []struct {
+		err  error
+		want string
+	}{
+		{&fs.PathError{Op: "open", Path: "x", Err: syscall.EACCES}, "Can't write \"x\": you are not allowed to write there; change the permissions of the folder, or use another."},
+		{fmt.Errorf("hand on: %w", fs.ErrNotExist), "Can't write \"x\": there is no such folder; make it first, or choose another."},
+		{syscall.ENOSPC, "Can't write \"x\": the disk is full; make room."},
+		{syscall.EROFS, "Can't write \"x\": nothing can be written on that disk; use another one, or make it writable."},
+		{fs.ErrExist, "Can't write \"x\": there is a file of that name already; choose another name."},
+		{ErrEnding, Explain("write \"x\"", ErrEnding)},
+	}
+	for _, tt := range tests {
+		if got := ExplainWriting(`write "x"`, tt.err); got != tt.want {
+			t.Errorf("%v: %s\nwant %s", tt.err, got, tt.want)
+		}
+	}
+	for _, r := range writingReasons {
+		if got, want := ExplainWriting("try", fmt.Errorf("outer: %w", r.is)), Sentence("try", r.why, r.act); got != want {
+			t.Errorf("%v: %q, want %q", r.is, got, want)
+		}
+	}
+	if got := Explain(`read "x"`, fs.ErrPermission); !strings.Contains(got, "not allowed to open it") {
+		t.Errorf("reading: %s", got)
 	}
 }
 
