@@ -32,11 +32,23 @@ type coloursPage struct {
 	palette        *palettePanel
 	knobs          *shadePanel
 	whole          *fyne.Container // what is shown while there is a colour to begin from
-	last           analysis.Spot   // what the proposals were made from
-	lastOptions    analysis.ShadeOptions
-	lastA, lastB   *analysis.Spot
-	lastRules      analysis.FamilyRules
-	lastShade      analysis.ShadeOptions
+	proposed       proposedFrom    // what the proposals were made from; zero before the first
+	paired         pairedFrom      // what was said of A and B
+}
+
+// proposedFrom is what proposals depend on.
+type proposedFrom struct {
+	base    analysis.Oklab
+	options analysis.ShadeOptions
+	made    bool
+}
+
+// pairedFrom is all that what is said of two spots depends on.
+type pairedFrom struct {
+	a, b           analysis.Oklab
+	rules          analysis.FamilyRules
+	options        analysis.ShadeOptions
+	indexA, indexB int
 	made           bool
 }
 
@@ -86,10 +98,11 @@ func (p *coloursPage) show(*analysis.Reading) {
 
 // propose renews the proposals, if what they are made from has changed.
 func (p *coloursPage) propose(base analysis.Spot) {
-	if p.made && base.Oklab == p.last.Oklab && p.d.setup.Shade == p.lastOptions {
+	from := proposedFrom{base.Oklab, p.d.setup.Shade, true}
+	if from == p.proposed {
 		return
 	}
-	p.made, p.last, p.lastOptions = true, base, p.d.setup.Shade
+	p.proposed = from
 	s := analysis.Shade(base, p.d.setup.Shade)
 	ramp := []Swatch{stepSwatch(s.Lights[1]), stepSwatch(s.Lights[0]), spotSwatch(base, "base"), stepSwatch(s.Ramp[0]), stepSwatch(s.Ramp[1]), stepSwatch(s.Ramp[2])}
 	ramp[2].Marked = true
@@ -150,7 +163,7 @@ func nearestHue(s *analysis.Shades) int {
 func (p *coloursPage) match() {
 	a, b, ok := p.d.pairIndices()
 	if !ok {
-		p.lastA, p.lastB = nil, nil
+		p.paired = pairedFrom{}
 		p.matched.Set([]Swatch{{None: true, Label: "Set two spots first"}})
 		p.judged.Set(nil)
 		if say(p.judgeWords, "Set two spots: a local colour and the shadow chosen for it.") {
@@ -159,11 +172,11 @@ func (p *coloursPage) match() {
 		return
 	}
 	spotA, spotB := p.d.spots[a].Spot, p.d.spots[b].Spot
-	rules := p.d.settings.familyRules()
-	if p.lastA != nil && p.lastA.Oklab == spotA.Oklab && p.lastB.Oklab == spotB.Oklab && rules == p.lastRules && p.d.setup.Shade == p.lastShade {
+	from := pairedFrom{spotA.Oklab, spotB.Oklab, p.d.settings.familyRules(), p.d.setup.Shade, a, b, true}
+	if from == p.paired {
 		return
 	}
-	p.lastA, p.lastB, p.lastRules, p.lastShade = &spotA, &spotB, rules, p.d.setup.Shade
+	p.paired = from
 	p.judge(spotA, spotB, spotName(a), spotName(b))
 	nameA, nameB := spotName(a), spotName(b)
 	toA, toB := analysis.Bring(spotA, spotB), analysis.Bring(spotB, spotA)

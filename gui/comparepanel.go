@@ -29,7 +29,7 @@ func newComparePanel(d *Desk) *comparePanel {
 	p.words.Hide()
 	title := widget.NewLabel("Before and after")
 	title.TextStyle.Bold = true
-	p.box = onPanel(container.NewBorder(nil, nil, title, container.NewCenter(p.begin)), p.how, p.words)
+	p.box = onPanel(container.NewBorder(nil, nil, title, atRight(p.begin)), p.how, p.words)
 	return p
 }
 

@@ -29,7 +29,7 @@ func newFamilyList(d *Desk) *familyList {
 	title.TextStyle.Bold = true
 	add := newButton("Set by hand", d, d.addFamily)
 	add.explain(d.parts.tips, "Click a light side, then its shadow side (H)")
-	l.box = container.NewVBox(onPanel(container.NewBorder(nil, nil, title, container.NewCenter(add)), l.none))
+	l.box = container.NewVBox(onPanel(container.NewBorder(nil, nil, title, atRight(add)), l.none))
 	acts := FamilyActs{Point: l.point, Choose: l.choose, Delete: d.deleteFamily, Take: d.goOnFrom, Copy: func(c analysis.RGB) { d.copyText(c.Hex()) }, Keys: d, Tips: d.parts.tips}
 	for i := range l.rows {
 		l.rows[i] = newFamilyRow(i, acts)

@@ -51,7 +51,7 @@ func newPalettePanel(d *Desk) *palettePanel {
 		d.askSwatches(swatches.OfPalette(p.palette), p.palette, "palette")
 	})
 	save.explain(d.parts.tips, "Save the palette as a picture, CSS, JSON or a list")
-	p.box = section("Colours of the picture", container.NewCenter(save), p.colours, p.order, quietWords("Values from black to white, in steps:"), p.spread, p.words)
+	p.box = section("Colours of the picture", atRight(save), p.colours, p.order, quietWords("Values from black to white, in steps:"), p.spread, p.words)
 	return p
 }
 

@@ -47,7 +47,7 @@ func newShelf(d *Desk) *shelf {
 	})
 	s.grid = widget.NewGridWrap(func() int { return len(s.shown) }, func() fyne.CanvasObject { return newShelfItem() }, s.fill)
 	s.grid.OnSelected = s.chosen
-	s.box = container.NewBorder(onPanel(s.what, inset(s.search), s.words), nil, nil, nil, container.New(&leastHeight{30 * Step}, s.grid))
+	s.box = container.NewBorder(onPanel(s.what, inset(s.search), s.words), nil, nil, nil, container.New(&leastHeight{18 * Step}, s.grid))
 	return s
 }
 

@@ -109,6 +109,11 @@ func onPanel(parts ...fyne.CanvasObject) *fyne.Container {
 	return container.NewStack(newGround(ColorNamePanel), container.New(layout.NewCustomPaddedVBoxLayout(0), parts...))
 }
 
+// atRight sets a button into the right end of a panel's heading.
+func atRight(o fyne.CanvasObject) fyne.CanvasObject {
+	return container.New(layout.NewCustomPaddedLayout(0, 0, 0, Step/2), container.NewCenter(o))
+}
+
 // inset keeps a part a step from the panel's sides.
 func inset(o fyne.CanvasObject) fyne.CanvasObject {
 	return container.New(layout.NewCustomPaddedLayout(0, Step/2, Step, Step), o)

@@ -43,7 +43,7 @@ func newTargetPanel(d *Desk) *targetPanel {
 	this.explain(d.parts.tips, "Take what is in the mirror now")
 	t.remove = newButton("Remove", d, func() { d.setTarget(nil) })
 	buttons := container.NewHBox(open, this, t.remove)
-	t.box = container.NewVBox(onPanel(container.NewBorder(nil, nil, title, container.NewCenter(buttons)), t.words))
+	t.box = container.NewVBox(onPanel(container.NewBorder(nil, nil, title, atRight(buttons)), t.words))
 	return t
 }
 
