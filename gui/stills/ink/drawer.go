@@ -37,7 +37,7 @@ func (m *Mark) layers() []layer {
 	if m.Halo > 0 {
 		all = append(all, layer{grow: m.Rim + m.Halo, grey: m.Grey, hollow: m.within(m.Halo)})
 	}
-	if m.Hollow > 0 {
+	if m.Hollow > 0 && m.Hatch != NoHatch {
 		all = append(all, layer{hatch: m.Hatch})
 	}
 	if m.Rim > 0 {

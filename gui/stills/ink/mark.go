@@ -23,7 +23,7 @@ type Mark struct {
 	Halo    float64 // width of a second rim around the first, in Grey
 
 	// Hollow leaves of the lines only their outer edge, so many pixels wide, with the hatch
-	// inside it; 0 fills them.
+	// inside it, or with nothing where there is none; 0 fills them.
 	Hollow float64
 	Hatch  Hatch
 	Phase  image.Point // where the hatch begins to count

@@ -41,6 +41,7 @@ func TestKindsLook(t *testing.T) {
 	list := everyKind()
 	for name, v := range map[string]View{
 		"kinds":       {Scale: 1, Selected: list[2].ID},
+		"kinds_area":  {Scale: 1, Selected: list[7].ID},
 		"kinds_large": {Scale: 1.75, Origin: ink.Pt(150, 60), Pixel: 1.5},
 	} {
 		img := image.NewRGBA(image.Rect(0, 0, 480, 330))

@@ -71,6 +71,21 @@ func (v View) Bounds(list ...Note) image.Rectangle {
 	return r
 }
 
+// BoundsIn returns the drawn pixels that one note of a list may touch, with its number.
+func (v View) BoundsIn(list []Note, i int) image.Rectangle {
+	number := 0
+	if v.Numbers {
+		number = Numbers(list[:i+1])[i]
+	}
+	p := &pen{view: v}
+	p.note(list[i], number)
+	var r image.Rectangle
+	for _, m := range p.all() {
+		r = r.Union(m.Bounds())
+	}
+	return r
+}
+
 // Top returns the index of the topmost note at p, or no further from it than reach, both
 // in drawn pixels; -1 if there is none. Areas lie under all other notes.
 func (v View) Top(list []Note, p Point, reach float64) int {
