@@ -16,6 +16,7 @@ func (d *Desk) leaveStill(was setup) {
 		d.before = was
 	}
 	if d.still != nil {
+		d.pen.leave()
 		d.selectNote("") // a label without words goes
 	}
 	d.still = nil

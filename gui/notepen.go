@@ -77,13 +77,25 @@ func (p *notePen) Move(x, y float64, even bool) {
 	p.moved = p.moved || at.Minus(p.from).Length()*d.notesView().Scale >= leastDrag*d.notesView().Pixel
 	switch tool := noteTools()[p.tool]; {
 	case p.held != nil:
-		d.still.list.Replace(p.held.Moved(at.Minus(p.from)), "move")
-		d.notesChanged()
+		p.carry(at)
 	case tool.begin == nil:
 		d.parts.mirror.panBy(image.Pt(int(p.from.X-at.X), int(p.from.Y-at.Y)))
 	case p.drawn != nil && tool.to != nil:
 		p.drawOn(tool, at, even)
 	}
+}
+
+// carry moves what is held to a place. Only what it leaves and what it comes to is drawn anew,
+// and nothing is saved before it is let go.
+func (p *notePen) carry(at notes.Point) {
+	d, v := p.d, p.d.notesView()
+	i := d.still.list.Find(p.held.ID)
+	if i < 0 || !p.moved {
+		return
+	}
+	dirty := v.BoundsIn(d.still.list.All(), i)
+	d.still.list.Replace(p.held.Moved(at.Minus(p.from)), "move")
+	d.showNotesIn(dirty.Union(v.BoundsIn(d.still.list.All(), i)))
 }
 
 // drawOn draws the note on to a place. Only what is new is drawn of a stroke: it has to
@@ -120,9 +132,11 @@ func (p *notePen) Up() {
 	d.still.list.Settle()
 	if p.held != nil {
 		p.held = nil
-		d.notesChanged()
-		d.still.painted.Set(d.still.list.All())
-		d.showMeasured()
+		if p.moved {
+			d.notesChanged()
+			d.still.painted.Set(d.still.list.All())
+			d.showMeasured()
+		}
 		return
 	}
 	if n == nil || !tool.least && !p.moved {
@@ -135,6 +149,15 @@ func (p *notePen) Up() {
 	if tool.text {
 		d.askNoteText()
 	}
+}
+
+// leave ends what the pointer was at when the still or its page is left: what was carried
+// stays where it is, what was being drawn is none.
+func (p *notePen) leave() {
+	if p.held != nil {
+		p.Up()
+	}
+	p.drawn = nil
 }
 
 // notePoint is a place of the still, kept a little beyond its borders at most.

@@ -63,6 +63,7 @@ func (d *Desk) showNotesIn(dirty image.Rectangle) {
 		clear(l.img.Pix[l.img.PixOffset(dirty.Min.X, y):l.img.PixOffset(dirty.Max.X, y)])
 	}
 	l.drawer.Draw(l.img, dirty, l.view.Marks(d.notesToDraw()))
+	l.edition = d.still.list.Edition()
 	d.parts.mirror.SetOverlay(overlayNotes, l.img)
 }
 

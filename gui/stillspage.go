@@ -72,6 +72,7 @@ func (p *stillsPage) opened(open bool) {
 		return
 	}
 	if p.d.still != nil {
+		p.d.pen.leave()
 		p.d.selectNote("")
 	}
 	p.d.parts.mirror.SetPen(nil)
