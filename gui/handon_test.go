@@ -18,6 +18,9 @@ import (
 	"app.tonedesk/gui/stills/sheet"
 )
 
+// plainSay returns a text with ordinary spaces.
+func plainSay(text string) string { return strings.ReplaceAll(text, nbsp, " ") }
+
 // halfLight is light grey on the left and dark grey on the right.
 func halfLight(w, h int) analysis.Pixels {
 	p := analysis.Pixels{Pix: make([]byte, 4*w*h), Stride: 4 * w, Width: w, Height: h}
@@ -57,16 +60,20 @@ func TestSheetContent(t *testing.T) {
 	if len(c.Families) != mostFamilies || len(c.Families[0].Colours) != 2 || !strings.Contains(c.Families[0].Title, "tones") {
 		t.Errorf("families %+v", c.Families)
 	}
+	if c.FamiliesLeft != 1 {
+		t.Errorf("of 7 families %d are said to be left", c.FamiliesLeft)
+	}
 	var said []string
 	for _, n := range c.Notes {
-		said = append(said, n.Text)
+		said = append(said, plainSay(n.Text))
 	}
 	light, shadow := analysis.SpotOf(analysis.RGB{R: 200, G: 200, B: 200}), analysis.SpotOf(analysis.RGB{R: 80, G: 80, B: 80})
 	want := []string{
 		"lightness " + Tenth(light.Lightness) + ", value " + Tenth(light.Value) + ": half-tone",
 		"lose this edge",
-		"Painted light of value " + Tenth(light.Value) + ", spread 0.0 in lightness; shadow of value " + Tenth(shadow.Value) +
-			", spread 0.0 in lightness; " + Tenth(light.Value-shadow.Value) + " tones apart",
+		"Painted areas. Light: lightness " + Tenth(light.Lightness) + ", value " + Tenth(light.Value) + ", spread 0.0. Shadow: lightness " +
+			Tenth(shadow.Lightness) + ", value " + Tenth(shadow.Value) + ", spread 0.0. " + Tenth(light.Value-shadow.Value) +
+			" tones apart; the shadow's lightest tenth is " + Tenth(light.Value-shadow.Value) + " tones darker than the light's darkest tenth.",
 	}
 	if strings.Join(said, "|") != strings.Join(want, "|") {
 		t.Errorf("%q, want %q", said, want)
@@ -85,18 +92,41 @@ func TestSheetContent(t *testing.T) {
 	}
 }
 
-func TestSayPainted(t *testing.T) {
+// The window and the sheet say the same of painted areas, with all figures, whichever way
+// round they lie.
+func TestSayMeasured(t *testing.T) {
 	light, shadow := analysis.SpotOf(analysis.RGB{R: 200, G: 200, B: 200}), analysis.SpotOf(analysis.RGB{R: 80, G: 80, B: 80})
+	side := func(s analysis.Spot) string {
+		return "lightness " + Tenth(s.Lightness) + ", value " + Tenth(s.Value) + ", spread 0.0"
+	}
 	nan := math.NaN()
 	for want, m := range map[string]notes.Measured{
-		"": {Tones: nan, Overlap: nan},
-		"Painted light of value " + Tenth(light.Value) + ", spread 0.0 in lightness": {Light: &light, Tones: nan, Overlap: nan},
-		"Painted light of value " + Tenth(shadow.Value) + ", spread 0.0 in lightness; shadow of value " + Tenth(light.Value) + ", spread 0.0 in lightness; the light is 4.5 tones darker than the shadow, overlapping by 4.5": {
+		"Paint with Light and Shadow to measure two parts against each other.": {Tones: nan, Overlap: nan},
+		"Light: " + side(light) + ".":                                          {Light: &light, Tones: nan, Overlap: nan},
+		"Shadow: " + side(shadow) + ".":                                        {Shadow: &shadow, Tones: nan, Overlap: nan},
+		"Light: " + side(light) + ". Shadow: " + side(shadow) + ". 4.5 tones apart; the shadow's lightest tenth is 4.4 tones darker than the light's darkest tenth.": {
+			Light: &light, Shadow: &shadow, Tones: 4.5, Overlap: -4.4},
+		"Light: " + side(light) + ". Shadow: " + side(shadow) + ". 1.0 tones apart; they overlap, the shadow's lightest tenth is 0.3 tones lighter than the light's darkest tenth.": {
+			Light: &light, Shadow: &shadow, Tones: 1, Overlap: 0.3},
+		"Light: " + side(shadow) + ". Shadow: " + side(light) + ". The other way round: the light is 4.5 tones darker than the shadow; they overlap, the shadow's lightest tenth is 4.5 tones lighter than the light's darkest tenth.": {
 			Light: &shadow, Shadow: &light, Tones: -4.5, Overlap: 4.5},
+		"Light: " + side(light) + ". Shadow: " + side(light) + ". Light and shadow have the same value; the shadow's lightest tenth is as light as the light's darkest tenth.": {
+			Light: &light, Shadow: &light, Tones: -0.04, Overlap: 0.04},
 	} {
-		if got := plainSay(SayPainted(m)); got != want {
+		if got := plainSay(SayMeasured(m)); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
+	}
+	p := halfLight(40, 40)
+	area := func(side notes.Side, x float64) notes.Note {
+		return notes.New(notes.Area{Side: side, Points: []notes.Point{{X: x, Y: 10}, {X: x, Y: 30}}, Width: 6}, "")
+	}
+	list := []notes.Note{area(notes.Light, 30), area(notes.Shadow, 10)}
+	painted := notes.NewPainted(p)
+	painted.Set(list)
+	rows := SheetContent(SheetSubject{Title: "x", Picture: p, Notes: list}).Notes
+	if len(rows) != 1 || !strings.HasSuffix(rows[0].Text, SayMeasured(painted.Measure())) {
+		t.Errorf("the sheet says %+v", rows)
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"app.tonedesk/analysis"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
 )
@@ -33,27 +34,51 @@ func SayNotes(count int) string {
 	return strconv.Itoa(count) + nbsp + "notes"
 }
 
-// SayMeasured says what is painted as light and as shadow on a still: means with their
-// spread in lightness, how far apart, whether they overlap.
+// SayMeasured says what is painted as light and as shadow on a still, in the window and on
+// the sheet: the means with their spread in lightness, how far they are apart, and how the
+// shadow's lightest tenth lies to the light's darkest.
 func SayMeasured(m notes.Measured) string {
 	if m.Light == nil && m.Shadow == nil {
 		return "Paint with Light and Shadow to measure two parts against each other."
 	}
-	words := ""
+	var parts []string
 	if m.Light != nil {
-		words = "Light: lightness " + Tenth(m.Light.Lightness) + ", spread " + Tenth(m.Light.Spread) + ". "
+		parts = append(parts, "Light: "+saySide(m.Light))
 	}
 	if m.Shadow != nil {
-		words += "Shadow: " + Tenth(m.Shadow.Lightness) + ", spread " + Tenth(m.Shadow.Spread) + ". "
+		parts = append(parts, "Shadow: "+saySide(m.Shadow))
 	}
-	if m.Light == nil || m.Shadow == nil {
-		return words
+	if m.Light != nil && m.Shadow != nil {
+		parts = append(parts, sayApart(analysis.AsPrinted(m.Tones))+"; "+sayTenths(analysis.AsPrinted(m.Overlap)))
 	}
-	words += Tenth(m.Tones) + nbsp + "tones apart"
-	if m.Overlap > 0 {
-		words += "; the shadow's lightest tenth is " + Tenth(m.Overlap) + nbsp + "tones above the light's darkest"
+	return strings.Join(parts, ". ") + "."
+}
+
+func saySide(s *analysis.Spot) string {
+	return "lightness" + nbsp + Tenth(s.Lightness) + ", value" + nbsp + Tenth(s.Value) + ", spread" + nbsp + Tenth(s.Spread)
+}
+
+// sayApart says how far light and shadow are apart; below 0 they are the other way round.
+func sayApart(tones float64) string {
+	switch {
+	case tones < 0:
+		return "The other way round: the light is " + tonesSay(-tones) + " darker than the shadow"
+	case tones == 0:
+		return "Light and shadow have the same value"
 	}
-	return words + "."
+	return tonesSay(tones) + " apart"
+}
+
+// sayTenths says how the shadow's lightest tenth lies to the light's darkest.
+func sayTenths(overlap float64) string {
+	const lies = "the shadow's lightest tenth is "
+	switch {
+	case overlap > 0:
+		return "they overlap, " + lies + tonesSay(overlap) + " lighter than the light's darkest tenth"
+	case overlap < 0:
+		return lies + tonesSay(-overlap) + " darker than the light's darkest tenth"
+	}
+	return lies + "as light as the light's darkest tenth"
 }
 
 // SayShelf says a still's key figures in two short lines: the gaps between its groups, and

@@ -1,7 +1,6 @@
 package gui
 
 import (
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -74,7 +73,8 @@ func SheetContent(s SheetSubject) sheet.Content {
 		Names:     [3]string{"Picture with notes", "Greys of the same lightness", "Bands of value"},
 		Histogram: &histogram, Shares: sheetShares(reading.Chosen().Groups()), Figures: sheetFigures(reading),
 		FamiliesHead: "Families: light and shadow, over their greys", Families: sheetFamilies(s.Families),
-		NotesHead: "Notes", Notes: sheetNotes(s),
+		FamiliesLeft: familiesLeft(s.Families),
+		NotesHead:    "Notes", Notes: sheetNotes(s),
 		More: func(left int) string { return "and " + strconv.Itoa(left) + " more, for which there is no room here" },
 	}
 	if reading.Counted == 0 {
@@ -158,7 +158,7 @@ func sheetFamilies(found *analysis.Families) []sheet.FamilyRow {
 			share = Percent(*f.Share) + " of the picture"
 		}
 		parts := slices.DeleteFunc(append([]string{share, said.Turn}, said.Remarks...), isEmpty)
-		row := sheet.FamilyRow{Title: plainSay(said.Title), Text: plainSay(strings.Join(parts, "; "))}
+		row := sheet.FamilyRow{Title: said.Title, Text: strings.Join(parts, "; ")}
 		for _, spot := range spots {
 			row.Colours = append(row.Colours, spot.Colour)
 			row.Greys = append(row.Greys, analysis.GreyOf(spot.Lightness))
@@ -168,10 +168,15 @@ func sheetFamilies(found *analysis.Families) []sheet.FamilyRow {
 	return rows
 }
 
-func isEmpty(text string) bool { return text == "" }
+// familiesLeft returns how many families a sheet does not show.
+func familiesLeft(found *analysis.Families) int {
+	if found == nil {
+		return 0
+	}
+	return max(0, len(found.List)-mostFamilies)
+}
 
-// plainSay lets a line break at every space.
-func plainSay(text string) string { return strings.ReplaceAll(text, nbsp, " ") }
+func isEmpty(text string) bool { return text == "" }
 
 // sheetNotes lists what the notes say, by their numbers, then the painted areas.
 func sheetNotes(s SheetSubject) []sheet.NoteRow {
@@ -190,46 +195,10 @@ func sheetNotes(s SheetSubject) []sheet.NoteRow {
 	}
 	painted := notes.NewPainted(s.Picture)
 	painted.Set(s.Notes)
-	if said := SayPainted(painted.Measure()); said != "" {
-		rows = append(rows, sheet.NoteRow{Text: plainSay(said)})
+	if m := painted.Measure(); m.Light != nil || m.Shadow != nil {
+		rows = append(rows, sheet.NoteRow{Text: "Painted areas. " + SayMeasured(m)})
 	}
 	return rows
-}
-
-// SayPainted says what the areas painted as light and as shadow tell; "" if there are none.
-func SayPainted(m notes.Measured) string {
-	var parts []string
-	for name, s := range sides(m) {
-		parts = append(parts, name+" of value "+Tenth(s.Value)+", spread "+Tenth(s.Spread)+" in lightness")
-	}
-	if len(parts) == 0 {
-		return ""
-	}
-	said := "Painted " + strings.Join(parts, "; ")
-	switch tones := analysis.AsPrinted(m.Tones); {
-	case math.IsNaN(tones):
-		return said
-	case tones < 0:
-		said += "; the light is " + Tenth(-tones) + nbsp + "tones darker than the shadow"
-	default:
-		said += "; " + Tenth(tones) + nbsp + "tones apart"
-	}
-	if overlap := analysis.AsPrinted(m.Overlap); overlap > 0 {
-		said += ", overlapping by " + Tenth(overlap)
-	}
-	return said
-}
-
-// sides gives the sides that are painted, the light first.
-func sides(m notes.Measured) func(func(string, *analysis.Spot) bool) {
-	return func(yield func(string, *analysis.Spot) bool) {
-		if m.Light != nil && !yield("light", m.Light) {
-			return
-		}
-		if m.Shadow != nil {
-			yield("shadow", m.Shadow)
-		}
-	}
 }
 
 // SheetTitle is what a still without a name is called on a sheet: its time.

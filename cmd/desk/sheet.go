@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -38,13 +39,22 @@ func runSheet(args []string, s streams) int {
 	}
 	path := plan.path(a, of)
 	if err := plan.Save(path, a.given("force"), sheetSubject(of)); err != nil {
-		s.say(gui.Explain("write "+gui.Quote(path), err))
+		s.say(explainSheet(path, err))
 		if errors.Is(err, gui.ErrEnding) {
 			return exitWrongUse
 		}
 		return exitUnread
 	}
 	return exitDone
+}
+
+// explainSheet says why a file could not be written.
+func explainSheet(path string, err error) string {
+	what := "write " + gui.Quote(path)
+	if errors.Is(err, fs.ErrExist) {
+		return gui.Sentence(what, "there is a file of that name already", "choose another name, or write over it with --force")
+	}
+	return gui.ExplainWriting(what, err)
 }
 
 // sheetPlan is how to hand on.

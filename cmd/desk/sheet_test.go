@@ -72,6 +72,17 @@ func TestSheetIsUsedWrongly(t *testing.T) {
 	}
 }
 
+// A folder that isn't there is called that.
+func TestSheetIntoNoFolder(t *testing.T) {
+	path := picture(t, "study.png", 12, 5, threeBars(120))
+	for _, force := range [][]string{nil, {"--force"}} {
+		e := desk(t, "", append(append([]string{"sheet"}, force...), "-o", filepath.Join(t.TempDir(), "no", "x.pdf"), path)...)
+		if e.plainErrors(t, 1); e.code != 1 || !strings.Contains(e.err, "no such folder") {
+			t.Errorf("code %d, %s", e.code, e.err)
+		}
+	}
+}
+
 // Without -o the file goes to where the command runs; over another only with --force.
 func TestSheetDoesNotOverwrite(t *testing.T) {
 	path := picture(t, "study.png", 12, 5, threeBars(120))
@@ -85,7 +96,7 @@ func TestSheetDoesNotOverwrite(t *testing.T) {
 		t.Fatal(err)
 	}
 	e := desk(t, "", "sheet", path)
-	if e.plainErrors(t, 1); e.code != 1 || !strings.Contains(e.err, "already") {
+	if e.plainErrors(t, 1); e.code != 1 || !strings.Contains(e.err, "already") || !strings.Contains(e.err, "--force") {
 		t.Errorf("code %d, %s", e.code, e.err)
 	}
 	if after, err := os.ReadFile("study-sheet.pdf"); err != nil || !bytes.Equal(before, after) {

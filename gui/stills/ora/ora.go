@@ -93,10 +93,12 @@ func Write(w io.Writer, p Picture, encode func(io.Writer, image.Image) error) er
 // writeType writes the media type as the first part: not shrunk, with its size and check sum
 // before it and nothing else, so that it stands at a fixed place.
 func writeType(z *zip.Writer) error {
-	w, err := z.CreateRaw(&zip.FileHeader{
+	h := &zip.FileHeader{
 		Name: "mimetype", Method: zip.Store, CRC32: crc32.ChecksumIEEE([]byte(Type)),
 		CompressedSize64: uint64(len(Type)), UncompressedSize64: uint64(len(Type)),
-	})
+	}
+	h.ModifiedDate = noDate //lint:ignore SA1019 CreateRaw writes this field as it is, and not Modified
+	w, err := z.CreateRaw(h)
 	if err != nil {
 		return err
 	}
@@ -106,6 +108,10 @@ func writeType(z *zip.Writer) error {
 
 // noTime stands where an archive must have a time: the first that it can tell.
 var noTime = time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)
+
+// noDate is the day of noTime as an archive has it: 7 bits of years since 1980, 4 of the month,
+// 5 of the day (PKWARE, .ZIP File Format Specification 6.3.10, 4.4.6, MS-DOS date).
+const noDate = 0<<9 | 1<<5 | 1
 
 // part is a part of the archive: a picture, or the description.
 type part struct {

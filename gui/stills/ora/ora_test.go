@@ -67,6 +67,9 @@ func TestKeepsTheRules(t *testing.T) {
 		if (f.Name == "mimetype") != (i == 0) || f.Name == "mimetype" && string(text) != Type {
 			t.Errorf("part %d is %s", i, f.Name)
 		}
+		if y, m, d := f.Modified.Date(); y != 1980 || m != 1 || d != 1 {
+			t.Errorf("%s is of %v, want the first day that an archive can tell", f.Name, f.Modified)
+		}
 		want, ok := sizes[f.Name]
 		if !ok {
 			continue

@@ -100,7 +100,7 @@ func (p *Page) lists(columns []Box, c Content) {
 	if len(f.columns) == 2 && len(c.Notes) > 0 {
 		f.columns, f.y = f.columns[1:], 0
 	}
-	left += p.list(f, last, rows{c.FamiliesHead, len(c.Families),
+	left += c.FamiliesLeft + p.list(f, last, rows{c.FamiliesHead, len(c.Families),
 		func(i int) float64 { return c.Families[i].high(width) },
 		func(i int, b Box) { p.family(b, c.Families[i]) }})
 	if end := columns[len(columns)-1]; left > 0 && c.More != nil {

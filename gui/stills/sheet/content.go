@@ -23,9 +23,10 @@ type Content struct {
 
 	FamiliesHead string
 	Families     []FamilyRow
+	FamiliesLeft int // how many more there are
 	NotesHead    string
 	Notes        []NoteRow
-	More         func(left int) string // says how many rows found no room
+	More         func(left int) string // says how many rows are not shown
 }
 
 // FamilyRow is a family: its colours over their greys, and words.

@@ -10,6 +10,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -75,6 +76,18 @@ func TestWrap(t *testing.T) {
 	})
 	if got := wrap("one\ntwo", bodyText, 50, 9); len(got) != 2 || got[1] != "two" {
 		t.Errorf("%q", got)
+	}
+	// No line ends at a space that forbids it (Unicode, UAX 14, class GL).
+	for _, space := range []string{"\u00a0", "\u202f", "\u2007"} {
+		text := "apart by 12.5" + space + "tones"
+		for width := 20.0; width < 60; width++ {
+			whole := slices.ContainsFunc(wrap(text, bodyText, width, 9), func(line string) bool {
+				return strings.HasSuffix(line, "12.5"+space+"tones")
+			})
+			if !whole && ink.Width(ink.Regular, "12.5"+space+"tones", bodyText) <= width {
+				t.Errorf("%+q in %g mm: %q", text, width, wrap(text, bodyText, width, 9))
+			}
+		}
 	}
 }
 
@@ -277,6 +290,17 @@ func farthest(a, b *image.RGBA, side int) (worst float64, at image.Point) {
 		}
 	}
 	return worst, at
+}
+
+// Families that are not listed are said like those that find no room.
+func TestMoreFamilies(t *testing.T) {
+	c := content()
+	c.FamiliesLeft = 3
+	said := 0
+	c.More = func(left int) string { said = left; return "and more" }
+	if New(A4, c); said != 3 {
+		t.Errorf("%d are said to be left, want 3", said)
+	}
 }
 
 // More notes than there is room for: what is left is said, and the page stays whole.

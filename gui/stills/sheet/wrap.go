@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strings"
+	"unicode"
 
 	"app.tonedesk/gui/stills/ink"
 )
@@ -13,7 +14,7 @@ func wrap(text string, size, width float64, most int) []string {
 	var lines []string
 	for paragraph := range strings.SplitSeq(text, "\n") {
 		line := ""
-		for word := range strings.FieldsSeq(paragraph) {
+		for word := range strings.FieldsFuncSeq(paragraph, breaks) {
 			for word != "" {
 				longer := strings.TrimSpace(line + " " + word)
 				if ink.Width(ink.Regular, longer, size) <= width {
@@ -33,6 +34,12 @@ func wrap(text string, size, width float64, most int) []string {
 		lines[most-1] = cut(lines[most-1]+" …", size, width)
 	}
 	return lines
+}
+
+// breaks reports whether a line may end at a space: at any but those that forbid it (Unicode,
+// UAX 14, class GL: U+00A0, U+2007, U+202F).
+func breaks(r rune) bool {
+	return unicode.IsSpace(r) && r != '\u00a0' && r != '\u2007' && r != '\u202f'
 }
 
 // fitting returns how many bytes of a word fit into width: one character at least.
