@@ -94,9 +94,10 @@ func (p *Palette) share(bins *colourBins, cells []cell, used []RGB) {
 	}
 }
 
-// join gives each colour the family to which most of its pixels belong, if that is half of
-// them at least, and the side where most of these lie. It looks at one pixel for each place
-// of the families' map.
+// join gives each colour the family that holds most of its pixels, if that is clearly the
+// largest part of them, and the side where most of these lie. A colour that a family's light
+// or shadow has belongs to it also where more of it lies elsewhere, as long as that is no
+// other family's. It looks at one pixel for each place of the families' map.
 func (p *Palette) join(pixels Pixels, families *Families) {
 	if families.Width == 0 || families.Height == 0 || len(families.List) == 0 {
 		return
@@ -117,36 +118,66 @@ func (p *Palette) join(pixels Pixels, families *Families) {
 	for i := range p.Colours {
 		p.Colours[i].joinBy(&tallies[i])
 	}
+	p.joinOwn(families.List, places, tallies)
 }
 
 // sidesOfFamily are the parts of a family in the order of Families.Map.
 var sidesOfFamily = [...]FamilySide{LightSide, ShadowSide, AccentSide, LineSide}
 
-// joinBy joins the family that holds most of the places counted by their number in a
-// families' map.
+// partOf returns how many of the places counted by their number in a families' map belong to
+// a family.
+func partOf(tally *[256]int, family int) int {
+	sum := 0
+	for _, n := range tally[1+family*len(sidesOfFamily):][:len(sidesOfFamily)] {
+		sum += n
+	}
+	return sum
+}
+
+// joinBy joins the family that holds clearly most of the places counted by their number in a
+// families' map: half of all, or a third more than any other and than those of none (our own
+// limits).
 func (c *PaletteColour) joinBy(tally *[256]int) {
-	all, most, best := tally[0], 0, 0
-	for first := 1; first+len(sidesOfFamily) <= len(tally); first += len(sidesOfFamily) {
-		sum := 0
-		for _, n := range tally[first : first+len(sidesOfFamily)] {
-			sum += n
-		}
-		if all += sum; sum > most {
-			most, best = sum, first
+	all, most, second, best := tally[0], 0, tally[0], 0
+	for family := range (len(tally) - 1) / len(sidesOfFamily) {
+		sum := partOf(tally, family)
+		all += sum
+		if sum > most {
+			second = max(second, most)
+			most, best = sum, family
+		} else {
+			second = max(second, sum)
 		}
 	}
-	if most == 0 || 2*most < all {
+	if most == 0 || 2*most < all && 3*most < 4*second {
 		return
 	}
-	family := (best - 1) / len(sidesOfFamily)
-	c.Family = &family
+	c.Family = &best
+	at := tally[1+best*len(sidesOfFamily):]
 	side := 0
 	for i := range sidesOfFamily {
-		if tally[best+i] > tally[best+side] {
+		if at[i] > at[side] {
 			side = i
 		}
 	}
 	c.Side = sidesOfFamily[side]
+}
+
+// joinOwn lets the colours that the families' sides have join them, unless another family
+// holds them already. Where several families have a colour, the one with the most of it does.
+func (p *Palette) joinOwn(list []Family, places []Oklab, tallies [][256]int) {
+	most := make([]int, len(p.Colours))
+	for k := range list {
+		for i, s := range [...]*Spot{&list[k].Light, &list[k].Shadow} {
+			nearest, square := nearestOf(s.Oklab, places)
+			c, n := &p.Colours[nearest], partOf(&tallies[nearest], k)
+			if square >= clusterApart*clusterApart || n <= most[nearest] || c.Family != nil && most[nearest] == 0 {
+				continue
+			}
+			family := k
+			c.Family, c.Side, most[nearest] = &family, sidesOfFamily[i], n
+		}
+	}
 }
 
 // PaletteGroup are the colours of one family, or those of none.

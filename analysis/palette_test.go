@@ -3,8 +3,11 @@ package analysis
 import (
 	"encoding/json"
 	"image"
+	"image/draw"
+	"image/png"
 	"math"
 	"math/rand/v2"
+	"os"
 	"slices"
 	"testing"
 
@@ -224,6 +227,91 @@ func TestPaletteByFamily(t *testing.T) {
 	}
 	if !slices.Equal(order, []RGB{other, shadow, light, ground}) {
 		t.Errorf("by family: %v", order)
+	}
+}
+
+// A colour joins a family that holds less than half of its pixels but clearly more than
+// anything else does; not where it is a close thing.
+func TestPaletteJoinsTheLargestPart(t *testing.T) {
+	for name, tt := range map[string]struct {
+		tally [9]int
+		want  int
+	}{
+		"half":                    {[9]int{0: 10, 1: 10}, 0},
+		"less, but clearly":       {[9]int{0: 30, 1: 20, 2: 20, 5: 15, 6: 15}, 0},
+		"none has nearly as many": {[9]int{0: 36, 1: 20, 2: 20, 5: 15, 6: 15}, -1},
+		"another has":             {[9]int{0: 10, 1: 40, 5: 35}, -1},
+		"the second":              {[9]int{0: 30, 2: 10, 6: 45, 8: 5}, 1},
+		"nothing":                 {[9]int{}, -1},
+	} {
+		var tally [256]int
+		copy(tally[:], tt.tally[:])
+		var c PaletteColour
+		c.joinBy(&tally)
+		got := -1
+		if c.Family != nil {
+			got = *c.Family
+		}
+		if got != tt.want {
+			t.Errorf("%s: family %d, want %d", name, got, tt.want)
+		}
+	}
+}
+
+// A family's own light and shadow colours carry it, also where the same colour covers more of
+// the picture elsewhere; where it is another family's, that keeps it.
+func TestPaletteKnowsAFamilysOwnColours(t *testing.T) {
+	light, shadow, other := RGB{0xab, 0xb6, 0xb2}, RGB{0x5a, 0x6a, 0x70}, RGB{0xc0, 0x40, 0x30}
+	p := flats(8, map[RGB]int{light: 4, shadow: 2, other: 2}, []RGB{light, shadow, other})
+	families := &Families{Width: 1, Height: 8, List: []Family{
+		{Light: SpotOf(light), Shadow: SpotOf(shadow)}, {Light: SpotOf(other), Shadow: SpotOf(shadow)},
+	}}
+	families.Map = []uint8{1, 0, 0, 0, 2, 6, 5, 5}
+	got := PaletteOf(p, nil, families)
+	want := map[RGB]struct {
+		family int
+		side   FamilySide
+	}{light: {0, LightSide}, shadow: {0, ShadowSide}, other: {1, LightSide}}
+	for _, c := range got.Colours {
+		if w := want[c.Colour]; c.Family == nil || *c.Family != w.family || c.Side != w.side {
+			t.Errorf("%s: family %v, side %q, want %+v", c.Colour.Hex(), c.Family, c.Side, w)
+		}
+	}
+	families.Map = []uint8{1, 0, 5, 5, 2, 2, 5, 5} // the first's light is mostly the second's
+	for _, c := range PaletteOf(p, nil, families).Colours {
+		if c.Colour == light && (c.Family == nil || *c.Family != 1) {
+			t.Errorf("%s: family %v, want the second", light.Hex(), c.Family)
+		}
+	}
+}
+
+// In the demo painting every family has its own light and shadow, where the palette has them.
+func TestPaletteOfTheDemo(t *testing.T) {
+	file, err := os.Open("../assets/demo.png")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	demo, err := png.Decode(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	img := image.NewNRGBA(demo.Bounds())
+	draw.Draw(img, img.Rect, demo, image.Point{}, draw.Src)
+	p := Pixels{Pix: img.Pix, Stride: img.Stride, Width: img.Rect.Dx(), Height: img.Rect.Dy()}
+	families := FindFamilies(p, nil, DefaultFamilyRules())
+	got := PaletteOf(p, nil, families)
+	if len(families.List) == 0 {
+		t.Fatal("no families")
+	}
+	for k, f := range families.List {
+		for _, s := range []Spot{f.Light, f.Shadow} {
+			for _, c := range got.Colours {
+				if squareApart(c.Oklab, s.Oklab) < 0.01*0.01 && c.Family == nil {
+					t.Errorf("%s of family %d belongs to none", c.Colour.Hex(), k+1)
+				}
+			}
+		}
 	}
 }
 
