@@ -23,18 +23,22 @@ const (
 	labelHeight  = labelLines*lineHeight + gap
 	titleHeight  = lineHeight + gap
 	gap          = 8
+	frame        = 1 // around a colour and its grey
+	cellWidth    = swatchWidth + 2*frame + gap
+	cellHeight   = colourHeight + greyHeight + 2*frame + labelHeight
 	perLine      = 8 // swatches side by side
 )
 
-// The sheet is neutral, so that its ground doesn't tint the swatches: lightness of ground and
-// letters, with a contrast of 6 to 1.
+// The sheet is neutral, so that its ground doesn't tint the swatches: white, with black letters
+// and a black line around each colour and its grey. So whatever grey a swatch has, it stands
+// out from the ground or from the line, and white ones end where the line does.
 const (
-	groundLightness = 60
-	inkLightness    = 5
+	groundLightness = 100
+	inkLightness    = 0
 )
 
 // Sheet returns a picture of the swatches: each colour above the grey of its lightness, edge
-// to edge, with its name and figures below. All areas are flat and nothing is smoothed, so
+// to edge and with a line around the two, its name and figures below. All areas are flat and nothing is smoothed, so
 // that an eyedropper meets the exact colour anywhere on a swatch.
 func Sheet(rows []Row) *image.NRGBA {
 	img := image.NewNRGBA(image.Rectangle{Max: sheetSize(rows)})
@@ -44,23 +48,21 @@ func Sheet(rows []Row) *image.NRGBA {
 		write(img, image.Pt(gap, y), row.Title)
 		y += titleHeight
 		for i, s := range row.Swatches {
-			paint(img, image.Pt(gap+i%perLine*swatchWidth, y+i/perLine*cellHeight), s)
+			paint(img, image.Pt(gap+i%perLine*cellWidth, y+i/perLine*cellHeight), s)
 		}
 		y += linesOf(row) * cellHeight
 	}
 	return img
 }
 
-const cellHeight = colourHeight + greyHeight + labelHeight
-
 // linesOf returns how many lines of swatches a row takes.
 func linesOf(row Row) int { return (len(row.Swatches) + perLine - 1) / perLine }
 
 // sheetSize returns the size of a sheet.
 func sheetSize(rows []Row) image.Point {
-	size := image.Pt(2*gap+2*swatchWidth, gap)
+	size := image.Pt(gap+2*cellWidth, gap)
 	for _, row := range rows {
-		size.X = max(size.X, 2*gap+min(len(row.Swatches), perLine)*swatchWidth, 2*gap+textWidth(row.Title))
+		size.X = max(size.X, gap+min(len(row.Swatches), perLine)*cellWidth, 2*gap+textWidth(row.Title))
 		size.Y += titleHeight + linesOf(row)*cellHeight
 	}
 	return size
@@ -68,6 +70,9 @@ func sheetSize(rows []Row) image.Point {
 
 // paint paints one swatch with its top left at a point.
 func paint(img *image.NRGBA, at image.Point, s Swatch) {
+	pair := image.Rectangle{at, at.Add(image.Pt(swatchWidth+2*frame, colourHeight+greyHeight+2*frame))}
+	fill(img, pair, grey(inkLightness))
+	at = at.Add(image.Pt(frame, frame))
 	c := s.Spot.Colour
 	fill(img, image.Rectangle{at, at.Add(image.Pt(swatchWidth, colourHeight))}, color.NRGBA{c.R, c.G, c.B, 255})
 	below := at.Add(image.Pt(0, colourHeight))
@@ -77,7 +82,7 @@ func paint(img *image.NRGBA, at image.Point, s Swatch) {
 		fmt.Sprintf("L* %.1f v %.1f", analysis.AsPrinted(s.Spot.Lightness), analysis.AsPrinted(s.Spot.Value)),
 	}
 	for i, label := range labels {
-		write(img, at.Add(image.Pt(0, colourHeight+greyHeight+i*lineHeight)), cutTo(label, swatchWidth))
+		write(img, at.Add(image.Pt(0, colourHeight+greyHeight+frame+i*lineHeight)), cutTo(label, swatchWidth))
 	}
 }
 

@@ -133,14 +133,15 @@ func TestLists(t *testing.T) {
 	}
 }
 
-// On the sheet every swatch is one flat colour above one flat grey of its lightness, the rest
+// On the sheet every swatch is one flat colour above one flat grey of its lightness, with a
+// line around both, the rest
 // is neutral, and there are no other colours than these and two greys: nothing is smoothed.
 func TestSheetIsFlat(t *testing.T) {
 	rows := OfShades(shades(t, "#e2ab85"))
 	img := Sheet(rows)
 	known := map[[3]uint8]bool{}
 	note := func(v analysis.RGB) { known[[3]uint8{v.R, v.G, v.B}] = true }
-	for _, lightness := range []float64{60, 5} {
+	for _, lightness := range []float64{100, 0} {
 		v := analysis.GreyOf(lightness)
 		note(analysis.RGB{R: v, G: v, B: v})
 	}
@@ -148,15 +149,16 @@ func TestSheetIsFlat(t *testing.T) {
 	for _, row := range rows {
 		y += 22
 		for i, s := range row.Swatches {
-			at := image.Pt(8+i%8*128, y+i/8*146)
+			at := image.Pt(9+i%8*138, y+1+i/8*148)
 			v := analysis.GreyOf(s.Spot.Lightness)
 			grey := analysis.RGB{R: v, G: v, B: v}
 			checkFlat(t, img, image.Rectangle{at, at.Add(image.Pt(128, 64))}, s.Spot.Colour)
 			checkFlat(t, img, image.Rectangle{at.Add(image.Pt(0, 64)), at.Add(image.Pt(128, 96))}, grey)
 			note(s.Spot.Colour)
 			note(grey)
+			checkFramed(t, img, image.Rectangle{at, at.Add(image.Pt(128, 96))})
 		}
-		y += (len(row.Swatches) + 7) / 8 * 146
+		y += (len(row.Swatches) + 7) / 8 * 148
 	}
 	if img.Bounds().Dy() != y {
 		t.Errorf("the sheet is %v, its rows end at %d", img.Bounds(), y)
@@ -164,6 +166,29 @@ func TestSheetIsFlat(t *testing.T) {
 	for i := 0; i < len(img.Pix); i += 4 {
 		if !known[[3]uint8(img.Pix[i:])] || img.Pix[i+3] != 255 {
 			t.Fatalf("a pixel is %v", img.Pix[i:i+4])
+		}
+	}
+}
+
+// checkFramed fails unless a black line runs right around r, and white around that: then what
+// lies in r ends for the eye, whatever its grey.
+func checkFramed(t *testing.T, img *image.NRGBA, r image.Rectangle) {
+	t.Helper()
+	for out, want := range map[int]uint8{1: 0, 2: 255} {
+		around := r.Inset(-out)
+		for x := around.Min.X; x < around.Max.X; x++ {
+			for _, y := range []int{around.Min.Y, around.Max.Y - 1} {
+				if c := img.NRGBAAt(x, y); c.R != want || c.G != want || c.B != want {
+					t.Fatalf("at %d,%d, %d around a swatch: %v", x, y, out, c)
+				}
+			}
+		}
+		for y := around.Min.Y; y < around.Max.Y; y++ {
+			for _, x := range []int{around.Min.X, around.Max.X - 1} {
+				if c := img.NRGBAAt(x, y); c.R != want || c.G != want || c.B != want {
+					t.Fatalf("at %d,%d, %d around a swatch: %v", x, y, out, c)
+				}
+			}
 		}
 	}
 }

@@ -75,7 +75,7 @@ const (
 	smallHigh  = 3.3  // of each of these
 	familyText = 3    // lines at most
 	lineHigh   = 4.2
-	noteLines  = 4 // at most, of one note
+	noteLines  = 6 // at most, of one note
 )
 
 // rows are what a list consists of.
