@@ -124,10 +124,14 @@ func (d *Desk) KeepStill(opened bool) {
 	}
 }
 
-// keepCopy writes a still, without holding up the window.
+// keepCopy writes a still, without holding up the window. Its time is now, however old its
+// picture is: a picture file or an unchanged screen was read long ago.
 func (d *Desk) keepCopy(c *copiedPicture, opened bool) {
+	at := time.Now()
 	d.aside(func() {
-		id, err := d.options.Stills.Keep(c.pixels, c.meta(), nil)
+		meta := c.meta()
+		meta.Time = at
+		id, err := d.options.Stills.Keep(c.pixels, meta, nil)
 		d.onWindow(func() {
 			if err != nil {
 				d.parts.strip.say(stripNote, ExplainWriting("keep the picture", err))
@@ -157,11 +161,10 @@ var stillKinds = map[sourceKind]string{
 	sourceDemo: stills.FromDemo, sourcePicture: stills.FromPicture, sourceRegion: stills.FromScreen,
 }
 
-// meta says what is known of a copied picture.
+// meta says what is known of a copied picture, but the time.
 func (c *copiedPicture) meta() stills.Meta {
 	reading := analysis.Read(c.pixels, analysis.Options{Groups: c.settings.Groups, Out: &c.out})
 	return stills.Meta{
-		Time:    c.at,
 		Source:  stills.Source{Kind: stillKinds[c.source.Kind], Path: c.source.Path, Region: stills.RectOf(c.bounds)},
 		Display: c.settings.Display, LeftOut: stills.LeftOutOf(&c.out), Reading: stills.FiguresOf(reading),
 	}

@@ -231,6 +231,35 @@ func TestShelf(t *testing.T) {
 	}
 }
 
+// A still's time is that of keeping it, whatever the age of its frame, and stills of one frame
+// kept within a second stand in the order in which they were kept.
+func TestStillsAreOfTheMomentOfKeeping(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	d.see(t, halves(testLight, testShadow))
+	began := time.Now()
+	var copied *copiedPicture
+	d.copyPicture(func(c *copiedPicture) { copied = c })
+	d.see(t, halves(testLight, testShadow))
+	copied.at = began.Add(-time.Hour)
+	var order []string
+	for range 6 {
+		d.keepCopy(copied, false)
+		list, _, err := d.options.Stills.List()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if at := list[0].Time; at.Before(began.Truncate(0)) || at.After(time.Now()) {
+			t.Fatalf("kept now, the still is of %v", at)
+		}
+		order = append([]string{list[0].ID}, order...)
+		for i, e := range list {
+			if e.ID != order[i] {
+				t.Fatalf("still %d is %s, want the newest first: %v", i, e.ID, order)
+			}
+		}
+	}
+}
+
 // A still is compared with a darker picture in words, and laid over it in each way.
 func TestCompareWithAStill(t *testing.T) {
 	d := newTestDesk(t, Defaults())

@@ -17,7 +17,7 @@ const Version = 1
 // Meta is what is known of a still beside its picture and its notes.
 type Meta struct {
 	Name    string    `json:"name"` // what the painter calls it; may be empty
-	Time    time.Time `json:"time"` // when the picture was read
+	Time    time.Time `json:"time"` // when it was kept; stills stand in this order
 	Source  Source    `json:"source"`
 	Display string    `json:"display"` // the colour space that the display was taken to have
 	Width   int       `json:"width"`   // pixels
