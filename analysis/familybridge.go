@@ -69,7 +69,8 @@ const (
 	bridgeShare   = 0.2
 	bridgeWidth   = 0.3
 	accentWidth   = 0.5
-	bridgeAbove   = 4.0 // L*
+	bridgeHue     = 0.35 // hueScore of the two
+	bridgeAbove   = 4.0  // L*
 	bridgeBelow   = 10.0
 )
 
@@ -105,7 +106,7 @@ func (f *FamilyFinder) bridgeBetween(m int32, e, g *familyEdge) (b bridge, fits 
 		light, shadow = shadow, light
 	}
 	p, q, between := &a.list[light], &a.list[shadow], a.list[m].mean()[0]
-	if p.ground || q.ground || !f.alike(light, shadow) {
+	if p.ground || q.ground || !f.alike(light, shadow) || hueScore(p.mean(), q.mean()) < bridgeHue {
 		return b, false
 	}
 	if between > p.mean()[0]+bridgeAbove || between < q.mean()[0]-bridgeBelow {

@@ -15,8 +15,6 @@ type familyEdge struct {
 	nearA, farA, nearB, farB [3]int64
 	reachA, reachB           int      // cells from near to far, added up
 	line                     [3]int64 // linear light of the line's darkest pixels, added up
-	rimmed                   int      // pairs with a band of another colour than both sides between them
-	rim                      [3]int64 // linear light of the band, added up
 }
 
 const (
@@ -67,12 +65,6 @@ func (f *FamilyFinder) edgeAt(index map[[2]int32]int32, i, step, back, ahead int
 		dark := f.source.dark[cell]
 		for c := range e.line {
 			e.line[c] += int64(reduceTables.low[uint8(dark>>(8*c))])
-		}
-	}
-	if cell, light := f.bandBetween(i, step, near1, near2, back > 0, ahead > 0); cell >= 0 {
-		e.rimmed++
-		for c := range e.rim {
-			e.rim[c] += light[c]
 		}
 	}
 	if la > lb {
@@ -137,71 +129,6 @@ func (f *FamilyFinder) linedBetween(near1, near2, dark1, dark2 int) int {
 	return dark1
 }
 
-// A band between two areas lies in lightness at least so far, of the way between them, from
-// both, or is darker than both, and so far beside the way in L*a*b*: an edge that is merely
-// smoothed lies on it.
-const (
-	bandPart   = 0.2
-	bandBeside = 8.0
-)
-
-// bandBetween returns which of the cells around the pair i and i + step is of a colour that
-// no mixture of two places has, and darker than the lighter, and its light; -1 for none. Of
-// a band that is narrower than a cell, the cell's darkest pixel may show more.
-func (f *FamilyFinder) bandBetween(i, step, near1, near2 int, back, ahead bool) (cell int, light [3]int64) {
-	w := newMixture(labAt(&f.planes.flat, int32(near1)), labAt(&f.planes.flat, int32(near2)))
-	best, cell := bandBeside+3*f.planes.noise, -1
-	for k, there := range [4]bool{back, true, true, ahead} {
-		at := i + (k-1)*step
-		if !there {
-			continue
-		}
-		if d := w.beside(labAt(&f.planes.raw, int32(at))); d > best {
-			best, cell = d, at
-		}
-	}
-	if cell < 0 {
-		return cell, light
-	}
-	for c := range light {
-		light[c] = int64(f.source.linear[3*cell+c])
-	}
-	dark := f.source.dark[cell]
-	r, g, b := uint8(dark), uint8(dark>>8), uint8(dark>>16)
-	if w.beside(LabOf(linears[r], linears[g], linears[b])) > best {
-		low := &reduceTables.low
-		light = [3]int64{int64(low[r]), int64(low[g]), int64(low[b])}
-	}
-	return cell, light
-}
-
-// mixture is all colours between two, the lighter first.
-type mixture struct {
-	light, dark, axis Lab
-	size              float64
-}
-
-func newMixture(p, q Lab) mixture {
-	if p.L < q.L {
-		p, q = q, p
-	}
-	axis := Lab{q.L - p.L, q.A - p.A, q.B - p.B}
-	return mixture{p, q, axis, max(axis.L*axis.L+axis.A*axis.A+axis.B*axis.B, 1e-9)}
-}
-
-// beside returns how far a colour lies from the mixture, 0 if it may be an edge or is hardly
-// darker than the lighter.
-func (m *mixture) beside(c Lab) float64 {
-	tooLight := c.L > m.light.L-lineDarker/cellUnitLab || c.L > m.light.L+bandPart*m.axis.L
-	if tooLight || c.L > m.dark.L && c.L < m.dark.L-bandPart*m.axis.L {
-		return 0
-	}
-	l, a, b := c.L-m.light.L, c.A-m.light.A, c.B-m.light.B
-	t := min(max((l*m.axis.L+a*m.axis.A+b*m.axis.B)/m.size, 0), 1)
-	l, a, b = l-t*m.axis.L, a-t*m.axis.A, b-t*m.axis.B
-	return math.Sqrt(l*l + a*a + b*b)
-}
-
 // contrast returns how far the two sides are apart at the edge beyond what their own slopes
 // explain, in L*a*b*.
 func (e *familyEdge) contrast() float64 {
@@ -230,7 +157,6 @@ func (e *familyEdge) contrast() float64 {
 func (e *familyEdge) add(o *familyEdge, turned bool) {
 	e.length += o.length
 	e.lined += o.lined
-	e.rimmed += o.rimmed
 	if turned {
 		e.reachA, e.reachB = e.reachA+o.reachB, e.reachB+o.reachA
 	} else {
@@ -238,7 +164,6 @@ func (e *familyEdge) add(o *familyEdge, turned bool) {
 	}
 	for c := range e.line {
 		e.line[c] += o.line[c]
-		e.rim[c] += o.rim[c]
 	}
 	for c := range 3 {
 		if turned {

@@ -26,7 +26,9 @@ func (m *familyMeter) line(k int, family *Family) *FamilyLine {
 
 // outlineOf adds up the edges of family k that have a line: those of both sides or of one,
 // on whichever the line is clearest, and those with the ground alone where there are enough,
-// since where forms touch a line may be the other's. It returns nil if there is no line.
+// since where forms touch a line may be the other's. On a
+// dark ground, which hides how dark a line is, its colour tells it. It returns nil if there
+// is no line.
 func (m *familyMeter) outlineOf(k int) *familyEdge {
 	var all, ground [2]familyEdge // by side; only lengths and lines are added up
 	for i := range m.areas.edges {
@@ -47,28 +49,20 @@ func (m *familyMeter) outlineOf(k int) *familyEdge {
 	for _, parts := range [2][2]familyEdge{ground, all} {
 		both := parts[0]
 		both.addLine(&parts[1])
-		for _, e := range [3]*familyEdge{&both, &parts[0], &parts[1]} {
+		for _, e := range [2]*familyEdge{&both, &parts[0]} {
 			if e.lined > 0 && float64(e.lined) >= linePart*float64(e.length) && 3*both.lined >= all[0].lined+all[1].lined {
 				return e
 			}
 		}
 	}
-	both := ground[0]
-	both.addLine(&ground[1])
-	if both.rimmed > 0 && float64(both.rimmed) >= 0.5*float64(both.length) {
-		both.lined, both.line = both.rimmed, both.rim
-		return &both
-	}
-	return nil
+	return m.rimOf(k)
 }
 
 // addLine adds what is known of lines along an edge.
 func (e *familyEdge) addLine(o *familyEdge) {
 	e.length += o.length
 	e.lined += o.lined
-	e.rimmed += o.rimmed
 	for c := range e.line {
 		e.line[c] += o.line[c]
-		e.rim[c] += o.rim[c]
 	}
 }
