@@ -36,6 +36,7 @@ func (a *familyArea) mean() [3]float64 { return a.colour.mean() }
 func (a *familyArea) add(b *familyArea) {
 	a.colour.join(&b.colour)
 	a.all += b.all
+	a.ground = a.ground || b.ground
 	for i := range a.rim {
 		a.rim[i] += b.rim[i]
 	}
@@ -57,8 +58,7 @@ func (f *FamilyFinder) segment() {
 	f.join()
 	f.seed()
 	f.grow()
-	f.measureAreas()
-	f.findEdges()
+	f.remeasure()
 	f.mergeAreas()
 	f.remeasure()
 	f.dissolveBridges()

@@ -25,6 +25,7 @@ func (t touch) before(o touch) bool {
 type areaMerger struct {
 	areas   *familyAreas
 	visible float64
+	noise   float64
 	least   int // cells
 	into    []int32
 	alien   []bool    // joined, but of another colour
@@ -42,10 +43,15 @@ func (m *areaMerger) cost(e *familyEdge) float64 {
 	both := float64(p.cells()) * float64(q.cells()) / max(float64(p.cells()+q.cells()), 1)
 	energy := both * apart * apart / float64(e.length)
 	lined := 2*e.lined > e.length
-	if !lined {
-		if c := min(math.Sqrt(energy/mergeWeight), e.contrast()/m.visible); c < 1 {
-			return c
+	c := min(math.Sqrt(energy/mergeWeight), e.contrast()/m.visible)
+	if lined { // a fold that is drawn in a side, if both are of one colour and no ground
+		c = apart / (foldWithin + m.noise)
+		if p.ground || q.ground {
+			c = 1
 		}
+	}
+	if c < 1 {
+		return c
 	}
 	switch {
 	case min(p.all, q.all) >= m.least:
@@ -118,6 +124,9 @@ func (m *areaMerger) run() {
 	}
 }
 
+// foldWithin is the distance in L*a*b* up to which areas on both sides of a line are one.
+const foldWithin = 2.0
+
 // alienFrom is the distance in L*a*b* from which on a small area is no part of the side that
 // takes it in: an eye, a window, a pattern.
 const alienFrom = 5.0
@@ -183,8 +192,7 @@ func (m *areaMerger) drop(edge int32) {
 func (f *FamilyFinder) mergeAreas() {
 	a := &f.areas
 	m := areaMerger{
-		areas: a, visible: edgeVisible + 0.5*f.planes.noise,
-		least: max(leastCells, int(areaPart*float64(f.source.counted))),
+		areas: a, visible: edgeVisible + 0.5*f.planes.noise, noise: f.planes.noise, least: f.leastArea(),
 	}
 	m.run()
 	for i, l := range a.label {
