@@ -5,9 +5,9 @@ import (
 	"math"
 )
 
-// rimCells is how wide the rim of a side is, in cells, in which its colour is mixed with
+// sideRim is how wide the rim of a side is, in cells, in which its colour is mixed with
 // what lies beside it.
-const rimCells = 2
+const sideRim = 2
 
 // body returns the cells of the side marked mark without its rim; where a side is so narrow
 // that this leaves less than a third, without less of it. Along a soft edge a side's colour
@@ -17,7 +17,7 @@ func (m *familyMeter) body(mark uint8, soft bool) []int32 {
 	if soft {
 		other = otherSide(mark)
 	}
-	for rim := rimCells; rim >= 0; rim-- {
+	for rim := sideRim; rim >= 0; rim-- {
 		kept := make([]int32, 0, len(cells))
 		for _, i := range cells {
 			if m.marks[i] == mark && m.clear(i, mark, other, rim) {
@@ -141,7 +141,7 @@ func (f *FamilyFinder) sourceOf(cell int) image.Point {
 // labAt returns a cell's colour.
 func labAt(plane *[3][]int32, i int32) Lab {
 	return Lab{
-		float64(plane[0][i]) / cellUnitLab, float64(plane[1][i]) / cellUnitLab, float64(plane[2][i]) / cellUnitLab,
+		float64(plane[0][i]) / cellLab, float64(plane[1][i]) / cellLab, float64(plane[2][i]) / cellLab,
 	}
 }
 
@@ -153,7 +153,7 @@ func (f *FamilyFinder) meanLab(cells []int32) Lab {
 			sum[c] += int64(f.planes.raw[c][i])
 		}
 	}
-	n := float64(max(len(cells), 1)) * cellUnitLab
+	n := float64(max(len(cells), 1)) * cellLab
 	return Lab{float64(sum[0]) / n, float64(sum[1]) / n, float64(sum[2]) / n}
 }
 

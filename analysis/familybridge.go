@@ -118,7 +118,7 @@ func (f *FamilyFinder) bridgeBetween(m int32, e, g *familyEdge) (b bridge, fits 
 		narrow, lines = accentWidth, 1
 	}
 	for _, o := range [2]*familyEdge{e, g} {
-		if 2*o.lined > o.length {
+		if o.isLined() {
 			lines--
 		}
 	}
@@ -151,7 +151,7 @@ func (f *FamilyFinder) dissolve(found []bridge) {
 		light, shadow := a.list[b.light].mean(), a.list[b.shadow].mean()
 		near, far := 0.0, 0.0
 		for c := range light {
-			v := float64(p.flat[c][i]) / cellUnitLab
+			v := float64(p.flat[c][i]) / cellLab
 			near += (v - light[c]) * (v - light[c])
 			far += (v - shadow[c]) * (v - shadow[c])
 		}

@@ -8,17 +8,20 @@ import (
 
 // familyEdge is where two areas touch.
 type familyEdge struct {
-	a, b   int32 // areas, a < b
-	length int   // pairs of cells
-	lined  int   // how many of them have a dark line between them
-	// Sums of L*a*b* times cellUnitLab: close to the edge and further inside, on both sides.
-	nearA, farA, nearB, farB [3]int64
-	reachA, reachB           int      // cells from near to far, added up
-	line                     [3]int64 // linear light of the line's darkest pixels, added up
+	a, b   int32    // areas; a < b until areas are joined
+	length int      // pairs of cells, one on each side
+	lined  int      // how many of them have a dark line between them
+	line   [3]int64 // linear light of the line's darkest pixels, added up
+
+	// Of the sides a and b, added up: L*a*b* in 1/cellLab close to the edge and further
+	// inside, and the cells from the one to the other.
+	near, far [2][3]int64
+	reach     [2]int
 }
 
+// Close to an edge is the second cell that isn't thin, further inside the sixth.
 const (
-	nearReach = 2 // cells from the edge
+	nearReach = 2
 	farReach  = 6
 )
 
@@ -67,16 +70,17 @@ func (f *FamilyFinder) edgeAt(index map[[2]int32]int32, i, step, back, ahead int
 			e.line[c] += int64(reduceTables.low[uint8(dark>>(8*c))])
 		}
 	}
+	first := 0
 	if la > lb {
-		near1, far1, near2, far2 = near2, far2, near1, far1
+		first = 1
 	}
-	e.reachA += max(near1-far1, far1-near1) / step
-	e.reachB += max(near2-far2, far2-near2) / step
+	e.reach[first] += (near1 - far1) / step
+	e.reach[1-first] += (far2 - near2) / step
 	for c := range 3 {
-		e.nearA[c] += int64(p.raw[c][near1])
-		e.farA[c] += int64(p.raw[c][far1])
-		e.nearB[c] += int64(p.raw[c][near2])
-		e.farB[c] += int64(p.raw[c][far2])
+		e.near[first][c] += int64(p.raw[c][near1])
+		e.far[first][c] += int64(p.raw[c][far1])
+		e.near[1-first][c] += int64(p.raw[c][near2])
+		e.far[1-first][c] += int64(p.raw[c][far2])
 	}
 }
 
@@ -108,8 +112,8 @@ func (f *FamilyFinder) reachInto(i, step, room int) (near, far, dark int) {
 // A line between two areas is so much darker than both, and not so much more saturated: that
 // is an accent.
 const (
-	lineDarker    = 4 * cellUnitLab
-	lineSaturated = 6 * cellUnitLab
+	lineDarker    = 4 * cellLab
+	lineSaturated = 6 * cellLab
 )
 
 // linedBetween returns which of two thin cells, which may be -1, is a line between two
@@ -129,53 +133,55 @@ func (f *FamilyFinder) linedBetween(near1, near2, dark1, dark2 int) int {
 	return dark1
 }
 
+// isLined reports whether a line runs along most of the edge.
+func (e *familyEdge) isLined() bool { return 2*e.lined > e.length }
+
+// other returns the area on the other side of an edge.
+func (e *familyEdge) other(area int32) int32 { return e.a + e.b - area }
+
 // contrast returns how far the two sides are apart at the edge beyond what their own slopes
-// explain, in L*a*b*.
+// explain, in L*a*b*: a soft edge between even sides has little.
 func (e *familyEdge) contrast() float64 {
-	n := float64(e.length)
 	sum := 0.0
 	for c := range 3 {
-		d := float64(e.nearA[c]-e.nearB[c]) / n
-		slope, sides := 0.0, 0.0 // a cell toward A
-		if e.reachA > 0 {
-			slope, sides = float64(e.farA[c]-e.nearA[c])/float64(e.reachA), 1
-		}
-		if e.reachB > 0 {
-			slope, sides = slope+float64(e.nearB[c]-e.farB[c])/float64(e.reachB), sides+1
-		}
-		if part := slope / max(sides, 1) * (2*nearReach - 1); part*d > 0 { // the same way as the step
-			if math.Abs(part) > math.Abs(d) {
-				part = d
+		step := float64(e.near[0][c]-e.near[1][c]) / float64(e.length)
+		slope, sides := 0.0, 0.0 // a cell toward the first side
+		for side, sign := range [2]float64{1, -1} {
+			if e.reach[side] > 0 {
+				slope += sign * float64(e.far[side][c]-e.near[side][c]) / float64(e.reach[side])
+				sides++
 			}
-			d -= part
 		}
-		sum += d * d
+		across := slope / max(sides, 1) * (2*nearReach - 1)
+		if across*step > 0 { // the same way
+			step = math.Copysign(max(0, math.Abs(step)-math.Abs(across)), step)
+		}
+		sum += step * step
 	}
-	return math.Sqrt(sum) / cellUnitLab
+	return math.Sqrt(sum) / cellLab
 }
 
+// add adds all of another edge; turned says that its sides are the other way round.
 func (e *familyEdge) add(o *familyEdge, turned bool) {
+	e.addLine(o)
+	for side := range 2 {
+		from := side
+		if turned {
+			from = 1 - side
+		}
+		e.reach[side] += o.reach[from]
+		for c := range 3 {
+			e.near[side][c] += o.near[from][c]
+			e.far[side][c] += o.far[from][c]
+		}
+	}
+}
+
+// addLine adds another edge's length and line.
+func (e *familyEdge) addLine(o *familyEdge) {
 	e.length += o.length
 	e.lined += o.lined
-	if turned {
-		e.reachA, e.reachB = e.reachA+o.reachB, e.reachB+o.reachA
-	} else {
-		e.reachA, e.reachB = e.reachA+o.reachA, e.reachB+o.reachB
-	}
 	for c := range e.line {
 		e.line[c] += o.line[c]
-	}
-	for c := range 3 {
-		if turned {
-			e.nearA[c] += o.nearB[c]
-			e.farA[c] += o.farB[c]
-			e.nearB[c] += o.nearA[c]
-			e.farB[c] += o.farA[c]
-		} else {
-			e.nearA[c] += o.nearA[c]
-			e.farA[c] += o.farA[c]
-			e.nearB[c] += o.nearB[c]
-			e.farB[c] += o.farB[c]
-		}
 	}
 }

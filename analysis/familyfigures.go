@@ -100,5 +100,5 @@ func (m *familyMeter) tenth(cells []int32, lightest bool) float64 {
 	if lightest {
 		at = len(values) - 1 - at
 	}
-	return math.Max(0, float64(values[at])/cellUnitLab)
+	return math.Max(0, float64(values[at])/cellLab)
 }

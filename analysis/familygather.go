@@ -92,7 +92,7 @@ func (f *FamilyFinder) attachPieces(families []gathered, owner []int32) {
 			if owner[in] == 0 || owner[out] != 0 || a.list[out].ground {
 				continue
 			}
-			if families[owner[in]-1].attach(f, out, 2*e.lined > e.length) {
+			if families[owner[in]-1].attach(f, out, e.isLined()) {
 				owner[out], changed = owner[in], true
 			}
 		}
@@ -115,9 +115,4 @@ func (g *gathered) attach(f *FamilyFinder, area int32, lined bool) bool {
 		g.shadow = append(g.shadow, area)
 	}
 	return true
-}
-
-// apart returns the distance of two areas' colours in L*a*b*.
-func (f *FamilyFinder) apart(i, k int32) float64 {
-	return f.areas.list[i].colour.apart(&f.areas.list[k].colour)
 }

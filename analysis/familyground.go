@@ -81,7 +81,7 @@ func (f *FamilyFinder) markTexture(touching []int32, whole float64) {
 			if q.ground {
 				p, q = q, p
 			}
-			if p.ground && !q.ground && 2*e.lined <= e.length && like(q) {
+			if p.ground && !q.ground && !e.isLined() && like(q) {
 				q.ground, changed = true, true
 			}
 		}
@@ -119,13 +119,4 @@ func (f *FamilyFinder) markPockets() {
 			r.ground = r.ground || r.cells() > 0 && r.colour.apart(&a.list[k].colour) <= limit
 		}
 	}
-}
-
-func (r *familyArea) rimCells() int { return r.rim[0] + r.rim[1] + r.rim[2] + r.rim[3] }
-
-// across reports whether an area, or its colour in pieces, runs from one side of the frame
-// to the opposite one.
-func (r *familyArea) across() bool {
-	at := func(side int) bool { return r.rim[side] > 0 || r.reach[side] }
-	return at(0) && at(2) || at(1) && at(3)
 }

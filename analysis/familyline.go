@@ -13,7 +13,7 @@ func (m *familyMeter) line(k int, family *Family) *FamilyLine {
 	n := float64(seen.lined) * linearWhite
 	spot := spotOfLight(float64(seen.line[0])/n, float64(seen.line[1])/n, float64(seen.line[2])/n)
 	spot.pointAtHue()
-	dark := int32(cellUnitLab*min(family.Light.Lightness, family.Shadow.Lightness)) - lineDarker
+	dark := int32(cellLab*min(family.Light.Lightness, family.Shadow.Lightness)) - lineDarker
 	for _, side := range [2]uint8{mapRole(k, lightSide), mapRole(k, shadowSide)} {
 		for _, i := range m.cells[side] {
 			if m.marks[i] == side && m.planes.thin[i]&thinCell != 0 && m.planes.raw[0][i] < dark {
@@ -56,13 +56,4 @@ func (m *familyMeter) outlineOf(k int) *familyEdge {
 		}
 	}
 	return m.rimOf(k)
-}
-
-// addLine adds what is known of lines along an edge.
-func (e *familyEdge) addLine(o *familyEdge) {
-	e.length += o.length
-	e.lined += o.lined
-	for c := range e.line {
-		e.line[c] += o.line[c]
-	}
 }

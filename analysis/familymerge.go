@@ -2,134 +2,107 @@ package analysis
 
 import "math"
 
-// mergeWeight is the weight of length against colour in merging: two areas are joined where
-// keeping them apart explains less squared distance in L*a*b*, a cell of edge.
-const mergeWeight = 150.0
+// Areas are joined where keeping them apart explains less than mergeWeight squared units of
+// L*a*b* for each pair of cells along their edge, or the edge shows less than mergeContrast;
+// on both sides of a line, where they are nearer than foldWithin and no ground, for then the
+// line is a fold that is drawn in a side. Grain adds its deviation to foldWithin and
+// mergeNoise of it to mergeContrast. A small area that must go somewhere, but is further
+// from where it goes than detailFrom, is a detail (found on drawn scenes; no source).
+const (
+	mergeWeight   = 150.0
+	mergeContrast = 2.2
+	mergeNoise    = 0.5
+	foldWithin    = 2.0
+	detailFrom    = 5.0
+)
 
-// touch is an entry of the queue of edges: stale where the edge has changed since.
-type touch struct {
-	cost    float64
-	edge    int32
-	version int32
-}
-
-func (t touch) before(o touch) bool {
-	if t.cost != o.cost {
-		return t.cost < o.cost
+// mergeAreas joins areas whose edge does not show, and what is too small with a neighbour.
+func (f *FamilyFinder) mergeAreas() {
+	a, n := &f.areas, len(f.areas.list)
+	m := areaMerger{
+		areas: a, noise: f.planes.noise, least: f.leastArea(),
+		into: make([]int32, n), detail: make([]bool, n), of: make([][]int32, n), seen: make([]int32, n),
+		version: make([]int32, len(a.edges)),
 	}
-	return t.edge < o.edge
+	m.run()
+	for i, l := range a.label {
+		if l == noArea {
+			continue
+		}
+		for ; m.into[l] != l; l = m.into[l] {
+			if m.detail[l] {
+				f.planes.thin[i] |= alienCell
+			}
+		}
+		a.label[i] = l
+	}
 }
 
-// areaMerger joins areas, the least different first (region merging after Koepfler, Lopez,
-// Morel, 1994).
+// areaMerger joins areas, the least different first (MERGE).
 type areaMerger struct {
-	areas   *familyAreas
-	visible float64
-	noise   float64
-	least   int // cells
-	into    []int32
-	alien   []bool    // joined, but of another colour
+	areas *familyAreas
+	noise float64
+	least int // cells of an area
+
+	into    []int32   // where each area went, itself while it is there
+	detail  []bool    // went where it is only a detail
 	of      [][]int32 // edges of each area
-	version []int32   // of each edge; gone edges have length 0
-	heap    []touch
-	seen    []int32 // edge by other area, while joining
-}
-
-// cost is under 1 for areas that are to be joined because their edge doesn't show, and over
-// it, but finite, where one of them is too small.
-func (m *areaMerger) cost(e *familyEdge) float64 {
-	p, q := &m.areas.list[e.a], &m.areas.list[e.b]
-	apart := p.colour.apart(&q.colour)
-	both := float64(p.cells()) * float64(q.cells()) / max(float64(p.cells()+q.cells()), 1)
-	energy := both * apart * apart / float64(e.length)
-	lined := 2*e.lined > e.length
-	c := min(math.Sqrt(energy/mergeWeight), e.contrast()/m.visible)
-	if lined { // a fold that is drawn in a side, if both are of one colour and no ground
-		c = apart / (foldWithin + m.noise)
-		if p.ground || q.ground {
-			c = 1
-		}
-	}
-	if c < 1 {
-		return c
-	}
-	switch {
-	case min(p.all, q.all) >= m.least:
-		return math.Inf(1)
-	case lined:
-		return 1e6 + energy
-	}
-	return 1 + energy
-}
-
-func (m *areaMerger) push(edge int32) {
-	c := m.cost(&m.areas.edges[edge])
-	if math.IsInf(c, 1) {
-		return
-	}
-	m.heap = append(m.heap, touch{c, edge, m.version[edge]})
-	for i := len(m.heap) - 1; i > 0; {
-		up := (i - 1) / 2
-		if !m.heap[i].before(m.heap[up]) {
-			break
-		}
-		m.heap[i], m.heap[up] = m.heap[up], m.heap[i]
-		i = up
-	}
-}
-
-func (m *areaMerger) pop() touch {
-	top := m.heap[0]
-	last := len(m.heap) - 1
-	m.heap[0] = m.heap[last]
-	m.heap = m.heap[:last]
-	for i := 0; ; {
-		k := 2*i + 1
-		if k >= last {
-			break
-		}
-		if k+1 < last && m.heap[k+1].before(m.heap[k]) {
-			k++
-		}
-		if !m.heap[k].before(m.heap[i]) {
-			break
-		}
-		m.heap[i], m.heap[k] = m.heap[k], m.heap[i]
-		i = k
-	}
-	return top
+	version []int32   // of each edge, counted up where it changes
+	queue   touchQueue
+	seen    []int32 // while joining: edge by other area, -1 for none
 }
 
 func (m *areaMerger) run() {
-	a := m.areas
-	n := len(a.list)
-	m.into, m.of = make([]int32, n), make([][]int32, n)
-	m.alien = make([]bool, n)
-	m.version, m.seen = make([]int32, len(a.edges)), make([]int32, n)
 	for i := range m.into {
 		m.into[i], m.seen[i] = int32(i), -1
 	}
-	for i := range a.edges {
-		e := &a.edges[i]
+	for i := range m.areas.edges {
+		e := &m.areas.edges[i]
 		m.of[e.a], m.of[e.b] = append(m.of[e.a], int32(i)), append(m.of[e.b], int32(i))
+		m.touch(int32(i))
 	}
-	for i := range a.edges {
-		m.push(int32(i))
-	}
-	for len(m.heap) > 0 {
-		t := m.pop()
+	for len(m.queue) > 0 {
+		t := m.queue.pop()
 		if t.version == m.version[t.edge] {
 			m.join(t.edge, t.cost)
 		}
 	}
 }
 
-// foldWithin is the distance in L*a*b* up to which areas on both sides of a line are one.
-const foldWithin = 2.0
+// touch lets an edge wait to be joined, if it may be.
+func (m *areaMerger) touch(edge int32) {
+	if cost := m.cost(&m.areas.edges[edge]); !math.IsInf(cost, 1) {
+		m.queue.push(touch{cost, edge, m.version[edge]})
+	}
+}
 
-// alienFrom is the distance in L*a*b* from which on a small area is no part of the side that
-// takes it in: an eye, a window, a pattern.
-const alienFrom = 5.0
+// overLine is added to the cost of what is too small and can only go over a line.
+const overLine = 1e6
+
+// cost is under 1 for areas that are to be joined because their edge doesn't show, at least
+// 1 where one of them is too small, and infinite for all others.
+func (m *areaMerger) cost(e *familyEdge) float64 {
+	p, q := &m.areas.list[e.a], &m.areas.list[e.b]
+	apart := p.colour.apart(&q.colour)
+	both := float64(p.cells()) * float64(q.cells()) / max(float64(p.cells()+q.cells()), 1)
+	energy := both * apart * apart / float64(e.length)
+	cost := min(math.Sqrt(energy/mergeWeight), e.contrast()/(mergeContrast+mergeNoise*m.noise))
+	if e.isLined() {
+		cost = math.Inf(1)
+		if !p.ground && !q.ground {
+			cost = apart / (foldWithin + m.noise)
+		}
+	}
+	switch {
+	case cost < 1:
+		return cost
+	case min(p.all, q.all) >= m.least:
+		return math.Inf(1)
+	case e.isLined():
+		return overLine + energy
+	}
+	return 1 + energy
+}
 
 // join joins the areas of an edge: the smaller goes into the other.
 func (m *areaMerger) join(edge int32, cost float64) {
@@ -138,73 +111,64 @@ func (m *areaMerger) join(edge int32, cost float64) {
 	if a.list[keep].all < a.list[gone].all {
 		keep, gone = gone, keep
 	}
-	if cost >= 1 && a.list[keep].colour.apart(&a.list[gone].colour) > alienFrom {
-		m.alien[gone] = true
+	if cost >= 1 && a.list[keep].colour.apart(&a.list[gone].colour) > detailFrom {
+		m.detail[gone] = true
 		a.list[gone].colour = moments{}
 	}
 	a.list[keep].add(&a.list[gone])
 	a.list[gone] = familyArea{}
 	m.into[gone] = keep
 	m.drop(edge)
-	kept := m.of[keep][:0]
-	for _, k := range m.of[keep] {
-		if e := &a.edges[k]; e.length > 0 {
-			m.seen[e.a+e.b-keep] = k
+	kept := m.edgesOf(keep)
+	for _, k := range kept {
+		m.seen[a.edges[k].other(keep)] = k
+	}
+	for _, k := range m.edgesOf(gone) {
+		if m.move(k, gone, keep) {
 			kept = append(kept, k)
 		}
 	}
-	for _, k := range m.of[gone] {
-		e := &a.edges[k]
-		if e.length == 0 {
-			continue
-		}
-		other := e.a + e.b - gone
-		if same := m.seen[other]; same >= 0 {
-			into := &a.edges[same]
-			into.add(e, (e.a == gone) != (into.a == keep))
-			m.drop(k)
-			continue
-		}
-		if e.a == gone {
-			e.a = keep
-		} else {
-			e.b = keep
-		}
-		m.seen[other] = k
-		kept = append(kept, k)
-	}
 	m.of[keep], m.of[gone] = kept, nil
 	for _, k := range kept {
-		e := &a.edges[k]
-		m.seen[e.a+e.b-keep] = -1
+		m.seen[a.edges[k].other(keep)] = -1
 		m.version[k]++
-		m.push(k)
+		m.touch(k)
 	}
+}
+
+// edgesOf returns the edges that an area still has.
+func (m *areaMerger) edgesOf(area int32) []int32 {
+	kept := m.of[area][:0]
+	for _, k := range m.of[area] {
+		if m.areas.edges[k].length > 0 {
+			kept = append(kept, k)
+		}
+	}
+	return kept
+}
+
+// move gives edge k of area gone to area keep. It returns false if keep had an edge with the
+// same area, which then takes it in.
+func (m *areaMerger) move(k, gone, keep int32) bool {
+	e := &m.areas.edges[k]
+	other := e.other(gone)
+	if same := m.seen[other]; same >= 0 {
+		into := &m.areas.edges[same]
+		into.add(e, (e.a == gone) != (into.a == keep))
+		m.drop(k)
+		return false
+	}
+	if e.a == gone {
+		e.a = keep
+	} else {
+		e.b = keep
+	}
+	m.seen[other] = k
+	return true
 }
 
 // drop takes an edge out of use.
 func (m *areaMerger) drop(edge int32) {
 	m.areas.edges[edge].length = 0
 	m.version[edge]++
-}
-
-// mergeAreas joins areas whose edge does not show, and what is too small with its neighbour.
-func (f *FamilyFinder) mergeAreas() {
-	a := &f.areas
-	m := areaMerger{
-		areas: a, visible: edgeVisible + 0.5*f.planes.noise, noise: f.planes.noise, least: f.leastArea(),
-	}
-	m.run()
-	for i, l := range a.label {
-		if l == noArea {
-			continue
-		}
-		for m.into[l] != l {
-			if m.alien[l] {
-				f.planes.thin[i] |= alienCell
-			}
-			l = m.into[l]
-		}
-		a.label[i] = l
-	}
 }

@@ -2,7 +2,7 @@ package analysis
 
 import "math"
 
-// moments are the count, sums and sums of products of colours, in L*a*b* times cellUnitLab:
+// moments are the count, sums and sums of products of colours, in L*a*b* times cellLab:
 // whole numbers, so that they add up the same in any order.
 type moments struct {
 	n       int64
@@ -35,7 +35,7 @@ func (m *moments) join(o *moments) {
 
 // mean returns the mean colour.
 func (m *moments) mean() (c [3]float64) {
-	n := float64(max(m.n, 1)) * cellUnitLab
+	n := float64(max(m.n, 1)) * cellLab
 	for i := range c {
 		c[i] = float64(m.sum[i]) / n
 	}
@@ -45,7 +45,7 @@ func (m *moments) mean() (c [3]float64) {
 // covariance returns the colours' covariance.
 func (m *moments) covariance() (cov [3][3]float64) {
 	mean := m.mean()
-	n := float64(max(m.n, 1)) * cellUnitLab * cellUnitLab
+	n := float64(max(m.n, 1)) * cellLab * cellLab
 	for i := range cov {
 		for k := i; k < 3; k++ {
 			cov[i][k] = float64(m.product[i][k])/n - mean[i]*mean[k]

@@ -47,7 +47,7 @@ func (f *FamilyFinder) edgePairs() (found []familyPair) {
 		e := &a.edges[i]
 		light, shadow := a.lighter(e)
 		p, q := &a.list[light], &a.list[shadow]
-		if min(p.all, q.all) < least || p.ground || q.ground || p.scale && q.scale || 2*e.lined > e.length {
+		if min(p.all, q.all) < least || p.ground || q.ground || p.scale && q.scale || e.isLined() {
 			continue
 		}
 		ragged := max(jaggedness(p.outline+q.outline-2*e.length, p.all+q.all), a.ragged)
@@ -115,11 +115,6 @@ func (f *FamilyFinder) cutSoft(pairs []familyPair, cuts []softCut) []familyPair 
 	return pairs
 }
 
-// leastArea is how many cells a side has at least.
-func (f *FamilyFinder) leastArea() int {
-	return max(leastCells, int(areaPart*float64(f.source.counted)))
-}
-
 // likeness says how much two areas with so long an edge look like a light and its shadow
 // whose separation is at least needs; 0 for not at all.
 func likeness(light, shadow *familyArea, edge int, needs float64) float64 {
@@ -151,17 +146,13 @@ func likeness(light, shadow *familyArea, edge int, needs float64) float64 {
 func hueScore(p, q [3]float64) float64 {
 	if min(math.Hypot(p[1], p[2]), math.Hypot(q[1], q[2])) >= hueChroma {
 		turn := math.Abs(turnBetween(degrees(p[2], p[1]), degrees(q[2], q[1])))
-		return max(0, 1-turn/mostTurn/2) * boolPart(turn <= mostTurn)
+		if turn > mostTurn {
+			return 0
+		}
+		return 1 - turn/mostTurn/2
 	}
 	off := math.Hypot(p[1]-q[1], p[2]-q[2])
 	return 1 / (1 + off*off/400)
-}
-
-func boolPart(b bool) float64 {
-	if b {
-		return 1
-	}
-	return 0
 }
 
 // alike reports whether two areas, the lighter first, may be one local colour's light and

@@ -107,7 +107,7 @@ func (m *mixture) beside(light [3]int64) float64 {
 	}
 	p, q, own := labOf3(m.light), labOf3(m.dark), labOf3(c)
 	way := p.L - q.L
-	if own.L > p.L-lineDarker/cellUnitLab || own.L > p.L-rimClear*way || own.L > q.L && own.L < q.L+rimClear*way {
+	if own.L > p.L-lineDarker/cellLab || own.L > p.L-rimClear*way || own.L > q.L && own.L < q.L+rimClear*way {
 		return 0
 	}
 	t := min(max((p.L-own.L)/max(way, 1e-9), 0), 1)

@@ -20,7 +20,7 @@ type softCut struct {
 func (c *softCut) along(p *familyPlanes, i int) float64 {
 	d := 0.0
 	for k := range c.axis {
-		d += c.axis[k] * (float64(p.flat[k][i])/cellUnitLab - c.mean[k])
+		d += c.axis[k] * (float64(p.flat[k][i])/cellLab - c.mean[k])
 	}
 	return d
 }
@@ -75,15 +75,7 @@ func (f *FamilyFinder) measureCuts(cuts []softCut) {
 			side[i] = 1
 		}
 		s := &c.sides[side[i]]
-		s.all++
-		for k, at := range f.rimAt(i) {
-			if at {
-				s.rim[k]++
-			}
-		}
-		if p.thin[i] == 0 {
-			s.colour.add(p.flat[0][i], p.flat[1][i], p.flat[2][i])
-		}
+		f.addCell(s, i)
 		f.around(int32(i), func(k int32) {
 			switch {
 			case a.label[k] != l:

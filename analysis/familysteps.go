@@ -25,7 +25,7 @@ func (f *FamilyFinder) markScales() {
 		e := &a.edges[i]
 		light, shadow := a.lighter(e)
 		p, q := &a.list[light], &a.list[shadow]
-		if p.ground || q.ground || 2*e.lined > e.length || min(p.all, q.all) < f.leastArea() || !f.alike(light, shadow) {
+		if p.ground || q.ground || e.isLined() || min(p.all, q.all) < f.leastArea() || !f.alike(light, shadow) {
 			continue
 		}
 		steps = append(steps, scaleStep{light: light, shadow: shadow, apart: p.mean()[0] - q.mean()[0], length: e.length})

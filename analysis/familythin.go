@@ -1,0 +1,58 @@
+package analysis
+
+// What is thin is up to 2 thinReach cells wide, and differs by at least thinLeast in L* from
+// both sides; grain adds thinNoise times its deviation (found on drawn scenes; no source).
+const (
+	thinReach = 2
+	thinLeast = 6.0
+	thinNoise = 3.0
+)
+
+// markThin marks cells that are much darker, or lighter, than what lies on both sides of
+// them: where closing, or opening, the lightness with a square changes it much (the top hats
+// of MORPH).
+func (f *FamilyFinder) markThin() {
+	p, n := &f.planes, f.source.across*f.source.down
+	p.thin, p.low, p.high = resized(p.thin, n), resized(p.low, n), resized(p.high, n)
+	f.square(p.high, p.raw[0], larger)
+	f.square(p.high, p.high, smaller)
+	f.square(p.low, p.raw[0], smaller)
+	f.square(p.low, p.low, larger)
+	limit := int32(cellLab * (thinLeast + thinNoise*p.noise))
+	for i, l := range p.raw[0] {
+		p.thin[i] = 0
+		if p.high[i]-l > limit || l-p.low[i] > limit {
+			p.thin[i] = thinCell
+		}
+	}
+}
+
+// square sets each cell of dst to what pick leaves of a square of src around it. dst may be
+// src.
+func (f *FamilyFinder) square(dst, src []int32, pick func(a, b int32) int32) {
+	w, h := f.source.across, f.source.down
+	row := resized(f.planes.even.row, w*h)
+	f.planes.even.row = row
+	f.rows(h, func(y int) {
+		in, out := src[y*w:][:w], row[y*w:][:w]
+		for x := range out {
+			v := in[x]
+			for k := max(0, x-thinReach); k <= min(w-1, x+thinReach); k++ {
+				v = pick(v, in[k])
+			}
+			out[x] = v
+		}
+	})
+	f.rows(h, func(y int) {
+		out := dst[y*w:][:w]
+		copy(out, row[y*w:][:w])
+		for k := max(0, y-thinReach); k <= min(h-1, y+thinReach); k++ {
+			for x, v := range row[k*w:][:w] {
+				out[x] = pick(out[x], v)
+			}
+		}
+	})
+}
+
+func larger(a, b int32) int32  { return max(a, b) }
+func smaller(a, b int32) int32 { return min(a, b) }
