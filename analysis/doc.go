@@ -1,8 +1,8 @@
 // Package analysis measures a picture's lightness and colour in a painter's terms:
-// lightness, value, tone, layer grey, chroma, hue, spot, group.
+// lightness, value, tone, layer grey, chroma, hue, spot, group, family.
 //
 // It is pure: pixels go in, numbers come out; no screen, no drawing, no state but the
-// buffers of Reader and Reducer.
+// buffers of Reader, Reducer and FamilyFinder.
 //
 // # Sources
 //
@@ -24,4 +24,12 @@
 //     color vision deficiency, IEEE Trans. Vis. Comput. Graph. 15(6), 2009.
 //   - KMEANS: Lloyd, Least squares quantization in PCM, IEEE Trans. Inf. Theory 28(2), 1982;
 //     where to begin, after Gonzalez, Theor. Comput. Sci. 38, 1985 (both from memory).
+//   - NOISE: Immerkaer, Fast noise variance estimation, Comput. Vis. Image Underst. 64(2),
+//     1996. MORPH: Serra, Image analysis and mathematical morphology, 1982: closing, opening,
+//     top hats. EVEN: Nagao, Matsuyama, Edge preserving smoothing, Comput. Graph. Image
+//     Process. 9, 1979. GROW: Adams, Bischof, Seeded region growing, IEEE Trans. PAMI 16(6),
+//     1994. MERGE: Koepfler, Lopez, Morel, A multiscale algorithm for image segmentation by
+//     variational method, SIAM J. Numer. Anal. 31(1), 1994. DEPTH: Borgefors, Distance
+//     transformations in digital images, Comput. Vis. Graph. Image Process. 34, 1986. The
+//     steps of finding families follow these (all from memory).
 package analysis

@@ -4,8 +4,8 @@ package analysis
 const depthUnit = 3
 
 // measureDepth measures how far each cell lies from the nearest cell that is thin or has
-// another mark, in thirds of a cell (chamfer distance 3-4: Borgefors, Distance
-// transformations in digital images, 1986). What lies outside the picture counts as alike.
+// another mark, in thirds of a cell (the chamfer distance 3-4 of DEPTH). What lies outside
+// the picture counts as alike.
 func (f *FamilyFinder) measureDepth(marks []uint8) {
 	const far = 1 << 12
 	p, w := &f.planes, f.source.across

@@ -53,8 +53,19 @@ func (f *FamilyFinder) describe(found *Families, families []gathered, rules Fami
 		}
 	}
 	f.measureDepth(m.marks)
+	renamed := make([]uint8, len(m.cells)) // 0 for what turns out to be none
 	for k := range families {
-		found.List = append(found.List, m.family(k))
+		family := m.family(k)
+		if family.LightnessApart < leastApart {
+			continue
+		}
+		for role := lightSide; role <= roles; role++ {
+			renamed[mapRole(k, role)] = mapRole(len(found.List), role)
+		}
+		found.List = append(found.List, family)
+	}
+	for i, mark := range found.Map {
+		found.Map[i] = renamed[mark]
 	}
 }
 

@@ -68,8 +68,7 @@ func (m *moments) along(axis [3]float64) float64 {
 
 // apart returns the distance of two means.
 func (m *moments) apart(o *moments) float64 {
-	axis, size := m.toward(o)
-	_ = axis
+	_, size := m.toward(o)
 	return size
 }
 

@@ -14,7 +14,7 @@ const (
 	leastEdge    = 0.6  // of the common edge over the root of the smaller side
 	mostEdge     = 6.0
 	hueChroma    = 10.0 // C*ab from which on a hue counts
-	mostTurn     = 75.0 // degrees of hab
+	mostTurn     = 65.0 // degrees of Oklch's hue
 	enclosedPart = 0.95 // of a side's outline on the other side, from which on it is enclosed
 	outlinePart  = 0.08 // of a smooth form's outline that each side has
 	detailPart   = 0.15 // of the other side, up to which what is enclosed is a detail
@@ -51,7 +51,11 @@ func (f *FamilyFinder) edgePairs() (found []familyPair) {
 			continue
 		}
 		ragged := max(jaggedness(p.outline+q.outline-2*e.length, p.all+q.all), a.ragged)
-		if score := likeness(p, q, e.length, edgeNeeds(ragged)); score > 0 {
+		needs := edgeNeeds(ragged)
+		if e.contrast() >= sharpStep*p.colour.apart(&q.colour) {
+			needs = min(needs, sharpNeeds(ragged))
+		}
+		if score := likeness(p, q, e.length, needs); score > 0 {
 			found = append(found, familyPair{light: light, shadow: shadow, score: score})
 		}
 	}
@@ -101,6 +105,14 @@ func (f *FamilyFinder) raggedness() float64 {
 // ragged they are together.
 func edgeNeeds(ragged float64) float64 { return min(0.97, 0.85+0.07*max(0, ragged-1.5)) }
 
+// sharpStep is the part of the way from one side to the other that lies in a sharp edge, at
+// least.
+const sharpStep = 0.7
+
+// sharpNeeds returns the same of two areas with a sharp edge all along: each may run from
+// light to dark by itself, as two shaded walls of a house do.
+func sharpNeeds(ragged float64) float64 { return 0.5 + 0.15*max(0, ragged-1.5) }
+
 // softNeeds returns the least separation of the two sides of a smooth area, by how ragged it
 // is; a ramp has 0.75, and a transition that takes up the whole form 0.80.
 func softNeeds(ragged float64) float64 { return min(0.97, 0.80+0.08*max(0, ragged-1.8)) }
@@ -139,13 +151,13 @@ func likeness(light, shadow *familyArea, edge int, needs float64) float64 {
 	if hue == 0 || separation < needs || ratio < leastEdge || ratio > mostEdge {
 		return 0
 	}
-	return hue * math.Pow(sizes, 0.2) * min(ratio, 1.5) * min(1, (separation-0.6)/0.3) * min(1, apart/10)
+	return hue * math.Pow(sizes, 0.2) * min(ratio, 1.5) * min(1, max(0.3, (separation-0.6)/0.3)) * min(1, apart/10)
 }
 
 // hueScore says how well two colours agree in hue, 0 for not at all, 1 for fully.
 func hueScore(p, q [3]float64) float64 {
 	if min(math.Hypot(p[1], p[2]), math.Hypot(q[1], q[2])) >= hueChroma {
-		turn := math.Abs(turnBetween(degrees(p[2], p[1]), degrees(q[2], q[1])))
+		turn := math.Abs(turnBetween(oklabOfLab(p).Hue(), oklabOfLab(q).Hue()))
 		if turn > mostTurn {
 			return 0
 		}
@@ -160,4 +172,19 @@ func hueScore(p, q [3]float64) float64 {
 func (f *FamilyFinder) alike(light, shadow int32) bool {
 	p, q := f.areas.list[light].mean(), f.areas.list[shadow].mean()
 	return p[0]-q[0] >= leastApart && hueScore(p, q) > 0
+}
+
+// oklabOfLab returns the Oklab of L*, a* and b*.
+func oklabOfLab(c [3]float64) Oklab {
+	fy := (c[0] + 16) / 116
+	fx, fz := fy+c[1]/500, fy-c[2]/200
+	return oklabOfXYZ(whiteX*labFInverse(fx), labFInverse(fy), whiteZ*labFInverse(fz))
+}
+
+// labFInverse undoes labF.
+func labFInverse(f float64) float64 {
+	if t := f * f * f; t > cieEpsilon {
+		return t
+	}
+	return (116*f - 16) / cieKappa
 }

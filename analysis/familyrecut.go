@@ -25,10 +25,29 @@ func (m *familyMeter) recut(k int, band *edgeBand) {
 		}
 		front = next
 	}
-	both := append(append([]int32{}, m.cells[light]...), m.cells[shadow]...)
+	m.resort(light, shadow)
+}
+
+// resort puts the cells of two sides in order after their marks changed; it changes the
+// marks back if that has left a side with less than half of its cells.
+func (m *familyMeter) resort(light, shadow uint8) {
+	sides := [2][]int32{m.cells[light], m.cells[shadow]}
+	both := append(append([]int32{}, sides[0]...), sides[1]...)
 	m.cells[light], m.cells[shadow] = nil, nil
 	for _, i := range both {
 		m.cells[m.marks[i]] = append(m.cells[m.marks[i]], i)
+	}
+	for k, side := range [2]uint8{light, shadow} {
+		if 2*len(m.cells[side]) >= len(sides[k]) {
+			continue
+		}
+		m.cells[light], m.cells[shadow] = sides[0], sides[1]
+		for _, side := range [2]uint8{light, shadow} {
+			for _, i := range m.cells[side] {
+				m.marks[i] = side
+			}
+		}
+		return
 	}
 }
 

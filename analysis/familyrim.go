@@ -7,7 +7,7 @@ import "math"
 // theirs (found on drawn scenes; no source).
 const (
 	rimPart   = 0.5 // of the outline on the ground, from which on a rim counts as there
-	rimBeside = 6.0 // L*a*b* from the nearest mixture; grain adds to it
+	rimBeside = 9.0 // L*a*b* from the nearest mixture; grain adds to it
 	rimClear  = 0.2 // of the way between the sides' lightness
 )
 
@@ -52,12 +52,12 @@ func (m *familyMeter) rimOf(k int) *familyEdge {
 // cell, the cell's darkest pixel may show more.
 func (m *familyMeter) rimAcross(i, step, room int) (light [3]int64, ok bool) {
 	room = min(room, farReach)
-	near1, _, _ := m.reachInto(i, -step, room)
-	near2, _, _ := m.reachInto(i+step, step, room)
-	mix := m.mixtureOf(near1, near2)
+	_, far1, _ := m.reachInto(i, -step, room)
+	_, far2, _ := m.reachInto(i+step, step, room)
+	mix := m.mixtureOf(far1, far2)
 	best, cell := rimBeside+3*m.planes.noise, -1
-	for k := -1; k <= 2; k++ {
-		if at := i + k*step; k == 0 || k == 1 || room > 0 {
+	for k := 1 - nearReach; k <= nearReach; k++ {
+		if at := i + k*step; k == 0 || k == 1 || room >= nearReach {
 			if d := mix.beside(m.lightAt(at)); d > best {
 				best, cell = d, at
 			}

@@ -17,9 +17,9 @@ type familySource struct {
 	across, down  int // cells
 	linear        []uint16
 	left          []uint8
-	dark          []uint32 // the darkest pixel as red, green, blue from the lowest byte on
-	frame         image.Rectangle
-	counted       int // cells
+	dark          []uint32        // the darkest pixel as red, green, blue from the lowest byte on
+	frame         image.Rectangle // cells; what lies beyond is no part of the picture
+	counted       int             // cells
 }
 
 // Take reduces a frame to what Find works on. The frame isn't kept.
@@ -80,37 +80,52 @@ func (s *familySource) darkest(p Pixels, y int) {
 	}
 }
 
-// frameWithin returns the picture without the rows and columns at its rim that are left out
-// as a whole: the workspace around a canvas.
+// frameMost is the part of a frame that is left out, at most, for a background to run round
+// it.
+const frameMost = 0.2
+
+// frameWithin returns where the picture's frame lies: around what is counted, without the
+// rows and columns that are left out as a whole, such as the workspace around a canvas. Where
+// that leaves forms on nothing, the whole picture is the frame.
 func frameWithin(across, down int, left []uint8) image.Rectangle {
-	r := image.Rect(0, 0, across, down)
-	rowOut := func(y int) bool {
-		for x := r.Min.X; x < r.Max.X; x++ {
-			if left[y*across+x] == 0 {
-				return false
-			}
-		}
-		return true
-	}
-	columnOut := func(x int) bool {
-		for y := r.Min.Y; y < r.Max.Y; y++ {
-			if left[y*across+x] == 0 {
-				return false
-			}
-		}
-		return true
-	}
-	for r.Min.Y < r.Max.Y && rowOut(r.Min.Y) {
+	whole := image.Rect(0, 0, across, down)
+	r := whole
+	for outAlong(left, across, r, 0, r.Min.Y) == r.Dx() && !r.Empty() {
 		r.Min.Y++
 	}
-	for r.Min.Y < r.Max.Y && rowOut(r.Max.Y-1) {
+	for outAlong(left, across, r, 0, r.Max.Y-1) == r.Dx() && !r.Empty() {
 		r.Max.Y--
 	}
-	for r.Min.X < r.Max.X && columnOut(r.Min.X) {
+	for outAlong(left, across, r, 1, r.Min.X) == r.Dy() && !r.Empty() {
 		r.Min.X++
 	}
-	for r.Min.X < r.Max.X && columnOut(r.Max.X-1) {
+	for outAlong(left, across, r, 1, r.Max.X-1) == r.Dy() && !r.Empty() {
 		r.Max.X--
 	}
+	if r.Empty() {
+		return whole
+	}
+	out := outAlong(left, across, r, 0, r.Min.Y) + outAlong(left, across, r, 0, r.Max.Y-1) +
+		outAlong(left, across, r, 1, r.Min.X) + outAlong(left, across, r, 1, r.Max.X-1)
+	if float64(out) > frameMost*float64(2*(r.Dx()+r.Dy())) {
+		return whole
+	}
 	return r
+}
+
+// outAlong counts what is left out of row at of r, or of its column at if way is 1.
+func outAlong(left []uint8, across int, r image.Rectangle, way, at int) (n int) {
+	if r.Empty() {
+		return 0
+	}
+	if way == 0 {
+		for _, out := range left[at*across+r.Min.X : at*across+r.Max.X] {
+			n += int(out)
+		}
+		return n
+	}
+	for y := r.Min.Y; y < r.Max.Y; y++ {
+		n += int(left[y*across+at])
+	}
+	return n
 }
