@@ -16,7 +16,8 @@ build:
 setup: ## installs the system packages that are missing
 	@scripts/setup.sh
 
-test: setup lint ## everything, with the race detector, on virtual screens; a package at a time, since screens share their numbers
+test: setup lint ## everything, with the race detector, on virtual screens; a package at a time, since screens share their numbers; what paints many scenes runs without the detector
+	go test ./analysis
 	TONEDESK_NEED_X=1 go test -race -p 1 -timeout 20m ./...
 
 quick: ## the tests that need no screen, without the slowest

@@ -14,9 +14,7 @@ import (
 // tally scores the finder over some scenes.
 func tally(t *testing.T, scenes int, paint func(i int) *scenetest.Scene) scenetest.Tally {
 	t.Helper()
-	if testing.Short() {
-		t.Skip("paints many scenes")
-	}
+	paintsManyScenes(t)
 	finder := analysis.NewFamilyFinder()
 	defer finder.Close()
 	var sum scenetest.Tally
@@ -91,9 +89,7 @@ func (c change) of(img *image.RGBA) analysis.Pixels {
 // Mirroring a picture, turning it or making it twice as large changes no verdict, unless it
 // is near a limit: within a tenth of a tone, three degrees or a twentieth of saturation.
 func TestFamilyVerdictsStay(t *testing.T) {
-	if testing.Short() {
-		t.Skip("paints many scenes")
-	}
+	paintsManyScenes(t)
 	rules := analysis.DefaultFamilyRules()
 	all, lost := 0, 0
 	for _, name := range scenetest.Names() {
@@ -137,4 +133,13 @@ func nearLimit(f analysis.Family, rules analysis.FamilyRules) bool {
 
 func said(f analysis.Family) string {
 	return fmt.Sprintf("%s/%s %.2f tones %v", f.Light.Colour.Hex(), f.Shadow.Colour.Hex(), f.Tones, f.Verdict)
+}
+
+// paintsManyScenes skips a test that takes long where only the quick ones are asked for, and
+// under the race detector, which has nothing to find in it: the commands run it without.
+func paintsManyScenes(t *testing.T) {
+	t.Helper()
+	if testing.Short() || raced {
+		t.Skip("paints many scenes")
+	}
 }

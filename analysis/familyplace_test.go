@@ -11,9 +11,7 @@ import (
 // A family's places show its colours: a spot set there reads what the family says, as near
 // as a painter would ask.
 func TestFamilyPlacesShowTheirSides(t *testing.T) {
-	if testing.Short() {
-		t.Skip("paints all scenes")
-	}
+	paintsManyScenes(t)
 	all, off := 0, 0
 	for _, name := range scenetest.Names() {
 		s := scenetest.Named(name)
