@@ -29,6 +29,39 @@ func blockSaving(t *testing.T, s *stills.Store) (free func()) {
 	}
 }
 
+// queueSoon has what the saver asks of the window wait, as the toolkit's queue does, and
+// returns a function that runs it on the calling goroutine until the saver rests.
+func queueSoon(d *Desk) (settle func()) {
+	queue := make(chan func(), 64)
+	d.saver.soon = func(f func()) { queue <- f }
+	rested := func() chan struct{} {
+		rests := make(chan struct{})
+		go func() {
+			d.saver.mu.Lock()
+			defer d.saver.mu.Unlock()
+			for d.saver.running {
+				d.saver.idle.Wait()
+			}
+			close(rests)
+		}()
+		return rests
+	}
+	return func() {
+		for rests := rested(); ; {
+			select {
+			case f := <-queue:
+				f()
+			case <-rests:
+				if len(queue) == 0 {
+					return
+				}
+				(<-queue)()
+				rests = rested()
+			}
+		}
+	}
+}
+
 // onDisk returns the notes of the open still as they lie on the disk.
 func onDisk(t *testing.T, d *Desk) []notes.Note {
 	t.Helper()
@@ -43,6 +76,7 @@ func onDisk(t *testing.T, d *Desk) []notes.Note {
 // longer one, and with the next change.
 func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 	d := newTestDesk(t, Defaults())
+	settle := queueSoon(d)
 	openNewStill(t, d, halves(testLight, testShadow))
 	var waits []time.Duration
 	var due func()
@@ -50,7 +84,7 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 	ring := func() {
 		d.setTool(3)
 		d.parts.mirror.drag(image.Pt(100, 100), image.Pt(200, 180))
-		d.saver.flush()
+		settle()
 	}
 	said := func() string { return d.parts.strip.said[stripUnsaved] }
 	free := blockSaving(t, d.options.Stills)
@@ -65,7 +99,7 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 	}
 	for range 5 {
 		due()
-		d.saver.flush()
+		settle()
 	}
 	want := []time.Duration{2 * time.Second, 5 * time.Second, 15 * time.Second, time.Minute, time.Minute, time.Minute}
 	for i := range want {
@@ -75,7 +109,7 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 	}
 	free()
 	due()
-	d.saver.flush()
+	settle()
 	if n := len(onDisk(t, d)); n != 1 || said() != "" {
 		t.Errorf("free again: %d notes on the disk, and the window says %q", n, said())
 	}
@@ -90,7 +124,7 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 	ring()
 	free()
 	d.parts.strip.acts[stripUnsaved].do()
-	d.saver.flush()
+	settle()
 	if n := len(onDisk(t, d)); n != 4 {
 		t.Errorf("with the button: %d notes on the disk", n)
 	}
@@ -99,13 +133,14 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 // Closing the window tries once more.
 func TestClosingTriesToSave(t *testing.T) {
 	d := newTestDesk(t, Defaults())
+	settle := queueSoon(d)
 	openNewStill(t, d, halves(testLight, testShadow))
 	tried := 0
 	d.saver.after = func(time.Duration, func()) { tried++ }
 	free := blockSaving(t, d.options.Stills)
 	d.setTool(3)
 	d.parts.mirror.drag(image.Pt(100, 100), image.Pt(200, 180))
-	d.saver.flush()
+	settle()
 	if err := d.saver.close(); err == nil {
 		t.Error("closing says nothing of what it could not save")
 	}
@@ -120,6 +155,7 @@ func TestClosingTriesToSave(t *testing.T) {
 // without a step of undo, and both keep what they have however they go on.
 func TestOtherWindowsNotesComeIn(t *testing.T) {
 	d := newTestDesk(t, Defaults())
+	settle := queueSoon(d)
 	openNewStill(t, d, halves(testLight, testShadow))
 	other := stills.New(stills.Folders{Data: d.options.Stills.Folder(""), Cache: t.TempDir()})
 	his, err := other.Open(d.still.ID)
@@ -138,7 +174,7 @@ func TestOtherWindowsNotesComeIn(t *testing.T) {
 	ring := func() {
 		d.setTool(3)
 		d.parts.mirror.drag(image.Pt(100, 100), image.Pt(200, 180))
-		d.saver.flush()
+		settle()
 	}
 	x := mark()
 	ring()
@@ -160,14 +196,14 @@ func TestOtherWindowsNotesComeIn(t *testing.T) {
 	for d.still.list.Undo() {
 	}
 	d.notesChanged()
-	d.saver.flush()
+	settle()
 	left := onDisk(t, d)
 	if len(left) != 2 || left[0].ID != x.ID || left[1].ID != y.ID {
 		t.Errorf("undone: %v", left)
 	}
 	d.selectNote(x.ID)
 	d.deleteNote()
-	d.saver.flush()
+	settle()
 	if left := onDisk(t, d); len(left) != 1 || left[0].ID != y.ID {
 		t.Errorf("a note of the other window was deleted here, on the disk is %v", left)
 	}
@@ -185,5 +221,38 @@ func TestOthersNotesWaitForTheHand(t *testing.T) {
 	d.pen.held = nil
 	if !d.joinNotes(d.still.disk, nil, []notes.Note{box}) || len(d.still.list.All()) != 1 {
 		t.Error("others' notes don't come in")
+	}
+}
+
+// Whoever waits for the saver on the window's goroutine is not waited for in turn: what others
+// did then comes in with a later save, and is not lost meanwhile.
+func TestTakingOverWaitsForNobodyWhoWaits(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	settle := queueSoon(d)
+	openNewStill(t, d, halves(testLight, testShadow))
+	other := stills.New(stills.Folders{Data: d.options.Stills.Folder(""), Cache: t.TempDir()})
+	his, err := other.Open(d.still.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	box := notes.New(notes.Box{From: notes.Point{X: 5, Y: 5}, To: notes.Point{X: 60, Y: 40}, Width: 2}, "his")
+	if err := other.SaveNotes(his, []notes.Note{box}); err != nil {
+		t.Fatal(err)
+	}
+	ring := func() {
+		d.setTool(3)
+		d.parts.mirror.drag(image.Pt(100, 100), image.Pt(200, 180))
+	}
+	ring()
+	d.saver.flush() // the queue stands still meanwhile
+	ring()
+	d.saver.flush()
+	if n := len(onDisk(t, d)); n != 3 || len(d.still.list.All()) != 2 {
+		t.Errorf("%d notes on the disk, %d in the window", n, len(d.still.list.All()))
+	}
+	ring()
+	settle()
+	if n := len(onDisk(t, d)); n != 4 || len(d.still.list.All()) != 4 {
+		t.Errorf("at last %d notes on the disk, %d in the window", n, len(d.still.list.All()))
 	}
 }
