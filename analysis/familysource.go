@@ -63,14 +63,15 @@ func (s *familySource) darkest(p Pixels, y int) {
 	top, foot := y*s.height/s.down, (y+1)*s.height/s.down
 	for x := range s.across {
 		from, to := x*s.width/s.across, (x+1)*s.width/s.across
-		least, word := uint32(math.MaxUint32), uint32(0)
+		least, word, last := uint32(math.MaxUint32), uint32(0), uint32(0) // transparent
 		for v := top; v < foot; v++ {
 			row := p.row(v)[pixelBytes*from : pixelBytes*to]
 			for ; len(row) >= pixelBytes; row = row[pixelBytes:] {
 				w := binary.LittleEndian.Uint32(row) | opaque
-				if w>>24 == 0 {
+				if w == last || w>>24 == 0 {
 					continue
 				}
+				last = w
 				if light := share[0][uint8(w>>red)] + share[1][uint8(w>>8)] + share[2][uint8(w>>blue)]; light < least {
 					least, word = light, w
 				}

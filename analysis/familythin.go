@@ -14,10 +14,10 @@ const (
 func (f *FamilyFinder) markThin() {
 	p, n := &f.planes, f.source.across*f.source.down
 	p.thin, p.low, p.high = resized(p.thin, n), resized(p.low, n), resized(p.high, n)
-	f.square(p.high, p.raw[0], larger)
-	f.square(p.high, p.high, smaller)
-	f.square(p.low, p.raw[0], smaller)
-	f.square(p.low, p.low, larger)
+	f.square(p.high, p.raw[0], true)
+	f.square(p.high, p.high, false)
+	f.square(p.low, p.raw[0], false)
+	f.square(p.low, p.low, true)
 	limit := int32(cellLab * (thinLeast + thinNoise*p.noise))
 	for i, l := range p.raw[0] {
 		p.thin[i] = 0
@@ -27,18 +27,25 @@ func (f *FamilyFinder) markThin() {
 	}
 }
 
-// square sets each cell of dst to what pick leaves of a square of src around it. dst may be
-// src.
-func (f *FamilyFinder) square(dst, src []int32, pick func(a, b int32) int32) {
+// square sets each cell of dst to the lightest, or darkest, of a square of src around it. dst
+// may be src.
+func (f *FamilyFinder) square(dst, src []int32, lightest bool) {
 	w, h := f.source.across, f.source.down
 	row := resized(f.planes.even.row, w*h)
 	f.planes.even.row = row
 	f.rows(h, func(y int) {
 		in, out := src[y*w:][:w], row[y*w:][:w]
 		for x := range out {
-			v := in[x]
-			for k := max(0, x-thinReach); k <= min(w-1, x+thinReach); k++ {
-				v = pick(v, in[k])
+			near := in[max(0, x-thinReach):min(w, x+thinReach+1)]
+			v := near[0]
+			if lightest {
+				for _, l := range near[1:] {
+					v = max(v, l)
+				}
+			} else {
+				for _, l := range near[1:] {
+					v = min(v, l)
+				}
 			}
 			out[x] = v
 		}
@@ -47,12 +54,16 @@ func (f *FamilyFinder) square(dst, src []int32, pick func(a, b int32) int32) {
 		out := dst[y*w:][:w]
 		copy(out, row[y*w:][:w])
 		for k := max(0, y-thinReach); k <= min(h-1, y+thinReach); k++ {
-			for x, v := range row[k*w:][:w] {
-				out[x] = pick(out[x], v)
+			in := row[k*w:][:len(out)]
+			if lightest {
+				for x, l := range in {
+					out[x] = max(out[x], l)
+				}
+			} else {
+				for x, l := range in {
+					out[x] = min(out[x], l)
+				}
 			}
 		}
 	})
 }
-
-func larger(a, b int32) int32  { return max(a, b) }
-func smaller(a, b int32) int32 { return min(a, b) }
