@@ -13,10 +13,13 @@ type bridge struct {
 	accent              bool // it stands out from both
 }
 
+// mostBridges is how many bridges may lie side by side.
+const mostBridges = 6
+
 // dissolveBridges gives the cells of narrow areas between two others to the nearer of the
-// two in colour. They stay out of the sides' means.
+// two in colour; those of an accent stay out of the sides' colours.
 func (f *FamilyFinder) dissolveBridges() {
-	for range 6 {
+	for range mostBridges {
 		found := f.bridges()
 		if len(found) == 0 {
 			return
