@@ -3,16 +3,14 @@ package analysis
 import "math"
 
 // Areas are joined where keeping them apart explains less than mergeWeight squared units of
-// L*a*b* for each pair of cells along their edge, or the edge shows less than mergeContrast;
-// on both sides of a line, where they are nearer than foldWithin and no ground, for then the
-// line is a fold that is drawn in a side. Grain adds its deviation to foldWithin and
-// mergeNoise of it to mergeContrast. A small area that must go somewhere, but is further
-// from where it goes than detailFrom, is a detail (found on drawn scenes; no source).
+// L*a*b* for each pair of cells along their edge, or the edge shows less than mergeContrast,
+// but never over a line. Grain adds mergeNoise of its deviation to mergeContrast. A small
+// area that must go somewhere, but is further from where it goes than detailFrom, is a
+// detail (found on drawn scenes; no source).
 const (
 	mergeWeight   = 150.0
 	mergeContrast = 2.2
 	mergeNoise    = 0.5
-	foldWithin    = 2.0
 	detailFrom    = 5.0
 )
 
@@ -89,9 +87,6 @@ func (m *areaMerger) cost(e *familyEdge) float64 {
 	cost := min(math.Sqrt(energy/mergeWeight), e.contrast()/(mergeContrast+mergeNoise*m.noise))
 	if e.isLined() {
 		cost = math.Inf(1)
-		if !p.ground && !q.ground {
-			cost = apart / (foldWithin + m.noise)
-		}
 	}
 	switch {
 	case cost < 1:
