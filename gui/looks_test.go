@@ -1,6 +1,9 @@
 package gui
 
 import (
+	"image"
+	"image/draw"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -46,4 +49,52 @@ func TestPartsLook(t *testing.T) {
 			assertPicture(t, tt.name, w.Canvas().Capture())
 		})
 	}
+}
+
+// The pages in a narrow window, over a picture that has a form in it.
+func TestPagesLook(t *testing.T) {
+	for _, page := range []string{structureName, coloursName, stillsName} {
+		t.Run(page, func(t *testing.T) {
+			s := Defaults()
+			s.Page, s.Height = page, 900
+			d := newTestDesk(t, s)
+			d.see(t, form())
+			if page == structureName {
+				d.searchNow(t)
+			}
+			d.parts.mirror.press(image.Pt(150, 150), 0)
+			d.parts.mirror.press(image.Pt(270, 150), 0)
+			d.parts.mirror.MouseOut()
+			d.see(t, form())
+			d.see(t, form())
+			d.window.Canvas().Unfocus()
+			assertPicture(t, "page_"+strings.ToLower(page)+"_380", d.window.Canvas().Capture())
+		})
+	}
+}
+
+// Notes over the mirror, one of them selected.
+func TestNotesLook(t *testing.T) {
+	s := Defaults()
+	s.Width, s.Height = 600, 900
+	d := newTestDesk(t, s)
+	openNewStill(t, d, form())
+	m := d.parts.mirror
+	d.setTool(2)
+	m.drag(image.Pt(40, 40), image.Pt(120, 90))
+	d.setTool(7)
+	m.drag(image.Pt(120, 120), image.Pt(120, 200))
+	d.setTool(8)
+	m.drag(image.Pt(270, 110), image.Pt(270, 190))
+	d.setTool(4)
+	m.drag(image.Pt(60, 200), image.Pt(340, 280))
+	m.MouseOut()
+	d.see(t, form())
+	d.window.Canvas().Unfocus()
+	whole := d.window.Canvas().Capture()
+	at := d.app.Driver().AbsolutePositionForObject(m).Add(m.fit.Pos)
+	box := image.Rect(int(at.X), int(at.Y), int(at.X+m.fit.Size.Width), int(at.Y+m.fit.Size.Height))
+	picture := image.NewNRGBA(image.Rectangle{Max: box.Size()})
+	draw.Draw(picture, picture.Rect, whole, box.Min, draw.Src)
+	assertPicture(t, "still_notes", picture)
 }

@@ -1,6 +1,10 @@
 package gui
 
-import "fyne.io/fyne/v2"
+import (
+	"math"
+
+	"fyne.io/fyne/v2"
+)
 
 // pageLayout lays the window out: bar, strip, mirror, sentence, below them what can be
 // scrolled, and the tabs at the foot; in a wide window all from the sentence on stands
@@ -72,6 +76,9 @@ type pageHeights struct{ bar, strip, verdict, content, tabs float32 }
 // that is little, the scrolled part gives way first.
 func pageRowsFor(size fyne.Size, h pageHeights) pageRows {
 	var r pageRows
+	// whole units: a picture between pixels would be blurred, and lines around it uneven
+	whole := func(v float32) float32 { return float32(math.Ceil(float64(v))) }
+	h.bar, h.strip, h.verdict, h.tabs = whole(h.bar), whole(h.strip), whole(h.verdict), whole(h.tabs)
 	r.bar = rect{0, 0, size.Width, h.bar}
 	y := h.bar
 	if h.strip > 0 {
@@ -92,7 +99,7 @@ func pageRowsFor(size fyne.Size, h pageHeights) pageRows {
 	left -= h.verdict + 2*Step + h.tabs
 	r.tabs = rect{0, size.Height - h.tabs, size.Width, h.tabs}
 	least := max(leastMirror, 0.4*left)
-	lower := max(min(h.content, left-least), min(leastLower, left/3))
+	lower := whole(max(min(h.content, left-least), min(leastLower, left/3)))
 	r.mirror = rect{Step, y, inner, left - lower}
 	r.verdict = rect{Step, y + r.mirror.h + Step, inner, h.verdict}
 	r.lower = rect{Step, r.verdict.y + h.verdict + Step, inner, lower}
