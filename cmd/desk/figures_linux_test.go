@@ -75,16 +75,7 @@ func figureLatency(t *testing.T, page string, perSecond int, reach time.Duration
 	server, painter := figureScreen(t)
 	w := openOn(t, server, figureSettings(page, perSecond), nil)
 	l := w.waitFor("the region", func(l shownLine) bool { return l.Event == "shown" && l.Bounds.Dx() == 1260 })
-	backend, err := capture.Pick(func(name string) string {
-		if name == "DISPLAY" {
-			return server.Display
-		}
-		return ""
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer backend.Close()
+	backend := backendOn(t, server)
 	inside := w.insideAt()
 	at := inside.Add(image.Pt(int(l.Mirror[0]+l.Mirror[2]/2), int(l.Mirror[1]+l.Mirror[3]/2)))
 	stream, err := backend.Open(context.Background(), image.Rectangle{Min: at, Max: at.Add(image.Pt(2, 2))})
@@ -148,16 +139,7 @@ func figureStroke(t *testing.T) {
 	w.clickIn(l.Parts[0]+l.Parts[2]/2, l.Parts[1]+l.Parts[3]/2)
 	w.waitFor("the tools", func(l shownLine) bool { return l.Tools[0][1] > 100 })
 	w.takeTool(0, 1)
-	backend, err := capture.Pick(func(name string) string {
-		if name == "DISPLAY" {
-			return server.Display
-		}
-		return ""
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer backend.Close()
+	backend := backendOn(t, server)
 	inside := w.insideAt()
 	lines := w.lines()
 	m := lines[len(lines)-1].Mirror
@@ -202,6 +184,22 @@ func figureStroke(t *testing.T) {
 		t.Errorf("%v", p95)
 	}
 	w.quit()
+}
+
+// backendOn is a way to read a server's screen back.
+func backendOn(t *testing.T, server *xvfbtest.Server) capture.Backend {
+	t.Helper()
+	backend, err := capture.Pick(func(name string) string {
+		if name == "DISPLAY" {
+			return server.Display
+		}
+		return ""
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = backend.Close() })
+	return backend
 }
 
 // insideAt returns where the window's inside is on the screen.
