@@ -102,7 +102,7 @@ func (d *Desk) showPen() {
 	d.trace.state(d)
 }
 
-// leaveTool goes back to the hand, and reports whether another tool was in use.
+// leaveTool goes back to holding, and reports whether another tool was in use.
 func (d *Desk) leaveTool() bool {
 	if d.still == nil || d.pen.tool == 0 {
 		return false

@@ -30,11 +30,11 @@ const (
 	noteText  = 14.0
 )
 
-// noteTools lists them in the order in which they are offered. The first place is the hand
-// that takes hold of notes.
+// noteTools lists them in the order in which they are offered. The first place is for
+// taking hold of notes.
 func noteTools() []noteTool {
 	return []noteTool{
-		{name: "Hand"},
+		{name: "Hold"},
 		{name: "Stroke", begin: beginStroke, to: func(s notes.Shape, p notes.Point, _ bool) notes.Shape { return s.(notes.Stroke).To(p) }},
 		{name: "Arrow", begin: func(d *Desk, at notes.Point) (notes.Shape, bool) {
 			return notes.Arrow{From: at, To: at, Width: d.noteWidth(noteLine)}, true

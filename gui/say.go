@@ -104,5 +104,5 @@ func SayTool(name string) VerdictText {
 	if name == noteTools()[0].name {
 		return VerdictText{Title: "Take hold of notes", Short: "Take hold", Sub: "Drag moves one; on the picture it moves the picture"}
 	}
-	return VerdictText{Title: "Draw: " + name, Short: name, Sub: "Esc goes back to the hand"}
+	return VerdictText{Title: "Draw: " + name, Short: name, Sub: "Esc goes back to holding"}
 }

@@ -92,19 +92,7 @@ func figureLatency(t *testing.T, page string, perSecond int, reach time.Duration
 		}
 		start := time.Now()
 		painter.Fill(image.Rect(0, 0, 1280, 720), uint32(0x404040+0x202020*(i%2)*3))
-		for {
-			changed, err := stream.Grab(context.Background(), &f)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if changed {
-				break
-			}
-			if time.Since(start) > 5*time.Second {
-				t.Fatal("the change never showed")
-			}
-			time.Sleep(time.Millisecond)
-		}
+		untilChanged(t, stream, &f)
 		times = append(times, time.Since(start))
 	}
 	slices.Sort(times)
@@ -159,19 +147,7 @@ func figureStroke(t *testing.T) {
 		}
 		start := time.Now()
 		w.do("mousemove", "--window", w.id, fmt.Sprint(x), fmt.Sprint(y))
-		for {
-			changed, err := stream.Grab(context.Background(), &f)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if changed {
-				break
-			}
-			if time.Since(start) > 5*time.Second {
-				t.Fatal("the stroke never showed")
-			}
-			time.Sleep(time.Millisecond)
-		}
+		untilChanged(t, stream, &f)
 		times = append(times, time.Since(start))
 		_ = stream.Close()
 	}
@@ -184,6 +160,23 @@ func figureStroke(t *testing.T) {
 		t.Errorf("%v", p95)
 	}
 	w.quit()
+}
+
+// untilChanged waits until what a stream shows is another than in f.
+func untilChanged(t *testing.T, stream capture.Stream, f *capture.Frame) {
+	t.Helper()
+	for start := time.Now(); ; time.Sleep(time.Millisecond) {
+		changed, err := stream.Grab(context.Background(), f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if changed {
+			return
+		}
+		if time.Since(start) > 5*time.Second {
+			t.Fatal("the change never showed")
+		}
+	}
 }
 
 // backendOn is a way to read a server's screen back.

@@ -10,7 +10,7 @@ import (
 // tools are the window's tools as they stand in their rows, with the kind of note each
 // draws.
 var tools = [2][]struct{ name, kind string }{
-	{{"Hand", ""}, {"Stroke", "stroke"}, {"Arrow", "arrow"}, {"Ring", "ring"}, {"Box", "box"}},
+	{{"Hold", ""}, {"Stroke", "stroke"}, {"Arrow", "arrow"}, {"Ring", "ring"}, {"Box", "box"}},
 	{{"Label", "label"}, {"Spot", "spot"}, {"Light", "area"}, {"Shadow", "area"}},
 }
 
