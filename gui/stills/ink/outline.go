@@ -5,7 +5,9 @@ import "math"
 // A thick line is laid out of pieces that all run the same way round and share their
 // borders: a rectangle a segment, a wedge on the outer side of every joint, half a disc at
 // either end. So their coverages add up to the line's, and a piece that touches no pixel
-// of interest can be left away.
+// of interest can be left away. Shared borders have the same corners, the middle of the
+// line among them: the rasterizer rounds a straight border differently when it comes in
+// two parts, and what is left between would show as a scratch.
 
 // outlines are closed outlines one after another, in memory that is used again.
 type outlines struct {
@@ -43,31 +45,25 @@ func (l *Line) pieces(o *outlines, i int, thick float64) {
 		return
 	}
 	side := sideOf(from, to, half)
-	o.add(from.Plus(side), to.Plus(side), to.Minus(side), from.Minus(side))
+	o.add(from.Plus(side), to.Plus(side), to, to.Minus(side), from.Minus(side), from)
 	o.close()
 	if !l.follows(i) {
-		o.arc(from, side.Times(-1), side)
-		o.close()
+		o.sector(from, side.Times(-1), side)
 	}
 	next, ok := l.after(i)
 	if !ok {
-		o.arc(to, side, side.Times(-1))
-		o.close()
+		o.sector(to, side, side.Times(-1))
 		return
 	}
 	other := sideOf(to, next, half)
 	switch turn := side.cross(other); {
 	case turn < 0:
-		o.arc(to, side, other)
+		o.sector(to, side, other)
 	case turn > 0:
-		o.arc(to, other.Times(-1), side.Times(-1))
+		o.sector(to, other.Times(-1), side.Times(-1))
 	case side.dot(other) < 0: // straight back
-		o.arc(to, side, side.Times(-1))
-	default: // straight on
-		return
+		o.sector(to, side, side.Times(-1))
 	}
-	o.add(to)
-	o.close()
 }
 
 // segments returns how many segments there may be; some may have no length.
@@ -139,9 +135,9 @@ func arcSteps(angle, radius float64) int {
 	return max(1, int(math.Ceil(math.Abs(angle)/step)))
 }
 
-// arc adds points from middle+from to middle+to, turned from y toward x as all pieces run;
-// from = -to gives half a circle.
-func (o *outlines) arc(middle, from, to Point) {
+// sector adds a sector of a disc, from middle+from to middle+to, turned from y toward x as
+// all pieces run; from = -to gives half a disc.
+func (o *outlines) sector(middle, from, to Point) {
 	angle := math.Atan2(from.cross(to), from.dot(to))
 	if angle >= 0 {
 		angle -= 2 * math.Pi
@@ -151,7 +147,8 @@ func (o *outlines) arc(middle, from, to Point) {
 	for k := 1; k < steps; k++ {
 		o.add(middle.Plus(from.Turned(angle * float64(k) / float64(steps))))
 	}
-	o.add(middle.Plus(to))
+	o.add(middle.Plus(to), middle)
+	o.close()
 }
 
 // disc adds a circle, running the same way round.
