@@ -50,6 +50,7 @@ type Mirror struct {
 	square int // side of the averaged square, in source pixels
 
 	hand    hand
+	pinch   pinch
 	focused bool
 	r       *mirrorRenderer
 }

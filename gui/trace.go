@@ -24,6 +24,7 @@ type traceLine struct {
 	Strip    string           `json:"strip"`
 	Bounds   image.Rectangle  `json:"bounds"`
 	Mirror   [4]float32       `json:"mirror"` // where the picture lies in the window, display pixels: x, y, width, height
+	Part     image.Rectangle  `json:"part"`   // of the picture that the mirror shows
 	View     string           `json:"view"`
 	Sentence string           `json:"sentence"`
 	Spots    []analysis.Spot  `json:"spots"`
@@ -73,7 +74,7 @@ func (t trace) write(d *Desk, line traceLine) {
 	}
 	line.State, line.Frozen = d.state().String(), d.frozen
 	line.Line, line.Strip = d.parts.bar.line.long, d.parts.strip.said[d.parts.strip.top()]
-	line.Bounds, line.View = d.bounds, d.settings.View
+	line.Bounds, line.Part, line.View = d.bounds, d.parts.mirror.fit.Bounds, d.settings.View
 	line.Sentence = d.parts.verdict.Text().Title
 	line.Mirror, line.Page, line.Tabs = d.mirrorBox(), d.settings.Page, d.boxOf(d.parts.tabs)
 	line.Spread = d.boxOf(d.parts.spread)

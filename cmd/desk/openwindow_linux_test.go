@@ -20,7 +20,7 @@ import (
 type shownLine struct {
 	Event, State, Line, Strip, View, Sentence string
 	Frozen                                    bool
-	Bounds                                    image.Rectangle
+	Bounds, Part                              image.Rectangle
 	Mirror                                    [4]float32
 	Spots                                     []struct {
 		Colour    string
