@@ -14,6 +14,9 @@ type View struct {
 	// from any goroutine, but not twice at once for the same src, whose Reducer works for it
 	// and keeps what memory it needs.
 	Paint func(dst []byte, src *Reduced, look Look)
+	// Beside has the whole picture shown a second time beside the first, made small: it
+	// returns the longer side in pixels, by where the knob stands. nil: it is not.
+	Beside func(knob float64) (longer float64)
 }
 
 // Look is what a view may want to know beside the picture.

@@ -218,97 +218,18 @@ func (d *Desk) tell() {
 // fitter returns how the part of a picture that is to be shown would lie in the mirror of
 // now, for any goroutine.
 func (d *Desk) fitter(m *Mirror, mirrored bool) func(image.Rectangle) fit {
-	size, scale, view := m.room(), m.scale(), m.view
-	return func(bounds image.Rectangle) fit { return fitPicture(partShown(view, bounds), size, scale, mirrored) }
+	size, scale, part := m.room(), m.scale(), m.view
+	view := viewOf(wanted{settings: d.settings})
+	knob := d.settings.knob(view)
+	return func(bounds image.Rectangle) fit {
+		return layBeside(partShown(part, bounds), besideSize(view, knob, bounds), size, scale, mirrored).picture
+	}
 }
 
 // renew shows the last picture again, as it is wanted now.
 func (d *Desk) renew() {
 	d.tell()
 	d.watcher.Again()
-}
-
-// change replaces the setup; kind joins changes of one drag to one step of undo.
-func (d *Desk) change(next setup, kind string) {
-	d.history.step(d.setup, kind)
-	d.apply(next)
-}
-
-// apply makes next the setup, without a step of undo.
-func (d *Desk) apply(next setup) {
-	was, before := d.setup, d.setup.Source
-	d.setup = next
-	if d.selected >= len(next.Places) {
-		d.selected = -1
-	}
-	d.showMarks()
-	if next.Source.feed() != before.feed() {
-		d.frozen = false
-		d.parts.mirror.view = image.Rectangle{}
-		d.leaveStill(was)
-		d.comparison.found = nil
-		d.watcher.Freeze(false)
-		d.watcher.Reopen(d.opener(next.Source))
-		d.parts.strip.clear(stripTrouble)
-	}
-	if next.Source != before {
-		d.found = foundFamilies{}
-		d.showOutline()
-		d.remember()
-	}
-	d.keepTarget()
-	d.keepShade()
-	d.renew()
-	d.showStrip()
-}
-
-// Undo and Redo walk through the setups.
-func (d *Desk) Undo() {
-	if d.undoNotes() || d.onStills() && d.undoDelete() {
-		return
-	}
-	d.walk(d.history.undo, "There is nothing to undo.")
-}
-
-// Redo does again what was undone.
-func (d *Desk) Redo() {
-	if d.redoNotes() {
-		return
-	}
-	d.walk(d.history.redo, "There is nothing to do again.")
-}
-
-func (d *Desk) walk(step func(setup) (setup, bool), nothing string) {
-	if next, ok := step(d.setup); ok {
-		d.apply(next)
-		return
-	}
-	d.parts.strip.say(stripNote, nothing)
-}
-
-// watch makes from the source. Spots stay where they still lie in it.
-func (d *Desk) watch(from source) {
-	next := d.setup
-	next.Source = from
-	if from.Kind != d.setup.Source.Kind || from.Path != d.setup.Source.Path {
-		next.Places, next.Areas, next.Tones, next.Edges, next.Families = nil, nil, nil, nil, nil
-	} else if !from.Region.Empty() {
-		out := func(p place) bool { return !p.centre().In(from.Region) }
-		next.Places = slices.DeleteFunc(slices.Clone(next.Places), out)
-		next.Families = slices.DeleteFunc(slices.Clone(next.Families), func(f handFamily) bool { return out(f.Light) || out(f.Shadow) })
-	}
-	d.history.settle()
-	d.change(next, "")
-}
-
-// OpenPicture shows a picture file instead of the screen.
-func (d *Desk) OpenPicture(path string) { d.watch(source{Kind: sourcePicture, Path: path}) }
-
-// Dropped opens the first file that was dropped on the window.
-func (d *Desk) Dropped(_ fyne.Position, files []fyne.URI) {
-	if len(files) > 0 {
-		d.OpenPicture(files[0].Path())
-	}
 }
 
 // Freeze holds the picture, or goes on.
@@ -338,20 +259,6 @@ func (d *Desk) settled() {
 	d.watcher.SetRate(d.settings.PerSecond)
 	d.showSettings()
 	d.renew()
-	d.keep()
-}
-
-// remember keeps what is watched for the next start.
-func (d *Desk) remember() {
-	d.settings.Region, d.settings.Picture = nil, ""
-	switch d.setup.Source.Kind {
-	case sourceStill: // what was watched before is what comes back
-		d.settings.Region, d.settings.Picture = d.rememberedBefore()
-	case sourceRegion:
-		d.settings.Region = RectOf(d.setup.Source.Region)
-	case sourcePicture:
-		d.settings.Picture = d.setup.Source.Path
-	}
 	d.keep()
 }
 

@@ -24,7 +24,7 @@ func (d *Desk) show(s *shown) {
 		d.pick = nil
 		d.change(d.setup.leavingOutTone(s.tone), "")
 	}
-	d.parts.mirror.SetPicture(s.img, s.bounds, s.part, s.flipped)
+	d.parts.mirror.SetPicture(s.img, s.beside, s.bounds, s.part, s.flipped)
 	d.renewNotes()
 	d.renewCompare()
 	d.drawCompare()

@@ -2,12 +2,9 @@ package gui
 
 import (
 	"image"
-	"image/color"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -38,8 +35,10 @@ type Mirror struct {
 	Acts MirrorActs
 
 	img    *image.RGBA
+	beside *image.RGBA // the whole picture made small; nil: none
 	loupe  *image.RGBA
 	over   [overlays]*image.RGBA // drawn over the picture; nil: nothing
+	laid   laid
 	fit    fit
 	bounds image.Rectangle // of the picture, in source pixels
 	part   image.Rectangle // of it that img shows
@@ -105,20 +104,30 @@ func NewMirror() *Mirror {
 	return m
 }
 
-// SetPicture shows img, which the mirror does not copy: it must stay as it is until the
-// next SetPicture. bounds is the picture's place in the source, and part is what of it img
-// shows. A nil img shows nothing.
-func (m *Mirror) SetPicture(img *image.RGBA, bounds, part image.Rectangle, flipped bool) {
-	same := img == m.img // the worker paints into another image whenever it paints
-	m.img = img
-	if bounds != m.bounds || part != m.part || flipped != m.flip {
+// SetPicture shows img, and beside it the small one, none where that is nil. The mirror
+// does not copy them: they must stay as they are until the next SetPicture. bounds is the
+// picture's place in the source, and part is what of it img shows. A nil img shows nothing.
+func (m *Mirror) SetPicture(img, beside *image.RGBA, bounds, part image.Rectangle, flipped bool) {
+	same := img == m.img && beside == m.beside // the worker paints into another image whenever it paints
+	sameSize := sizeOf(beside) == sizeOf(m.beside)
+	m.img, m.beside = img, beside
+	if bounds != m.bounds || part != m.part || flipped != m.flip || !sameSize {
 		m.bounds, m.part, m.flip = bounds, part, flipped
 		m.hand.keepIn(bounds)
 		m.layout()
 	}
 	if m.r != nil && !same {
 		m.r.picture.Refresh()
+		m.r.small.Refresh()
 	}
+}
+
+// sizeOf returns the size of an image that may be nil.
+func sizeOf(img *image.RGBA) image.Point {
+	if img == nil {
+		return image.Point{}
+	}
+	return img.Rect.Size()
 }
 
 // SetLoupe shows img in the corner, the pixels around the pointer; nil hides it.
@@ -187,8 +196,10 @@ func (m *Mirror) scale() float32 {
 }
 
 func (m *Mirror) layout() {
-	m.fit = fitPicture(m.part, m.room(), m.scale(), m.flip)
-	m.fit.Pos = m.fit.Pos.AddXY(FocusWidth, FocusWidth)
+	m.laid = layBeside(m.part, sizeOf(m.beside), m.room(), m.scale(), m.flip)
+	m.laid.small = m.laid.small.AddXY(FocusWidth, FocusWidth)
+	m.laid.picture.Pos = m.laid.picture.Pos.AddXY(FocusWidth, FocusWidth)
+	m.fit = m.laid.picture
 	if m.r != nil {
 		m.r.place()
 	}
@@ -223,177 +234,3 @@ func (m *Mirror) CreateRenderer() fyne.WidgetRenderer {
 	m.r = newMirrorRenderer(m)
 	return m.r
 }
-
-// mirrorRenderer owns what is drawn: the picture, the marks, the rubber band, the loupe.
-type mirrorRenderer struct {
-	m       *Mirror
-	back    *canvas.Rectangle
-	picture *canvas.Raster
-	marks   [maxSpots + 2*maxHandFamilies]markShape
-	overlay [overlays]*canvas.Raster
-	band    outline
-	cross   cross
-	loupe   *canvas.Raster
-	frame   outline // around the loupe
-	sample  outline // around the averaged square in it
-	ask     *askLine
-	focus   *canvas.Rectangle
-	objects []fyne.CanvasObject
-}
-
-func newMirrorRenderer(m *Mirror) *mirrorRenderer {
-	r := &mirrorRenderer{m: m, back: canvas.NewRectangle(color.Transparent), ask: newAskLine()}
-	r.picture = newStill(func() *image.RGBA { return m.img })
-	r.loupe = newStill(func() *image.RGBA { return m.loupe })
-	r.band, r.frame, r.sample = newOutline(), newOutline(), newOutline()
-	r.cross = newCross()
-	r.focus = canvas.NewRectangle(color.Transparent)
-	r.focus.StrokeWidth = FocusWidth
-	r.objects = []fyne.CanvasObject{r.back, r.picture}
-	for i := range r.overlay {
-		r.overlay[i] = newStill(func() *image.RGBA { return m.over[i] })
-		r.overlay[i].Hide()
-		r.objects = append(r.objects, r.overlay[i])
-	}
-	for i := range r.marks {
-		r.marks[i] = newMarkShape()
-		r.objects = append(r.objects, r.marks[i].objects()...)
-	}
-	r.objects = append(r.objects, r.band.objects()...)
-	r.objects = append(r.objects, r.cross.objects()...)
-	r.objects = append(r.objects, r.loupe)
-	r.objects = append(r.objects, r.frame.objects()...)
-	r.objects = append(r.objects, r.sample.objects()...)
-	r.objects = append(r.objects, r.ask.objects()...)
-	r.objects = append(r.objects, r.focus)
-	r.colour()
-	return r
-}
-
-// newStill returns a raster that shows a ready image with square pixels.
-func newStill(img func() *image.RGBA) *canvas.Raster {
-	empty := image.NewRGBA(image.Rect(0, 0, 1, 1))
-	raster := canvas.NewRaster(func(int, int) image.Image {
-		if i := img(); i != nil {
-			return i
-		}
-		return empty
-	})
-	raster.ScaleMode = canvas.ImageScalePixels
-	return raster
-}
-
-func (r *mirrorRenderer) colour() {
-	th := r.m.Theme()
-	v := fyne.CurrentApp().Settings().ThemeVariant()
-	r.back.FillColor = th.Color(theme.ColorNameBackground, v)
-	r.focus.StrokeColor = color.Transparent
-	if r.m.focused {
-		r.focus.StrokeColor = th.Color(ColorNameFocusLine, v)
-	}
-	r.ask.colour(th, v)
-}
-
-// place puts everything where it belongs.
-func (r *mirrorRenderer) place() {
-	size := r.m.Size()
-	r.back.Resize(size)
-	r.placeFocus(size)
-	r.picture.Move(r.m.fit.Pos)
-	r.picture.Resize(r.m.fit.Size)
-	for _, o := range r.overlay {
-		o.Move(r.m.fit.Pos)
-		o.Resize(r.m.fit.Size)
-	}
-	r.placeMarks()
-	r.placeBand()
-	r.placeLoupe()
-	r.ask.place(size)
-}
-
-// placeFocus puts the outline around the picture, or around the mirror without one.
-func (r *mirrorRenderer) placeFocus(size fyne.Size) {
-	pos := fyne.Position{}
-	if r.m.fit.Size.Width > 0 {
-		pos, size = r.m.fit.Pos.SubtractXY(FocusWidth, FocusWidth), r.m.fit.Size.AddWidthHeight(2*FocusWidth, 2*FocusWidth)
-	}
-	r.focus.Move(pos)
-	r.focus.Resize(size)
-}
-
-func (r *mirrorRenderer) placeMarks() {
-	for i := range r.marks {
-		if i < len(r.m.marks) && r.m.marks[i].shows(r.m.fit.Bounds) {
-			r.marks[i].show(r.m.marks[i], r.m.fit, r.m.square)
-		} else {
-			r.marks[i].hide()
-		}
-	}
-}
-
-// placeBand shows the area that is being dragged over, and the key cursor.
-func (r *mirrorRenderer) placeBand() {
-	if area, ok := r.m.hand.band(); ok {
-		r.band.show(r.m.fit.box(area))
-	} else {
-		r.band.hide()
-	}
-	if at, ok := r.m.hand.cursor(); ok && r.m.focused {
-		r.cross.show(r.m.fit.pane(at))
-	} else {
-		r.cross.hide()
-	}
-}
-
-// loupeSide is the side of the loupe on the mirror.
-const loupeSide = 9 * Step
-
-// placeLoupe puts the loupe in the mirror's lower right corner, or in the lower left one
-// while the pointer is where it would lie.
-func (r *mirrorRenderer) placeLoupe() {
-	at, over := r.m.hand.looking()
-	if r.m.loupe == nil || !over {
-		r.loupe.Hide()
-		r.frame.hide()
-		r.sample.hide()
-		return
-	}
-	size := r.m.Size()
-	pos := fyne.NewPos(size.Width-loupeSide-Step, size.Height-loupeSide-Step)
-	if p := r.m.fit.pane(at); p.X > pos.X-Step && p.Y > pos.Y-Step {
-		pos.X = Step
-	}
-	r.loupe.Move(pos)
-	r.loupe.Resize(fyne.NewSquareSize(loupeSide))
-	r.loupe.Show()
-	r.frame.show(pos, fyne.NewSquareSize(loupeSide))
-	cell := loupeSide / float32(r.m.loupe.Rect.Dx())
-	side := cell * float32(r.m.square)
-	inset := (loupeSide - side) / 2
-	r.sample.show(pos.AddXY(inset, inset), fyne.NewSquareSize(side))
-}
-
-func (r *mirrorRenderer) setAsk(what string) {
-	r.ask.set(what)
-	r.ask.place(r.m.Size())
-	r.placeBand()
-}
-
-// Layout is called by Fyne with the widget's size.
-func (r *mirrorRenderer) Layout(fyne.Size) { r.m.layout() }
-
-// MinSize is the mirror's.
-func (r *mirrorRenderer) MinSize() fyne.Size { return r.m.MinSize() }
-
-// Refresh draws with the theme's colours of now.
-func (r *mirrorRenderer) Refresh() {
-	r.colour()
-	r.place()
-	canvas.Refresh(r.m)
-}
-
-// Objects are all that is drawn, from below.
-func (r *mirrorRenderer) Objects() []fyne.CanvasObject { return r.objects }
-
-// Destroy has nothing to let go of.
-func (r *mirrorRenderer) Destroy() {}

@@ -70,9 +70,8 @@ func (p *structurePage) show(r *analysis.Reading) {
 	resized := say(p.sentence, SayGroups(split.Groups(), split.Gaps())+".")
 	dark, light := r.Limits(p.d.settings.limits())
 	words := SayMurk(split) + SayLimits(dark, light, p.d.settings.limits())
-	if len(p.d.small) > 0 {
-		view, _ := analysis.ViewByKey(viewSmall)
-		words += " " + SaySmall(int(p.d.settings.knob(view)), split.Groups(), p.d.small)
+	if view := viewOf(wanted{settings: p.d.settings}); view.Beside != nil && len(p.d.small) > 0 {
+		words += " " + SaySmall(int(view.Beside(p.d.settings.knob(view))), split.Groups(), p.d.small)
 	}
 	resized = say(p.limits, words) || resized
 	at := len(groupCounts) // by hand

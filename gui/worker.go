@@ -38,7 +38,8 @@ type shown struct {
 	spots   []reading
 	hand    []handReading        // the families set by hand
 	copied  *copiedPicture       // if one was asked for
-	small   []analysis.GapChange // what becomes of the gaps in the view of the small size; else none
+	beside  *image.RGBA          // the whole picture made small, in a view that has it beside; else nil
+	small   []analysis.GapChange // and what becomes of the gaps in it
 	picked  *image.Point         // whose lightness was asked for
 	tone    float64              // and what it is
 	jumped  bool                 // the whole picture jumped since the frame before
@@ -61,12 +62,15 @@ type worker struct {
 	reader  *analysis.Reader
 	reducer *analysis.Reducer
 	near    *analysis.Reducer // for the loupe
+	tiny    *analysis.Reducer // for the small picture beside
 	jump    *analysis.Jump
 	out     analysis.Out
 	partOut analysis.Out // the same for the part that is shown
 	nearOut analysis.Out
+	tinyOut analysis.Out
 	images  [2]*image.RGBA // the one shown, and the one to paint
 	loupes  [2]*image.RGBA
+	besides [2]*image.RGBA
 	done    shown
 	last    wanted
 	reduced *analysis.Reduced
@@ -83,7 +87,7 @@ type worker struct {
 // the last frame once more after a while. Families are looked for by search.
 func newWorker(show func(*shown), again func(time.Duration), search *familyWatch) *worker {
 	w := &worker{
-		reader: analysis.NewReader(), reducer: analysis.NewReducer(), near: analysis.NewReducer(),
+		reader: analysis.NewReader(), reducer: analysis.NewReducer(), near: analysis.NewReducer(), tiny: analysis.NewReducer(),
 		jump: new(analysis.Jump), show: show, again: again, search: search,
 	}
 	w.reader.Steady = true
@@ -95,6 +99,7 @@ func (w *worker) close() {
 	w.reader.Close()
 	w.reducer.Close()
 	w.near.Close()
+	w.tiny.Close()
 }
 
 // want says what is to be shown from the next frame on.
@@ -156,7 +161,7 @@ func (w *worker) frame(f *capture.Frame, again bool) {
 	if !reduced || !sameLook(next.settings, w.last.settings) {
 		w.paint(next)
 	}
-	w.measureSmall(next)
+	w.paintBeside(p, bounds, next, counts && sameLook(next.settings, w.last.settings) && next.settings.Mirrored == w.last.settings.Mirrored)
 	w.paintLoupe(p, bounds, next)
 	w.readSpots(p, bounds.Min, next)
 	w.readFamilies(p, bounds.Min, next)
@@ -236,62 +241,9 @@ func sameLook(a, b Settings) bool {
 	return a.View == b.View && a.knob(view) == b.knob(view) && a.dotted() == b.dotted() && a.limits() == b.limits()
 }
 
-// nearView returns the view in which the loupe shows its pixels: the greys, where a view
-// needs the pixels around.
-func nearView(next wanted) analysis.View {
-	view := viewOf(next)
-	if grey, ok := analysis.ViewByKey(viewGrey); ok && view.Wide {
-		return grey
-	}
-	return view
-}
-
 // paintView paints src in a view.
 func (w *worker) paintView(dst []byte, src *analysis.Reduced, view analysis.View, next wanted) {
 	view.Paint(dst, src, analysis.Look{Reading: w.done.reading, Knob: next.settings.knob(view)})
-}
-
-// viewSmall is the key of the view that makes the picture small.
-const viewSmall = "small"
-
-// measureSmall measures what becomes of the groups' gaps when the picture is made small.
-func (w *worker) measureSmall(next wanted) {
-	w.done.small = w.done.small[:0]
-	if view := viewOf(next); view.Key == viewSmall && w.done.part == w.done.bounds {
-		w.done.small = analysis.SmallGaps(w.done.small, w.reduced, int(next.settings.knob(view)), w.done.reading)
-	}
-}
-
-// loupeCells is the side of the loupe, in source pixels.
-const loupeCells = 15
-
-// paintLoupe paints the pixels around the pointer, in the view of the mirror or, where that
-// needs the pixels around them, as greys.
-func (w *worker) paintLoupe(p analysis.Pixels, bounds image.Rectangle, next wanted) {
-	w.done.loupe = nil
-	if !next.looking {
-		return
-	}
-	at := next.look.Sub(bounds.Min)
-	corner := at.Sub(image.Pt(loupeCells/2, loupeCells/2))
-	want := image.Rectangle{Min: corner, Max: corner.Add(image.Pt(loupeCells, loupeCells))}
-	part := want.Intersect(p.Bounds())
-	if part.Empty() {
-		return
-	}
-	near := w.near.Reduce(p.Crop(part), part.Dx(), part.Dy(), &w.nearOut)
-	cut := image.NewRGBA(image.Rectangle{Max: part.Size()})
-	w.paintView(cut.Pix, near, nearView(next), next)
-	img := backImage(&w.loupes, image.Pt(loupeCells, loupeCells))
-	clear(img.Pix)
-	for y := range part.Dy() { // outside of the picture stays empty
-		to := img.PixOffset(part.Min.X-want.Min.X, part.Min.Y-want.Min.Y+y)
-		copy(img.Pix[to:], cut.Pix[y*cut.Stride:][:4*part.Dx()])
-	}
-	if next.settings.Mirrored {
-		analysis.FlipLeftRight(img.Pix, loupeCells, loupeCells)
-	}
-	w.done.loupe = img
 }
 
 // backImage returns the image of the two that is not shown, in the size asked for.

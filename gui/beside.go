@@ -1,0 +1,104 @@
+package gui
+
+import (
+	"image"
+	"math"
+
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/analysis"
+)
+
+// besideGap is the room between the picture and the small one beside it.
+const besideGap = 2 * Step
+
+// laid is how a picture and a small one beside it lie in a pane.
+type laid struct {
+	picture fit
+	small   fyne.Position
+	size    fyne.Size // of the small one; none if there is none
+	over    bool      // there was no room: the small one lies over the picture's corner
+}
+
+// layBeside lays part of a picture into a pane, and a small picture of so many display
+// pixels to its right or below it, whichever leaves the picture larger. Where the picture
+// would be smaller than the small one, that lies over its corner.
+func layBeside(part image.Rectangle, small image.Point, size fyne.Size, scale float32, flipped bool) laid {
+	whole := laid{picture: fitPicture(part, size, scale, flipped)}
+	if small == (image.Point{}) || !(scale > 0) {
+		return whole
+	}
+	whole.size = fyne.NewSize(float32(small.X)/scale, float32(small.Y)/scale)
+	right := fitPicture(part, size.SubtractWidthHeight(whole.size.Width+besideGap, 0), scale, flipped)
+	below := fitPicture(part, size.SubtractWidthHeight(0, whole.size.Height+besideGap), scale, flipped)
+	if whole.size.Height > size.Height {
+		right = fit{}
+	}
+	if whole.size.Width > size.Width {
+		below = fit{}
+	}
+	onRight := right.Size.Width >= below.Size.Width
+	best := below
+	if onRight {
+		best = right
+	}
+	if max(best.Size.Width, best.Size.Height) < max(whole.size.Width, whole.size.Height) {
+		whole.over, whole.small = true, whole.picture.Pos
+		return whole
+	}
+	both := laid{picture: best, size: whole.size}
+	if onRight {
+		both.picture.Pos.X = middle(size.Width, best.Size.Width+besideGap+both.size.Width, scale)
+		both.small = fyne.NewPos(both.picture.Pos.X+best.Size.Width+besideGap, both.picture.Pos.Y)
+		if best.Size.Height < both.size.Height {
+			both.small.Y = middle(size.Height, both.size.Height, scale)
+		}
+		return both
+	}
+	both.picture.Pos.Y = middle(size.Height, best.Size.Height+besideGap+both.size.Height, scale)
+	both.small = fyne.NewPos(both.picture.Pos.X, both.picture.Pos.Y+best.Size.Height+besideGap)
+	if best.Size.Width < both.size.Width {
+		both.small.X = middle(size.Width, both.size.Width, scale)
+	}
+	return both
+}
+
+// middle returns where something so long begins in the middle of a room, on a whole display
+// pixel.
+func middle(room, length, scale float32) float32 {
+	return float32(math.Floor(float64((room-length)/2*scale))) / scale
+}
+
+// besideSize returns the size of the small picture that a view shows beside a picture, in
+// pixels; none if it shows none.
+func besideSize(view analysis.View, knob float64, bounds image.Rectangle) image.Point {
+	if view.Beside == nil {
+		return image.Point{}
+	}
+	w, h := analysis.SmallSize(bounds.Dx(), bounds.Dy(), int(view.Beside(knob)))
+	return image.Pt(w, h)
+}
+
+// paintBeside makes the picture small and paints it in the view, if that shows it beside
+// the picture; and measures what became of the gaps between groups. same says that
+// neither the picture nor its look has changed.
+func (w *worker) paintBeside(p analysis.Pixels, bounds image.Rectangle, next wanted, same bool) {
+	if same {
+		return
+	}
+	w.done.beside, w.done.small = nil, w.done.small[:0]
+	view := viewOf(next)
+	size := besideSize(view, next.settings.knob(view), bounds)
+	if size == (image.Point{}) {
+		return
+	}
+	next.setup.out(&w.tinyOut, bounds.Min, next.covered.Intersect(bounds))
+	tiny := w.tiny.Reduce(p, size.X, size.Y, &w.tinyOut)
+	img := backImage(&w.besides, size)
+	w.paintView(img.Pix, tiny, view, next)
+	if next.settings.Mirrored {
+		analysis.FlipLeftRight(img.Pix, size.X, size.Y)
+	}
+	w.done.beside = img
+	w.done.small = analysis.SmallGaps(w.done.small, tiny, w.done.reading)
+}

@@ -1,0 +1,86 @@
+package gui
+
+import (
+	"image"
+	"image/color"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis"
+)
+
+// Wherever there is room, picture and small picture lie side by side, whole, inside the
+// pane, apart from each other, and the picture is the larger; else the small one lies over
+// its corner.
+func TestLayBeside(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		part := image.Rect(0, 0, rapid.IntRange(1, 4000).Draw(t, "width"), rapid.IntRange(1, 4000).Draw(t, "height"))
+		w, h := analysis.SmallSize(part.Dx(), part.Dy(), rapid.IntRange(64, 256).Draw(t, "longer"))
+		pane := fyne.NewSize(float32(rapid.IntRange(80, 1200).Draw(t, "pane width")), float32(rapid.IntRange(60, 900).Draw(t, "pane height")))
+		scale := rapid.SampledFrom([]float32{1, 1.5, 2, 3}).Draw(t, "scale")
+		l := layBeside(part, image.Pt(w, h), pane, scale, false)
+		if l.over {
+			if l.picture != fitPicture(part, pane, scale, false) || l.small != l.picture.Pos {
+				t.Fatalf("over the corner: %+v", l)
+			}
+			return
+		}
+		for _, box := range [][2]float32{{l.picture.Pos.X, l.picture.Size.Width}, {l.small.X, l.size.Width}} {
+			if box[0] < -1 || box[0]+box[1] > pane.Width+1 {
+				t.Fatalf("out of the pane of %v: %+v", pane, l)
+			}
+		}
+		for _, box := range [][2]float32{{l.picture.Pos.Y, l.picture.Size.Height}, {l.small.Y, l.size.Height}} {
+			if box[0] < -1 || box[0]+box[1] > pane.Height+1 {
+				t.Fatalf("out of the pane of %v: %+v", pane, l)
+			}
+		}
+		right := l.small.X >= l.picture.Pos.X+l.picture.Size.Width+besideGap-0.01
+		below := l.small.Y >= l.picture.Pos.Y+l.picture.Size.Height+besideGap-0.01
+		if right == below {
+			t.Fatalf("not beside, or twice: %+v", l)
+		}
+		if max(l.picture.Size.Width, l.picture.Size.Height) < max(l.size.Width, l.size.Height) {
+			t.Fatalf("the small picture is the larger: %+v", l)
+		}
+	})
+}
+
+// The small picture is the whole one, as greys, also while the large one is enlarged; and
+// the places that are clicked on stay right beside it.
+func TestSmallBeside(t *testing.T) {
+	s := Defaults()
+	s.View = "small"
+	s = s.withKnob("small", 64)
+	d := newTestDesk(t, s)
+	img := halves(testLight, testShadow)
+	d.see(t, img)
+	m := d.parts.mirror
+	small := sizeOf(m.beside)
+	if max(small.X, small.Y) != 64 || m.laid.over {
+		t.Fatalf("beside the picture stands %v", m.laid)
+	}
+	left, right := m.beside.RGBAAt(2, small.Y/2), m.beside.RGBAAt(small.X-3, small.Y/2)
+	grey := func(c color.NRGBA) uint8 {
+		return analysis.GreyOf(analysis.SpotOf(analysis.RGB{R: c.R, G: c.G, B: c.B}).Lightness)
+	}
+	if wantL, wantR := grey(testLight), grey(testShadow); left.R != wantL || right.R != wantR || left.R != left.B {
+		t.Errorf("its halves are %v and %v, want greys of %d and %d", left, right, wantL, wantR)
+	}
+	if len(d.small) == 0 {
+		t.Error("the gaps in it are not measured")
+	}
+	m.Zoom(4)
+	d.see(t, img)
+	if m.part == m.bounds || m.beside.RGBAAt(2, small.Y/2) != left || m.beside.RGBAAt(small.X-3, small.Y/2) != right {
+		t.Errorf("enlarged to %v, the halves are %v and %v", m.part, m.beside.RGBAAt(2, small.Y/2), m.beside.RGBAAt(small.X-3, small.Y/2))
+	}
+	m.Zoom(0)
+	d.setView("grey")
+	d.see(t, img)
+	if m.beside != nil || len(d.small) != 0 {
+		t.Error("another view has it too")
+	}
+}
