@@ -20,8 +20,8 @@ func (c Oklab) InGamut() bool {
 // of 0 and less (and NaN) black.
 //
 // It reduces chroma only: the local clip of CSS4's method, which moves lightness and hue,
-// is left out on purpose. Within a tenth of a degree of blue (hue 264.05) the gamut is a thin
-// blade that bends; there the part nearer to grey counts, so that neighbours stay neighbours.
+// is left out on purpose. Beside blue, from hue 264.05 to 264.21, the gamut is a thin blade
+// that bends; there the part nearer to grey counts, so that neighbours stay neighbours.
 func IntoGamut(c Oklab) Oklab {
 	switch {
 	case !(c.L > 0):

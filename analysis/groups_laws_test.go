@@ -40,7 +40,7 @@ func TestSplitLaws(t *testing.T) {
 				t.Fatalf("%d groups: separability %g after %g", k, s.Separability, before)
 			}
 			before = s.Separability
-			if d := again.Split(k).Separability - s.Separability; !(math.Abs(d) < 1e-12) {
+			if d := again.Split(k).Separability - s.Separability; !(math.Abs(d) < 1e-10) { // the sums are rounded, and a group may be a millionth of the picture
 				t.Fatalf("seven times the picture is %g more separable", d)
 			}
 		}
