@@ -31,7 +31,7 @@ var pictureFormats = []pictureFormat{
 	{"jpeg", []string{"\xff\xd8\xff"}, jpeg.DecodeConfig, jpeg.Decode, jpegOrientation},
 	{"gif", []string{"GIF87a", "GIF89a"}, gif.DecodeConfig, gif.Decode, nil},
 	{"tiff", []string{"II*\x00", "MM\x00*"}, tiff.DecodeConfig, tiff.Decode, tiffOrientation},
-	{"webp", []string{"RIFF????WEBP"}, webp.DecodeConfig, webp.Decode, webpOrientation},
+	{"webp", []string{"RIFF????WEBP"}, webp.DecodeConfig, webpDecode, webpOrientation},
 	// BM alone could begin any text: its info header's length, under 256, says more.
 	{"bmp", []string{"BM?????????????\x00\x00\x00"}, bmp.DecodeConfig, bmp.Decode, nil},
 	{"openraster", []string{oraMagic}, oraConfig, oraDecode, nil},
