@@ -5,8 +5,6 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
@@ -61,22 +59,8 @@ func (d *Desk) askHandOnFile(way handOnWay) {
 	if d.still == nil {
 		return
 	}
-	save := dialog.NewFileSave(func(file fyne.URIWriteCloser, err error) {
-		d.focusMirror()
-		if err != nil {
-			d.parts.strip.say(stripNote, Explain("hand the still on", err))
-			return
-		}
-		if file == nil {
-			return
-		}
-		path := file.URI().Path()
-		_ = file.Close() // it is written by its path, in one step
-		d.handOn(way, path)
-	}, d.window)
-	save.SetFileName(fileName(d.still.Meta) + way.suffix + way.ending)
-	save.SetFilter(storage.NewExtensionFileFilter(way.endings))
-	save.Show()
+	name := fileName(d.still.Meta) + way.suffix + way.ending
+	d.askFile("hand the still on", name, way.endings, func(path string) { d.handOn(way, path) })
 }
 
 // fileName is a still's name as a file's, without an ending.

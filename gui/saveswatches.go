@@ -6,10 +6,6 @@ import (
 	"path/filepath"
 	"strings"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/storage"
-
 	"app.tonedesk/analysis/swatches"
 )
 
@@ -25,22 +21,9 @@ var swatchFormats = map[string]func(io.Writer, []swatches.Row, any) error{
 // askSwatches lets the painter choose a file for colours; its ending says how they are
 // written. all is what JSON holds.
 func (d *Desk) askSwatches(rows []swatches.Row, all any, name string) {
-	save := dialog.NewFileSave(func(file fyne.URIWriteCloser, err error) {
-		d.focusMirror()
-		if err != nil {
-			d.parts.strip.say(stripNote, Explain("save the colours", err))
-			return
-		}
-		if file == nil {
-			return
-		}
-		path := file.URI().Path()
-		_ = file.Close() // it is written by its path, in one step
+	d.askFile("save the colours", name+".png", []string{".png", ".css", ".json", ".txt", ".hex"}, func(path string) {
 		d.saveSwatches(path, rows, all)
-	}, d.window)
-	save.SetFileName(name + ".png")
-	save.SetFilter(storage.NewExtensionFileFilter([]string{".png", ".css", ".json", ".txt", ".hex"}))
-	save.Show()
+	})
 }
 
 // saveSwatches writes colours to a file. The painter has agreed to writing over one that is
