@@ -119,6 +119,12 @@ func (e *colourEntry) take(text string) {
 	e.d.focusMirror()
 }
 
+// FocusGained reveals it.
+func (e *colourEntry) FocusGained() {
+	e.d.reveal(e)
+	e.Entry.FocusGained()
+}
+
 // TypedKey gives up with Esc.
 func (e *colourEntry) TypedKey(k *fyne.KeyEvent) {
 	if k.Name == fyne.KeyEscape {

@@ -48,8 +48,8 @@ func (d *Desk) build() {
 	d.window.SetPadded(false)
 	p := &d.parts
 	p.tips = newTips()
-	p.bar = newSourceBar(d)
-	p.strip = newStrip(d, d.relay)
+	p.bar = newSourceBar(fixed{d})
+	p.strip = newStrip(fixed{d}, d.relay)
 	p.mirror = NewMirror()
 	p.mirror.Acts = d.mirrorActs()
 	p.verdict = NewVerdict()
@@ -163,6 +163,7 @@ func (d *Desk) showLower() {
 	}
 	p.lower.Content = container.New(layout.NewCustomPaddedLayout(0, 0, 0, gutter), content)
 	p.lower.ScrollToTop()
+	p.tips.leave() // its part may be gone
 	p.lower.Refresh()
 	d.relay()
 }

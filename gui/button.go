@@ -15,6 +15,7 @@ type keySink interface {
 	typedRune(rune)
 	typedKey(fyne.KeyName) bool
 	typedShortcut(fyne.Shortcut)
+	reveal(part fyne.CanvasObject) // a part got the focus
 }
 
 // button is Fyne's button with a visible focus outline, pressed by Enter too, and open to
@@ -59,6 +60,7 @@ func (b *button) Tapped(e *fyne.PointEvent) {
 
 // FocusGained shows the outline, and soon the tip.
 func (b *button) FocusGained() {
+	b.keys.reveal(b)
 	b.tips.enter(b.tip, b)
 	b.Button.FocusGained()
 	b.outline.StrokeColor = b.Theme().Color(ColorNameFocusLine, fyne.CurrentApp().Settings().ThemeVariant())

@@ -92,7 +92,10 @@ func (c *chooser) Tapped(e *fyne.PointEvent) {
 func (c *chooser) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
 // FocusGained shows the outline.
-func (c *chooser) FocusGained() { c.setFocused(true) }
+func (c *chooser) FocusGained() {
+	c.keys.reveal(c)
+	c.setFocused(true)
+}
 
 // FocusLost takes it away.
 func (c *chooser) FocusLost() { c.setFocused(false) }

@@ -147,7 +147,10 @@ func (f *familyRow) MouseOut() {
 func (f *familyRow) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
 // FocusGained shows the outline, here and in the mirror.
-func (f *familyRow) FocusGained() { f.setFocused(true) }
+func (f *familyRow) FocusGained() {
+	f.acts.Keys.reveal(f)
+	f.setFocused(true)
+}
 
 // FocusLost takes it away.
 func (f *familyRow) FocusLost() { f.setFocused(false) }

@@ -65,6 +65,8 @@ func commands() []command {
 		{name: "Keep above others", keys: "K", runes: "kK", menu: true, does: (*Desk).toggleAbove, on: func(d *Desk) bool { return d.settings.KeepAbove }},
 		{name: "Next page", keys: "Ctrl+Page down", ctrl: fyne.KeyPageDown, does: func(d *Desk) { d.nextPage(1) }},
 		{name: "Page before", keys: "Ctrl+Page up", ctrl: fyne.KeyPageUp, does: func(d *Desk) { d.nextPage(-1) }},
+		{name: "Further down the page", keys: "Page down", key: fyne.KeyPageDown, does: func(d *Desk) { d.scrollPage(pageTurn) }},
+		{name: "Back up the page", keys: "Page up", key: fyne.KeyPageUp, does: func(d *Desk) { d.scrollPage(-pageTurn) }},
 		{name: "Settings", keys: "Ctrl+,", ctrl: fyne.KeyComma, menu: true, does: func(d *Desk) { d.openPanel(panelSettings) }},
 		{name: "Keys", keys: "F1", key: fyne.KeyF1, menu: true, does: func(d *Desk) { d.openPanel(panelKeys) }},
 		{name: "Quit", keys: "Ctrl+Q", ctrl: fyne.KeyQ, menu: true, does: (*Desk).quit},

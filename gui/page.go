@@ -48,7 +48,7 @@ func (d *Desk) buildPages() {
 		names = append(names, p.name)
 		d.parts.pages = append(d.parts.pages, p.make(d))
 	}
-	d.parts.tabs = newChooser(names, tabHeight, d, d.openPage)
+	d.parts.tabs = newChooser(names, tabHeight, fixed{d}, d.openPage)
 	d.parts.tabs.set(pageIndex(d.settings.Page))
 	d.page().opened(true)
 }

@@ -24,6 +24,7 @@ const (
 	sideWidth   = 46 * Step // of the right one
 	leastMirror = 18 * Step // height
 	leastLower  = 12 * Step // height
+	underStrip  = 10 * Step // least height of the mirror below the strip
 	gutter      = Step      // right of what is scrolled, for the scroll bar
 )
 
@@ -55,7 +56,7 @@ type pageRows struct{ bar, strip, mirror, verdict, lower, tabs rect }
 func (l *pageLayout) rows(size fyne.Size) pageRows {
 	var stripHeight float32
 	if l.strip.Visible() {
-		l.strip.Resize(fyne.NewSize(size.Width, l.strip.MinSize().Height)) // a wrapped text's height depends on its width
+		l.strip.Resize(fyne.NewSize(stripWidth(size), l.strip.MinSize().Height)) // a wrapped text's height depends on its width
 		stripHeight = l.strip.MinSize().Height
 	}
 	inner := size.Width - 2*Step
@@ -72,37 +73,47 @@ func (l *pageLayout) rows(size fyne.Size) pageRows {
 // pageHeights are the heights that the parts ask for.
 type pageHeights struct{ bar, strip, verdict, content, tabs float32 }
 
+// stripWidth is the strip's width: that of the mirror's column.
+func stripWidth(size fyne.Size) float32 {
+	if size.Width >= wideFrom {
+		return size.Width - sideWidth - 2*Step
+	}
+	return size.Width
+}
+
 // pageRowsFor is the geometry of the page. The mirror gets what the others leave; where
-// that is little, the scrolled part gives way first.
+// that is little, the scrolled part gives way first. The strip, which comes and goes, lies
+// in the mirror's place, so that nothing moves away from under the pointer.
 func pageRowsFor(size fyne.Size, h pageHeights) pageRows {
-	var r pageRows
 	// whole units: a picture between pixels would be blurred, and lines around it uneven
 	whole := func(v float32) float32 { return float32(math.Ceil(float64(v))) }
 	h.bar, h.strip, h.verdict, h.tabs = whole(h.bar), whole(h.strip), whole(h.verdict), whole(h.tabs)
-	r.bar = rect{0, 0, size.Width, h.bar}
-	y := h.bar
-	if h.strip > 0 {
-		r.strip = rect{0, y, size.Width, h.strip}
-		y += h.strip
-	}
-	y += Step
+	y := h.bar + Step
 	left := size.Height - y - Step
+	var r pageRows
 	if size.Width >= wideFrom {
 		x := size.Width - sideWidth - Step
 		r.mirror = rect{Step, y, x - 2*Step, left}
 		r.verdict = rect{x, y, sideWidth, h.verdict}
 		r.lower = rect{x, y + h.verdict + Step, sideWidth, left - h.verdict - 2*Step - h.tabs}
 		r.tabs = rect{x, y + left - h.tabs, sideWidth, h.tabs}
-		return r
+	} else {
+		inner := size.Width - 2*Step
+		left -= h.verdict + 2*Step + h.tabs
+		r.tabs = rect{0, size.Height - h.tabs, size.Width, h.tabs}
+		least := max(leastMirror, 0.4*left)
+		lower := whole(max(min(h.content, left-least), min(leastLower, left/3)))
+		r.mirror = rect{Step, y, inner, left - lower}
+		r.verdict = rect{Step, y + r.mirror.h + Step, inner, h.verdict}
+		r.lower = rect{Step, r.verdict.y + h.verdict + Step, inner, lower}
 	}
-	inner := size.Width - 2*Step
-	left -= h.verdict + 2*Step + h.tabs
-	r.tabs = rect{0, size.Height - h.tabs, size.Width, h.tabs}
-	least := max(leastMirror, 0.4*left)
-	lower := whole(max(min(h.content, left-least), min(leastLower, left/3)))
-	r.mirror = rect{Step, y, inner, left - lower}
-	r.verdict = rect{Step, y + r.mirror.h + Step, inner, h.verdict}
-	r.lower = rect{Step, r.verdict.y + h.verdict + Step, inner, lower}
+	r.bar = rect{0, 0, size.Width, h.bar}
+	r.strip = rect{0, h.bar, stripWidth(size), h.strip}
+	r.mirror.y, r.mirror.h = r.mirror.y+h.strip, r.mirror.h-h.strip
+	if short := underStrip - r.mirror.h; short > 0 && size.Width < wideFrom {
+		r.mirror.h, r.verdict.y = underStrip, r.verdict.y+short
+		r.lower.y, r.lower.h = r.lower.y+short, r.lower.h-short
+	}
 	return r
 }
 

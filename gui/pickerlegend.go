@@ -32,6 +32,7 @@ func (k noKeys) typedKey(name fyne.KeyName) bool {
 	return true
 }
 func (noKeys) typedShortcut(fyne.Shortcut) {}
+func (noKeys) reveal(fyne.CanvasObject)    {}
 
 func newPickerLegend(take, back func()) *pickerLegend {
 	l := &pickerLegend{text: widget.NewLabel(legendStart)}

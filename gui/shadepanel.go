@@ -92,16 +92,15 @@ func (p *shadePanel) show(o analysis.ShadeOptions) {
 // knobSlider is one number: its name, a slider, and the number itself.
 type knobSlider struct {
 	box    *fyne.Container
-	slider *widget.Slider
+	slider *slider
 	number *widget.Label
 	word   func(float64) string
 	field  func(*analysis.ShadeOptions) *float64
 }
 
 func (p *shadePanel) slider(name string, from, to, step float64, word func(float64) string, field func(*analysis.ShadeOptions) *float64) *knobSlider {
-	k := &knobSlider{slider: widget.NewSlider(from, to), number: smallLabel(), word: word, field: field}
+	k := &knobSlider{slider: newSlider(from, to, step, p.d), number: smallLabel(), word: word, field: field}
 	k.number.Wrapping = fyne.TextWrapOff
-	k.slider.Step = step
 	k.slider.OnChanged = func(v float64) {
 		p.change(name, func(o *analysis.ShadeOptions) { *field(o) = v })
 	}

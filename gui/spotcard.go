@@ -127,7 +127,10 @@ func (c *spotCard) MouseOut() { c.acts.Tips.leave() }
 func (c *spotCard) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
 // FocusGained shows the outline.
-func (c *spotCard) FocusGained() { c.setFocused(true) }
+func (c *spotCard) FocusGained() {
+	c.acts.Keys.reveal(c)
+	c.setFocused(true)
+}
 
 // FocusLost takes it away.
 func (c *spotCard) FocusLost() { c.setFocused(false) }

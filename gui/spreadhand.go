@@ -121,7 +121,10 @@ func (s *Spread) Cursor() desktop.Cursor {
 }
 
 // FocusGained shows the outline and which edge the keys move.
-func (s *Spread) FocusGained() { s.setFocused(true) }
+func (s *Spread) FocusGained() {
+	s.Acts.Keys.reveal(s)
+	s.setFocused(true)
+}
 
 // FocusLost takes it away.
 func (s *Spread) FocusLost() {

@@ -101,6 +101,12 @@ func (e *nameEntry) FocusLost() {
 	})
 }
 
+// FocusGained reveals it.
+func (e *nameEntry) FocusGained() {
+	e.d.reveal(e)
+	e.Entry.FocusGained()
+}
+
 // TypedKey goes back to the picture with Esc, the name as it was.
 func (e *nameEntry) TypedKey(k *fyne.KeyEvent) {
 	if k.Name == fyne.KeyEscape && e.d.still != nil {

@@ -194,6 +194,12 @@ func (e *noteEntry) FocusLost() {
 	}
 }
 
+// FocusGained reveals it.
+func (e *noteEntry) FocusGained() {
+	e.d.reveal(e)
+	e.Entry.FocusGained()
+}
+
 // TypedKey goes back to the picture with Esc.
 func (e *noteEntry) TypedKey(k *fyne.KeyEvent) {
 	if k.Name == fyne.KeyEscape {

@@ -156,7 +156,11 @@ func (s *SwatchRow) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
 // FocusGained shows the outline and the numbers.
 func (s *SwatchRow) FocusGained() {
+	s.acts.Keys.reveal(s)
 	s.focused = true
+	if first := slices.IndexFunc(s.swatches, func(w Swatch) bool { return !w.None }); first >= 0 && s.swatches[s.at].None {
+		s.at = first
+	}
 	s.Refresh()
 	if len(s.swatches) > 0 {
 		s.tell(s.at)

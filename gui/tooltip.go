@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -20,9 +21,10 @@ const (
 // tips shows one short explanation at a time, over the window's content, beside the part it
 // belongs to. It takes no clicks. Use it on the Fyne goroutine only; a nil *tips shows none.
 type tips struct {
-	box  *fyne.Container // lies over the whole content
-	back *canvas.Rectangle
-	text *canvas.Text
+	box   *fyne.Container // lies over the whole content
+	back  *canvas.Rectangle
+	lines [tipLines]*canvas.Text
+	words string // that are shown; "" if none are
 
 	owner fyne.CanvasObject // whose tip is shown or waits; nil for none
 	turn  int               // counts changes of owner: a timer that comes late is known by it
@@ -33,16 +35,27 @@ type tips struct {
 	clock func() time.Time
 }
 
+// tipLines is how many lines a tip may have; what is too long for them is cut.
+const tipLines = 4
+
 func newTips() *tips {
-	t := &tips{
-		back: canvas.NewRectangle(nil), text: sizedText(SmallSize, fyne.TextStyle{}),
-		stop: func() {}, after: afterOnWindow, clock: time.Now,
-	}
+	t := &tips{back: canvas.NewRectangle(nil), stop: func() {}, after: afterOnWindow, clock: time.Now}
 	t.back.CornerRadius = Radius
-	t.box = container.NewWithoutLayout(t.back, t.text)
+	t.box = container.New(anywhere{}, t.back)
+	for i := range t.lines {
+		t.lines[i] = sizedText(SmallSize, fyne.TextStyle{})
+		t.box.Add(t.lines[i])
+	}
 	t.hide()
 	return t
 }
+
+// anywhere leaves what is in it where it is, and asks for no room: a tip must not make the
+// window wider.
+type anywhere struct{}
+
+func (anywhere) Layout([]fyne.CanvasObject, fyne.Size)        {}
+func (anywhere) MinSize([]fyne.CanvasObject) (none fyne.Size) { return none }
 
 // afterOnWindow runs f on the Fyne goroutine after a while.
 func afterOnWindow(d time.Duration, f func()) (stop func()) {
@@ -74,7 +87,7 @@ func (t *tips) enter(words string, owner fyne.CanvasObject) {
 
 // now shows words beside owner at once, for what is pointed at to be read.
 func (t *tips) now(words string, owner fyne.CanvasObject) {
-	if t == nil || owner == t.owner && t.text.Visible() && t.text.Text == words {
+	if t == nil || owner == t.owner && t.words == words && words != "" {
 		return
 	}
 	t.leave()
@@ -90,33 +103,68 @@ func (t *tips) leave() {
 	t.stop()
 	t.owner = nil
 	t.turn++
-	if t.text.Visible() {
+	if t.words != "" {
 		t.gone = t.clock()
 		t.hide()
 	}
 }
 
 func (t *tips) hide() {
+	t.words = ""
 	t.back.Hide()
-	t.text.Hide()
+	for _, line := range t.lines {
+		line.Hide()
+	}
 }
 
 func (t *tips) show(words string, owner fyne.CanvasObject) {
+	t.hide()
+	t.words = words
 	th, v := fyne.CurrentApp().Settings().Theme(), fyne.CurrentApp().Settings().ThemeVariant()
 	t.back.FillColor = th.Color(theme.ColorNameForeground, v) // the text's grey: it stands out on any ground
-	t.text.Color = th.Color(theme.ColorNameForegroundOnPrimary, v)
-	t.text.Text = words
-	size := t.text.MinSize().AddWidthHeight(2*Step, Step)
+	lines := brokenLines(words, t.box.Size().Width-3*Step, len(t.lines), func(s string) float32 {
+		return fyne.MeasureText(s, SmallSize, fyne.TextStyle{}).Width
+	})
+	var size fyne.Size
+	for i, line := range lines {
+		text := t.lines[i]
+		text.Color = th.Color(theme.ColorNameForegroundOnPrimary, v)
+		text.Text = line
+		size = fyne.NewSize(max(size.Width, text.MinSize().Width), size.Height+text.MinSize().Height)
+	}
+	size = size.AddWidthHeight(2*Step, Step)
 	driver := fyne.CurrentApp().Driver()
 	at := driver.AbsolutePositionForObject(owner).Subtract(driver.AbsolutePositionForObject(t.box))
 	pos := tipPlace(at, owner.Size(), size, t.box.Size())
 	t.back.Move(pos)
 	t.back.Resize(size)
-	placeText(t.text, pos.X+Step, pos.Y+Step/2)
 	t.back.Show()
-	t.text.Show()
 	t.back.Refresh()
-	t.text.Refresh()
+	pos = pos.AddXY(Step, Step/2)
+	for i := range lines {
+		placeText(t.lines[i], pos.X, pos.Y)
+		t.lines[i].Show()
+		t.lines[i].Refresh()
+		pos.Y += t.lines[i].MinSize().Height
+	}
+}
+
+// brokenLines breaks words into at most so many lines no wider than width, at spaces; a word
+// that is wider stands alone. The last line takes what is left.
+func brokenLines(words string, width float32, most int, wide func(string) float32) []string {
+	var lines []string
+	line := ""
+	for word := range strings.SplitSeq(words, " ") {
+		longer := word
+		if line != "" {
+			longer = line + " " + word
+		}
+		if line != "" && len(lines) < most-1 && wide(longer) > width {
+			lines, longer = append(lines, line), word
+		}
+		line = longer
+	}
+	return append(lines, line)
 }
 
 // tipPlace returns where a tip of a size goes that belongs to a part at, of partSize: below

@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"slices"
 	"testing"
 	"time"
 
@@ -37,18 +38,18 @@ func tipped(t *testing.T) (*tips, *button, *button, *clock) {
 func TestTipComesAndGoes(t *testing.T) {
 	tip, a, b, clock := tipped(t)
 	a.MouseIn(&desktop.MouseEvent{})
-	if clock.delay != tipFirst || tip.text.Visible() {
-		t.Errorf("the first tip waits %v; shown %v", clock.delay, tip.text.Visible())
+	if clock.delay != tipFirst || tip.shown() {
+		t.Errorf("the first tip waits %v; shown %v", clock.delay, tip.shown())
 	}
 	clock.due()
-	if !tip.text.Visible() || tip.text.Text != "The first (A)" {
-		t.Errorf("shown %v: %q", tip.text.Visible(), tip.text.Text)
+	if !tip.shown() || tip.words != "The first (A)" {
+		t.Errorf("shown %v: %q", tip.shown(), tip.words)
 	}
 	if y, end := tip.back.Position().Y, a.Position().Y+a.Size().Height; y < end {
 		t.Errorf("the tip lies on its button: at %g, the button ends at %g", y, end)
 	}
 	a.MouseOut()
-	if tip.text.Visible() || tip.back.Visible() {
+	if tip.shown() || tip.back.Visible() {
 		t.Error("the tip stays without the pointer")
 	}
 	clock.time = clock.time.Add(tipMemory / 2)
@@ -75,12 +76,12 @@ func TestTipIsCancelled(t *testing.T) {
 	}
 	b.MouseIn(&desktop.MouseEvent{})
 	late() // fired just before it was stopped
-	if tip.text.Visible() {
-		t.Errorf("a tip that was given up came: %q", tip.text.Text)
+	if tip.shown() {
+		t.Errorf("a tip that was given up came: %q", tip.words)
 	}
 	clock.due()
 	test.Tap(b)
-	if tip.text.Visible() {
+	if tip.shown() {
 		t.Error("the tip stays after the button was pressed")
 	}
 }
@@ -89,11 +90,11 @@ func TestTipByKeyboard(t *testing.T) {
 	tip, a, _, clock := tipped(t)
 	a.FocusGained()
 	clock.due()
-	if !tip.text.Visible() {
+	if !tip.shown() {
 		t.Error("no tip for who comes by keyboard")
 	}
 	a.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
-	if tip.text.Visible() {
+	if tip.shown() {
 		t.Error("Esc does not take the tip away")
 	}
 	a.MouseIn(&desktop.MouseEvent{})
@@ -144,21 +145,59 @@ func TestCardTips(t *testing.T) {
 	}
 	over(c.r.hex)
 	clock.due()
-	if tip.text.Text != hexTip || !tip.text.Visible() {
-		t.Errorf("over the hex code: %q", tip.text.Text)
+	if tip.words != hexTip || !tip.shown() {
+		t.Errorf("over the hex code: %q", tip.words)
 	}
 	over(c.r.cross)
 	clock.due()
-	if tip.text.Text != crossTip || !tip.text.Visible() {
-		t.Errorf("over the cross: %q", tip.text.Text)
+	if tip.words != crossTip || !tip.shown() {
+		t.Errorf("over the cross: %q", tip.words)
 	}
 	over(c.r.colourBox)
-	if tip.text.Visible() {
+	if tip.shown() {
 		t.Error("a tip over the colour")
 	}
 	over(c.r.cross)
 	c.MouseOut()
 	if tip.owner != nil {
 		t.Error("a tip waits though the pointer went")
+	}
+}
+
+// shown reports whether a tip is seen.
+func (t *tips) shown() bool { return t.words != "" && t.back.Visible() && t.lines[0].Visible() }
+
+// A tip wider than the window is broken into lines, and never asks for room.
+func TestLongTip(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	d.window.Resize(fyne.NewSize(minWidth, minHeight))
+	before := d.window.Content().MinSize()
+	d.parts.tips.now("#ffeac8, lightness 93.6, value 9.3, chroma 19.2, hue 84.2, at the gamut's edge, and more", d.parts.mirror)
+	if after := d.window.Content().MinSize(); after != before {
+		t.Errorf("with a tip the window needs %v, without %v", after, before)
+	}
+	back := d.parts.tips.back
+	if right := back.Position().X + back.Size().Width; back.Position().X < 0 || right > minWidth {
+		t.Errorf("the tip reaches from %g to %g", back.Position().X, right)
+	}
+	if !d.parts.tips.lines[1].Visible() {
+		t.Error("it is one line")
+	}
+}
+
+// By hand: letters of width 1.
+func TestBrokenLines(t *testing.T) {
+	wide := func(s string) float32 { return float32(len(s)) }
+	for _, tt := range []struct {
+		words string
+		want  []string
+	}{
+		{"", []string{""}}, {"one two", []string{"one two"}}, {"one two three", []string{"one two", "three"}},
+		{"incomprehensibly so", []string{"incomprehensibly", "so"}},
+		{"a bb ccccccc ddddddd eeeeeee f", []string{"a bb", "ccccccc", "ddddddd eeeeeee f"}},
+	} {
+		if got := brokenLines(tt.words, 8, 3, wide); !slices.Equal(got, tt.want) {
+			t.Errorf("%q: %q, want %q", tt.words, got, tt.want)
+		}
 	}
 }
