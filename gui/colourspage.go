@@ -172,7 +172,7 @@ func (p *coloursPage) match() {
 		return
 	}
 	spotA, spotB := p.d.spots[a].Spot, p.d.spots[b].Spot
-	from := pairedFrom{spotA.Oklab, spotB.Oklab, p.d.settings.familyRules(), p.d.setup.Shade, a, b, true}
+	from := pairedFrom{spotA.Oklab, spotB.Oklab, p.d.settings.Rules, p.d.setup.Shade, a, b, true}
 	if from == p.paired {
 		return
 	}
@@ -181,8 +181,8 @@ func (p *coloursPage) match() {
 	nameA, nameB := spotName(a), spotName(b)
 	toA, toB := analysis.Bring(spotA, spotB), analysis.Bring(spotB, spotA)
 	p.matched.Set([]Swatch{
-		spotSwatch(spotA, nameA), spotSwatch(toA.Matched, nameB+" as light as "+nameA),
-		spotSwatch(toB.Matched, nameA+" as light as "+nameB), spotSwatch(spotB, nameB),
+		spotSwatch(spotA, nameA), spotSwatch(toA.Matched, nameB+" as "+nameA),
+		spotSwatch(toB.Matched, nameA+" as "+nameB), spotSwatch(spotB, nameB),
 	})
 }
 
@@ -192,7 +192,7 @@ func (p *coloursPage) judge(a, b analysis.Spot, nameA, nameB string) {
 	if a.Lightness < b.Lightness {
 		a, b, nameA, nameB = b, a, nameB, nameA
 	}
-	j := analysis.JudgeShadow(a, b, p.d.settings.familyRules(), p.d.setup.Shade.ShadowHue)
+	j := analysis.JudgeShadow(a, b, p.d.settings.Rules, p.d.setup.Shade.ShadowHue)
 	said := SayFamily(j.Family)
 	words := []string{said.Title}
 	if said.Turn != "" {

@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"slices"
 	"time"
 
 	"app.tonedesk/analysis"
@@ -32,7 +33,11 @@ func (d *Desk) show(s *shown) {
 	d.takeCopy(s.copied)
 	if s.text {
 		d.spots = append(d.spots[:0], s.spots...)
+		same := slices.EqualFunc(d.hand, s.hand, func(a, b handReading) bool { return a.Turned == b.Turned })
 		d.hand = append(d.hand[:0], s.hand...)
+		if !same {
+			d.showMarks()
+		}
 		d.small = append(d.small[:0], s.small...)
 		d.showFigures(s.reading)
 		d.takenTarget(s.reading)
@@ -138,7 +143,8 @@ func (d *Desk) showMarks() {
 	}
 	if d.page().searches() {
 		for i, f := range d.setup.Families {
-			marks = append(marks, f.mark(i, false), f.mark(i, true))
+			turned := i < len(d.hand) && d.hand[i].Turned
+			marks = append(marks, f.mark(i, false, turned), f.mark(i, true, turned))
 		}
 	}
 	d.parts.mirror.SetMarks(marks)

@@ -1,8 +1,10 @@
 package gui
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"time"
 
@@ -46,6 +48,28 @@ func Percent(share float64) string {
 		return "<1" + nbsp + "%"
 	}
 	return Whole(100*share) + nbsp + "%"
+}
+
+// groupShares returns the shares of groups in whole percent that add up to 100: those that
+// were cut most by rounding down get what is left (the method of the largest remainder).
+func groupShares(groups []analysis.Group) []string {
+	words, whole, left := make([]string, len(groups)), make([]int, len(groups)), 100
+	order := make([]int, len(groups))
+	rest := func(i int) float64 { return 100*groups[i].Share - float64(whole[i]) }
+	for i, g := range groups {
+		order[i], whole[i] = i, int(100*g.Share)
+		left -= whole[i]
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(rest(b), rest(a)) })
+	for _, i := range order[:max(0, min(left, len(order)))] {
+		whole[i]++
+	}
+	for i, g := range groups {
+		if words[i] = strconv.Itoa(whole[i]) + nbsp + "%"; whole[i] == 0 {
+			words[i] = Percent(min(g.Share, 0.004)) // not none, where there is a little
+		}
+	}
+	return words
 }
 
 // ValueSay returns a value with one decimal, counted from white if so set: then white is 0

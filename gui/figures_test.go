@@ -97,3 +97,29 @@ func TestSignsAreInTheFonts(t *testing.T) {
 		}
 	}
 }
+
+// By hand, by the method of the largest remainder.
+func TestGroupShares(t *testing.T) {
+	for _, tt := range []struct {
+		shares []float64
+		want   []string
+	}{
+		{[]float64{0.125, 0.125, 0.75}, []string{"13", "12", "75"}},
+		{[]float64{0.774, 0.115, 0.111}, []string{"77", "12", "11"}},
+		{[]float64{1. / 3, 1. / 3, 1. / 3}, []string{"34", "33", "33"}},
+		{[]float64{0.5, 0.5, 0}, []string{"50", "50", "0"}},
+		{[]float64{0.003, 0.997}, []string{"<1", "100"}},
+		{nil, nil},
+	} {
+		var groups []analysis.Group
+		for _, s := range tt.shares {
+			groups = append(groups, analysis.Group{Share: s})
+		}
+		for i, got := range groupShares(groups) {
+			if got != tt.want[i]+nbsp+"%" {
+				t.Errorf("%v: %q", tt.shares, got)
+				break
+			}
+		}
+	}
+}

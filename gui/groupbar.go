@@ -58,7 +58,7 @@ type groupBarRenderer struct {
 
 // write puts in what is shown now.
 func (r *groupBarRenderer) write() {
-	edges := shareEdges(r.b.groups, r.b.Size().Width)
+	edges, shares := shareEdges(r.b.groups, r.b.Size().Width), groupShares(r.b.groups)
 	for i := range r.boxes {
 		there := i < len(r.b.groups)
 		r.boxes[i].Hidden, r.shares[i].Hidden = !there, !there
@@ -71,7 +71,7 @@ func (r *groupBarRenderer) write() {
 		r.boxes[i].Move(fyne.NewPos(edges[i], 0))
 		r.boxes[i].Resize(fyne.NewSize(width, swatchHeight))
 		inked(r.shares[i], legibleOn(group.Mean))
-		put(r.shares[i], Percent(group.Share))
+		put(r.shares[i], shares[i])
 		size := r.shares[i].MinSize()
 		r.shares[i].Hidden = size.Width > width-4
 		placeText(r.shares[i], edges[i]+(width-size.Width)/2, (swatchHeight-size.Height)/2)

@@ -29,7 +29,8 @@ func (s setup) withoutFamily(i int) setup {
 // handReading is what a family set by hand reads, or why it can't be read.
 type handReading struct {
 	analysis.Family
-	Err error
+	Turned bool // the first place is darker than the second: they change sides
+	Err    error
 }
 
 // readFamilies reads the families set by hand, as spots are read. Which of two places is
@@ -45,10 +46,10 @@ func (w *worker) readFamilies(p analysis.Pixels, origin image.Point, next wanted
 		case shadow.Err != nil:
 			r.Err = shadow.Err
 		default:
-			if light.Lightness < shadow.Lightness {
+			if r.Turned = light.Lightness < shadow.Lightness; r.Turned {
 				light, shadow = shadow, light
 			}
-			r.Family = analysis.FamilyOf(light.Spot, shadow.Spot, next.settings.familyRules())
+			r.Family = analysis.FamilyOf(light.Spot, shadow.Spot, next.settings.Rules)
 		}
 		w.done.hand = append(w.done.hand, r)
 	}
@@ -93,11 +94,15 @@ func (d *Desk) deleteFamily(i int) {
 	}
 }
 
-// mark is how the mirror shows a side of family i set by hand.
-func (f handFamily) mark(i int, shadow bool) Mark {
+// mark is how the mirror shows a place of family i set by hand, the first or the second;
+// turned says that they have changed sides.
+func (f handFamily) mark(i int, second, turned bool) Mark {
 	p, side := f.Light, "light"
-	if shadow {
-		p, side = f.Shadow, "shadow"
+	if second {
+		p = f.Shadow
+	}
+	if second != turned {
+		side = "shadow"
 	}
 	return Mark{Name: side + strconv.Itoa(i+1), At: p.At, Area: p.Area, Moved: p.Moved}
 }

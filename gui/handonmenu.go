@@ -86,7 +86,7 @@ func (d *Desk) handOn(way handOnWay, path string) {
 	subject := SheetOfStill(d.still.Still)
 	subject.Notes = d.still.list.All()
 	subject.Options.Groups, subject.Bands = d.settings.Groups, d.settings.Knobs["bands"]
-	rules := d.settings.familyRules()
+	rules := d.settings.Rules
 	name := filepath.Base(path)
 	d.parts.strip.say(stripNote, "Writing "+name+".")
 	d.aside(func() {

@@ -67,7 +67,7 @@ func (p *palettePanel) renew() {
 	p.busy, p.began = true, time.Now()
 	d.copyPicture(func(c *copiedPicture) {
 		d.aside(func() {
-			families := analysis.FindFamilies(c.pixels, &c.out, c.settings.familyRules())
+			families := analysis.FindFamilies(c.pixels, &c.out, c.settings.Rules)
 			palette := analysis.PaletteOf(c.pixels, &c.out, families)
 			d.onWindow(func() {
 				p.busy = false

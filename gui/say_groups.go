@@ -31,7 +31,7 @@ func SayGroups(groups []analysis.Group, gaps []float64) string {
 		return "All of it is " + by[0].Name
 	}
 	slices.SortStableFunc(by, func(a, b analysis.Group) int { return cmp.Compare(b.Share, a.Share) })
-	said := groupWords(by) + ": " + groupFigures(by)
+	said := groupWords(by) + ": " + groupFigures(by, groups)
 	if apart := gapFigures(groups, gaps); apart != "" {
 		said += "; " + apart
 	}
@@ -62,11 +62,13 @@ func groupWords(by []analysis.Group) string {
 	return words
 }
 
-// groupFigures lists the shares.
-func groupFigures(groups []analysis.Group) string {
-	parts := make([]string, len(groups))
-	for i, g := range groups {
-		parts[i] = Percent(g.Share) + nbsp + unbroken(g.Name)
+// groupFigures lists the shares of some groups of all.
+func groupFigures(some, all []analysis.Group) string {
+	shares := groupShares(all)
+	parts := make([]string, len(some))
+	for i, g := range some {
+		at := slices.IndexFunc(all, func(o analysis.Group) bool { return o.Name == g.Name })
+		parts[i] = shares[at] + nbsp + unbroken(g.Name)
 	}
 	return strings.Join(parts, ", ")
 }

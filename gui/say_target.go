@@ -15,6 +15,9 @@ func SayTarget(m analysis.Match) string {
 	if len(by) == 0 {
 		return "Nothing to compare with the target"
 	}
+	if len(by) == 1 {
+		return "The target is of one lightness: it has no shares to match"
+	}
 	slices.SortStableFunc(by, func(a, b analysis.GroupMatch) int {
 		return wholePercent(b.More) - wholePercent(a.More)
 	})

@@ -26,8 +26,7 @@ type Settings struct {
 	TooDark     float64               // lightness (L*) under which a pixel is too dark, 0 to 50
 	TooLight    float64               // and over which it is too light, 50 to 100
 	Dots        Dots                  // where pixels beyond these are dotted
-	LeastTones  float64               // from which a family's shadow reads, 0.5 to 5
-	MostTones   float64               // up to which it does, no less than LeastTones, to 8
+	Rules       analysis.FamilyRules  // the trade's limits for families, as the painter set them
 	StillsLimit int                   // most that stills may take on the disk, MiB; 0 for no limit
 	Shade       analysis.ShadeOptions // how colours to paint next are made
 	View        string                // key of a view
@@ -93,8 +92,7 @@ func Defaults() Settings {
 		TooDark:     analysis.DefaultLimits.Dark,
 		TooLight:    analysis.DefaultLimits.Light,
 		Dots:        DotsStructure,
-		LeastTones:  analysis.DefaultFamilyRules().LeastTones,
-		MostTones:   analysis.DefaultFamilyRules().MostTones,
+		Rules:       analysis.DefaultFamilyRules(),
 		StillsLimit: 2048,
 		Shade:       analysis.DefaultShadeOptions(),
 		View:        viewGrey,
@@ -211,8 +209,13 @@ func (s *Settings) fields() []field {
 		fieldOf("too_dark", &s.TooDark),
 		fieldOf("too_light", &s.TooLight),
 		fieldOf("dots", &s.Dots),
-		fieldOf("least_tones", &s.LeastTones),
-		fieldOf("most_tones", &s.MostTones),
+		fieldOf("least_tones", &s.Rules.LeastTones),
+		fieldOf("most_tones", &s.Rules.MostTones),
+		fieldOf("least_chroma", &s.Rules.LeastChroma),
+		fieldOf("least_turn", &s.Rules.LeastTurn),
+		fieldOf("most_gain", &s.Rules.MostGain),
+		fieldOf("keeps_within", &s.Rules.KeepsWithin),
+		fieldOf("vanish_above", &s.Rules.VanishAbove),
 		fieldOf("view", &s.View),
 		fieldOf("knobs", &s.Knobs),
 		fieldOf("mirrored", &s.Mirrored),

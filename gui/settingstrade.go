@@ -24,6 +24,11 @@ const (
 	minLeastTones   = 0.5
 	maxLeastTones   = 5.0
 	maxMostTones    = 8.0
+	maxLeastChroma  = 30.0 // C*ab
+	maxLeastTurn    = 60.0 // degrees
+	maxMostGain     = 1.0
+	maxKeepsWithin  = 20.0 // L*
+	minVanishAbove  = 5.0  // value
 )
 
 // confineTrade brings these settings into range; mend notes which it changed.
@@ -34,21 +39,20 @@ func (s *Settings) confineTrade(mend func(name string, ok bool, repair func())) 
 	}
 	number("too_dark", &s.TooDark, 0, middleLightness, d.TooDark)
 	number("too_light", &s.TooLight, middleLightness, 100, d.TooLight)
-	number("least_tones", &s.LeastTones, minLeastTones, maxLeastTones, d.LeastTones)
-	number("most_tones", &s.MostTones, s.LeastTones, maxMostTones, max(d.MostTones, s.LeastTones))
+	r := &s.Rules
+	number("least_tones", &r.LeastTones, minLeastTones, maxLeastTones, d.Rules.LeastTones)
+	number("most_tones", &r.MostTones, r.LeastTones, maxMostTones, max(d.Rules.MostTones, r.LeastTones))
+	number("least_chroma", &r.LeastChroma, 0, maxLeastChroma, d.Rules.LeastChroma)
+	number("least_turn", &r.LeastTurn, 0, maxLeastTurn, d.Rules.LeastTurn)
+	number("most_gain", &r.MostGain, 0, maxMostGain, d.Rules.MostGain)
+	number("keeps_within", &r.KeepsWithin, 0, maxKeepsWithin, d.Rules.KeepsWithin)
+	number("vanish_above", &r.VanishAbove, minVanishAbove, 10, d.Rules.VanishAbove)
 	mend("dots", slices.Contains(allDots, s.Dots), func() { s.Dots = d.Dots })
 }
 
 // limits are the limits of lightness that the painter set.
 func (s Settings) limits() analysis.Limits {
 	return analysis.Limits{Dark: s.TooDark, Light: s.TooLight}
-}
-
-// familyRules are the trade's limits for families, as the painter set them.
-func (s Settings) familyRules() analysis.FamilyRules {
-	rules := analysis.DefaultFamilyRules()
-	rules.LeastTones, rules.MostTones = s.LeastTones, s.MostTones
-	return rules
 }
 
 // dotted reports whether the pixels beyond the limits are dotted while the page of the

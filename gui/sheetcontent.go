@@ -121,8 +121,9 @@ func sheetFoot(display string) string {
 
 func sheetShares(groups []analysis.Group) []sheet.Share {
 	var all []sheet.Share
-	for _, g := range groups {
-		all = append(all, sheet.Share{From: g.From, To: g.To, Words: g.Name + " " + Percent(g.Share)})
+	shares := groupShares(groups)
+	for i, g := range groups {
+		all = append(all, sheet.Share{From: g.From, To: g.To, Words: g.Name + " " + shares[i]})
 	}
 	return all
 }

@@ -87,14 +87,14 @@ type shareLabel struct {
 // Where not all names fit, the narrowest groups go without, and so does a group whose words
 // would stand over another. Words are pushed aside rather than left out.
 func shareLabels(groups []analysis.Group, width float32, measure func(string) float32) []shareLabel {
-	labels, order := make([]shareLabel, len(groups)), make([]int, len(groups))
+	labels, order, shares := make([]shareLabel, len(groups)), make([]int, len(groups)), groupShares(groups)
 	for i, g := range groups {
-		labels[i].words, order[i] = g.Name+" "+Percent(g.Share), i
+		labels[i].words, order[i] = g.Name+" "+shares[i], i
 	}
 	slices.SortStableFunc(order, func(a, b int) int {
 		return cmp.Compare(groups[a].To-groups[a].From, groups[b].To-groups[b].From)
 	})
-	shorten := func(i int) { labels[i].words = Percent(groups[i].Share) }
+	shorten := func(i int) { labels[i].words = shares[i] }
 	for _, i := range order { // from the narrowest group
 		if placeShares(labels, groups, width, measure) {
 			break

@@ -265,8 +265,8 @@ func (w *worker) readSpots(p analysis.Pixels, origin image.Point, next wanted) {
 
 // findFamilies has families looked for, if they are wanted and the picture changed since.
 func (w *worker) findFamilies(p analysis.Pixels, origin image.Point, next wanted, changed bool) {
-	rules := next.settings.familyRules()
-	w.due = w.due || changed || next.families != w.last.families || rules != w.last.settings.familyRules()
+	rules := next.settings.Rules
+	w.due = w.due || changed || next.families != w.last.families || rules != w.last.settings.Rules
 	if !next.families || !w.due {
 		return
 	}
