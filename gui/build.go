@@ -133,6 +133,10 @@ func (d *Desk) colour() {
 
 // relay lays the page anew, after a part asks for another height.
 func (d *Desk) relay() {
+	if d.pen.down { // the picture must not move away from under it
+		d.pen.relay = true
+		return
+	}
 	if d.parts.frame != nil {
 		d.parts.frame.Refresh()
 	}

@@ -21,6 +21,7 @@ func (d *Desk) leaveStill(was setup) {
 	}
 	d.still = nil
 	d.pen.drawn, d.pen.held = nil, nil
+	d.pen.lift()
 	d.showNotes()
 	d.showPen()
 	if p, ok := d.page().(*stillsPage); ok {

@@ -16,6 +16,9 @@ type notePen struct {
 	held  *notes.Note // being moved, as it was taken hold of
 	from  notes.Point
 	moved bool
+
+	down  bool // on the picture: the page keeps its layout
+	relay bool // and is to be laid anew afterwards
 }
 
 // noteReach is how far from a note a press takes hold of it, in Fyne units.
@@ -27,6 +30,7 @@ const leastDrag = 3
 // Down begins a note, or takes hold of one.
 func (p *notePen) Down(x, y float64, _ bool) {
 	d := p.d
+	p.down = true
 	if d.still == nil {
 		return
 	}
@@ -123,6 +127,7 @@ func lastTwo(points []notes.Point) []notes.Point { return points[max(len(points)
 
 // Up ends it: what was drawn becomes a note.
 func (p *notePen) Up() {
+	defer p.lift()
 	d := p.d
 	n, tool := p.drawn, noteTools()[p.tool]
 	p.drawn = nil
@@ -158,6 +163,16 @@ func (p *notePen) leave() {
 		p.Up()
 	}
 	p.drawn = nil
+	p.lift()
+}
+
+// lift lays the page anew, if that had to wait for the pen.
+func (p *notePen) lift() {
+	late := p.relay
+	p.down, p.relay = false, false
+	if late {
+		p.d.relayPage()
+	}
 }
 
 // notePoint is a place of the still, kept a little beyond its borders at most.

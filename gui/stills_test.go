@@ -437,3 +437,41 @@ func TestSpotsComeBackAfterAStill(t *testing.T) {
 		t.Errorf("%d spots are back", len(d.setup.Places))
 	}
 }
+
+// While something is drawn the picture stays where it is, whatever the page has to say, and
+// a straight drag becomes a straight area; also in the narrowest window.
+func TestPictureStaysUnderPen(t *testing.T) {
+	for _, width := range []float32{minWidth, 380} {
+		s := Defaults()
+		s.Page, s.Width, s.Height = stillsName, width, 700
+		d := newTestDesk(t, s)
+		d.page().(*stillsPage).showPart(partMarks)
+		openNewStill(t, d, halves(testLight, testShadow))
+		m := d.parts.mirror
+		for i, tool := range noteTools() {
+			if tool.name != "Light" && tool.name != "Shadow" {
+				continue
+			}
+			d.setTool(i)
+			d.parts.strip.clear(stripNote)
+			d.see(t, halves(testLight, testShadow))
+			before, y := m.fit, float64(60+30*i)
+			d.pen.Down(60, y, false)
+			for x := 70; x < 300; x += 10 {
+				d.pen.Move(float64(x), y, false)
+				if m.fit.Pos != before.Pos || m.fit.Size != before.Size {
+					t.Fatalf("at %g wide, %s moved the picture from %v to %v", width, tool.name, before, m.fit)
+				}
+			}
+			d.parts.strip.say(stripNote, "Something is said at the top, in the picture's place.")
+			if m.fit.Size != before.Size {
+				t.Errorf("at %g wide, a sentence moved the picture under the pen", width)
+			}
+			d.pen.Up()
+			d.parts.strip.clear(stripNote)
+			if m.fit.Size != before.Size {
+				t.Errorf("at %g wide, after %s the picture is %v, was %v", width, tool.name, m.fit, before)
+			}
+		}
+	}
+}

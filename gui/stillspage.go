@@ -42,7 +42,7 @@ func newStillsPage(d *Desk) pageView {
 	p.measure.Hide()
 	p.compare = newComparePanel(d)
 	p.shelf = newShelf(d)
-	p.marks = container.NewVBox(onPanel(p.head.box, p.tools.box, inset(p.text), p.measure))
+	p.marks = container.NewVBox(onPanel(p.head.box, p.tools.box, container.New(linesHigh(measureLines), p.measure), inset(p.text)))
 	p.parts = newChooser([]string{"Shelf", "Marks", "Compare"}, 4.5*Step, d, p.showPart)
 	keep := newButton("Keep", d, func() { d.KeepStill(false) })
 	keep.explain(d.parts.tips, "Keep the picture as a still (Ctrl+S)")
@@ -91,8 +91,27 @@ func (p *stillsPage) showNote() {
 	p.showMeasured()
 }
 
-// showMeasured says what is painted as light and as shadow; while a still is open the words
-// keep their place.
+// measureLines is how many lines the words on what is painted take in a narrow window: so
+// much room is theirs while a still is open, or the page would move while it is painted.
+const measureLines = 3
+
+// linesHigh gives a text the height of at least so many lines, while it is shown.
+type linesHigh int
+
+// Layout gives it all there is.
+func (linesHigh) Layout(o []fyne.CanvasObject, size fyne.Size) { o[0].Resize(size) }
+
+// MinSize is the text's, or that of the lines.
+func (n linesHigh) MinSize(o []fyne.CanvasObject) (size fyne.Size) {
+	if !o[0].Visible() {
+		return size
+	}
+	size = o[0].MinSize()
+	line := fyne.MeasureText("M", SmallSize, fyne.TextStyle{}).Height
+	return fyne.NewSize(size.Width, max(size.Height, float32(n)*line+2*Step))
+}
+
+// showMeasured says what is painted as light and as shadow.
 func (p *stillsPage) showMeasured() {
 	open, words := p.d.still != nil, ""
 	if open {
