@@ -121,6 +121,13 @@ func (d *Desk) setCompare(how comparing) {
 	if d.comparing < compareWipe {
 		return
 	}
+	wish := d.wished()
+	wish.how = how
+	d.wishFor(wish)
+}
+
+// compareAs shows the two in another way.
+func (d *Desk) compareAs(how comparing) {
 	d.comparing, d.comparison.wipe = how, wipedBefore{}
 	every := time.Duration(0)
 	if how == compareTurns {

@@ -45,7 +45,13 @@ func (d *Desk) drawCompare() {
 
 // drawTurn shows the picture whose turn it is, and comes back for the next.
 func (d *Desk) drawTurn(before *image.RGBA) {
-	shown, again := d.turns.At(time.Now())
+	now, shown, again := time.Now(), d.turns.Shown(), time.Duration(0)
+	if d.turns.Due(now) { // no sooner after another change than that
+		again = d.calm.wait(now)
+	}
+	if again == 0 {
+		shown, again = d.turns.At(now)
+	}
 	img := image.NewRGBA(before.Rect)
 	if shown == 0 {
 		copy(img.Pix, before.Pix)

@@ -72,6 +72,7 @@ type Desk struct {
 	comparing  comparing
 	comparison comparison
 	turns      stills.Alternation
+	calm       calm
 	later      func(time.Duration, func()) // runs the function on the Fyne goroutine after a while
 	still      *openStill                  // that is watched, or nil
 	deleted    []string                    // IDs of stills, deleted last last
@@ -97,6 +98,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	if d.aside == nil {
 		d.aside = func(f func()) { go f() }
 	}
+	d.calm.every = calmEvery
 	d.later = func(after time.Duration, f func()) { time.AfterFunc(after, func() { d.onWindow(f) }) }
 	d.screen.pick = options.Screen
 	d.setup.Source = firstSource(options.Picture, d.settings)
@@ -242,14 +244,15 @@ func (d *Desk) Freeze() {
 
 // setView shows another view.
 func (d *Desk) setView(key string) {
-	d.settings.View = key
-	d.settled()
+	wish := d.wished()
+	wish.view = key
+	d.wishFor(wish)
 }
 
 // nextView goes through the views.
 func (d *Desk) nextView(by int) {
 	views := analysis.Views()
-	at := slices.IndexFunc(views, func(v analysis.View) bool { return v.Key == d.settings.View })
+	at := slices.IndexFunc(views, func(v analysis.View) bool { return v.Key == d.wished().view })
 	d.setView(views[(at+by+len(views))%len(views)].Key)
 }
 

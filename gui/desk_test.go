@@ -31,6 +31,7 @@ func newTestDesk(t *testing.T, s Settings) *Desk {
 		aside:    func(f func()) { f() },
 		Stills:   stills.New(stills.Folders{Data: filepath.Join(t.TempDir(), "stills"), Cache: filepath.Join(t.TempDir(), "cache")}),
 	})
+	d.calm.every = 0                                                 // tests are no painters
 	d.clip.put = func([]byte) error { return native.ErrUnsupported } // never the user's clipboard
 	t.Cleanup(d.worker.close)
 	t.Cleanup(d.saver.flush)

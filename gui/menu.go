@@ -68,8 +68,9 @@ func (d *Desk) viewAt(i int) {
 }
 
 func (d *Desk) flip() {
-	d.settings.Mirrored = !d.settings.Mirrored
-	d.settled()
+	wish := d.wished()
+	wish.mirrored = !wish.mirrored
+	d.wishFor(wish)
 }
 
 // watchAll watches all of the picture, or of the desktop, again.

@@ -2,15 +2,13 @@ package stills
 
 import "time"
 
-// Limits of an alternation. WCAG 2.2, success criterion 2.3.1, allows three flashes in any
-// one second; a flash takes two switches, so that three switches are half of what it allows,
-// however the two pictures differ.
 const (
-	mostSwitches = 3
-	switchSpan   = time.Second
 	// AlternateEvery is how long each picture is shown at first.
 	AlternateEvery = time.Second
-	// LeastAlternateEvery is the shortest that can be chosen.
+	// LeastAlternateEvery is how long each is shown at least, however they are driven. WCAG
+	// 2.2, success criterion 2.3.1, allows three flashes in any one second; a flash takes two
+	// switches, so that three switches are half of what it allows, however the two pictures
+	// differ. Four are 1.2 seconds apart: drawing may come late by a fifth of one.
 	LeastAlternateEvery = 400 * time.Millisecond
 )
 
@@ -18,13 +16,12 @@ const (
 // does it switch more than three times. A window has one, for as long as it lives: a new
 // one would know nothing of what was shown a moment ago. Not for concurrent use.
 type Alternation struct {
-	every    time.Duration // 0: by hand only
-	since    time.Time     // since when the shown picture counts as shown
-	shown    int
-	wanted   int
-	switches [mostSwitches]time.Time // the last ones, oldest first
-	done     int                     // how many of them there are
-	latest   time.Time
+	every  time.Duration // 0: by hand only
+	since  time.Time     // since when the shown picture counts as shown
+	shown  int
+	wanted int
+	last   time.Time // when it switched last; zero: never
+	latest time.Time
 }
 
 // Run has the pictures alternate by themselves, every so long but no faster than
@@ -47,20 +44,26 @@ func (a *Alternation) Ask() { a.wanted = 1 - a.wanted }
 // Show asks for one of the pictures, 0 or 1.
 func (a *Alternation) Show(picture int) { a.wanted = picture & 1 }
 
-// At returns which picture, 0 or 1, is to be shown now, and after how long it has to be
-// asked again; 0 if that is only after the next call of another method. Time that runs
-// backwards counts as standing still.
-func (a *Alternation) At(now time.Time) (picture int, again time.Duration) {
+// Shown returns which picture is shown.
+func (a *Alternation) Shown() int { return a.shown }
+
+// Due reports whether At would switch now.
+func (a *Alternation) Due(now time.Time) bool {
 	now = a.clock(now)
 	if a.every > 0 && a.wanted == a.shown && now.Sub(a.since) >= a.every {
 		a.wanted = 1 - a.shown
 	}
-	if a.wanted != a.shown && a.allowedIn(now) == 0 {
-		a.shown, a.since = a.wanted, now
-		copy(a.switches[:], a.switches[1:])
-		a.switches[mostSwitches-1] = now
-		a.done = min(a.done+1, mostSwitches)
+	return a.wanted != a.shown && a.allowedIn(now) == 0
+}
+
+// At returns which picture, 0 or 1, is to be shown now, and after how long it has to be
+// asked again; 0 if that is only after the next call of another method. Time that runs
+// backwards counts as standing still.
+func (a *Alternation) At(now time.Time) (picture int, again time.Duration) {
+	if a.Due(now) {
+		a.shown, a.since, a.last = a.wanted, a.latest, a.latest
 	}
+	now = a.latest
 	switch {
 	case a.wanted != a.shown:
 		again = a.allowedIn(now)
@@ -70,16 +73,12 @@ func (a *Alternation) At(now time.Time) (picture int, again time.Duration) {
 	return a.shown, again
 }
 
-// allowedIn returns after how long a switch is allowed: when the third last is more than a
-// second old.
+// allowedIn returns after how long a switch is allowed.
 func (a *Alternation) allowedIn(now time.Time) time.Duration {
-	if a.done < mostSwitches {
+	if a.last.IsZero() {
 		return 0
 	}
-	if age := now.Sub(a.switches[0]); age <= switchSpan {
-		return switchSpan - age + time.Millisecond
-	}
-	return 0
+	return max(LeastAlternateEvery-now.Sub(a.last), 0)
 }
 
 // clock returns now, or the latest time that was seen if that is later.
