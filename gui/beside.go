@@ -63,6 +63,23 @@ func layBeside(part image.Rectangle, small image.Point, size fyne.Size, scale fl
 	return both
 }
 
+// layHalves lays part of a picture into one half of a pane, the right one or the lower one,
+// whichever leaves it larger, and another picture of its size into the other.
+func layHalves(part image.Rectangle, size fyne.Size, scale float32, flipped bool) laid {
+	right := fitPicture(part, fyne.NewSize((size.Width-besideGap)/2, size.Height), scale, flipped)
+	below := fitPicture(part, fyne.NewSize(size.Width, (size.Height-besideGap)/2), scale, flipped)
+	if right.Size.Width >= below.Size.Width {
+		l := laid{picture: right, size: right.Size}
+		x := middle(size.Width, 2*right.Size.Width+besideGap, scale)
+		l.picture.Pos.X, l.small = x+right.Size.Width+besideGap, fyne.NewPos(x, right.Pos.Y)
+		return l
+	}
+	l := laid{picture: below, size: below.Size}
+	y := middle(size.Height, 2*below.Size.Height+besideGap, scale)
+	l.picture.Pos.Y, l.small = y+below.Size.Height+besideGap, fyne.NewPos(below.Pos.X, y)
+	return l
+}
+
 // middle returns where something so long begins in the middle of a room, on a whole display
 // pixel.
 func middle(room, length, scale float32) float32 {
@@ -89,7 +106,7 @@ func (w *worker) paintBeside(p analysis.Pixels, bounds image.Rectangle, next wan
 	w.done.beside, w.done.small = nil, w.done.small[:0]
 	view := viewOf(next)
 	size := besideSize(view, next.settings.knob(view), bounds)
-	if size == (image.Point{}) {
+	if size == (image.Point{}) || next.halves {
 		return
 	}
 	next.setup.out(&w.tinyOut, bounds.Min, next.covered.Intersect(bounds))

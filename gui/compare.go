@@ -88,6 +88,7 @@ func (d *Desk) endCompare() {
 	}
 	d.comparing, d.comparison = compareNothing, comparison{}
 	d.turns.Run(0, time.Now())
+	d.parts.mirror.SetHalves(false)
 	d.parts.mirror.SetOverlay(overlayBefore, nil)
 	d.showCompare()
 }

@@ -17,6 +17,7 @@ import (
 func (d *Desk) drawCompare() {
 	m := d.parts.mirror
 	c := &d.comparison
+	m.SetHalves(d.comparing == compareSides && c.found != nil)
 	if d.comparing < compareWipe || c.found == nil || m.img == nil || m.fit.Bounds.Empty() {
 		m.SetOverlay(overlayBefore, nil)
 		return
@@ -37,7 +38,7 @@ func (d *Desk) drawCompare() {
 			m.SetOverlay(overlayBefore, c.wipe.img)
 		}
 	case compareSides:
-		m.SetOverlay(overlayBefore, d.besides(before, m.img, size))
+		d.drawSides(before)
 	case compareTurns:
 		d.drawTurn(before)
 	}
@@ -144,18 +145,21 @@ func wiped(before *image.RGBA, x int) *image.RGBA {
 	return img
 }
 
-// besides returns both pictures at half their size, before to the left.
-func (d *Desk) besides(before, after *image.RGBA, size image.Point) *image.RGBA {
-	img := image.NewRGBA(image.Rectangle{Max: size})
+// drawSides shows the picture before in the other half of the mirror. Notes and spots lie on
+// the picture of now, in its half.
+func (d *Desk) drawSides(before *image.RGBA) {
+	if d.comparison.wipe.of == before {
+		return
+	}
+	left, right := image.NewRGBA(before.Rect), image.NewRGBA(before.Rect)
 	ground := d.app.Settings().Theme().Color(theme.ColorNameBackground, d.app.Settings().ThemeVariant())
-	draw.Draw(img, img.Rect, image.NewUniform(ground), image.Point{}, draw.Src)
-	half := image.Pt(size.X/2, size.Y/2)
-	left := image.Rectangle{Max: half}.Add(image.Pt(0, (size.Y-half.Y)/2))
-	xdraw.ApproxBiLinear.Scale(img, left, before, before.Rect, xdraw.Over, nil)
-	xdraw.ApproxBiLinear.Scale(img, left.Add(image.Pt(size.X-half.X, 0)), after, after.Rect, xdraw.Src, nil)
-	d.nameSide(img, "before", false)
-	d.nameSide(img, "now", true)
-	return img
+	draw.Draw(left, left.Rect, image.NewUniform(ground), image.Point{}, draw.Src)
+	draw.Draw(left, left.Rect, before, image.Point{}, draw.Over)
+	d.nameSide(left, "before", false)
+	d.nameSide(right, "now", false)
+	d.comparison.wipe = wipedBefore{of: before, img: right}
+	d.parts.mirror.SetBefore(left)
+	d.parts.mirror.SetOverlay(overlayBefore, right)
 }
 
 // nameSide writes at the upper left, or the upper right, which picture is shown there.

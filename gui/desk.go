@@ -212,6 +212,7 @@ func (d *Desk) tell() {
 		look:     d.look,
 		looking:  d.looking,
 		families: d.page().searches(),
+		halves:   mirror.halves,
 		copies:   d.copies,
 		pick:     d.pick,
 	})
@@ -223,7 +224,11 @@ func (d *Desk) fitter(m *Mirror, mirrored bool) func(image.Rectangle) fit {
 	size, scale, part := m.room(), m.scale(), m.view
 	view := viewOf(wanted{settings: d.settings})
 	knob := d.settings.knob(view)
+	halves := m.halves
 	return func(bounds image.Rectangle) fit {
+		if halves {
+			return layHalves(partShown(part, bounds), size, scale, mirrored).picture
+		}
 		return layBeside(partShown(part, bounds), besideSize(view, knob, bounds), size, scale, mirrored).picture
 	}
 }

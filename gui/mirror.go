@@ -36,6 +36,8 @@ type Mirror struct {
 
 	img    *image.RGBA
 	beside *image.RGBA // the whole picture made small; nil: none
+	before *image.RGBA // a picture from before in the other half; nil: none
+	halves bool        // the picture has one half of the room only
 	loupe  *image.RGBA
 	over   [overlays]*image.RGBA // drawn over the picture; nil: nothing
 	laid   laid
@@ -122,6 +124,33 @@ func (m *Mirror) SetPicture(img, beside *image.RGBA, bounds, part image.Rectangl
 	}
 }
 
+// SetHalves gives the picture one half of the room, and another the other half; or takes
+// that back.
+func (m *Mirror) SetHalves(on bool) {
+	if on == m.halves {
+		return
+	}
+	m.halves, m.before = on, nil
+	m.layout()
+	m.Acts.Resized()
+}
+
+// SetBefore shows img in the other half.
+func (m *Mirror) SetBefore(img *image.RGBA) {
+	if m.before = img; m.r != nil {
+		m.r.placeBeside()
+		m.r.small.Refresh()
+	}
+}
+
+// aside is the picture that stands beside the large one; nil: none.
+func (m *Mirror) aside() *image.RGBA {
+	if m.halves {
+		return m.before
+	}
+	return m.beside
+}
+
 // sizeOf returns the size of an image that may be nil.
 func sizeOf(img *image.RGBA) image.Point {
 	if img == nil {
@@ -196,7 +225,11 @@ func (m *Mirror) scale() float32 {
 }
 
 func (m *Mirror) layout() {
-	m.laid = layBeside(m.part, sizeOf(m.beside), m.room(), m.scale(), m.flip)
+	if m.halves {
+		m.laid = layHalves(m.part, m.room(), m.scale(), m.flip)
+	} else {
+		m.laid = layBeside(m.part, sizeOf(m.beside), m.room(), m.scale(), m.flip)
+	}
 	m.laid.small = m.laid.small.AddXY(FocusWidth, FocusWidth)
 	m.laid.picture.Pos = m.laid.picture.Pos.AddXY(FocusWidth, FocusWidth)
 	m.fit = m.laid.picture

@@ -32,7 +32,7 @@ func newMirrorRenderer(m *Mirror) *mirrorRenderer {
 	r := &mirrorRenderer{m: m, back: canvas.NewRectangle(color.Transparent), ask: newAskLine()}
 	r.picture = newStill(func() *image.RGBA { return m.img })
 	r.loupe = newStill(func() *image.RGBA { return m.loupe })
-	r.small = newStill(func() *image.RGBA { return m.beside })
+	r.small = newStill(func() *image.RGBA { return m.aside() })
 	r.band, r.frame, r.sample, r.edge = newOutline(), newOutline(), newOutline(), newOutline()
 	r.cross = newCross()
 	r.focus = canvas.NewRectangle(color.Transparent)
@@ -104,7 +104,7 @@ func (r *mirrorRenderer) place() {
 
 // placeBeside puts the small picture beside the large one, or over its corner.
 func (r *mirrorRenderer) placeBeside() {
-	r.small.Hidden = r.m.beside == nil
+	r.small.Hidden = r.m.aside() == nil
 	r.small.Move(r.m.laid.small)
 	r.small.Resize(r.m.laid.size)
 	if r.m.laid.over {

@@ -293,11 +293,21 @@ func TestCompareWithAStill(t *testing.T) {
 		t.Errorf("in the map no change is %v, darker %v", same, darker)
 	}
 	d.setCompare(compareSides)
-	if over() == nil || over().RGBAAt(size.X/8, size.Y/2).A != 255 {
-		t.Error("the two do not stand beside each other")
+	d.see(t, now)
+	m := d.parts.mirror
+	if sizeOf(m.before) != m.pixels() {
+		t.Fatalf("beside the picture of %v stands one of %v", m.pixels(), sizeOf(m.before))
+	}
+	darkSide := func(img *image.RGBA) uint8 { return img.RGBAAt(img.Rect.Dx()*3/4, img.Rect.Dy()/2).R }
+	if was, is := darkSide(m.before), darkSide(m.img); was != 120 || is != 60 {
+		t.Errorf("the darker sides are %d before and %d now, want 120 and 60", was, is)
+	}
+	if m.laid.small.X+m.laid.size.Width > m.fit.Pos.X && m.laid.small.Y+m.laid.size.Height > m.fit.Pos.Y {
+		t.Errorf("the two lie over each other: %+v", m.laid)
 	}
 	d.endCompare()
-	if over() != nil {
+	d.see(t, now)
+	if over() != nil || m.halves || m.pixels() != size {
 		t.Error("the picture from before stays")
 	}
 }

@@ -22,6 +22,7 @@ type wanted struct {
 	look     image.Point                      // pixel under the pointer or key cursor
 	looking  bool
 	families bool         // are to be looked for
+	halves   bool         // another picture stands beside this one: no room for a small one
 	copies   int          // how many copies of the picture were asked for so far
 	pick     *image.Point // whose lightness is asked for; nil: none
 }
@@ -161,7 +162,7 @@ func (w *worker) frame(f *capture.Frame, again bool) {
 	if !reduced || !sameLook(next.settings, w.last.settings) {
 		w.paint(next)
 	}
-	w.paintBeside(p, bounds, next, counts && sameLook(next.settings, w.last.settings) && next.settings.Mirrored == w.last.settings.Mirrored)
+	w.paintBeside(p, bounds, next, counts && next.halves == w.last.halves && sameLook(next.settings, w.last.settings) && next.settings.Mirrored == w.last.settings.Mirrored)
 	w.paintLoupe(p, bounds, next)
 	w.readSpots(p, bounds.Min, next)
 	w.readFamilies(p, bounds.Min, next)
