@@ -63,12 +63,16 @@ func layBeside(part image.Rectangle, small image.Point, size fyne.Size, scale fl
 	return both
 }
 
-// layHalves lays part of a picture into one half of a pane, the right one or the lower one,
-// whichever leaves it larger, and another picture of its size into the other.
+// stackedFrom is how much larger two pictures have to be above each other for them to stand
+// so, and not side by side; our choice.
+const stackedFrom = 1.6
+
+// layHalves lays part of a picture into the right half of a pane, and another picture of its
+// size into the left one; where that leaves little, into the lower and the upper half.
 func layHalves(part image.Rectangle, size fyne.Size, scale float32, flipped bool) laid {
 	right := fitPicture(part, fyne.NewSize((size.Width-besideGap)/2, size.Height), scale, flipped)
 	below := fitPicture(part, fyne.NewSize(size.Width, (size.Height-besideGap)/2), scale, flipped)
-	if right.Size.Width >= below.Size.Width {
+	if stackedFrom*right.Size.Width >= below.Size.Width {
 		l := laid{picture: right, size: right.Size}
 		x := middle(size.Width, 2*right.Size.Width+besideGap, scale)
 		l.picture.Pos.X, l.small = x+right.Size.Width+besideGap, fyne.NewPos(x, right.Pos.Y)

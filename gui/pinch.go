@@ -12,7 +12,8 @@ import (
 
 // pinch is what two fingers on a touchpad are doing to the mirror; the zero value: nothing.
 type pinch struct {
-	from image.Rectangle // the part that was shown when the fingers were put down
+	view image.Rectangle // the part that was wished for when the fingers were put down
+	from image.Rectangle // and that was shown
 	at   image.Point     // the pixel under the pointer then
 	by   fyne.Position   // how far the fingers' middle has moved since
 }
@@ -35,6 +36,9 @@ func (d *Desk) pinched(p native.Pinch) {
 	case p.Begins && inside && m.Visible() && c.Overlays().Top() == nil:
 		m.pinchBegins(at)
 	case p.Begins || p.Ends:
+		if p.Off && !m.pinch.from.Empty() {
+			m.setView(m.pinch.view)
+		}
 		m.pinch = pinch{}
 	default:
 		m.pinchGoesOn(fyne.NewDelta(float32(p.DX)/scale, float32(p.DY)/scale), p.Scale)
@@ -43,7 +47,7 @@ func (d *Desk) pinched(p native.Pinch) {
 
 // pinchBegins takes hold of the picture at a point of the pane.
 func (m *Mirror) pinchBegins(at fyne.Position) {
-	m.pinch = pinch{from: partShown(m.view, m.bounds)}
+	m.pinch = pinch{view: m.view, from: partShown(m.view, m.bounds)}
 	m.pinch.at, _ = m.fit.source(at)
 }
 
@@ -58,12 +62,16 @@ func (m *Mirror) pinchGoesOn(moved fyne.Delta, by float64) {
 	view := zoomed(p.from, m.bounds, p.at, by)
 	if !view.Empty() {
 		pixels := float64(view.Dx()) / float64(m.fit.Size.Width)
-		dx := float64(p.by.X) * pixels
+		across := pixels
 		if m.flip {
-			dx = -dx
+			across = -pixels
 		}
-		dy := float64(p.by.Y) * pixels
-		view = keptIn(view.Sub(image.Pt(int(math.Round(dx)), int(math.Round(dy)))), m.bounds)
+		want := image.Pt(int(math.Round(float64(p.by.X)*across)), int(math.Round(float64(p.by.Y)*pixels)))
+		kept := keptIn(view.Sub(want), m.bounds)
+		if can := view.Min.Sub(kept.Min); can != want { // at a border: the way back begins at once
+			p.by = fyne.NewPos(float32(float64(can.X)/across), float32(float64(can.Y)/pixels))
+		}
+		view = kept
 	}
 	m.setView(view)
 }

@@ -80,6 +80,51 @@ func TestPinchElsewhere(t *testing.T) {
 	}
 }
 
+// A pinch that turns out to be none leaves the picture as it was.
+func TestPinchCalledOff(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	img := halves(testLight, testShadow)
+	d.see(t, img)
+	m := d.parts.mirror
+	m.Zoom(2)
+	d.see(t, img)
+	before := m.fit.Bounds
+	p := m.fit.pane(before.Min.Add(image.Pt(40, 40))).Add(d.app.Driver().AbsolutePositionForObject(m))
+	event := native.Pinch{Begins: true, X: float64(p.X * m.scale()), Y: float64(p.Y * m.scale()), Scale: 1}
+	d.pinched(event)
+	event.Begins, event.Scale = false, 2
+	d.pinched(event)
+	d.see(t, img)
+	if m.fit.Bounds == before {
+		t.Fatal("nothing happens")
+	}
+	d.pinched(native.Pinch{Ends: true, Off: true})
+	d.see(t, img)
+	if m.fit.Bounds != before {
+		t.Errorf("called off it shows %v, before %v", m.fit.Bounds, before)
+	}
+}
+
+// At the picture's border fingers that go on move nothing, and on their way back move it at
+// once.
+func TestPinchAtBorder(t *testing.T) {
+	m := NewMirror()
+	m.bounds = image.Rect(0, 0, 400, 300)
+	m.Acts.Resized = func() {}
+	m.fit = fit{Bounds: m.bounds, Size: fyne.NewSize(400, 300)}
+	m.pinchBegins(fyne.NewPos(200, 150))
+	for range 10 {
+		m.pinchGoesOn(fyne.NewDelta(100, 0), 2)
+	}
+	if m.view.Min.X != 0 {
+		t.Fatalf("far to the right, the fingers show %v", m.view)
+	}
+	m.pinchGoesOn(fyne.NewDelta(-20, 0), 2)
+	if m.view.Min.X != 10 {
+		t.Errorf("20 back, at twice the size, it shows %v, want it to begin at 10", m.view)
+	}
+}
+
 // In a mirrored picture the fingers move what they see.
 func TestPinchMirrored(t *testing.T) {
 	m := NewMirror()

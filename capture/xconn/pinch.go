@@ -22,6 +22,7 @@ const (
 	PinchBegins PinchPhase = iota
 	PinchGoesOn
 	PinchEnds
+	PinchIsCalledOff // it was none: the fingers do something else
 )
 
 // Pinch is one event of two or more fingers that move apart or together on a touchpad.
@@ -41,8 +42,9 @@ const (
 	pinchBegin       = 27
 	pinchUpdate      = 28
 	pinchEnd         = 29
-	eventGeneric     = 35 // X11, extension "Generic Event": an event longer than 32 bytes
-	pinchBytes       = 76 // what is read of a pinch's event: up to its scale and angle
+	eventGeneric     = 35  // X11, extension "Generic Event": an event longer than 32 bytes
+	pinchBytes       = 100 // a pinch's event, of which the last word are its flags
+	pinchCancelled   = 1   // the flag XIGesturePinchEventCancelled
 	mostEventBytes   = 1 << 20
 )
 
@@ -154,5 +156,8 @@ func parsePinch(event []byte, major byte) (Pinch, bool) {
 		Phase: PinchPhase(kind - pinchBegin),
 		X:     fixed(40), Y: fixed(44), DX: fixed(48), DY: fixed(52), Scale: fixed(64),
 	}
-	return p, p.Scale > 0 || p.Phase == PinchEnds
+	if p.Phase == PinchEnds && binary.LittleEndian.Uint32(event[96:])&pinchCancelled != 0 {
+		p.Phase = PinchIsCalledOff
+	}
+	return p, p.Scale > 0 || p.Phase >= PinchEnds
 }

@@ -92,6 +92,11 @@ func TestParsePinch(t *testing.T) {
 	if p, ok := parsePinch(whole, 131); !ok || p != want {
 		t.Errorf("read %+v, %v; want %+v", p, ok, want)
 	}
+	end := event(131, 29, 0, 0, 3, 4, 0, 0, 0, 0, 0)
+	binary.LittleEndian.PutUint32(end[96:], 1) // XIGesturePinchEventCancelled
+	if p, ok := parsePinch(end, 131); !ok || p.Phase != PinchIsCalledOff {
+		t.Errorf("called off it is read as %+v, %v", p, ok)
+	}
 	for name, b := range map[string][]byte{
 		"another extension": event(130, 28, 0, 0, 0, 0, 0, 0, 0, 0, 1),
 		"a swipe":           event(131, 31, 0, 0, 0, 0, 0, 0, 0, 0, 1),
@@ -112,7 +117,7 @@ func FuzzReadPinches(f *testing.F) {
 	f.Add([]byte{1, 0, 0, 0, 255, 255, 255, 255, 31: 0})
 	f.Fuzz(func(t *testing.T, b []byte) {
 		err := readPinches(bytes.NewReader(b), 131, func(p Pinch) {
-			if p.Phase > PinchEnds || p.Phase != PinchEnds && !(p.Scale > 0) {
+			if p.Phase > PinchIsCalledOff || p.Phase < PinchEnds && !(p.Scale > 0) {
 				t.Errorf("heard %+v", p)
 			}
 		})

@@ -83,7 +83,17 @@ type Touchpad struct {
 	to net.Conn
 }
 
-// Touchpad returns the touchpad of a server that has one.
+// hasConsole says whether an Xorg can have the console that it wants.
+func hasConsole() bool {
+	console, err := os.OpenFile("/dev/tty0", os.O_RDWR, 0)
+	if err != nil {
+		return false
+	}
+	console.Close()
+	return true
+}
+
+// Touchpad returns the touchpad of a server that has one; it can be taken once.
 func (s *Server) Touchpad() *Touchpad {
 	s.t.Helper()
 	to, err := net.Dial("unix", s.pad)

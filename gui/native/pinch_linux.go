@@ -15,7 +15,7 @@ func Pinches(ctx context.Context, handle uintptr, each func(Pinch)) error {
 	}
 	return xconn.Pinches(ctx, os.Getenv("DISPLAY"), uint32(handle), func(p xconn.Pinch) {
 		each(Pinch{
-			Begins: p.Phase == xconn.PinchBegins, Ends: p.Phase == xconn.PinchEnds,
+			Begins: p.Phase == xconn.PinchBegins, Ends: p.Phase >= xconn.PinchEnds, Off: p.Phase == xconn.PinchIsCalledOff,
 			X: p.X, Y: p.Y, DX: p.DX, DY: p.DY, Scale: p.Scale,
 		})
 	})
