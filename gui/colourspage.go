@@ -61,8 +61,8 @@ func newColoursPage(d *Desk) pageView {
 	p.matched = row(swatchPlan{height: swatchHeight, greys: 3 * Step, labels: true})
 	p.judged = row(swatchPlan{height: swatchHeight, greys: 3 * Step, labels: true})
 	p.suggested = row(swatchPlan{height: swatchHeight, labels: true})
-	p.accents = row(swatchPlan{height: 3 * Step})
-	p.edge = row(swatchPlan{height: 3 * Step})
+	p.accents = row(swatchPlan{height: swatchHeight})
+	p.edge = row(swatchPlan{height: swatchHeight, greys: 2 * Step})
 	p.whole = container.NewVBox(
 		section("Lights and shadows, by tones", nil, p.ramp, quietWords("The same steps straight toward black:"), p.black, p.knobs.ramp),
 		section("Accents of equal lightness", nil, p.suggested, p.accents, p.edge, p.accentWords, p.knobs.accents),

@@ -35,7 +35,7 @@ type palettePanel struct {
 
 func newPalettePanel(d *Desk) *palettePanel {
 	p := &palettePanel{d: d, words: smallLabel()}
-	p.colours = newSwatchRow(swatchPlan{height: 4 * Step, labels: true, columns: 8}, d.swatchActs())
+	p.colours = newSwatchRow(swatchPlan{height: swatchHeight, greys: 2 * Step, labels: true, columns: 8}, d.swatchActs())
 	p.spread = newSwatchRow(swatchPlan{height: 2 * Step, labels: true}, d.swatchActs())
 	p.order = newChooser([]string{"By value", "By family"}, 4*Step, d, func(i int) {
 		p.family = i == 1
