@@ -65,15 +65,15 @@ func choices() []choice {
 			}
 			return string(v)
 		}, func(s *Settings) *Dots { return &s.Dots }),
-		choiceOf("A shadow reads from", []float64{0.5, 1, 1.5, 2, 2.5, 3}, tonesWord, func(s *Settings) *float64 { return &s.Rules.LeastTones }),
-		choiceOf("Up to", []float64{2, 2.5, 3, 3.5, 4, 5, 6, 8}, tonesWord, func(s *Settings) *float64 { return &s.Rules.MostTones }).
+		choiceOf("A shadow reads", []float64{0.5, 1, 1.5, 2, 2.5, 3}, func(v float64) string { return "from " + tonesWord(v) }, func(s *Settings) *float64 { return &s.Rules.LeastTones }),
+		choiceOf("And it does", []float64{2, 2.5, 3, 3.5, 4, 5, 6, 8}, func(v float64) string { return "up to " + tonesWord(v) }, func(s *Settings) *float64 { return &s.Rules.MostTones }).
 			because("Two to three tones are the trade's rule of thumb. Style may break it."),
-		choiceOf("Neutral under a chroma of", []float64{4, 6, 8, 10, 12}, Whole, func(s *Settings) *float64 { return &s.Rules.LeastChroma }),
-		choiceOf("A hue turns from", []float64{4, 6, 8, 10, 12, 15}, degreesWord, func(s *Settings) *float64 { return &s.Rules.LeastTurn }),
-		choiceOf("Richer from a saturation gain of", []float64{0, 0.05, 0.1, 0.15, 0.2}, percentWord, func(s *Settings) *float64 { return &s.Rules.MostGain }).
+		choiceOf("Neutral is", []float64{4, 6, 8, 10, 12}, func(v float64) string { return "chroma under " + Whole(v) }, func(s *Settings) *float64 { return &s.Rules.LeastChroma }),
+		choiceOf("A hue turns", []float64{4, 6, 8, 10, 12, 15}, func(v float64) string { return "from " + Whole(v) + "°" }, func(s *Settings) *float64 { return &s.Rules.LeastTurn }),
+		choiceOf("A shadow is richer", []float64{0, 0.05, 0.1, 0.15, 0.2}, func(v float64) string { return "over " + Whole(100*v) + nbsp + "% gain" }, func(s *Settings) *float64 { return &s.Rules.MostGain }).
 			because("A shadow that neither turns nor gets richer goes straight toward black."),
-		choiceOf("An accent keeps its lightness within", []float64{1, 2, 3, 4, 5}, Tenth, func(s *Settings) *float64 { return &s.Rules.KeepsWithin }),
-		choiceOf("A line may vanish above value", []float64{8, 8.5, 9, 9.5, 10}, Tenth, func(s *Settings) *float64 { return &s.Rules.VanishAbove }),
+		choiceOf("An accent is as light", []float64{1, 2, 3, 4, 5}, func(v float64) string { return "within " + Tenth(v) }, func(s *Settings) *float64 { return &s.Rules.KeepsWithin }),
+		choiceOf("A line may vanish", []float64{8, 8.5, 9, 9.5, 10}, func(v float64) string { return "above value " + Tenth(v) }, func(s *Settings) *float64 { return &s.Rules.VanishAbove }),
 		choiceOf("Stills may take", []int{256, 512, 1024, 2048, 5120, 10240, 51200, 0}, func(v int) string {
 			if v == 0 {
 				return "any room"
@@ -91,10 +91,6 @@ func choices() []choice {
 }
 
 func tonesWord(v float64) string { return Tenth(v) + nbsp + "tones" }
-
-func degreesWord(v float64) string { return Whole(v) + "°" }
-
-func percentWord(v float64) string { return Whole(100*v) + nbsp + "%" }
 
 // newSettingsPanel shows the settings of now; changed is called after each change.
 func newSettingsPanel(s *Settings, changed func(), quiet func(string) fyne.CanvasObject) fyne.CanvasObject {
