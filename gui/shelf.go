@@ -3,6 +3,7 @@ package gui
 import (
 	"image"
 	"slices"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -124,6 +125,9 @@ func (s *shelf) fill(i widget.GridWrapItemID, o fyne.CanvasObject) {
 		name = TimeSay(e.Time)
 	}
 	gaps, rest := SayShelf(e.Meta)
+	if e.Trouble != nil {
+		rest = strings.TrimPrefix(rest+", notes unread", ", ")
+	}
 	item.set([]string{name, gaps, rest}, s.thumbs.get(e.ID, s.grey))
 }
 

@@ -57,6 +57,7 @@ func runChange(args []string, s streams) int {
 	if errBefore != nil || errAfter != nil {
 		return exitUnread
 	}
+	code := max(before.sayTrouble(s), after.sayTrouble(s))
 	aligned := stills.Align(before.side, after.side)
 	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.OutBefore, aligned.OutAfter, 0)
 	if err != nil {
@@ -75,7 +76,7 @@ func runChange(args []string, s streams) int {
 	if err != nil {
 		return s.unwritten(err)
 	}
-	return exitDone
+	return code
 }
 
 func changeReportOf(before, after subject, a stills.Aligned, c *analysis.Change) changeReport {

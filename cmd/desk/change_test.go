@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/json"
 	"image/color"
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -132,5 +133,53 @@ func TestStillsOnTheCommandLine(t *testing.T) {
 	e = deskWith(t, env, "", "stills", "more")
 	if e.plainErrors(t, 1); e.code != 2 {
 		t.Errorf("code %d", e.code)
+	}
+}
+
+// What is wrong with a still's notes is said, once a still; the rest is done all the same.
+func TestTroubleWithNotesIsSaid(t *testing.T) {
+	for name, tt := range map[string]struct{ text, why string }{
+		"damaged": {`{"version": 1, "notes": [{`, "its notes are damaged"},
+		"newer":   {`{"version": 7, "notes": []}`, "newer"},
+	} {
+		for command, args := range map[string][]string{
+			"sheet":  {"sheet", "-o", filepath.Join(t.TempDir(), "x.png")},
+			"change": {"change", picture(t, "a.png", 12, 5, threeBars(30))},
+			"stills": {"stills"},
+			"json":   {"stills", "--json"},
+		} {
+			t.Run(name+", "+command, func(t *testing.T) {
+				env, ids := keepStills(t, 120)
+				notesFile := filepath.Join(strings.TrimPrefix(env[0], "XDG_DATA_HOME="), "tonedesk", "stills", ids[0], "notes.json")
+				if err := os.WriteFile(notesFile, []byte(tt.text), 0o600); err != nil {
+					t.Fatal(err)
+				}
+				if args[0] != "stills" {
+					args = append(args, ids[0])
+				}
+				e := deskWith(t, env, "", args...)
+				if e.plainErrors(t, 1); e.code != 1 || !strings.Contains(e.err, tt.why) {
+					t.Errorf("code %d, %s", e.code, e.err)
+				}
+				switch command {
+				case "sheet":
+					if info, err := os.Stat(args[2]); err != nil || info.Size() == 0 {
+						t.Errorf("no sheet: %v", err)
+					}
+				case "change":
+					if !strings.Contains(e.out, "8 % of the picture moved") {
+						t.Errorf("%s", e.out)
+					}
+				case "stills":
+					if !strings.Contains(e.out, ids[0]) || !strings.Contains(e.out, "? notes") || strings.Contains(e.out, "1 note") {
+						t.Errorf("%s", e.out)
+					}
+				case "json":
+					if !strings.Contains(e.out, `"notes":null`) {
+						t.Errorf("%s", e.out)
+					}
+				}
+			})
+		}
 	}
 }

@@ -37,6 +37,7 @@ func runSheet(args []string, s streams) int {
 		s.say(err.Error())
 		return exitUnread
 	}
+	code := of.sayTrouble(s)
 	path := plan.path(a, of)
 	if err := plan.Save(path, a.given("force"), sheetSubject(of)); err != nil {
 		s.say(explainSheet(path, err))
@@ -45,7 +46,7 @@ func runSheet(args []string, s streams) int {
 		}
 		return exitUnread
 	}
-	return exitDone
+	return code
 }
 
 // explainSheet says why a file could not be written.

@@ -14,16 +14,16 @@ import (
 // stillReport is what desk stills says of a still; its JSON names and units are the command
 // line's contract.
 type stillReport struct {
-	ID      string         `json:"id"`
-	Folder  string         `json:"folder"`
-	Name    string         `json:"name"`
-	Time    time.Time      `json:"time"`
-	Width   int            `json:"width"` // pixels
-	Height  int            `json:"height"`
-	Source  stills.Source  `json:"source"`
-	Display string         `json:"display"`
-	Notes   stills.Summary `json:"notes"`
-	Reading stills.Figures `json:"reading"`
+	ID      string          `json:"id"`
+	Folder  string          `json:"folder"`
+	Name    string          `json:"name"`
+	Time    time.Time       `json:"time"`
+	Width   int             `json:"width"` // pixels
+	Height  int             `json:"height"`
+	Source  stills.Source   `json:"source"`
+	Display string          `json:"display"`
+	Notes   *stills.Summary `json:"notes"` // null where they can't be read
+	Reading stills.Figures  `json:"reading"`
 }
 
 // runStills lists the stills, newest first. It returns the exit code.
@@ -55,11 +55,12 @@ func runStills(args []string, s streams) int {
 	}
 	out := bufio.NewWriter(s.out)
 	for _, e := range list {
+		if e.Trouble != nil {
+			s.say(sayTrouble(e.ID, e.Trouble))
+			code = exitUnread
+		}
 		if a.given("json") {
-			_ = jsonLine(out, stillReport{
-				ID: e.ID, Folder: store.Folder(e.ID), Name: e.Name, Time: e.Time, Width: e.Width, Height: e.Height,
-				Source: e.Source, Display: e.Display, Notes: e.Notes, Reading: e.Reading,
-			}) // failures to write show when out is flushed
+			_ = jsonLine(out, stillReportOf(e, store.Folder(e.ID))) // failures to write show when out is flushed
 		} else {
 			writeStill(out, e)
 		}
@@ -70,13 +71,26 @@ func runStills(args []string, s streams) int {
 	return code
 }
 
+func stillReportOf(e stills.Entry, folder string) stillReport {
+	r := stillReport{
+		ID: e.ID, Folder: folder, Name: e.Name, Time: e.Time, Width: e.Width, Height: e.Height,
+		Source: e.Source, Display: e.Display, Reading: e.Reading,
+	}
+	if e.Trouble == nil {
+		r.Notes = &e.Notes
+	}
+	return r
+}
+
 // writeStill prints a still's line.
 func writeStill(w io.Writer, e stills.Entry) {
 	parts := []string{fmt.Sprintf("%s  %s  %5d by %-5d", e.ID, e.Time.Local().Format("2006-01-02 15:04"), e.Width, e.Height)}
-	switch e.Notes.Count {
-	case 0:
+	switch {
+	case e.Trouble != nil:
+		parts = append(parts, " ? notes")
+	case e.Notes.Count == 0:
 		parts = append(parts, "        ")
-	case 1:
+	case e.Notes.Count == 1:
 		parts = append(parts, " 1 note ")
 	default:
 		parts = append(parts, fmt.Sprintf("%2d notes", e.Notes.Count))

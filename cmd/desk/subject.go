@@ -17,6 +17,20 @@ type subject struct {
 	still *stills.Still // nil for a picture file
 }
 
+// sayTrouble says why a still's notes could not be read, and returns the exit code that is due
+// once the rest is done.
+func (of subject) sayTrouble(s streams) int {
+	if of.still == nil || of.still.Trouble == nil {
+		return exitDone
+	}
+	s.say(sayTrouble(of.name, of.still.Trouble))
+	return exitUnread
+}
+
+func sayTrouble(name string, err error) string {
+	return gui.Explain("read the notes of the still "+gui.Quote(name), err)
+}
+
 // openSubject opens the still that name says, by its ID, or else the picture file. Its errors
 // are sentences.
 func openSubject(name string) (subject, error) {

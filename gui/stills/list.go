@@ -18,6 +18,9 @@ import (
 type Entry struct {
 	ID string
 	Meta
+	// Trouble says why the notes can't be read, as Still.Trouble; Meta.Notes is empty then,
+	// and how many there are is not known. Else nil.
+	Trouble error
 }
 
 // shelved is an entry with what its files looked like when it was read.
@@ -127,12 +130,11 @@ func (s *Store) shelve(id string, old *shelved) (*shelved, error) {
 	if !s.hasPicture(id) {
 		return nil, s.missing(id, fs.ErrNotExist)
 	}
-	if now.marks.at.After(now.meta.at) { // somebody ended between the two files
-		if d, _, err := s.readNotes(id); err == nil {
-			m.Notes = summaryOf(d.Notes)
-		}
-	}
-	now.entry = Entry{ID: id, Meta: m.Meta}
+	// What still.json says of the notes may be old: somebody ended between the two files, or
+	// the notes were damaged since.
+	d, _, trouble := s.readNotes(id)
+	m.Notes = summaryOf(d.Notes)
+	now.entry = Entry{ID: id, Meta: m.Meta, Trouble: trouble}
 	return now, nil
 }
 
