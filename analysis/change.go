@@ -30,12 +30,14 @@ type Change struct {
 	difference []int16 // of each pixel in hundredths of a tone, after minus before, or notCounted
 }
 
-// GroupChange is what became of the pixels of one group.
+// GroupChange is what became of one group. Where the picture after has as many groups, After
+// is the mean of its group of that name, so that the groups' changes and their gaps' agree;
+// else that of the pixels that belonged to the group before.
 type GroupChange struct {
 	Name   string  `json:"name"`
 	Share  float64 `json:"share"`  // of the counted pixels that belonged to it before, 0 to 1
-	Before float64 `json:"before"` // mean L* of these pixels
-	After  float64 `json:"after"`  // the same pixels' mean L* afterwards
+	Before float64 `json:"before"` // mean L*
+	After  float64 `json:"after"`  // mean L*
 	Tones  float64 `json:"tones"`  // value of After minus value of Before
 }
 
@@ -139,8 +141,9 @@ func (c *Change) measure(pairs *joint, groups int) {
 	c.Altered = float64(altered) / float64(c.Counted)
 	c.Tones = Value(meanOf(&is)) - Value(meanOf(&was))
 	split := histogramSplit(&was, groups)
-	c.gaps(split, &is)
-	c.regroup(split, pairs)
+	after := histogramSplit(&is, max(2, split.count))
+	c.gaps(split, after)
+	c.regroup(split, after, pairs)
 }
 
 // histogramSplit splits a histogram into groups, as a Reader does.
@@ -161,20 +164,19 @@ func meanOf(histogram *[256]int) float64 {
 	return lightnessOfBins(sum, count)
 }
 
-func (c *Change) gaps(before *Split, is *[256]int) {
-	after := histogramSplit(is, max(2, before.count)).Gaps()
+func (c *Change) gaps(before, after *Split) {
 	names := before.Groups()
 	for i, gap := range before.Gaps() {
 		g := GapShift{Darker: names[i].Name, Lighter: names[i+1].Name, Before: gap, After: math.NaN()}
-		if len(after) == len(before.Gaps()) {
-			g.After = after[i]
+		if after.count == before.count {
+			g.After = after.Gaps()[i]
 		}
 		c.Gaps = append(c.Gaps, g)
 	}
 }
 
-// regroup follows the pixels of each group.
-func (c *Change) regroup(split *Split, pairs *joint) {
+// regroup says what became of each group, and follows its pixels.
+func (c *Change) regroup(split, own *Split, pairs *joint) {
 	group := func(bin int) (g int) {
 		for _, t := range split.Thresholds() {
 			if bin > t {
@@ -193,6 +195,9 @@ func (c *Change) regroup(split *Split, pairs *joint) {
 	}
 	for i, g := range split.Groups() {
 		after := meanOf(&is[i])
+		if own.count == split.count {
+			after = own.Groups()[i].Mean
+		}
 		c.Groups = append(c.Groups, GroupChange{g.Name, g.Share, g.Mean, after, Value(after) - Value(g.Mean)})
 		for j, to := range split.Groups() {
 			if i != j && moved[i][j] > 0 {

@@ -4,7 +4,10 @@ import (
 	"errors"
 	"image"
 	"math"
+	"slices"
 	"testing"
+
+	"pgregory.net/rapid"
 )
 
 // bars is a picture of upright bars of neutral greys, so many pixels of each.
@@ -51,6 +54,7 @@ func TestChangeByHand(t *testing.T) {
 		t.Fatalf("%+v", c)
 	}
 	near("dark's change", c.Groups[0].Tones, v40-v60)
+	near("middle's change", c.Groups[1].Tones, 0) // what went to dark belongs to dark
 	near("light's change", c.Groups[2].Tones, 0)
 	near("dark to middle before", c.Gaps[0].Before, v120-v60)
 	near("dark to middle after", c.Gaps[0].After, v120-v40)
@@ -64,6 +68,31 @@ func TestChangeByHand(t *testing.T) {
 	if tones, ok := c.At(0, 0); !ok || math.Abs(tones-(v40-v60)) > 0.011 {
 		t.Errorf("the first pixel changed by %g, want %g", tones, v40-v60)
 	}
+}
+
+// What is said of two groups and what is said of the gap between them is one change.
+func TestChangeAgreesWithItself(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		picture := func(name string) Pixels {
+			var greys []uint8
+			for i := range 4 {
+				for range 40 {
+					greys = append(greys, uint8(rapid.IntRange(60*i, 60*i+75).Draw(t, name)))
+				}
+			}
+			return bars(1, slices.Repeat([]int{1}, len(greys)), greys)
+		}
+		c, err := ChangeOf(picture("before"), picture("after"), nil, nil, rapid.IntRange(2, maxGroups).Draw(t, "groups"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, gap := range c.Gaps {
+			wider := c.Groups[i+1].Tones - c.Groups[i].Tones
+			if !(math.Abs(gap.After-gap.Before-wider) < 1e-9) {
+				t.Fatalf("%+v, but the groups move apart by %g", gap, wider)
+			}
+		}
+	})
 }
 
 // A picture compared with itself has not changed, whatever it is.

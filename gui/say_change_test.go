@@ -35,6 +35,32 @@ func TestSayChange(t *testing.T) {
 	}
 }
 
+// The plan's example, of a picture: greys whose values lie 0.9 below, and 1.2 and 2.1 above
+// (ASTM D1535), and 11 of 100 columns that go from the middle grey to the dark one.
+func TestSayChangeOfAPicture(t *testing.T) {
+	columns := func(until [3]int, greys [4]uint8) analysis.Pixels {
+		p := analysis.Pixels{Pix: make([]byte, 4*100), Stride: 400, Width: 100, Height: 1}
+		for x := range 100 {
+			i := 0
+			for i < 3 && x >= until[i] {
+				i++
+			}
+			copy(p.Pix[4*x:], []byte{greys[i], greys[i], greys[i], 255})
+		}
+		return p
+	}
+	until := [3]int{30, 41, 70}
+	before, after := columns(until, [4]uint8{29, 53, 53, 220}), columns(until, [4]uint8{5, 5, 53, 220})
+	c, err := analysis.ChangeOf(before, after, nil, nil, 3)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const want = "Shadows 0.9 tones darker, gap between dark and middle from 1.2 to 2.1, 11 % of the picture moved from middle to dark"
+	if got := plainSay(SayChange(c)); got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
 // Every name that a group can have has a word.
 func TestEveryGroupHasAWord(t *testing.T) {
 	p := analysis.Pixels{Pix: make([]byte, 4*256), Stride: 4 * 256, Width: 256, Height: 1}
