@@ -103,6 +103,11 @@ func SayShelf(m stills.Meta) (gaps, rest string) {
 
 // SayOver says that the stills take more room than they may, and what would have to go.
 func SayOver(over stills.Clearing) string {
+	words := "The stills take " + BytesSay(over.Used) + ", more than the " + BytesSay(over.Limit) + " that they may. "
+	const raise = "Raise the limit in the settings."
+	if len(over.Removals) == 0 {
+		return words + "There is nothing older to remove. " + raise
+	}
 	trash := 0
 	for _, r := range over.Removals {
 		if r.InTrash {
@@ -117,7 +122,10 @@ func SayOver(over stills.Clearing) string {
 	default:
 		what = strconv.Itoa(trash) + nbsp + "from the trash and " + what
 	}
-	return "The stills take " + BytesSay(over.Used) + ", more than the " + BytesSay(over.Limit) + " that they may. To keep to that, " + what + " would be removed for good."
+	if !over.Enough() {
+		return words + "Removing " + what + " for good is not enough: " + BytesSay(over.After) + " would stay. " + raise
+	}
+	return words + "To keep to that, " + what + " would be removed for good."
 }
 
 // SayRemoval names a still that would be removed.

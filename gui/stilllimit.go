@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
+	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/stills"
 )
@@ -26,8 +27,11 @@ func (d *Desk) checkLimit() {
 				fyne.LogError("measuring the stills", err)
 				return
 			}
-			if len(over.Removals) > 0 {
+			switch {
+			case len(over.Removals) > 0:
 				d.parts.strip.sayWith(stripNote, SayOver(over), stripAct{"See which", func() { d.askClear(over) }})
+			case !over.Enough():
+				d.parts.strip.say(stripNote, SayOver(over))
 			}
 		})
 	})
@@ -37,6 +41,11 @@ func (d *Desk) checkLimit() {
 func (d *Desk) askClear(over stills.Clearing) {
 	d.parts.strip.clear(stripNote)
 	list := container.NewVBox()
+	if !over.Enough() {
+		l := smallLabel()
+		l.SetText(SayOver(over))
+		list.Add(l)
+	}
 	for _, r := range over.Removals {
 		l := smallLabel()
 		l.SetText(SayRemoval(r))
@@ -50,6 +59,7 @@ func (d *Desk) askClear(over stills.Clearing) {
 		}
 		d.focusMirror()
 	}, d.window)
+	ask.SetConfirmImportance(widget.MediumImportance) // what can't be undone isn't urged
 	ask.Show()
 }
 

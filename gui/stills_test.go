@@ -11,8 +11,11 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
 )
 
@@ -376,15 +379,45 @@ func TestLimitAsksFirst(t *testing.T) {
 	if err != nil || len(over.Removals) != 1 {
 		t.Fatalf("over the limit: %+v, %v", over, err)
 	}
+	if got := plainSay(SayOver(over)); !strings.Contains(got, "is not enough: "+plainSay(BytesSay(over.After))+" would stay. Raise the limit") {
+		t.Errorf("it says %q", got)
+	}
+	if over, err = d.options.Stills.Over(over.Used - 1); err != nil || len(over.Removals) != 1 {
+		t.Fatalf("over the limit: %+v, %v", over, err)
+	}
 	if n := len(p.shelf.all); n != 2 {
 		t.Error("asking what is over the limit removes something")
 	}
 	if got := SayOver(over); !strings.Contains(got, "1"+nbsp+"of the oldest would be removed for good") {
 		t.Errorf("it says %q", got)
 	}
+	d.askClear(over)
+	if b := buttonNamed(t, d, "Remove"); b.Importance == widget.HighImportance {
+		t.Error("removing is urged")
+	}
 	d.clearStills(over)
 	if n := len(p.shelf.all); n != 1 || p.shelf.all[0].ID == over.Removals[0].ID {
 		t.Errorf("%d stills are left, among them perhaps the one to go", n)
+	}
+}
+
+// buttonNamed returns the button of the dialog on top.
+func buttonNamed(t *testing.T, d *Desk, name string) *widget.Button {
+	t.Helper()
+	for _, o := range test.LaidOutObjects(d.window.Canvas().Overlays().Top()) {
+		if b, ok := o.(*widget.Button); ok && b.Text == name {
+			return b
+		}
+	}
+	t.Fatalf("there is no button %q", name)
+	return nil
+}
+
+// Where even the newest still alone is too large, there is nothing to remove.
+func TestLimitUnderTheNewest(t *testing.T) {
+	over := stills.Clearing{Used: 3 << 20, Limit: 1 << 20, After: 3 << 20}
+	if got := plainSay(SayOver(over)); got != "The stills take 3.0 MiB, more than the 1.0 MiB that they may. There is nothing older to remove. Raise the limit in the settings." {
+		t.Errorf("it says %q", got)
 	}
 }
 

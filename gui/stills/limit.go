@@ -26,6 +26,9 @@ type Clearing struct {
 	After    int64     // bytes used once they are gone; above Limit where that is not enough
 }
 
+// Enough reports whether the limit is kept once the removals are gone.
+func (c Clearing) Enough() bool { return c.After <= c.Limit }
+
 // Over says what would have to be removed to keep to a limit in bytes. It removes nothing.
 // The newest still, and what was set aside as damaged, is never on the list.
 func (s *Store) Over(limit int64) (Clearing, error) {
