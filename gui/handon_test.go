@@ -2,6 +2,8 @@ package gui
 
 import (
 	"errors"
+	"image"
+	"image/color"
 	"io/fs"
 	"math"
 	"os"
@@ -187,5 +189,29 @@ func TestMergedImage(t *testing.T) {
 	b, errB := capture.OpenPicture(whole)
 	if errA != nil || errB != nil || string(a.Pix) != string(b.Pix) {
 		t.Errorf("the merged image is not the picture with its notes: %v, %v", errA, errB)
+	}
+}
+
+// A sheet is white paper where the picture is transparent, in every picture on it; where
+// nothing is counted it says so.
+func TestSheetOfTransparent(t *testing.T) {
+	p := halfLight(40, 40)
+	for i := range 40 * 20 {
+		copy(p.Pix[4*i:], []byte{0, 0, 0, 0})
+	}
+	c := SheetContent(SheetSubject{Title: "x", Picture: p})
+	for i, img := range []*image.RGBA{c.Picture, c.Greys, c.Bands} {
+		size := img.Rect.Size()
+		top, below := img.RGBAAt(size.X/4, size.Y/4), img.RGBAAt(3*size.X/4, 3*size.Y/4)
+		if top != (color.RGBA{255, 255, 255, 255}) && i < 2 || top.R <= below.R || top.A != 255 {
+			t.Errorf("%s: the ground is %v over %v", c.Names[i], top, below)
+		}
+	}
+	if n := c.Histogram[255]; n != 0 {
+		t.Errorf("%d pixels of the ground are counted", n)
+	}
+	clear(p.Pix)
+	if c := SheetContent(SheetSubject{Title: "x", Picture: p}); c.Histogram != nil || !strings.HasPrefix(c.Figures, "Nothing can be measured") {
+		t.Errorf("nothing in it gives %q", c.Figures)
 	}
 }

@@ -64,12 +64,12 @@ func SheetContent(s SheetSubject) sheet.Content {
 	look := analysis.Look{Reading: reading}
 	bands := look
 	bands.Knob = s.Bands
-	histogram := reading.Histogram
+	histogram, paper := reading.Histogram, stills.OnPaper(s.Picture)
 	c := sheet.Content{
 		Title: s.Title, About: sheetAbout(s), Foot: sheetFoot(s.Display),
-		Picture:   stills.Annotate(s.Picture, s.Notes, sheetPicture),
-		Greys:     stills.Paint(s.Picture, "grey", w, h, look),
-		Bands:     stills.Paint(s.Picture, "bands", w, h, bands),
+		Picture:   stills.Annotate(paper, s.Notes, sheetPicture),
+		Greys:     stills.Paint(paper, "grey", w, h, look),
+		Bands:     stills.Paint(paper, "bands", w, h, bands),
 		Names:     [3]string{"Picture with notes", "Greys of the same lightness", "Bands of value"},
 		Histogram: &histogram, Shares: sheetShares(reading.Chosen().Groups()), Figures: sheetFigures(reading),
 		FamiliesHead: "Families: light and shadow, over their greys", Families: sheetFamilies(s.Families),
@@ -78,7 +78,7 @@ func SheetContent(s SheetSubject) sheet.Content {
 		More: func(left int) string { return "and " + strconv.Itoa(left) + " more, for which there is no room here" },
 	}
 	if reading.Counted == 0 {
-		c.Histogram = nil
+		c.Histogram, c.Figures = nil, "Nothing can be measured: all of the picture is transparent or left out."
 	}
 	return c
 }

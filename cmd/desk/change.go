@@ -58,6 +58,8 @@ func runChange(args []string, s streams) int {
 		return exitUnread
 	}
 	code := max(before.sayTrouble(s), after.sayTrouble(s))
+	before.layOver()
+	after.layOver()
 	aligned := stills.Align(before.side, after.side)
 	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.OutBefore, aligned.OutAfter, 0)
 	if err != nil {

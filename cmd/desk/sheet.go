@@ -37,8 +37,15 @@ func runSheet(args []string, s streams) int {
 		s.say(err.Error())
 		return exitUnread
 	}
+	if of.clear() {
+		s.say(gui.Sentence("make a sheet of "+gui.Quote(of.name), "all of it is transparent", "choose a picture with something painted on it"))
+		return exitUnread
+	}
 	code := of.sayTrouble(s)
 	path := plan.path(a, of)
+	if !plan.inLayers(path) {
+		of.layOver()
+	}
 	if err := plan.Save(path, a.given("force"), sheetSubject(of)); err != nil {
 		s.say(explainSheet(path, err))
 		if errors.Is(err, gui.ErrEnding) {
@@ -77,6 +84,11 @@ func planSheet(a arguments) (plan sheetPlan, err error) {
 		return plan, usageError{"use --picture for " + gui.Quote(a.values["-o"]), "the picture with its notes is written as PNG", "end the name in .png"}
 	}
 	return plan, nil
+}
+
+// inLayers reports whether what is written has the picture's transparency.
+func (plan sheetPlan) inLayers(path string) bool {
+	return strings.EqualFold(filepath.Ext(path), ".ora")
 }
 
 // path returns where to write: where -o says, else where the command runs.

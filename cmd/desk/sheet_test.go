@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"image"
+	"image/color"
 	"os"
 	"path/filepath"
 	"strings"
@@ -104,5 +105,25 @@ func TestSheetDoesNotOverwrite(t *testing.T) {
 	}
 	if e := desk(t, "", "sheet", "--force", path); e.code != 0 {
 		t.Error(e.err)
+	}
+}
+
+// A picture without anything on it is refused; one that is half transparent stays so in its
+// layers.
+func TestSheetOfTransparent(t *testing.T) {
+	even := func(alpha uint8) func(x, y int) color.NRGBA {
+		return func(int, int) color.NRGBA { return color.NRGBA{200, 100, 50, alpha} }
+	}
+	out := filepath.Join(t.TempDir(), "x.ora")
+	e := desk(t, "", "sheet", "-o", out, picture(t, "clear.png", 12, 5, even(0)))
+	if e.plainErrors(t, 1); e.code != 1 || !strings.Contains(e.err, "all of it is transparent") {
+		t.Errorf("code %d, %s", e.code, e.err)
+	}
+	e = desk(t, "", "sheet", "-o", out, picture(t, "half.png", 12, 5, even(100)))
+	if e.plainErrors(t, 0); e.code != 0 {
+		t.Fatalf("code %d", e.code)
+	}
+	if p, err := capture.OpenPicture(out); err != nil || p.Pix[3] != 100 {
+		t.Errorf("the merged picture has alpha %v, want 100 (%v)", p.Pix[3], err)
 	}
 }

@@ -58,7 +58,6 @@ func userStills() (*stills.Store, error) {
 }
 
 func stillSubject(name string, still *stills.Still) subject {
-	layOver(still.Picture)
 	return subject{name, stills.Side{Picture: still.Picture, Source: still.Meta.Source, LeftOut: still.Meta.LeftOut}, still}
 }
 
@@ -71,7 +70,6 @@ func pictureSubject(name string) (subject, error) {
 		Pix: picture.Pix, Stride: picture.Stride,
 		Width: picture.Size.X, Height: picture.Size.Y, Layout: analysis.RGBA,
 	}
-	layOver(pixels)
 	path, err := filepath.Abs(name)
 	if err != nil {
 		path = name
@@ -80,4 +78,17 @@ func pictureSubject(name string) (subject, error) {
 }
 
 // layOver lays half-transparent pixels over white, as desk read does.
-func layOver(p analysis.Pixels) { p.LayOver(analysis.RGB{R: 255, G: 255, B: 255}) }
+func (of subject) layOver() { of.side.Picture.LayOver(analysis.RGB{R: 255, G: 255, B: 255}) }
+
+// clear reports whether all of the picture is transparent.
+func (of subject) clear() bool {
+	p := of.side.Picture
+	for y := range p.Height {
+		for x := range p.Width {
+			if _, _, _, seen := p.At(x, y); seen {
+				return false
+			}
+		}
+	}
+	return true
+}

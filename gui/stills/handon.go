@@ -21,14 +21,16 @@ func WriteORA(w io.Writer, p analysis.Pixels, out *analysis.Out, list []notes.No
 	look := analysis.Look{Reading: analysis.Read(p, analysis.Options{Out: out})}
 	merged := Annotate(p, list, 0)
 	shownW, shownH := Fit(p.Width, p.Height, ora.ThumbnailSide, ora.ThumbnailSide)
-	small := analysis.Pixels{Pix: merged.Pix, Stride: merged.Stride, Width: p.Width, Height: p.Height}
+	paper := onPaper(merged)
+	small := analysis.Pixels{Pix: paper.Pix, Stride: paper.Stride, Width: p.Width, Height: p.Height}
+	hidden := func(view string) image.Image { return cutOut(Paint(p, view, p.Width, p.Height, look), p) }
 	above := image.NewRGBA(merged.Rect)
 	new(ink.Drawer).Draw(above, above.Rect, annotation(merged.Rect, 1).Marks(list))
 	return ora.Write(w, ora.Picture{
 		Layers: []ora.Layer{
 			{Name: names.Notes, Image: above},
-			{Name: names.TwoTone, Image: Paint(p, "two-tone", p.Width, p.Height, look), Hidden: true},
-			{Name: names.Greys, Image: Paint(p, "grey", p.Width, p.Height, look), Hidden: true},
+			{Name: names.TwoTone, Image: hidden("two-tone"), Hidden: true},
+			{Name: names.Greys, Image: hidden("grey"), Hidden: true},
 			{Name: names.Picture, Image: imageOf(p)},
 		},
 		Merged: merged,

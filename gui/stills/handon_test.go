@@ -63,6 +63,36 @@ func TestLayersMakeTheMergedImage(t *testing.T) {
 	}
 }
 
+// What is transparent in the picture is so in its layers; on paper it is white, and what is
+// half transparent half white.
+func TestTransparentPicture(t *testing.T) {
+	p := analysis.Pixels{Pix: bytes.Repeat([]byte{100, 100, 100, 255}, 30*20), Stride: 120, Width: 30, Height: 20}
+	for i := range 30 * 20 {
+		p.Pix[4*i+3] = [3]uint8{0, 51, 255}[i%30/10]
+	}
+	var b bytes.Buffer
+	if err := WriteORA(&b, p, nil, nil, LayerNames{}); err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{"data/layer1.png", "data/layer2.png", "data/layer3.png", "mergedimage.png"} {
+		img := partOf(t, b.Bytes(), name)
+		for i, want := range []uint8{0, 51, 255} {
+			if got := img.NRGBAAt(10*i+5, 10).A; got != want {
+				t.Errorf("%s has alpha %d, want the picture's %d", name, got, want)
+			}
+		}
+	}
+	paper, small := OnPaper(p), partOf(t, b.Bytes(), "Thumbnails/thumbnail.png")
+	for i, want := range []uint8{255, 224, 100} { // 51/255 of 100 and 204/255 of 255 are 224
+		if r, _, _, seen := paper.At(10*i+5, 10); r != want || !seen {
+			t.Errorf("on paper it is %d, want %d", r, want)
+		}
+		if c := small.NRGBAAt(10*i+5, 10); c.R != want || c.A != 255 {
+			t.Errorf("the small picture is %v, want %d", c, want)
+		}
+	}
+}
+
 // Annotated pixel for pixel, reduced and enlarged, the picture keeps its shape and, where no
 // note is, its colours.
 func TestAnnotate(t *testing.T) {

@@ -2,6 +2,7 @@ package stills
 
 import (
 	"image"
+	"image/draw"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/stills/ink"
@@ -73,6 +74,35 @@ func enlarged(p analysis.Pixels, k int) *image.RGBA {
 				d[c] = uint8((int(q[c])*a + 127) / 255)
 			}
 			d[3] = q[3]
+		}
+	}
+	return img
+}
+
+// OnPaper returns a picture laid over white paper, as simple alpha compositing does (W3C
+// Compositing and Blending Level 1): what of it is transparent shows the paper.
+func OnPaper(p analysis.Pixels) analysis.Pixels {
+	img := onPaper(imageOf(p))
+	return analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: p.Width, Height: p.Height}
+}
+
+func onPaper(img image.Image) *image.RGBA {
+	paper := image.NewRGBA(img.Bounds())
+	draw.Draw(paper, paper.Rect, image.White, image.Point{}, draw.Src)
+	draw.Draw(paper, paper.Rect, img, img.Bounds().Min, draw.Over)
+	return paper
+}
+
+// cutOut gives a view of the whole picture, pixel for pixel, the picture's transparency.
+func cutOut(view *image.RGBA, p analysis.Pixels) *image.NRGBA {
+	img := &image.NRGBA{Pix: view.Pix, Stride: view.Stride, Rect: view.Rect}
+	if p.Layout != analysis.RGBA {
+		return img
+	}
+	for y := range p.Height {
+		from, to := p.Pix[y*p.Stride:][:4*p.Width], img.Pix[y*img.Stride:][:4*p.Width]
+		for i := 3; i < len(from); i += 4 {
+			to[i] = from[i]
 		}
 	}
 	return img

@@ -21,8 +21,8 @@ func New(size Size, c Content) *Page {
 			p.show(img, []Box{plan.picture, plan.greys, plan.bands}[i], c.Names[i])
 		}
 	}
+	p.say(plan.spread.X, plan.spread.Y-1.2, cut(c.Figures, bodyText, plan.spread.W), bodyText, textGrey)
 	if c.Histogram != nil {
-		p.say(plan.spread.X, plan.spread.Y-1.2, cut(c.Figures, bodyText, plan.spread.W), bodyText, textGrey)
 		p.spread(plan.spread, c.Histogram, c.Shares)
 	}
 	p.lists(plan.columns, c)

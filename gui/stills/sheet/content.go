@@ -19,7 +19,7 @@ type Content struct {
 
 	Histogram *[256]int
 	Shares    []Share
-	Figures   string // what the groups say, over the spread
+	Figures   string // what the groups say, over the spread, or why there is none
 
 	FamiliesHead string
 	Families     []FamilyRow
