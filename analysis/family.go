@@ -138,16 +138,17 @@ func saturationGain(light, shadow Spot, rules FamilyRules) *float64 {
 	return &gain
 }
 
-// straightToBlack reports whether the shadow of a light that has a hue is the same hue, or
-// none, and no more saturated. Black itself is.
+// straightToBlack reports whether the shadow of a light that has a hue has none, or is the
+// same hue and no more saturated. Black itself is. The gain of a neutral shadow doesn't save
+// it: near black it is one small chance over another.
 func (f *Family) straightToBlack(rules FamilyRules) bool {
-	if rules.neutral(f.Light) {
+	switch {
+	case rules.neutral(f.Light):
 		return false
+	case f.HueTurn == nil:
+		return true
 	}
-	if f.SaturationGain != nil && asPercent(*f.SaturationGain) > rules.MostGain {
-		return false
-	}
-	return rules.neutral(f.Shadow) || AsPrinted(math.Abs(*f.HueTurn)) < rules.LeastTurn
+	return asPercent(*f.SaturationGain) <= rules.MostGain && AsPrinted(math.Abs(*f.HueTurn)) < rules.LeastTurn
 }
 
 // asPercent returns a ratio as it is printed, in whole percent.

@@ -44,6 +44,8 @@ func TestFamilyVerdictFollowsTheTrade(t *testing.T) {
 		{practice + "turned by 8 degrees: not", light, made(4.5, 30, 0.2, 52), []FamilyVerdict{Reads}},
 		{practice + "turned by 8 degrees the other way: not", light, made(4.5, 30, 0.2, 68), []FamilyVerdict{Reads}},
 		{practice + "a shadow of C*ab under 8 has no hue: toward black", light, made(4.5, 7.9, 0.05, 240), []FamilyVerdict{Reads, TowardBlack}},
+		{practice + "nor a saturation to gain: toward black", light, made(4.5, 7.9, 0.9, 240), []FamilyVerdict{Reads, TowardBlack}},
+		{practice + "skin and blue black: toward black", SpotOf(RGB{0xe2, 0xab, 0x85}), SpotOf(RGB{0, 0, 1}), []FamilyVerdict{TooFar, TowardBlack}},
 		{practice + "a shadow of C*ab 8 has one", light, made(4.5, 8, 0.05, 240), []FamilyVerdict{Reads}},
 		{practice + "not said of a neutral light", made(7, 7.9, 0.05, 60), made(4.5, 6, 0.05, 60), []FamilyVerdict{Reads}},
 		{practice + "said from C*ab 8 on", made(7, 8, 0.05, 60), made(4.5, 6, 0.05, 60), []FamilyVerdict{Reads, TowardBlack}},

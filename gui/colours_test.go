@@ -157,7 +157,7 @@ func TestJudgesAChosenShadow(t *testing.T) {
 	d.parts.mirror.press(image.Pt(300, 150), 0) // the shadow first: the lighter one is the light
 	d.parts.mirror.press(image.Pt(100, 150), 0)
 	d.see(t, img)
-	if got := p.judgeWords.Text; !strings.Contains(got, "straight toward black") || len(p.judged.swatches) != 3 {
+	if got := p.judgeWords.Text; !strings.Contains(got, ". Goes straight toward black") || len(p.judged.swatches) != 3 {
 		t.Fatalf("it says %q of %d swatches", got, len(p.judged.swatches))
 	}
 	f := analysis.FamilyOf(analysis.SpotOf(p.judged.swatches[0].Colour), analysis.SpotOf(p.judged.swatches[2].Colour), analysis.DefaultFamilyRules())

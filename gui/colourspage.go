@@ -193,18 +193,12 @@ func (p *coloursPage) judge(a, b analysis.Spot, nameA, nameB string) {
 		a, b, nameA, nameB = b, a, nameB, nameA
 	}
 	j := analysis.JudgeShadow(a, b, p.d.settings.Rules, p.d.setup.Shade.ShadowHue)
-	said := SayFamily(j.Family)
-	words := []string{said.Title}
-	if said.Turn != "" {
-		words = append(words, said.Turn)
-	}
-	words = append(append(words, said.Remarks...), SayJudged(j))
 	swatches := []Swatch{spotSwatch(a, nameA), spotSwatch(b, nameB)}
 	if j.Nearest != nil {
 		swatches = append(swatches, spotSwatch(*j.Nearest, "nearest"))
 	}
 	p.judged.Set(swatches)
-	if say(p.judgeWords, strings.Join(words, ". ")+".") {
+	if say(p.judgeWords, strings.Join(SayJudgement(j), " ")) {
 		p.d.relayPage()
 	}
 }

@@ -57,8 +57,15 @@ func tonesSay(tones float64) string { return Tenth(tones) + nbsp + "tones" }
 // counts as a turn (our choice).
 const seenTurn = 2.0
 
-// sayTurn says where hue and saturation go in the shadow.
+// sayTurn says where hue and saturation go in the shadow. A shadow that has no hue beside a
+// light that has one is neutral: how saturated it is, is chance.
 func sayTurn(f analysis.Family) string {
+	if f.HueTurn == nil && f.SaturationGain != nil {
+		if f.Shadow.Colour.Neutral() {
+			return "neutral"
+		}
+		return "nearly neutral"
+	}
 	var parts []string
 	switch toward := f.TurnsToward(); {
 	case f.HueTurn == nil:

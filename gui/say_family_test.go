@@ -59,6 +59,18 @@ func TestSayTurn(t *testing.T) {
 	}
 }
 
+// A neutral shadow's saturation is chance: nothing is said of how it grew.
+func TestSayTurnOfNeutralShadows(t *testing.T) {
+	light := analysis.SpotOf(analysis.RGB{R: 0xe2, G: 0xab, B: 0x85})
+	for code, want := range map[analysis.RGB]string{
+		{}: "", {B: 1}: "nearly neutral", {R: 0x60, G: 0x60, B: 0x60}: "neutral", {R: 0x64, G: 0x60, B: 0x5e}: "nearly neutral",
+	} {
+		if got := SayFamily(analysis.FamilyOf(light, analysis.SpotOf(code), analysis.DefaultFamilyRules())).Turn; got != want {
+			t.Errorf("%s: %q, want %q", code.Hex(), got, want)
+		}
+	}
+}
+
 func TestSayFamilyRemarks(t *testing.T) {
 	f := analysis.FamilyOf(valued(9.2, 40, 0.1, 0.1), valued(7, 40, 0.1, 0.1), analysis.DefaultFamilyRules())
 	overlap := 0.42

@@ -95,6 +95,18 @@ func SayJudged(j analysis.Judged) string {
 	return "There is no room for a shadow that satisfies the rules"
 }
 
+// SayJudgement says all of a shadow that the painter chose, a sentence each.
+func SayJudgement(j analysis.Judged) []string {
+	said := SayFamily(j.Family)
+	var sentences []string
+	for _, part := range append(append([]string{said.Title, said.Turn}, said.Remarks...), SayJudged(j)) {
+		if part != "" {
+			sentences = append(sentences, Capitalised(part)+".")
+		}
+	}
+	return sentences
+}
+
 // SayEmptyValues says which steps of the value scale a picture leaves empty.
 func SayEmptyValues(empty []int) string {
 	switch len(empty) {

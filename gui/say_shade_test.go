@@ -9,13 +9,14 @@ import (
 
 func TestSayStep(t *testing.T) {
 	base, spot := analysis.SpotOf(analysis.RGB{R: 0xe2, G: 0xab, B: 0x85}), analysis.SpotOf(analysis.RGB{R: 0xd2, G: 0x89, B: 0x86})
-	turn, gain, none := -33.4, 0.218, 0.004 // from orange to red, by CSS's names of hues
+	turn, gain, none, small := -33.4, 0.218, 0.004, 0.9 // from orange to red, by CSS's names of hues
 	tests := []struct {
 		step        analysis.Step
 		tones, want string
 	}{
 		{analysis.Step{Tones: 1, Spot: &spot, HueTurn: &turn, SaturationGain: &gain}, "1 tone darker", "hue turns 33.4° toward red, 22 % more saturated"},
-		{analysis.Step{Tones: -2, Spot: &spot, SaturationGain: &none, Note: analysis.AtEdge}, "2 tones lighter", "as saturated, at the gamut's edge"},
+		{analysis.Step{Tones: -2, Spot: &spot, HueTurn: &small, SaturationGain: &none, Note: analysis.AtEdge}, "2 tones lighter", "hue stays, as saturated, at the gamut's edge"},
+		{analysis.Step{Tones: 3, Spot: &spot, SaturationGain: &gain}, "3 tones darker", "nearly neutral"}, // its hue can't be known, nor its gain
 		{analysis.Step{Tones: 3, Note: analysis.NoRoom}, "3 tones darker", "no room"},
 		{analysis.Step{Tones: 2, Spot: &spot}, "2 tones darker", ""}, // a neutral has nothing to turn
 	}
@@ -33,12 +34,12 @@ func TestSayStep(t *testing.T) {
 func ordinary(text string) string { return strings.ReplaceAll(text, nbsp, " ") }
 
 func TestSayLine(t *testing.T) {
-	spot, gain := analysis.SpotOf(analysis.RGB{R: 200}), 0.3
+	spot, turn, gain := analysis.SpotOf(analysis.RGB{R: 200}), 0.5, 0.3
 	tests := []struct {
 		line analysis.Line
 		want string
 	}{
-		{analysis.Line{Step: analysis.Step{Spot: &spot, SaturationGain: &gain}, MayVanish: true}, "30 % more saturated, may vanish"},
+		{analysis.Line{Step: analysis.Step{Spot: &spot, HueTurn: &turn, SaturationGain: &gain}, MayVanish: true}, "hue stays, 30 % more saturated, may vanish"},
 		{analysis.Line{Step: analysis.Step{Spot: &spot}, MayVanish: true}, "may vanish"},
 		{analysis.Line{Step: analysis.Step{Note: analysis.NoRoom}, MayVanish: true}, "no room"},
 		{analysis.Line{Step: analysis.Step{Spot: &spot}}, ""},
@@ -103,6 +104,31 @@ func TestSayJudged(t *testing.T) {
 	for _, tt := range tests {
 		if got := ordinary(SayJudged(tt.judged)); got != tt.want {
 			t.Errorf("%q, want %q", got, tt.want)
+		}
+	}
+}
+
+// Each part of a judgement is a sentence: a capital letter, a full stop.
+func TestSayJudgement(t *testing.T) {
+	light, shadow := analysis.SpotOf(analysis.RGB{R: 0xe2, G: 0xc0, B: 0x44}), analysis.SpotOf(analysis.RGB{R: 0xa4, G: 0x8a, B: 0x2b})
+	said := SayJudgement(analysis.JudgeShadow(light, shadow, analysis.DefaultFamilyRules(), analysis.WarmLightShadow))
+	if len(said) != 4 {
+		t.Fatalf("says %q", said)
+	}
+	for _, sentence := range said {
+		if sentence != Capitalised(sentence) || !strings.HasSuffix(sentence, ".") {
+			t.Errorf("%q is no sentence", sentence)
+		}
+	}
+	if !strings.HasPrefix(said[2], "Goes straight toward black") {
+		t.Errorf("third comes %q", said[2])
+	}
+}
+
+func TestCapitalised(t *testing.T) {
+	for text, want := range map[string]string{"": "", "hue stays": "Hue stays", "étude": "Étude", "2.0 tones": "2.0 tones"} {
+		if got := Capitalised(text); got != want {
+			t.Errorf("%q, want %q", got, want)
 		}
 	}
 }

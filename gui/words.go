@@ -127,6 +127,15 @@ func Sentence(what, why, act string) string {
 	return "Can't " + what + ": " + why + "; " + act + "."
 }
 
+// Capitalised begins a sentence.
+func Capitalised(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	if size == 0 {
+		return text
+	}
+	return string(unicode.ToUpper(first)) + text[size:]
+}
+
 // quoteMost is how many characters of a foreign text a sentence may carry.
 const quoteMost = 120
 

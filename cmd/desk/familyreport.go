@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"unicode"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui"
@@ -46,7 +45,7 @@ func writeFamily(w io.Writer, f analysis.Family) {
 	fmt.Fprintf(w, "            %s.\n", title)
 	for _, line := range append([]string{said.Turn}, said.Remarks...) {
 		if line != "" {
-			fmt.Fprintf(w, "            %s.\n", capitalised(plain(line)))
+			fmt.Fprintf(w, "            %s.\n", gui.Capitalised(plain(line)))
 		}
 	}
 }
@@ -57,11 +56,4 @@ func placeOf(s analysis.Spot) string {
 		return ""
 	}
 	return fmt.Sprintf("%d,%d", *s.X, *s.Y)
-}
-
-// capitalised begins a sentence.
-func capitalised(text string) string {
-	runes := []rune(text)
-	runes[0] = unicode.ToUpper(runes[0])
-	return string(runes)
 }

@@ -134,8 +134,12 @@ func TestShadeJudges(t *testing.T) {
 		t.Errorf("code %d, judged %v", e.code, judged)
 	}
 	report := desk(t, "", "shade", "--judge", "#a27a5e", "#e2ab85")
-	if !strings.Contains(report.out, "goes straight toward black") {
+	if !strings.Contains(report.out, "\n  Goes straight toward black: turn the hue first.\n") {
 		t.Errorf("%s", report.out)
+	}
+	black := desk(t, "", "shade", "--judge", "#000001", "#e2ab85")
+	if strings.Contains(black.out, "% more saturated.") || !strings.Contains(black.out, "  Nearly neutral.\n  Goes straight toward black") {
+		t.Errorf("%s", black.out)
 	}
 	lighter := desk(t, "", "shade", "--judge", "#fff", "#e2ab85")
 	lighter.plainErrors(t, 1)

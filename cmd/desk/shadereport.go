@@ -31,11 +31,8 @@ func writeShades(w io.Writer, s shadeSaid) {
 	if s.Judged != nil {
 		fmt.Fprintln(w, "\nThe chosen shadow")
 		writeProposed(w, "", &s.Judged.Family.Shadow, "")
-		said := gui.SayFamily(s.Judged.Family)
-		for _, line := range append([]string{said.Title, said.Turn}, append(said.Remarks, gui.SayJudged(*s.Judged))...) {
-			if line != "" {
-				fmt.Fprintf(w, "  %s\n", plain(line))
-			}
+		for _, sentence := range gui.SayJudgement(*s.Judged) {
+			fmt.Fprintf(w, "  %s\n", plain(sentence))
 		}
 	}
 }
