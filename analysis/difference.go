@@ -18,7 +18,8 @@ func CIEDE2000(p, q Lab) float64 {
 	sL := 1 + 0.015*off/math.Sqrt(20+off)
 	sC := 1 + 0.045*meanC
 	sH := 1 + 0.015*meanC*t
-	turn := 30 * math.Exp(-math.Pow((meanH-275)/25, 2))
+	beside := (meanH - 275) / 25
+	turn := 30 * math.Exp(-beside*beside)
 	rT := -math.Sin(radians(2*turn)) * 2 * seventh(meanC)
 
 	l, c, h := dL/sL, dC/sC, dH/sH
@@ -35,7 +36,8 @@ func stretchA(p, q Lab) (Lab, Lab) {
 
 // seventh is sqrt(c⁷ / (c⁷ + 25⁷)).
 func seventh(c float64) float64 {
-	c7 := math.Pow(c, 7)
+	c3 := c * c * c
+	c7 := c3 * c3 * c
 	return math.Sqrt(c7 / (c7 + 6103515625))
 }
 

@@ -1,0 +1,75 @@
+package analysis
+
+import "math"
+
+// shadowDemand is what a better shadow than a chosen one must have.
+type shadowDemand struct {
+	local, chosen Spot
+	rules         FamilyRules
+
+	way       float64 // to the shadow's hue, degrees, if the hue must turn; 0 for any turn
+	leastGain float64 // of saturation
+	asRamp    bool    // turn and gain as in the shadow ramp
+}
+
+// demandOf says what a better shadow than that of f must have beside its rules. One toward
+// black is to turn, the way of the ramp; none loses more saturation than the chosen one.
+func demandOf(f *Family, rules FamilyRules, shadowHue float64) shadowDemand {
+	d := shadowDemand{local: f.Light, chosen: f.Shadow, rules: rules, leastGain: math.Inf(-1)}
+	if f.SaturationGain != nil {
+		d.leastGain = min(0, *f.SaturationGain)
+	}
+	if f.TowardBlack {
+		if way := wayToShadow(f.Light.Oklab.Hue(), roundTheCircle(shadowHue)); math.Abs(way) >= rules.LeastTurn {
+			d.way = way
+		}
+		d.asRamp = rules.neutral(f.Shadow)
+	}
+	return d
+}
+
+// metBy reports whether a code satisfies the rules and what else is demanded.
+func (d *shadowDemand) metBy(c RGB) bool {
+	if !d.rules.neutral(d.local) {
+		lab := oklabOfCode(c)
+		tones := d.local.Value - Value(Lightness(Luminance(linears[c.R], linears[c.G], linears[c.B])))
+		if !(lab.L > 0) || !d.turnMet(lab, tones) || !d.gainMet(c, lab, tones) {
+			return false
+		}
+	}
+	f := FamilyOf(d.local, spotOfCode(c), d.rules)
+	return f.satisfies()
+}
+
+// turnMet reports whether the hue turns as demanded. As in the ramp is from its first step to
+// the one with as many tones, give or take what doesn't count as a turn; where the ramp has
+// no way to turn, a little either way.
+func (d *shadowDemand) turnMet(c Oklab, tones float64) bool {
+	turn := turnBetween(d.local.Oklab.Hue(), c.Hue())
+	if d.way == 0 {
+		return !d.asRamp || math.Abs(turn) <= 2*d.rules.LeastTurn
+	}
+	turn = math.Copysign(1, d.way) * turn
+	if !d.asRamp {
+		return AsPrinted(turn) >= d.rules.LeastTurn
+	}
+	way := math.Abs(d.way)
+	turn = AsPrinted(roundTheCircle(turn))
+	return turn >= max(DefaultTurn*way, d.rules.LeastTurn) && turn <= way*min(DefaultTurn*tones, 1)+d.rules.LeastTurn
+}
+
+// gainMet reports whether there is enough saturation. At the gamut's edge there is no more to
+// demand.
+func (d *shadowDemand) gainMet(code RGB, c Oklab, tones float64) bool {
+	if code.onEdge() {
+		return true
+	}
+	least := d.leastGain
+	if d.asRamp {
+		least = math.Pow(1+DefaultGain, tones) - 1
+	}
+	return asPercent(saturation(c)/saturation(d.local.Oklab)-1) >= asPercent(least)
+}
+
+// onEdge reports whether a code lies on the gamut's edge: a channel can't go on.
+func (c RGB) onEdge() bool { return min(c.R, c.G, c.B) == 0 || max(c.R, c.G, c.B) == 255 }
