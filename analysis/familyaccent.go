@@ -1,6 +1,9 @@
 package analysis
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // What makes an accent: a band between two sides that is more saturated than both, or turned
 // in hue (common practice, no source); by how much was found on drawn scenes, no source.
@@ -52,9 +55,31 @@ func (m *familyMeter) accent(k int, band *edgeBand) *Spot {
 	for _, c := range cells {
 		m.marks[c] = mapRole(k, accentBand)
 	}
-	spot := m.meanSpot(cells)
-	m.pin(&spot, cells[len(cells)/2])
+	pure := m.purest(cells, light, shadow)
+	spot := m.meanSpot(pure)
+	m.pin(&spot, pure[len(pure)/2])
 	return &spot
+}
+
+// purePart of what its purest tenth stands out by is what a cell has to stand out by to show
+// an accent's own colour; less is mixed with what lies beside it (found on drawn scenes; no
+// source).
+const purePart = 0.85
+
+// purest returns those cells of an accent that are least mixed with the sides.
+func (m *familyMeter) purest(cells []int32, light, shadow Lab) (pure []int32) {
+	stands := make([]float64, len(cells))
+	for k, i := range cells {
+		stands[k] = standsOut(labAt(&m.planes.raw, i), light, shadow)
+	}
+	sorted := slices.Sorted(slices.Values(stands))
+	least := purePart * sorted[9*len(sorted)/10]
+	for k, i := range cells {
+		if stands[k] >= least {
+			pure = append(pure, i)
+		}
+	}
+	return pure
 }
 
 // countOut counts the cells that stand out by more than least.
@@ -78,7 +103,16 @@ func (band *edgeBand) beside(m *familyMeter) (light, shadow Lab) {
 	}
 	var lights, shadows []int32
 	for d := reach/2 + 1; d <= reach; d++ {
-		lights, shadows = append(lights, band[accentReach+d]...), append(shadows, band[accentReach-d]...)
+		for _, i := range band[accentReach+d] {
+			if !m.darkLine(i) {
+				lights = append(lights, i)
+			}
+		}
+		for _, i := range band[accentReach-d] {
+			if !m.darkLine(i) {
+				shadows = append(shadows, i)
+			}
+		}
 	}
 	return m.meanLab(lights), m.meanLab(shadows)
 }
@@ -134,9 +168,7 @@ func (m *familyMeter) bandAround(k int) (band edgeBand) {
 			if m.marks[i] == shadow {
 				at = accentReach - d
 			}
-			if !m.darkLine(i) {
-				band[at] = append(band[at], i)
-			}
+			band[at] = append(band[at], i)
 			m.around(i, func(k int32) {
 				if !seen[k] && m.marks[k] == m.marks[i] {
 					seen[k] = true
@@ -146,7 +178,19 @@ func (m *familyMeter) bandAround(k int) (band edgeBand) {
 		}
 		front = next
 	}
+	m.dropLines(&band)
 	return band
+}
+
+// dropLines takes the cells of dark lines off a band, but not those that stand out from both
+// sides: an accent may be too dark, which is its fault, and isn't a line for it.
+func (m *familyMeter) dropLines(band *edgeBand) {
+	light, shadow := band.beside(m)
+	for at, cells := range band {
+		band[at] = slices.DeleteFunc(cells, func(i int32) bool {
+			return m.darkLine(i) && standsOut(labAt(&m.planes.raw, i), light, shadow) < 1
+		})
+	}
 }
 
 // darkLine reports whether a cell is thin and dark.

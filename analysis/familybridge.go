@@ -75,6 +75,7 @@ const (
 	bridgeHue     = 0.35 // hueScore of the two
 	bridgeAbove   = 4.0  // L*
 	bridgeBelow   = 10.0
+	accentBelow   = 30.0 // an accent that is too dark is still one
 )
 
 // bridgeOf returns the bridge that area m with such edges is, if it is one: between the two
@@ -112,13 +113,13 @@ func (f *FamilyFinder) bridgeBetween(m int32, e, g *familyEdge) (b bridge, fits 
 	if p.ground || q.ground || !f.alike(light, shadow) || hueScore(p.mean(), q.mean()) < bridgeHue {
 		return b, false
 	}
-	if between > p.mean()[0]+bridgeAbove || between < q.mean()[0]-bridgeBelow {
-		return b, false
-	}
 	b = bridge{m, light, shadow, f.accented(m, light, shadow)}
-	narrow, lines := bridgeWidth, 0
+	narrow, lines, below := bridgeWidth, 0, bridgeBelow
 	if b.accent {
-		narrow, lines = accentWidth, 1
+		narrow, lines, below = accentWidth, 1, accentBelow
+	}
+	if between > p.mean()[0]+bridgeAbove || between < q.mean()[0]-below {
+		return b, false
 	}
 	for _, o := range [2]*familyEdge{e, g} {
 		if o.isLined() {

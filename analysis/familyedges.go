@@ -113,7 +113,7 @@ func (f *FamilyFinder) reachInto(i, step, room int) (near, far, dark int) {
 // is an accent.
 const (
 	lineDarker    = 4 * cellLab
-	lineSaturated = 6 * cellLab
+	lineSaturated = 6.0 // C*ab
 )
 
 // linedBetween returns which of two thin cells, which may be -1, is a line between two
@@ -126,11 +126,31 @@ func (f *FamilyFinder) linedBetween(near1, near2, dark1, dark2 int) int {
 	if dark1 < 0 || p.raw[0][dark1] > min(p.flat[0][near1], p.flat[0][near2])-lineDarker {
 		return -1
 	}
-	chroma := func(v *[3][]int32, i int) float64 { return math.Hypot(float64(v[1][i]), float64(v[2][i])) }
-	if chroma(&p.raw, dark1) >= max(chroma(&p.flat, near1), chroma(&p.flat, near2))+lineSaturated {
+	if f.lineIsAccent(dark1, near1, near2) {
 		return -1
 	}
 	return dark1
+}
+
+// A dark band whose hue lies turnedFar beyond those of both sides, in what standsOut counts,
+// is an accent if it is no more than turnedBelow in L* below them, as a tinted line is;
+// sides of unlike hues have none (found on drawn scenes; no source).
+const (
+	turnedFar   = 1.5
+	turnedBelow = 13.0
+)
+
+// lineIsAccent reports whether what is thin and dark between two places is an accent.
+func (f *FamilyFinder) lineIsAccent(dark, near1, near2 int) bool {
+	p := &f.planes
+	c, a, b := labAt(&p.raw, int32(dark)), labAt(&p.flat, int32(near1)), labAt(&p.flat, int32(near2))
+	if c.Chroma() >= max(a.Chroma(), b.Chroma())+lineSaturated {
+		return true
+	}
+	if c.L < min(a.L, b.L)-turnedBelow || min(c.Chroma(), a.Chroma(), b.Chroma()) < accentHue || math.Abs(turnBetween(a.Hue(), b.Hue())) > mostTurn {
+		return false
+	}
+	return standsOut(c, a, b) >= turnedFar
 }
 
 // isLined reports whether a line runs along most of the edge.

@@ -37,6 +37,9 @@ func TestFamiliesOnNamedScenes(t *testing.T) {
 	if sum.OffLightness+sum.OffTurn+sum.FlagsMissing+sum.FlagsWrong > 0 {
 		t.Error("a side, a turn or a shadow toward black is told wrongly")
 	}
+	if sum.OffAccents > 0 || sum.Accents.Invented > 0 || 100*sum.Accents.Found < 95*sum.Accents.Wanted {
+		t.Errorf("accents: %d of %d, %d told wrongly, %d invented", sum.Accents.Found, sum.Accents.Wanted, sum.OffAccents, sum.Accents.Invented)
+	}
 }
 
 // On scenes by chance the same holds, but for the few whose half-tone a painter could give

@@ -9,6 +9,8 @@ type coat struct {
 	reflected *Colour // what the shadow rises to on its far side
 	accent    *Colour // core-shadow accent
 	band      float64 // its width as a share of the form's size
+	half      *Colour // flat half-tone between light and shadow
+	halfWide  float64 // its width as a share of the form's size
 	straight  bool    // the shadow goes straight toward black
 
 	strokes float64 // brush strokes: by how much they lighten and darken, share
@@ -49,10 +51,10 @@ func (c *canvas) paint(f form, part int) {
 
 // look is a coat made ready for a form of a size in pixels.
 type look struct {
-	light, shadow, bright, reflected, accent paint
-	soft, size, band                         float64
-	hard, hasBand                            bool
-	strokes                                  float64
+	light, shadow, bright, reflected, accent, half paint
+	soft, size, band, halfWide                     float64
+	hard, hasBand                                  bool
+	strokes                                        float64
 }
 
 func newLook(c coat, soft, size float64) look {
@@ -66,11 +68,15 @@ func newLook(c coat, soft, size float64) look {
 		light: c.light.paint(), shadow: c.shadow.paint(),
 		bright: or(c.bright, c.light), reflected: or(c.reflected, c.shadow), accent: or(c.accent, c.shadow),
 		soft: soft, size: size, hard: soft < 3, band: c.band * size, hasBand: c.accent != nil, strokes: c.strokes,
+		half: or(c.half, c.shadow), halfWide: c.halfWide * size,
 	}
 }
 
 // at returns the paint at a place s pixels on the lit side, and what it is, of part 0.
 func (l *look) at(p point, s float64) (paint, uint8) {
+	if l.halfWide > 0 {
+		return l.atHalf(s)
+	}
 	lit := l.light.to(l.bright, ease(l.soft/2, l.size/2, s))
 	dim := l.shadow.to(l.reflected, ease(0.12, 0.4, -s/l.size))
 	t := ease(-l.soft/2, l.soft/2, s)
@@ -96,4 +102,18 @@ func (l *look) at(p point, s float64) (paint, uint8) {
 		tone = tone.times(1 + l.strokes*strokeAt(p, l.size))
 	}
 	return tone, is
+}
+
+// atHalf is the same of a form with a half-tone, which nobody judges.
+func (l *look) atHalf(s float64) (paint, uint8) {
+	edge := l.halfWide / 2
+	dim, lit := ease(-edge-l.soft/2, -edge+l.soft/2, s), ease(edge-l.soft/2, edge+l.soft/2, s)
+	tone := l.shadow.to(l.half, dim).to(l.light, lit)
+	switch {
+	case dim < 0.004:
+		return tone, partShadow
+	case lit > 0.996:
+		return tone, partLight
+	}
+	return tone, unjudged
 }

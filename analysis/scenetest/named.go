@@ -12,6 +12,7 @@ func painters() []painter {
 	var all []painter
 	all = append(all, drawings...)
 	all = append(all, moreDrawings...)
+	all = append(all, darkAccented...)
 	all = append(all, paintings...)
 	all = append(all, morePaintings...)
 	all = append(all, largePaintings...)

@@ -37,7 +37,8 @@ type Truth struct {
 	Scored bool
 	Why    string // why it isn't scored
 
-	parts []int
+	parts   []int
+	between int // pixels of half-tone between the sides, at most
 }
 
 // Pixels returns the picture as the analysis takes it. It shares the scene's memory.
@@ -125,6 +126,7 @@ func (e *easel) add(f form) {
 		ink := f.line.colour
 		t.Line = &ink
 	}
+	t.between = int(1.5 * f.coat.halfWide * f.outline.size()) // across it at a slant
 	e.scene.Families = append(e.scene.Families, t)
 }
 

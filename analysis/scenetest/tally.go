@@ -25,6 +25,7 @@ type Tally struct {
 	FlagsRight, FlagsMissing, FlagsWrong int // toward black
 	Accents, Lines                       Extras
 	Misplaced                            int
+	OffAccents                           int // accents that miss by more than 1.5 L*
 }
 
 // The figures to reach: L* of a side and degrees of a turn.
@@ -65,6 +66,9 @@ func (t *Tally) match(m Match) {
 			t.OffBoth++
 		}
 	}
+	if m.ToneOfAccent != nil && math.Abs(*m.ToneOfAccent) > mostLightness {
+		t.OffAccents++
+	}
 	switch {
 	case m.TurnMissing:
 		t.Turns++
@@ -100,8 +104,8 @@ func (t *Tally) String() string {
 		100*share(t.FalseElsewhere, t.Reported), t.Ignored)
 	fmt.Fprintf(&b, "lightness: worst %.2f L*, %d of %d sides beyond %.1f, %d of them without the terminator too; turn: worst %.1f degrees, %d of %d beyond %d or missing\n",
 		t.WorstLightness, t.OffLightness, t.Sides, mostLightness, t.OffBoth, t.WorstTurn, t.OffTurn, t.Turns, mostTurn)
-	fmt.Fprintf(&b, "toward black: %d right, %d not said, %d wrongly said; accents %d of %d, %d invented; lines %d of %d, %d invented; %d places off their side",
-		t.FlagsRight, t.FlagsMissing, t.FlagsWrong, t.Accents.Found, t.Accents.Wanted, t.Accents.Invented,
+	fmt.Fprintf(&b, "toward black: %d right, %d not said, %d wrongly said; accents %d of %d, %d off, %d invented; lines %d of %d, %d invented; %d places off their side",
+		t.FlagsRight, t.FlagsMissing, t.FlagsWrong, t.Accents.Found, t.Accents.Wanted, t.OffAccents, t.Accents.Invented,
 		t.Lines.Found, t.Lines.Wanted, t.Lines.Invented, t.Misplaced)
 	return b.String()
 }
@@ -119,6 +123,9 @@ func (r Result) String() string {
 		if max(math.Abs(m.LightOff), math.Abs(m.ShadowOff)) > mostLightness {
 			fmt.Fprintf(&b, "%s: light off by %.1f L* (core %.1f), shadow by %.1f (core %.1f)\n",
 				m.Family, m.LightOff, m.LightCore, m.ShadowOff, m.ShadowCore)
+		}
+		if m.ToneOfAccent != nil && math.Abs(*m.ToneOfAccent) > mostLightness {
+			fmt.Fprintf(&b, "%s: accent off by %.1f L*\n", m.Family, *m.ToneOfAccent)
 		}
 		if m.TurnMissing {
 			fmt.Fprintf(&b, "%s: no turn given\n", m.Family)

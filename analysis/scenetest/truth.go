@@ -80,6 +80,7 @@ func (e *easel) commonEdge(family int) float64 {
 	if t.Accent == nil {
 		reach = 6
 	}
+	reach = max(reach, t.between)
 	side := make([]int8, len(e.label)) // 1 light, 2 shadow, 3 may be crossed
 	for i, l := range e.label {
 		if l == unjudged {
