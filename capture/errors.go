@@ -49,6 +49,10 @@ var (
 	// ErrKind: a picture, of a kind that we do not read (such as a TIFF in parts that
 	// our decoder lacks, or an animation without a still).
 	ErrKind = errors.New("kind of picture not supported")
+	// ErrNoMerged: an OpenRaster file without its merged image; it wraps ErrKind.
+	ErrNoMerged = fmt.Errorf("no merged image: %w", ErrKind)
+	// ErrManyParts: an OpenRaster file of more parts than we look through; it wraps ErrHuge.
+	ErrManyParts = fmt.Errorf("more than %d parts: %w", mostParts, ErrHuge)
 	// ErrHuge: the picture claims more than MaxPixels pixels, or the file more than
 	// MaxFileBytes bytes.
 	ErrHuge = errors.New("picture too large")

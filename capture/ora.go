@@ -106,7 +106,7 @@ func oraPart(r io.Reader) (io.ReadCloser, error) {
 	}
 	switch {
 	case merged == nil:
-		return nil, fmt.Errorf("no part named %s: %w", oraMerged, ErrKind)
+		return nil, fmt.Errorf("no part named %s: %w", oraMerged, ErrNoMerged)
 	case merged.UncompressedSize64 > MaxFileBytes:
 		return nil, fmt.Errorf("%s of %d bytes: %w", oraMerged, merged.UncompressedSize64, ErrHuge)
 	}
@@ -129,7 +129,7 @@ func openArchive(r io.Reader) (*zip.Reader, error) {
 	case err != nil:
 		return nil, err
 	case parts > mostParts:
-		return nil, fmt.Errorf("archive of %d parts: %w", parts, ErrHuge)
+		return nil, fmt.Errorf("archive of %d parts: %w", parts, ErrManyParts)
 	case !ended:
 		return nil, fmt.Errorf("no end of the archive: %w", ErrTruncated)
 	}
