@@ -105,7 +105,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.setup.Shade = d.settings.Shade
 	d.clip.put = native.CopyPicture
 	d.pen.d = d
-	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, d.joinNotes})
+	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, d.joinNotes, d.notesSaved})
 	d.search = newFamilyWatch(d.familiesSoon)
 	d.worker = newWorker(d.showSoon, d.comeBack, d.search)
 	d.watcher = capture.NewWatcher(capture.Watch{

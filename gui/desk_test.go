@@ -33,6 +33,7 @@ func newTestDesk(t *testing.T, s Settings) *Desk {
 	})
 	d.calm.every = 0                                                 // tests are no painters
 	d.clip.put = func([]byte) error { return native.ErrUnsupported } // never the user's clipboard
+	d.saver.saved = func() {}                                        // it would run beside the test
 	t.Cleanup(d.worker.close)
 	t.Cleanup(d.saver.flush)
 	t.Cleanup(func() { _ = d.options.Keeper.Flush() }) // its error is told by the keeper

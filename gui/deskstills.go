@@ -82,6 +82,13 @@ func (d *Desk) joinNotes(still *stills.Still, base, there []notes.Note) bool {
 	return true
 }
 
+// notesSaved has the shelf count notes anew where it is seen; else it does so once it is.
+func (d *Desk) notesSaved() {
+	if p, ok := d.page().(*stillsPage); ok && p.part.Objects[0] == p.shelf.box {
+		p.shelf.load()
+	}
+}
+
 // stillsChanged has the shelf read anew.
 func (d *Desk) stillsChanged() {
 	if p, ok := d.page().(*stillsPage); ok {
@@ -93,6 +100,9 @@ func (d *Desk) stillsChanged() {
 func (d *Desk) showPen() {
 	p, ok := d.page().(*stillsPage)
 	if !ok || d.still == nil {
+		if ok {
+			p.tools.show(-1)
+		}
 		d.parts.mirror.SetPen(nil)
 		d.showPair()
 		return
@@ -166,6 +176,9 @@ func (d *Desk) onStills() bool {
 func (d *Desk) showStillsPart(i int) {
 	if p, ok := d.page().(*stillsPage); ok {
 		p.showPart(i)
+		if i == partShelf {
+			p.shelf.load()
+		}
 	}
 }
 

@@ -40,6 +40,8 @@ type saverEvents struct {
 	// passed, there what lies on the disk. It reports whether the window has taken it over
 	// and passed its list on. It runs by soon.
 	join func(still *stills.Still, base, there []notes.Note) bool
+	// saved says that a still's notes are on the disk. It runs by soon.
+	saved func()
 }
 
 type savedNotes struct {
@@ -110,6 +112,7 @@ func (s *noteSaver) run() {
 		next.err = s.store.SaveNotes(next.still, next.list)
 		if next.err == nil {
 			s.takeOver(next)
+			s.soon(s.saved)
 		}
 		s.mu.Lock()
 		if next.err != nil {

@@ -518,3 +518,41 @@ func TestPictureStaysUnderPen(t *testing.T) {
 		}
 	}
 }
+
+// The shelf counts the notes of now when it is opened, and when they are saved while it is
+// seen.
+func TestShelfCountsNotes(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	p := openNewStill(t, d, halves(testLight, testShadow))
+	settle := queueSoon(d)
+	d.saver.saved = d.notesSaved
+	draw := func(at int) {
+		d.setTool(2)
+		d.parts.mirror.drag(image.Pt(at, 60), image.Pt(at+40, 150))
+		settle()
+	}
+	count := func() int { return p.shelf.shown[0].Notes.Count }
+	draw(40)
+	p.parts.choose(partShelf)
+	if n := count(); n != 1 {
+		t.Errorf("opened, the shelf counts %d notes, want 1", n)
+	}
+	draw(100)
+	if n := count(); n != 2 {
+		t.Errorf("saved, the shelf counts %d notes, want 2", n)
+	}
+}
+
+// Without a still no tool is in use.
+func TestDeletedStillLeavesNoTool(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	p := openNewStill(t, d, halves(testLight, testShadow))
+	d.setTool(2)
+	if p.tools.rows[0].chosen != 2 {
+		t.Fatalf("tool %d is underlined, want 2", p.tools.rows[0].chosen)
+	}
+	d.deleteStill(d.still.ID)
+	if a, b := p.tools.rows[0].chosen, p.tools.rows[1].chosen; a >= 0 || b >= 0 {
+		t.Errorf("tools %d and %d are underlined without a still", a, b)
+	}
+}

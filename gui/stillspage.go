@@ -43,7 +43,7 @@ func newStillsPage(d *Desk) pageView {
 	p.compare = newComparePanel(d)
 	p.shelf = newShelf(d)
 	p.marks = container.NewVBox(onPanel(p.head.box, p.tools.box, container.New(linesHigh(measureLines), p.measure), inset(p.text)))
-	p.parts = newChooser([]string{"Shelf", "Marks", "Compare"}, 4.5*Step, d, p.showPart)
+	p.parts = newChooser([]string{"Shelf", "Marks", "Compare"}, 4.5*Step, d, d.showStillsPart)
 	keep := newButton("Keep", d, func() { d.KeepStill(false) })
 	keep.explain(d.parts.tips, "Keep the picture as a still (Ctrl+S)")
 	top := container.NewBorder(nil, nil, nil, container.NewCenter(keep), p.parts)
