@@ -3,6 +3,7 @@ package gui
 import (
 	"net/url"
 	"path/filepath"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -85,10 +86,14 @@ func newNameEntry(d *Desk) *nameEntry {
 func (e *nameEntry) FocusLost() {
 	e.Entry.FocusLost()
 	d := e.d
-	if d.still == nil || d.still.Meta.Name == e.Text {
+	if d.still == nil {
 		return
 	}
-	id, name := d.still.ID, e.Text
+	id, name := d.still.ID, strings.TrimSpace(e.Text)
+	e.SetText(name)
+	if d.still.Meta.Name == name {
+		return
+	}
 	d.still.Meta.Name = name
 	d.aside(func() {
 		err := d.options.Stills.Rename(id, name)

@@ -200,9 +200,9 @@ func TestShelf(t *testing.T) {
 	if len(p.shelf.shown) != 1 || p.shelf.shown[0].ID != id {
 		t.Fatalf("the shelf shows %+v", p.shelf.shown)
 	}
-	p.head.name.SetText("Study of a half")
+	p.head.name.SetText(" Study of a half\t")
 	p.head.name.FocusLost()
-	if len(p.shelf.shown) != 1 || p.shelf.shown[0].Name != "Study of a half" {
+	if len(p.shelf.shown) != 1 || p.shelf.shown[0].Name != "Study of a half" || p.head.name.Text != "Study of a half" {
 		t.Errorf("renamed, the shelf shows %+v", p.shelf.shown)
 	}
 	p.shelf.search.SetText("nothing like it")

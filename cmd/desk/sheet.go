@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -53,7 +54,27 @@ func runSheet(args []string, s streams) int {
 		}
 		return exitUnread
 	}
+	if !a.given("-o") && plan.sayPath(s, path) != nil {
+		return exitUnread
+	}
 	return code
+}
+
+// sayPath says what was written and where, since nobody chose the place. It returns what
+// standard output fails with.
+func (plan sheetPlan) sayPath(s streams, path string) error {
+	what := "the sheet"
+	if plan.Picture {
+		what = "the picture with its notes"
+	}
+	if full, err := filepath.Abs(path); err == nil {
+		path = full
+	}
+	_, err := fmt.Fprintf(s.out, "Wrote %s as %s.\n", what, gui.Quote(path))
+	if err != nil {
+		s.unwritten(err)
+	}
+	return err
 }
 
 // explainSheet says why a file could not be written.
@@ -98,6 +119,9 @@ func (plan sheetPlan) path(a arguments, of subject) string {
 	}
 	base := filepath.Base(of.name)
 	base = strings.TrimSuffix(base, filepath.Ext(base))
+	if of.still != nil {
+		base = of.still.ID
+	}
 	if plan.Picture {
 		return base + "-notes.png"
 	}

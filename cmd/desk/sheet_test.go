@@ -7,6 +7,7 @@ import (
 	"image/color"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -89,8 +90,9 @@ func TestSheetDoesNotOverwrite(t *testing.T) {
 	path := picture(t, "study.png", 12, 5, threeBars(120))
 	dir := t.TempDir()
 	t.Chdir(dir)
-	if e := desk(t, "", "sheet", path); e.code != 0 {
-		t.Fatal(e.err)
+	where := filepath.Join(dir, "study-sheet.pdf")
+	if e := desk(t, "", "sheet", path); e.code != 0 || e.out != "Wrote the sheet as "+strconv.Quote(where)+".\n" {
+		t.Fatal(e.out, e.err)
 	}
 	before, err := os.ReadFile("study-sheet.pdf")
 	if err != nil {
@@ -125,5 +127,28 @@ func TestSheetOfTransparent(t *testing.T) {
 	}
 	if p, err := capture.OpenPicture(out); err != nil || p.Pix[3] != 100 {
 		t.Errorf("the merged picture has alpha %v, want 100 (%v)", p.Pix[3], err)
+	}
+}
+
+// A still is meant by its folder, as desk stills prints it, and by its name while no other
+// has it.
+func TestStillByFolderAndName(t *testing.T) {
+	env, ids := keepStills(t, 120)
+	folder := filepath.Join(strings.TrimPrefix(env[0], "XDG_DATA_HOME="), "tonedesk", "stills", ids[0])
+	out := filepath.Join(t.TempDir(), "x.json")
+	for _, name := range []string{folder, folder + "/", "study"} {
+		e := deskWith(t, env, "", "sheet", "--force", "-o", out, name)
+		if e.plainErrors(t, 0); e.code != 0 {
+			t.Errorf("%s: code %d", name, e.code)
+		}
+	}
+	env, _ = keepStills(t, 120, 30)
+	e := deskWith(t, env, "", "sheet", "--force", "-o", out, "study")
+	if e.plainErrors(t, 1); e.code != 1 || !strings.Contains(e.err, "more than one") {
+		t.Errorf("two of one name: code %d, %s", e.code, e.err)
+	}
+	e = deskWith(t, env, "", "sheet", "--force", "-o", out, filepath.Dir(folder))
+	if e.plainErrors(t, 1); e.code != 1 || !strings.Contains(e.err, "it is a folder") {
+		t.Errorf("another folder: code %d, %s", e.code, e.err)
 	}
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"strings"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/capture"
@@ -31,21 +32,60 @@ func sayTrouble(name string, err error) string {
 	return gui.Explain("read the notes of the still "+gui.Quote(name), err)
 }
 
-// openSubject opens the still that name says, by its ID, or else the picture file. Its errors
-// are sentences.
+// openSubject opens the still that name says, by its folder, its ID, or its name if it is the
+// only one so named, or else the picture file. Its errors are sentences.
 func openSubject(name string) (subject, error) {
 	store, err := userStills()
 	if err != nil {
 		return subject{}, err
 	}
-	if _, err := os.Lstat(name); err != nil && store.Has(name) {
-		still, err := store.Open(name)
-		if err != nil {
-			return subject{}, sentence(gui.Explain("open the still "+gui.Quote(name), err))
-		}
-		return stillSubject(name, still), nil
+	id, err := stillNamed(store, name)
+	if err != nil {
+		return subject{}, err
 	}
-	return pictureSubject(name)
+	if id == "" {
+		return pictureSubject(name)
+	}
+	still, err := store.Open(id)
+	if err != nil {
+		return subject{}, sentence(gui.Explain("open the still "+gui.Quote(name), err))
+	}
+	return stillSubject(name, still), nil
+}
+
+// stillNamed returns the ID of the still that is meant by a name; "" for none. A file goes
+// before an ID, and an ID before what a still is called.
+func stillNamed(store *stills.Store, name string) (id string, err error) {
+	if info, err := os.Stat(name); err == nil {
+		if path, err := filepath.Abs(name); err == nil && info.IsDir() && isFolder(filepath.Dir(path), store.Folder("")) && store.Has(filepath.Base(path)) {
+			return filepath.Base(path), nil
+		}
+		return "", nil
+	}
+	if store.Has(name) {
+		return name, nil
+	}
+	list, _, err := store.List()
+	if err != nil {
+		return "", nil // there may be no stills at all; the file is what is missing
+	}
+	for _, e := range list {
+		switch {
+		case e.Name != strings.TrimSpace(name) || e.Name == "":
+		case id != "":
+			return "", sentence(gui.Sentence("open the still "+gui.Quote(name), "more than one has that name", "give its ID, as desk stills lists it"))
+		default:
+			id = e.ID
+		}
+	}
+	return id, nil
+}
+
+// isFolder reports whether two paths are those of one folder.
+func isFolder(a, b string) bool {
+	x, errX := os.Stat(a)
+	y, errY := os.Stat(b)
+	return errX == nil && errY == nil && os.SameFile(x, y)
 }
 
 // userStills returns the user's store of stills.

@@ -17,6 +17,7 @@ const usage = `Tonedesk measures the lightness of a painting.
                            still A to B
   desk stills              list the stills, newest first
   desk sheet PICTURE       lay a picture or a still out on one page, to hand on
+                           (a still by its ID, its folder, or its name)
   desk help                print this page
 
 Options
@@ -41,7 +42,8 @@ Options
   palette --force          write over files that are there
   palette --ground COLOUR  what lies under half-transparent pixels, else white
   sheet -o FILE            where to: a sheet as .png or .pdf, the picture in
-                           layers as .ora, what is known of it as .json
+                           layers as .ora, what is known of it as .json; else
+                           a PDF file in this folder, or a PNG for --picture
   sheet --page a4|16:9     size of the page, else a4
   sheet --picture          the picture with its notes instead, as .png
   sheet --force            write over a file that is there

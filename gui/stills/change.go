@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"app.tonedesk/gui/stills/notes"
 )
@@ -64,14 +65,14 @@ func (s *Store) saveNotes(still *Still, list []notes.Note) error {
 // alike reports whether two lists hold the same notes in the same order.
 func alike(a, b []notes.Note) bool { return slices.EqualFunc(a, b, notes.Equal) }
 
-// Rename gives a still another name. Errors are those of SaveNotes.
+// Rename gives a still another name, without the space around it. Errors are those of SaveNotes.
 func (s *Store) Rename(id, name string) error {
 	err := s.change(id, func() error {
 		m, err := s.readMeta(id)
 		if err != nil {
 			return err
 		}
-		m.Name = name
+		m.Name = strings.TrimSpace(name)
 		if d, _, err := s.readNotes(id); err == nil { // a crash may have left an old summary
 			m.Notes = summaryOf(d.Notes)
 		}
