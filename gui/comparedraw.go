@@ -132,6 +132,7 @@ func (d *Desk) mapOver(size image.Point) *image.RGBA {
 	if m.flip {
 		analysis.FlipLeftRight(img.Pix, size.X, size.Y)
 	}
+	d.drawMapScale(img, c.found.change.Span())
 	return img
 }
 

@@ -8,6 +8,9 @@ import (
 
 // watch makes from the source. Spots stay where they still lie in it.
 func (d *Desk) watch(from source) {
+	if from != (source{Kind: sourceStill, Path: d.kept.id}) { // opening it belongs to keeping it
+		d.leaveKept()
+	}
 	next := d.setup
 	next.Source = from
 	if from.Kind != d.setup.Source.Kind || from.Path != d.setup.Source.Path {

@@ -174,6 +174,7 @@ func (d *Desk) onStills() bool {
 
 // showStillsPart shows a part of the page of stills, if the page is open.
 func (d *Desk) showStillsPart(i int) {
+	d.leaveKept()
 	if p, ok := d.page().(*stillsPage); ok {
 		p.showPart(i)
 		if i == partShelf {

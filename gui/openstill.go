@@ -139,7 +139,7 @@ func (d *Desk) keepCopy(c *copiedPicture, opened bool) {
 				return
 			}
 			d.kept = keptStill{id, c.source, c.at}
-			d.parts.strip.say(stripNote, "Kept as a still.")
+			d.parts.strip.say(stripNote, keptWords)
 			d.stillsChanged()
 			d.checkLimit()
 			if opened {
@@ -147,6 +147,16 @@ func (d *Desk) keepCopy(c *copiedPicture, opened bool) {
 			}
 		})
 	})
+}
+
+// keptWords answer keeping a picture, until something else is done.
+const keptWords = "Kept as a still."
+
+// leaveKept takes the answer away.
+func (d *Desk) leaveKept() {
+	if d.parts.strip.said[stripNote] == keptWords {
+		d.parts.strip.clear(stripNote)
+	}
 }
 
 // keptStill is the still that was kept last, and of what.

@@ -556,3 +556,68 @@ func TestDeletedStillLeavesNoTool(t *testing.T) {
 		t.Errorf("tools %d and %d are underlined without a still", a, b)
 	}
 }
+
+// That a picture was kept is said until something else is done; another answer stays.
+func TestKeptIsSaidUntilMore(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	for name, do := range map[string]func(){
+		"another page": func() { d.openPage(pageIndex(stillsName)) },
+		"another part": func() {
+			d.openPage(pageIndex(stillsName))
+			d.parts.strip.say(stripNote, keptWords)
+			d.showStillsPart(partMarks)
+		},
+		"another source": func() { d.watch(source{Kind: sourcePicture, Path: "x.png"}) },
+	} {
+		d.see(t, halves(testLight, testShadow))
+		d.KeepStill(false)
+		d.see(t, halves(testLight, testShadow))
+		if d.parts.strip.said[stripNote] != "Kept as a still." {
+			t.Fatalf("kept, it says %q", d.parts.strip.said[stripNote])
+		}
+		do()
+		if said := d.parts.strip.said[stripNote]; said != "" {
+			t.Errorf("after %s it still says %q", name, said)
+		}
+		d.parts.strip.say(stripNote, "Something else.")
+		do()
+		if said := d.parts.strip.said[stripNote]; said == "" && name == "another page" {
+			t.Errorf("%s takes another answer away", name)
+		}
+	}
+}
+
+// The map's scale runs from black over the grey of no change to white, inside the picture.
+func TestMapScale(t *testing.T) {
+	d := newTestDesk(t, Defaults())
+	img := image.NewRGBA(image.Rect(0, 0, 400, 300))
+	d.drawMapScale(img, 5)
+	bar := scaleBar(img.Rect.Size(), float64(d.parts.mirror.scale()))
+	if !bar.In(img.Rect) || bar.Dx()%2 != 0 {
+		t.Fatalf("the bar lies at %v", bar)
+	}
+	y := bar.Min.Y + bar.Dy()/2
+	// L* of sRGB grey 118 is 49.7 and of 119 is 50.0 (CIE 15): no change is that, within a step.
+	left, middle, right := img.RGBAAt(bar.Min.X, y).R, img.RGBAAt(bar.Min.X+bar.Dx()/2, y).R, img.RGBAAt(bar.Max.X-1, y).R
+	if left != 0 || middle < 116 || middle > 122 || right != 255 {
+		t.Errorf("the scale runs %d, %d, %d", left, middle, right)
+	}
+	marked := 0
+	for x := range img.Rect.Dx() {
+		for y := range bar.Min.Y - 2 {
+			if img.RGBAAt(x, y).A != 0 {
+				marked++
+			}
+		}
+	}
+	if marked < 50 {
+		t.Error("the scale has no figures")
+	}
+	small := image.NewRGBA(image.Rect(0, 0, 30, 20))
+	d.drawMapScale(small, 5)
+	for _, b := range small.Pix {
+		if b != 0 {
+			t.Fatal("a scale is drawn where there is no room")
+		}
+	}
+}
