@@ -11,6 +11,7 @@ import (
 type bridge struct {
 	area, light, shadow int32
 	accent              bool // it stands out from both
+	half                bool // a half-tone, of neither side: see halfBetween
 }
 
 // mostBridges is how many bridges may lie side by side.
@@ -20,6 +21,7 @@ const mostBridges = 6
 // two in colour; those of an accent stay out of the sides' colours.
 func (f *FamilyFinder) dissolveBridges() {
 	for range mostBridges {
+		f.markScales()
 		found := f.bridges()
 		if len(found) == 0 {
 			return
@@ -52,7 +54,7 @@ func (f *FamilyFinder) bridges() []bridge {
 		if fixed[m] {
 			continue
 		}
-		if b, ok := f.bridgeOf(m, around[m]); ok && !fixed[b.light] && !fixed[b.shadow] {
+		if b, ok := f.bridgeOf(m, around); ok && !fixed[b.light] && !fixed[b.shadow] {
 			found = append(found, b)
 			for _, k := range around[m] {
 				fixed[a.edges[k].a+a.edges[k].b-m] = true
@@ -78,10 +80,10 @@ const (
 	accentBelow   = 30.0 // an accent that is too dark is still one
 )
 
-// bridgeOf returns the bridge that area m with such edges is, if it is one: between the two
+// bridgeOf returns the bridge that area m is, if it is one: between the two
 // areas on which most of its outline lies.
-func (f *FamilyFinder) bridgeOf(m int32, edges []int32) (b bridge, ok bool) {
-	a := &f.areas
+func (f *FamilyFinder) bridgeOf(m int32, around [][]int32) (b bridge, ok bool) {
+	a, edges := &f.areas, around[m]
 	whole := a.list[m].rimCells()
 	for _, k := range edges {
 		whole += a.edges[k].length
@@ -94,7 +96,11 @@ func (f *FamilyFinder) bridgeOf(m int32, edges []int32) (b bridge, ok bool) {
 			if both <= most || float64(both) < bridgeOutline*float64(whole) || float64(min(e.length, g.length)) < bridgeShare*float64(whole) {
 				continue
 			}
-			if found, fits := f.bridgeBetween(m, e, g); fits {
+			found, fits := f.bridgeBetween(m, e, g)
+			if half, flat := f.halfBetween(m, e, g, around); flat && (!fits || !found.accent && f.sharp(e) && f.sharp(g)) {
+				found, fits = half, true
+			}
+			if fits {
 				b, ok, most = found, true, both
 			}
 		}
@@ -113,7 +119,7 @@ func (f *FamilyFinder) bridgeBetween(m int32, e, g *familyEdge) (b bridge, fits 
 	if p.ground || q.ground || !f.alike(light, shadow) || hueScore(p.mean(), q.mean()) < bridgeHue {
 		return b, false
 	}
-	b = bridge{m, light, shadow, f.accented(m, light, shadow)}
+	b = bridge{area: m, light: light, shadow: shadow, accent: f.accented(m, light, shadow)}
 	narrow, lines, below := bridgeWidth, 0, bridgeBelow
 	if b.accent {
 		narrow, lines, below = accentWidth, 1, accentBelow
@@ -163,8 +169,11 @@ func (f *FamilyFinder) dissolve(found []bridge) {
 		if near < far {
 			a.label[i] = b.light
 		}
-		if b.accent {
+		switch {
+		case b.accent:
 			p.thin[i] |= bridgeCell
+		case b.half:
+			p.thin[i] |= halfCell
 		}
 	}
 }

@@ -47,7 +47,7 @@ func (f *FamilyFinder) describe(found *Families, families []gathered, rules Fami
 	}
 	m.cells = make([][]int32, roles*len(families)+1)
 	for i, l := range f.areas.label {
-		if l != noArea && m.role[l] != 0 {
+		if l != noArea && m.role[l] != 0 && f.planes.thin[i]&halfCell == 0 {
 			m.marks[i] = m.role[l]
 			m.cells[m.role[l]] = append(m.cells[m.role[l]], int32(i))
 		}

@@ -22,6 +22,7 @@ const (
 	thinCell   = 1 << iota // too narrow for a side: lines, glints
 	bridgeCell             // of an accent that was an area of its own
 	alienCell              // of a detail in a side
+	halfCell               // of a half-tone
 )
 
 // smooth fills the planes from the source.

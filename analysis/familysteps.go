@@ -1,5 +1,11 @@
 package analysis
 
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
 // A scale has at least so many steps, and each step and its edge are alike the one before
 // within this factor (found on drawn scenes; no source).
 const (
@@ -43,6 +49,47 @@ func (f *FamilyFinder) markScales() {
 	for _, s := range steps {
 		if s.above+s.below+1 >= scaleSteps {
 			a.list[s.light].scale, a.list[s.shadow].scale = true, true
+		}
+	}
+	f.markStaircase()
+}
+
+// A staircase is at least so many greys of one size within this factor, of different
+// lightness: a grey scale may lie on a ground that is as grey as one step and cuts it in two
+// (found on drawn scenes; no source).
+const (
+	stairSteps  = 4
+	stairAlike  = 1.15
+	stairChroma = 3.0 // C*ab up to which a step counts as grey
+	stairApart  = 3.0 // L* from step to step, at least
+)
+
+// markStaircase marks the steps of staircases as those of scales.
+func (f *FamilyFinder) markStaircase() {
+	a := &f.areas
+	var greys []int
+	for i := range a.list {
+		r := &a.list[i]
+		if c := r.mean(); !r.ground && r.all >= f.leastArea() && r.cells() > 0 && math.Hypot(c[1], c[2]) <= stairChroma {
+			greys = append(greys, i)
+		}
+	}
+	slices.SortStableFunc(greys, func(i, k int) int { return cmp.Compare(a.list[i].mean()[0], a.list[k].mean()[0]) })
+	for _, i := range greys {
+		var steps []int
+		last := math.Inf(-1)
+		for _, k := range greys {
+			l := a.list[k].mean()[0]
+			if l-last >= stairApart && within(float64(a.list[i].all), float64(a.list[k].all), stairAlike) {
+				steps = append(steps, k)
+				last = l
+			}
+		}
+		if len(steps) < stairSteps {
+			continue
+		}
+		for _, k := range steps {
+			a.list[k].scale = true
 		}
 	}
 }

@@ -13,11 +13,13 @@ func painters() []painter {
 	all = append(all, drawings...)
 	all = append(all, moreDrawings...)
 	all = append(all, darkAccented...)
+	all = append(all, halfToned...)
 	all = append(all, paintings...)
 	all = append(all, morePaintings...)
 	all = append(all, largePaintings...)
 	all = append(all, empties...)
 	all = append(all, moreEmpties...)
+	all = append(all, greySteps...)
 	return all
 }
 
