@@ -56,8 +56,7 @@ func PaletteOf(p Pixels, out *Out, families *Families) *Palette {
 	palette.spread(bins)
 	cells := bins.cells()
 	centres := clusters(cells)
-	used := bins.exactly(p, out, representatives(cells, centres))
-	palette.share(bins, cells, used)
+	palette.share(bins, bins.exactly(representatives(cells, centres)))
 	if families != nil {
 		palette.join(p, families)
 	}
@@ -77,19 +76,14 @@ func (p *Palette) spread(bins *colourBins) {
 	}
 }
 
-// share makes the palette of colours, each with the share of what is nearest to it.
-func (p *Palette) share(bins *colourBins, cells []cell, used []RGB) {
+// share makes the palette of colours, each with the share of the pixels that are nearest to it.
+func (p *Palette) share(bins *colourBins, used []RGB) {
 	places := make([]Oklab, len(used))
 	for i, c := range used {
 		p.Colours = append(p.Colours, PaletteColour{Spot: SpotOf(c)})
 		places[i] = p.Colours[i].Oklab
 	}
-	counts := make([]int, len(used))
-	for i := range cells {
-		nearest, _ := nearestOf(cells[i].place, places)
-		counts[nearest] += cells[i].count
-	}
-	for i, n := range counts {
+	for i, n := range bins.nearest(places) {
 		p.Colours[i].Share = float64(n) / float64(bins.counted)
 	}
 }

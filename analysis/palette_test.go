@@ -163,6 +163,7 @@ func TestPaletteLaws(t *testing.T) {
 		if math.Abs(shares-1) > 1e-12 || math.Abs(spread-1) > 1e-12 {
 			t.Fatalf("shares add up to %g, the spread to %g", shares, spread)
 		}
+		checkShares(t, p, got)
 		first, _ := json.Marshal(got)
 		for name, again := range map[string]*Palette{
 			"a second look": PaletteOf(p, nil, nil), "the other layout": PaletteOf(chancePicture(seed, grain, BGRX), nil, nil),
@@ -315,9 +316,89 @@ func TestPaletteOfTheDemo(t *testing.T) {
 	}
 }
 
+// A smooth way from white to black, of which each colour has its share: by hand, black a
+// hundredth, since a row of a hundred is exactly that.
+func TestPaletteOfAGradient(t *testing.T) {
+	const width, height = 10, 100
+	p := Pixels{Pix: make([]byte, pixelBytes*width*height), Stride: pixelBytes * width, Width: width, Height: height}
+	for y := range height {
+		v := uint8(math.Round(255 * (1 - float64(y)/(height-1))))
+		for x := range width {
+			p.set(x, y, RGB{v, v, v}, 255)
+		}
+	}
+	got := PaletteOf(p, nil, nil)
+	for _, c := range got.Colours {
+		if c.Share < 0.01 {
+			t.Errorf("%s has share %g", c.Colour.Hex(), c.Share)
+		}
+	}
+	checkShares(t, p, got)
+}
+
+// checkShares fails unless every share is that of the pixels to which no other colour of the
+// palette is nearer, counted one by one.
+func checkShares(t fataler, p Pixels, got *Palette) {
+	t.Helper()
+	places, counts := make([]Oklab, len(got.Colours)), make([]int, len(got.Colours))
+	for i, c := range got.Colours {
+		places[i] = c.Oklab
+	}
+	for y := range p.Height {
+		for x := range p.Width {
+			k, _ := nearestOf(SpotOf(p.pixel(x, y)).Oklab, places)
+			counts[k]++
+		}
+	}
+	for i, c := range got.Colours {
+		if want := float64(counts[i]) / float64(p.Width*p.Height); math.Abs(c.Share-want) > 1e-12 || c.Share == 0 {
+			t.Fatalf("%s has share %g, want %g", c.Colour.Hex(), c.Share, want)
+		}
+	}
+}
+
+// No colour of a bin bulges farther out of what its corners span than binBulge: than the point
+// that lies between them as the colour's codes do.
+func TestBinsBulgeLittle(t *testing.T) {
+	for bin := range binsInAll {
+		if high := colourInBin(bin, exactCodes-1); max(high.R, high.G, high.B) < binBent || bin%29 != 0 {
+			continue
+		}
+		corner := colourInBin(bin, 0)
+		for number := range exactCodes {
+			c := colourInBin(bin, number)
+			if got := (binIndex(c) == bin) && codeInBin(c) == number; !got {
+				t.Fatalf("bin %d, number %d: %v", bin, number, c)
+			}
+			part := [3]float64{float64(c.R-corner.R) / 7, float64(c.G-corner.G) / 7, float64(c.B-corner.B) / 7}
+			var between Oklab
+			for k := range 8 {
+				weight, at := 1.0, corner
+				for i, channel := range []*uint8{&at.R, &at.G, &at.B} {
+					if k>>i&1 == 1 {
+						*channel += 7
+						weight *= part[i]
+					} else {
+						weight *= 1 - part[i]
+					}
+				}
+				o := oklabOfCode(at)
+				between = Oklab{between.L + weight*o.L, between.A + weight*o.A, between.B + weight*o.B}
+			}
+			if d := math.Sqrt(squareApart(between, oklabOfCode(c))); d > binBulge {
+				t.Fatalf("%s bulges by %g", c.Hex(), d)
+			}
+		}
+	}
+}
+
 func BenchmarkPalette(b *testing.B) { // budget: 200 ms, made on demand
-	p := painting(1920, 1080, BGRX)
-	for b.Loop() {
-		PaletteOf(p, nil, nil)
+	for name, p := range map[string]Pixels{"painting": painting(1920, 1080, BGRX), "noise": noise(1920, 1080, BGRX)} {
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				PaletteOf(p, nil, nil)
+			}
+		})
 	}
 }

@@ -1,8 +1,7 @@
 package analysis
 
-import "math"
-
-// A palette is counted in bins of 8 codes a side, 32 for each channel.
+// A palette is counted in bins of 8 codes a side, 32 for each channel, and code by code in
+// each.
 const (
 	binShift   = 3
 	binCodes   = 1 << binShift
@@ -20,8 +19,10 @@ type colourBins struct {
 
 // colourBin counts the pixels of one bin.
 type colourBin struct {
-	count, calm uint32    // all; those in a calm place
-	rest        [3]uint64 // red, green and blue above the bin's corner, added up
+	codes *[exactCodes]uint32 // pixels by codeInBin; nil if there are none
+	count uint32              // all
+	calm  uint32              // those in a calm place
+	sums  [3]uint64           // their codes of red, green and blue, added up
 }
 
 // calmWithin is by how many codes a pixel may differ from its neighbours in a calm place:
@@ -42,25 +43,65 @@ var valueEdges = func() *steps {
 // countColours counts the colours of what out counts of a picture.
 func countColours(p Pixels, out *Out) *colourBins {
 	c := &colourBins{bins: make([]colourBin, binsInAll)}
-	share := &planeTables.share
 	eachCounted(p, out, func(x, y int, code RGB) {
 		bin := &c.bins[binIndex(code)]
+		if bin.codes == nil {
+			bin.codes = new([exactCodes]uint32)
+		}
+		bin.codes[codeInBin(code)]++
 		bin.count++
-		bin.rest[0] += uint64(code.R % binCodes)
-		bin.rest[1] += uint64(code.G % binCodes)
-		bin.rest[2] += uint64(code.B % binCodes)
 		if calm(p, x, y, code) {
 			bin.calm++
 		}
-		c.values[valueEdges.of(share[0][code.R]+share[1][code.G]+share[2][code.B])]++
 		c.counted++
 	})
+	c.addUp()
 	return c
 }
 
 // binIndex returns the number of the bin that holds a colour.
 func binIndex(c RGB) int {
 	return (int(c.R>>binShift)*binsASide+int(c.G>>binShift))*binsASide + int(c.B>>binShift)
+}
+
+// codeInBin returns the number that a colour has among those of its bin.
+func codeInBin(c RGB) int {
+	return (int(c.R%binCodes)*binCodes+int(c.G%binCodes))*binCodes + int(c.B%binCodes)
+}
+
+// colourInBin returns the colour of a number in a bin.
+func colourInBin(bin, number int) RGB {
+	channel := func(binSide, side int) uint8 {
+		return uint8(bin/binSide%binsASide*binCodes + number/side%binCodes)
+	}
+	return RGB{channel(binsASide*binsASide, binCodes*binCodes), channel(binsASide, binCodes), channel(1, 1)}
+}
+
+// addUp adds up values and codes, once all pixels are counted.
+func (c *colourBins) addUp() {
+	share := &planeTables.share
+	for i := range c.bins {
+		b := &c.bins[i]
+		b.each(i, func(code RGB, n int) {
+			c.values[valueEdges.of(share[0][code.R]+share[1][code.G]+share[2][code.B])] += n
+			b.sums[0] += uint64(n) * uint64(code.R)
+			b.sums[1] += uint64(n) * uint64(code.G)
+			b.sums[2] += uint64(n) * uint64(code.B)
+		})
+	}
+}
+
+// each calls do with the colours of a bin and how many pixels have them, in the order of
+// codes.
+func (b *colourBin) each(bin int, do func(code RGB, n int)) {
+	if b.codes == nil {
+		return
+	}
+	for number, n := range b.codes {
+		if n > 0 {
+			do(colourInBin(bin, number), int(n))
+		}
+	}
 }
 
 // calm reports whether a pixel differs little from the one before it and the one above.
@@ -126,54 +167,31 @@ func (c *colourBins) cells() []cell {
 		if 10*calm < c.counted {
 			weight = float64(b.count)
 		}
-		cells = append(cells, cell{i, int(b.count), weight, b.place(i)})
+		cells = append(cells, cell{i, int(b.count), weight, b.place()})
 	}
 	return cells
 }
 
 // place returns the mean of a bin's pixels.
-func (b *colourBin) place(index int) Oklab {
-	corner := [3]int{index / (binsASide * binsASide), index / binsASide % binsASide, index % binsASide}
+func (b *colourBin) place() Oklab {
 	var light [3]float64
 	for i := range light {
-		code := float64(corner[i]*binCodes) + float64(b.rest[i])/float64(b.count)
-		light[i] = LinearOf(code / 255)
+		light[i] = LinearOf(float64(b.sums[i]) / float64(b.count) / 255)
 	}
 	return OklabOf(light[0], light[1], light[2])
 }
 
 // exactly returns for each bin the colour that most of its pixels have; the first in the
 // order of codes, if several have as many.
-func (c *colourBins) exactly(p Pixels, out *Out, bins []int) []RGB {
-	const none = math.MaxUint8
-	wanted := make([]uint8, binsInAll) // which of bins a bin is
-	for i := range wanted {
-		wanted[i] = none
-	}
-	for i, bin := range bins {
-		wanted[bin] = uint8(i)
-	}
-	counts := make([][exactCodes]int, len(bins))
-	eachCounted(p, out, func(_, _ int, code RGB) {
-		if i := wanted[binIndex(code)]; i != none {
-			rest := (int(code.R%binCodes)*binCodes+int(code.G%binCodes))*binCodes + int(code.B%binCodes)
-			counts[i][rest]++
-		}
-	})
+func (c *colourBins) exactly(bins []int) []RGB {
 	colours := make([]RGB, len(bins))
 	for i, bin := range bins {
-		best := 0
-		for rest, n := range counts[i] {
-			if n > counts[i][best] {
-				best = rest
+		most := 0
+		c.bins[bin].each(bin, func(code RGB, n int) {
+			if n > most {
+				colours[i], most = code, n
 			}
-		}
-		corner := func(side int) uint8 { return uint8(bin / side % binsASide * binCodes) }
-		colours[i] = RGB{
-			corner(binsASide*binsASide) + uint8(best/(binCodes*binCodes)),
-			corner(binsASide) + uint8(best/binCodes%binCodes),
-			corner(1) + uint8(best%binCodes),
-		}
+		})
 	}
 	return colours
 }
