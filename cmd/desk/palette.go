@@ -111,6 +111,10 @@ func (plan palettePlan) palette(out io.Writer, s streams, path string, further b
 
 // export writes the files asked for.
 func (plan palettePlan) export(s streams, picture string, rows []swatches.Row) bool {
+	if len(rows) == 0 && (plan.png != "" || plan.css != "") {
+		s.say(gui.Sentence("write the colours of "+gui.Quote(picture), "every pixel of it is transparent", "choose another picture"))
+		return false
+	}
 	done := true
 	for _, file := range []struct {
 		path  string
@@ -143,7 +147,7 @@ func (plan palettePlan) writeFile(path, picture string, write func(io.Writer) er
 		return sentence(gui.Sentence(what, "there is a file of that name already", "choose another name, or add --force to write over it"))
 	}
 	if err := gui.CreateFile(path, plan.force, write); err != nil {
-		return sentence(gui.Explain(what, err))
+		return sentence(gui.ExplainWriting(what, err))
 	}
 	return nil
 }

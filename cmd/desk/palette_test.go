@@ -116,9 +116,27 @@ func TestPaletteWritesFiles(t *testing.T) {
 		t.Error("the picture itself was written over")
 	}
 	run(1, 1, "--png", folder, "--force")
-	run(1, 1, "--png", filepath.Join(folder, "no", "such", "folder.png"))
+	if e := run(1, 1, "--png", filepath.Join(folder, "no", "such", "folder.png")); !strings.Contains(e.err, "there is no such folder") {
+		t.Errorf("said %s", e.err)
+	}
 	if left, _ := os.ReadDir(folder); len(left) != 2 {
 		t.Errorf("left behind: %v", left)
+	}
+}
+
+// Without colours no file is written.
+func TestPaletteOfNothingIsNotWritten(t *testing.T) {
+	clear := picture(t, "clear.png", 8, 8, func(x, y int) color.NRGBA { return color.NRGBA{} })
+	for _, option := range []string{"--png", "--css"} {
+		path := filepath.Join(t.TempDir(), "swatches")
+		e := desk(t, "", "palette", clear, option, path)
+		e.plainErrors(t, 1)
+		if e.code != 1 || !strings.Contains(e.err, "every pixel of it is transparent") {
+			t.Errorf("%s: code %d, said %s", option, e.code, e.err)
+		}
+		if _, err := os.Stat(path); err == nil {
+			t.Errorf("%s wrote a file", option)
+		}
 	}
 }
 
