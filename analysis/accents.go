@@ -50,10 +50,22 @@ func (m *maker) accents(s *Shades) {
 		s.Accents[i] = m.accent(hue, m.AccentChroma, p)
 		s.EdgeAccents[i] = m.edgeAccent(hue, p)
 	}
-	for i, turn := range m.suggestedTurns() {
+	s.Suggested = make([]Accent, 0, suggestedAccents)
+	for _, turn := range m.suggestedTurns() {
 		hue := roundTheCircle(m.Oklch.H + turn)
-		s.Suggested[i] = m.accent(hue, max(m.AccentChroma, m.Oklch.C), p)
+		s.suggest(m.accent(hue, max(m.AccentChroma, m.Oklch.C), p))
 	}
+}
+
+// suggest adds an accent, unless its colour is suggested already: near black and white there
+// are few colours.
+func (s *Shades) suggest(a Accent) {
+	for _, b := range s.Suggested {
+		if a.Spot == nil || b.Spot != nil && b.Spot.Colour == a.Spot.Colour {
+			return
+		}
+	}
+	s.Suggested = append(s.Suggested, a)
 }
 
 // neighbour is how far apart, in degrees, two hues are at least to be told apart as an

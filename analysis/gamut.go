@@ -208,9 +208,13 @@ func (s shine) mostOf(p promise) (part float64, ok bool) {
 const fullSaturation = 1.0
 
 // fitChroma returns the colour of a hue, in degrees, that keeps the promise, with an Oklch
-// chroma, or with as much of it as the display can show; whole and ok are as in fit.
+// chroma, or with as much of it as the display can show; whole and ok are as in fit. Of no
+// chroma, all can be shown anywhere.
 func fitChroma(hue, chroma float64, p promise) (c Oklab, whole, ok bool) {
-	if p.want <= 0 {
+	switch {
+	case chroma <= 0 && (shine{}).keeps(p):
+		return shine{}.keeping(p), true, true
+	case p.want <= 0:
 		return Oklab{}, false, true
 	}
 	toned := Oklch{1, chroma, hue}.Oklab()

@@ -98,7 +98,7 @@ func (m *maker) ramp(s *Shades) {
 	for i := range s.Ramp {
 		tones := float64(i + 1)
 		turn := toShadow * min(m.Turn*tones, 1)
-		s.Ramp[i] = m.step(tones, m.shadowShine(tones, turn), shadows.to(turn))
+		s.Ramp[i] = m.step(tones, m.shadowShine(tones, turn), shadows.to(turn).keep)
 		s.BlackRamp[i] = m.step(tones, shineOf(m.Oklch.H, m.saturation()), nil)
 	}
 	perTone := max(-lightTurnMost, min(m.Turn*toLight, lightTurnMost))
@@ -106,7 +106,7 @@ func (m *maker) ramp(s *Shades) {
 		tones := float64(i + 1)
 		turn := perTone * tones
 		lighter := shineOf(m.Oklch.H+turn, m.saturation()/math.Pow(1+m.Gain, tones))
-		s.Lights[i] = m.step(-tones, lighter, lights.to(turn))
+		s.Lights[i] = m.step(-tones, lighter, lights.to(turn).keep)
 	}
 }
 
@@ -122,9 +122,8 @@ func (m *maker) shadowShine(tones, turn float64) shine {
 }
 
 // step returns the colour so many tones darker than the base, with the hue and as much of
-// the saturation as the display can show. Its 8-bit code keeps the order of hues, unless
-// that is nil.
-func (m *maker) step(tones float64, s shine, order *hueOrder) Step {
+// the saturation as the display can show. keep, unless it is nil, may choose another 8-bit code.
+func (m *maker) step(tones float64, s shine, keep func(RGB, Oklab, promise) RGB) Step {
 	value := m.base.Value - tones
 	if value < 0 || value > Steps {
 		return Step{Tones: tones, Note: NoRoom}
@@ -135,7 +134,9 @@ func (m *maker) step(tones float64, s shine, order *hueOrder) Step {
 		return Step{Tones: tones, Note: NoRoom}
 	}
 	code, made := settle(made, p)
-	code = order.keep(code, made, p)
+	if keep != nil {
+		code = keep(code, made, p)
+	}
 	r := m.read(code)
 	step := Step{Tones: tones, Spot: &r.Spot, Made: made}
 	if !whole {

@@ -60,9 +60,9 @@ type Shades struct {
 	Lights    [lightSteps]Step `json:"lights"`     // one, two tones lighter
 	BlackRamp [rampSteps]Step  `json:"black_ramp"` // as Ramp, but straight toward black
 
-	Accents     [AccentHues]Accent       `json:"accents"`      // at AccentChroma, hue by hue
-	EdgeAccents [AccentHues]Accent       `json:"edge_accents"` // at the gamut's edge
-	Suggested   [suggestedAccents]Accent `json:"suggested"`    // nearest first
+	Accents     [AccentHues]Accent `json:"accents"`      // at AccentChroma, hue by hue
+	EdgeAccents [AccentHues]Accent `json:"edge_accents"` // at the gamut's edge
+	Suggested   []Accent           `json:"suggested"`    // nearest first, each colour once
 
 	Lines [lineSteps]Line `json:"lines"` // three, four, five tones darker
 }

@@ -172,6 +172,21 @@ func TestLinesKeepTheirPromises(t *testing.T) {
 			if line.MayVanish != (AsPrinted(base.Value) > 9) {
 				t.Fatalf("%s of value %.2f: may vanish %v", base.Colour.Hex(), base.Value, line.MayVanish)
 			}
+			if line.SaturationGain == nil {
+				continue
+			}
+			// 8 bits have few colours near black: rounding alone may take that much (our
+			// own allowance).
+			allowed := 1e-9
+			if line.Spot.Lightness < 20 {
+				allowed = 0.02
+			}
+			if line.Spot.Lightness < 3 {
+				allowed = 0.15
+			}
+			if gain := *line.SaturationGain; line.Spot.Chroma >= 8 && gain < -allowed {
+				t.Fatalf("%s: %s is less saturated by %g", base.Colour.Hex(), line.Spot.Colour.Hex(), -gain)
+			}
 		}
 	})
 }
@@ -191,6 +206,45 @@ func TestBringLaws(t *testing.T) {
 		}
 		if self := Bring(b, b); self.Matched.Colour != b.Colour {
 			t.Fatalf("%s brought to itself is %s", b.Colour.Hex(), self.Matched.Colour.Hex())
+		}
+	})
+}
+
+// A colour without chroma keeps all of it anywhere, black and white included; one with chroma
+// keeps none in black.
+func TestBringKeepsNoChromaWhole(t *testing.T) {
+	grey, red := SpotOf(RGB{128, 128, 128}), SpotOf(RGB{200, 40, 40})
+	for _, a := range []RGB{{}, {255, 255, 255}, {90, 90, 90}, {0, 0, 255}} {
+		if m := Bring(SpotOf(a), grey); m.Note != AsMade || !m.Matched.Colour.Neutral() && a.Neutral() {
+			t.Errorf("grey brought to %s: %s, %q", a.Hex(), m.Matched.Colour.Hex(), m.Note)
+		}
+	}
+	for _, a := range []RGB{{}, {255, 255, 255}} {
+		if m := Bring(SpotOf(a), red); m.Note != AtEdge {
+			t.Errorf("red brought to %s: %q", a.Hex(), m.Note)
+		}
+	}
+}
+
+// No colour is suggested twice; beside black and white there is one.
+func TestSuggestsEachColourOnce(t *testing.T) {
+	eachBase(func(base Spot) {
+		if base.Colour.R%2 == 1 && base.Colour.R < 255 {
+			return
+		}
+		seen := map[RGB]bool{}
+		for _, a := range Shade(base, DefaultShadeOptions()).Suggested {
+			if seen[a.Spot.Colour] {
+				t.Fatalf("%s: %s is suggested twice", base.Colour.Hex(), a.Spot.Colour.Hex())
+			}
+			seen[a.Spot.Colour] = true
+		}
+		want := 3
+		if base.Colour == (RGB{}) || base.Colour == (RGB{255, 255, 255}) {
+			want = 1
+		}
+		if len(seen) > want || len(seen) == 0 || want == 3 && base.Chroma >= 8 && base.Lightness > 20 && len(seen) < 2 {
+			t.Fatalf("%s: %d suggested", base.Colour.Hex(), len(seen))
 		}
 	})
 }

@@ -76,6 +76,7 @@ func TestLinesTakeTheColourOfTheForm(t *testing.T) {
 		{"common practice: rose", "#e36f92", maroon},
 		{"common practice: yellow", "#f6d32d", brown},
 		{"common practice: lemon yellow", "#fff04a", brown},
+		{"common practice: pure yellow", "#ffff00", brown},
 		{"common practice: blue", "#3f6fd0", violet},
 		{"common practice: light blue", "#8ab8ea", violet},
 	} {

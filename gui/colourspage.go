@@ -121,11 +121,7 @@ func (p *coloursPage) showLines(s *analysis.Shades) (resized bool) {
 		lines[i] = stepSwatch(l.Step)
 	}
 	p.lines.Set(lines)
-	words := "A line takes the colour of its form, darker and more saturated."
-	if s.Lines[0].MayVanish {
-		words = "The fill is so light that its line may vanish there."
-	}
-	return say(p.lineWords, words)
+	return say(p.lineWords, SayLines(s))
 }
 
 func (p *coloursPage) showAccents(s *analysis.Shades) (resized bool) {
@@ -283,6 +279,9 @@ func accentSwatch(a analysis.Accent) Swatch {
 func hueWord(a analysis.Accent) string {
 	if a.Spot == nil {
 		return string(a.Note)
+	}
+	if a.Spot.Colour.Neutral() { // beside black and white
+		return "neutral"
 	}
 	return analysis.HueName(a.Hue)
 }

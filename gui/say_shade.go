@@ -49,6 +49,33 @@ func SayLine(fill analysis.Spot, l analysis.Line) string {
 	return joined(said, "may vanish")
 }
 
+// SayLines says what all the lines of a fill have in common.
+func SayLines(s *analysis.Shades) string {
+	lines, saturated, edge := 0, 0, false
+	for _, l := range s.Lines {
+		if l.Spot == nil {
+			continue
+		}
+		lines++
+		edge = edge || l.Note == analysis.AtEdge
+		if l.SaturationGain != nil && Whole(100**l.SaturationGain) != "0" && *l.SaturationGain > 0 {
+			saturated++
+		}
+	}
+	const line = "A line takes the colour of its form, darker"
+	switch {
+	case lines == 0:
+		return "The fill is so dark that there is no room for a line below it."
+	case s.Lines[0].MayVanish:
+		return "The fill is so light that its line may vanish there."
+	case saturated == lines:
+		return line + " and more saturated."
+	case edge && s.Options.Gain > 0:
+		return line + ", and more saturated where the display has room."
+	}
+	return line + "."
+}
+
 // SayAccent says how an accent came out: "" if as asked for.
 func SayAccent(a analysis.Accent) string { return sayOutcome(a.Note) }
 

@@ -51,6 +51,45 @@ func TestSayLine(t *testing.T) {
 	}
 }
 
+// The sentence on lines is true of all of them: green's hue can't turn without losing
+// saturation, greys have none, and black has no room below it.
+func TestSayLines(t *testing.T) {
+	const line = "A line takes the colour of its form, darker"
+	for colour, want := range map[analysis.RGB]string{
+		{R: 0xe2, G: 0xab, B: 0x85}: line + " and more saturated.",
+		{G: 255}:                    line + ", and more saturated where the display has room.",
+		{R: 128, G: 128, B: 128}:    line + ".",
+		{}:                          "The fill is so dark that there is no room for a line below it.",
+		{R: 255, G: 250, B: 240}:    "The fill is so light that its line may vanish there.",
+	} {
+		if got := SayLines(analysis.Shade(analysis.SpotOf(colour), analysis.DefaultShadeOptions())); got != want {
+			t.Errorf("%s: %q, want %q", colour.Hex(), got, want)
+		}
+	}
+	flat := analysis.DefaultShadeOptions()
+	flat.Gain = -0.2
+	if got := SayLines(analysis.Shade(analysis.SpotOf(analysis.RGB{R: 0xe2, G: 0xab, B: 0x85}), flat)); got != line+"." {
+		t.Errorf("with less saturation: %q", got)
+	}
+}
+
+// Over 512 fills: where saturation does not rise, it is said, and the display has no more.
+func TestSayLinesIsTrue(t *testing.T) {
+	for n := range 8 * 8 * 8 {
+		fill := analysis.RGB{R: uint8(n / 64 * 36), G: uint8(n / 8 % 8 * 36), B: uint8(n % 8 * 36)}
+		s := analysis.Shade(analysis.SpotOf(fill), analysis.DefaultShadeOptions())
+		said := SayLines(s)
+		for _, l := range s.Lines {
+			if l.Spot == nil || !strings.Contains(said, "more saturated") || l.SaturationGain != nil && *l.SaturationGain >= 0.005 {
+				continue
+			}
+			if !strings.Contains(said, "where the display has room") || l.Note != analysis.AtEdge && l.Spot.Lightness > 0 {
+				t.Errorf("%s: %q, line %s, note %q", fill.Hex(), said, l.Spot.Colour.Hex(), l.Note)
+			}
+		}
+	}
+}
+
 func TestSayAccent(t *testing.T) {
 	for note, want := range map[analysis.Note]string{
 		analysis.AsMade: "", analysis.AtEdge: "at the gamut's edge", analysis.NoRoom: "no room",

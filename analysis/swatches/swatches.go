@@ -26,7 +26,7 @@ func OfShades(s *analysis.Shades) []Row {
 		{"Lights", steps("light", s.Lights[:])},
 		{"Straight toward black", steps("black", s.BlackRamp[:])},
 		{"Lines", lines(s.Lines[:])},
-		{"Suggested accents", suggested(s.Suggested[:])},
+		{"Suggested accents", suggested(s.Suggested)},
 		{"Accents", accents("accent", s.Accents[:])},
 		{"Accents at the gamut's edge", accents("full accent", s.EdgeAccents[:])},
 	}
