@@ -138,17 +138,21 @@ func saturationGain(light, shadow Spot, rules FamilyRules) *float64 {
 	return &gain
 }
 
-// straightToBlack reports whether the shadow of a light that has a hue has none, or is the
-// same hue and no more saturated. Black itself is. The gain of a neutral shadow doesn't save
-// it: near black it is one small chance over another.
+// seenChroma is the C*ab under which a colour has no saturation to speak of: near black its
+// codes have what chance gives them. Our choice.
+const seenChroma = 2
+
+// straightToBlack reports whether the shadow of a light that has a hue is no more saturated,
+// and of the same hue or of none. Black itself is.
 func (f *Family) straightToBlack(rules FamilyRules) bool {
-	switch {
-	case rules.neutral(f.Light):
+	if rules.neutral(f.Light) {
 		return false
-	case f.HueTurn == nil:
-		return true
 	}
-	return asPercent(*f.SaturationGain) <= rules.MostGain && AsPrinted(math.Abs(*f.HueTurn)) < rules.LeastTurn
+	gained := f.SaturationGain != nil && asPercent(*f.SaturationGain) > rules.MostGain
+	if gained && f.Shadow.Chroma >= seenChroma {
+		return false
+	}
+	return f.HueTurn == nil || AsPrinted(math.Abs(*f.HueTurn)) < rules.LeastTurn
 }
 
 // asPercent returns a ratio as it is printed, in whole percent.

@@ -27,7 +27,7 @@ func (t Truth) Clear() bool {
 	light, shadow := t.Light.Lab().Chroma(), t.Shadow.Lab().Chroma()
 	turned := math.Abs(t.turn())
 	if t.TowardBlack {
-		return light >= chromaAbove && (shadow <= chromaBelow || t.gain() <= gainBelow && turned <= turnBelow)
+		return light >= chromaAbove && t.gain() <= gainBelow && (turned <= turnBelow || shadow <= chromaBelow)
 	}
-	return light <= chromaBelow || shadow >= chromaAbove && (t.gain() >= gainAbove || turned >= turnAbove)
+	return light <= chromaBelow || t.gain() >= gainAbove || (turned >= turnAbove && shadow >= chromaAbove)
 }
