@@ -81,6 +81,9 @@ func better(local, chosen Spot, c RGB) bool {
 	if local.Chroma < 7.95 { // printed as under 8
 		return true
 	}
+	if f.HueTurn == nil { // what is offered has a hue
+		return false
+	}
 	if edge := min(c.R, c.G, c.B) == 0 || max(c.R, c.G, c.B) == 255; !edge {
 		least := 0.0
 		switch {

@@ -30,7 +30,8 @@ func demandOf(f *Family, rules FamilyRules, shadowHue float64) shadowDemand {
 
 // metBy reports whether a code satisfies the rules and what else is demanded.
 func (d *shadowDemand) metBy(c RGB) bool {
-	if !d.rules.neutral(d.local) {
+	neutral := d.rules.neutral(d.local)
+	if !neutral {
 		lab := oklabOfCode(c)
 		tones := d.local.Value - Value(Lightness(Luminance(linears[c.R], linears[c.G], linears[c.B])))
 		if !(lab.L > 0) || !d.turnMet(lab, tones) || !d.gainMet(c, lab, tones) {
@@ -38,7 +39,7 @@ func (d *shadowDemand) metBy(c RGB) bool {
 		}
 	}
 	f := FamilyOf(d.local, spotOfCode(c), d.rules)
-	return f.satisfies()
+	return f.satisfies() && (neutral || f.HueTurn != nil) // what is offered has a hue
 }
 
 // turnMet reports whether the hue turns as demanded. As in the ramp is from its first step to
