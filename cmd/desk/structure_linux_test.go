@@ -85,14 +85,24 @@ func TestWindowDragsEdges(t *testing.T) {
 	}
 	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 900, WindowManager: true})
 	w := openOn(t, server, `{"version": 1, "groups": 2, "place": {"x": 600, "y": 40, "width": 380, "height": 800}}`, nil, path)
-	l := w.waitFor("two groups", func(l shownLine) bool { return len(l.Groups) == 2 })
-	free := l.Groups[0].To
-	x := func(lightness float64) float32 { // as the spread places a lightness: two steps of margin
-		return l.Spread[0] + 16 + float32(lightness/100)*(l.Spread[2]-32)
-	}
-	y := l.Spread[1] + 30
-	w.dragIn(x(free), y, x(30), y)
-	w.waitFor("the edge where it was dragged to", func(l shownLine) bool { return len(l.Groups) == 2 && math.Abs(l.Groups[0].To-30) < 1 })
+	free := w.waitFor("two groups", func(l shownLine) bool { return len(l.Groups) == 2 }).Groups[0].To
+	server.WaitFor("the edge where it was dragged to", func() bool { // the page may be laid anew while it is dragged
+		lines := w.lines()
+		edge, at := free, lines[len(lines)-1].Spread
+		for _, l := range lines {
+			if len(l.Groups) == 2 {
+				edge = l.Groups[0].To
+			}
+		}
+		if math.Abs(edge-30) < 1 {
+			return true
+		}
+		x := func(lightness float64) float32 { // as the spread places a lightness: two steps of margin
+			return at[0] + 16 + float32(lightness/100)*(at[2]-32)
+		}
+		w.dragIn(x(edge), at[1]+30, x(30), at[1]+30)
+		return false
+	})
 	w.key("g")
 	w.waitFor("the edge back", func(l shownLine) bool { return len(l.Groups) == 2 && l.Groups[0].To == free })
 	w.key("ctrl+z")
