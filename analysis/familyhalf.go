@@ -38,7 +38,6 @@ func (f *FamilyFinder) halfBetween(m int32, e, g *familyEdge, around [][]int32) 
 		return b, false
 	}
 	return b, !f.goesOn(light, m, 1, around[light]) && !f.goesOn(shadow, m, -1, around[shadow])
-
 }
 
 // sharp reports whether an edge is sharp: what lies along a soft one belongs to the sides.
