@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // nearLightness is as near as it says, at and between its steps, most of all at the dark
@@ -70,7 +72,7 @@ func drawPicture(t *rapid.T) Pixels {
 	for y := range height {
 		for x := range width {
 			c := rapid.SampledFrom(palette).Draw(t, "colour")
-			p.set(x, y, c, rapid.SampledFrom([]uint8{255, 255, 255, 0, 3}).Draw(t, "alpha"))
+			set(p, x, y, c, rapid.SampledFrom([]uint8{255, 255, 255, 0, 3}).Draw(t, "alpha"))
 		}
 	}
 	return p
@@ -132,7 +134,7 @@ func TestEvenSquareIsItsColour(t *testing.T) {
 		p := Pixels{Pix: make([]byte, 4*15*15), Stride: 4 * 15, Width: 15, Height: 15}
 		p.Layout = rapid.SampledFrom([]Layout{RGBA, BGRX}).Draw(t, "layout")
 		for i := range 15 * 15 {
-			p.set(i%15, i/15, c, 255)
+			set(p, i%15, i/15, c, 255)
 		}
 		size := rapid.SampledFrom([]int{1, 3, 5, 11}).Draw(t, "size")
 		x, y := rapid.IntRange(0, 14).Draw(t, "x"), rapid.IntRange(0, 14).Draw(t, "y")
@@ -165,7 +167,7 @@ func TestOnEdge(t *testing.T) {
 // Spots are read with every frame: one piece of memory each, for what they point at.
 func TestReadSpotAllocations(t *testing.T) {
 	p := noise(40, 40, BGRX)
-	if n := leastAllocs(100, func() {
+	if n := testkit.LeastAllocs(100, func() {
 		if _, err := ReadSpot(p, 20, 20, 11); err != nil {
 			t.Fatal(err)
 		}

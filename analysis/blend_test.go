@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // The non-separable blend modes, written out as W3CBLEND has them, on components 0 to 1:
@@ -46,32 +48,32 @@ func blendSetLum(c [3]float64, l float64) [3]float64 {
 
 // Source: blend_functions_worked.csv (W3CBLEND). It makes sure of the functions above.
 func TestBlendFunctionsAsPublished(t *testing.T) {
-	tab := readTable(t, "blend_functions_worked.csv")
+	tab := testkit.ReadTable(t, "blend_functions_worked.csv")
 	seen := map[string]bool{}
-	for _, row := range tab.rows {
-		in := [3]float64{tab.number(row, "in_r"), tab.number(row, "in_g"), tab.number(row, "in_b")}
-		function := tab.cell(row, "function")
+	for _, row := range tab.Rows {
+		in := [3]float64{tab.Number(row, "in_r"), tab.Number(row, "in_g"), tab.Number(row, "in_b")}
+		function := tab.Cell(row, "function")
 		seen[function] = true
 		var out [3]float64
 		switch function {
 		case "Lum":
-			tab.check(row, "out_1", blendLum(in), 1e-7)
+			tab.Check(row, "out_1", blendLum(in), 1e-7)
 			continue
 		case "Sat":
-			tab.check(row, "out_1", blendSat(in), 1e-7)
+			tab.Check(row, "out_1", blendSat(in), 1e-7)
 			continue
 		case "SetSat":
-			out = blendSetSat(in, tab.number(row, "in_arg"))
+			out = blendSetSat(in, tab.Number(row, "in_arg"))
 		case "ClipColor":
 			out = blendClip(in)
 		case "SetLum":
-			out = blendSetLum(in, tab.number(row, "in_arg"))
+			out = blendSetLum(in, tab.Number(row, "in_arg"))
 		default:
 			t.Fatalf("function %q", function)
 		}
-		tab.check(row, "out_1", out[0], 1e-7)
-		tab.check(row, "out_2", out[1], 1e-7)
-		tab.check(row, "out_3", out[2], 1e-7)
+		tab.Check(row, "out_1", out[0], 1e-7)
+		tab.Check(row, "out_2", out[1], 1e-7)
+		tab.Check(row, "out_3", out[2], 1e-7)
 	}
 	if len(seen) != 5 {
 		t.Errorf("only %v are tested", seen)
@@ -97,16 +99,16 @@ func TestLayerGreyTheLongWay(t *testing.T) {
 // light, and remarked on exactly where the published lightness of its layer grey is more
 // than half a tone of the value scale off.
 func TestLayerGreyRemarkAsPublished(t *testing.T) {
-	tab := readTable(t, "blend_nonseparable.csv")
+	tab := testkit.ReadTable(t, "blend_nonseparable.csv")
 	count := map[Remark]int{}
-	for _, row := range tab.rows {
-		c := SpotOf(tab.colour(row))
-		g := uint8(tab.number(row, "equal_L_grey_8bit"))
+	for _, row := range tab.Rows {
+		c := SpotOf(colourOf(t, tab, row))
+		g := uint8(tab.Number(row, "equal_L_grey_8bit"))
 		if got := GreyOf(c.Lightness); got != g {
-			t.Errorf("%s: its grey is %d, want %d", tab.cell(row, "name"), got, g)
+			t.Errorf("%s: its grey is %d, want %d", tab.Cell(row, "name"), got, g)
 		}
-		own, layer := tab.number(row, "Lstar_colour"), tab.number(row, "Lstar_blend_grey")
-		tab.check(row, "Lstar_colour", c.Lightness, 1e-4)
+		own, layer := tab.Number(row, "Lstar_colour"), tab.Number(row, "Lstar_blend_grey")
+		tab.Check(row, "Lstar_colour", c.Lightness, 1e-4)
 		off := math.Abs(Value(layer) - Value(own))
 		if math.Abs(off-0.55) < 0.06 {
 			continue // too near to call: the grey is rounded to 8 bits
@@ -118,7 +120,7 @@ func TestLayerGreyRemarkAsPublished(t *testing.T) {
 		count[want]++
 		p := Compare(c, SpotOf(RGB{g, g, g}), DefaultTolerance)
 		if got := p.LayerGreyRemark(); got != want || p.Verdict != Same {
-			t.Errorf("%s beside its grey: remark %v, want %v; verdict %s", tab.cell(row, "name"), got, want, p.Verdict)
+			t.Errorf("%s beside its grey: remark %v, want %v; verdict %s", tab.Cell(row, "name"), got, want, p.Verdict)
 		}
 	}
 	if count[NoRemark] < 5 || count[ShowsDifference] < 5 {

@@ -72,7 +72,7 @@ func TestBlurFixture(t *testing.T) {
 	plane := make([]float64, width*height)
 	for y, row := range input {
 		for x, v := range row {
-			p.set(x, y, RGB{v, v, v}, 255)
+			set(p, x, y, RGB{v, v, v}, 255)
 			plane[y*width+x] = Linear(v)
 		}
 	}
@@ -113,9 +113,9 @@ func blurScenes(width, height int) map[string]Pixels {
 		for y := range height {
 			for x := range width {
 				if at(x, y) {
-					p.set(x, y, RGB{255, 255, 255}, 255)
+					set(p, x, y, RGB{255, 255, 255}, 255)
 				} else {
-					p.set(x, y, RGB{0, 0, 0}, 255)
+					set(p, x, y, RGB{0, 0, 0}, 255)
 				}
 			}
 		}

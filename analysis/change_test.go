@@ -21,7 +21,7 @@ func bars(height int, widths []int, greys []uint8) Pixels {
 		x := 0
 		for i, n := range widths {
 			for range n {
-				p.set(x, y, RGB{greys[i], greys[i], greys[i]}, 255)
+				set(p, x, y, RGB{greys[i], greys[i], greys[i]}, 255)
 				x++
 			}
 		}

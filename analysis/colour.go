@@ -90,3 +90,6 @@ func parseTriple(text string) (RGB, bool) {
 	}
 	return RGB{v[0], v[1], v[2]}, true
 }
+
+// onEdge reports whether a code lies on the gamut's edge: a channel can't go on.
+func (c RGB) onEdge() bool { return min(c.R, c.G, c.B) == 0 || max(c.R, c.G, c.B) == 255 }

@@ -3,6 +3,8 @@ package analysis
 import (
 	"math"
 	"testing"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // labD50 is the Lab of CSS, relative to D50, of our XYZ: Bradford adaptation with the
@@ -16,16 +18,16 @@ func labD50(x, y, z float64) Lab {
 
 // Source: css_color4_worked_examples.csv (CSS4, as printed; its rgb is rounded).
 func TestSwatchesAsPrinted(t *testing.T) {
-	tab := readTable(t, "css_color4_worked_examples.csv")
-	for _, row := range tab.rows {
-		lin := func(column string) float64 { return LinearOf(tab.number(row, column) / 100) }
+	tab := testkit.ReadTable(t, "css_color4_worked_examples.csv")
+	for _, row := range tab.Rows {
+		lin := func(column string) float64 { return LinearOf(tab.Number(row, column) / 100) }
 		r, g, b := lin("r_pct"), lin("g_pct"), lin("b_pct")
 		lab, ok := labD50(XYZOf(r, g, b)), OklabOf(r, g, b)
-		tab.check(row, "L50", lab.L, 0.02)
-		tab.check(row, "a50", lab.A, 0.02)
-		tab.check(row, "b50", lab.B, 0.02)
-		tab.check(row, "okC", ok.Chroma(), 3e-4)
-		tab.check(row, "okh", ok.Hue(), 0.05)
+		tab.Check(row, "L50", lab.L, 0.02)
+		tab.Check(row, "a50", lab.A, 0.02)
+		tab.Check(row, "b50", lab.B, 0.02)
+		tab.Check(row, "okC", ok.Chroma(), 3e-4)
+		tab.Check(row, "okh", ok.Hue(), 0.05)
 	}
 }
 
@@ -52,12 +54,12 @@ func TestXYZAsPrinted(t *testing.T) {
 // Source: srgb_to_lab_oklab.csv, its columns relative to D50 (colorjs.io 0.7.1 and
 // coloraide 8.12 agree with them within 2e-13).
 func TestLabD50AsPublished(t *testing.T) {
-	tab := readTable(t, "srgb_to_lab_oklab.csv")
-	for _, row := range tab.rows {
-		c := tab.colour(row)
+	tab := testkit.ReadTable(t, "srgb_to_lab_oklab.csv")
+	for _, row := range tab.Rows {
+		c := colourOf(t, tab, row)
 		lab := labD50(XYZOf(Linear(c.R), Linear(c.G), Linear(c.B)))
-		tab.check(row, "L50", lab.L, 1e-5)
-		tab.check(row, "a50", lab.A, 1e-5)
-		tab.check(row, "b50", lab.B, 1e-5)
+		tab.Check(row, "L50", lab.L, 1e-5)
+		tab.Check(row, "a50", lab.A, 1e-5)
+		tab.Check(row, "b50", lab.B, 1e-5)
 	}
 }

@@ -6,6 +6,8 @@ import (
 
 	"github.com/lucasb-eyer/go-colorful"
 	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 func drawLab(t *rapid.T, name string) Lab {
@@ -36,9 +38,9 @@ func TestCIEDE2000Laws(t *testing.T) {
 // go-colorful, as a second opinion on each colour and the next of the table, from Lab with
 // a white and a matrix of fewer digits.
 func TestCIEDE2000AgreesWithColorful(t *testing.T) {
-	tab := readTable(t, "srgb_to_lab_oklab.csv")
-	for i, row := range tab.rows[1:] {
-		c, d := tab.colour(tab.rows[i]), tab.colour(row)
+	tab := testkit.ReadTable(t, "srgb_to_lab_oklab.csv")
+	for i, row := range tab.Rows[1:] {
+		c, d := colourOf(t, tab, tab.Rows[i]), colourOf(t, tab, row)
 		got := CIEDE2000(SpotOf(c).Lab, SpotOf(d).Lab)
 		theirs := 100 * asColorful(c).DistanceCIEDE2000(asColorful(d))
 		if !(math.Abs(got-theirs) <= 0.02) {

@@ -12,7 +12,7 @@ func drawn(width, height int, at func(x, y float64) RGB) Pixels {
 	p := Pixels{Pix: make([]byte, pixelBytes*width*height), Stride: pixelBytes * width, Width: width, Height: height}
 	for y := range height {
 		for x := range width {
-			p.set(x, y, at(float64(x)+0.5, float64(y)+0.5), 255)
+			set(p, x, y, at(float64(x)+0.5, float64(y)+0.5), 255)
 		}
 	}
 	return p

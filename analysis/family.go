@@ -125,9 +125,6 @@ func turnBetween(from, to float64) float64 {
 	return turn
 }
 
-// saturation is Oklch chroma over Oklch lightness; NaN for black.
-func saturation(c Oklab) float64 { return c.Chroma() / c.L }
-
 // saturationGain returns the shadow's saturation over the light's, minus 1: nil if the light
 // is neutral, whose saturation is chance, or the shadow black, which has none.
 func saturationGain(light, shadow Spot, rules FamilyRules) *float64 {
@@ -176,3 +173,6 @@ func (f *Family) lineOf(s Spot, rules FamilyRules) *FamilyLine {
 		MayVanish:  AsPrinted(f.Light.Value) > rules.VanishAbove,
 	}
 }
+
+// satisfies reports whether a family reads and has nothing against it.
+func (f *Family) satisfies() bool { return len(f.Verdict) == 1 && f.Verdict[0] == Reads }

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // made is a spot of a given value, C*ab and Oklch (saturation, hue in degrees), without a
@@ -160,7 +162,7 @@ func TestAccentAndLineFollowTheTrade(t *testing.T) {
 
 // The JSON names are the command line's contract, in this order; what can't be known is null.
 func TestFamilyJSON(t *testing.T) {
-	fields := fieldsOf(t, FamilyOf(SpotOf(RGB{255, 255, 255}), SpotOf(RGB{}), DefaultFamilyRules()))
+	fields := testkit.FieldsOf(t, FamilyOf(SpotOf(RGB{255, 255, 255}), SpotOf(RGB{}), DefaultFamilyRules()))
 	if len(fields) != 12 {
 		t.Errorf("%d fields: %v", len(fields), fields)
 	}
@@ -173,8 +175,8 @@ func TestFamilyJSON(t *testing.T) {
 		t.Errorf("verdict %v", fields["verdict"])
 	}
 	f := FamilyOf(SpotOf(RGB{255, 255, 255}), SpotOf(RGB{}), DefaultFamilyRules())
-	line := fieldsOf(t, f.lineOf(SpotOf(RGB{}), DefaultFamilyRules()))
-	accent := fieldsOf(t, f.accentOf(SpotOf(RGB{}), DefaultFamilyRules()))
+	line := testkit.FieldsOf(t, f.lineOf(SpotOf(RGB{}), DefaultFamilyRules()))
+	accent := testkit.FieldsOf(t, f.accentOf(SpotOf(RGB{}), DefaultFamilyRules()))
 	for _, name := range []string{"colour", "lightness", "tones_below", "neutral", "may_vanish"} {
 		if _, ok := line[name]; !ok {
 			t.Errorf("a line has no %s: %v", name, line)

@@ -34,7 +34,7 @@ func blocks(width, height int) Pixels {
 	for y := range height {
 		for x := range width {
 			c := uint8((x/40*97 + y/40*61) % 200)
-			p.set(x, y, RGB{c + 50, c + 30, c}, 255)
+			set(p, x, y, RGB{c + 50, c + 30, c}, 255)
 		}
 	}
 	return p

@@ -157,7 +157,7 @@ func likeness(light, shadow *familyArea, edge int, needs float64) float64 {
 // hueScore says how well two colours agree in hue, 0 for not at all, 1 for fully.
 func hueScore(p, q [3]float64) float64 {
 	if min(math.Hypot(p[1], p[2]), math.Hypot(q[1], q[2])) >= hueChroma {
-		turn := math.Abs(turnBetween(oklabOfLab(p).Hue(), oklabOfLab(q).Hue()))
+		turn := math.Abs(turnBetween(Lab{p[0], p[1], p[2]}.Oklab().Hue(), Lab{q[0], q[1], q[2]}.Oklab().Hue()))
 		if turn > mostTurn {
 			return 0
 		}
@@ -172,19 +172,4 @@ func hueScore(p, q [3]float64) float64 {
 func (f *FamilyFinder) alike(light, shadow int32) bool {
 	p, q := f.areas.list[light].mean(), f.areas.list[shadow].mean()
 	return p[0]-q[0] >= leastApart && hueScore(p, q) > 0
-}
-
-// oklabOfLab returns the Oklab of L*, a* and b*.
-func oklabOfLab(c [3]float64) Oklab {
-	fy := (c[0] + 16) / 116
-	fx, fz := fy+c[1]/500, fy-c[2]/200
-	return oklabOfXYZ(whiteX*labFInverse(fx), labFInverse(fy), whiteZ*labFInverse(fz))
-}
-
-// labFInverse undoes labF.
-func labFInverse(f float64) float64 {
-	if t := f * f * f; t > cieEpsilon {
-		return t
-	}
-	return (116*f - 16) / cieKappa
 }

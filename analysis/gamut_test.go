@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // Source: gamut_map_oklch_to_srgb.csv, the ray tracing method of CSS4 (colorjs.io 0.7.1).
@@ -13,27 +15,27 @@ import (
 // degrees, and elsewhere (two blues, 0.41 and 0.21 degrees off, which have up to 0.027 more
 // chroma for it) ours has no more.
 func TestIntoGamutAsPublishedByRayTracing(t *testing.T) {
-	tab := readTable(t, "gamut_map_oklch_to_srgb.csv")
+	tab := testkit.ReadTable(t, "gamut_map_oklch_to_srgb.csv")
 	compared := 0
-	for _, row := range tab.rows {
-		asked := Oklch{tab.number(row, "L"), tab.number(row, "C"), tab.number(row, "h")}
+	for _, row := range tab.Rows {
+		asked := Oklch{tab.Number(row, "L"), tab.Number(row, "C"), tab.Number(row, "h")}
 		got := IntoGamut(asked.Oklab())
-		tab.check(row, "ray_okL", got.L, 1.3e-4)
-		if tab.cell(row, "ray_okh") == "" { // white and black have no hue
-			tab.check(row, "ray_okC", got.Chroma(), 0)
+		tab.Check(row, "ray_okL", got.L, 1.3e-4)
+		if tab.Cell(row, "ray_okh") == "" { // white and black have no hue
+			tab.Check(row, "ray_okC", got.Chroma(), 0)
 			continue
 		}
-		slip := math.Abs(turnBetween(asked.H, tab.number(row, "ray_okh")))
+		slip := math.Abs(turnBetween(asked.H, tab.Number(row, "ray_okh")))
 		if slip > 0.2 {
-			if more := got.Chroma() - tab.number(row, "ray_okC"); more > 0 || more < -0.0275 {
+			if more := got.Chroma() - tab.Number(row, "ray_okC"); more > 0 || more < -0.0275 {
 				t.Errorf("%v: chroma %g above the published one", row[:3], more)
 			}
 			continue
 		}
 		compared++
-		tab.check(row, "ray_okC", got.Chroma(), 3e-4)
+		tab.Check(row, "ray_okC", got.Chroma(), 3e-4)
 		r, g, b := got.Light()
-		want, err := ParseColour(tab.cell(row, "ray_hex"))
+		want, err := ParseColour(tab.Cell(row, "ray_hex"))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -51,18 +53,18 @@ func TestIntoGamutAsPublishedByRayTracing(t *testing.T) {
 // chroma for it, as the notes of the published values say. Ours stays within deltaEOK 0.02
 // of the clipped colour less what the clip moved.
 func TestIntoGamutBesideTheMethodWithLocalClip(t *testing.T) {
-	tab := readTable(t, "gamut_map_oklch_to_srgb.csv")
+	tab := testkit.ReadTable(t, "gamut_map_oklch_to_srgb.csv")
 	moved := 0.0
-	for _, row := range tab.rows {
-		asked := Oklch{tab.number(row, "L"), tab.number(row, "C"), tab.number(row, "h")}
+	for _, row := range tab.Rows {
+		asked := Oklch{tab.Number(row, "L"), tab.Number(row, "C"), tab.Number(row, "h")}
 		got := IntoGamut(asked.Oklab())
-		tab.check(row, "css_okL", got.L, 0.0185)
-		moved = max(moved, math.Abs(got.L-tab.number(row, "css_okL")))
-		if tab.cell(row, "in_gamut") == "yes" { // nothing to map: both leave it
-			tab.check(row, "css_okC", got.Chroma(), 1e-6)
-			tab.check(row, "css_okh", got.Hue(), 1e-3)
+		tab.Check(row, "css_okL", got.L, 0.0185)
+		moved = max(moved, math.Abs(got.L-tab.Number(row, "css_okL")))
+		if tab.Cell(row, "in_gamut") == "yes" { // nothing to map: both leave it
+			tab.Check(row, "css_okC", got.Chroma(), 1e-6)
+			tab.Check(row, "css_okh", got.Hue(), 1e-3)
 		}
-		if more := got.Chroma() - tab.number(row, "css_okC"); more > 1.7e-3 {
+		if more := got.Chroma() - tab.Number(row, "css_okC"); more > 1.7e-3 {
 			t.Errorf("%v: %g more chroma than after the clip", row[:3], more)
 		}
 	}
@@ -160,13 +162,8 @@ func TestPromisesAreKept(t *testing.T) {
 	})
 }
 
-type fataler interface {
-	Helper()
-	Fatalf(format string, args ...any)
-}
-
 // checkCode fails unless an 8-bit colour keeps what was promised of the colour as made.
-func checkCode(t fataler, code RGB, made Oklab, p promise) {
+func checkCode(t testkit.Fataler, code RGB, made Oklab, p promise) {
 	t.Helper()
 	got := SpotOf(code)
 	lab := LabOf(made.Light())

@@ -30,20 +30,17 @@ func sectorOf(hue float64) int {
 	return last
 }
 
-// TurnsToward returns the name of the hue toward which the shadow turned: the one it reached,
-// or the next in that direction if it stayed in the light's; "" if no turn is known, or none
-// as printed.
-func (f Family) TurnsToward() string {
-	if f.HueTurn == nil || AsPrinted(*f.HueTurn) == 0 {
-		return ""
-	}
-	from, to := sectorOf(f.Light.Oklab.Hue()), sectorOf(f.Shadow.Oklab.Hue())
-	if from == to {
+// HueToward returns the name of the hue that a turn from one Oklch hue to another leads to:
+// that of the second or, where both have one name, the next in the direction of the turn;
+// rising is from red toward yellow.
+func HueToward(from, to float64, rising bool) string {
+	first, last := sectorOf(from), sectorOf(to)
+	if first == last {
 		step := 1
-		if *f.HueTurn < 0 {
+		if !rising {
 			step = len(hueSectors) - 1
 		}
-		to = (to + step) % len(hueSectors)
+		last = (last + step) % len(hueSectors)
 	}
-	return hueSectors[to].name
+	return hueSectors[last].name
 }

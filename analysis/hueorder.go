@@ -74,6 +74,3 @@ func (p promise) nearestOf(made Oklab, wanted func(RGB) bool) (best RGB, least f
 	}
 	return best, least
 }
-
-// oklabOfCode returns the Oklab of an 8-bit colour.
-func oklabOfCode(c RGB) Oklab { return OklabOf(linears[c.R], linears[c.G], linears[c.B]) }

@@ -5,24 +5,13 @@ import (
 	"encoding/json"
 	"errors"
 	"testing"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // onePixel is a picture of one red pixel at 0, 0.
 func onePixel() Pixels {
 	return Pixels{Pix: []byte{255, 0, 0, 255}, Stride: 4, Width: 1, Height: 1}
-}
-
-func fieldsOf(t *testing.T, v any) map[string]any {
-	t.Helper()
-	data, err := json.Marshal(v)
-	if err != nil {
-		t.Fatal(err)
-	}
-	fields := map[string]any{}
-	if err := json.Unmarshal(data, &fields); err != nil {
-		t.Fatal(err)
-	}
-	return fields
 }
 
 // A spot of a picture says where it lies, also at 0, 0; a colour says nothing of a place.
@@ -32,12 +21,12 @@ func TestSpotJSONPlace(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, want := range map[string]any{"x": 0.0, "y": 0.0, "size": 11.0, "colour": "#ff0000"} {
-		if got := fieldsOf(t, s)[name]; got != want {
+		if got := testkit.FieldsOf(t, s)[name]; got != want {
 			t.Errorf("%s is %v, want %v", name, got, want)
 		}
 	}
 	for _, name := range []string{"x", "y", "size"} {
-		if got, ok := fieldsOf(t, SpotOf(RGB{255, 0, 0}))[name]; ok {
+		if got, ok := testkit.FieldsOf(t, SpotOf(RGB{255, 0, 0}))[name]; ok {
 			t.Errorf("a colour has %s %v", name, got)
 		}
 	}
@@ -45,10 +34,10 @@ func TestSpotJSONPlace(t *testing.T) {
 
 // A neutral's hue is there and null; any other's is a number.
 func TestSpotJSONHue(t *testing.T) {
-	if hue, ok := fieldsOf(t, SpotOf(RGB{9, 9, 9}))["hue"]; !ok || hue != nil {
+	if hue, ok := testkit.FieldsOf(t, SpotOf(RGB{9, 9, 9}))["hue"]; !ok || hue != nil {
 		t.Errorf("a grey's hue is %v, there %v", hue, ok)
 	}
-	if hue, ok := fieldsOf(t, SpotOf(RGB{9, 9, 10}))["hue"].(float64); !ok || !(0 <= hue && hue < 360) {
+	if hue, ok := testkit.FieldsOf(t, SpotOf(RGB{9, 9, 10}))["hue"].(float64); !ok || !(0 <= hue && hue < 360) {
 		t.Errorf("a blue's hue is %v, a number %v", hue, ok)
 	}
 }
@@ -56,7 +45,7 @@ func TestSpotJSONHue(t *testing.T) {
 // The pair holds both spots whole, in their order, and the verdict in words.
 func TestPairJSON(t *testing.T) {
 	white, black := SpotOf(RGB{255, 255, 255}), SpotOf(RGB{})
-	fields := fieldsOf(t, Compare(white, black, 2))
+	fields := testkit.FieldsOf(t, Compare(white, black, 2))
 	a, _ := fields["a"].(map[string]any)
 	b, _ := fields["b"].(map[string]any)
 	if a["colour"] != "#ffffff" || b["colour"] != "#000000" || len(a) != 8 {
@@ -71,7 +60,7 @@ func TestPairJSON(t *testing.T) {
 	if fields["verdict"] != "apart" {
 		t.Errorf("verdict %v", fields["verdict"])
 	}
-	if got := fieldsOf(t, Compare(white, white, 2))["verdict"]; got != "same" {
+	if got := testkit.FieldsOf(t, Compare(white, white, 2))["verdict"]; got != "same" {
 		t.Errorf("verdict of a colour with itself: %v", got)
 	}
 }

@@ -29,6 +29,3 @@ func JudgeShadow(local, shadow Spot, rules FamilyRules, shadowHue float64) Judge
 	}
 	return j
 }
-
-// satisfies reports whether a family reads and has nothing against it.
-func (f *Family) satisfies() bool { return len(f.Verdict) == 1 && f.Verdict[0] == Reads }

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // The nearest better shadow satisfies the rules; where the chosen one does, there is none.
@@ -115,7 +117,7 @@ func better(local, chosen Spot, c RGB) bool {
 }
 
 // checkNearest fails if a better shadow near the one offered is nearer to the chosen one.
-func checkNearest(t fataler, local, chosen Spot, j Judged) {
+func checkNearest(t testkit.Fataler, local, chosen Spot, j Judged) {
 	t.Helper()
 	at := j.Nearest.Colour
 	if !better(local, chosen, at) {
@@ -139,7 +141,7 @@ func checkNearest(t fataler, local, chosen Spot, j Judged) {
 // No code near the colour offered is nearer to the chosen one and as good.
 func TestJudgeShadowLeavesNoNearerCode(t *testing.T) {
 	rules := DefaultFamilyRules()
-	check := func(t fataler, local, shadow RGB) {
+	check := func(t testkit.Fataler, local, shadow RGB) {
 		a, b := SpotOf(local), SpotOf(shadow)
 		if a.Lightness < b.Lightness {
 			a, b = b, a

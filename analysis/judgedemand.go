@@ -71,6 +71,3 @@ func (d *shadowDemand) gainMet(code RGB, c Oklab, tones float64) bool {
 	}
 	return asPercent(saturation(c)/saturation(d.local.Oklab)-1) >= asPercent(least)
 }
-
-// onEdge reports whether a code lies on the gamut's edge: a channel can't go on.
-func (c RGB) onEdge() bool { return min(c.R, c.G, c.B) == 0 || max(c.R, c.G, c.B) == 255 }

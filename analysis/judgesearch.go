@@ -73,14 +73,6 @@ func (s *shadowSearch) rampPlace(tones float64) place {
 	}
 }
 
-// saturationOf returns chroma over lightness, 0 for black.
-func saturationOf(c Oklch) float64 {
-	if !(c.L > 0) {
-		return 0
-	}
-	return c.C / c.L
-}
-
 // tones cuts a number of tones to what reads and there is room for.
 func (s *shadowSearch) tones(tones float64) float64 {
 	return max(s.rules.LeastTones, min(tones, s.rules.MostTones, s.local.Value))

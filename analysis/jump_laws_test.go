@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // jumpCase is a view, a pan from there and a dab, from whatever deals whole numbers.
@@ -38,7 +40,7 @@ func TestJumpAnyPan(t *testing.T) {
 		before := c.seen(width, height, from)
 		var j Jump
 		j.Moved(before)
-		if j.Moved(before.edited(dab)) {
+		if j.Moved(edited(before, dab)) {
 			t.Fatal("a dab counts as a jump")
 		}
 		j.Forget()
@@ -62,7 +64,7 @@ func TestJumpMostPans(t *testing.T) {
 				return least + rng.IntN(most-least+1)
 			}, 33)
 			before := c.seen(width, height, from)
-			if jumped(t, before, before.edited(dab)) {
+			if jumped(t, before, edited(before, dab)) {
 				t.Errorf("%s: a dab counts as a jump", name)
 			}
 			all++
@@ -137,7 +139,7 @@ func TestJumpAllocates(t *testing.T) {
 	var j Jump
 	a, b := scenes()["figure"].seen(640, 360, jumpView{}), scenes()["grain"].seen(640, 360, jumpView{})
 	j.Moved(a)
-	if n := leastAllocs(10, func() { j.Moved(b); j.Moved(a) }); n != 0 {
+	if n := testkit.LeastAllocs(10, func() { j.Moved(b); j.Moved(a) }); n != 0 {
 		t.Errorf("%v allocations", n)
 	}
 }
@@ -152,8 +154,8 @@ func BenchmarkJump(b *testing.B) {
 		next *Reading
 	}{
 		{"nothing", before},
-		{"dab", before.edited(disc(960, 540, 200, 60))},
-		{"layer", before.edited(where(func(_, y float64) bool { return y > 440 }, func(x, _, v float64) float64 { return v/2 + x/20 }))},
+		{"dab", edited(before, disc(960, 540, 200, 60))},
+		{"layer", edited(before, where(func(_, y float64) bool { return y > 440 }, func(x, _, v float64) float64 { return v/2 + x/20 }))},
 		{"small pan", scenes()["figure"].seen(1920, 1080, jumpView{dx: 9})},
 		{"large pan", scenes()["figure"].seen(1920, 1080, jumpView{dx: 209})},
 		{"other picture", scenes()["grain"].seen(1920, 1080, jumpView{})},

@@ -178,7 +178,7 @@ func loneAt(x, y float64) float64 {
 }
 
 // edited returns a reading changed by a function of place and lightness.
-func (r *Reading) edited(change func(x, y, v float64) float64) *Reading {
+func edited(r *Reading, change func(x, y, v float64) float64) *Reading {
 	e := &Reading{Width: r.Width, Height: r.Height, Grey: make([]uint8, len(r.Grey))}
 	for i, v := range r.Grey {
 		e.Grey[i] = uint8(min(max(change(float64(i%r.Width), float64(i/r.Width), float64(v)), 0), 255))

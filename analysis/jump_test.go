@@ -156,7 +156,7 @@ func TestJumpIgnoresPainting(t *testing.T) {
 			})
 		}
 		for _, p := range paintings {
-			check(p.name, before.edited(p.change))
+			check(p.name, edited(before, p.change))
 		}
 		for name, d := range scenes() {
 			layer := d.seen(jumpWidth, jumpHeight, jumpView{dx: 33, dy: 10})
@@ -164,13 +164,13 @@ func TestJumpIgnoresPainting(t *testing.T) {
 			if name == scene {
 				continue
 			}
-			check("with "+name+" shown over the lower 60 %", before.edited(func(x, y, v float64) float64 {
+			check("with "+name+" shown over the lower 60 %", edited(before, func(x, y, v float64) float64 {
 				if y > 288 {
 					return of(x, y)
 				}
 				return v
 			}))
-			check("with "+name+" shown at a third", before.edited(func(x, y, v float64) float64 { return v*2/3 + of(x, y)/3 }))
+			check("with "+name+" shown at a third", edited(before, func(x, y, v float64) float64 { return v*2/3 + of(x, y)/3 }))
 		}
 	}
 }
@@ -181,15 +181,15 @@ func TestJumpIgnoresParts(t *testing.T) {
 	for _, scene := range []string{"figure", "lines", "flats", "soft", "grain"} {
 		plain := scenes()[scene].seen(jumpWidth, jumpHeight, jumpView{})
 		brush := func(cx float64) *Reading {
-			return plain.edited(where(func(x, y float64) bool { return math.Abs(math.Hypot(x-cx, y-360)-100) < 1.5 },
+			return edited(plain, where(func(x, y float64) bool { return math.Abs(math.Hypot(x-cx, y-360)-100) < 1.5 },
 				func(_, _, v float64) float64 { return 255 - v }))
 		}
 		panel := func(left float64) *Reading {
-			return plain.edited(where(func(x, y float64) bool { return x >= left && x < left+220 && y >= 100 && y < 500 },
+			return edited(plain, where(func(x, y float64) bool { return x >= left && x < left+220 && y >= 100 && y < 500 },
 				func(_, y, _ float64) float64 { return 200 - 80*math.Mod(math.Floor(y/20), 2) }))
 		}
 		selection := func(by int) *Reading {
-			return plain.edited(where(func(x, y float64) bool { return x >= float64(500+by) && x < float64(760+by) && y >= 200 && y < 420 },
+			return edited(plain, where(func(x, y float64) bool { return x >= float64(500+by) && x < float64(760+by) && y >= 200 && y < 420 },
 				func(x, y, _ float64) float64 { return float64(plain.Grey[int(y)*jumpWidth+int(x)-by]) }))
 		}
 		for name, pair := range map[string][2]*Reading{

@@ -139,9 +139,6 @@ func (p *cellPyramid) read(r *Reading, scratch []float32) {
 	}
 }
 
-// greyRow returns a row of the grey plane.
-func (r *Reading) greyRow(y int) []uint8 { return r.Grey[y*r.Width:][:r.Width] }
-
 // evenBytes are every second byte of a word, with room to count in.
 const evenBytes = 0x00ff00ff_00ff00ff
 

@@ -55,16 +55,15 @@ func labF(t float64) float64 {
 // Light returns the linear red, green and blue of a colour in L*a*b*. Outside of the
 // display's gamut they lie under 0 or above 1. Sources: CIE15, CSS4.
 func (c Lab) Light() (red, green, blue float64) {
-	fy := (c.L + 16) / 116
-	x, y, z := whiteX*labLight(fy+c.A/500), labLight(fy), whiteZ*labLight(fy-c.B/200)
+	x, y, z := c.xyz()
 	m := &xyzToLight
 	return m[0][0]*x + m[0][1]*y + m[0][2]*z,
 		m[1][0]*x + m[1][1]*y + m[1][2]*z,
 		m[2][0]*x + m[2][1]*y + m[2][2]*z
 }
 
-// labLight turns labF round.
-func labLight(f float64) float64 {
+// labInverse turns labF round.
+func labInverse(f float64) float64 {
 	if t := f * f * f; t > cieEpsilon {
 		return t
 	}
@@ -76,4 +75,13 @@ var xyzToLight = [3][3]float64{
 	{12831.0 / 3959, -329.0 / 214, -1974.0 / 3959},
 	{-851781.0 / 878810, 1648619.0 / 878810, 36519.0 / 878810},
 	{705.0 / 12673, -2585.0 / 12673, 705.0 / 667},
+}
+
+// Oklab returns the same colour in Oklab.
+func (c Lab) Oklab() Oklab { return oklabOfXYZ(c.xyz()) }
+
+// xyz returns the colour's X, Y and Z, where Y of the display's white is 1.
+func (c Lab) xyz() (x, y, z float64) {
+	fy := (c.L + 16) / 116
+	return whiteX * labInverse(fy+c.A/500), labInverse(fy), whiteZ * labInverse(fy-c.B/200)
 }

@@ -4,16 +4,18 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // Source: srgb_to_lab_oklab.csv (SRGB, CIE15, CSS4), read the other way.
 func TestLightOfLabAsPublished(t *testing.T) {
-	tab := readTable(t, "srgb_to_lab_oklab.csv")
-	for _, row := range tab.rows {
-		r, g, b := Lab{tab.number(row, "L65"), tab.number(row, "a65"), tab.number(row, "b65")}.Light()
-		tab.check(row, "lin_r", r, 1e-7)
-		tab.check(row, "lin_g", g, 1e-7)
-		tab.check(row, "lin_b", b, 1e-7)
+	tab := testkit.ReadTable(t, "srgb_to_lab_oklab.csv")
+	for _, row := range tab.Rows {
+		r, g, b := Lab{tab.Number(row, "L65"), tab.Number(row, "a65"), tab.Number(row, "b65")}.Light()
+		tab.Check(row, "lin_r", r, 1e-7)
+		tab.Check(row, "lin_g", g, 1e-7)
+		tab.Check(row, "lin_b", b, 1e-7)
 	}
 }
 

@@ -25,3 +25,6 @@ func oklabOfXYZ(x, y, z float64) Oklab {
 		B: 0.0259040424655478*l + 0.7827717124575296*m - 0.8086757549230774*s,
 	}
 }
+
+// oklabOfCode returns the Oklab of an 8-bit colour.
+func oklabOfCode(c RGB) Oklab { return OklabOf(linears[c.R], linears[c.G], linears[c.B]) }

@@ -5,33 +5,35 @@ import (
 	"testing"
 
 	"github.com/lucasb-eyer/go-colorful"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // Source: oklab_published_pairs.csv (Ottosson 2020, printed to three decimals; CSS4).
 func TestOklabPairsAsPublished(t *testing.T) {
-	tab := readTable(t, "oklab_published_pairs.csv")
-	for _, row := range tab.rows {
-		ok := oklabOfXYZ(tab.number(row, "X"), tab.number(row, "Y"), tab.number(row, "Z"))
-		tab.check(row, "pub_L", ok.L, 5e-4)
-		tab.check(row, "pub_a", ok.A, 5e-4)
-		tab.check(row, "pub_b", ok.B, 5e-4)
-		tab.check(row, "css_L", ok.L, 1e-7)
-		tab.check(row, "css_a", ok.A, 1e-7)
-		tab.check(row, "css_b", ok.B, 1e-7)
+	tab := testkit.ReadTable(t, "oklab_published_pairs.csv")
+	for _, row := range tab.Rows {
+		ok := oklabOfXYZ(tab.Number(row, "X"), tab.Number(row, "Y"), tab.Number(row, "Z"))
+		tab.Check(row, "pub_L", ok.L, 5e-4)
+		tab.Check(row, "pub_a", ok.A, 5e-4)
+		tab.Check(row, "pub_b", ok.B, 5e-4)
+		tab.Check(row, "css_L", ok.L, 1e-7)
+		tab.Check(row, "css_a", ok.A, 1e-7)
+		tab.Check(row, "css_b", ok.B, 1e-7)
 	}
 }
 
 // Source: srgb_grey_ramp_256.csv (CSS4). The greys of the display have no chroma.
 func TestOklabOfGreysAsPublished(t *testing.T) {
-	tab := readTable(t, "srgb_grey_ramp_256.csv")
-	if len(tab.rows) != 256 {
-		t.Fatalf("%d greys", len(tab.rows))
+	tab := testkit.ReadTable(t, "srgb_grey_ramp_256.csv")
+	if len(tab.Rows) != 256 {
+		t.Fatalf("%d greys", len(tab.Rows))
 	}
-	for _, row := range tab.rows {
-		v := uint8(tab.number(row, "v"))
+	for _, row := range tab.Rows {
+		v := uint8(tab.Number(row, "v"))
 		s := SpotOf(RGB{v, v, v})
-		tab.check(row, "oklab_L", s.OKLightness, 1e-6)
-		tab.check(row, "Lstar", s.SeenLightness, 1e-6)
+		tab.Check(row, "oklab_L", s.OKLightness, 1e-6)
+		tab.Check(row, "Lstar", s.SeenLightness, 1e-6)
 		if s.Hue != nil || !(s.Chroma < 1e-9) || !(s.Oklab.Chroma() < 1e-9) {
 			t.Errorf("grey %d: hue %v, chroma %g, %g", v, s.Hue, s.Chroma, s.Oklab.Chroma())
 		}
@@ -40,9 +42,9 @@ func TestOklabOfGreysAsPublished(t *testing.T) {
 
 // go-colorful, as a second opinion: its matrices have fewer digits.
 func TestOklabAgreesWithColorful(t *testing.T) {
-	tab := readTable(t, "srgb_to_lab_oklab.csv")
-	for _, row := range tab.rows {
-		c := tab.colour(row)
+	tab := testkit.ReadTable(t, "srgb_to_lab_oklab.csv")
+	for _, row := range tab.Rows {
+		c := colourOf(t, tab, row)
 		l, a, b := colorful.Color{R: float64(c.R) / 255, G: float64(c.G) / 255, B: float64(c.B) / 255}.OkLab()
 		ok := SpotOf(c).Oklab
 		if d := math.Hypot(math.Hypot(l-ok.L, a-ok.A), b-ok.B); !(d <= 5e-4) {

@@ -50,3 +50,14 @@ var coneLights = func() (product [3][3]float64) {
 	}
 	return product
 }()
+
+// saturation is Oklch chroma over Oklch lightness; NaN for black.
+func saturation(c Oklab) float64 { return c.Chroma() / c.L }
+
+// saturationOf returns chroma over lightness, 0 for black.
+func saturationOf(c Oklch) float64 {
+	if !(c.L > 0) {
+		return 0
+	}
+	return c.C / c.L
+}

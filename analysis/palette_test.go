@@ -12,6 +12,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // flats paints flat rectangles, one above the other, with so many rows each.
@@ -25,7 +27,7 @@ func flats(width int, rows map[RGB]int, order []RGB) Pixels {
 	for _, c := range order {
 		for range rows[c] {
 			for x := range width {
-				p.set(x, y, c, 255)
+				set(p, x, y, c, 255)
 			}
 			y++
 		}
@@ -70,15 +72,15 @@ func TestPaletteShowsEmptyValues(t *testing.T) {
 // for where, srgb_grey_ramp_256.csv (SRGB) for the greys.
 func TestPaletteSpreadByValue(t *testing.T) {
 	edges := make([]float64, 0, Steps) // relative luminance of value 0 to 9
-	values := readTable(t, "munsell_value_to_y.csv")
-	for _, row := range values.rows {
-		if v := values.number(row, "V"); v == math.Trunc(v) && v < Steps {
-			edges = append(edges, values.number(row, "Y_astm")/100)
+	values := testkit.ReadTable(t, "munsell_value_to_y.csv")
+	for _, row := range values.Rows {
+		if v := values.Number(row, "V"); v == math.Trunc(v) && v < Steps {
+			edges = append(edges, values.Number(row, "Y_astm")/100)
 		}
 	}
-	greys := readTable(t, "srgb_grey_ramp_256.csv")
-	for _, row := range greys.rows {
-		v, y := uint8(greys.number(row, "v")), greys.number(row, "Y")
+	greys := testkit.ReadTable(t, "srgb_grey_ramp_256.csv")
+	for _, row := range greys.Rows {
+		v, y := uint8(greys.Number(row, "v")), greys.Number(row, "Y")
 		want := -1
 		for want+1 < len(edges) && y >= edges[want+1] {
 			want++
@@ -98,7 +100,7 @@ func TestPaletteLeavesOutSoftEdges(t *testing.T) {
 		for x := range 200 {
 			part := min(max(float64(x)-100+float64(y-100)/3, 0), 4) / 4 // a slanting edge, four pixels soft
 			mix := func(p, q uint8) uint8 { return uint8(math.Round(float64(p) + part*(float64(q)-float64(p)))) }
-			p.set(x, y, RGB{mix(a.R, b.R), mix(a.G, b.G), mix(a.B, b.B)}, 255)
+			set(p, x, y, RGB{mix(a.R, b.R), mix(a.G, b.G), mix(a.B, b.B)}, 255)
 		}
 	}
 	got := PaletteOf(p, nil, nil)
@@ -113,7 +115,7 @@ func TestPaletteLeavesOutSoftEdges(t *testing.T) {
 func TestPaletteCountsWhatIsCounted(t *testing.T) {
 	p := flats(10, map[RGB]int{{200, 30, 30}: 4, {30, 200, 30}: 4, {255, 255, 255}: 4}, []RGB{{200, 30, 30}, {30, 200, 30}, {255, 255, 255}})
 	for x := range 10 {
-		p.set(x, 0, RGB{0, 0, 255}, 0) // transparent
+		set(p, x, 0, RGB{0, 0, 255}, 0) // transparent
 	}
 	out := &Out{Areas: []image.Rectangle{image.Rect(0, 4, 10, 8)}}
 	out.Lightness[255] = true
@@ -192,7 +194,7 @@ func chancePicture(seed uint64, grain int, layout Layout) Pixels {
 	}
 	for i, c := range plain {
 		add := func(v uint8) uint8 { return uint8(min(max(int(v)+rng.IntN(grain+1)-grain/2, 0), 255)) }
-		p.set(i%width, i/width, RGB{add(c.R), add(c.G), add(c.B)}, 255)
+		set(p, i%width, i/width, RGB{add(c.R), add(c.G), add(c.B)}, 255)
 	}
 	return p
 }
@@ -324,7 +326,7 @@ func TestPaletteOfAGradient(t *testing.T) {
 	for y := range height {
 		v := uint8(math.Round(255 * (1 - float64(y)/(height-1))))
 		for x := range width {
-			p.set(x, y, RGB{v, v, v}, 255)
+			set(p, x, y, RGB{v, v, v}, 255)
 		}
 	}
 	got := PaletteOf(p, nil, nil)
@@ -338,7 +340,7 @@ func TestPaletteOfAGradient(t *testing.T) {
 
 // checkShares fails unless every share is that of the pixels to which no other colour of the
 // palette is nearer, counted one by one.
-func checkShares(t fataler, p Pixels, got *Palette) {
+func checkShares(t testkit.Fataler, p Pixels, got *Palette) {
 	t.Helper()
 	places, counts := make([]Oklab, len(got.Colours)), make([]int, len(got.Colours))
 	for i, c := range got.Colours {

@@ -114,15 +114,6 @@ func alike(p, q RGB) bool {
 	return max(d(p.R, q.R), d(p.G, q.G), d(p.B, q.B)) <= calmWithin
 }
 
-// pixel returns the colour of a pixel of the picture, also of a transparent one.
-func (p *Pixels) pixel(x, y int) RGB {
-	q := p.Pix[y*p.Stride+pixelBytes*x:][:pixelBytes]
-	if p.Layout == BGRX {
-		return RGB{q[2], q[1], q[0]}
-	}
-	return RGB{q[0], q[1], q[2]}
-}
-
 // eachCounted calls do with every pixel of a picture, row by row, that out counts and that
 // is not transparent.
 func eachCounted(p Pixels, out *Out, do func(x, y int, c RGB)) {

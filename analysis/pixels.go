@@ -92,3 +92,12 @@ func (p Pixels) Crop(r image.Rectangle) Pixels {
 		Width: r.Dx(), Height: r.Dy(), Layout: p.Layout,
 	}
 }
+
+// pixel returns the colour of a pixel of the picture, also of a transparent one.
+func (p *Pixels) pixel(x, y int) RGB {
+	q := p.Pix[y*p.Stride+pixelBytes*x:][:pixelBytes]
+	if p.Layout == BGRX {
+		return RGB{q[2], q[1], q[0]}
+	}
+	return RGB{q[0], q[1], q[2]}
+}

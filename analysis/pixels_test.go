@@ -61,20 +61,14 @@ func FuzzCheck(f *testing.F) {
 		if c := p.Crop(image.Rect(width/2, height/2, width, height)); c.Check() != nil {
 			t.Errorf("the crop fails: %v", c.Check())
 		}
-		NewReducer().reduceAndClose(p)
 	})
-}
-
-func (r *Reducer) reduceAndClose(p Pixels) *Reduced {
-	defer r.Close()
-	return r.Reduce(p, (p.Width+1)/2, (p.Height+2)/3, nil)
 }
 
 func TestAtAndCrop(t *testing.T) {
 	for _, layout := range []Layout{RGBA, BGRX} {
 		p := Pixels{Pix: make([]byte, 100), Stride: 19, Width: 4, Height: 3, Layout: layout}
-		p.set(2, 1, RGB{10, 20, 30}, 255)
-		p.set(3, 1, RGB{40, 50, 60}, 0)
+		set(p, 2, 1, RGB{10, 20, 30}, 255)
+		set(p, 3, 1, RGB{40, 50, 60}, 0)
 		for _, tt := range []struct {
 			p    Pixels
 			x, y int
@@ -117,7 +111,7 @@ func TestLayOver(t *testing.T) {
 	}
 	for _, tt := range tests {
 		p := Pixels{Pix: make([]byte, 4), Stride: 4, Width: 1, Height: 1}
-		p.set(0, 0, tt.colour, tt.alpha)
+		set(p, 0, 0, tt.colour, tt.alpha)
 		p.LayOver(ground)
 		wantAlpha := tt.alpha
 		if wantAlpha > 0 {

@@ -1,40 +1,6 @@
 package analysis
 
-import (
-	"encoding/binary"
-	"math"
-)
-
-// lightTables turn 8-bit pixels into bins of lightness: three loads, a sum, and steps.
-type lightTables struct {
-	edges [255]uint32    // the least light of bins 1 to 255
-	bins  steps          // light to bin: how many edges it has reached
-	share [3][256]uint32 // light of a channel's code, by red, green, blue; sums to lightWhite
-}
-
-var planeTables = newLightTables()
-
-func newLightTables() *lightTables {
-	t := new(lightTables)
-	for i := range t.edges {
-		t.edges[i] = firstLight(func(y float64) bool { return binOf(Lightness(y)) > i })
-	}
-	t.bins.set(t.edges[:])
-	for c, weight := range [3]float64{redLuminance, greenLuminance, blueLuminance} {
-		for code := range t.share[c] {
-			t.share[c][code] = uint32(math.Round(lightWhite * weight * Linear(uint8(code))))
-		}
-	}
-	return t
-}
-
-// bin returns the bin of an 8-bit colour's lightness.
-func (t *lightTables) bin(r, g, b uint8) uint8 {
-	return t.bins.of(t.share[0][r] + t.share[1][g] + t.share[2][b])
-}
-
-// binOf returns the bin of the histogram, 0 to 255, that holds a lightness.
-func binOf(lightness float64) int { return int(math.Round(lightness * binsPerLightness)) }
+import "encoding/binary"
 
 // tally counts pixels by bin; the second half counts what has no colour (alpha 0). Pixels
 // at even and odd places are counted apart, so that neighbours of the same bin don't wait
@@ -44,11 +10,11 @@ type tally struct{ even, odd [512]uint32 }
 // opaquePair is set in a pair of BGRX pixels: the meaningless bytes become alpha 255.
 const opaquePair = 0xff000000_ff000000
 
-// span writes the bin of each pixel of src (4 bytes each) to dst and counts it in n.
+// binSpan writes the bin of each pixel of src (4 bytes each) to dst and counts it in n.
 //
 // Painted pictures are full of flat patches: a pair of pixels equal to the pair before
 // needs no arithmetic, and is counted when the run ends.
-func (t *lightTables) span(n *tally, dst []uint8, src []byte, layout Layout) {
+func binSpan(t *lightTables, n *tally, dst []uint8, src []byte, layout Layout) {
 	first, third, opaque := &t.share[0], &t.share[2], uint64(0)
 	if layout == BGRX {
 		first, third, opaque = third, first, opaquePair

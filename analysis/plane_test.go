@@ -3,29 +3,9 @@ package analysis
 import (
 	"math"
 	"testing"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
-
-// plainLightness is CIE 1976 L* of an 8-bit sRGB colour, written out: IEC 61966-2-1:1999
-// and CIE 15:2004, luminance weights from the primaries and D65 as in CSS Color 4.
-func plainLightness(linear *[256]float64, r, g, b int) float64 {
-	y := 0.21263900587151027*linear[r] + 0.715168678767756*linear[g] + 0.07219231536073371*linear[b]
-	if y <= 216.0/24389 {
-		return 24389.0 / 27 * y
-	}
-	return 116*math.Cbrt(y) - 16
-}
-
-func plainLinear() *[256]float64 {
-	linear := new([256]float64)
-	for i := range linear {
-		if e := float64(i) / 255; e <= 0.04045 {
-			linear[i] = e / 12.92
-		} else {
-			linear[i] = math.Pow((e+0.055)/1.055, 2.4)
-		}
-	}
-	return linear
-}
 
 // The plane of every 8-bit colour is at most 0.205 L* off: half a bin (0.196) and no more
 // than a hair beside it.
@@ -33,17 +13,17 @@ func TestPlaneAllColours(t *testing.T) {
 	if testing.Short() {
 		t.Skip("2^24 colours")
 	}
-	linear := plainLinear()
+	linear := testkit.PlainLinear()
 	r := NewReader()
 	defer r.Close()
 	p := Pixels{Pix: make([]byte, 4<<16), Stride: 4 << 8, Width: 256, Height: 256}
 	worst, moved := 0.0, 0
 	for red := range 256 {
 		for i := range 1 << 16 {
-			p.set(i&255, i>>8, RGB{uint8(red), uint8(i >> 8), uint8(i)}, 255)
+			set(p, i&255, i>>8, RGB{uint8(red), uint8(i >> 8), uint8(i)}, 255)
 		}
 		for i, bin := range r.Read(p, Options{}).Grey {
-			l := plainLightness(linear, red, i>>8, i&255)
+			l := testkit.PlainLightness(linear, red, i>>8, i&255)
 			worst = max(worst, math.Abs(float64(bin)/2.55-l))
 			if int(bin) != int(math.Round(2.55*l)) {
 				moved++
@@ -61,9 +41,9 @@ func TestPlaneAllColours(t *testing.T) {
 
 // Neutral greys lie in the bins their published lightness rounds to.
 func TestPlaneNeutralGreys(t *testing.T) {
-	linear := plainLinear()
+	linear := testkit.PlainLinear()
 	for i := range 256 {
-		want := uint8(math.Round(2.55 * plainLightness(linear, i, i, i)))
+		want := uint8(math.Round(2.55 * testkit.PlainLightness(linear, i, i, i)))
 		if got := planeTables.bin(uint8(i), uint8(i), uint8(i)); got != want {
 			t.Errorf("grey %d in bin %d, want %d", i, got, want)
 		}

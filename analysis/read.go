@@ -5,9 +5,6 @@ import (
 	"math"
 )
 
-// binsPerLightness is the histogram's bins per unit of lightness: 255 for 100.
-const binsPerLightness = 2.55
-
 // rowsPerPiece is how many rows a worker takes at a time: a few dozen microseconds' work.
 const rowsPerPiece = 24
 
@@ -124,7 +121,7 @@ func (r *Reader) readRows(worker, piece int) {
 			if counted {
 				n = &r.tallies[worker]
 			}
-			planeTables.span(n, dst[x:end], src[pixelBytes*x:pixelBytes*end], p.Layout)
+			binSpan(planeTables, n, dst[x:end], src[pixelBytes*x:pixelBytes*end], p.Layout)
 			x = end
 		}
 	}
@@ -156,15 +153,6 @@ func (r *Reading) measure() {
 	r.Key = keyOf(r.Mean)
 }
 
-// lightnessOfBins returns the mean lightness of count pixels whose bins add up to sum; NaN
-// if there are none.
-func lightnessOfBins(sum, count int) float64 {
-	if count == 0 {
-		return math.NaN()
-	}
-	return float64(100*sum) / float64(255*count) // rounded once: never above 100
-}
-
 // percentile returns the lightness of the lowest bin whose cumulated share reaches percent.
 func (r *Reading) percentile(percent int) float64 {
 	if r.Counted == 0 {
@@ -191,3 +179,6 @@ func keyOf(mean float64) Key {
 	}
 	return MiddleKey
 }
+
+// greyRow returns a row of the grey plane.
+func (r *Reading) greyRow(y int) []uint8 { return r.Grey[y*r.Width:][:r.Width] }

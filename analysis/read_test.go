@@ -5,59 +5,17 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
-
-// randomPixels paints patches and grain of random size, stride, layout and alpha, with
-// rubbish between the rows and in the bytes that mean nothing.
-func randomPixels(rng *rand.Rand, maxSide int) Pixels {
-	p := Pixels{Width: 1 + rng.IntN(maxSide), Height: 1 + rng.IntN(maxSide), Layout: Layout(rng.IntN(2))}
-	p.Stride = pixelBytes*p.Width + rng.IntN(9)
-	p.Pix = make([]byte, p.Stride*p.Height)
-	for i := range p.Pix {
-		p.Pix[i] = uint8(rng.Uint32())
-	}
-	palette := [4]RGB{}
-	for i := range palette {
-		palette[i] = RGB{uint8(rng.Uint32()), uint8(rng.Uint32()), uint8(rng.Uint32())}
-	}
-	flat := rng.Float64()
-	c, alpha := palette[0], uint8(255)
-	for y := range p.Height {
-		for x := range p.Width {
-			if rng.Float64() > flat {
-				c, alpha = palette[rng.IntN(4)], uint8(max(0, rng.IntN(340)-85)%256)
-			}
-			if rng.IntN(9) > 0 {
-				p.set(x, y, c, alpha)
-			}
-		}
-	}
-	return p
-}
-
-// randomOut leaves out a few areas, which overlap, repeat and reach outside, and lightness.
-func randomOut(rng *rand.Rand, p Pixels) *Out {
-	out := new(Out)
-	for range rng.IntN(5) {
-		x, y := rng.IntN(2*p.Width+10)-p.Width/2-5, rng.IntN(2*p.Height+10)-p.Height/2-5
-		out.Areas = append(out.Areas, image.Rect(x, y, x+rng.IntN(p.Width+9), y+rng.IntN(p.Height+9)))
-	}
-	if len(out.Areas) > 1 {
-		out.Areas[0] = image.Rectangle{out.Areas[0].Max, out.Areas[0].Min} // corners swapped
-	}
-	for range rng.IntN(40) {
-		out.Lightness[rng.IntN(256)] = true
-	}
-	return out
-}
 
 // slowRead is Read, a pixel at a time by the plain formula.
 func slowRead(p Pixels, out *Out) (grey []uint8, histogram [256]int) {
-	linear := plainLinear()
+	linear := testkit.PlainLinear()
 	for y := range p.Height {
 		for x := range p.Width {
 			r, g, b, counted := p.At(x, y)
-			bin := uint8(math.Round(2.55 * plainLightness(linear, int(r), int(g), int(b))))
+			bin := uint8(math.Round(2.55 * testkit.PlainLightness(linear, int(r), int(g), int(b))))
 			grey = append(grey, bin)
 			for _, a := range out.Areas {
 				counted = counted && !image.Pt(x, y).In(a.Canon())
@@ -241,7 +199,7 @@ func TestReadAllocatesNothing(t *testing.T) {
 	r.Steady = true
 	read := func() { r.Read(p, Options{Out: out}) }
 	read()
-	if n := leastAllocs(20, read); n != 0 {
+	if n := testkit.LeastAllocs(20, read); n != 0 {
 		t.Errorf("%g allocations a frame", n)
 	}
 }

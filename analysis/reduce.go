@@ -203,3 +203,14 @@ func (r *Reducer) finish(boxes [][4]uint64, y int) {
 		}
 	}
 }
+
+// Histogram counts the pixels that are not left out, by bin of lightness.
+func (d *Reduced) Histogram() (histogram [256]int) {
+	for i, left := range d.Left {
+		if left == 0 {
+			p := d.Linear[3*i:][:3]
+			histogram[planeTables.bins.of(lightOf(p[0], p[1], p[2]))]++
+		}
+	}
+	return histogram
+}

@@ -5,12 +5,14 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // slowReduce averages in float64 by each pixel's overlap with each box, straight from the
 // definition. light is red, green, blue in [0, 1]; area is the box's share in colour.
 func slowReduce(p Pixels, width, height int) (light [][3]float64, area []float64) {
-	linear := plainLinear()
+	linear := testkit.PlainLinear()
 	overlap := func(pixel, box, source, boxes int) float64 { // of the box's length
 		begin, end := float64(box)*float64(source)/float64(boxes), float64(box+1)*float64(source)/float64(boxes)
 		return max(0, min(end, float64(pixel+1))-max(begin, float64(pixel))) * float64(boxes) / float64(source)
@@ -130,7 +132,7 @@ func TestReduceNothing(t *testing.T) {
 		"height below 0":  reducer.Reduce(p, 5, -1, nil),
 		"no picture":      reducer.Reduce(Pixels{}, 5, 5, nil),
 		"sizes that lie":  reducer.Reduce(Pixels{Width: 9, Height: 9, Stride: 36}, 5, 5, nil),
-		"nothing at once": NewReducer().reduceAndClose(Pixels{}),
+		"nothing at once": reduceOnce(Pixels{}),
 	} {
 		if len(got.Linear)+len(got.Left)+got.Width+got.Height != 0 {
 			t.Errorf("%s: %d x %d", name, got.Width, got.Height)
@@ -192,7 +194,7 @@ func TestReduceAllocatesNothing(t *testing.T) {
 		FlipLeftRight(dst, 200, 150)
 	}
 	frame()
-	if n := leastAllocs(10, frame); n != 0 {
+	if n := testkit.LeastAllocs(10, frame); n != 0 {
 		t.Errorf("%g allocations a frame", n)
 	}
 }
@@ -207,6 +209,28 @@ func FuzzDivisor(f *testing.F) {
 		n >>= 1
 		if by = max(by, 1); newDivisor(by).of(n) != n/by {
 			t.Errorf("%d / %d = %d", n, by, newDivisor(by).of(n))
+		}
+	})
+}
+
+// reduceOnce reduces a picture to a half and a third.
+func reduceOnce(p Pixels) *Reduced {
+	r := NewReducer()
+	defer r.Close()
+	return r.Reduce(p, (p.Width+1)/2, (p.Height+2)/3, nil)
+}
+
+// What Check lets pass can be reduced.
+func FuzzReduce(f *testing.F) {
+	f.Add(64, 8, 2, 2, uint8(0))
+	f.Add(29, 21, 2, 2, uint8(1))
+	f.Fuzz(func(t *testing.T, size, stride, width, height int, layout uint8) {
+		p := Pixels{Pix: make([]byte, max(0, min(size, 1<<16))), Stride: stride, Width: width, Height: height, Layout: Layout(layout)}
+		if p.Check() != nil {
+			return
+		}
+		if d := reduceOnce(p); d.Width > p.Width || d.Height > p.Height {
+			t.Errorf("%d x %d became %d x %d", width, height, d.Width, d.Height)
 		}
 	})
 }

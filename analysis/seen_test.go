@@ -1,6 +1,10 @@
 package analysis
 
-import "testing"
+import (
+	"testing"
+
+	"app.tonedesk/analysis/internal/testkit"
+)
 
 // From 3 a little, from 8 clearly (common practice, no source), as printed.
 func TestSeenHintLimits(t *testing.T) {
@@ -21,13 +25,13 @@ func TestSeenHintLimits(t *testing.T) {
 
 // Source: helmholtz_kohlrausch.csv (HGN23): what is added to each colour.
 func TestSeenHintAsPublished(t *testing.T) {
-	tab := readTable(t, "helmholtz_kohlrausch.csv")
+	tab := testkit.ReadTable(t, "helmholtz_kohlrausch.csv")
 	count := map[SeenHint]int{}
-	for _, row := range tab.rows {
-		s := SpotOf(tab.colour(row))
-		tab.check(row, "hgn23_add", s.SeenLightness-s.Lightness, 1e-3)
+	for _, row := range tab.Rows {
+		s := SpotOf(colourOf(t, tab, row))
+		tab.Check(row, "hgn23_add", s.SeenLightness-s.Lightness, 1e-3)
 		want := SeenAlike
-		switch added := AsPrinted(tab.number(row, "hgn23_add")); {
+		switch added := AsPrinted(tab.Number(row, "hgn23_add")); {
 		case added >= 8:
 			want = SeenClearly
 		case added >= 3:

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // eachBase calls do with 4,096 base colours spread over sRGB.
@@ -22,7 +24,7 @@ func eachBase(do func(base Spot)) {
 
 // checkStep fails unless a step is the colour so many tones away from its base that it says,
 // and its 8-bit colour keeps that.
-func checkStep(t fataler, base Spot, step Step, tones float64) {
+func checkStep(t testkit.Fataler, base Spot, step Step, tones float64) {
 	t.Helper()
 	value := base.Value - tones
 	room := value >= 0 && value <= 10
@@ -45,7 +47,7 @@ func checkStep(t fataler, base Spot, step Step, tones float64) {
 
 // checkOrder fails unless the hues of the steps turn on and on in one direction, as made and
 // as 8-bit colours.
-func checkOrder(t fataler, base Spot, steps []Step) {
+func checkOrder(t testkit.Fataler, base Spot, steps []Step) {
 	t.Helper()
 	made, code, direction := base.Oklab.Hue(), base.Oklab.Hue(), 0.0
 	for _, step := range steps {
@@ -150,7 +152,7 @@ func TestAccentsKeepTheirPromises(t *testing.T) {
 	}
 }
 
-func checkAccent(t fataler, base Spot, a Accent, p promise) {
+func checkAccent(t testkit.Fataler, base Spot, a Accent, p promise) {
 	t.Helper()
 	if a.Spot == nil {
 		if a.Note != NoRoom || a.InGamut || p.by != BySeenLightness || p.want < 100-0.2 {
@@ -252,7 +254,7 @@ func TestSuggestsEachColourOnce(t *testing.T) {
 // The JSON names are the contract of the command line; without room, colour and figures are
 // null, and the word stands beside.
 func TestShadesJSON(t *testing.T) {
-	fields := fieldsOf(t, Shade(SpotOf(RGB{40, 30, 30}), DefaultShadeOptions()))
+	fields := testkit.FieldsOf(t, Shade(SpotOf(RGB{40, 30, 30}), DefaultShadeOptions()))
 	for name, want := range map[string]struct {
 		length int
 		names  string

@@ -3,6 +3,8 @@ package analysis
 import (
 	"math"
 	"testing"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // zone is a range of Oklch hues that painters call by one name, in degrees; it may run past
@@ -51,7 +53,7 @@ func TestShadowsOfYellowsAndSkin(t *testing.T) {
 	}
 }
 
-func colourSpot(t fataler, text string) Spot {
+func colourSpot(t testkit.Fataler, text string) Spot {
 	t.Helper()
 	c, err := ParseColour(text)
 	if err != nil {

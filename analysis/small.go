@@ -21,23 +21,20 @@ type GapChange struct {
 	Change float64 // Small minus Whole: negative where the groups draw nearer
 }
 
-// SmallGaps appends to dst what becomes of the gaps of the chosen groups of whole, from dark
-// to light, when the picture is made small, in linear light. The small picture is split
-// anew, into as many groups; edges set by hand stay where they are. small is the whole
-// picture, reduced to SmallSize; like a view's Paint, not twice at once for the same one.
-func SmallGaps(dst []GapChange, small *Reduced, whole *Reading) []GapChange {
-	var histogram [256]int
-	for i, left := range small.Left {
-		if left == 0 {
-			p := small.Linear[3*i:][:3]
-			histogram[planeTables.bins.of(lightOf(p[0], p[1], p[2]))]++
-		}
-	}
-	chosen, split := whole.Chosen(), memoryOf[smallSplit](small)
-	split.set(&histogram, chosen, whole.chosen == chosenByHand)
+// GapMeter measures what becomes of the gaps when a picture is made small. It keeps the
+// memory that this needs; the zero value is ready, for one goroutine at a time.
+type GapMeter struct{ split smallSplit }
+
+// Changes appends to dst what becomes of the gaps of the chosen groups of whole, from dark
+// to light, when the picture is made small, in linear light. The small picture, of which
+// histogram counts the pixels by bin, is split anew, into as many groups; edges set by hand
+// stay where they are.
+func (m *GapMeter) Changes(dst []GapChange, histogram *[256]int, whole *Reading) []GapChange {
+	chosen := whole.Chosen()
+	m.split.set(histogram, chosen, whole.chosen == chosenByHand)
 	for i, gap := range chosen.Gaps() {
 		change := GapChange{Whole: gap, Small: math.NaN()}
-		if same := split.as(chosen); same != nil {
+		if same := m.split.as(chosen); same != nil {
 			change.Small = same.Gaps()[i]
 		}
 		change.Change = change.Small - change.Whole

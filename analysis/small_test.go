@@ -1,9 +1,10 @@
 package analysis
 
 import (
-	"bytes"
 	"math"
 	"testing"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 func TestSmallSize(t *testing.T) {
@@ -16,31 +17,18 @@ func TestSmallSize(t *testing.T) {
 	}
 }
 
-// The view is the greys, and says how long the side of the small picture beside it is.
-func TestSmallView(t *testing.T) {
-	p := painting(300, 200, BGRX)
-	if !bytes.Equal(paintOf(t, p, "small", Look{Knob: 96}), paintOf(t, p, "grey", Look{})) {
-		t.Error("it is not the greys")
-	}
-	view, _ := ViewByKey("small")
-	for _, tt := range [][2]float64{{96, 96}, {0, 128}, {3, 64}, {1000, 256}} {
-		if got := view.Beside(tt[0]); got != tt[1] {
-			t.Errorf("the knob at %g makes it %g pixels, want %g", tt[0], got, tt[1])
-		}
-	}
-}
-
 // smallGapsOf paints a picture of 256 x 256 pixels and makes it small.
 func smallGapsOf(longer int, o Options, at func(x, y int) uint8) []GapChange {
 	const side = 256
 	p := Pixels{Pix: make([]byte, 4*side*side), Stride: 4 * side, Width: side, Height: side}
 	for i := range side * side {
 		v := at(i%side, i/side)
-		p.set(i%side, i/side, RGB{v, v, v}, 255)
+		set(p, i%side, i/side, RGB{v, v, v}, 255)
 	}
 	r := NewReducer()
 	defer r.Close()
-	return SmallGaps(nil, r.Reduce(p, longer, longer, o.Out), Read(p, o))
+	histogram := r.Reduce(p, longer, longer, o.Out).Histogram()
+	return new(GapMeter).Changes(nil, &histogram, Read(p, o))
 }
 
 // Masses keep their gap; a pattern finer than the small picture's pixels loses it.
@@ -90,8 +78,13 @@ func TestSmallGapsAllocateNothing(t *testing.T) {
 	r := NewReducer()
 	defer r.Close()
 	src, reading := r.Reduce(p, 64, 43, nil), Read(p, Options{})
-	gaps := SmallGaps(nil, src, reading)
-	if n := leastAllocs(10, func() { gaps = SmallGaps(gaps[:0], src, reading) }); n != 0 {
+	var meter GapMeter
+	histogram := src.Histogram()
+	gaps := meter.Changes(nil, &histogram, reading)
+	if n := testkit.LeastAllocs(10, func() {
+		histogram = src.Histogram()
+		gaps = meter.Changes(gaps[:0], &histogram, reading)
+	}); n != 0 {
 		t.Errorf("%g allocations", n)
 	}
 }
@@ -104,9 +97,11 @@ func BenchmarkSmallGaps(b *testing.B) {
 	defer r.Close()
 	reading := Read(p, Options{})
 	width, height := SmallSize(p.Width, p.Height, 256)
-	gaps := SmallGaps(nil, r.Reduce(p, width, height, nil), reading)
+	var meter GapMeter
+	var gaps []GapChange
 	b.ReportAllocs()
 	for b.Loop() {
-		gaps = SmallGaps(gaps[:0], r.Reduce(p, width, height, nil), reading)
+		histogram := r.Reduce(p, width, height, nil).Histogram()
+		gaps = meter.Changes(gaps[:0], &histogram, reading)
 	}
 }

@@ -3,20 +3,22 @@ package analysis
 import (
 	"math"
 	"testing"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // Source: munsell_value_to_y.csv (D1535): the grey of each step, and how far L* is from ten
 // times the step.
 func TestStepsAsPublished(t *testing.T) {
-	tab := readTable(t, "munsell_value_to_y.csv")
-	for _, row := range tab.rows {
-		v := tab.number(row, "V")
+	tab := testkit.ReadTable(t, "munsell_value_to_y.csv")
+	for _, row := range tab.Rows {
+		v := tab.Number(row, "V")
 		l := Lightness(YOfValue(v))
-		tab.check(row, "diff10V", l-10*v, 1e-5)
-		tab.check(row, "srgb_grey", 255*EncodedOf(YOfValue(v)), 1e-3)
-		tab.check(row, "V", Value(tab.number(row, "Lstar")), 1e-6)
-		if got := GreyOf(l); math.Abs(float64(got)-tab.number(row, "srgb_grey")) > 0.51 {
-			t.Errorf("step %g: grey %d, want the nearest to %s", v, got, tab.cell(row, "srgb_grey"))
+		tab.Check(row, "diff10V", l-10*v, 1e-5)
+		tab.Check(row, "srgb_grey", 255*EncodedOf(YOfValue(v)), 1e-3)
+		tab.Check(row, "V", Value(tab.Number(row, "Lstar")), 1e-6)
+		if got := GreyOf(l); math.Abs(float64(got)-tab.Number(row, "srgb_grey")) > 0.51 {
+			t.Errorf("step %g: grey %d, want the nearest to %s", v, got, tab.Cell(row, "srgb_grey"))
 		}
 		if got := FromWhite(v); got != 10-v {
 			t.Errorf("step %g is %g from white", v, got)

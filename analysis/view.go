@@ -25,34 +25,23 @@ type Look struct {
 	Reading *Reading // the groups of the whole picture; nil if there is none
 }
 
-// views in their order, the place in the list beside each.
-var views []placedView
-
-type placedView struct {
-	place int
-	View
-}
-
-// register adds a view, at its place in the list.
-func register(place int, v View) {
-	at, _ := slices.BinarySearchFunc(views, place, func(v placedView, place int) int { return v.place - place })
-	views = slices.Insert(views, at, placedView{place, v})
+// views lists them in the order in which they are offered. A new one is one file and its
+// place here.
+var views = []View{
+	colourView, greyView, layerGreyView, bandsView, twoToneView, threeToneView, squintView,
+	chromaView, hueView, edgesView, smallView, protanView, deutanView, tritanView,
 }
 
 // Views returns all views in the order in which they are offered.
 func Views() []View {
-	all := make([]View, len(views))
-	for i := range views {
-		all[i] = views[i].View
-	}
-	return all
+	return slices.Clone(views)
 }
 
 // ViewByKey returns the view with a key, and whether there is one.
 func ViewByKey(key string) (View, bool) {
 	for i := range views {
 		if views[i].Key == key {
-			return views[i].View, true
+			return views[i], true
 		}
 	}
 	return View{}, false

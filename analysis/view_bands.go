@@ -1,11 +1,9 @@
 package analysis
 
 // The value scale cut into even bands.
-func init() {
-	register(4, View{Key: "bands", Name: "Bands", Knob: &bandsKnob, Paint: func(dst []byte, src *Reduced, look Look) {
-		paintEvenBands(dst, src, int(bandsKnob.At(look.Knob)))
-	}})
-}
+var bandsView = View{Key: "bands", Name: "Bands", Knob: &bandsKnob, Paint: func(dst []byte, src *Reduced, look Look) {
+	paintEvenBands(dst, src, int(bandsKnob.At(look.Knob)))
+}}
 
 // maxBands is the greatest number of bands: one a step of value.
 const maxBands = Steps

@@ -7,9 +7,7 @@ import (
 
 // The picture's chroma as greys: a neutral is black, and a C*ab of 50 is the grey of L* 50.
 // From 100 on, which few colours of a display reach, it is white.
-func init() {
-	register(8, View{Key: "chroma", Name: "Chroma", Paint: paintChroma})
-}
+var chromaView = View{Key: "chroma", Name: "Chroma", Paint: paintChroma}
 
 func paintChroma(dst []byte, src *Reduced, _ Look) {
 	paintSpans(dst, src, chromaGreys(), func(dst []byte, linear []uint16, greys *chromaScale) {

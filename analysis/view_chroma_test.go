@@ -11,7 +11,7 @@ func vivid() Pixels {
 	p := Pixels{Pix: make([]byte, 4*side*side*side), Stride: 4 * side * side, Width: side * side, Height: side}
 	for i := range side * side * side {
 		at := func(n int) uint8 { return uint8(min(255, 16*n)) }
-		p.set(i%p.Width, i/p.Width, RGB{at(i % side), at(i / side % side), at(i / side / side)}, 255)
+		set(p, i%p.Width, i/p.Width, RGB{at(i % side), at(i / side % side), at(i / side / side)}, 255)
 	}
 	return p
 }

@@ -1,7 +1,7 @@
 package analysis
 
 // The picture as it is.
-func init() { register(1, View{Key: "colour", Name: "Colour", Paint: paintColour}) }
+var colourView = View{Key: "colour", Name: "Colour", Paint: paintColour}
 
 func paintColour(dst []byte, src *Reduced, _ Look) {
 	paintSpans(dst, src, codeSteps, func(dst []byte, linear []uint16, _ *steps) {

@@ -4,11 +4,11 @@ import "math"
 
 // The picture as eyes with a colour-vision deficiency see it. Source: MACHADO, on linear
 // light; its tritan is an approximation.
-func init() {
-	register(12, View{Key: "protan", Name: "Protan", Knob: &severityKnob, Paint: seenThrough(&protanTable)})
-	register(13, View{Key: "deutan", Name: "Deutan", Knob: &severityKnob, Paint: seenThrough(&deutanTable)})
-	register(14, View{Key: "tritan", Name: "Tritan", Knob: &severityKnob, Paint: seenThrough(&tritanTable)})
-}
+var (
+	protanView = View{Key: "protan", Name: "Protan", Knob: &severityKnob, Paint: seenThrough(&protanTable)}
+	deutanView = View{Key: "deutan", Name: "Deutan", Knob: &severityKnob, Paint: seenThrough(&deutanTable)}
+	tritanView = View{Key: "tritan", Name: "Tritan", Knob: &severityKnob, Paint: seenThrough(&tritanTable)}
+)
 
 // severityKnob goes from nearly the usual eye, which the view Colour is for, to one without
 // one kind of cone.

@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 var machadoTables = map[string]*machadoTable{"protan": &protanTable, "deutan": &deutanTable, "tritan": &tritanTable}
@@ -59,10 +61,10 @@ func TestMachadoBetween(t *testing.T) {
 // Source: testdata/cvd_worked_values.csv, the rows of Machado, Oliveira and Fernandes 2009:
 // the matrix on linear light, and the code that the view paints.
 func TestColourVisionWorked(t *testing.T) {
-	tab := readTable(t, "cvd_worked_values.csv")
+	tab := testkit.ReadTable(t, "cvd_worked_values.csv")
 	rows := 0
-	for _, row := range tab.rows {
-		severity, ours := strings.CutPrefix(tab.cell(row, "method"), "machado2009_")
+	for _, row := range tab.Rows {
+		severity, ours := strings.CutPrefix(tab.Cell(row, "method"), "machado2009_")
 		if !ours {
 			continue
 		}
@@ -71,23 +73,23 @@ func TestColourVisionWorked(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		c, err := ParseColour(tab.cell(row, "hex"))
+		c, err := ParseColour(tab.Cell(row, "hex"))
 		if err != nil {
 			t.Fatal(err)
 		}
-		kind := tab.cell(row, "type")
+		kind := tab.Cell(row, "type")
 		m := machadoTables[kind].at(at)
 		light := [3]float64{Linear(c.R), Linear(c.G), Linear(c.B)}
 		for i, name := range []string{"out_r", "out_g", "out_b"} {
 			got := m[i][0]*light[0] + m[i][1]*light[1] + m[i][2]*light[2]
-			if want := tab.number(row, name); !(math.Abs(got-want) <= 1e-6) {
+			if want := tab.Number(row, name); !(math.Abs(got-want) <= 1e-6) {
 				t.Errorf("%s %s, %s %s: %g, want %g", c.Hex(), kind, severity, name, got, want)
 			}
 		}
 		p := Pixels{Pix: []byte{c.R, c.G, c.B, 255}, Stride: 4, Width: 1, Height: 1}
 		got := paintOf(t, p, kind, Look{Knob: at})
-		if hex := (RGB{got[0], got[1], got[2]}).Hex(); hex != tab.cell(row, "hex_out") || got[3] != 255 {
-			t.Errorf("%s %s %s is painted %s, want %s", c.Hex(), kind, severity, hex, tab.cell(row, "hex_out"))
+		if hex := (RGB{got[0], got[1], got[2]}).Hex(); hex != tab.Cell(row, "hex_out") || got[3] != 255 {
+			t.Errorf("%s %s %s is painted %s, want %s", c.Hex(), kind, severity, hex, tab.Cell(row, "hex_out"))
 		}
 	}
 	if rows != 90 {

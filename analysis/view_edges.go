@@ -9,9 +9,7 @@ import (
 // a pixel, from the one before it to the one after, in the direction in which it changes most.
 // No change is black; the grey's own value is twice the tones: a step of one tone is shown as
 // value 2, of five tones and more as white.
-func init() {
-	register(10, View{Key: "edges", Name: "Edges", Wide: true, Paint: paintEdges})
-}
+var edgesView = View{Key: "edges", Name: "Edges", Wide: true, Paint: paintEdges}
 
 // edgeGain is the shown value per tone across a pixel.
 const edgeGain = 2

@@ -34,7 +34,7 @@ func halvesOf(a, b uint8, lighter func(x, y int) bool) Pixels {
 		if lighter(i%side, i/side) {
 			grey = b
 		}
-		p.set(i%side, i/side, RGB{grey, grey, grey}, 255)
+		set(p, i%side, i/side, RGB{grey, grey, grey}, 255)
 	}
 	return p
 }

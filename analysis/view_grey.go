@@ -3,7 +3,7 @@ package analysis
 import "sync"
 
 // True lightness: each pixel as the grey of the same L*.
-func init() { register(2, View{Key: "grey", Name: "Grey", Paint: paintGrey}) }
+var greyView = View{Key: "grey", Name: "Grey", Paint: paintGrey}
 
 func paintGrey(dst []byte, src *Reduced, _ Look) {
 	paintTones(dst, src, greyScale())

@@ -7,9 +7,7 @@ import (
 
 // Hue without its lightness: every pixel at one lightness, with its own hue (hab) and its own
 // chroma (C*ab), or as much of it as the display can show there. Neutrals are all one grey.
-func init() {
-	register(9, View{Key: "hue", Name: "Hue alone", Paint: paintHue})
-}
+var hueView = View{Key: "hue", Name: "Hue alone", Paint: paintHue}
 
 // hueLightness is the L* of every pixel: where the display has about as much chroma for all
 // hues together as anywhere (a C*ab of 64 on average, of 34 at least).

@@ -2,7 +2,7 @@ package analysis
 
 // What a black layer in the saturation blend mode shows over the picture (W3C Compositing
 // and Blending Level 1).
-func init() { register(3, View{Key: "layer-grey", Name: "Layer grey", Paint: paintLayerGrey}) }
+var layerGreyView = View{Key: "layer-grey", Name: "Layer grey", Paint: paintLayerGrey}
 
 // paintLayerGrey starts from the 8-bit colours, as such a layer does: 0.3 R + 0.59 G + 0.11 B
 // of them, rounded to nearest.

@@ -2,9 +2,7 @@ package analysis
 
 // The greys, and beside them the whole picture made small, as greys too: what survives as a
 // thumbnail.
-func init() {
-	register(11, View{Key: "small", Name: "Small size", Knob: &smallKnob, Paint: paintGrey, Beside: smallKnob.At})
-}
+var smallView = View{Key: "small", Name: "Small size", Knob: &smallKnob, Paint: paintGrey, Beside: smallKnob.At}
 
 // smallKnob is the small picture's longer side.
 var smallKnob = Knob{Name: "Longer side", Unit: "px", From: 64, To: 256, Step: 16, Start: 128}

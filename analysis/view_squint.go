@@ -2,9 +2,7 @@ package analysis
 
 // The picture as with the eyes half shut: small things melt, masses of light and of shadow
 // stay.
-func init() {
-	register(7, View{Key: "squint", Name: "Squint", Knob: &squintKnob, Wide: true, Paint: paintSquint})
-}
+var squintView = View{Key: "squint", Name: "Squint", Knob: &squintKnob, Wide: true, Paint: paintSquint}
 
 // squintKnob is the Gaussian's sigma as a share of the picture's longer side.
 var squintKnob = Knob{Name: "Blur", Unit: "%", From: 0.5, To: 5, Step: 0.5, Start: 1.5}

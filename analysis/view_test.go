@@ -3,8 +3,9 @@ package analysis
 import (
 	"bytes"
 	"math"
-	"math/rand/v2"
 	"testing"
+
+	"app.tonedesk/analysis/internal/testkit"
 )
 
 // paintOf paints p in a view, at its own size.
@@ -32,9 +33,6 @@ func TestViewsInOrder(t *testing.T) {
 			t.Errorf("view %d is %q (%q)", i, v.Key, v.Name)
 		}
 		seen[v.Key] = true
-		if i > 0 && views[i].place <= views[i-1].place {
-			t.Errorf("view %q stands after %q, its place is %d after %d", v.Key, all[i-1].Key, views[i].place, views[i-1].place)
-		}
 	}
 	if _, ok := ViewByKey("no such view"); ok {
 		t.Error("a view that is none is found")
@@ -45,7 +43,7 @@ func TestViewsInOrder(t *testing.T) {
 func greyRamp() Pixels {
 	p := Pixels{Pix: make([]byte, 4*256), Stride: 4 * 256, Width: 256, Height: 1, Layout: BGRX}
 	for i := range 256 {
-		p.set(i, 0, RGB{uint8(i), uint8(i), uint8(i)}, 0)
+		set(p, i, 0, RGB{uint8(i), uint8(i), uint8(i)}, 0)
 	}
 	return p
 }
@@ -81,13 +79,13 @@ func TestViewsOfGreys(t *testing.T) {
 // Grey is the grey of the colour's own lightness: half a code's lightness away at most,
 // which is 0.26 L* (one code is 0.27 to 0.51 L*: testdata/srgb_grey_ramp_256.csv).
 func TestGreyView(t *testing.T) {
-	linear := plainLinear()
+	linear := testkit.PlainLinear()
 	p := noise(80, 80, RGBA)
 	got := paintOf(t, p, "grey", Look{})
 	for i := 0; i < len(got); i += 4 {
-		want := plainLightness(linear, int(p.Pix[i]), int(p.Pix[i+1]), int(p.Pix[i+2]))
+		want := testkit.PlainLightness(linear, int(p.Pix[i]), int(p.Pix[i+1]), int(p.Pix[i+2]))
 		g := int(got[i])
-		if d := plainLightness(linear, g, g, g) - want; !(math.Abs(d) <= 0.26) {
+		if d := testkit.PlainLightness(linear, g, g, g) - want; !(math.Abs(d) <= 0.26) {
 			t.Fatalf("%v of L* %g is painted %d, %g L* off", p.Pix[i:i+3], want, g, d)
 		}
 	}
@@ -108,17 +106,17 @@ func TestLayerGreyView(t *testing.T) {
 
 // A band holds the values from its number's part of ten to the next, and shows its middle.
 func TestBandsView(t *testing.T) {
-	p, linear := noise(60, 60, RGBA), plainLinear()
+	p, linear := noise(60, 60, RGBA), testkit.PlainLinear()
 	for asked, bands := range map[float64]int{-3: 2, 0: 5, 2: 2, 3: 3, 5: 5, 6.6: 7, 9: 9, 10: 10, 99: 10} {
 		got := paintOf(t, p, "bands", Look{Knob: asked})
 		for i := 0; i < len(got); i += 4 {
-			value := Value(plainLightness(linear, int(p.Pix[i]), int(p.Pix[i+1]), int(p.Pix[i+2])))
+			value := Value(testkit.PlainLightness(linear, int(p.Pix[i]), int(p.Pix[i+1]), int(p.Pix[i+2])))
 			band := value / 10 * float64(bands)
 			if near := math.Abs(band - math.Round(band)); near < 1e-3 {
 				continue // as near to an edge as the reduced picture's light is exact
 			}
 			g := int(got[i])
-			shown := Value(plainLightness(linear, g, g, g))
+			shown := Value(testkit.PlainLightness(linear, g, g, g))
 			if middle := (math.Floor(band) + 0.5) * 10 / float64(bands); !(math.Abs(shown-middle) < 0.04) { // half an 8-bit grey, in value steps
 				t.Fatalf("%d bands: value %g is shown as %g, want %g", bands, value, shown, middle)
 			}
@@ -166,61 +164,6 @@ func TestGroupViews(t *testing.T) {
 			if got := paintOf(t, p, key, Look{Reading: nothing}); !bytes.Equal(got, paintOf(t, p, "bands", Look{Knob: float64(k)})) {
 				t.Errorf("%s without groups is not the even steps of value", key)
 			}
-		}
-	}
-}
-
-// Dots stand on left-out pixels only, on a few of them, evenly, neutral, and far enough
-// from their ground.
-func TestDotOut(t *testing.T) {
-	const width, height = 64, 48
-	for ground := range 256 {
-		d := &Reduced{Width: width, Height: height, Left: make([]uint8, width*height)}
-		for i := range d.Left {
-			if i%width >= width/2 {
-				d.Left[i] = 1
-			}
-		}
-		dst := bytes.Repeat([]byte{uint8(ground), uint8(ground), uint8(ground), 255}, width*height)
-		DotOut(dst, d)
-		dots, linear := 0, plainLinear()
-		for i := 0; i < len(dst); i += 4 {
-			if int(dst[i]) == ground {
-				continue
-			}
-			dots++
-			l, under := plainLightness(linear, int(dst[i]), int(dst[i+1]), int(dst[i+2])), plainLightness(linear, ground, ground, ground)
-			if d.Left[i/4] == 0 || dst[i] != dst[i+1] || dst[i] != dst[i+2] || dst[i+3] != 255 || math.Abs(l-under) < 39 {
-				t.Fatalf("on %d, pixel %d: %v", ground, i/4, dst[i:i+4])
-			}
-		}
-		if want := width / 2 * height / 8; dots != want {
-			t.Fatalf("on %d: %d pixels of dots, want %d, an eighth", ground, dots, want)
-		}
-	}
-}
-
-// Twice mirrored is as before; once mirrored, every row runs backwards.
-func TestFlipLeftRight(t *testing.T) {
-	rng := rand.New(rand.NewPCG(19, 20))
-	for range 50 {
-		width, height := rng.IntN(9), rng.IntN(9)
-		p := Pixels{Pix: make([]byte, 4*width*height), Stride: 4 * width, Width: width, Height: height}
-		for i := range p.Pix {
-			p.Pix[i] = uint8(rng.Uint32())
-		}
-		q := p
-		q.Pix = bytes.Clone(p.Pix)
-		FlipLeftRight(q.Pix, width, height)
-		for i := range width * height {
-			x, y := i%width, i/width
-			if !bytes.Equal(p.Pix[4*i:][:4], q.Pix[4*(y*width+width-1-x):][:4]) {
-				t.Fatalf("pixel %d, %d is not mirrored", x, y)
-			}
-		}
-		FlipLeftRight(q.Pix, width, height)
-		if !bytes.Equal(p.Pix, q.Pix) {
-			t.Error("twice mirrored is another picture")
 		}
 	}
 }

@@ -1,8 +1,6 @@
 package analysis
 
 // Two values, dark and light, by the picture's own groups: the notan.
-func init() {
-	register(5, View{Key: "two-tone", Name: "Two-tone", Paint: func(dst []byte, src *Reduced, look Look) {
-		paintGroups(dst, src, look.Reading, 2)
-	}})
-}
+var twoToneView = View{Key: "two-tone", Name: "Two-tone", Paint: func(dst []byte, src *Reduced, look Look) {
+	paintGroups(dst, src, look.Reading, 2)
+}}

@@ -121,5 +121,6 @@ func (w *worker) paintBeside(p analysis.Pixels, bounds image.Rectangle, next wan
 		analysis.FlipLeftRight(img.Pix, size.X, size.Y)
 	}
 	w.done.beside = img
-	w.done.small = analysis.SmallGaps(w.done.small, tiny, w.done.reading)
+	histogram := tiny.Histogram()
+	w.done.small = w.gaps.Changes(w.done.small, &histogram, w.done.reading)
 }

@@ -65,6 +65,7 @@ type worker struct {
 	near    *analysis.Reducer // for the loupe
 	tiny    *analysis.Reducer // for the small picture beside
 	jump    *analysis.Jump
+	gaps    analysis.GapMeter
 	out     analysis.Out
 	partOut analysis.Out // the same for the part that is shown
 	nearOut analysis.Out

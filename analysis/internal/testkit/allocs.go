@@ -1,10 +1,10 @@
-package analysis
+package testkit
 
 import "testing"
 
-// leastAllocs returns how often f allocates, at the best of five tries: what the runtime
+// LeastAllocs returns how often f allocates, at the best of five tries: what the runtime
 // allocates beside it, on a busy machine more often, counts too.
-func leastAllocs(runs int, f func()) float64 {
+func LeastAllocs(runs int, f func()) float64 {
 	least := testing.AllocsPerRun(runs, f)
 	for range 4 {
 		if least == 0 {

@@ -1,0 +1,43 @@
+package analysis
+
+// The marks of what lies beyond the limits: a minus where it is too dark, a plus where it is
+// too light, so that they are told from each other, and from the squares of what is left
+// out, by their shape. Bit x of row y is a pixel of the mark.
+const markSize = 3
+
+var (
+	minusMark = [markSize]uint8{0b000, 0b111, 0b000}
+	plusMark  = [markSize]uint8{0b010, 0b111, 0b010}
+)
+
+// DotLimits draws even neutral marks over the counted pixels of src that are darker or
+// lighter than the limits allow, into dst as a view painted it. A mark is dark on a light
+// ground and light on a dark one.
+func DotLimits(dst []byte, src *Reduced, l Limits) {
+	darkUnder, lightFrom := l.bins()
+	var marks [256][markSize]uint8 // by bin
+	for bin := range marks {
+		switch {
+		case bin < darkUnder:
+			marks[bin] = minusMark
+		case bin >= lightFrom:
+			marks[bin] = plusMark
+		}
+	}
+	for y := range src.Height {
+		row := y % (dotStep / 2)
+		if row >= markSize {
+			continue
+		}
+		for x := -dotShift(y); x < src.Width; x += dotStep {
+			for column := max(0, -x); column < min(markSize, src.Width-x); column++ {
+				at := y*src.Width + x + column
+				linear := src.Linear[3*at:][:3]
+				bin := planeTables.bins.of(lightOf(linear[0], linear[1], linear[2]))
+				if src.Left[at] == 0 && marks[bin][row]>>column&1 == 1 {
+					drawDot(dst[pixelBytes*at:][:pixelBytes])
+				}
+			}
+		}
+	}
+}
