@@ -3,6 +3,8 @@ package analysis
 import (
 	"encoding/binary"
 	"math"
+
+	"app.tonedesk/analysis/colour"
 )
 
 // edgeRange is the range of L* within a spot's square, as printed, beyond which the spot is
@@ -21,22 +23,22 @@ type areaSum struct {
 	// small spread isn't lost in large squares.
 	first, away, square float64
 
-	colour RGB  // of the last run
-	mixed  bool // not all pixels are of one colour
+	colour colour.RGB // of the last run
+	mixed  bool       // not all pixels are of one colour
 }
 
-// opaqueWord is set in the words of BGRX pixels: the meaningless byte becomes alpha 255.
-const opaqueWord = 0xff000000
+// OpaqueWord is set in the words of BGRX pixels: the meaningless byte becomes alpha 255.
+const OpaqueWord = 0xff000000
 
 // sumOf adds up the pixels that are not transparent.
 func sumOf(p Pixels) (a areaSum) {
 	opaque := uint32(0)
 	if p.Layout == BGRX {
-		opaque = opaqueWord
+		opaque = OpaqueWord
 	}
 	word, run := uint32(0), 0 // a transparent pixel
 	for y := range p.Height {
-		for row := p.row(y); len(row) >= pixelBytes; row = row[pixelBytes:] {
+		for row := p.Row(y); len(row) >= PixelBytes; row = row[PixelBytes:] {
 			w := binary.LittleEndian.Uint32(row) | opaque
 			if w != word {
 				a.add(word, run, p.Layout)
@@ -54,12 +56,12 @@ func (a *areaSum) add(word uint32, run int, layout Layout) {
 	if word>>24 == 0 || run == 0 {
 		return
 	}
-	c := RGB{uint8(word), uint8(word >> 8), uint8(word >> 16)}
+	c := colour.RGB{R: uint8(word), G: uint8(word >> 8), B: uint8(word >> 16)}
 	if layout == BGRX {
 		c.R, c.B = c.B, c.R
 	}
-	red, green, blue := linears[c.R], linears[c.G], linears[c.B]
-	y := Luminance(red, green, blue)
+	red, green, blue := colour.Linears[c.R], colour.Linears[c.G], colour.Linears[c.B]
+	y := colour.Luminance(red, green, blue)
 	l := nearLightness(y)
 	if a.count == 0 {
 		a.colour, a.first, a.low, a.high = c, l, y, y
@@ -79,15 +81,15 @@ func (a *areaSum) add(word uint32, run int, layout Layout) {
 // spot reads the mean, all but its hue.
 func (a *areaSum) spot() Spot {
 	if !a.mixed { // as the colour itself, to the last digit
-		s := spotOfCode(a.colour)
+		s := SpotOfCode(a.colour)
 		s.Pixels = a.count
 		return s
 	}
 	n := float64(a.count)
-	s := spotOfLight(a.red/n, a.green/n, a.blue/n)
+	s := SpotOfLight(a.red/n, a.green/n, a.blue/n)
 	away := a.away / n
 	s.Spread = math.Sqrt(max(0, a.square/n-away*away))
-	s.Low, s.High, s.Pixels = Lightness(a.low), Lightness(a.high), a.count
+	s.Low, s.High, s.Pixels = colour.Lightness(a.low), colour.Lightness(a.high), a.count
 	s.OnEdge = AsPrinted(s.High-s.Low) > edgeRange
 	return s
 }
@@ -98,7 +100,7 @@ const nearSteps = 4096
 // lightnesses holds L* at equal steps of luminance.
 var lightnesses = func() (t [nearSteps + 2]float64) {
 	for i := range t {
-		t[i] = Lightness(float64(i) / nearSteps)
+		t[i] = colour.Lightness(float64(i) / nearSteps)
 	}
 	return t
 }()

@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/testkit"
 )
 
@@ -18,7 +19,7 @@ func TestNearLightness(t *testing.T) {
 	const fine = 1 << 20
 	for i := range fine + 1 {
 		y := float64(i) / fine
-		worst = max(worst, math.Abs(nearLightness(y)-Lightness(y)))
+		worst = max(worst, math.Abs(nearLightness(y)-colour.Lightness(y)))
 	}
 	if !(worst < 0.001) {
 		t.Errorf("off by %g L*", worst)
@@ -41,9 +42,9 @@ func plainArea(p Pixels, area image.Rectangle) (linear [3]float64, spread, low, 
 				continue
 			}
 			for i, code := range [3]uint8{r, g, b} {
-				linear[i] += Linear(code)
+				linear[i] += colour.Linear(code)
 			}
-			l := Lightness(Luminance(Linear(r), Linear(g), Linear(b)))
+			l := colour.Lightness(colour.Luminance(colour.Linear(r), colour.Linear(g), colour.Linear(b)))
 			lights = append(lights, l)
 			low, high = min(low, l), max(high, l)
 		}
@@ -68,7 +69,7 @@ func drawPicture(t *rapid.T) Pixels {
 	stride := 4*width + rapid.IntRange(0, 5).Draw(t, "gap")
 	p := Pixels{Pix: make([]byte, stride*height), Stride: stride, Width: width, Height: height}
 	p.Layout = rapid.SampledFrom([]Layout{RGBA, BGRX}).Draw(t, "layout")
-	palette := []RGB{drawColour(t, "a"), drawColour(t, "b"), drawColour(t, "c")}
+	palette := []colour.RGB{drawColour(t, "a"), drawColour(t, "b"), drawColour(t, "c")}
 	for y := range height {
 		for x := range width {
 			c := rapid.SampledFrom(palette).Draw(t, "colour")
@@ -102,7 +103,7 @@ func checkArea(t *rapid.T, p Pixels, area image.Rectangle) {
 	if err != nil || s.Pixels != count {
 		t.Fatalf("%d pixels, want %d; %v", s.Pixels, count, err)
 	}
-	want := spotOfLight(linear[0], linear[1], linear[2])
+	want := SpotOfLight(linear[0], linear[1], linear[2])
 	for _, f := range []struct {
 		name           string
 		got, want, tol float64

@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/testkit"
 )
 
@@ -104,12 +105,12 @@ func TestLayerGreyRemarkAsPublished(t *testing.T) {
 	for _, row := range tab.Rows {
 		c := SpotOf(colourOf(t, tab, row))
 		g := uint8(tab.Number(row, "equal_L_grey_8bit"))
-		if got := GreyOf(c.Lightness); got != g {
+		if got := colour.GreyOf(c.Lightness); got != g {
 			t.Errorf("%s: its grey is %d, want %d", tab.Cell(row, "name"), got, g)
 		}
 		own, layer := tab.Number(row, "Lstar_colour"), tab.Number(row, "Lstar_blend_grey")
 		tab.Check(row, "Lstar_colour", c.Lightness, 1e-4)
-		off := math.Abs(Value(layer) - Value(own))
+		off := math.Abs(colour.Value(layer) - colour.Value(own))
 		if math.Abs(off-0.55) < 0.06 {
 			continue // too near to call: the grey is rounded to 8 bits
 		}
@@ -118,7 +119,7 @@ func TestLayerGreyRemarkAsPublished(t *testing.T) {
 			want = ShowsDifference
 		}
 		count[want]++
-		p := Compare(c, SpotOf(RGB{g, g, g}), DefaultTolerance)
+		p := Compare(c, SpotOf(colour.RGB{R: g, G: g, B: g}), DefaultTolerance)
 		if got := p.LayerGreyRemark(); got != want || p.Verdict != Same {
 			t.Errorf("%s beside its grey: remark %v, want %v; verdict %s", tab.Cell(row, "name"), got, want, p.Verdict)
 		}

@@ -3,6 +3,9 @@ package analysis
 import (
 	"image"
 	"math"
+
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/internal/fixed"
 )
 
 // Change is what happened to the lightness of a picture: the same pixels before and after.
@@ -69,7 +72,7 @@ type joint [256][256]int
 // ChangeOf compares two pictures of one size; what either leaves out isn't counted. groups
 // is 2, 3 or 4; anything else takes as many as the picture before needs. The error wraps
 // ErrPixels.
-func ChangeOf(before, after Pixels, outBefore, outAfter *Out, groups int) (*Change, error) {
+func ChangeOf(before, after Pixels, outBefore, outAfter *Mask, groups int) (*Change, error) {
 	if err := before.Check(); err != nil {
 		return nil, err
 	}
@@ -87,13 +90,13 @@ func ChangeOf(before, after Pixels, outBefore, outAfter *Out, groups int) (*Chan
 }
 
 // pass fills the difference of each pixel and counts the pairs of bins.
-func (c *Change) pass(pairs *joint, before, after Pixels, outBefore, outAfter *Out) {
-	areas := outAfter.clip(outBefore.clip(nil, before.Bounds()), before.Bounds())
+func (c *Change) pass(pairs *joint, before, after Pixels, outBefore, outAfter *Mask) {
+	areas := outAfter.Clip(outBefore.Clip(nil, before.Bounds()), before.Bounds())
 	hundredths := binHundredths()
 	for y := range c.Height {
 		row := c.difference[y*c.Width:][:c.Width]
 		for x := 0; x < c.Width; {
-			end, counted := nextSpan(areas, y, x, c.Width)
+			end, counted := NextSpan(areas, y, x, c.Width)
 			for ; x < end; x++ {
 				row[x] = notCounted
 				r, g, b, seen := before.At(x, y)
@@ -101,8 +104,8 @@ func (c *Change) pass(pairs *joint, before, after Pixels, outBefore, outAfter *O
 				if !counted || !seen || !seen2 {
 					continue
 				}
-				from, to := planeTables.bin(r, g, b), planeTables.bin(r2, g2, b2)
-				if outBefore.leavesOut(from) || outAfter.leavesOut(to) {
+				from, to := fixed.Bins.Of(r, g, b), fixed.Bins.Of(r2, g2, b2)
+				if outBefore.LeavesOut(from) || outAfter.LeavesOut(to) {
 					continue
 				}
 				pairs[from][to]++
@@ -139,7 +142,7 @@ func (c *Change) measure(pairs *joint, groups int) {
 		return
 	}
 	c.Altered = float64(altered) / float64(c.Counted)
-	c.Tones = Value(meanOf(&is)) - Value(meanOf(&was))
+	c.Tones = colour.Value(meanOf(&is)) - colour.Value(meanOf(&was))
 	split := histogramSplit(&was, groups)
 	after := histogramSplit(&is, max(2, split.count))
 	c.gaps(split, after)
@@ -161,7 +164,7 @@ func meanOf(histogram *[256]int) float64 {
 		sum += bin * n
 		count += n
 	}
-	return lightnessOfBins(sum, count)
+	return colour.LightnessOfBins(sum, count)
 }
 
 func (c *Change) gaps(before, after *Split) {
@@ -185,8 +188,8 @@ func (c *Change) regroup(split, own *Split, pairs *joint) {
 		}
 		return g
 	}
-	var moved [maxGroups][maxGroups]int
-	var is [maxGroups][256]int
+	var moved [MaxGroups][MaxGroups]int
+	var is [MaxGroups][256]int
 	for from := range pairs {
 		for to, n := range pairs[from] {
 			moved[group(from)][group(to)] += n
@@ -198,7 +201,7 @@ func (c *Change) regroup(split, own *Split, pairs *joint) {
 		if own.count == split.count {
 			after = own.Groups()[i].Mean
 		}
-		c.Groups = append(c.Groups, GroupChange{g.Name, g.Share, g.Mean, after, Value(after) - Value(g.Mean)})
+		c.Groups = append(c.Groups, GroupChange{g.Name, g.Share, g.Mean, after, colour.Value(after) - colour.Value(g.Mean)})
 		for j, to := range split.Groups() {
 			if i != j && moved[i][j] > 0 {
 				c.Moves = append(c.Moves, Move{g.Name, to.Name, float64(moved[i][j]) / float64(c.Counted)})

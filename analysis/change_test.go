@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis/colour"
 )
 
 // bars is a picture of upright bars of neutral greys, so many pixels of each.
@@ -21,7 +23,7 @@ func bars(height int, widths []int, greys []uint8) Pixels {
 		x := 0
 		for i, n := range widths {
 			for range n {
-				set(p, x, y, RGB{greys[i], greys[i], greys[i]}, 255)
+				set(p, x, y, colour.RGB{R: greys[i], G: greys[i], B: greys[i]}, 255)
 				x++
 			}
 		}
@@ -31,7 +33,7 @@ func bars(height int, widths []int, greys []uint8) Pixels {
 
 // valueOfGrey is the value of a neutral grey, by the formulas alone, of the grey's bin.
 func valueOfGrey(grey uint8) float64 {
-	return Value(float64(binOf(Lightness(Linear(grey)))) / binsPerLightness)
+	return colour.Value(float64(colour.BinOf(colour.Lightness(colour.Linear(grey)))) / colour.BinsPerLightness)
 }
 
 // A picture of three bars whose dark bar goes darker, and of whose middle bar a part goes as
@@ -82,7 +84,7 @@ func TestChangeAgreesWithItself(t *testing.T) {
 			}
 			return bars(1, slices.Repeat([]int{1}, len(greys)), greys)
 		}
-		c, err := ChangeOf(picture("before"), picture("after"), nil, nil, rapid.IntRange(2, maxGroups).Draw(t, "groups"))
+		c, err := ChangeOf(picture("before"), picture("after"), nil, nil, rapid.IntRange(2, MaxGroups).Draw(t, "groups"))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -117,7 +119,7 @@ func TestNoChange(t *testing.T) {
 		}
 		dst := make([]byte, 4*p.Width*p.Height)
 		c.Paint(dst, 1)
-		if want := GreyOf(50); dst[0] != want || dst[1] != want || dst[3] != 255 {
+		if want := colour.GreyOf(50); dst[0] != want || dst[1] != want || dst[3] != 255 {
 			t.Errorf("no change is painted %v", dst[:4])
 		}
 	}
@@ -132,9 +134,9 @@ func TestChangeLeavesOut(t *testing.T) {
 			after.Pix[i] = 0
 		}
 	}
-	white := &Out{}
+	white := &Mask{}
 	white.Lightness[255] = true
-	right := &Out{Areas: []image.Rectangle{image.Rect(20, 0, 30, 10)}}
+	right := &Mask{Areas: []image.Rectangle{image.Rect(20, 0, 30, 10)}}
 	c, err := ChangeOf(before, after, white, right, 2)
 	if err != nil || c.Counted != 150 {
 		t.Fatalf("%d pixels count, want 150 (%v)", c.Counted, err)
@@ -144,7 +146,7 @@ func TestChangeLeavesOut(t *testing.T) {
 			t.Errorf("%v counts", at)
 		}
 	}
-	if c, err := ChangeOf(before, after, white, &Out{Areas: []image.Rectangle{before.Bounds()}}, 0); err != nil || c.Counted != 0 || !math.IsNaN(c.Tones) || len(c.Groups) != 0 {
+	if c, err := ChangeOf(before, after, white, &Mask{Areas: []image.Rectangle{before.Bounds()}}, 0); err != nil || c.Counted != 0 || !math.IsNaN(c.Tones) || len(c.Groups) != 0 {
 		t.Errorf("nothing counts: %+v, %v", c, err)
 	}
 	if _, err := ChangeOf(before, before.Crop(image.Rect(0, 0, 5, 5)), nil, nil, 0); !errors.Is(err, ErrPixels) {
@@ -164,7 +166,7 @@ func TestChangeMap(t *testing.T) {
 	dst := make([]byte, 16)
 	c.Paint(dst, 2)
 	up := math.Round(100*valueOfGrey(80)) - math.Round(100*valueOfGrey(60))
-	for i, want := range []uint8{0, 255, GreyOf(50), GreyOf(50 + 50*up/200)} {
+	for i, want := range []uint8{0, 255, colour.GreyOf(50), colour.GreyOf(50 + 50*up/200)} {
 		if dst[4*i] != want {
 			t.Errorf("pixel %d is %d, want %d", i, dst[4*i], want)
 		}

@@ -3,6 +3,9 @@ package analysis
 import (
 	"cmp"
 	"slices"
+
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/internal/dots"
 )
 
 // sortMoves puts the largest first; equal ones stay from dark to light.
@@ -42,19 +45,19 @@ func (c *Change) Span() float64 {
 func (c *Change) Paint(dst []byte, span float64) {
 	var greys [2001]uint8
 	for i := range greys {
-		greys[i] = GreyOf(50 + 50*max(-1, min(float64(i-1000)/100/span, 1)))
+		greys[i] = colour.GreyOf(50 + 50*max(-1, min(float64(i-1000)/100/span, 1)))
 	}
 	for y := range c.Height {
 		for x := range c.Width {
 			d := c.difference[y*c.Width+x]
 			grey := greys[1000]
-			switch shift := dotShift(y); {
+			switch shift := dots.DotShift(y); {
 			case d != notCounted:
 				grey = greys[max(0, min(int(d)+1000, 2000))]
-			case y%(dotStep/2) < dotSize && (x+shift)%dotStep < dotSize:
-				grey = lightDot // on L* 50
+			case y%(dots.DotStep/2) < dots.DotSize && (x+shift)%dots.DotStep < dots.DotSize:
+				grey = dots.LightDot // on L* 50
 			}
-			q := dst[pixelBytes*(y*c.Width+x):][:pixelBytes]
+			q := dst[PixelBytes*(y*c.Width+x):][:PixelBytes]
 			q[0], q[1], q[2], q[3] = grey, grey, grey, 255
 		}
 	}

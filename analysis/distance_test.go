@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis/colour"
 )
 
 // emdFixture is a pair of the fixture file: counts, or the name of a histogram of the
@@ -88,7 +90,7 @@ func TestDistanceOfTwoLightnesses(t *testing.T) {
 	for a := range 256 {
 		for b := range 256 {
 			from, to := oneBin(a, 3), oneBin(b, 50)
-			want := math.Abs(Value(float64(a)/2.55) - Value(float64(b)/2.55))
+			want := math.Abs(colour.Value(float64(a)/2.55) - colour.Value(float64(b)/2.55))
 			if got := Distance(&from, &to); !(math.Abs(got-want) < 1e-9) {
 				t.Fatalf("from bin %d to bin %d: %g, want %g", a, b, got, want)
 			}

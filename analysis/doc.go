@@ -2,7 +2,9 @@
 // lightness, value, tone, layer grey, chroma, hue, spot, group, family.
 //
 // It is pure: pixels go in, numbers come out; no screen, no drawing, no state but the
-// buffers of Reader, Reducer and FamilyFinder.
+// buffers of a Reader. Package analysis itself has pixels, what is left out of them, Read, the
+// groups, spots and pairs of spots, limits, targets and changes; the folders below have what is
+// built on these, and colour and internal what all of it stands on.
 //
 // # Sources
 //

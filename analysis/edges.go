@@ -1,6 +1,10 @@
 package analysis
 
-import "math"
+import (
+	"math"
+
+	"app.tonedesk/analysis/colour"
+)
 
 // chosenByHand says that the chosen split is the one by edges set by hand.
 const chosenByHand = -1
@@ -10,7 +14,7 @@ const chosenByHand = -1
 // two bins, so that it is at most 0.2 L* from where it was set, and leaves at least one bin
 // on either side.
 func (s *Split) setEdges(edges []float64, sums *binSums) bool {
-	if len(edges) == 0 || len(edges) >= maxGroups {
+	if len(edges) == 0 || len(edges) >= MaxGroups {
 		return false
 	}
 	for i, edge := range edges {
@@ -29,5 +33,5 @@ func (s *Split) setEdges(edges []float64, sums *binSums) bool {
 // thresholdAt returns the threshold whose edge is nearest to a lightness.
 func thresholdAt(edge float64) int {
 	edge = max(0, min(edge, 100))
-	return max(0, min(int(math.Ceil(edge*binsPerLightness))-1, 254))
+	return max(0, min(int(math.Ceil(edge*colour.BinsPerLightness))-1, 254))
 }

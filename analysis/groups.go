@@ -3,10 +3,12 @@ package analysis
 import (
 	"encoding/json"
 	"math"
+
+	"app.tonedesk/analysis/colour"
 )
 
-// maxGroups is the greatest number of groups a picture is split into.
-const maxGroups = 4
+// MaxGroups is the greatest number of groups a picture is split into.
+const MaxGroups = 4
 
 // enoughSeparability is what the automatic number of groups must reach (common practice,
 // no source).
@@ -50,9 +52,9 @@ type Split struct {
 	Murk float64
 
 	count      int
-	groups     [maxGroups]Group
-	gaps       [maxGroups - 1]float64
-	thresholds [maxGroups - 1]int
+	groups     [MaxGroups]Group
+	gaps       [MaxGroups - 1]float64
+	thresholds [MaxGroups - 1]int
 }
 
 // Groups returns the groups from dark to light.
@@ -66,7 +68,7 @@ func (s *Split) Gaps() []float64 { return s.gaps[:max(0, s.count-1)] }
 func (s *Split) Thresholds() []int { return s.thresholds[:max(0, s.count-1)] }
 
 // groupNames by number of groups. A picture of one lightness is named by its key.
-var groupNames = [maxGroups + 1][]string{
+var groupNames = [MaxGroups + 1][]string{
 	2: {"dark", "light"},
 	3: {"dark", "middle", "light"},
 	4: {"dark", "dark middle", "light middle", "light"},
@@ -77,7 +79,7 @@ var loneNames = map[Key]string{LowKey: "dark", MiddleKey: "middle", HighKey: "li
 // Split returns the split into k groups: 2, 3 or 4; nil for another k. Its thresholds are
 // the best there are for the picture, unless the Reader is Steady.
 func (r *Reading) Split(k int) *Split {
-	if k < 2 || k > maxGroups {
+	if k < 2 || k > MaxGroups {
 		return nil
 	}
 	return &r.splits[k-2]
@@ -109,14 +111,14 @@ func (s *Split) fill(sums *binSums) {
 		s.groups[i] = Group{
 			Name: s.name(i, sums), From: from, To: to,
 			Share: float64(n) / float64(sums.count()),
-			Mean:  lightnessOfBins(sums.bins[end]-sums.bins[begin], n),
+			Mean:  colour.LightnessOfBins(sums.bins[end]-sums.bins[begin], n),
 		}
 		from, begin = to, end
 	}
 	for i := range s.Gaps() {
 		s.gaps[i] = math.NaN()
 		if darker, lighter := s.groups[i].Mean, s.groups[i+1].Mean; !math.IsNaN(lighter - darker) {
-			s.gaps[i] = Value(lighter) - Value(darker)
+			s.gaps[i] = colour.Value(lighter) - colour.Value(darker)
 		}
 	}
 	s.Separability = sums.separability(s.Thresholds())
@@ -124,11 +126,11 @@ func (s *Split) fill(sums *binSums) {
 }
 
 // edgeOf returns the lightness of the edge at a threshold: between its bin and the next.
-func edgeOf(threshold int) float64 { return lightnessOfBins(2*threshold+1, 2) }
+func edgeOf(threshold int) float64 { return colour.LightnessOfBins(2*threshold+1, 2) }
 
 func (s *Split) name(i int, sums *binSums) string {
 	if s.count == 1 {
-		return loneNames[keyOf(lightnessOfBins(sums.bins[256], sums.count()))]
+		return loneNames[keyOf(colour.LightnessOfBins(sums.bins[256], sums.count()))]
 	}
 	return groupNames[s.count][i]
 }
@@ -138,7 +140,7 @@ func (s *Split) murk(sums *binSums) float64 {
 	values, murky := binValues(), 0
 	bin := 0
 	for _, t := range s.Thresholds() {
-		edge := Value(edgeOf(t))
+		edge := colour.Value(edgeOf(t))
 		for bin < 256 && values[bin] < edge-murkReach {
 			bin++
 		}

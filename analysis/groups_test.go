@@ -8,6 +8,8 @@ import (
 	"os"
 	"slices"
 	"testing"
+
+	"app.tonedesk/analysis/colour"
 )
 
 // splitOf splits a histogram, without a picture.
@@ -242,7 +244,7 @@ func TestGapsAndMurk(t *testing.T) {
 		for k := 2; k <= 4; k++ {
 			s, groups := r.Split(k), r.Split(k).Groups()
 			for i, gap := range s.Gaps() {
-				if want := Value(groups[i+1].Mean) - Value(groups[i].Mean); gap != want || !(gap > 0) {
+				if want := colour.Value(groups[i+1].Mean) - colour.Value(groups[i].Mean); gap != want || !(gap > 0) {
 					t.Errorf("%s: gap %g, want %g", f.Name, gap, want)
 				}
 			}
@@ -250,7 +252,7 @@ func TestGapsAndMurk(t *testing.T) {
 			for bin, n := range f.Hist {
 				near := false
 				for _, edge := range s.Thresholds() {
-					d := Value((float64(edge)+0.5)/2.55) - Value(float64(bin)/2.55)
+					d := colour.Value((float64(edge)+0.5)/2.55) - colour.Value(float64(bin)/2.55)
 					near = near || math.Abs(d) <= 0.25
 				}
 				if near {

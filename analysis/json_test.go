@@ -6,6 +6,7 @@ import (
 	"errors"
 	"testing"
 
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/testkit"
 )
 
@@ -26,7 +27,7 @@ func TestSpotJSONPlace(t *testing.T) {
 		}
 	}
 	for _, name := range []string{"x", "y", "size"} {
-		if got, ok := testkit.FieldsOf(t, SpotOf(RGB{255, 0, 0}))[name]; ok {
+		if got, ok := testkit.FieldsOf(t, SpotOf(colour.RGB{R: 255, G: 0, B: 0}))[name]; ok {
 			t.Errorf("a colour has %s %v", name, got)
 		}
 	}
@@ -34,17 +35,17 @@ func TestSpotJSONPlace(t *testing.T) {
 
 // A neutral's hue is there and null; any other's is a number.
 func TestSpotJSONHue(t *testing.T) {
-	if hue, ok := testkit.FieldsOf(t, SpotOf(RGB{9, 9, 9}))["hue"]; !ok || hue != nil {
+	if hue, ok := testkit.FieldsOf(t, SpotOf(colour.RGB{R: 9, G: 9, B: 9}))["hue"]; !ok || hue != nil {
 		t.Errorf("a grey's hue is %v, there %v", hue, ok)
 	}
-	if hue, ok := testkit.FieldsOf(t, SpotOf(RGB{9, 9, 10}))["hue"].(float64); !ok || !(0 <= hue && hue < 360) {
+	if hue, ok := testkit.FieldsOf(t, SpotOf(colour.RGB{R: 9, G: 9, B: 10}))["hue"].(float64); !ok || !(0 <= hue && hue < 360) {
 		t.Errorf("a blue's hue is %v, a number %v", hue, ok)
 	}
 }
 
 // The pair holds both spots whole, in their order, and the verdict in words.
 func TestPairJSON(t *testing.T) {
-	white, black := SpotOf(RGB{255, 255, 255}), SpotOf(RGB{})
+	white, black := SpotOf(colour.RGB{R: 255, G: 255, B: 255}), SpotOf(colour.RGB{})
 	fields := testkit.FieldsOf(t, Compare(white, black, 2))
 	a, _ := fields["a"].(map[string]any)
 	b, _ := fields["b"].(map[string]any)
@@ -66,16 +67,16 @@ func TestPairJSON(t *testing.T) {
 }
 
 func TestColourJSON(t *testing.T) {
-	c := RGB{1, 171, 0}
+	c := colour.RGB{R: 1, G: 171, B: 0}
 	data, err := json.Marshal(c)
 	if err != nil || !bytes.Equal(data, []byte(`"#01ab00"`)) {
 		t.Errorf("%s, %v", data, err)
 	}
-	var again RGB
+	var again colour.RGB
 	if err := json.Unmarshal(data, &again); err != nil || again != c {
 		t.Errorf("comes back as %v, %v", again, err)
 	}
-	if err := json.Unmarshal([]byte(`"reddish"`), &again); !errors.Is(err, ErrColour) {
+	if err := json.Unmarshal([]byte(`"reddish"`), &again); !errors.Is(err, colour.ErrColour) {
 		t.Errorf("reddish is read: %v", err)
 	}
 }

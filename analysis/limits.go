@@ -1,6 +1,10 @@
 package analysis
 
-import "math"
+import (
+	"math"
+
+	"app.tonedesk/analysis/colour"
+)
 
 // Limits bound the lightness that still shows: what is darker than Dark sinks into black,
 // what is lighter than Light burns into white, on many a display and in print. L*.
@@ -17,7 +21,7 @@ func (r *Reading) Limits(l Limits) (dark, light float64) {
 	if r.Counted == 0 {
 		return math.NaN(), math.NaN()
 	}
-	darkUnder, lightFrom := l.bins()
+	darkUnder, lightFrom := l.Bins()
 	tooDark, tooLight := 0, 0
 	for bin, n := range r.Histogram {
 		if bin < darkUnder {
@@ -30,13 +34,13 @@ func (r *Reading) Limits(l Limits) (dark, light float64) {
 	return float64(tooDark) / float64(r.Counted), float64(tooLight) / float64(r.Counted)
 }
 
-// bins returns the limits as bins: those under darkUnder are too dark, those from lightFrom
+// Bins returns the limits as bins: those under darkUnder are too dark, those from LightFrom
 // on too light. A limit that is not a number bounds nothing.
-func (l Limits) bins() (darkUnder, lightFrom int) {
-	for darkUnder < 256 && lightnessOfBins(darkUnder, 1) < l.Dark {
+func (l Limits) Bins() (darkUnder, lightFrom int) {
+	for darkUnder < 256 && colour.LightnessOfBins(darkUnder, 1) < l.Dark {
 		darkUnder++
 	}
-	for lightFrom = 256; lightFrom > 0 && lightnessOfBins(lightFrom-1, 1) > l.Light; {
+	for lightFrom = 256; lightFrom > 0 && colour.LightnessOfBins(lightFrom-1, 1) > l.Light; {
 		lightFrom--
 	}
 	return darkUnder, lightFrom

@@ -3,6 +3,8 @@ package analysis
 import (
 	"math"
 	"testing"
+
+	"app.tonedesk/analysis/colour"
 )
 
 // By hand: L* 7.84 and 97.25 lie beyond 8 and 97, L* 8.24 and 96.86 don't.
@@ -16,8 +18,8 @@ func TestLimitShares(t *testing.T) {
 	}{
 		{"the defaults", DefaultLimits, 3. / 63, 48. / 63},
 		{"nothing is too dark or too light", Limits{0, 100}, 0, 0},
-		{"on a bin: it is not beyond", Limits{lightnessOfBins(21, 1), lightnessOfBins(247, 1)}, 3. / 63, 48. / 63},
-		{"just past a bin", Limits{lightnessOfBins(21, 1) + 1e-9, lightnessOfBins(247, 1) - 1e-9}, 7. / 63, 56. / 63},
+		{"on a bin: it is not beyond", Limits{colour.LightnessOfBins(21, 1), colour.LightnessOfBins(247, 1)}, 3. / 63, 48. / 63},
+		{"just past a bin", Limits{colour.LightnessOfBins(21, 1) + 1e-9, colour.LightnessOfBins(247, 1) - 1e-9}, 7. / 63, 56. / 63},
 		{"far outside", Limits{-3, 200}, 0, 0},
 		{"everything is beyond both", Limits{101, -1}, 1, 1},
 		{"not set", Limits{math.NaN(), math.NaN()}, 0, 0},

@@ -3,6 +3,8 @@ package analysis
 import (
 	"math"
 	"sync"
+
+	"app.tonedesk/analysis/colour"
 )
 
 // binSums are a histogram's running sums: entry i covers the bins below i. Whole numbers,
@@ -72,15 +74,15 @@ func (s *binSums) separability(thresholds []int) float64 {
 // rounded down. Where quite different splits are equally good, as far as float64 tells, one
 // of them is taken, for the same histogram always the same.
 func (s *binSums) bestSplits(splits *[3]Split) {
-	var best [maxGroups][257]float64 // best[g][j]: the first j filled bins in g + 1 groups
-	var start [maxGroups][257]int16  // where the last of these groups begins
+	var best [MaxGroups][257]float64 // best[g][j]: the first j filled bins in g + 1 groups
+	var start [MaxGroups][257]int16  // where the last of these groups begins
 	centre := s.centre()
 	for j := 1; j <= s.kinds; j++ {
 		end := int(s.filled[j-1]) + 1
 		best[0][j] = s.spread(0, end, centre)
 		for i := 1; i < j; i++ {
 			last := s.spread(int(s.filled[i]), end, centre)
-			for g := 1; g < min(maxGroups, i+1); g++ {
+			for g := 1; g < min(MaxGroups, i+1); g++ {
 				if sum := best[g-1][i] + last; sum > best[g][j] { // two groups' means differ: above 0
 					best[g][j], start[g][j] = sum, int16(i)
 				}
@@ -103,7 +105,7 @@ func (s *binSums) bestSplits(splits *[3]Split) {
 var binValues = sync.OnceValue(func() *[256]float64 {
 	values := new([256]float64)
 	for bin := range values {
-		values[bin] = Value(lightnessOfBins(bin, 1))
+		values[bin] = colour.Value(colour.LightnessOfBins(bin, 1))
 	}
 	return values
 })

@@ -5,9 +5,9 @@ import (
 	"slices"
 )
 
-// Out says what of a picture is left out of the statistics: blank paper, the workspace
+// Mask says what of a picture is left out of the statistics: blank paper, the workspace
 // around the canvas, a window that covers part of it. The zero value leaves nothing out.
-type Out struct {
+type Mask struct {
 	// Areas count pixels from the picture's top left. They may overlap and may reach, or
 	// lie, outside the picture.
 	Areas []image.Rectangle
@@ -16,12 +16,12 @@ type Out struct {
 	Lightness [256]bool
 }
 
-// leavesOut reports whether bin is left out by its lightness. A nil Out leaves out nothing.
-func (o *Out) leavesOut(bin uint8) bool { return o != nil && o.Lightness[bin] }
+// LeavesOut reports whether bin is left out by its lightness. A nil Out leaves out nothing.
+func (o *Mask) LeavesOut(bin uint8) bool { return o != nil && o.Lightness[bin] }
 
-// clip appends to dst the parts of the areas that lie inside bounds, ordered by their
+// Clip appends to dst the parts of the areas that lie inside bounds, ordered by their
 // left side, as walkRow wants them.
-func (o *Out) clip(dst []image.Rectangle, bounds image.Rectangle) []image.Rectangle {
+func (o *Mask) Clip(dst []image.Rectangle, bounds image.Rectangle) []image.Rectangle {
 	if o == nil {
 		return dst
 	}
@@ -34,10 +34,10 @@ func (o *Out) clip(dst []image.Rectangle, bounds image.Rectangle) []image.Rectan
 	return dst
 }
 
-// nextSpan returns the end of the longest run of pixels of row y, from column x on, that
+// NextSpan returns the end of the longest run of pixels of row y, from column x on, that
 // are all counted or all left out, and which of the two. areas come from clip, width is
 // the picture's and more than x.
-func nextSpan(areas []image.Rectangle, y, x, width int) (end int, counted bool) {
+func NextSpan(areas []image.Rectangle, y, x, width int) (end int, counted bool) {
 	out := x // where the areas met so far end
 	for i := range areas {
 		a := &areas[i]

@@ -1,6 +1,10 @@
 package analysis
 
-import "math"
+import (
+	"math"
+
+	"app.tonedesk/analysis/colour"
+)
 
 // Verdict says how far apart two spots are in lightness.
 type Verdict string
@@ -40,7 +44,7 @@ func Compare(a, b Spot, tolerance float64) Pair {
 		LightnessDifference: b.Lightness - a.Lightness,
 		Tones:               b.Value - a.Value,
 		LayerGreyDifference: b.LayerGrey - a.LayerGrey,
-		CIEDE2000:           CIEDE2000(a.Lab, b.Lab),
+		CIEDE2000:           colour.CIEDE2000(a.Lab, b.Lab),
 		Verdict:             Apart,
 	}
 	if !(tolerance >= MinTolerance) {
@@ -75,7 +79,7 @@ const remarkFrom = 0.5
 // LayerGreyRemark compares what a grey layer would show, turned into value, with the
 // lightness: a remark is made where the two distances differ by more than half a tone.
 func (p Pair) LayerGreyRemark() Remark {
-	shown := Value(lightnessOfLayerGrey(p.B.LayerGrey)) - Value(lightnessOfLayerGrey(p.A.LayerGrey))
+	shown := colour.Value(colour.LightnessOfLayerGrey(p.B.LayerGrey)) - colour.Value(colour.LightnessOfLayerGrey(p.A.LayerGrey))
 	if AsPrinted(math.Abs(math.Abs(shown)-math.Abs(p.Tones))) <= remarkFrom {
 		return NoRemark
 	}

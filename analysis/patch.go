@@ -3,6 +3,9 @@ package analysis
 import (
 	"math"
 	"sync"
+
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/internal/fixed"
 )
 
 // Patch adds up picked pixels of a picture, one at a time, and takes them off again, as
@@ -10,7 +13,7 @@ import (
 // depend on the order. Its zero value is empty. Not for concurrent use.
 type Patch struct {
 	pixels           uint64
-	red, green, blue uint64 // linear light, in 1/lightWhite
+	red, green, blue uint64 // linear light, in 1/White
 	lightness        uint64 // in 1/patchLightness of L*
 	squares          uint64
 	histogram        [256]uint64 // by bin of lightness
@@ -24,7 +27,7 @@ const patchLightness = 1024
 var patchLinears = sync.OnceValue(func() *[256]uint64 {
 	t := new([256]uint64)
 	for code := range t {
-		t[code] = uint64(math.Round(lightWhite * linears[code]))
+		t[code] = uint64(math.Round(fixed.White * colour.Linears[code]))
 	}
 	return t
 })
@@ -46,10 +49,10 @@ func (a *Patch) count(p Pixels, x, y int, n uint64) {
 	a.red += n * light[r]
 	a.green += n * light[g]
 	a.blue += n * light[b]
-	l := uint64(math.Round(patchLightness * nearLightness(Luminance(linears[r], linears[g], linears[b]))))
+	l := uint64(math.Round(patchLightness * nearLightness(colour.Luminance(colour.Linears[r], colour.Linears[g], colour.Linears[b]))))
 	a.lightness += n * l
 	a.squares += n * l * l
-	a.histogram[planeTables.bin(r, g, b)] += n
+	a.histogram[fixed.Bins.Of(r, g, b)] += n
 }
 
 // Spot returns the mean in linear light, with Spread (standard deviation of L*), Low and
@@ -59,11 +62,11 @@ func (a *Patch) Spot() (Spot, bool) {
 		return Spot{}, false
 	}
 	n := float64(a.pixels)
-	s := spotOfLight(float64(a.red)/n/lightWhite, float64(a.green)/n/lightWhite, float64(a.blue)/n/lightWhite)
+	s := SpotOfLight(float64(a.red)/n/fixed.White, float64(a.green)/n/fixed.White, float64(a.blue)/n/fixed.White)
 	mean := float64(a.lightness) / n
 	s.Spread = math.Sqrt(max(0, float64(a.squares)/n-mean*mean)) / patchLightness
 	s.Low, s.High, s.Pixels = a.Reaching(0), 100-a.reachingDown(0), int(a.pixels)
-	s.pointAtHue()
+	s.PointAtHue()
 	return s, true
 }
 
@@ -74,7 +77,7 @@ func (a *Patch) Reaching(share float64) float64 {
 	for bin, n := range a.histogram {
 		below += n
 		if n > 0 && float64(below) >= share*float64(a.pixels) {
-			return lightnessOfBins(bin, 1)
+			return colour.LightnessOfBins(bin, 1)
 		}
 	}
 	return math.NaN()
@@ -87,7 +90,7 @@ func (a *Patch) reachingDown(share float64) float64 {
 		n := a.histogram[255-i]
 		above += n
 		if n > 0 && float64(above) >= share*float64(a.pixels) {
-			return lightnessOfBins(i, 1)
+			return colour.LightnessOfBins(i, 1)
 		}
 	}
 	return math.NaN()
@@ -102,5 +105,5 @@ func PatchOverlap(light, shadow *Patch) float64 {
 	if light.pixels == 0 || shadow.pixels == 0 {
 		return math.NaN()
 	}
-	return Value(100-shadow.reachingDown(tenth)) - Value(light.Reaching(tenth))
+	return colour.Value(100-shadow.reachingDown(tenth)) - colour.Value(light.Reaching(tenth))
 }

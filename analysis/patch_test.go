@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis/colour"
 )
 
 // A patch of a whole picture reads as the area does, but for the steps it counts in.
@@ -30,8 +32,8 @@ func TestPatchReadsLikeAnArea(t *testing.T) {
 		near("lightness", got.Lightness, want.Lightness, 1e-6)
 		near("value", got.Value, want.Value, 1e-6)
 		near("spread", got.Spread, want.Spread, 0.001)
-		near("low", got.Low, want.Low, 0.5/binsPerLightness)
-		near("high", got.High, want.High, 0.5/binsPerLightness)
+		near("low", got.Low, want.Low, 0.5/colour.BinsPerLightness)
+		near("high", got.High, want.High, 0.5/colour.BinsPerLightness)
 		near("hue", *got.Hue, *want.Hue, 1e-3)
 	}
 }
@@ -69,7 +71,7 @@ func TestPatchForgets(t *testing.T) {
 func TestPatchOverlap(t *testing.T) {
 	var light, shadow Patch
 	for bin := range 256 {
-		l := lightnessOfBins(bin, 1)
+		l := colour.LightnessOfBins(bin, 1)
 		if l >= 40 {
 			light.histogram[bin]++
 			light.pixels++
@@ -79,7 +81,7 @@ func TestPatchOverlap(t *testing.T) {
 			shadow.pixels++
 		}
 	}
-	want := Value(54) - Value(46)
+	want := colour.Value(54) - colour.Value(46)
 	if got := PatchOverlap(&light, &shadow); math.Abs(got-want) > 0.06 { // a bin at either end
 		t.Errorf("overlap %g, want %g", got, want)
 	}

@@ -3,11 +3,12 @@ package analysis
 import (
 	"math/rand/v2"
 
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/testkit"
 )
 
-// set paints a pixel; in BGRX, alpha is the byte that means nothing.
-func set(p Pixels, x, y int, c RGB, alpha uint8) {
+// Set paints a pixel; in BGRX, alpha is the byte that means nothing.
+func set(p Pixels, x, y int, c colour.RGB, alpha uint8) {
 	testkit.Picture{Pix: p.Pix, Stride: p.Stride, Width: p.Width, Height: p.Height, BGRX: p.Layout == BGRX}.Set(x, y, [3]uint8{c.R, c.G, c.B}, alpha)
 }
 
@@ -29,8 +30,8 @@ func noise(width, height int, layout Layout) Pixels {
 
 func randomPixels(rng *rand.Rand, maxSide int) Pixels { return pixelsOf(testkit.Random(rng, maxSide)) }
 
-func randomOut(rng *rand.Rand, p Pixels) *Out {
-	out := new(Out)
+func randomOut(rng *rand.Rand, p Pixels) *Mask {
+	out := new(Mask)
 	out.Areas, out.Lightness = testkit.RandomMask(rng, p.Width, p.Height)
 	return out
 }

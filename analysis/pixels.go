@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"image"
 	"math"
+
+	"app.tonedesk/analysis/colour"
 )
 
 // Layout says how the four bytes of a pixel are laid out in memory.
@@ -22,8 +24,8 @@ const (
 // ErrPixels says that the sizes of a Pixels don't fit its bytes.
 var ErrPixels = errors.New("sizes do not fit the bytes")
 
-// pixelBytes is the size of one pixel in either layout.
-const pixelBytes = 4
+// PixelBytes is the size of one pixel in either layout.
+const PixelBytes = 4
 
 // Pixels is a picture in memory: rows of 8-bit sRGB pixels, Stride bytes apart. The
 // bytes between the end of a row and the next one are never looked at.
@@ -45,13 +47,13 @@ func (p Pixels) Check() error {
 		return fmt.Errorf("pixels: %d x %d: %w", p.Width, p.Height, ErrPixels)
 	case p.Width == 0 || p.Height == 0:
 		return nil
-	case p.Width > math.MaxInt32/pixelBytes || p.Height > math.MaxInt32:
+	case p.Width > math.MaxInt32/PixelBytes || p.Height > math.MaxInt32:
 		return fmt.Errorf("pixels: %d x %d is more than memory holds: %w", p.Width, p.Height, ErrPixels)
-	case p.Stride < pixelBytes*p.Width:
+	case p.Stride < PixelBytes*p.Width:
 		return fmt.Errorf("pixels: stride %d under %d pixels a row: %w", p.Stride, p.Width, ErrPixels)
 	}
 	// Divided, not multiplied: a product of wild sizes may overflow.
-	rest := len(p.Pix) - pixelBytes*p.Width
+	rest := len(p.Pix) - PixelBytes*p.Width
 	if rest < 0 || (p.Height > 1 && rest/p.Stride < p.Height-1) {
 		return fmt.Errorf("pixels: %d bytes for %d x %d at stride %d: %w",
 			len(p.Pix), p.Width, p.Height, p.Stride, ErrPixels)
@@ -65,15 +67,15 @@ func (p Pixels) At(x, y int) (r, g, b uint8, counted bool) {
 	if x < 0 || y < 0 || x >= p.Width || y >= p.Height {
 		return 0, 0, 0, false
 	}
-	q := p.Pix[y*p.Stride+pixelBytes*x:][:pixelBytes]
+	q := p.Pix[y*p.Stride+PixelBytes*x:][:PixelBytes]
 	if p.Layout == BGRX {
 		return q[2], q[1], q[0], true
 	}
 	return q[0], q[1], q[2], q[3] != 0
 }
 
-// row returns the bytes of row y, which lies inside the picture.
-func (p *Pixels) row(y int) []byte { return p.Pix[y*p.Stride:][:pixelBytes*p.Width] }
+// Row returns the bytes of row y, which lies inside the picture.
+func (p *Pixels) Row(y int) []byte { return p.Pix[y*p.Stride:][:PixelBytes*p.Width] }
 
 // Bounds returns the picture's rectangle, from (0, 0).
 func (p Pixels) Bounds() image.Rectangle { return image.Rect(0, 0, p.Width, p.Height) }
@@ -85,19 +87,19 @@ func (p Pixels) Crop(r image.Rectangle) Pixels {
 	if r.Empty() {
 		return Pixels{Layout: p.Layout}
 	}
-	first := r.Min.Y*p.Stride + pixelBytes*r.Min.X
-	last := (r.Max.Y-1)*p.Stride + pixelBytes*r.Max.X
+	first := r.Min.Y*p.Stride + PixelBytes*r.Min.X
+	last := (r.Max.Y-1)*p.Stride + PixelBytes*r.Max.X
 	return Pixels{
 		Pix: p.Pix[first:last], Stride: p.Stride,
 		Width: r.Dx(), Height: r.Dy(), Layout: p.Layout,
 	}
 }
 
-// pixel returns the colour of a pixel of the picture, also of a transparent one.
-func (p *Pixels) pixel(x, y int) RGB {
-	q := p.Pix[y*p.Stride+pixelBytes*x:][:pixelBytes]
+// Pixel returns the colour of a pixel of the picture, also of a transparent one.
+func (p *Pixels) Pixel(x, y int) colour.RGB {
+	q := p.Pix[y*p.Stride+PixelBytes*x:][:PixelBytes]
 	if p.Layout == BGRX {
-		return RGB{q[2], q[1], q[0]}
+		return colour.RGB{R: q[2], G: q[1], B: q[0]}
 	}
-	return RGB{q[0], q[1], q[2]}
+	return colour.RGB{R: q[0], G: q[1], B: q[2]}
 }

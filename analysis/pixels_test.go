@@ -5,6 +5,8 @@ import (
 	"image"
 	"math"
 	"testing"
+
+	"app.tonedesk/analysis/colour"
 )
 
 func TestCheck(t *testing.T) {
@@ -67,26 +69,26 @@ func FuzzCheck(f *testing.F) {
 func TestAtAndCrop(t *testing.T) {
 	for _, layout := range []Layout{RGBA, BGRX} {
 		p := Pixels{Pix: make([]byte, 100), Stride: 19, Width: 4, Height: 3, Layout: layout}
-		set(p, 2, 1, RGB{10, 20, 30}, 255)
-		set(p, 3, 1, RGB{40, 50, 60}, 0)
+		set(p, 2, 1, colour.RGB{R: 10, G: 20, B: 30}, 255)
+		set(p, 3, 1, colour.RGB{R: 40, G: 50, B: 60}, 0)
 		for _, tt := range []struct {
 			p    Pixels
 			x, y int
-			want RGB
+			want colour.RGB
 			ok   bool
 		}{
-			{p, 2, 1, RGB{10, 20, 30}, true},
-			{p, 3, 1, RGB{40, 50, 60}, layout == BGRX}, // alpha 0, or a byte that means nothing
-			{p, -1, 0, RGB{}, false},
-			{p, 4, 0, RGB{}, false},
-			{p, 0, 3, RGB{}, false},
-			{p.Crop(image.Rect(1, 1, 3, 9)), 1, 0, RGB{10, 20, 30}, true},
-			{p.Crop(image.Rect(1, 1, 3, 9)), 2, 0, RGB{}, false},
-			{p.Crop(image.Rect(9, 9, 20, 20)), 0, 0, RGB{}, false},
+			{p, 2, 1, colour.RGB{R: 10, G: 20, B: 30}, true},
+			{p, 3, 1, colour.RGB{R: 40, G: 50, B: 60}, layout == BGRX}, // alpha 0, or a byte that means nothing
+			{p, -1, 0, colour.RGB{}, false},
+			{p, 4, 0, colour.RGB{}, false},
+			{p, 0, 3, colour.RGB{}, false},
+			{p.Crop(image.Rect(1, 1, 3, 9)), 1, 0, colour.RGB{R: 10, G: 20, B: 30}, true},
+			{p.Crop(image.Rect(1, 1, 3, 9)), 2, 0, colour.RGB{}, false},
+			{p.Crop(image.Rect(9, 9, 20, 20)), 0, 0, colour.RGB{}, false},
 		} {
 			r, g, b, ok := tt.p.At(tt.x, tt.y)
-			if (RGB{r, g, b}) != tt.want || ok != tt.ok {
-				t.Errorf("layout %d: At(%d, %d) = %v %v, want %v %v", layout, tt.x, tt.y, RGB{r, g, b}, ok, tt.want, tt.ok)
+			if (colour.RGB{R: r, G: g, B: b}) != tt.want || ok != tt.ok {
+				t.Errorf("layout %d: At(%d, %d) = %v %v, want %v %v", layout, tt.x, tt.y, colour.RGB{R: r, G: g, B: b}, ok, tt.want, tt.ok)
 			}
 		}
 		if c := p.Crop(image.Rect(-5, 1, 3, 9)); c.Width != 3 || c.Height != 2 || c.Check() != nil {
@@ -96,18 +98,18 @@ func TestAtAndCrop(t *testing.T) {
 }
 
 func TestLayOver(t *testing.T) {
-	ground := RGB{255, 0, 100}
+	ground := colour.RGB{R: 255, G: 0, B: 100}
 	tests := []struct {
 		source string // W3C Compositing and Blending Level 1, 5.1: co = cs αs + cb (1 - αs), on encoded values
-		colour RGB
+		colour colour.RGB
 		alpha  uint8
-		want   RGB
+		want   colour.RGB
 	}{
-		{"opaque stays", RGB{1, 2, 3}, 255, RGB{1, 2, 3}},
-		{"transparent stays", RGB{1, 2, 3}, 0, RGB{1, 2, 3}},
-		{"a fifth: 0.2 * 0 + 0.8 * 255, 0.2 * 255, 0.2 * 200 + 0.8 * 100", RGB{0, 255, 200}, 51, RGB{204, 51, 120}},
-		{"77/255, to nearest: 100 * 178/255 = 69.8", RGB{255, 0, 0}, 77, RGB{255, 0, 70}},
-		{"128/255, to nearest: 127, 128, 100.2", RGB{0, 255, 100}, 128, RGB{127, 128, 100}},
+		{"opaque stays", colour.RGB{R: 1, G: 2, B: 3}, 255, colour.RGB{R: 1, G: 2, B: 3}},
+		{"transparent stays", colour.RGB{R: 1, G: 2, B: 3}, 0, colour.RGB{R: 1, G: 2, B: 3}},
+		{"a fifth: 0.2 * 0 + 0.8 * 255, 0.2 * 255, 0.2 * 200 + 0.8 * 100", colour.RGB{R: 0, G: 255, B: 200}, 51, colour.RGB{R: 204, G: 51, B: 120}},
+		{"77/255, to nearest: 100 * 178/255 = 69.8", colour.RGB{R: 255, G: 0, B: 0}, 77, colour.RGB{R: 255, G: 0, B: 70}},
+		{"128/255, to nearest: 127, 128, 100.2", colour.RGB{R: 0, G: 255, B: 100}, 128, colour.RGB{R: 127, G: 128, B: 100}},
 	}
 	for _, tt := range tests {
 		p := Pixels{Pix: make([]byte, 4), Stride: 4, Width: 1, Height: 1}
@@ -117,7 +119,7 @@ func TestLayOver(t *testing.T) {
 		if wantAlpha > 0 {
 			wantAlpha = 255
 		}
-		if got := (RGB{p.Pix[0], p.Pix[1], p.Pix[2]}); got != tt.want || p.Pix[3] != wantAlpha {
+		if got := (colour.RGB{R: p.Pix[0], G: p.Pix[1], B: p.Pix[2]}); got != tt.want || p.Pix[3] != wantAlpha {
 			t.Errorf("%s: %v alpha %d, want %v alpha %d", tt.source, got, p.Pix[3], tt.want, wantAlpha)
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/internal/fixed"
 	"app.tonedesk/analysis/internal/testkit"
 )
 
@@ -20,7 +22,7 @@ func TestPlaneAllColours(t *testing.T) {
 	worst, moved := 0.0, 0
 	for red := range 256 {
 		for i := range 1 << 16 {
-			set(p, i&255, i>>8, RGB{uint8(red), uint8(i >> 8), uint8(i)}, 255)
+			set(p, i&255, i>>8, colour.RGB{R: uint8(red), G: uint8(i >> 8), B: uint8(i)}, 255)
 		}
 		for i, bin := range r.Read(p, Options{}).Grey {
 			l := testkit.PlainLightness(linear, red, i>>8, i&255)
@@ -44,7 +46,7 @@ func TestPlaneNeutralGreys(t *testing.T) {
 	linear := testkit.PlainLinear()
 	for i := range 256 {
 		want := uint8(math.Round(2.55 * testkit.PlainLightness(linear, i, i, i)))
-		if got := planeTables.bin(uint8(i), uint8(i), uint8(i)); got != want {
+		if got := fixed.Bins.Of(uint8(i), uint8(i), uint8(i)); got != want {
 			t.Errorf("grey %d in bin %d, want %d", i, got, want)
 		}
 	}
@@ -54,15 +56,15 @@ func TestPlaneNeutralGreys(t *testing.T) {
 func TestStepsCount(t *testing.T) {
 	for name, edges := range map[string][]uint32{
 		"none":                       nil,
-		"white alone":                {lightWhite},
+		"white alone":                {fixed.White},
 		"the first light":            {1},
-		"starts of buckets":          {bucketSize, 2 * bucketSize, 7 * bucketSize},
-		"a bucket apart, unaligned":  {5, bucketSize + 5, 2*bucketSize + 5},
-		"the edges of the histogram": planeTables.edges[:],
+		"starts of buckets":          {fixed.BucketSize, 2 * fixed.BucketSize, 7 * fixed.BucketSize},
+		"a bucket apart, unaligned":  {5, fixed.BucketSize + 5, 2*fixed.BucketSize + 5},
+		"the edges of the histogram": fixed.Bins.Edges[:],
 	} {
-		s := new(steps)
-		s.set(edges)
-		for _, e := range append([]uint32{0, lightWhite / 2, lightWhite}, edges...) {
+		s := new(fixed.Steps)
+		s.Set(edges)
+		for _, e := range append([]uint32{0, fixed.White / 2, fixed.White}, edges...) {
 			for _, light := range []uint32{e - 1, e, e + 1} {
 				want := uint8(0)
 				for _, e := range edges {
@@ -70,7 +72,7 @@ func TestStepsCount(t *testing.T) {
 						want++
 					}
 				}
-				if got := s.of(light); light <= lightWhite && got != want {
+				if got := s.Of(light); light <= fixed.White && got != want {
 					t.Errorf("%s: %d at %d, want %d", name, got, light, want)
 				}
 			}

@@ -3,6 +3,10 @@ package analysis
 import (
 	"image"
 	"math"
+
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/internal/fixed"
+	"app.tonedesk/analysis/internal/pool"
 )
 
 // rowsPerPiece is how many rows a worker takes at a time: a few dozen microseconds' work.
@@ -14,7 +18,7 @@ type Options struct {
 	// Edges are the group edges set by hand, L*: one to three, in rising order. They make
 	// the chosen split, whatever Groups says; anything else leaves it to Groups.
 	Edges []float64
-	Out   *Out // what is left out; nil for nothing
+	Out   *Mask // what is left out; nil for nothing
 }
 
 // Key says how light a picture is as a whole: "low" where the mean's value is under 4,
@@ -53,7 +57,7 @@ type Reader struct {
 	// jitter. Without it every Reading is the picture's alone.
 	Steady bool
 
-	crew    *crew
+	workers *pool.Workers
 	pixels  Pixels
 	areas   []image.Rectangle // left out, clipped
 	grey    []uint8
@@ -66,14 +70,14 @@ type Reader struct {
 // NewReader returns a Reader that works on all cores.
 func NewReader() *Reader {
 	r := new(Reader)
-	r.crew = newCrew(r.readRows)
-	r.tallies = make([]tally, r.crew.workers())
-	r.ignored = make([]tally, r.crew.workers())
+	r.workers = pool.New(r.readRows)
+	r.tallies = make([]tally, r.workers.Workers())
+	r.ignored = make([]tally, r.workers.Workers())
 	return r
 }
 
 // Close ends the Reader's goroutines. Its last Reading stays valid.
-func (r *Reader) Close() { r.crew.close() }
+func (r *Reader) Close() { r.workers.Close() }
 
 // Read reads a picture on its own.
 func Read(p Pixels, o Options) *Reading {
@@ -96,16 +100,16 @@ func (r *Reader) Read(p Pixels, o Options) *Reading {
 }
 
 // pass fills the grey plane and the tallies.
-func (r *Reader) pass(p Pixels, out *Out) {
+func (r *Reader) pass(p Pixels, out *Mask) {
 	size := p.Width * p.Height
 	if cap(r.grey) < size {
 		r.grey = make([]uint8, size)
 	}
 	clear(r.tallies)
 	r.pixels = p
-	r.areas = out.clip(r.areas[:0], p.Bounds())
+	r.areas = out.Clip(r.areas[:0], p.Bounds())
 	r.reading.Width, r.reading.Height, r.reading.Grey = p.Width, p.Height, r.grey[:size]
-	r.crew.do((p.Height + rowsPerPiece - 1) / rowsPerPiece)
+	r.workers.Do((p.Height + rowsPerPiece - 1) / rowsPerPiece)
 	r.pixels = Pixels{} // the frame isn't ours to keep
 }
 
@@ -113,26 +117,26 @@ func (r *Reader) readRows(worker, piece int) {
 	p := &r.pixels
 	first := piece * rowsPerPiece
 	for y := first; y < min(first+rowsPerPiece, p.Height); y++ {
-		src := p.row(y)
+		src := p.Row(y)
 		dst := r.reading.Grey[y*p.Width:][:p.Width]
 		for x := 0; x < p.Width; {
-			end, counted := nextSpan(r.areas, y, x, p.Width)
+			end, counted := NextSpan(r.areas, y, x, p.Width)
 			n := &r.ignored[worker]
 			if counted {
 				n = &r.tallies[worker]
 			}
-			binSpan(planeTables, n, dst[x:end], src[pixelBytes*x:pixelBytes*end], p.Layout)
+			binSpan(fixed.Bins, n, dst[x:end], src[PixelBytes*x:PixelBytes*end], p.Layout)
 			x = end
 		}
 	}
 }
 
 // gather adds up the tallies, without the lightness that is left out.
-func (r *Reading) gather(tallies []tally, out *Out) {
+func (r *Reading) gather(tallies []tally, out *Mask) {
 	r.Counted = 0
 	for bin := range r.Histogram {
 		sum := 0
-		if !out.leavesOut(uint8(bin)) {
+		if !out.LeavesOut(uint8(bin)) {
 			for i := range tallies {
 				sum += int(tallies[i].even[bin]) + int(tallies[i].odd[bin])
 			}
@@ -148,7 +152,7 @@ func (r *Reading) measure() {
 	for bin, n := range r.Histogram {
 		sum += bin * n
 	}
-	r.Mean = lightnessOfBins(sum, r.Counted)
+	r.Mean = colour.LightnessOfBins(sum, r.Counted)
 	r.P1, r.P50, r.P99 = r.percentile(1), r.percentile(50), r.percentile(99)
 	r.Key = keyOf(r.Mean)
 }
@@ -162,14 +166,14 @@ func (r *Reading) percentile(percent int) float64 {
 	for bin, n := range r.Histogram {
 		below += n
 		if 100*below >= percent*r.Counted {
-			return lightnessOfBins(bin, 1)
+			return colour.LightnessOfBins(bin, 1)
 		}
 	}
 	return 100
 }
 
 func keyOf(mean float64) Key {
-	switch value := Value(mean); {
+	switch value := colour.Value(mean); {
 	case math.IsNaN(mean):
 		return ""
 	case value < 4:
@@ -180,5 +184,5 @@ func keyOf(mean float64) Key {
 	return MiddleKey
 }
 
-// greyRow returns a row of the grey plane.
-func (r *Reading) greyRow(y int) []uint8 { return r.Grey[y*r.Width:][:r.Width] }
+// GreyRow returns a row of the grey plane.
+func (r *Reading) GreyRow(y int) []uint8 { return r.Grey[y*r.Width:][:r.Width] }

@@ -10,7 +10,7 @@ import (
 )
 
 // slowRead is Read, a pixel at a time by the plain formula.
-func slowRead(p Pixels, out *Out) (grey []uint8, histogram [256]int) {
+func slowRead(p Pixels, out *Mask) (grey []uint8, histogram [256]int) {
 	linear := testkit.PlainLinear()
 	for y := range p.Height {
 		for x := range p.Width {
@@ -66,7 +66,13 @@ func TestReadIsBlindToPlace(t *testing.T) {
 		q := p
 		q.Pix = append([]byte(nil), p.Pix...)
 		if i%2 == 0 {
-			FlipLeftRight(q.Pix, q.Width, q.Height)
+			for y := range q.Height {
+				row := q.Pix[4*q.Width*y:][:4*q.Width]
+				for x := range q.Width / 2 {
+					a, b := (*[4]byte)(row[4*x:]), (*[4]byte)(row[4*(q.Width-1-x):])
+					*a, *b = *b, *a
+				}
+			}
 		} else {
 			rng.Shuffle(q.Width*q.Height, func(a, b int) {
 				pa, pb := (*[4]byte)(q.Pix[4*a:]), (*[4]byte)(q.Pix[4*b:])
@@ -89,7 +95,7 @@ func sameFigures(a, b *Reading) bool {
 func TestReadNothing(t *testing.T) {
 	all := image.Rect(-9, -9, 99, 99)
 	clearPixels := Pixels{Pix: make([]byte, 64), Stride: 16, Width: 4, Height: 4}
-	var white Out
+	var white Mask
 	white.Lightness[255] = true
 	opaque := Pixels{Pix: make([]byte, 64), Stride: 16, Width: 4, Height: 4, Layout: BGRX}
 	for i := range opaque.Pix {
@@ -98,13 +104,13 @@ func TestReadNothing(t *testing.T) {
 	tests := []struct {
 		name string
 		p    Pixels
-		out  *Out
+		out  *Mask
 	}{
 		{"no picture", Pixels{}, nil},
 		{"no height", Pixels{Width: 5}, nil},
 		{"sizes that lie", Pixels{Pix: make([]byte, 3), Stride: 400, Width: 100, Height: 100}, nil},
 		{"transparent", clearPixels, nil},
-		{"all left out", opaque, &Out{Areas: []image.Rectangle{all}}},
+		{"all left out", opaque, &Mask{Areas: []image.Rectangle{all}}},
 		{"its one lightness left out", opaque, &white},
 	}
 	for _, steady := range []bool{false, true} {
@@ -192,7 +198,7 @@ func TestKeyLimits(t *testing.T) {
 // A frame costs no allocation, whatever is left out.
 func TestReadAllocatesNothing(t *testing.T) {
 	p := painting(640, 360, BGRX)
-	out := &Out{Areas: []image.Rectangle{image.Rect(5, 5, 90, 90), image.Rect(-5, 50, 9, 700)}}
+	out := &Mask{Areas: []image.Rectangle{image.Rect(5, 5, 90, 90), image.Rect(-5, 50, 9, 700)}}
 	out.Lightness[200] = true
 	r := NewReader()
 	defer r.Close()
@@ -219,11 +225,11 @@ func FuzzRead(f *testing.F) {
 	f.Add([]byte("some pixels of no great meaning, but of some length"), 3, 2, uint8(1), -1, 0, 2, 2)
 	f.Add([]byte{}, 0, 0, uint8(0), 0, 0, 0, 0)
 	f.Fuzz(func(t *testing.T, pix []byte, width, rest int, layout uint8, x, y, w, h int) {
-		p := Pixels{Pix: pix, Width: width, Stride: pixelBytes*width + rest, Layout: Layout(layout)}
+		p := Pixels{Pix: pix, Width: width, Stride: PixelBytes*width + rest, Layout: Layout(layout)}
 		if p.Stride > 0 {
 			p.Height = (len(pix) + p.Stride - 1) / p.Stride
 		}
-		out := &Out{Areas: []image.Rectangle{{image.Pt(x, y), image.Pt(w, h)}}}
+		out := &Mask{Areas: []image.Rectangle{{image.Pt(x, y), image.Pt(w, h)}}}
 		r := Read(p, Options{Out: out})
 		if p.Check() != nil {
 			p = Pixels{}

@@ -51,7 +51,7 @@ type smallSplit struct {
 	hand   bool
 }
 
-// set splits a histogram, by chosen's edges if they were set by hand.
+// Set splits a histogram, by chosen's edges if they were set by hand.
 func (s *smallSplit) set(histogram *[256]int, chosen *Split, byHand bool) {
 	s.sums.set(histogram)
 	if s.hand = byHand; byHand {

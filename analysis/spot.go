@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"image"
 	"math"
+
+	"app.tonedesk/analysis/colour"
 )
 
 // ErrOutside says that a spot lies outside of the picture, or has no counted pixel.
@@ -16,31 +18,31 @@ var ErrSize = errors.New("side of the square must be 1, 3, 5 or 11 pixels")
 // Spot is the reading of a colour or of a sampled place. Everything but Colour comes from
 // the mean in linear light as it is, not from its 8-bit code.
 type Spot struct {
-	Colour        RGB      `json:"colour"`         // nearest 8-bit sRGB code
-	Lightness     float64  `json:"lightness"`      // L*, 0 to 100
-	Value         float64  `json:"value"`          // 0 to 10
-	LayerGrey     float64  `json:"layer_grey"`     // 0 to 255, not rounded
-	OKLightness   float64  `json:"ok_lightness"`   // 0 to 1
-	SeenLightness float64  `json:"seen_lightness"` // 0 to about 125
-	Chroma        float64  `json:"chroma"`         // C*ab
-	Hue           *float64 `json:"hue"`            // hab, degrees; nil where Colour is neutral
+	Colour        colour.RGB `json:"colour"`         // nearest 8-bit sRGB code
+	Lightness     float64    `json:"lightness"`      // L*, 0 to 100
+	Value         float64    `json:"value"`          // 0 to 10
+	LayerGrey     float64    `json:"layer_grey"`     // 0 to 255, not rounded
+	OKLightness   float64    `json:"ok_lightness"`   // 0 to 1
+	SeenLightness float64    `json:"seen_lightness"` // 0 to about 125
+	Chroma        float64    `json:"chroma"`         // C*ab
+	Hue           *float64   `json:"hue"`            // hab, degrees; nil where Colour is neutral
 
 	X    *int `json:"x,omitempty"` // of a spot in a picture, pixels
 	Y    *int `json:"y,omitempty"`
 	Size *int `json:"size,omitempty"` // side of its square
 
-	Lab       Lab     `json:"-"`
-	Oklab     Oklab   `json:"-"`
-	Spread    float64 `json:"-"` // standard deviation of L* over the square or area
-	Low, High float64 `json:"-"` // least and greatest L* there
-	OnEdge    bool    `json:"-"` // the square is not uniform: see edgeRange
-	Pixels    int     `json:"-"` // how many were averaged; 0 for a colour
+	Lab       colour.Lab   `json:"-"`
+	Oklab     colour.Oklab `json:"-"`
+	Spread    float64      `json:"-"` // standard deviation of L* over the square or area
+	Low, High float64      `json:"-"` // least and greatest L* there
+	OnEdge    bool         `json:"-"` // the square is not uniform: see edgeRange
+	Pixels    int          `json:"-"` // how many were averaged; 0 for a colour
 }
 
 // SpotOf returns the reading of a colour.
-func SpotOf(c RGB) Spot {
-	s := spotOfCode(c)
-	s.pointAtHue()
+func SpotOf(c colour.RGB) Spot {
+	s := SpotOfCode(c)
+	s.PointAtHue()
 	return s
 }
 
@@ -79,7 +81,7 @@ func ReadArea(p Pixels, area image.Rectangle) (Spot, error) {
 	if err != nil {
 		return Spot{}, err
 	}
-	s.pointAtHue()
+	s.PointAtHue()
 	return s, nil
 }
 
@@ -95,37 +97,37 @@ func readArea(p Pixels, area image.Rectangle) (Spot, error) {
 	return sum.spot(), nil
 }
 
-// pointAtHue sets Hue, unless the colour is neutral.
-func (s *Spot) pointAtHue() {
+// PointAtHue sets Hue, unless the colour is neutral.
+func (s *Spot) PointAtHue() {
 	if !s.Colour.Neutral() {
 		hue := s.Lab.Hue()
 		s.Hue = &hue
 	}
 }
 
-// spotOfCode reads an 8-bit colour.
-func spotOfCode(c RGB) Spot {
-	s := spotOfLight(linears[c.R], linears[c.G], linears[c.B])
-	s.LayerGrey = LayerGrey(float64(c.R), float64(c.G), float64(c.B)) // exact: no way there and back
+// SpotOfCode reads an 8-bit colour.
+func SpotOfCode(c colour.RGB) Spot {
+	s := SpotOfLight(colour.Linears[c.R], colour.Linears[c.G], colour.Linears[c.B])
+	s.LayerGrey = colour.LayerGrey(float64(c.R), float64(c.G), float64(c.B)) // exact: no way there and back
 	s.Low, s.High = s.Lightness, s.Lightness
 	return s
 }
 
-// spotOfLight reads linear light.
-func spotOfLight(red, green, blue float64) Spot {
-	r, g, b := 255*EncodedOf(red), 255*EncodedOf(green), 255*EncodedOf(blue)
-	y := Luminance(red, green, blue)
-	lab, ok := LabOf(red, green, blue), OklabOf(red, green, blue)
+// SpotOfLight reads linear light.
+func SpotOfLight(red, green, blue float64) Spot {
+	r, g, b := 255*colour.EncodedOf(red), 255*colour.EncodedOf(green), 255*colour.EncodedOf(blue)
+	y := colour.Luminance(red, green, blue)
+	lab, ok := colour.LabOf(red, green, blue), colour.OklabOf(red, green, blue)
 	if red == green && green == blue { // a neutral has no chroma, not even in the last digits
-		lab, ok = Lab{L: Lightness(y)}, Oklab{L: math.Cbrt(y)}
+		lab, ok = colour.Lab{L: colour.Lightness(y)}, colour.Oklab{L: math.Cbrt(y)}
 	}
 	return Spot{
-		Colour:        RGB{uint8(math.Round(r)), uint8(math.Round(g)), uint8(math.Round(b))},
-		Lightness:     Lightness(y),
-		Value:         ValueOfY(y),
-		LayerGrey:     LayerGrey(r, g, b),
+		Colour:        colour.RGB{R: uint8(math.Round(r)), G: uint8(math.Round(g)), B: uint8(math.Round(b))},
+		Lightness:     colour.Lightness(y),
+		Value:         colour.ValueOfY(y),
+		LayerGrey:     colour.LayerGrey(r, g, b),
 		OKLightness:   ok.L,
-		SeenLightness: SeenLightness(lab),
+		SeenLightness: colour.SeenLightness(lab),
 		Chroma:        lab.Chroma(),
 		Lab:           lab,
 		Oklab:         ok,

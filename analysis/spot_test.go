@@ -10,26 +10,28 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis/colour"
 )
 
-func drawColour(t *rapid.T, name string) RGB {
-	return RGB{rapid.Byte().Draw(t, name+"R"), rapid.Byte().Draw(t, name+"G"), rapid.Byte().Draw(t, name+"B")}
+func drawColour(t *rapid.T, name string) colour.RGB {
+	return colour.RGB{R: rapid.Byte().Draw(t, name+"R"), G: rapid.Byte().Draw(t, name+"G"), B: rapid.Byte().Draw(t, name+"B")}
 }
 
 func TestFormulaLaws(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		y := rapid.Float64Range(0, 1).Draw(t, "y")
-		if got := LuminanceOf(Lightness(y)); math.Abs(got-y) > 1e-12 {
+		if got := colour.LuminanceOf(colour.Lightness(y)); math.Abs(got-y) > 1e-12 {
 			t.Fatalf("%g comes back from lightness as %g", y, got)
 		}
-		if got := YOfValue(ValueOfY(y)); math.Abs(got-y) > 1e-9 {
+		if got := colour.YOfValue(colour.ValueOfY(y)); math.Abs(got-y) > 1e-9 {
 			t.Fatalf("%g comes back from value as %g", y, got)
 		}
-		if got := LinearOf(EncodedOf(y)); math.Abs(got-y) > 1e-6 { // the two pieces of SRGB meet within that
+		if got := colour.LinearOf(colour.EncodedOf(y)); math.Abs(got-y) > 1e-6 { // the two pieces of SRGB meet within that
 			t.Fatalf("%g comes back from its code as %g", y, got)
 		}
 		more := math.Min(y+rapid.Float64Range(1e-6, 0.5).Draw(t, "more"), 1)
-		if more > y && (Lightness(more) <= Lightness(y) || ValueOfY(more) <= ValueOfY(y)) {
+		if more > y && (colour.Lightness(more) <= colour.Lightness(y) || colour.ValueOfY(more) <= colour.ValueOfY(y)) {
 			t.Fatalf("%g is no lighter than %g", more, y)
 		}
 	})
@@ -38,10 +40,10 @@ func TestFormulaLaws(t *testing.T) {
 func TestGreyOfIsNearest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := rapid.Float64Range(0, 100).Draw(t, "L*")
-		got := math.Abs(Lightness(Linear(GreyOf(l))) - l)
+		got := math.Abs(colour.Lightness(colour.Linear(colour.GreyOf(l))) - l)
 		for code := range 256 {
-			if d := math.Abs(Lightness(Linear(uint8(code))) - l); d < got-1e-12 {
-				t.Fatalf("grey %d is nearer to L* %g than %d", code, l, GreyOf(l))
+			if d := math.Abs(colour.Lightness(colour.Linear(uint8(code))) - l); d < got-1e-12 {
+				t.Fatalf("grey %d is nearer to L* %g than %d", code, l, colour.GreyOf(l))
 			}
 		}
 	})
@@ -71,7 +73,7 @@ func TestVerdictLimits(t *testing.T) {
 		{0.5, 0.1, Same}, {0.6, 0.1, Close}, {5, 99, Same}, {5.1, 99, Apart}, {0.6, math.NaN(), Close},
 	}
 	for _, tt := range tests {
-		a, b := Spot{Lightness: 50, Lab: Lab{L: 50}}, Spot{Lightness: 50 + tt.difference, Lab: Lab{L: 50 + tt.difference}}
+		a, b := Spot{Lightness: 50, Lab: colour.Lab{L: 50}}, Spot{Lightness: 50 + tt.difference, Lab: colour.Lab{L: 50 + tt.difference}}
 		if got := Compare(a, b, tt.tolerance).Verdict; got != tt.want {
 			t.Errorf("%g at a tolerance of %g: %s, want %s", tt.difference, tt.tolerance, got, tt.want)
 		}
@@ -81,15 +83,15 @@ func TestVerdictLimits(t *testing.T) {
 // Lightness and layer grey of the colours: blend_nonseparable.csv has red as L* 53.24 under
 // layer grey 76.5 (L* 32.5); greys 127 and 77 have L* 53.2 and 32.7 (srgb_grey_ramp_256.csv).
 func TestLayerGreyRemark(t *testing.T) {
-	red := SpotOf(RGB{255, 0, 0})
+	red := SpotOf(colour.RGB{R: 255, G: 0, B: 0})
 	tests := []struct {
 		name string
-		b    RGB
+		b    colour.RGB
 		want Remark
 	}{
-		{"equally light, shown two tones apart", RGB{127, 127, 127}, ShowsDifference},
-		{"two tones apart, shown alike", RGB{77, 77, 77}, HidesDifference},
-		{"itself", RGB{255, 0, 0}, NoRemark},
+		{"equally light, shown two tones apart", colour.RGB{R: 127, G: 127, B: 127}, ShowsDifference},
+		{"two tones apart, shown alike", colour.RGB{R: 77, G: 77, B: 77}, HidesDifference},
+		{"itself", colour.RGB{R: 255, G: 0, B: 0}, NoRemark},
 	}
 	for _, tt := range tests {
 		if got := Compare(red, SpotOf(tt.b), 2).LayerGreyRemark(); got != tt.want {
@@ -159,7 +161,7 @@ func TestSpotJSON(t *testing.T) {
 		slices.Sort(list)
 		return list
 	}
-	grey := SpotOf(RGB{128, 128, 128})
+	grey := SpotOf(colour.RGB{R: 128, G: 128, B: 128})
 	want := "chroma colour hue layer_grey lightness ok_lightness seen_lightness value"
 	if got := strings.Join(names(grey), " "); got != want {
 		t.Errorf("a spot has %q, want %q", got, want)
@@ -171,17 +173,17 @@ func TestSpotJSON(t *testing.T) {
 }
 
 func TestParseColour(t *testing.T) {
-	good := map[string]RGB{
-		"#e2ab85": {0xe2, 0xab, 0x85}, "#FFF": {255, 255, 255}, " #0a3 ": {0, 0xaa, 0x33},
-		"rgb(226 171 133)": {226, 171, 133}, "rgb(1,2,3)": {1, 2, 3}, "RGB(0, 0, 255)": {0, 0, 255},
+	good := map[string]colour.RGB{
+		"#e2ab85": {R: 0xe2, G: 0xab, B: 0x85}, "#FFF": {R: 255, G: 255, B: 255}, " #0a3 ": {R: 0, G: 0xaa, B: 0x33},
+		"rgb(226 171 133)": {R: 226, G: 171, B: 133}, "rgb(1,2,3)": {R: 1, G: 2, B: 3}, "RGB(0, 0, 255)": {R: 0, G: 0, B: 255},
 	}
 	for text, want := range good {
-		if got, err := ParseColour(text); err != nil || got != want {
+		if got, err := colour.Parse(text); err != nil || got != want {
 			t.Errorf("%q: %v, %v", text, got, err)
 		}
 	}
 	for _, text := range []string{"", "#", "#12", "#1234", "#12345g", "e2ab85", "rgb(1 2)", "rgb(1 2 256)", "rgb(1 2 -3)", "rgb(1.5 2 3)", "#+12345", "red", "rgb(1 2 3", strings.Repeat("#", 9999)} {
-		if c, err := ParseColour(text); !errors.Is(err, ErrColour) || len(err.Error()) > 300 {
+		if c, err := colour.Parse(text); !errors.Is(err, colour.ErrColour) || len(err.Error()) > 300 {
 			t.Errorf("%.20q: %v, %v", text, c, err)
 		}
 	}
@@ -191,11 +193,11 @@ func FuzzParseColour(f *testing.F) {
 	f.Add("#e2ab85")
 	f.Add("rgb(1, 2 3)")
 	f.Fuzz(func(t *testing.T, text string) {
-		c, err := ParseColour(text)
+		c, err := colour.Parse(text)
 		if err != nil {
 			return
 		}
-		if again, err := ParseColour(c.Hex()); err != nil || again != c {
+		if again, err := colour.Parse(c.Hex()); err != nil || again != c {
 			t.Errorf("%q is %v, printed and read again %v, %v", text, c, again, err)
 		}
 	})
@@ -204,7 +206,7 @@ func FuzzParseColour(f *testing.F) {
 func FuzzLightness(f *testing.F) {
 	f.Add(216.0 / 24389)
 	f.Fuzz(func(t *testing.T, y float64) {
-		v, brighter := Lightness(y), Lightness(y+0.01)
+		v, brighter := colour.Lightness(y), colour.Lightness(y+0.01)
 		if !(0 <= v && v <= brighter && brighter <= 100) { // so written that NaN fails too
 			t.Errorf("Lightness rises from %g to %g above y = %g", v, brighter, y)
 		}

@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis/colour"
 )
 
 // Whatever luminance is given, value stays on its scale, rises, and comes back.
@@ -15,12 +17,12 @@ func FuzzValueOfY(f *testing.F) {
 	f.Add(0.18418651)
 	f.Add(5e-324)
 	f.Fuzz(func(t *testing.T, y float64) {
-		v, brighter := ValueOfY(y), ValueOfY(y+0.01)
+		v, brighter := colour.ValueOfY(y), colour.ValueOfY(y+0.01)
 		if !(0 <= v && v <= brighter && brighter <= 10) {
 			t.Errorf("value rises from %g to %g above y = %g", v, brighter, y)
 		}
-		if y >= 0 && y <= 1 && !(math.Abs(YOfValue(v)-y) <= 1e-9) {
-			t.Errorf("%g comes back as %g", y, YOfValue(v))
+		if y >= 0 && y <= 1 && !(math.Abs(colour.YOfValue(v)-y) <= 1e-9) {
+			t.Errorf("%g comes back as %g", y, colour.YOfValue(v))
 		}
 	})
 }
@@ -52,7 +54,7 @@ func TestAnyPairCanBeWritten(t *testing.T) {
 // The fields of a spot in the order that scripts see, for a colour whose figures are
 // published: red.
 func TestSpotJSONOfRed(t *testing.T) {
-	data, err := json.Marshal(SpotOf(RGB{255, 0, 0}))
+	data, err := json.Marshal(SpotOf(colour.RGB{R: 255, G: 0, B: 0}))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -68,7 +70,7 @@ func TestSpotJSONOfRed(t *testing.T) {
 		got, want    float64
 	}{
 		{"lightness", "srgb_to_lab_oklab.csv, L65", got.Lightness, 53.237116},
-		{"value", "D1535, at Y of 21.263901", 100 * YOfValue(got.Value), 21.263901},
+		{"value", "D1535, at Y of 21.263901", 100 * colour.YOfValue(got.Value), 21.263901},
 		{"layer_grey", "blend_nonseparable.csv", got.LayerGrey, 76.5},
 		{"ok_lightness", "srgb_to_lab_oklab.csv, okL", got.OKLightness, 0.62795536},
 		{"seen_lightness", "helmholtz_kohlrausch.csv, HGN23", got.SeenLightness, 77.9005},
@@ -88,10 +90,10 @@ func TestSpotJSONOfRed(t *testing.T) {
 
 // Commas stand between all or between none, and one at a time.
 func TestParseColourCommas(t *testing.T) {
-	for text, want := range map[string]RGB{
-		"rgb( 1 , 2 ,3 )": {1, 2, 3}, "rgb(\t1  2\t3)": {1, 2, 3}, "rgb(007 0 255)": {7, 0, 255},
+	for text, want := range map[string]colour.RGB{
+		"rgb( 1 , 2 ,3 )": {R: 1, G: 2, B: 3}, "rgb(\t1  2\t3)": {R: 1, G: 2, B: 3}, "rgb(007 0 255)": {R: 7, G: 0, B: 255},
 	} {
-		if got, err := ParseColour(text); err != nil || got != want {
+		if got, err := colour.Parse(text); err != nil || got != want {
 			t.Errorf("%q: %v, %v", text, got, err)
 		}
 	}
@@ -99,7 +101,7 @@ func TestParseColourCommas(t *testing.T) {
 		"rgb(1,,2 3)", "rgb(,1 2 3)", "rgb(1 2 3,)", "rgb(1,2)", "rgb(1,2,3,4)", "rgb(1 2 3 4)", "rgb(1, 2 3)",
 		"rgb()", "rgb(,,)", "rgb(+1 2 3)", "rgb(1_0 2 3)", "rgb(50% 0 0)", "rgb(0x1 2 3)", "#1_2345", "#é1", "#éee", "# fff",
 	} {
-		if c, err := ParseColour(text); !errors.Is(err, ErrColour) || c != (RGB{}) {
+		if c, err := colour.Parse(text); !errors.Is(err, colour.ErrColour) || c != (colour.RGB{}) {
 			t.Errorf("%q: %v, %v", text, c, err)
 		}
 	}

@@ -36,7 +36,7 @@ func (r *Reader) split(groups int, edges []float64) {
 	case r.reading.byHand.setEdges(edges, &sums):
 		r.reading.byHand.fill(&sums)
 		r.reading.chosen = chosenByHand
-	case groups >= 2 && groups <= maxGroups:
+	case groups >= 2 && groups <= MaxGroups:
 		r.reading.chosen = groups - 2
 	case r.Steady && sums.count() > 0:
 		r.reading.chosen = fewest(&r.reading.splits, r.held.chosen-1)

@@ -31,7 +31,7 @@ type Match struct {
 	Distance float64
 
 	count  int
-	groups [maxGroups]GroupMatch
+	groups [MaxGroups]GroupMatch
 }
 
 // Groups returns the matching of shares, from dark to light; none where nothing is counted

@@ -17,7 +17,7 @@ func TestShufflingChangesNothingOfTheWhole(t *testing.T) {
 		rng := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 71))
 		p := randomPixels(rng, 50)
 		shuffled := shuffledPixels(p, rng)
-		o := Options{Groups: rapid.IntRange(0, 4).Draw(t, "groups"), Out: &Out{}}
+		o := Options{Groups: rapid.IntRange(0, 4).Draw(t, "groups"), Out: &Mask{}}
 		o.Out.Lightness[rapid.IntRange(0, 255).Draw(t, "left out")] = true
 		if rapid.Bool().Draw(t, "by hand") {
 			o.Edges = []float64{rapid.Float64Range(0, 100).Draw(t, "edge")}
@@ -53,10 +53,10 @@ func wholeFigures(r *Reading, target *Target) []float64 {
 // shuffledPixels returns p with its pixels elsewhere, in a picture of its own.
 func shuffledPixels(p Pixels, rng *rand.Rand) Pixels {
 	q := p
-	q.Stride = pixelBytes * p.Width
+	q.Stride = PixelBytes * p.Width
 	q.Pix = make([]byte, q.Stride*p.Height)
 	for to, from := range rng.Perm(p.Width * p.Height) {
-		copy(q.Pix[pixelBytes*to:][:pixelBytes], p.Pix[from/p.Width*p.Stride+pixelBytes*(from%p.Width):])
+		copy(q.Pix[PixelBytes*to:][:PixelBytes], p.Pix[from/p.Width*p.Stride+PixelBytes*(from%p.Width):])
 	}
 	return q
 }

@@ -6,6 +6,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/swatches"
 )
 
@@ -17,7 +19,7 @@ type basePanel struct {
 	words  *widget.Label
 	entry  *colourEntry
 	follow *button
-	shades *analysis.Shades // handed out last
+	shades *propose.Shades // handed out last
 }
 
 func newBasePanel(d *Desk) *basePanel {
@@ -43,7 +45,7 @@ func (b *basePanel) rows(do func([]swatches.Row)) {
 		b.d.parts.strip.say(stripNote, "There is no colour to begin from. Click a spot in the picture first.")
 		return
 	}
-	b.shades = analysis.Shade(base, b.d.setup.Shade)
+	b.shades = propose.Shade(base, b.d.setup.Shade)
 	do(swatches.OfShades(b.shades))
 }
 
@@ -86,7 +88,7 @@ func (d *Desk) base() (base analysis.Spot, name string, ok bool) {
 }
 
 // setBase makes a colour the one to begin from; nil follows the spots.
-func (d *Desk) setBase(c *analysis.RGB) {
+func (d *Desk) setBase(c *colour.RGB) {
 	next := d.setup
 	next.Typed = c
 	d.change(next, "")
@@ -108,7 +110,7 @@ func newColourEntry(d *Desk) *colourEntry {
 
 // take begins from what was typed, or says why that is no colour.
 func (e *colourEntry) take(text string) {
-	c, err := analysis.ParseColour(text)
+	c, err := colour.Parse(text)
 	if err != nil {
 		e.d.parts.strip.say(stripNote, Explain("use "+Quote(text), err))
 		return

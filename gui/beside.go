@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/views"
 )
 
 // besideGap is the room between the picture and the small one beside it.
@@ -92,7 +93,7 @@ func middle(room, length, scale float32) float32 {
 
 // besideSize returns the size of the small picture that a view shows beside a picture, in
 // pixels; none if it shows none.
-func besideSize(view analysis.View, knob float64, bounds image.Rectangle) image.Point {
+func besideSize(view views.View, knob float64, bounds image.Rectangle) image.Point {
 	if view.Beside == nil {
 		return image.Point{}
 	}
@@ -118,7 +119,7 @@ func (w *worker) paintBeside(p analysis.Pixels, bounds image.Rectangle, next wan
 	img := backImage(&w.besides, size)
 	w.paintView(img.Pix, tiny, view, next)
 	if next.settings.Mirrored {
-		analysis.FlipLeftRight(img.Pix, size.X, size.Y)
+		views.FlipLeftRight(img.Pix, size.X, size.Y)
 	}
 	w.done.beside = img
 	histogram := tiny.Histogram()

@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // Wherever there is room, picture and small picture lie side by side, whole, inside the
@@ -64,7 +65,7 @@ func TestSmallBeside(t *testing.T) {
 	}
 	left, right := m.beside.RGBAAt(2, small.Y/2), m.beside.RGBAAt(small.X-3, small.Y/2)
 	grey := func(c color.NRGBA) uint8 {
-		return analysis.GreyOf(analysis.SpotOf(analysis.RGB{R: c.R, G: c.G, B: c.B}).Lightness)
+		return colour.GreyOf(analysis.SpotOf(colour.RGB{R: c.R, G: c.G, B: c.B}).Lightness)
 	}
 	if wantL, wantR := grey(testLight), grey(testShadow); left.R != wantL || right.R != wantR || left.R != left.B {
 		t.Errorf("its halves are %v and %v, want greys of %d and %d", left, right, wantL, wantR)

@@ -8,7 +8,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/views"
 )
 
 // parts are the window's widgets.
@@ -199,7 +199,7 @@ func (d *Desk) restore() {
 
 // viewWord is what the view's button says.
 func viewWord(key string) string {
-	v, ok := analysis.ViewByKey(key)
+	v, ok := views.ByKey(key)
 	if !ok {
 		return "View"
 	}

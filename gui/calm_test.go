@@ -6,7 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/views"
 )
 
 // Whatever keys are held and whatever is clicked, all of the picture changes its look no
@@ -46,7 +46,7 @@ func TestLookChangesCalmly(t *testing.T) {
 	if len(changes) == 0 {
 		t.Fatal("held keys change nothing")
 	}
-	views := analysis.Views()
+	views := views.All()
 	want := look{view: views[(1+300)%len(views)].Key, mirrored: false, how: compareNothing}
 	d.calm.last = time.Time{}
 	for _, f := range due {

@@ -12,6 +12,9 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/swatches"
 )
 
@@ -133,10 +136,10 @@ func TestShadeSettings(t *testing.T) {
 	}
 	d.Undo() // the drag is one step
 	d.see(t, img)
-	if d.setup.Shade.Turn != analysis.DefaultTurn || p.ramp.swatches[4].Colour != before || p.knobs.turn.slider.Value != analysis.DefaultTurn {
+	if d.setup.Shade.Turn != propose.DefaultTurn || p.ramp.swatches[4].Colour != before || p.knobs.turn.slider.Value != propose.DefaultTurn {
 		t.Errorf("after undo the turn is %g, its slider at %g", d.setup.Shade.Turn, p.knobs.turn.slider.Value)
 	}
-	for i, want := range []float64{analysis.WarmLightShadow, analysis.CoolLightShadow} {
+	for i, want := range []float64{propose.WarmLightShadow, propose.CoolLightShadow} {
 		p.knobs.setLight(i)
 		if d.setup.Shade.ShadowHue != want || p.knobs.place() != i {
 			t.Errorf("light %d has its shadow at %g", i, d.setup.Shade.ShadowHue)
@@ -160,8 +163,8 @@ func TestJudgesAChosenShadow(t *testing.T) {
 	if got := p.judgeWords.Text; !strings.Contains(got, ". Goes straight toward black") || len(p.judged.swatches) != 3 {
 		t.Fatalf("it says %q of %d swatches", got, len(p.judged.swatches))
 	}
-	f := analysis.FamilyOf(analysis.SpotOf(p.judged.swatches[0].Colour), analysis.SpotOf(p.judged.swatches[2].Colour), analysis.DefaultFamilyRules())
-	if len(f.Verdict) != 1 || f.Verdict[0] != analysis.Reads {
+	f := families.Of(analysis.SpotOf(p.judged.swatches[0].Colour), analysis.SpotOf(p.judged.swatches[2].Colour), families.DefaultRules())
+	if len(f.Verdict) != 1 || f.Verdict[0] != families.Reads {
 		t.Errorf("the colour offered instead is judged %v", f.Verdict)
 	}
 }
@@ -181,7 +184,7 @@ func TestPaletteOfThePicture(t *testing.T) {
 
 func TestSaveSwatches(t *testing.T) {
 	d := newTestDesk(t, Defaults())
-	shades := analysis.Shade(analysis.SpotOf(analysis.RGB{R: 0xe2, G: 0xab, B: 0x85}), analysis.DefaultShadeOptions())
+	shades := propose.Shade(analysis.SpotOf(colour.RGB{R: 0xe2, G: 0xab, B: 0x85}), propose.DefaultOptions())
 	rows := swatches.OfShades(shades)
 	dir := t.TempDir()
 	for ending, want := range map[string]string{".png": "\x89PNG", ".css": ":root", ".json": `"ramp"`, ".hex": "#e2ab85", ".txt": "shadow 1"} {

@@ -10,6 +10,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/propose"
 )
 
 // coloursName is the page's name.
@@ -38,16 +41,16 @@ type coloursPage struct {
 
 // proposedFrom is what proposals depend on.
 type proposedFrom struct {
-	base    analysis.Oklab
-	options analysis.ShadeOptions
+	base    colour.Oklab
+	options propose.Options
 	made    bool
 }
 
 // pairedFrom is all that what is said of two spots depends on.
 type pairedFrom struct {
-	a, b           analysis.Oklab
-	rules          analysis.FamilyRules
-	options        analysis.ShadeOptions
+	a, b           colour.Oklab
+	rules          families.Rules
+	options        propose.Options
 	indexA, indexB int
 	made           bool
 }
@@ -103,7 +106,7 @@ func (p *coloursPage) propose(base analysis.Spot) {
 		return
 	}
 	p.proposed = from
-	s := analysis.Shade(base, p.d.setup.Shade)
+	s := propose.Shade(base, p.d.setup.Shade)
 	ramp := []Swatch{stepSwatch(s.Lights[1]), stepSwatch(s.Lights[0]), spotSwatch(base, "base"), stepSwatch(s.Ramp[0]), stepSwatch(s.Ramp[1]), stepSwatch(s.Ramp[2])}
 	ramp[2].Marked = true
 	p.ramp.Set(ramp)
@@ -115,7 +118,7 @@ func (p *coloursPage) propose(base analysis.Spot) {
 	}
 }
 
-func (p *coloursPage) showLines(s *analysis.Shades) (resized bool) {
+func (p *coloursPage) showLines(s *propose.Shades) (resized bool) {
 	lines := make([]Swatch, len(s.Lines))
 	for i, l := range s.Lines {
 		lines[i] = stepSwatch(l.Step)
@@ -124,7 +127,7 @@ func (p *coloursPage) showLines(s *analysis.Shades) (resized bool) {
 	return say(p.lineWords, SayLines(s))
 }
 
-func (p *coloursPage) showAccents(s *analysis.Shades) (resized bool) {
+func (p *coloursPage) showAccents(s *propose.Shades) (resized bool) {
 	accents, edge := make([]Swatch, len(s.Accents)), make([]Swatch, len(s.EdgeAccents))
 	missing := 0
 	near := nearestHue(s)
@@ -147,12 +150,12 @@ func (p *coloursPage) showAccents(s *analysis.Shades) (resized bool) {
 }
 
 // nearestHue is the accent whose hue is the base's, -1 for a base without hue.
-func nearestHue(s *analysis.Shades) int {
+func nearestHue(s *propose.Shades) int {
 	if s.Base.Colour.Neutral() {
 		return -1
 	}
-	step := 360.0 / analysis.AccentHues
-	return int(math.Round(s.Base.Oklab.Hue()/step)) % analysis.AccentHues
+	step := 360.0 / propose.AccentHues
+	return int(math.Round(s.Base.Oklab.Hue()/step)) % propose.AccentHues
 }
 
 // match brings A and B to each other's lightness.
@@ -175,7 +178,7 @@ func (p *coloursPage) match() {
 	p.paired = from
 	p.judge(spotA, spotB, spotName(a), spotName(b))
 	nameA, nameB := spotName(a), spotName(b)
-	toA, toB := analysis.Bring(spotA, spotB), analysis.Bring(spotB, spotA)
+	toA, toB := propose.Bring(spotA, spotB), propose.Bring(spotB, spotA)
 	p.matched.Set([]Swatch{
 		spotSwatch(spotA, nameA), spotSwatch(toA.Matched, nameB+" as "+nameA),
 		spotSwatch(toB.Matched, nameA+" as "+nameB), spotSwatch(spotB, nameB),
@@ -188,7 +191,7 @@ func (p *coloursPage) judge(a, b analysis.Spot, nameA, nameB string) {
 	if a.Lightness < b.Lightness {
 		a, b, nameA, nameB = b, a, nameB, nameA
 	}
-	j := analysis.JudgeShadow(a, b, p.d.settings.Rules, p.d.setup.Shade.ShadowHue)
+	j := propose.JudgeShadow(a, b, p.d.settings.Rules, p.d.setup.Shade.ShadowHue)
 	swatches := []Swatch{spotSwatch(a, nameA), spotSwatch(b, nameB)}
 	if j.Nearest != nil {
 		swatches = append(swatches, spotSwatch(*j.Nearest, "nearest"))
@@ -209,7 +212,7 @@ func (d *Desk) copyMatched(other bool) {
 	if other {
 		a, b = b, a
 	}
-	d.copyText(analysis.Bring(d.spots[a].Spot, d.spots[b].Spot).Matched.Colour.Hex())
+	d.copyText(propose.Bring(d.spots[a].Spot, d.spots[b].Spot).Matched.Colour.Hex())
 }
 
 // swatchActs are what presses of swatches do.
@@ -245,11 +248,11 @@ func quietWords(words string) fyne.CanvasObject {
 
 // spotSwatch is the swatch of a reading.
 func spotSwatch(s analysis.Spot, label string) Swatch {
-	return Swatch{Colour: s.Colour, Grey: analysis.GreyOf(s.Lightness), Label: label, Tip: SaySwatch(s)}
+	return Swatch{Colour: s.Colour, Grey: colour.GreyOf(s.Lightness), Label: label, Tip: SaySwatch(s)}
 }
 
 // stepSwatch is the swatch of a step, or the word that there is no room.
-func stepSwatch(s analysis.Step) Swatch {
+func stepSwatch(s propose.Step) Swatch {
 	label := strings.TrimPrefix(Tenth(-s.Tones), "0")
 	if s.Tones < 0 {
 		label = "+" + label
@@ -259,7 +262,7 @@ func stepSwatch(s analysis.Step) Swatch {
 		return Swatch{None: true, Label: string(s.Note)}
 	}
 	w := spotSwatch(*s.Spot, label)
-	if s.Note != analysis.AsMade {
+	if s.Note != propose.AsMade {
 		w.Tip += ", at the " + string(s.Note)
 	}
 	return w
@@ -267,7 +270,7 @@ func stepSwatch(s analysis.Step) Swatch {
 
 // accentSwatch is the swatch of an accent; one that the display can't show at the chroma
 // asked for is half as high.
-func accentSwatch(a analysis.Accent) Swatch {
+func accentSwatch(a propose.Accent) Swatch {
 	if a.Spot == nil {
 		return Swatch{None: true}
 	}
@@ -276,12 +279,12 @@ func accentSwatch(a analysis.Accent) Swatch {
 	return w
 }
 
-func hueWord(a analysis.Accent) string {
+func hueWord(a propose.Accent) string {
 	if a.Spot == nil {
 		return string(a.Note)
 	}
 	if a.Spot.Colour.Neutral() { // beside black and white
 		return "neutral"
 	}
-	return analysis.HueName(a.Hue)
+	return colour.HueName(a.Hue)
 }

@@ -10,6 +10,8 @@ import (
 	xdraw "golang.org/x/image/draw"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/reduce"
+	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -92,19 +94,19 @@ func (d *Desk) beforeOver(size image.Point) *image.RGBA {
 		Max: scaledPoint(met.Max.Sub(part.Min), part.Size(), size),
 	}
 	if !crop.Empty() && !to.Empty() {
-		small := paintSmall(p.Crop(crop), view, to.Size(), analysis.Look{Reading: c.found.before, Knob: look.knob})
+		small := paintSmall(p.Crop(crop), view, to.Size(), views.Look{Reading: c.found.before, Knob: look.knob})
 		xdraw.NearestNeighbor.Scale(img, to, small, small.Rect, xdraw.Src, nil)
 	}
 	if m.flip {
-		analysis.FlipLeftRight(img.Pix, size.X, size.Y)
+		views.FlipLeftRight(img.Pix, size.X, size.Y)
 	}
 	c.drawn = drawnBefore{img, look}
 	return img
 }
 
 // paintSmall paints a picture in a view, reduced to size where it is larger.
-func paintSmall(p analysis.Pixels, view analysis.View, size image.Point, look analysis.Look) *image.RGBA {
-	r := analysis.NewReducer()
+func paintSmall(p analysis.Pixels, view views.View, size image.Point, look views.Look) *image.RGBA {
+	r := reduce.New()
 	defer r.Close()
 	small := r.Reduce(p, size.X, size.Y, nil)
 	img := image.NewRGBA(image.Rect(0, 0, small.Width, small.Height))
@@ -130,7 +132,7 @@ func (d *Desk) mapOver(size image.Point) *image.RGBA {
 	}
 	xdraw.ApproxBiLinear.Scale(img, to, whole, whole.Rect, xdraw.Src, nil)
 	if m.flip {
-		analysis.FlipLeftRight(img.Pix, size.X, size.Y)
+		views.FlipLeftRight(img.Pix, size.X, size.Y)
 	}
 	d.drawMapScale(img, c.found.change.Span())
 	return img

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/views"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/stills"
@@ -256,9 +257,9 @@ func (d *Desk) setView(key string) {
 
 // nextView goes through the views.
 func (d *Desk) nextView(by int) {
-	views := analysis.Views()
-	at := slices.IndexFunc(views, func(v analysis.View) bool { return v.Key == d.wished().view })
-	d.setView(views[(at+by+len(views))%len(views)].Key)
+	all := views.All()
+	at := slices.IndexFunc(all, func(v views.View) bool { return v.Key == d.wished().view })
+	d.setView(all[(at+by+len(all))%len(all)].Key)
 }
 
 // settled takes changed settings over: to the window, the worker and the file.

@@ -13,7 +13,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/views"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/stills"
@@ -303,7 +303,7 @@ func TestDeskLooks(t *testing.T) {
 }
 
 func TestViewsHaveNames(t *testing.T) {
-	for _, v := range analysis.Views() {
+	for _, v := range views.All() {
 		if viewWord(v.Key) != v.Name || strings.TrimSpace(v.Name) == "" {
 			t.Errorf("view %q is called %q", v.Key, viewWord(v.Key))
 		}

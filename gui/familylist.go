@@ -10,6 +10,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/propose"
 )
 
 // maxFamilyRows is how many families are listed: those set by hand, then the largest found.
@@ -30,7 +33,7 @@ func newFamilyList(d *Desk) *familyList {
 	add := newButton("Set by hand", d, d.addFamily)
 	add.explain(d.parts.tips, "Click a light side, then its shadow side (H)")
 	l.box = container.NewVBox(onPanel(container.NewBorder(nil, nil, title, atRight(add)), l.none))
-	acts := FamilyActs{Point: l.point, Choose: l.choose, Delete: d.deleteFamily, Take: d.goOnFrom, Copy: func(c analysis.RGB) { d.copyText(c.Hex()) }, Keys: d, Tips: d.parts.tips}
+	acts := FamilyActs{Point: l.point, Choose: l.choose, Delete: d.deleteFamily, Take: d.goOnFrom, Copy: func(c colour.RGB) { d.copyText(c.Hex()) }, Keys: d, Tips: d.parts.tips}
 	for i := range l.rows {
 		l.rows[i] = newFamilyRow(i, acts)
 		l.rows[i].Hide()
@@ -75,11 +78,11 @@ func (l *familyList) show() {
 }
 
 // foundList are the families found last in what is still watched.
-func (d *Desk) foundList() []analysis.Family {
-	if d.found.Families == nil {
+func (d *Desk) foundList() []families.Family {
+	if d.found.Found == nil {
 		return nil
 	}
-	list := make([]analysis.Family, len(d.found.order))
+	list := make([]families.Family, len(d.found.order))
 	for i, at := range d.found.order {
 		list[i] = d.found.List[at]
 	}
@@ -87,7 +90,7 @@ func (d *Desk) foundList() []analysis.Family {
 }
 
 // sayFound is the row of a family that was found.
-func (d *Desk) sayFound(f analysis.Family) FamilyRowText {
+func (d *Desk) sayFound(f families.Family) FamilyRowText {
 	t := d.familyText(f)
 	if f.Share != nil {
 		t.Share = Percent(*f.Share)
@@ -112,7 +115,7 @@ func (d *Desk) sayHand(i int) FamilyRowText {
 }
 
 // familyText is what is said of every family.
-func (d *Desk) familyText(f analysis.Family) FamilyRowText {
+func (d *Desk) familyText(f families.Family) FamilyRowText {
 	said := SayFamily(f)
 	remarks := said.Remarks
 	if said.Turn != "" {
@@ -122,7 +125,7 @@ func (d *Desk) familyText(f analysis.Family) FamilyRowText {
 	_, short, _ := strings.Cut(said.Short, ": ")
 	text := FamilyRowText{
 		Light: f.Light.Colour, Shadow: f.Shadow.Colour,
-		LightGrey: analysis.GreyOf(f.Light.Lightness), ShadowGrey: analysis.GreyOf(f.Shadow.Lightness),
+		LightGrey: colour.GreyOf(f.Light.Lightness), ShadowGrey: colour.GreyOf(f.Shadow.Lightness),
 		Tones: tones, Says: says, SaysShort: short, Remarks: remarks,
 	}
 	if f.Line != nil && f.Line.Neutral {
@@ -132,8 +135,8 @@ func (d *Desk) familyText(f analysis.Family) FamilyRowText {
 }
 
 // fittingLines are the colours proposed for the line around a fill.
-func (d *Desk) fittingLines(fill analysis.Spot) (lines []analysis.RGB) {
-	for _, l := range analysis.Shade(fill, d.setup.Shade).Lines {
+func (d *Desk) fittingLines(fill analysis.Spot) (lines []colour.RGB) {
+	for _, l := range propose.Shade(fill, d.setup.Shade).Lines {
 		if l.Spot != nil {
 			lines = append(lines, l.Spot.Colour)
 		}
@@ -142,7 +145,7 @@ func (d *Desk) fittingLines(fill analysis.Spot) (lines []analysis.RGB) {
 }
 
 // goOnFrom shows what can be painted next to a colour.
-func (d *Desk) goOnFrom(c analysis.RGB) {
+func (d *Desk) goOnFrom(c colour.RGB) {
 	d.setBase(&c)
 	d.openPage(pageIndex(coloursName))
 }
@@ -164,7 +167,7 @@ func (d *Desk) showOutline() {
 		return
 	}
 	m := d.parts.mirror
-	m.SetOverlay(overlayOutline, outlineFamily(d.found.Families, d.found.order[i], m.pixels(), m.fit, m.bounds))
+	m.SetOverlay(overlayOutline, outlineFamily(d.found.Found, d.found.order[i], m.pixels(), m.fit, m.bounds))
 }
 
 // choose makes the colours of row i the spots A and B.

@@ -3,7 +3,7 @@ package gui
 import (
 	"slices"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/families"
 )
 
 // clearlyLarger is by how much a family has to be larger than the one above it to take its
@@ -15,9 +15,9 @@ const clearlyLarger = 1.3
 // larger than the one above it, and new ones by their size.
 func orderFamilies(before, now foundFamilies) []int {
 	order := make([]int, 0, len(now.List))
-	if before.Families != nil && before.source == now.source {
+	if before.Found != nil && before.source == now.source {
 		for _, old := range before.order {
-			if i := slices.IndexFunc(now.List, func(f analysis.Family) bool { return before.at(f, now) == old }); i >= 0 && !slices.Contains(order, i) {
+			if i := slices.IndexFunc(now.List, func(f families.Family) bool { return before.at(f, now) == old }); i >= 0 && !slices.Contains(order, i) {
 				order = append(order, i)
 			}
 		}
@@ -39,7 +39,7 @@ func orderFamilies(before, now foundFamilies) []int {
 	return order
 }
 
-func share(f analysis.Family) float64 {
+func share(f families.Family) float64 {
 	if f.Share == nil {
 		return 0
 	}
@@ -48,7 +48,7 @@ func share(f analysis.Family) float64 {
 
 // at returns the place in f's list of the family that lay where one of now's light side
 // lies, -1 if there was none.
-func (f foundFamilies) at(family analysis.Family, now foundFamilies) int {
+func (f foundFamilies) at(family families.Family, now foundFamilies) int {
 	if family.Light.X == nil || family.Light.Y == nil || f.Width != now.Width || f.Height != now.Height || now.size.X == 0 || now.size.Y == 0 {
 		return -1
 	}

@@ -4,7 +4,7 @@ import (
 	"image"
 	"image/color"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/families"
 )
 
 // The parts of a family in the map of families.
@@ -16,7 +16,7 @@ const (
 // outlineFamily draws where the sides of family i lie, as large as the mirror shows part of
 // the picture with these bounds: the light side's border whole, the shadow side's in dashes,
 // each light on dark, so that it shows on any picture. The rest is clear.
-func outlineFamily(f *analysis.Families, i int, size image.Point, lay fit, bounds image.Rectangle) *image.RGBA {
+func outlineFamily(f *families.Found, i int, size image.Point, lay fit, bounds image.Rectangle) *image.RGBA {
 	img := image.NewRGBA(image.Rectangle{Max: size})
 	if f.Width == 0 || f.Height == 0 || bounds.Empty() {
 		return img

@@ -7,7 +7,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // CreateRenderer makes the canvas objects.
@@ -62,7 +62,7 @@ func (r *familyRowRenderer) colour() {
 // write puts in what is shown now.
 func (r *familyRowRenderer) write() {
 	t := r.f.text
-	for i, c := range [4]analysis.RGB{t.Light, t.Shadow, greyOf(t.LightGrey), greyOf(t.ShadowGrey)} {
+	for i, c := range [4]colour.RGB{t.Light, t.Shadow, greyOf(t.LightGrey), greyOf(t.ShadowGrey)} {
 		fill(r.boxes[i], color.NRGBA{c.R, c.G, c.B, 255})
 		r.boxes[i].Hidden = t.Lost
 	}
@@ -85,7 +85,7 @@ func (r *familyRowRenderer) write() {
 	r.place(len(lines))
 }
 
-func greyOf(v uint8) analysis.RGB { return analysis.RGB{R: v, G: v, B: v} }
+func greyOf(v uint8) colour.RGB { return colour.RGB{R: v, G: v, B: v} }
 
 // Layout writes anew: how the remarks break depends on the width.
 func (r *familyRowRenderer) Layout(fyne.Size) { r.write() }

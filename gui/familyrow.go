@@ -8,20 +8,20 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // FamilyRowText is what a family's row shows, ready to be drawn.
 type FamilyRowText struct {
-	Light, Shadow         analysis.RGB
-	LightGrey, ShadowGrey uint8          // of the same lightness
-	Tones                 string         // "2.2 tones"
-	Says, SaysShort       string         // "the shadow will not read"; the same for a narrow window
-	Share                 string         // of the picture; "" if it is not known
-	Remarks               []string       // quieter, a line each
-	Lines                 []analysis.RGB // lines to draw instead, after the last remark
-	ByHand                bool           // set by the painter, who may take it away
-	Lost                  bool           // there is no reading
+	Light, Shadow         colour.RGB
+	LightGrey, ShadowGrey uint8        // of the same lightness
+	Tones                 string       // "2.2 tones"
+	Says, SaysShort       string       // "the shadow will not read"; the same for a narrow window
+	Share                 string       // of the picture; "" if it is not known
+	Remarks               []string     // quieter, a line each
+	Lines                 []colour.RGB // lines to draw instead, after the last remark
+	ByHand                bool         // set by the painter, who may take it away
+	Lost                  bool         // there is no reading
 }
 
 func (t FamilyRowText) equal(o FamilyRowText) bool {
@@ -33,9 +33,9 @@ func (t FamilyRowText) equal(o FamilyRowText) bool {
 type FamilyActs struct {
 	Point  func(i int, on bool) // the pointer or the focus is on the row
 	Choose func(i int)          // the row was pressed
-	Take   func(c analysis.RGB) // a side was pressed with the other button
+	Take   func(c colour.RGB)   // a side was pressed with the other button
 	Delete func(i int)          // of a family set by hand
-	Copy   func(c analysis.RGB) // a line's colour was pressed
+	Copy   func(c colour.RGB)   // a line's colour was pressed
 	Keys   keySink
 	Tips   *tips
 }

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/families"
 )
 
 // familiesEvery is the least time between two searches for families: they are for reading,
@@ -20,7 +21,7 @@ const familiesEvery = 500 * time.Millisecond
 // familyWatch looks for families beside the mirror, on a goroutine of its own: while it
 // searches, frames go on. offer is called on the worker's goroutine only.
 type familyWatch struct {
-	finder *analysis.FamilyFinder
+	finder *families.Finder
 	found  func(foundFamilies) // told on the goroutine that searches
 	now    func() time.Time
 
@@ -32,7 +33,7 @@ type familyWatch struct {
 
 // familySearch is what is known of the picture that was taken.
 type familySearch struct {
-	rules  analysis.FamilyRules
+	rules  families.Rules
 	source source
 	origin image.Point // of the picture in its source
 	size   image.Point // of the picture
@@ -40,11 +41,11 @@ type familySearch struct {
 
 // foundFamilies are families, with where their picture lies in its source.
 type foundFamilies struct {
-	*analysis.Families // nil before any were looked for
-	source             source
-	origin             image.Point
-	size               image.Point // of the picture they were found in
-	order              []int       // in which they are listed, as indices
+	*families.Found // nil before any were looked for
+	source          source
+	origin          image.Point
+	size            image.Point // of the picture they were found in
+	order           []int       // in which they are listed, as indices
 }
 
 func newFamilyWatch(found func(foundFamilies)) *familyWatch {
@@ -53,7 +54,7 @@ func newFamilyWatch(found func(foundFamilies)) *familyWatch {
 
 // offer has families looked for in a picture, of which nothing is kept. If it is too early,
 // it says how long to wait before it is asked again.
-func (f *familyWatch) offer(p analysis.Pixels, out *analysis.Out, s familySearch) (wait time.Duration) {
+func (f *familyWatch) offer(p analysis.Pixels, out *analysis.Mask, s familySearch) (wait time.Duration) {
 	f.mu.Lock()
 	defer f.mu.Unlock()
 	now := f.now()
@@ -64,7 +65,7 @@ func (f *familyWatch) offer(p analysis.Pixels, out *analysis.Out, s familySearch
 		return familiesEvery / 5
 	}
 	if f.finder == nil {
-		f.finder = analysis.NewFamilyFinder() // not before families are asked for
+		f.finder = families.NewFinder() // not before families are asked for
 	}
 	f.finder.Take(p, out)
 	f.busy, f.began = true, now
@@ -101,5 +102,5 @@ func (f *familyWatch) search(s familySearch) {
 		defer f.mu.Unlock()
 		f.busy = false
 	}()
-	f.found(foundFamilies{Families: f.finder.Find(s.rules), source: s.source, origin: s.origin, size: s.size})
+	f.found(foundFamilies{Found: f.finder.Find(s.rules), source: s.source, origin: s.origin, size: s.size})
 }

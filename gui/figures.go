@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 const (
@@ -76,7 +77,7 @@ func groupShares(groups []analysis.Group) []string {
 // and black 10.
 func ValueSay(value float64, fromWhite bool) string {
 	if fromWhite {
-		value = analysis.FromWhite(value)
+		value = colour.FromWhite(value)
 	}
 	return Tenth(value)
 }
@@ -93,7 +94,7 @@ func HueSay(hue *float64) string {
 }
 
 // HexSay returns a colour as #rrggbb.
-func HexSay(c analysis.RGB) string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
+func HexSay(c colour.RGB) string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
 
 // Age returns a time span in words. It gets coarser as the span grows, so that a
 // counter doesn't draw the eye: seconds up to ten, then tens of seconds, minutes, hours.

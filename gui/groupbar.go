@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // GroupBar shows a picture's groups as one bar: each as wide as its share, in the grey of
@@ -66,7 +67,7 @@ func (r *groupBarRenderer) write() {
 			continue
 		}
 		group, width := r.b.groups[i], edges[i+1]-edges[i]
-		v := analysis.GreyOf(group.Mean)
+		v := colour.GreyOf(group.Mean)
 		fill(r.boxes[i], color.NRGBA{v, v, v, 255})
 		r.boxes[i].Move(fyne.NewPos(edges[i], 0))
 		r.boxes[i].Resize(fyne.NewSize(width, swatchHeight))
@@ -81,7 +82,7 @@ func (r *groupBarRenderer) write() {
 // legibleOn returns the grey, black or white, that stands out more on a lightness; its
 // contrast is 4.5 to 1 at least (WCAG 2.2, success criterion 1.4.3).
 func legibleOn(lightness float64) color.Color {
-	if y := analysis.LuminanceOf(lightness); (1+0.05)/(y+0.05) > (y+0.05)/0.05 {
+	if y := colour.LuminanceOf(lightness); (1+0.05)/(y+0.05) > (y+0.05)/0.05 {
 		return color.White
 	}
 	return color.Black

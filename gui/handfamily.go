@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/families"
 )
 
 // maxHandFamilies is how many families can be set by hand.
@@ -28,7 +29,7 @@ func (s setup) withoutFamily(i int) setup {
 
 // handReading is what a family set by hand reads, or why it can't be read.
 type handReading struct {
-	analysis.Family
+	families.Family
 	Turned bool // the first place is darker than the second: they change sides
 	Err    error
 }
@@ -49,7 +50,7 @@ func (w *worker) readFamilies(p analysis.Pixels, origin image.Point, next wanted
 			if r.Turned = light.Lightness < shadow.Lightness; r.Turned {
 				light, shadow = shadow, light
 			}
-			r.Family = analysis.FamilyOf(light.Spot, shadow.Spot, next.settings.Rules)
+			r.Family = families.Of(light.Spot, shadow.Spot, next.settings.Rules)
 		}
 		w.done.hand = append(w.done.hand, r)
 	}

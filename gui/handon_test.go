@@ -13,6 +13,8 @@ import (
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
@@ -38,7 +40,7 @@ func halfLight(w, h int) analysis.Pixels {
 
 func someSubject() SheetSubject {
 	p := halfLight(120, 80)
-	spot := notes.Spot{At: ink.Pt(30, 40), Reading: analysis.SpotOf(analysis.RGB{R: 200, G: 200, B: 200})}
+	spot := notes.Spot{At: ink.Pt(30, 40), Reading: analysis.SpotOf(colour.RGB{R: 200, G: 200, B: 200})}
 	return SheetSubject{
 		Title: "Half light", Time: time.Date(2026, 3, 4, 12, 30, 0, 0, time.UTC), Display: "sRGB", Picture: p,
 		Source: stills.Source{Kind: stills.FromScreen},
@@ -56,8 +58,8 @@ func someSubject() SheetSubject {
 // numbers.
 func TestSheetContent(t *testing.T) {
 	s := someSubject()
-	family := analysis.FamilyOf(analysis.SpotOf(analysis.RGB{R: 230, G: 180, B: 140}), analysis.SpotOf(analysis.RGB{R: 150, G: 70, B: 60}), analysis.DefaultFamilyRules())
-	s.Families = &analysis.Families{List: []analysis.Family{family, family, family, family, family, family, family}}
+	family := families.Of(analysis.SpotOf(colour.RGB{R: 230, G: 180, B: 140}), analysis.SpotOf(colour.RGB{R: 150, G: 70, B: 60}), families.DefaultRules())
+	s.Families = &families.Found{List: []families.Family{family, family, family, family, family, family, family}}
 	c := SheetContent(s)
 	if len(c.Families) != mostFamilies || len(c.Families[0].Colours) != 2 || !strings.Contains(c.Families[0].Title, "tones") {
 		t.Errorf("families %+v", c.Families)
@@ -69,7 +71,7 @@ func TestSheetContent(t *testing.T) {
 	for _, n := range c.Notes {
 		said = append(said, plainSay(n.Text))
 	}
-	light, shadow := analysis.SpotOf(analysis.RGB{R: 200, G: 200, B: 200}), analysis.SpotOf(analysis.RGB{R: 80, G: 80, B: 80})
+	light, shadow := analysis.SpotOf(colour.RGB{R: 200, G: 200, B: 200}), analysis.SpotOf(colour.RGB{R: 80, G: 80, B: 80})
 	want := []string{
 		"lightness " + Tenth(light.Lightness) + ", value " + Tenth(light.Value) + ": half-tone",
 		"lose this edge",
@@ -97,7 +99,7 @@ func TestSheetContent(t *testing.T) {
 // The window and the sheet say the same of painted areas, with all figures, whichever way
 // round they lie.
 func TestSayMeasured(t *testing.T) {
-	light, shadow := analysis.SpotOf(analysis.RGB{R: 200, G: 200, B: 200}), analysis.SpotOf(analysis.RGB{R: 80, G: 80, B: 80})
+	light, shadow := analysis.SpotOf(colour.RGB{R: 200, G: 200, B: 200}), analysis.SpotOf(colour.RGB{R: 80, G: 80, B: 80})
 	side := func(s analysis.Spot) string {
 		return "lightness " + Tenth(s.Lightness) + ", value " + Tenth(s.Value) + ", spread 0.0"
 	}

@@ -7,7 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/families"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/sheet"
 )
@@ -91,7 +91,7 @@ func (d *Desk) handOn(way handOnWay, path string) {
 	d.parts.strip.say(stripNote, "Writing "+name+".")
 	d.aside(func() {
 		if way.ending != ".ora" && !way.Picture { // these show no families
-			subject.Families = analysis.FindFamilies(subject.Picture, subject.Out, rules)
+			subject.Families = families.Find(subject.Picture, subject.Out, rules)
 		}
 		err := way.Save(path, true, subject)
 		d.onWindow(func() {

@@ -6,7 +6,7 @@ import (
 	"math"
 	"strconv"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/views"
 )
 
 // confineKnobs returns the knobs with those of known views within their ranges. Knobs of
@@ -14,7 +14,7 @@ import (
 func confineKnobs(knobs map[string]float64) map[string]float64 {
 	kept := maps.Clone(knobs)
 	for key, at := range knobs {
-		view, ok := analysis.ViewByKey(key)
+		view, ok := views.ByKey(key)
 		switch {
 		case math.IsNaN(at) || math.IsInf(at, 0):
 			delete(kept, key)
@@ -26,7 +26,7 @@ func confineKnobs(knobs map[string]float64) map[string]float64 {
 }
 
 // knob returns where a view's knob stands.
-func (s Settings) knob(view analysis.View) float64 {
+func (s Settings) knob(view views.View) float64 {
 	if view.Knob == nil {
 		return 0
 	}
@@ -61,7 +61,7 @@ func (d *Desk) turnKnob(steps int) {
 }
 
 // SayKnob says where a knob stands: "Strength 2 % of the longer side".
-func SayKnob(k analysis.Knob, at float64) string {
+func SayKnob(k views.Knob, at float64) string {
 	number := strconv.FormatFloat(math.Round(at*100)/100, 'f', -1, 64)
 	if k.Unit == "" {
 		return fmt.Sprintf("%s%s%s", k.Name, nbsp, number)

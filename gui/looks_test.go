@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // Sentence, cards and spread with all that they can show, in the widths they have in a
@@ -27,8 +28,8 @@ func TestPartsLook(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			app := test.NewTempApp(t)
 			app.Settings().SetTheme(NewTheme(tt.ground))
-			skin := analysis.SpotOf(analysis.RGB{R: 226, G: 171, B: 133})
-			shadow := analysis.SpotOf(analysis.RGB{R: 178, G: 106, B: 92})
+			skin := analysis.SpotOf(colour.RGB{R: 226, G: 171, B: 133})
+			shadow := analysis.SpotOf(colour.RGB{R: 178, G: 106, B: 92})
 			shadow.OnEdge = true
 			first, second := NewVerdict(), NewVerdict()
 			first.Set(SayPair(analysis.Compare(skin, shadow, 2), "A", "B"))
@@ -38,7 +39,7 @@ func TestPartsLook(t *testing.T) {
 			cards, spread := NewCardGrid(CardActs{}), NewSpread(SpreadActs{})
 			cards.Set([]CardText{
 				SayCard("A", skin, SpotState{Selected: true}), SayCard("B", shadow, SpotState{}),
-				SayCard("C", analysis.SpotOf(analysis.RGB{B: 255}), SpotState{}), SayLostCard("D", false),
+				SayCard("C", analysis.SpotOf(colour.RGB{B: 255}), SpotState{}), SayLostCard("D", false),
 			})
 			spread.Set(scene())
 			w := test.NewTempWindow(t, container.NewVBox(first, second, cards, spread))

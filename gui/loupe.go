@@ -4,6 +4,7 @@ import (
 	"image"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/views"
 )
 
 // loupeCells is the side of the loupe, in source pixels.
@@ -33,16 +34,16 @@ func (w *worker) paintLoupe(p analysis.Pixels, bounds image.Rectangle, next want
 		copy(img.Pix[to:], cut.Pix[y*cut.Stride:][:4*part.Dx()])
 	}
 	if next.settings.Mirrored {
-		analysis.FlipLeftRight(img.Pix, loupeCells, loupeCells)
+		views.FlipLeftRight(img.Pix, loupeCells, loupeCells)
 	}
 	w.done.loupe = img
 }
 
 // nearView returns the view in which the loupe shows its pixels: the greys, where a view
 // needs the pixels around.
-func nearView(next wanted) analysis.View {
+func nearView(next wanted) views.View {
 	view := viewOf(next)
-	if grey, ok := analysis.ViewByKey(viewGrey); ok && view.Wide {
+	if grey, ok := views.ByKey(viewGrey); ok && view.Wide {
 		return grey
 	}
 	return view

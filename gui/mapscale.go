@@ -4,7 +4,7 @@ import (
 	"image"
 	"image/color"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -22,7 +22,7 @@ func (d *Desk) drawMapScale(img *image.RGBA, span float64) {
 			c := markLight
 			if image.Pt(x, y).In(bar) {
 				at := 100 * float64(x-bar.Min.X) / float64(max(bar.Dx()-1, 1))
-				grey := analysis.GreyOf(at) // even steps of L*, as the map is painted
+				grey := colour.GreyOf(at) // even steps of L*, as the map is painted
 				c = color.NRGBA{grey, grey, grey, 255}
 			}
 			img.Set(x, y, c)

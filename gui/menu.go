@@ -6,7 +6,7 @@ import (
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/views"
 )
 
 // openMenu shows the commands, at a point of the window.
@@ -33,7 +33,7 @@ func (d *Desk) openMenu(at fyne.Position) {
 // openViews shows the views, below their button.
 func (d *Desk) openViews() {
 	var items []*fyne.MenuItem
-	for _, v := range analysis.Views() {
+	for _, v := range views.All() {
 		item := fyne.NewMenuItem(v.Name, func() {
 			d.focusMirror()
 			d.setView(v.Key)
@@ -62,7 +62,7 @@ func below(b *button) fyne.Position {
 
 // viewAt shows a view by its place in the list, if there is one.
 func (d *Desk) viewAt(i int) {
-	if views := analysis.Views(); i < len(views) {
+	if views := views.All(); i < len(views) {
 		d.setView(views[i].Key)
 	}
 }

@@ -4,7 +4,7 @@ import (
 	"image"
 	"math"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
 )
@@ -46,7 +46,7 @@ func (d *Desk) showNotes() {
 	clear(l.img.Pix)
 	l.drawer.Draw(l.img, l.img.Rect, l.view.Marks(d.notesToDraw()))
 	if l.flipped {
-		analysis.FlipLeftRight(l.img.Pix, size.X, size.Y)
+		views.FlipLeftRight(l.img.Pix, size.X, size.Y)
 	}
 	d.parts.mirror.SetOverlay(overlayNotes, l.img)
 }

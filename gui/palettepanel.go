@@ -9,6 +9,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/palette"
 	"app.tonedesk/analysis/swatches"
 )
 
@@ -25,10 +28,10 @@ type palettePanel struct {
 	order   *chooser
 	words   *widget.Label
 
-	palette *analysis.Palette // shown last; nil before the first
-	of      time.Time         // when its picture was read
-	from    source            // and of what
-	began   time.Time         // when it was last asked for
+	palette *palette.Palette // shown last; nil before the first
+	of      time.Time        // when its picture was read
+	from    source           // and of what
+	began   time.Time        // when it was last asked for
 	busy    bool
 	family  bool // ordered by family
 }
@@ -67,8 +70,8 @@ func (p *palettePanel) renew() {
 	p.busy, p.began = true, time.Now()
 	d.copyPicture(func(c *copiedPicture) {
 		d.aside(func() {
-			families := analysis.FindFamilies(c.pixels, &c.out, c.settings.Rules)
-			palette := analysis.PaletteOf(c.pixels, &c.out, families)
+			families := families.Find(c.pixels, &c.out, c.settings.Rules)
+			palette := palette.Of(c.pixels, &c.out, families)
 			d.onWindow(func() {
 				p.busy = false
 				p.palette, p.of, p.from = palette, c.at, c.source
@@ -112,10 +115,10 @@ func (p *palettePanel) write() {
 }
 
 // valueSwatches shows the ten steps of value, those that are empty without a colour.
-func valueSwatches(p *analysis.Palette) []Swatch {
+func valueSwatches(p *palette.Palette) []Swatch {
 	all := make([]Swatch, len(p.Spread))
 	for i, share := range p.Spread {
-		v := analysis.GreyOf(analysis.Lightness(analysis.YOfValue(float64(i) + 0.5)))
+		v := colour.GreyOf(colour.Lightness(colour.YOfValue(float64(i) + 0.5)))
 		all[i] = Swatch{Colour: greyOf(v), Grey: v, Label: Percent(share),
 			Tip: fmt.Sprintf("value %d to %d: %s of the picture", i, i+1, Percent(share))}
 	}
@@ -128,7 +131,7 @@ func valueSwatches(p *analysis.Palette) []Swatch {
 // copiedPicture is a copy of what is watched, with what isn't counted of it.
 type copiedPicture struct {
 	pixels   analysis.Pixels // RGBA, opaque
-	out      analysis.Out
+	out      analysis.Mask
 	bounds   image.Rectangle // in the source
 	at       time.Time       // when it was read
 	source   source

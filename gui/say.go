@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // The sentences of the window. They are said by plain functions, so that a table can test
@@ -32,7 +33,7 @@ func SayPair(p analysis.Pair, a, b string) VerdictText {
 }
 
 func barOf(name string, s analysis.Spot) Bar {
-	return Bar{Name: name, Lightness: s.Lightness, Grey: analysis.GreyOf(s.Lightness)}
+	return Bar{Name: name, Lightness: s.Lightness, Grey: colour.GreyOf(s.Lightness)}
 }
 
 // pairTitle returns the sentence and its short form. The direction is b's, seen from a.

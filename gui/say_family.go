@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
 )
 
 // FamilyText is what is said of a family: a light and its shadow.
@@ -16,14 +18,14 @@ type FamilyText struct {
 }
 
 // SayFamily returns what is said of a family.
-func SayFamily(f analysis.Family) FamilyText {
+func SayFamily(f families.Family) FamilyText {
 	text := FamilyText{Turn: sayTurn(f)}
 	text.Title, text.Short = familyTitle(f)
 	for _, v := range f.Verdict {
 		switch v {
-		case analysis.TowardBlack:
+		case families.TowardBlack:
 			text.Remarks = append(text.Remarks, "goes straight toward black: turn the hue first")
-		case analysis.Overlaps:
+		case families.Overlaps:
 			text.Remarks = append(text.Remarks, "the lightest shadow is "+tonesSay(*f.Overlap)+" lighter than the darkest light")
 		}
 	}
@@ -37,13 +39,13 @@ func SayFamily(f analysis.Family) FamilyText {
 }
 
 // familyTitle says how far light and shadow are apart and what that means in the trade.
-func familyTitle(f analysis.Family) (title, short string) {
+func familyTitle(f families.Family) (title, short string) {
 	title, short = "the shadow will not read", "will not read"
 	for _, v := range f.Verdict {
 		switch v {
-		case analysis.Reads:
+		case families.Reads:
 			title, short = "reads", "reads"
-		case analysis.TooFar:
+		case families.TooFar:
 			title, short = "may fall out of the picture", "may fall out"
 		}
 	}
@@ -59,7 +61,7 @@ const seenTurn = 2.0
 
 // sayTurn says where hue and saturation go in the shadow. A shadow that has no hue beside a
 // light that has one is neutral: how saturated it is, is chance.
-func sayTurn(f analysis.Family) string {
+func sayTurn(f families.Family) string {
 	if f.HueTurn == nil && f.SaturationGain != nil {
 		if f.Shadow.Colour.Neutral() {
 			return "neutral"
@@ -88,7 +90,7 @@ func sayTurn(f analysis.Family) string {
 }
 
 // sayAccent says whether the core shadow's accent keeps its lightness.
-func sayAccent(a analysis.FamilyAccent) string {
+func sayAccent(a families.Accent) string {
 	off := Tenth(math.Abs(a.LightnessDifference)) + " lighter than the nearer side"
 	if a.LightnessDifference < 0 {
 		off = Tenth(math.Abs(a.LightnessDifference)) + " darker than the nearer side"
@@ -104,8 +106,8 @@ func sayAccent(a analysis.FamilyAccent) string {
 const blackUpTo = 3.0
 
 // sayLine says what colour the line has and how far below the fill it lies.
-func sayLine(l analysis.FamilyLine) string {
-	name := analysis.HueName(l.Oklab.Hue())
+func sayLine(l families.Line) string {
+	name := colour.HueName(l.Oklab.Hue())
 	if l.Neutral {
 		name = "neutral grey"
 		if analysis.AsPrinted(l.Value) <= blackUpTo {

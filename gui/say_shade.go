@@ -6,6 +6,9 @@ import (
 	"strings"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/propose"
 )
 
 // SayTones says how far a proposed colour is from its base: "2 tones darker".
@@ -23,12 +26,12 @@ func SayTones(tones float64) string {
 
 // SayStep says what was done to a base to make a step of its ramp, and how that came out:
 // "hue turns 33.4° toward red, 22 % more saturated".
-func SayStep(base analysis.Spot, s analysis.Step) string {
+func SayStep(base analysis.Spot, s propose.Step) string {
 	outcome := sayOutcome(s.Note)
 	if s.Spot == nil {
 		return outcome
 	}
-	said := sayTurn(analysis.Family{Light: base, Shadow: *s.Spot, HueTurn: s.HueTurn, SaturationGain: s.SaturationGain})
+	said := sayTurn(families.Family{Light: base, Shadow: *s.Spot, HueTurn: s.HueTurn, SaturationGain: s.SaturationGain})
 	return joined(said, outcome)
 }
 
@@ -41,7 +44,7 @@ func joined(first, second string) string {
 }
 
 // SayLine says the same of a line around a fill.
-func SayLine(fill analysis.Spot, l analysis.Line) string {
+func SayLine(fill analysis.Spot, l propose.Line) string {
 	said := SayStep(fill, l.Step)
 	if !l.MayVanish || l.Spot == nil {
 		return said
@@ -50,14 +53,14 @@ func SayLine(fill analysis.Spot, l analysis.Line) string {
 }
 
 // SayLines says what all the lines of a fill have in common.
-func SayLines(s *analysis.Shades) string {
+func SayLines(s *propose.Shades) string {
 	lines, saturated, edge := 0, 0, false
 	for _, l := range s.Lines {
 		if l.Spot == nil {
 			continue
 		}
 		lines++
-		edge = edge || l.Note == analysis.AtEdge
+		edge = edge || l.Note == propose.AtEdge
 		if l.SaturationGain != nil && Whole(100**l.SaturationGain) != "0" && *l.SaturationGain > 0 {
 			saturated++
 		}
@@ -77,53 +80,53 @@ func SayLines(s *analysis.Shades) string {
 }
 
 // SayAccent says how an accent came out: "" if as asked for.
-func SayAccent(a analysis.Accent) string { return sayOutcome(a.Note) }
+func SayAccent(a propose.Accent) string { return sayOutcome(a.Note) }
 
 // sayOutcome says how a proposed colour came out, "" if as made.
-func sayOutcome(n analysis.Note) string {
+func sayOutcome(n propose.Note) string {
 	switch n {
-	case analysis.NoRoom:
+	case propose.NoRoom:
 		return "no room"
-	case analysis.AtEdge:
+	case propose.AtEdge:
 		return "at the gamut's edge"
 	}
 	return ""
 }
 
 // SayEqualBy says what accents keep.
-func SayEqualBy(by analysis.EqualBy) string {
+func SayEqualBy(by propose.EqualBy) string {
 	switch by {
-	case analysis.ByLayerGrey:
+	case propose.ByLayerGrey:
 		return "the same layer grey"
-	case analysis.BySeenLightness:
+	case propose.BySeenLightness:
 		return "the same seen lightness"
 	}
 	return "the same lightness"
 }
 
 // SayBrought says how one spot came out at the lightness of another, by their names.
-func SayBrought(m analysis.Brought, a, b string) string {
+func SayBrought(m propose.Brought, a, b string) string {
 	said := b + " at the lightness of " + a + ": " + HexSay(m.Matched.Colour)
-	if m.Note == analysis.AtEdge {
+	if m.Note == propose.AtEdge {
 		return said + ", with as much chroma as the display has there"
 	}
 	return said + ", with all of its chroma"
 }
 
 // SayJudged says what would satisfy the rules in place of a shadow that the painter chose.
-func SayJudged(j analysis.Judged) string {
+func SayJudged(j propose.Judged) string {
 	switch {
 	case j.Nearest != nil:
 		return "The nearest that reads and does not go toward black: " + HexSay(j.Nearest.Colour) +
 			", " + Tenth(*j.Distance) + nbsp + "(CIEDE2000) away"
-	case len(j.Family.Verdict) == 1 && j.Family.Verdict[0] == analysis.Reads:
+	case len(j.Family.Verdict) == 1 && j.Family.Verdict[0] == families.Reads:
 		return "Nothing to change by these rules"
 	}
 	return "There is no room for a shadow that satisfies the rules"
 }
 
 // SayJudgement says all of a shadow that the painter chose, a sentence each.
-func SayJudgement(j analysis.Judged) []string {
+func SayJudgement(j propose.Judged) []string {
 	said := SayFamily(j.Family)
 	var sentences []string
 	for _, part := range append(append([]string{said.Title, said.Turn}, said.Remarks...), SayJudged(j)) {
@@ -139,7 +142,7 @@ func SayEmptyValues(empty []int) string {
 	switch len(empty) {
 	case 0:
 		return "No value is empty"
-	case analysis.Steps:
+	case colour.Steps:
 		return "Nothing is counted"
 	}
 	var spans []string

@@ -1,6 +1,9 @@
 package gui
 
-import "app.tonedesk/analysis"
+import (
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+)
 
 // SpotState is what the window knows of a spot beside its reading.
 type SpotState struct {
@@ -16,7 +19,7 @@ func SayCard(name string, s analysis.Spot, state SpotState) CardText {
 	return CardText{
 		Name:      name,
 		Colour:    s.Colour,
-		Grey:      analysis.GreyOf(s.Lightness),
+		Grey:      colour.GreyOf(s.Lightness),
 		Hex:       HexSay(s.Colour),
 		Lightness: Tenth(s.Lightness),
 		Value:     ValueSay(s.Value, state.FromWhite),

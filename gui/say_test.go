@@ -7,12 +7,13 @@ import (
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
 )
 
 // pairOf is a pair of greys by their lightness alone.
 func pairOf(a, b, tolerance float64) analysis.Pair {
-	spot := func(l float64) analysis.Spot { return analysis.Spot{Lightness: l, Value: analysis.Value(l)} }
+	spot := func(l float64) analysis.Spot { return analysis.Spot{Lightness: l, Value: colour.Value(l)} }
 	return analysis.Compare(spot(a), spot(b), tolerance)
 }
 
@@ -76,8 +77,8 @@ func TestSayPairIsConsistent(t *testing.T) {
 	for a := 0; a < 256; a += step {
 		for b := 0; b < 256; b += step {
 			for _, tolerance := range []float64{0.5, 2, 5} {
-				p := analysis.Compare(analysis.SpotOf(analysis.RGB{R: uint8(a), G: uint8(a), B: uint8(a)}),
-					analysis.SpotOf(analysis.RGB{R: uint8(b), G: uint8(b), B: uint8(b)}), tolerance)
+				p := analysis.Compare(analysis.SpotOf(colour.RGB{R: uint8(a), G: uint8(a), B: uint8(a)}),
+					analysis.SpotOf(colour.RGB{R: uint8(b), G: uint8(b), B: uint8(b)}), tolerance)
 				got := SayPair(p, "A", "B")
 				tones := analysis.AsPrinted(math.Abs(p.Tones))
 				switch {
@@ -120,12 +121,12 @@ func TestSayNoPair(t *testing.T) {
 func TestSayCard(t *testing.T) {
 	hue := 60.74
 	spot := analysis.Spot{
-		Colour: analysis.RGB{R: 226, G: 171, B: 133}, Lightness: 74.14, Value: 7.26, LayerGrey: 183.1,
+		Colour: colour.RGB{R: 226, G: 171, B: 133}, Lightness: 74.14, Value: 7.26, LayerGrey: 183.1,
 		Chroma: 31.44, Hue: &hue, SeenLightness: 79, Spread: 3.21, OnEdge: true,
 	}
 	got := SayCard("A", spot, SpotState{FromWhite: true, Selected: true})
 	want := CardText{
-		Name: "A", Colour: spot.Colour, Grey: analysis.GreyOf(74.14), Hex: "#e2ab85",
+		Name: "A", Colour: spot.Colour, Grey: colour.GreyOf(74.14), Hex: "#e2ab85",
 		Lightness: "74.1", Value: "2.7", LayerGrey: "183", Chroma: "31.4", Hue: "60.7",
 		Note: "lies on an edge", Seen: "looks a little lighter than its grey", SeenShort: "looks a little lighter",
 		Selected: true,

@@ -10,6 +10,9 @@ import (
 	"strings"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/propose"
+	"app.tonedesk/analysis/views"
 )
 
 // settingsVersion is the layout of the settings file that this program writes. A file with
@@ -19,28 +22,28 @@ const settingsVersion = 1
 // Settings are what the window remembers. The zero value is not valid; begin with Defaults.
 type Settings struct {
 	Ground      Ground
-	PerSecond   float64               // frames asked for a second, 1 to 60
-	Tolerance   float64               // difference in lightness (L*) that still counts as the same, 0.5 to 5
-	SpotSize    int                   // side of a spot's square in pixels: 1, 3, 5 or 11
-	Groups      int                   // 0 automatic, else 2, 3 or 4
-	TooDark     float64               // lightness (L*) under which a pixel is too dark, 0 to 50
-	TooLight    float64               // and over which it is too light, 50 to 100
-	Dots        Dots                  // where pixels beyond these are dotted
-	Rules       analysis.FamilyRules  // the trade's limits for families, as the painter set them
-	StillsLimit int                   // most that stills may take on the disk, MiB; 0 for no limit
-	Shade       analysis.ShadeOptions // how colours to paint next are made
-	View        string                // key of a view
-	Knobs       map[string]float64    // where the views' knobs stand, by key; never written to once set
-	Mirrored    bool                  // left and right exchanged
-	Page        string                // name of the page that is open
-	FromWhite   bool                  // values count from white: 0 is white, 10 is black
-	KeepAbove   bool                  // above other windows
-	Region      *Rect                 // watched part of the desktop in its pixels; nil if none was chosen
-	Picture     string                // path of the picture file shown instead of a region; "" if none
-	Target      string                // path of the target's file; "" if none
-	TargetStill string                // ID of the still that is the target; "" if none
-	Place       *Rect                 // the window's inside on the desktop, in its pixels; nil if unknown
-	Width       float32               // the window's inside in Fyne units
+	PerSecond   float64            // frames asked for a second, 1 to 60
+	Tolerance   float64            // difference in lightness (L*) that still counts as the same, 0.5 to 5
+	SpotSize    int                // side of a spot's square in pixels: 1, 3, 5 or 11
+	Groups      int                // 0 automatic, else 2, 3 or 4
+	TooDark     float64            // lightness (L*) under which a pixel is too dark, 0 to 50
+	TooLight    float64            // and over which it is too light, 50 to 100
+	Dots        Dots               // where pixels beyond these are dotted
+	Rules       families.Rules     // the trade's limits for families, as the painter set them
+	StillsLimit int                // most that stills may take on the disk, MiB; 0 for no limit
+	Shade       propose.Options    // how colours to paint next are made
+	View        string             // key of a view
+	Knobs       map[string]float64 // where the views' knobs stand, by key; never written to once set
+	Mirrored    bool               // left and right exchanged
+	Page        string             // name of the page that is open
+	FromWhite   bool               // values count from white: 0 is white, 10 is black
+	KeepAbove   bool               // above other windows
+	Region      *Rect              // watched part of the desktop in its pixels; nil if none was chosen
+	Picture     string             // path of the picture file shown instead of a region; "" if none
+	Target      string             // path of the target's file; "" if none
+	TargetStill string             // ID of the still that is the target; "" if none
+	Place       *Rect              // the window's inside on the desktop, in its pixels; nil if unknown
+	Width       float32            // the window's inside in Fyne units
 	Height      float32
 	Display     string // note on the colour space the display is taken to have
 
@@ -92,9 +95,9 @@ func Defaults() Settings {
 		TooDark:     analysis.DefaultLimits.Dark,
 		TooLight:    analysis.DefaultLimits.Light,
 		Dots:        DotsStructure,
-		Rules:       analysis.DefaultFamilyRules(),
+		Rules:       families.DefaultRules(),
 		StillsLimit: 2048,
-		Shade:       analysis.DefaultShadeOptions(),
+		Shade:       propose.DefaultOptions(),
 		View:        viewGrey,
 		Page:        pages()[0].name,
 		Width:       380,
@@ -131,7 +134,7 @@ func (s *Settings) confine() []string {
 		func() { s.StillsLimit = min(max(s.StillsLimit, 0), maxStillsLimit) })
 	shade := s.Shade.Valid()
 	mend("shade", shade == s.Shade, func() { s.Shade = shade })
-	_, known := analysis.ViewByKey(s.View)
+	_, known := views.ByKey(s.View)
 	mend("view", known, func() { s.View = d.View })
 	knobs := confineKnobs(s.Knobs)
 	mend("knobs", maps.Equal(knobs, s.Knobs), func() { s.Knobs = knobs })

@@ -8,7 +8,8 @@ import (
 	"strings"
 	"testing"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/propose"
 )
 
 func TestDefaultsAreValid(t *testing.T) {
@@ -68,8 +69,8 @@ func TestSettingsValid(t *testing.T) {
 func TestSettingsGoThroughTheFile(t *testing.T) {
 	s := Settings{
 		Ground: GroundMiddle, PerSecond: 24, Tolerance: 1.5, SpotSize: 5, Groups: 3, StillsLimit: 500,
-		Shade:   analysis.ShadeOptions{ShadowHue: 35, Turn: 0.5, Gain: 0.1, AccentChroma: 0.2, EqualBy: analysis.ByLayerGrey},
-		TooDark: 6, TooLight: 95, Dots: DotsNever, Rules: analysis.FamilyRules{LeastTones: 1.5, MostTones: 4, LeastChroma: 6, LeastTurn: 10, MostGain: 0.1, KeepsWithin: 2, VanishAbove: 8.5},
+		Shade:   propose.Options{ShadowHue: 35, Turn: 0.5, Gain: 0.1, AccentChroma: 0.2, EqualBy: propose.ByLayerGrey},
+		TooDark: 6, TooLight: 95, Dots: DotsNever, Rules: families.Rules{LeastTones: 1.5, MostTones: 4, LeastChroma: 6, LeastTurn: 10, MostGain: 0.1, KeepsWithin: 2, VanishAbove: 8.5},
 		Knobs: map[string]float64{"bands": 7, "of another program": 0.5},
 		View:  "bands", Mirrored: true, Page: "Structure", FromWhite: true, KeepAbove: true,
 		Region: &Rect{-5, 6, 700, 800}, Picture: "/tmp/a b “é”.png", Target: "/tmp/plan.png", TargetStill: "20260102-030405-abcdefghij", Place: &Rect{1, 2, 380, 760},

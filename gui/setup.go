@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/propose"
 )
 
 // maxSpots is how many spots there can be: A to H.
@@ -68,10 +70,10 @@ type setup struct {
 	Areas    []image.Rectangle // left out, in the coordinates of Source.Region
 	Tones    []float64         // lightness left out, L*
 	Families []handFamily
-	Shade    analysis.ShadeOptions // by which colours are proposed
-	Typed    *analysis.RGB         // the colour to begin from; nil follows the spots
-	Target   *target               // to paint toward; nil for none
-	Edges    []float64             // of the groups, L*, rising; none where they are found by themselves
+	Shade    propose.Options // by which colours are proposed
+	Typed    *colour.RGB     // the colour to begin from; nil follows the spots
+	Target   *target         // to paint toward; nil for none
+	Edges    []float64       // of the groups, L*, rising; none where they are found by themselves
 }
 
 // spotName returns the letter of spot i.
@@ -144,7 +146,7 @@ func (s setup) countingAll() setup {
 const toneReach = 1.0
 
 // out says the same for the analysis, for a picture whose top left lies at origin.
-func (s setup) out(dst *analysis.Out, origin image.Point, covered image.Rectangle) {
+func (s setup) out(dst *analysis.Mask, origin image.Point, covered image.Rectangle) {
 	dst.Areas = dst.Areas[:0]
 	for _, area := range s.Areas {
 		dst.Areas = append(dst.Areas, area.Sub(origin))

@@ -53,7 +53,7 @@ func TestSetupFull(t *testing.T) {
 
 func TestSetupOut(t *testing.T) {
 	s := setup{}.leavingOut(image.Rect(110, 210, 120, 220)).leavingOutTone(100)
-	var out analysis.Out
+	var out analysis.Mask
 	s.out(&out, image.Pt(100, 200), image.Rect(150, 250, 160, 260))
 	want := []image.Rectangle{image.Rect(10, 10, 20, 20), image.Rect(50, 50, 60, 60)}
 	if !reflect.DeepEqual(out.Areas, want) {

@@ -10,7 +10,8 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/propose"
 )
 
 // shadePanel holds the settings by which colours are proposed, their numbers beside them.
@@ -25,21 +26,21 @@ type shadePanel struct {
 }
 
 // equalBys are what accents can keep, by the chooser's place.
-var equalBys = []analysis.EqualBy{analysis.ByLightness, analysis.ByLayerGrey, analysis.BySeenLightness}
+var equalBys = []propose.EqualBy{propose.ByLightness, propose.ByLayerGrey, propose.BySeenLightness}
 
 func newShadePanel(d *Desk) *shadePanel {
 	p := &shadePanel{d: d}
 	p.light = newChooser([]string{"Warm light", "Cool light", "Free"}, 4*Step, d, p.setLight)
 	p.equal = newChooser([]string{"Lightness", "Layer grey", "Seen lightness"}, 4*Step, d, func(i int) {
-		p.change("equal", func(o *analysis.ShadeOptions) { o.EqualBy = equalBys[i] })
+		p.change("equal", func(o *propose.Options) { o.EqualBy = equalBys[i] })
 	})
 	percent := func(v float64) string { return strconv.Itoa(int(math.Round(100*v))) + nbsp + "%" }
-	p.turn = p.slider("Turn per tone", 0, 1, 0.05, percent, func(o *analysis.ShadeOptions) *float64 { return &o.Turn })
-	p.gain = p.slider("Gain per tone", -0.5, 2, 0.05, percent, func(o *analysis.ShadeOptions) *float64 { return &o.Gain })
-	p.hue = p.slider("Shadow's hue", 0, 359, 1, func(v float64) string { return Whole(v) + "° " + analysis.HueName(v) },
-		func(o *analysis.ShadeOptions) *float64 { return &o.ShadowHue })
+	p.turn = p.slider("Turn per tone", 0, 1, 0.05, percent, func(o *propose.Options) *float64 { return &o.Turn })
+	p.gain = p.slider("Gain per tone", -0.5, 2, 0.05, percent, func(o *propose.Options) *float64 { return &o.Gain })
+	p.hue = p.slider("Shadow's hue", 0, 359, 1, func(v float64) string { return Whole(v) + "° " + colour.HueName(v) },
+		func(o *propose.Options) *float64 { return &o.ShadowHue })
 	p.chroma = p.slider("Chroma (Oklch)", 0, 0.4, 0.01, func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) },
-		func(o *analysis.ShadeOptions) *float64 { return &o.AccentChroma })
+		func(o *propose.Options) *float64 { return &o.AccentChroma })
 	p.ramp = container.New(layout.NewCustomPaddedVBoxLayout(0), p.light, p.hue.box, p.turn.box, p.gain.box)
 	p.accents = container.New(layout.NewCustomPaddedVBoxLayout(0), p.equal, p.chroma.box)
 	return p
@@ -47,27 +48,27 @@ func newShadePanel(d *Desk) *shadePanel {
 
 // setLight chooses the shadow's hue by the light; a free one begins from that of now.
 func (p *shadePanel) setLight(i int) {
-	hues := []float64{analysis.WarmLightShadow, analysis.CoolLightShadow, p.d.setup.Shade.ShadowHue}
+	hues := []float64{propose.WarmLightShadow, propose.CoolLightShadow, p.d.setup.Shade.ShadowHue}
 	if i == 2 && p.place() < 2 {
 		hues[2] = math.Mod(hues[2]+1, 360) // else it would be the other again
 	}
-	p.change("light", func(o *analysis.ShadeOptions) { o.ShadowHue = hues[i] })
+	p.change("light", func(o *propose.Options) { o.ShadowHue = hues[i] })
 	p.d.history.settle()
 }
 
 // place is the light's place in its chooser.
 func (p *shadePanel) place() int {
 	switch p.d.setup.Shade.ShadowHue {
-	case analysis.WarmLightShadow:
+	case propose.WarmLightShadow:
 		return 0
-	case analysis.CoolLightShadow:
+	case propose.CoolLightShadow:
 		return 1
 	}
 	return 2
 }
 
 // change changes the settings; kind joins the moves of one drag.
-func (p *shadePanel) change(kind string, set func(*analysis.ShadeOptions)) {
+func (p *shadePanel) change(kind string, set func(*propose.Options)) {
 	if p.showing {
 		return
 	}
@@ -79,7 +80,7 @@ func (p *shadePanel) change(kind string, set func(*analysis.ShadeOptions)) {
 }
 
 // show shows settings.
-func (p *shadePanel) show(o analysis.ShadeOptions) {
+func (p *shadePanel) show(o propose.Options) {
 	p.showing = true
 	defer func() { p.showing = false }()
 	p.light.set(p.place())
@@ -95,14 +96,14 @@ type knobSlider struct {
 	slider *slider
 	number *widget.Label
 	word   func(float64) string
-	field  func(*analysis.ShadeOptions) *float64
+	field  func(*propose.Options) *float64
 }
 
-func (p *shadePanel) slider(name string, from, to, step float64, word func(float64) string, field func(*analysis.ShadeOptions) *float64) *knobSlider {
+func (p *shadePanel) slider(name string, from, to, step float64, word func(float64) string, field func(*propose.Options) *float64) *knobSlider {
 	k := &knobSlider{slider: newSlider(from, to, step, p.d), number: smallLabel(), word: word, field: field}
 	k.number.Wrapping = fyne.TextWrapOff
 	k.slider.OnChanged = func(v float64) {
-		p.change(name, func(o *analysis.ShadeOptions) { *field(o) = v })
+		p.change(name, func(o *propose.Options) { *field(o) = v })
 	}
 	k.slider.OnChangeEnded = func(float64) { p.d.history.settle() }
 	label := smallLabel()

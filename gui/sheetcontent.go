@@ -7,6 +7,9 @@ import (
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
 	"app.tonedesk/gui/stills/sheet"
@@ -20,11 +23,11 @@ type SheetSubject struct {
 	Source   stills.Source // the zero value if unknown
 	Display  string        // colour space that the display is taken to have; "" if unknown
 	Picture  analysis.Pixels
-	Out      *analysis.Out // what is left out; nil for nothing
+	Out      *analysis.Mask // what is left out; nil for nothing
 	Notes    []notes.Note
 	Options  analysis.Options // how the groups are made; Out is taken from above
 	Bands    float64          // how many, as Look.Knob; 0 for as many as at first
-	Families *analysis.Families
+	Families *families.Found
 }
 
 // SheetOfStill returns what a sheet of a still is made of, without its families.
@@ -61,7 +64,7 @@ func SheetContent(s SheetSubject) sheet.Content {
 	options.Out = s.Out
 	reading := analysis.Read(s.Picture, options)
 	w, h := stills.Fit(s.Picture.Width, s.Picture.Height, sheetSmall, sheetSmall)
-	look := analysis.Look{Reading: reading}
+	look := views.Look{Reading: reading}
 	bands := look
 	bands.Knob = s.Bands
 	histogram, paper := reading.Histogram, stills.OnPaper(s.Picture)
@@ -132,7 +135,7 @@ func sheetShares(groups []analysis.Group) []sheet.Share {
 func sheetFigures(r *analysis.Reading) string {
 	var parts []string
 	if r.Key != "" {
-		parts = append(parts, "Mean value "+Tenth(analysis.Value(r.Mean))+", "+string(r.Key)+" key")
+		parts = append(parts, "Mean value "+Tenth(colour.Value(r.Mean))+", "+string(r.Key)+" key")
 	}
 	if key := SayKeyFigures(stills.FiguresOf(r)); key != "" {
 		parts = append(parts, "groups "+key)
@@ -140,7 +143,7 @@ func sheetFigures(r *analysis.Reading) string {
 	return strings.Join(parts, "; ")
 }
 
-func sheetFamilies(found *analysis.Families) []sheet.FamilyRow {
+func sheetFamilies(found *families.Found) []sheet.FamilyRow {
 	if found == nil {
 		return nil
 	}
@@ -162,7 +165,7 @@ func sheetFamilies(found *analysis.Families) []sheet.FamilyRow {
 		row := sheet.FamilyRow{Title: said.Title, Text: strings.Join(parts, "; ")}
 		for _, spot := range spots {
 			row.Colours = append(row.Colours, spot.Colour)
-			row.Greys = append(row.Greys, analysis.GreyOf(spot.Lightness))
+			row.Greys = append(row.Greys, colour.GreyOf(spot.Lightness))
 		}
 		rows = append(rows, row)
 	}
@@ -170,7 +173,7 @@ func sheetFamilies(found *analysis.Families) []sheet.FamilyRow {
 }
 
 // familiesLeft returns how many families a sheet does not show.
-func familiesLeft(found *analysis.Families) int {
+func familiesLeft(found *families.Found) int {
 	if found == nil {
 		return 0
 	}
@@ -189,7 +192,7 @@ func sheetNotes(s SheetSubject) []sheet.NoteRow {
 		n := s.Notes[i]
 		row := sheet.NoteRow{Number: number, Text: n.Text}
 		if spot, ok := n.Shape.(notes.Spot); ok {
-			row.Colour, row.Grey = &spot.Reading.Colour, analysis.GreyOf(spot.Reading.Lightness)
+			row.Colour, row.Grey = &spot.Reading.Colour, colour.GreyOf(spot.Reading.Lightness)
 			row.Text = strings.TrimSuffix(spot.Say()+": "+n.Text, ": ")
 		}
 		rows = append(rows, row)

@@ -5,13 +5,13 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // CardText is what a spot's card shows, ready to be drawn.
 type CardText struct {
 	Name                                     string
-	Colour                                   analysis.RGB
+	Colour                                   colour.RGB
 	Grey                                     uint8 // of the same lightness
 	Hex                                      string
 	Lightness, Value, LayerGrey, Chroma, Hue string

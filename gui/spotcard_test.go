@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 func TestPlanCard(t *testing.T) {
@@ -63,7 +64,7 @@ func TestCardBox(t *testing.T) {
 func extremes() []CardText {
 	hue := 306.28 // blue (CIE 15:2004, Lab of sRGB's blue)
 	long := SayCard("W", analysis.Spot{
-		Colour: analysis.RGB{R: 170, G: 170, B: 170}, Lightness: 100, Value: 10, LayerGrey: 255,
+		Colour: colour.RGB{R: 170, G: 170, B: 170}, Lightness: 100, Value: 10, LayerGrey: 255,
 		Chroma: 133.8, Hue: &hue, SeenLightness: 150, OnEdge: true,
 	}, SpotState{Selected: true})
 	area := long
@@ -112,7 +113,7 @@ func TestSwatchesMeet(t *testing.T) {
 		c := newSpotCard(0, CardActs{})
 		w := shownIn(t, c, 177, cardHeight(177))
 		w.Canvas().(test.WindowlessCanvas).SetScale(scale)
-		text := SayCard("A", analysis.SpotOf(analysis.RGB{R: 226, G: 171, B: 133}), SpotState{})
+		text := SayCard("A", analysis.SpotOf(colour.RGB{R: 226, G: 171, B: 133}), SpotState{})
 		c.set(text)
 		img := w.Canvas().Capture()
 		colour := color.NRGBA{226, 171, 133, 255}

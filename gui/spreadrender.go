@@ -9,7 +9,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // spreadRenderer draws a spread: one picture for the bins, and over it what moves.
@@ -24,8 +24,8 @@ type spreadRenderer struct {
 	grips   [3]*canvas.Rectangle
 	holes   [3]*canvas.Rectangle // in the grips of edges that were set by hand
 	focus   *canvas.Rectangle
-	steps   [analysis.Steps + 1]*canvas.Text
-	ticks   [analysis.Steps + 1]*canvas.Rectangle
+	steps   [colour.Steps + 1]*canvas.Text
+	ticks   [colour.Steps + 1]*canvas.Rectangle
 	marks   [maxSpots]*canvas.Rectangle
 	letters [maxSpots]*canvas.Text
 }
@@ -150,12 +150,12 @@ func (r *spreadRenderer) writeEdges(size fyne.Size) {
 // writeSteps marks the value steps along the foot. They lie where their lightness is.
 func (r *spreadRenderer) writeSteps(size fyne.Size) {
 	for v := range r.steps {
-		x := spreadX(analysis.Lightness(analysis.YOfValue(float64(v))), size.Width)
+		x := spreadX(colour.Lightness(colour.YOfValue(float64(v))), size.Width)
 		r.ticks[v].Move(fyne.NewPos(x-0.5, size.Height-spreadFoot))
 		r.ticks[v].Resize(fyne.NewSize(1, Step/2))
 		number := v
 		if r.s.state.FromWhite {
-			number = analysis.Steps - v
+			number = colour.Steps - v
 		}
 		text := r.steps[v]
 		put(text, strconv.Itoa(number))

@@ -16,6 +16,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/families"
 )
 
 // openStructure shows the structure page.
@@ -316,10 +317,10 @@ func TestChooser(t *testing.T) {
 // is clearly larger.
 func TestOrderOfFamilies(t *testing.T) {
 	found := func(shares ...float64) foundFamilies {
-		f := foundFamilies{Families: &analysis.Families{Width: len(shares), Height: 1, Map: make([]uint8, len(shares))}, size: image.Pt(10*len(shares), 10)}
+		f := foundFamilies{Found: &families.Found{Width: len(shares), Height: 1, Map: make([]uint8, len(shares))}, size: image.Pt(10*len(shares), 10)}
 		for i := range shares {
 			x, y := 10*i+5, 5
-			f.List = append(f.List, analysis.Family{Share: &shares[i], Light: analysis.Spot{X: &x, Y: &y}})
+			f.List = append(f.List, families.Family{Share: &shares[i], Light: analysis.Spot{X: &x, Y: &y}})
 			f.Map[i] = uint8(4*i + 1)
 		}
 		return f

@@ -10,12 +10,12 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // Swatch is a colour on offer.
 type Swatch struct {
-	Colour analysis.RGB
+	Colour colour.RGB
 	Grey   uint8  // of the same lightness
 	Label  string // below it
 	Tip    string // its numbers

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
 )
 
@@ -197,7 +198,7 @@ func (d *Desk) restoreTarget() {
 
 // ReadTarget reads a picture file as a target, split into a number of groups (0: as many as
 // it needs), with ground under what is partly transparent.
-func ReadTarget(path string, groups int, ground analysis.RGB) (*analysis.Target, error) {
+func ReadTarget(path string, groups int, ground colour.RGB) (*analysis.Target, error) {
 	picture, err := capture.OpenPicture(path)
 	if err != nil {
 		return nil, err

@@ -6,7 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // Colours of our own, beside those of Fyne's theme package. All are greys, as every colour
@@ -118,13 +118,13 @@ func (t *neutral) Icon(name fyne.ThemeIconName) fyne.Resource { return t.base.Ic
 
 // grey returns the opaque grey nearest to a lightness (L*).
 func grey(lightness float64) color.Color {
-	v := analysis.GreyOf(lightness)
+	v := colour.GreyOf(lightness)
 	return color.NRGBA{R: v, G: v, B: v, A: 0xff}
 }
 
 // veil is a grey of the given lightness that lets through what is below; alpha 255 would
 // let nothing through.
 func veil(lightness float64, alpha uint8) color.Color {
-	v := analysis.GreyOf(lightness)
+	v := colour.GreyOf(lightness)
 	return color.NRGBA{R: v, G: v, B: v, A: alpha}
 }

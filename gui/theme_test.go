@@ -14,7 +14,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/theme"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 var allColorNames = []fyne.ThemeColorName{
@@ -67,7 +67,7 @@ func TestThemeLightness(t *testing.T) {
 		{"unknown", theme.ColorNameBackground, 25},
 	}
 	for _, tt := range tests {
-		got := analysis.Lightness(wcagLuminance(NewTheme(tt.ground).Color(tt.name, theme.VariantDark)))
+		got := colour.Lightness(wcagLuminance(NewTheme(tt.ground).Color(tt.name, theme.VariantDark)))
 		if math.Abs(got-tt.want) > 0.26 {
 			t.Errorf("%s %s: lightness %.2f, want %g", tt.ground, tt.name, got, tt.want)
 		}

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // shownIn puts an object into a window of its size, on the dark ground.
@@ -135,7 +136,7 @@ func TestVerdictBars(t *testing.T) {
 	if a, b := v.r.bars[0].Size().Height, v.r.bars[1].Size().Height; a != 2*b {
 		t.Errorf("bars of lightness 80 and 40 are %g and %g high", a, b)
 	}
-	grey := analysis.GreyOf(40)
+	grey := colour.GreyOf(40)
 	if got := v.r.bars[1].FillColor; got != (color.NRGBA{grey, grey, grey, 255}) || v.r.names[1].Text != "C" {
 		t.Errorf("the second bar is %v, named %q", got, v.r.names[1].Text)
 	}

@@ -11,6 +11,7 @@ import (
 	"unicode/utf8"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/stills"
@@ -72,7 +73,7 @@ var reasons = []reason{
 	{native.ErrUnsupported, "there is no way to do it on this system", "save it as a file instead"},
 	{native.ErrClipboardBusy, "another program has the clipboard", "try again in a moment"},
 	// Measuring.
-	{analysis.ErrColour, "it is not a colour", "write it as #rgb, #rrggbb or rgb(r g b)"},
+	{colour.ErrColour, "it is not a colour", "write it as #rgb, #rrggbb or rgb(r g b)"},
 	{analysis.ErrSize, "the square's side is not one on offer", "choose 1, 3, 5 or 11 pixels"},
 	{analysis.ErrOutside, "the place is outside the picture, or transparent there", "choose a place on the painting"},
 	{errUncounted, "every pixel of it is transparent", "choose another picture"},

@@ -10,6 +10,10 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/movement"
+	"app.tonedesk/analysis/reduce"
+	"app.tonedesk/analysis/views"
 	"app.tonedesk/capture"
 )
 
@@ -61,21 +65,21 @@ type worker struct {
 	next wanted
 
 	reader  *analysis.Reader
-	reducer *analysis.Reducer
-	near    *analysis.Reducer // for the loupe
-	tiny    *analysis.Reducer // for the small picture beside
-	jump    *analysis.Jump
+	reducer *reduce.Reducer
+	near    *reduce.Reducer // for the loupe
+	tiny    *reduce.Reducer // for the small picture beside
+	jump    *movement.Jump
 	gaps    analysis.GapMeter
-	out     analysis.Out
-	partOut analysis.Out // the same for the part that is shown
-	nearOut analysis.Out
-	tinyOut analysis.Out
+	out     analysis.Mask
+	partOut analysis.Mask // the same for the part that is shown
+	nearOut analysis.Mask
+	tinyOut analysis.Mask
 	images  [2]*image.RGBA // the one shown, and the one to paint
 	loupes  [2]*image.RGBA
 	besides [2]*image.RGBA
 	done    shown
 	last    wanted
-	reduced *analysis.Reduced
+	reduced *reduce.Picture
 	text    time.Time // when figures were last renewed
 	search  *familyWatch
 	copies  int       // made so far
@@ -89,8 +93,8 @@ type worker struct {
 // the last frame once more after a while. Families are looked for by search.
 func newWorker(show func(*shown), again func(time.Duration), search *familyWatch) *worker {
 	w := &worker{
-		reader: analysis.NewReader(), reducer: analysis.NewReducer(), near: analysis.NewReducer(), tiny: analysis.NewReducer(),
-		jump: new(analysis.Jump), show: show, again: again, search: search,
+		reader: analysis.NewReader(), reducer: reduce.New(), near: reduce.New(), tiny: reduce.New(),
+		jump: new(movement.Jump), show: show, again: again, search: search,
 	}
 	w.reader.Steady = true
 	return w
@@ -122,7 +126,7 @@ func (w *worker) wanted() wanted {
 const textEvery = 100 * time.Millisecond
 
 // paper lies under the partly transparent pixels of a picture.
-var paper = analysis.RGB{R: 255, G: 255, B: 255}
+var paper = colour.RGB{R: 255, G: 255, B: 255}
 
 // frame works on a frame and shows the outcome; again says that the frame is the one
 // before, and only what is wanted has changed.
@@ -218,21 +222,21 @@ func (w *worker) paint(next wanted) {
 	size := image.Pt(w.reduced.Width, w.reduced.Height)
 	img := backImage(&w.images, size)
 	w.paintView(img.Pix, w.reduced, viewOf(next), next)
-	analysis.DotOut(img.Pix, w.reduced)
+	views.DotMask(img.Pix, w.reduced)
 	if next.settings.dotted() {
-		analysis.DotLimits(img.Pix, w.reduced, next.settings.limits())
+		views.DotLimits(img.Pix, w.reduced, next.settings.limits())
 	}
 	if next.settings.Mirrored {
-		analysis.FlipLeftRight(img.Pix, size.X, size.Y)
+		views.FlipLeftRight(img.Pix, size.X, size.Y)
 	}
 	w.done.img = img
 }
 
 // viewOf returns the view that is wanted.
-func viewOf(next wanted) analysis.View {
-	view, ok := analysis.ViewByKey(next.settings.View)
+func viewOf(next wanted) views.View {
+	view, ok := views.ByKey(next.settings.View)
 	if !ok { // settings of another version
-		view = analysis.Views()[0]
+		view = views.All()[0]
 	}
 	return view
 }
@@ -244,8 +248,8 @@ func sameLook(a, b Settings) bool {
 }
 
 // paintView paints src in a view.
-func (w *worker) paintView(dst []byte, src *analysis.Reduced, view analysis.View, next wanted) {
-	view.Paint(dst, src, analysis.Look{Reading: w.done.reading, Knob: next.settings.knob(view)})
+func (w *worker) paintView(dst []byte, src *reduce.Picture, view views.View, next wanted) {
+	view.Paint(dst, src, views.Look{Reading: w.done.reading, Knob: next.settings.knob(view)})
 }
 
 // backImage returns the image of the two that is not shown, in the size asked for.

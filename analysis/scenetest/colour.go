@@ -4,21 +4,21 @@ import (
 	"fmt"
 	"math"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // Colour is a colour in linear light, sRGB primaries, 0 to 1 each.
 type Colour struct{ Red, Green, Blue float64 }
 
 // Lab returns the colour in CIE 1976 L*a*b* (D65).
-func (c Colour) Lab() analysis.Lab { return analysis.LabOf(c.Red, c.Green, c.Blue) }
+func (c Colour) Lab() colour.Lab { return colour.LabOf(c.Red, c.Green, c.Blue) }
 
 // Oklab returns the colour in Oklab.
-func (c Colour) Oklab() analysis.Oklab { return analysis.OklabOf(c.Red, c.Green, c.Blue) }
+func (c Colour) Oklab() colour.Oklab { return colour.OklabOf(c.Red, c.Green, c.Blue) }
 
 // Value returns the step of the ten-step value scale, 0 to 10.
 func (c Colour) Value() float64 {
-	return analysis.ValueOfY(analysis.Luminance(c.Red, c.Green, c.Blue))
+	return colour.ValueOfY(colour.Luminance(c.Red, c.Green, c.Blue))
 }
 
 // apart returns the plain distance in L*a*b*.
@@ -29,7 +29,7 @@ func (c Colour) apart(d Colour) float64 {
 
 // code rounds to the 8 bits that a painter picks.
 func (c Colour) code() Colour {
-	round := func(v float64) float64 { return analysis.Linear(analysis.Encode(v)) }
+	round := func(v float64) float64 { return colour.Linear(colour.Encode(v)) }
 	return Colour{round(c.Red), round(c.Green), round(c.Blue)}
 }
 
@@ -38,13 +38,13 @@ func (c Colour) code() Colour {
 type paint [3]float32
 
 func (c Colour) paint() paint {
-	return paint{float32(analysis.EncodedOf(c.Red)), float32(analysis.EncodedOf(c.Green)), float32(analysis.EncodedOf(c.Blue))}
+	return paint{float32(colour.EncodedOf(c.Red)), float32(colour.EncodedOf(c.Green)), float32(colour.EncodedOf(c.Blue))}
 }
 
 // linears holds the linear light of encoded sRGB in steps fine enough to interpolate.
 var linears = func() (t [4098]float64) {
 	for i := range t {
-		t[i] = analysis.LinearOf(float64(i) / 4096)
+		t[i] = colour.LinearOf(float64(i) / 4096)
 	}
 	return t
 }()
@@ -60,7 +60,7 @@ func (p paint) linear() Colour {
 
 func (p paint) lightness() float64 {
 	c := p.linear()
-	return analysis.Lightness(analysis.Luminance(c.Red, c.Green, c.Blue))
+	return colour.Lightness(colour.Luminance(c.Red, c.Green, c.Blue))
 }
 
 func (p paint) to(q paint, share float64) paint {
@@ -80,7 +80,7 @@ func hex(s string) Colour {
 	if _, err := fmt.Sscanf(s, "#%02x%02x%02x", &r, &g, &b); err != nil {
 		panic("scenetest: colour " + s)
 	}
-	return Colour{analysis.Linear(r), analysis.Linear(g), analysis.Linear(b)}
+	return Colour{colour.Linear(r), colour.Linear(g), colour.Linear(b)}
 }
 
 // fromOklab returns linear light, which may lie outside 0 to 1. Source: OKLAB.
@@ -111,7 +111,7 @@ func mixed(value, hue, saturation float64) Colour {
 		for range 40 {
 			l := (low + high) / 2
 			c = fromOklab(l, l*saturation*cos, l*saturation*sin)
-			if analysis.Luminance(c.Red, c.Green, c.Blue) < analysis.YOfValue(value) {
+			if colour.Luminance(c.Red, c.Green, c.Blue) < colour.YOfValue(value) {
 				low = l
 			} else {
 				high = l

@@ -1,11 +1,11 @@
 package scenetest
 
-import "app.tonedesk/analysis"
+import "app.tonedesk/analysis/families"
 
 // counts says how many pixels of each value of a map lie on each label.
 type counts [256][256]int
 
-func (s *Scene) count(a *analysis.Families) *counts {
+func (s *Scene) count(a *families.Found) *counts {
 	var c counts
 	b := s.Image.Rect
 	for y := range a.Height {

@@ -5,7 +5,7 @@ import (
 	"os"
 	"testing"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/families"
 )
 
 // Says how the finder fares: SCENETEST_REPORT is "open" or "held out". Held-out scenes are
@@ -15,14 +15,14 @@ func TestReport(t *testing.T) {
 	if which == "" {
 		t.Skip("SCENETEST_REPORT asks for nothing")
 	}
-	finder := analysis.NewFamilyFinder()
+	finder := families.NewFinder()
 	defer finder.Close()
 	sum := func(name string, scenes int, paint func(i int) *Scene) {
 		var tally Tally
 		for i := range scenes {
 			s := paint(i)
 			finder.Take(s.Pixels(), nil)
-			r := Score(s, finder.Find(analysis.DefaultFamilyRules()))
+			r := Score(s, finder.Find(families.DefaultRules()))
 			tally.Add(s, r)
 			if said := r.String(); said != "" && which == "open" {
 				fmt.Printf("== %s\n%s\n", s.Name, said)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/families"
 )
 
 // Result is how an answer fares against the truth.
@@ -64,7 +65,7 @@ const turnChroma = 10
 // a given form. What is no family by this rule is false, unless both of its sides lie
 // mostly on what isn't scored: a family that is marked so, or a cast shadow with its
 // ground. In an empty scene every report is false.
-func Score(s *Scene, a *analysis.Families) Result {
+func Score(s *Scene, a *families.Found) Result {
 	r := Result{Scene: s.Name}
 	c := s.count(a)
 	found := make([]int, len(s.Families)) // 1 + report
@@ -97,7 +98,7 @@ func Score(s *Scene, a *analysis.Families) Result {
 }
 
 // add compares a report's colours with the truth.
-func (r *Result) add(s *Scene, t Truth, f analysis.Family) {
+func (r *Result) add(s *Scene, t Truth, f families.Family) {
 	m := Match{
 		Family:     t.Name,
 		LightOff:   f.Light.Lightness - t.Light.Lab().L,

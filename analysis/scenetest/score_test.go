@@ -5,25 +5,27 @@ import (
 	"testing"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
 )
 
 // truthful answers a scene with its own truth, all families, scored or not.
-func truthful(s *Scene) *analysis.Families {
-	a := &analysis.Families{Width: s.Image.Rect.Dx(), Height: s.Image.Rect.Dy(), Map: make([]uint8, len(s.labels))}
+func truthful(s *Scene) *families.Found {
+	a := &families.Found{Width: s.Image.Rect.Dx(), Height: s.Image.Rect.Dy(), Map: make([]uint8, len(s.labels))}
 	for i, l := range s.labels {
 		if f, side, ok := s.owner(l); ok {
 			a.Map[i] = uint8(4*f + 1 + int(side))
 		}
 	}
 	for i, t := range s.Families {
-		f := analysis.FamilyOf(spotOf(t.Light), spotOf(t.Shadow), analysis.DefaultFamilyRules())
+		f := families.Of(spotOf(t.Light), spotOf(t.Shadow), families.DefaultRules())
 		f.Light.X, f.Light.Y = s.anywhere(i, Light)
 		f.Shadow.X, f.Shadow.Y = s.anywhere(i, Shadow)
 		if t.Accent != nil {
-			f.Accent = &analysis.FamilyAccent{Spot: spotOf(*t.Accent)}
+			f.Accent = &families.Accent{Spot: spotOf(*t.Accent)}
 		}
 		if t.Line != nil {
-			f.Line = &analysis.FamilyLine{Spot: spotOf(*t.Line)}
+			f.Line = &families.Line{Spot: spotOf(*t.Line)}
 		}
 		a.List = append(a.List, f)
 	}
@@ -31,7 +33,7 @@ func truthful(s *Scene) *analysis.Families {
 }
 
 func spotOf(c Colour) analysis.Spot {
-	return analysis.SpotOf(analysis.RGB{R: analysis.Encode(c.Red), G: analysis.Encode(c.Green), B: analysis.Encode(c.Blue)})
+	return analysis.SpotOf(colour.RGB{R: colour.Encode(c.Red), G: colour.Encode(c.Green), B: colour.Encode(c.Blue)})
 }
 
 func (s *Scene) anywhere(family int, side Side) (x, y *int) {
@@ -72,7 +74,7 @@ func TestScoreOfBadAnswers(t *testing.T) {
 	s := Named("grey rocks, tinted lines")
 	n := len(s.Families)
 	t.Run("nothing", func(t *testing.T) {
-		r := Score(s, &analysis.Families{Width: 10, Height: 10, Map: make([]uint8, 100)})
+		r := Score(s, &families.Found{Width: 10, Height: 10, Map: make([]uint8, 100)})
 		if len(r.Missed) != n || len(r.False) != 0 {
 			t.Errorf("missed %d of %d, false %d", len(r.Missed), n, len(r.False))
 		}
@@ -101,7 +103,7 @@ func TestScoreOfBadAnswers(t *testing.T) {
 	})
 	t.Run("a family in an empty scene", func(t *testing.T) {
 		e := Named("empty: flat shapes on a ground")
-		a := &analysis.Families{Width: 2, Height: 1, Map: []uint8{1, 2}, List: []analysis.Family{{}}}
+		a := &families.Found{Width: 2, Height: 1, Map: []uint8{1, 2}, List: []families.Family{{}}}
 		if r := Score(e, a); len(r.False) != 1 {
 			t.Errorf("false %v", r.False)
 		}
@@ -115,7 +117,7 @@ func TestScoreOfBadAnswers(t *testing.T) {
 	})
 	t.Run("a map of a third of the size", func(t *testing.T) {
 		whole := truthful(s)
-		a := &analysis.Families{Width: whole.Width / 3, Height: whole.Height / 3, List: whole.List}
+		a := &families.Found{Width: whole.Width / 3, Height: whole.Height / 3, List: whole.List}
 		for y := range a.Height {
 			for x := range a.Width {
 				a.Map = append(a.Map, whole.Map[(3*y+1)*whole.Width+3*x+1])

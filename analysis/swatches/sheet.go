@@ -11,6 +11,7 @@ import (
 	"golang.org/x/image/math/fixed"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // Measures of the sheet, in pixels. The letters are 7 by 13.
@@ -88,7 +89,7 @@ func paint(img *image.NRGBA, at image.Point, s Swatch) {
 
 // grey returns the grey of a lightness.
 func grey(lightness float64) color.NRGBA {
-	v := analysis.GreyOf(lightness)
+	v := colour.GreyOf(lightness)
 	return color.NRGBA{v, v, v, 255}
 }
 

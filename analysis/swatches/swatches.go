@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/palette"
+	"app.tonedesk/analysis/propose"
 )
 
 // Swatch is a colour with its name.
@@ -20,7 +22,7 @@ type Row struct {
 
 // OfShades returns the colours proposed from one, row by row. Steps without room are left
 // out, and so are rows without swatches.
-func OfShades(s *analysis.Shades) []Row {
+func OfShades(s *propose.Shades) []Row {
 	rows := []Row{
 		{"Local colour and shadows", append([]Swatch{{"local", s.Base}}, steps("shadow", s.Ramp[:])...)},
 		{"Lights", steps("light", s.Lights[:])},
@@ -40,7 +42,7 @@ func OfShades(s *analysis.Shades) []Row {
 }
 
 // steps names steps by their tones: "shadow 2".
-func steps(name string, steps []analysis.Step) []Swatch {
+func steps(name string, steps []propose.Step) []Swatch {
 	var row []Swatch
 	for _, step := range steps {
 		if step.Spot != nil {
@@ -51,8 +53,8 @@ func steps(name string, steps []analysis.Step) []Swatch {
 	return row
 }
 
-func lines(lines []analysis.Line) []Swatch {
-	plain := make([]analysis.Step, len(lines))
+func lines(lines []propose.Line) []Swatch {
+	plain := make([]propose.Step, len(lines))
 	for i := range lines {
 		plain[i] = lines[i].Step
 	}
@@ -60,7 +62,7 @@ func lines(lines []analysis.Line) []Swatch {
 }
 
 // suggested numbers suggested accents.
-func suggested(accents []analysis.Accent) []Swatch {
+func suggested(accents []propose.Accent) []Swatch {
 	var row []Swatch
 	for i, a := range accents {
 		if a.Spot != nil {
@@ -71,7 +73,7 @@ func suggested(accents []analysis.Accent) []Swatch {
 }
 
 // accents names accents by their Oklch hue: "accent 30".
-func accents(name string, accents []analysis.Accent) []Swatch {
+func accents(name string, accents []propose.Accent) []Swatch {
 	var row []Swatch
 	for _, a := range accents {
 		if a.Spot != nil {
@@ -83,7 +85,7 @@ func accents(name string, accents []analysis.Accent) []Swatch {
 
 // OfPalette returns a picture's colours, a row for each family and one for what belongs to
 // none, each from dark to light.
-func OfPalette(p *analysis.Palette) []Row {
+func OfPalette(p *palette.Palette) []Row {
 	var rows []Row
 	for _, group := range p.ByFamily() {
 		title, name := "Other colours", "colour"

@@ -15,46 +15,49 @@ import (
 	"pgregory.net/rapid"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/palette"
+	"app.tonedesk/analysis/propose"
 )
 
-func shades(t testing.TB, colour string) *analysis.Shades {
+func shades(t testing.TB, hex string) *propose.Shades {
 	t.Helper()
-	c, err := analysis.ParseColour(colour)
+	c, err := colour.Parse(hex)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return analysis.Shade(analysis.SpotOf(c), analysis.DefaultShadeOptions())
+	return propose.Shade(analysis.SpotOf(c), propose.DefaultOptions())
 }
 
 // Names are unlike each other, also as names of custom properties; what has no room is left
 // out.
 func TestNames(t *testing.T) {
-	for _, colour := range []string{"#e2ab85", "#000", "#fff", "#00f", "#202020"} {
+	for _, name := range []string{"#e2ab85", "#000", "#fff", "#00f", "#202020"} {
 		names := map[string]bool{}
-		for _, row := range OfShades(shades(t, colour)) {
+		for _, row := range OfShades(shades(t, name)) {
 			if len(row.Swatches) == 0 {
-				t.Errorf("%s: the row %q is empty", colour, row.Title)
+				t.Errorf("%s: the row %q is empty", name, row.Title)
 			}
 			for _, s := range row.Swatches {
 				if names[property(s.Name)] {
-					t.Errorf("%s: %q comes twice", colour, s.Name)
+					t.Errorf("%s: %q comes twice", name, s.Name)
 				}
 				names[property(s.Name)] = true
 			}
 		}
-		if want := colour != "#000"; names["--shadow-1"] != want {
-			t.Errorf("%s: has a shadow %v", colour, !want)
+		if want := name != "#000"; names["--shadow-1"] != want {
+			t.Errorf("%s: has a shadow %v", name, !want)
 		}
 	}
 }
 
 func TestNamesOfPalette(t *testing.T) {
-	one, side := 0, analysis.LightSide
-	p := &analysis.Palette{Colours: []analysis.PaletteColour{
-		{Spot: analysis.SpotOf(analysis.RGB{R: 10})},
-		{Spot: analysis.SpotOf(analysis.RGB{R: 20}), Family: &one, Side: side},
-		{Spot: analysis.SpotOf(analysis.RGB{R: 30}), Family: &one, Side: side},
-		{Spot: analysis.SpotOf(analysis.RGB{R: 40})},
+	one, side := 0, palette.LightSide
+	p := &palette.Palette{Colours: []palette.Colour{
+		{Spot: analysis.SpotOf(colour.RGB{R: 10})},
+		{Spot: analysis.SpotOf(colour.RGB{R: 20}), Family: &one, Side: side},
+		{Spot: analysis.SpotOf(colour.RGB{R: 30}), Family: &one, Side: side},
+		{Spot: analysis.SpotOf(colour.RGB{R: 40})},
 	}}
 	var text bytes.Buffer
 	for _, row := range OfPalette(p) {
@@ -74,7 +77,7 @@ var oklch = regexp.MustCompile(`^oklch\(([0-9.]+)% ([0-9.]+) ([0-9.]+|none)\)$`)
 // What is written as oklch() comes back as the same 8-bit colour. Source: CSS4.
 func TestOklchComesBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		c := analysis.RGB{R: rapid.Byte().Draw(t, "R"), G: rapid.Byte().Draw(t, "G"), B: rapid.Byte().Draw(t, "B")}
+		c := colour.RGB{R: rapid.Byte().Draw(t, "R"), G: rapid.Byte().Draw(t, "G"), B: rapid.Byte().Draw(t, "B")}
 		if rapid.IntRange(0, 9).Draw(t, "neutral") == 0 {
 			c.G, c.B = c.R, c.R
 		}
@@ -87,8 +90,8 @@ func TestOklchComesBack(t *testing.T) {
 		for i := range v {
 			v[i], _ = strconv.ParseFloat(parts[i+1], 64) // none is 0
 		}
-		r, g, b := analysis.Oklch{L: v[0] / 100, C: v[1], H: v[2]}.Oklab().Light()
-		if back := (analysis.RGB{R: analysis.Encode(r), G: analysis.Encode(g), B: analysis.Encode(b)}); back != c {
+		r, g, b := colour.Oklch{L: v[0] / 100, C: v[1], H: v[2]}.Oklab().Light()
+		if back := (colour.RGB{R: colour.Encode(r), G: colour.Encode(g), B: colour.Encode(b)}); back != c {
 			t.Fatalf("%s comes back from %s as %s", c.Hex(), text, back.Hex())
 		}
 	})
@@ -98,7 +101,7 @@ func TestOklchComesBack(t *testing.T) {
 // #ff0000 (srgb_to_lab_oklab.csv: 0.62795536, 0.25768330, 29.2339).
 func TestCSS(t *testing.T) {
 	var out bytes.Buffer
-	rows := []Row{{"Local */ colour", []Swatch{{"shadow 1", analysis.SpotOf(analysis.RGB{R: 255})}, {"grey", analysis.SpotOf(analysis.RGB{R: 128, G: 128, B: 128})}}}}
+	rows := []Row{{"Local */ colour", []Swatch{{"shadow 1", analysis.SpotOf(colour.RGB{R: 255})}, {"grey", analysis.SpotOf(colour.RGB{R: 128, G: 128, B: 128})}}}}
 	if err := WriteCSS(&out, rows); err != nil {
 		t.Fatal(err)
 	}
@@ -124,7 +127,7 @@ func TestLists(t *testing.T) {
 		t.Errorf("%d codes, the first %s", len(codes), codes[0])
 	}
 	for _, code := range codes {
-		if c, err := analysis.ParseColour(code); err != nil || c.Hex() != code {
+		if c, err := colour.Parse(code); err != nil || c.Hex() != code {
 			t.Errorf("%q: %v", code, err)
 		}
 		if !strings.Contains(text.String(), code) {
@@ -140,18 +143,18 @@ func TestSheetIsFlat(t *testing.T) {
 	rows := OfShades(shades(t, "#e2ab85"))
 	img := Sheet(rows)
 	known := map[[3]uint8]bool{}
-	note := func(v analysis.RGB) { known[[3]uint8{v.R, v.G, v.B}] = true }
+	note := func(v colour.RGB) { known[[3]uint8{v.R, v.G, v.B}] = true }
 	for _, lightness := range []float64{100, 0} {
-		v := analysis.GreyOf(lightness)
-		note(analysis.RGB{R: v, G: v, B: v})
+		v := colour.GreyOf(lightness)
+		note(colour.RGB{R: v, G: v, B: v})
 	}
 	y := 8
 	for _, row := range rows {
 		y += 22
 		for i, s := range row.Swatches {
 			at := image.Pt(9+i%8*138, y+1+i/8*148)
-			v := analysis.GreyOf(s.Spot.Lightness)
-			grey := analysis.RGB{R: v, G: v, B: v}
+			v := colour.GreyOf(s.Spot.Lightness)
+			grey := colour.RGB{R: v, G: v, B: v}
 			checkFlat(t, img, image.Rectangle{at, at.Add(image.Pt(128, 64))}, s.Spot.Colour)
 			checkFlat(t, img, image.Rectangle{at.Add(image.Pt(0, 64)), at.Add(image.Pt(128, 96))}, grey)
 			note(s.Spot.Colour)
@@ -193,7 +196,7 @@ func checkFramed(t *testing.T, img *image.NRGBA, r image.Rectangle) {
 	}
 }
 
-func checkFlat(t *testing.T, img *image.NRGBA, r image.Rectangle, want analysis.RGB) {
+func checkFlat(t *testing.T, img *image.NRGBA, r image.Rectangle, want colour.RGB) {
 	t.Helper()
 	for y := r.Min.Y; y < r.Max.Y; y++ {
 		for x := r.Min.X; x < r.Max.X; x++ {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // WriteCSS writes each colour as two custom properties, its hexadecimal code and the same
@@ -39,7 +40,7 @@ func property(name string) string {
 
 // CSSOklch returns an 8-bit colour as CSS writes it in Oklch, with decimals enough to come
 // back as the same colour. The hue of a neutral is none. Source: CSS4.
-func CSSOklch(c analysis.RGB) string {
+func CSSOklch(c colour.RGB) string {
 	s := analysis.SpotOf(c)
 	if c.Neutral() {
 		return fmt.Sprintf("oklch(%.3f%% 0 none)", 100*s.Oklab.L)

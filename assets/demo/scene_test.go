@@ -15,6 +15,7 @@ import (
 	"testing"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/assets"
 )
 
@@ -36,7 +37,7 @@ func painted(t *testing.T) image.Image {
 // spot reads one pixel of m.
 func spot(m image.Image, at image.Point) analysis.Spot {
 	r, g, b, _ := m.At(at.X, at.Y).RGBA()
-	return analysis.SpotOf(analysis.RGB{R: uint8(r >> 8), G: uint8(g >> 8), B: uint8(b >> 8)})
+	return analysis.SpotOf(colour.RGB{R: uint8(r >> 8), G: uint8(g >> 8), B: uint8(b >> 8)})
 }
 
 // place finds one declared place by its name.

@@ -6,6 +6,7 @@ import (
 	"io"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui"
 	"app.tonedesk/gui/stills"
 )
@@ -114,7 +115,7 @@ func writeChange(w io.Writer, before, after subject, a stills.Aligned, c *analys
 	head := "groups"
 	for _, g := range c.Groups {
 		fmt.Fprintf(w, "  %-9s  %-12s %5.1f %%  mean value %4.1f, now %4.1f\n",
-			head, g.Name, 100*g.Share, analysis.Value(g.Before), analysis.Value(g.After))
+			head, g.Name, 100*g.Share, colour.Value(g.Before), colour.Value(g.After))
 		head = ""
 	}
 }

@@ -5,20 +5,21 @@ import (
 	"io"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/families"
 	"app.tonedesk/gui"
 )
 
 // familiesOf finds the families of a picture, nil if they are to be left out.
-func (plan readPlan) familiesOf(p analysis.Pixels) []analysis.Family {
+func (plan readPlan) familiesOf(p analysis.Pixels) []families.Family {
 	if !plan.families {
 		return nil
 	}
-	found := analysis.FindFamilies(p, nil, analysis.DefaultFamilyRules()).List
-	return append([]analysis.Family{}, found...) // never nil, so that JSON has an array
+	found := families.Find(p, nil, families.DefaultRules()).List
+	return append([]families.Family{}, found...) // never nil, so that JSON has an array
 }
 
 // writeFamilies prints the families, the largest first.
-func writeFamilies(w io.Writer, families []analysis.Family) {
+func writeFamilies(w io.Writer, families []families.Family) {
 	if families == nil {
 		return
 	}
@@ -34,7 +35,7 @@ func writeFamilies(w io.Writer, families []analysis.Family) {
 }
 
 // writeFamily prints a family: its two colours, its verdict, and what else there is to say.
-func writeFamily(w io.Writer, f analysis.Family) {
+func writeFamily(w io.Writer, f families.Family) {
 	writeSpot(w, fmt.Sprintf("    light   %-12s", placeOf(f.Light)), f.Light)
 	writeSpot(w, fmt.Sprintf("    shadow  %-12s", placeOf(f.Shadow)), f.Shadow)
 	said := gui.SayFamily(f)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/families"
 )
 
 // fileReport is what desk read says of a picture file; its JSON names and units are the
@@ -23,7 +24,7 @@ type fileReport struct {
 	Spots        []analysis.Spot  `json:"spots"`
 	Limits       limitsReport     `json:"limits"`
 	// Families are the largest first; null where they are left out.
-	Families []analysis.Family `json:"families"`
+	Families []families.Family `json:"families"`
 
 	*targetReport // nil without a target
 }

@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui"
 )
 
@@ -20,14 +21,14 @@ func runMatch(args []string, s streams) int {
 	}
 	c := pairCommand{verb: "match", example: "#e2ab85 #3060c0", json: a.given("json")}
 	c.of = func(a, b analysis.Spot) (any, func(io.Writer)) {
-		brought := analysis.Bring(a, b)
+		brought := propose.Bring(a, b)
 		return brought, func(out io.Writer) { writeBrought(out, brought) }
 	}
 	return c.run(a.operands, s)
 }
 
 // writeBrought prints a colour brought to another's lightness.
-func writeBrought(out io.Writer, m analysis.Brought) {
+func writeBrought(out io.Writer, m propose.Brought) {
 	writeSpotHead(out, "         ")
 	writeSpot(out, "A        ", m.A)
 	writeSpot(out, "B        ", m.B)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 func TestMatchJSON(t *testing.T) {
@@ -19,11 +20,11 @@ func TestMatchJSON(t *testing.T) {
 	if a["colour"] != "#e2ab85" || b["colour"] != "#3060c0" || len(matched) != len(strings.Fields(spotNames)) {
 		t.Errorf("a %v, b %v, matched %v", a["colour"], b["colour"], matched)
 	}
-	c, err := analysis.ParseColour(matched["colour"].(string))
+	c, err := colour.Parse(matched["colour"].(string))
 	if err != nil {
 		t.Fatal(err)
 	}
-	got, first, second := analysis.SpotOf(c), analysis.SpotOf(analysis.RGB{R: 0xe2, G: 0xab, B: 0x85}), analysis.SpotOf(analysis.RGB{R: 0x30, G: 0x60, B: 0xc0})
+	got, first, second := analysis.SpotOf(c), analysis.SpotOf(colour.RGB{R: 0xe2, G: 0xab, B: 0x85}), analysis.SpotOf(colour.RGB{R: 0x30, G: 0x60, B: 0xc0})
 	if d := math.Abs(got.Lightness - first.Lightness); d > 0.2 {
 		t.Errorf("%s differs from A in lightness by %.2f", c.Hex(), d)
 	}

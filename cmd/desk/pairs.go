@@ -9,6 +9,7 @@ import (
 	"unicode"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui"
 )
 
@@ -36,7 +37,7 @@ func (c *pairCommand) run(operands []string, s streams) int {
 	out := bufio.NewWriter(s.out)
 	if err := c.pair(out, operands[0], operands[1]); err != nil {
 		for _, text := range operands {
-			if _, err := analysis.ParseColour(text); err != nil {
+			if _, err := colour.Parse(text); err != nil {
 				s.say(gui.Explain(c.verb+" "+gui.Quote(text), err))
 			}
 		}
@@ -59,8 +60,8 @@ func (c *pairCommand) line(out io.Writer, line string) error {
 
 // pair reports on two colours. Failures to write show when out is flushed.
 func (c *pairCommand) pair(out io.Writer, a, b string) error {
-	first, errA := analysis.ParseColour(a)
-	second, errB := analysis.ParseColour(b)
+	first, errA := colour.Parse(a)
+	second, errB := colour.Parse(b)
 	if err := errors.Join(errA, errB); err != nil {
 		return err
 	}

@@ -8,7 +8,8 @@ import (
 	"slices"
 	"strings"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/palette"
 	"app.tonedesk/analysis/swatches"
 	"app.tonedesk/gui"
 )
@@ -96,8 +97,8 @@ func (plan palettePlan) palette(out io.Writer, s streams, path string, further b
 		s.say(err.Error())
 		return false
 	}
-	families := analysis.FindFamilies(pixels, nil, analysis.DefaultFamilyRules())
-	r := paletteReport{path, pixels.Width, pixels.Height, analysis.PaletteOf(pixels, nil, families)}
+	families := families.Find(pixels, nil, families.DefaultRules())
+	r := paletteReport{path, pixels.Width, pixels.Height, palette.Of(pixels, nil, families)}
 	if plan.json {
 		_ = jsonLine(out, r)
 	} else {
@@ -157,7 +158,7 @@ type paletteReport struct {
 	File   string `json:"file"`
 	Width  int    `json:"width"` // pixels
 	Height int    `json:"height"`
-	*analysis.Palette
+	*palette.Palette
 }
 
 // write prints the report: the colours by family, then how the values spread.

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui"
 )
@@ -23,7 +24,7 @@ type readPlan struct {
 	spots  []image.Point // pixels
 	size   int           // side of a spot's square, pixels
 	groups int           // 0: as many as the picture needs
-	ground analysis.RGB  // under partly transparent pixels
+	ground colour.RGB    // under partly transparent pixels
 	target string        // path of the picture to compare with; empty for none
 
 	families bool // find them

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui"
 )
 
@@ -96,7 +97,7 @@ func writeFile(w io.Writer, r fileReport) {
 	fmt.Fprintf(w, "  lightness  mean %.1f, half of the picture is at %.1f or darker\n", *l.Mean, *l.P50)
 	fmt.Fprintf(w, "             %.1f at the darkest hundredth, %.1f at the lightest\n", *l.P1, *l.P99)
 	if r.Key != nil {
-		fmt.Fprintf(w, "  key        %s, mean value %.1f\n", *r.Key, analysis.Value(*l.Mean))
+		fmt.Fprintf(w, "  key        %s, mean value %.1f\n", *r.Key, colour.Value(*l.Mean))
 	}
 	fmt.Fprintf(w, "  in words   %s.\n", plain(gui.SayGroups(r.Groups, r.Gaps)))
 	writeGroups(w, r)
@@ -123,7 +124,7 @@ func writeGroups(w io.Writer, r fileReport) {
 			gap = fmt.Sprintf(", %.1f tones above the group before", r.Gaps[i-1])
 		}
 		fmt.Fprintf(w, "  %-9s  %-12s %5.1f %%  lightness %5.1f to %5.1f, mean value %4.1f%s\n",
-			head, g.Name, 100*g.Share, g.From, g.To, analysis.Value(g.Mean), gap)
+			head, g.Name, 100*g.Share, g.From, g.To, colour.Value(g.Mean), gap)
 		head = ""
 	}
 	if r.Separability != nil {

@@ -9,6 +9,9 @@ import (
 	"strconv"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui"
 )
 
@@ -64,21 +67,21 @@ func (s streams) wrongColour(verb, text string, err error) {
 // shadeReport prints proposals.
 type shadeReport struct {
 	json    bool
-	options analysis.ShadeOptions
-	chosen  *analysis.RGB // the shadow to judge; nil for none
+	options propose.Options
+	chosen  *colour.RGB // the shadow to judge; nil for none
 	begun   bool
 }
 
 // planShade turns the options into a report. Errors are usageErrors.
 func planShade(a arguments) (*shadeReport, error) {
-	r := &shadeReport{json: a.given("json"), options: analysis.DefaultShadeOptions()}
+	r := &shadeReport{json: a.given("json"), options: propose.DefaultOptions()}
 	o := &r.options
 	if a.given("light") {
 		switch light := a.values["light"]; light {
 		case "warm":
-			o.ShadowHue = analysis.WarmLightShadow
+			o.ShadowHue = propose.WarmLightShadow
 		case "cool":
-			o.ShadowHue = analysis.CoolLightShadow
+			o.ShadowHue = propose.CoolLightShadow
 		default:
 			return nil, badValue("light", light, "it is not a light on offer", "choose warm or cool, or set --shadow-hue")
 		}
@@ -111,11 +114,11 @@ func (r *shadeReport) equal(a arguments) error {
 	}
 	switch by := a.values["equal"]; by {
 	case "lightness":
-		r.options.EqualBy = analysis.ByLightness
+		r.options.EqualBy = propose.ByLightness
 	case "layer-grey":
-		r.options.EqualBy = analysis.ByLayerGrey
+		r.options.EqualBy = propose.ByLayerGrey
 	case "seen-lightness":
-		r.options.EqualBy = analysis.BySeenLightness
+		r.options.EqualBy = propose.BySeenLightness
 	default:
 		return badValue("equal", by, "accents can't be equal by that", "choose lightness, layer-grey or seen-lightness")
 	}
@@ -127,7 +130,7 @@ func (r *shadeReport) judge(a arguments) error {
 	if !a.given("judge") {
 		return nil
 	}
-	c, err := analysis.ParseColour(a.values["judge"])
+	c, err := colour.Parse(a.values["judge"])
 	if err != nil {
 		return badValue("judge", a.values["judge"], "it is not a colour", "write it as #rgb, #rrggbb or rgb(r g b)")
 	}
@@ -152,18 +155,18 @@ func (a arguments) number(name string, v *float64, from, to float64, why string)
 // colour proposes colours for the one written in text and prints them. Failures to write
 // show when out is flushed.
 func (r *shadeReport) colour(out io.Writer, text string) error {
-	c, err := analysis.ParseColour(text)
+	c, err := colour.Parse(text)
 	if err != nil {
 		return err
 	}
 	base := analysis.SpotOf(c)
-	said := shadeSaid{Shades: analysis.Shade(base, r.options)}
+	said := shadeSaid{Shades: propose.Shade(base, r.options)}
 	if r.chosen != nil {
 		shadow := analysis.SpotOf(*r.chosen)
 		if shadow.Lightness > base.Lightness {
 			return usageError{"judge " + r.chosen.Hex() + " as the shadow of " + c.Hex(), "it is the lighter of the two", "give the local colour first"}
 		}
-		judged := analysis.JudgeShadow(base, shadow, analysis.DefaultFamilyRules(), said.Options.ShadowHue)
+		judged := propose.JudgeShadow(base, shadow, families.DefaultRules(), said.Options.ShadowHue)
 		said.Judged = &judged
 	}
 	if r.json {
@@ -180,6 +183,6 @@ func (r *shadeReport) colour(out io.Writer, text string) error {
 
 // shadeSaid is what desk shade says of a colour.
 type shadeSaid struct {
-	*analysis.Shades
-	Judged *analysis.Judged `json:"judged,omitempty"` // of a shadow given by --judge
+	*propose.Shades
+	Judged *propose.Judged `json:"judged,omitempty"` // of a shadow given by --judge
 }

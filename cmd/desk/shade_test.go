@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 const stepNames = "tones colour lightness value layer_grey ok_lightness seen_lightness chroma hue hue_turn saturation_gain note"
@@ -61,11 +62,11 @@ func TestShadeJSON(t *testing.T) {
 // 0.2 L*, which is less than 0.03 tones above value 1 (D1535: L* is 10 V within 1.06).
 func checkRamp(t *testing.T, line string) {
 	t.Helper()
-	base := analysis.SpotOf(analysis.RGB{R: 0xe2, G: 0xab, B: 0x85})
+	base := analysis.SpotOf(colour.RGB{R: 0xe2, G: 0xab, B: 0x85})
 	for i, raw := range lists(t, line)["ramp"] {
 		var step struct {
 			Tones  float64
-			Colour analysis.RGB
+			Colour colour.RGB
 		}
 		if err := json.Unmarshal(raw, &step); err != nil {
 			t.Fatal(err)

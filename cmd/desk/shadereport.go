@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui"
 )
 
@@ -37,7 +38,7 @@ func writeShades(w io.Writer, s shadeSaid) {
 	}
 }
 
-func writeSteps(w io.Writer, base analysis.Spot, steps []analysis.Step) {
+func writeSteps(w io.Writer, base analysis.Spot, steps []propose.Step) {
 	for _, step := range steps {
 		writeProposed(w, gui.SayTones(step.Tones), step.Spot, gui.SayStep(base, step))
 	}
@@ -68,7 +69,7 @@ func writeAccents(w io.Writer, s shadeSaid) {
 
 // accentFigures returns a colour with its chroma; an accent that doesn't reach the chroma
 // asked for has an asterisk.
-func accentFigures(a analysis.Accent) string {
+func accentFigures(a propose.Accent) string {
 	if a.Spot == nil {
 		return fmt.Sprintf("%-16s", gui.SayAccent(a))
 	}

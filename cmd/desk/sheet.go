@@ -8,7 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/families"
 	"app.tonedesk/gui"
 	"app.tonedesk/gui/stills/sheet"
 )
@@ -136,6 +136,6 @@ func sheetSubject(of subject) gui.SheetSubject {
 	} else if info, err := os.Stat(of.name); err == nil {
 		s.Time = info.ModTime()
 	}
-	s.Families = analysis.FindFamilies(s.Picture, s.Out, analysis.DefaultFamilyRules())
+	s.Families = families.Find(s.Picture, s.Out, families.DefaultRules())
 	return s
 }

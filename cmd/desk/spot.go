@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui"
 )
 
@@ -50,7 +51,7 @@ type spotReport struct {
 // colour reads the colour written in text and prints it. Failures to write show when
 // out is flushed.
 func (r *spotReport) colour(out io.Writer, text string) error {
-	c, err := analysis.ParseColour(text)
+	c, err := colour.Parse(text)
 	if err != nil {
 		return err
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui"
 	"app.tonedesk/gui/stills"
@@ -118,7 +119,7 @@ func pictureSubject(name string) (subject, error) {
 }
 
 // layOver lays half-transparent pixels over white, as desk read does.
-func (of subject) layOver() { of.side.Picture.LayOver(analysis.RGB{R: 255, G: 255, B: 255}) }
+func (of subject) layOver() { of.side.Picture.LayOver(colour.RGB{R: 255, G: 255, B: 255}) }
 
 // clear reports whether all of the picture is transparent.
 func (of subject) clear() bool {

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui"
 )
 
@@ -50,11 +51,11 @@ func (a arguments) tolerance() (float64, error) {
 }
 
 // ground returns --ground, white if it was not given.
-func (a arguments) ground() (analysis.RGB, error) {
+func (a arguments) ground() (colour.RGB, error) {
 	if !a.given("ground") {
-		return analysis.RGB{R: 255, G: 255, B: 255}, nil
+		return colour.RGB{R: 255, G: 255, B: 255}, nil
 	}
-	c, err := analysis.ParseColour(a.values["ground"])
+	c, err := colour.Parse(a.values["ground"])
 	if err != nil {
 		return c, badValue("ground", a.values["ground"], "it is not a colour", "write it as #rgb, #rrggbb or rgb(r g b)")
 	}

@@ -4,6 +4,8 @@ import (
 	"image"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/reduce"
+	"app.tonedesk/analysis/views"
 )
 
 // Alignment says how two pictures were laid over each other to be compared.
@@ -31,8 +33,8 @@ type Aligned struct {
 	Region        Rect // of ByPosition: what both show, in the source's pixels
 	Stretched     bool // of Scaled: the shapes of the two differ
 	Before, After analysis.Pixels
-	OutBefore     *analysis.Out // what is left out of each; nil for nothing
-	OutAfter      *analysis.Out
+	OutBefore     *analysis.Mask // what is left out of each; nil for nothing
+	OutAfter      *analysis.Mask
 }
 
 // leastShared is the part of the smaller picture that two must share to be compared by
@@ -85,7 +87,7 @@ func (s Source) feed() Source {
 }
 
 // moved returns out with its areas moved.
-func moved(out *analysis.Out, by image.Point) *analysis.Out {
+func moved(out *analysis.Mask, by image.Point) *analysis.Mask {
 	if out == nil {
 		return nil
 	}
@@ -96,7 +98,7 @@ func moved(out *analysis.Out, by image.Point) *analysis.Out {
 }
 
 // scaled returns out for its picture brought to w x h pixels.
-func scaled(out *analysis.Out, p analysis.Pixels, w, h int) *analysis.Out {
+func scaled(out *analysis.Mask, p analysis.Pixels, w, h int) *analysis.Mask {
 	if out == nil {
 		return nil
 	}
@@ -115,12 +117,12 @@ func reduced(p analysis.Pixels, w, h int) analysis.Pixels {
 	if p.Width == w && p.Height == h {
 		return p
 	}
-	r := analysis.NewReducer()
+	r := reduce.New()
 	defer r.Close()
 	small := r.Reduce(p, w, h, nil)
 	to := analysis.Pixels{Pix: make([]byte, 4*w*h), Stride: 4 * w, Width: w, Height: h}
-	colour, _ := analysis.ViewByKey("colour")
-	colour.Paint(to.Pix, small, analysis.Look{})
+	colour, _ := views.ByKey("colour")
+	colour.Paint(to.Pix, small, views.Look{})
 	for i, left := range small.Left {
 		if left != 0 {
 			to.Pix[4*i+3] = 0

@@ -7,7 +7,7 @@ import (
 	"app.tonedesk/analysis"
 )
 
-func side(p analysis.Pixels, kind string, r image.Rectangle, out *analysis.Out) Side {
+func side(p analysis.Pixels, kind string, r image.Rectangle, out *analysis.Mask) Side {
 	return Side{Picture: p, Source: Source{Kind: kind, Region: RectOf(r)}, LeftOut: LeftOutOf(out)}
 }
 
@@ -53,7 +53,7 @@ func TestAlign(t *testing.T) {
 
 // What was left out stays left out, where it lies after the alignment.
 func TestAlignLeavesOut(t *testing.T) {
-	out := &analysis.Out{Areas: []image.Rectangle{image.Rect(40, 10, 60, 30)}} // of the desktop
+	out := &analysis.Mask{Areas: []image.Rectangle{image.Rect(40, 10, 60, 30)}} // of the desktop
 	left, right := image.Rect(0, 0, 80, 90), image.Rect(40, 10, 120, 90)
 	a := Align(side(desktop.Crop(left), FromScreen, left, out), side(desktop.Crop(right), FromScreen, right, nil))
 	c, err := analysis.ChangeOf(a.Before, a.After, a.OutBefore, a.OutAfter, 0)
@@ -71,7 +71,7 @@ func TestAlignLeavesOut(t *testing.T) {
 
 // What is left out is written down and read again.
 func TestLeftOutThereAndBack(t *testing.T) {
-	out := &analysis.Out{Areas: []image.Rectangle{image.Rect(1, 2, 3, 5)}}
+	out := &analysis.Mask{Areas: []image.Rectangle{image.Rect(1, 2, 3, 5)}}
 	for _, bin := range []int{0, 1, 2, 100, 254, 255} {
 		out.Lightness[bin] = true
 	}

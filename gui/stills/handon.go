@@ -6,6 +6,7 @@ import (
 	"io"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
 	"app.tonedesk/gui/stills/ora"
@@ -17,8 +18,8 @@ type LayerNames struct{ Notes, TwoTone, Greys, Picture string }
 // WriteORA writes a picture with its notes as an OpenRaster file: the notes above the
 // picture, and between them its two-tone reading and its greys, hidden. out is what is left
 // out of the two-tone reading; nil for nothing.
-func WriteORA(w io.Writer, p analysis.Pixels, out *analysis.Out, list []notes.Note, names LayerNames) error {
-	look := analysis.Look{Reading: analysis.Read(p, analysis.Options{Out: out})}
+func WriteORA(w io.Writer, p analysis.Pixels, out *analysis.Mask, list []notes.Note, names LayerNames) error {
+	look := views.Look{Reading: analysis.Read(p, analysis.Options{Out: out})}
 	merged := Annotate(p, list, 0)
 	shownW, shownH := Fit(p.Width, p.Height, ora.ThumbnailSide, ora.ThumbnailSide)
 	paper := onPaper(merged)

@@ -63,7 +63,7 @@ type LeftOut struct {
 }
 
 // LeftOutOf returns what out leaves out; nil leaves out nothing.
-func LeftOutOf(out *analysis.Out) LeftOut {
+func LeftOutOf(out *analysis.Mask) LeftOut {
 	l := LeftOut{Areas: []Rect{}, Lightness: [][2]int{}}
 	if out == nil {
 		return l
@@ -82,11 +82,11 @@ func LeftOutOf(out *analysis.Out) LeftOut {
 }
 
 // Out returns the same for the analysis; nil if nothing is left out.
-func (l LeftOut) Out() *analysis.Out {
+func (l LeftOut) Out() *analysis.Mask {
 	if len(l.Areas) == 0 && len(l.Lightness) == 0 {
 		return nil
 	}
-	out := new(analysis.Out)
+	out := new(analysis.Mask)
 	for _, area := range l.Areas {
 		out.Areas = append(out.Areas, area.Rectangle())
 	}

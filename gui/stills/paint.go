@@ -5,19 +5,21 @@ import (
 	"image/draw"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/reduce"
+	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
 )
 
 // Paint returns a picture in one of the views of analysis, reduced to w x h pixels, which
 // are no more than it has. A view that there isn't is painted as the colours.
-func Paint(p analysis.Pixels, view string, w, h int, look analysis.Look) *image.RGBA {
+func Paint(p analysis.Pixels, view string, w, h int, look views.Look) *image.RGBA {
 	img := image.NewRGBA(image.Rect(0, 0, w, h))
-	v, ok := analysis.ViewByKey(view)
+	v, ok := views.ByKey(view)
 	if !ok {
-		v, _ = analysis.ViewByKey("colour")
+		v, _ = views.ByKey("colour")
 	}
-	r := analysis.NewReducer()
+	r := reduce.New()
 	defer r.Close()
 	v.Paint(img.Pix, r.Reduce(p, w, h, nil), look)
 	return img
@@ -53,7 +55,7 @@ func sized(p analysis.Pixels, side int) (*image.RGBA, float64) {
 	switch {
 	case side > 0 && side < longer:
 		w, h := Fit(p.Width, p.Height, side, side)
-		return Paint(p, "colour", w, h, analysis.Look{}), float64(w) / float64(p.Width)
+		return Paint(p, "colour", w, h, views.Look{}), float64(w) / float64(p.Width)
 	case side >= 2*longer:
 		return enlarged(p, side/longer), float64(side / longer)
 	}

@@ -16,6 +16,7 @@ import (
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/stills/notes"
 )
 
@@ -533,7 +534,7 @@ func TestThumbnail(t *testing.T) {
 		t.Fatal(err)
 	}
 	grey, err := s.Thumbnail(id, true) // the still is gone: from the cache
-	want := analysis.GreyOf(analysis.SpotOf(analysis.RGB{R: 200, G: 100, B: 50}).Lightness)
+	want := colour.GreyOf(analysis.SpotOf(colour.RGB{R: 200, G: 100, B: 50}).Lightness)
 	if err != nil || grey.RGBAAt(100, 50).R != want || grey.RGBAAt(100, 50).G != want {
 		t.Errorf("grey %v, %v, want %d", grey, err, want)
 	}

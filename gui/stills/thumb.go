@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/views"
 )
 
 // ThumbnailSide is the longer side of a small picture, in pixels.
@@ -26,7 +27,7 @@ func (s *Store) Thumbnail(id string, grey bool) (*image.RGBA, error) {
 	if grey {
 		view = "grey"
 	}
-	return Paint(p, view, p.Width, p.Height, analysis.Look{}), nil
+	return Paint(p, view, p.Width, p.Height, views.Look{}), nil
 }
 
 // small returns a still's picture, reduced.
@@ -50,7 +51,7 @@ func (s *Store) small(id string) (analysis.Pixels, error) {
 		return analysis.Pixels{}, err
 	}
 	w, h := Fit(picture.Width, picture.Height, ThumbnailSide, ThumbnailSide)
-	img := Paint(picture, "colour", w, h, analysis.Look{})
+	img := Paint(picture, "colour", w, h, views.Look{})
 	s.cache(id, img)
 	return analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: w, Height: h}, nil
 }

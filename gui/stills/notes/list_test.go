@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -24,7 +25,7 @@ func someNote(t *rapid.T) Note {
 	from, to := points[0], points[len(points)-1]
 	shapes := []Shape{
 		Stroke{points, width}, Arrow{from, to, width}, Ring{from, to, width}, Box{from, to, width},
-		Label{from, width}, Spot{from, analysis.SpotOf(analysis.RGB{R: 200, G: 120, B: 40})},
+		Label{from, width}, Spot{from, analysis.SpotOf(colour.RGB{R: 200, G: 120, B: 40})},
 		Area{Light, points, width}, Area{Shadow, points, width},
 	}
 	n := New(rapid.SampledFrom(shapes).Draw(t, "shape"), rapid.String().Draw(t, "text"))

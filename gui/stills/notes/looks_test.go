@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -30,7 +31,7 @@ func everyKind() []Note {
 		New(stroke, "wander"), New(Arrow{ink.Pt(30, 290), ink.Pt(150, 190), 3}, "turn"),
 		New(Ring{ink.Pt(330, 30), ink.Pt(450, 120), 3}, ""), New(Box{ink.Pt(180, 240), ink.Pt(260, 300), 2}, "box"),
 		New(Label{ink.Pt(300, 270), 20}, "Softer edge,\nlost line"),
-		New(Spot{ink.Pt(400, 200), analysis.SpotOf(analysis.RGB{R: 200, G: 120, B: 40})}, ""),
+		New(Spot{ink.Pt(400, 200), analysis.SpotOf(colour.RGB{R: 200, G: 120, B: 40})}, ""),
 		New(light, ""), New(shadow, "shadow side"),
 	}
 }

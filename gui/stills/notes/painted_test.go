@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -30,8 +31,8 @@ func TestPaintedReadsBothSides(t *testing.T) {
 		New(Area{Light, []Point{ink.Pt(20, 20), ink.Pt(60, 80)}, 20}, ""),
 		New(Area{Shadow, []Point{ink.Pt(150, 50)}, 30}, ""),
 	})
-	light := analysis.SpotOf(analysis.RGB{R: 200, G: 200, B: 200})
-	shadow := analysis.SpotOf(analysis.RGB{R: 80, G: 80, B: 80})
+	light := analysis.SpotOf(colour.RGB{R: 200, G: 200, B: 200})
+	shadow := analysis.SpotOf(colour.RGB{R: 80, G: 80, B: 80})
 	got := m.Measure()
 	if got.Light == nil || got.Shadow == nil || got.Light.Colour != light.Colour || got.Shadow.Colour != shadow.Colour {
 		t.Fatalf("%+v", got)

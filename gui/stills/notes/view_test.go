@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -72,7 +73,7 @@ func TestTop(t *testing.T) {
 		New(Arrow{ink.Pt(200, 200), ink.Pt(300, 200), 3}, ""),
 		New(Box{ink.Pt(20, 200), ink.Pt(80, 260), 3}, ""),
 		New(Label{ink.Pt(20, 350), 20}, "lost edge"),
-		New(Spot{At: ink.Pt(250, 350), Reading: analysis.SpotOf(analysis.RGB{R: 9, G: 9, B: 9})}, ""),
+		New(Spot{At: ink.Pt(250, 350), Reading: analysis.SpotOf(colour.RGB{R: 9, G: 9, B: 9})}, ""),
 		New(Area{Shadow, []Point{ink.Pt(20, 20), ink.Pt(90, 60)}, 60}, ""),
 	}
 	if len(kindByName) != len(list) {
@@ -122,7 +123,7 @@ func TestKeptInside(t *testing.T) {
 	v := View{Scale: 1, Numbers: true, Readings: true, Inside: in}
 	rapid.Check(t, func(t *rapid.T) {
 		at := ink.Pt(float64(rapid.IntRange(0, 200).Draw(t, "x")), float64(rapid.IntRange(0, 100).Draw(t, "y")))
-		marks := v.Marks([]Note{New(Spot{At: at, Reading: analysis.SpotOf(analysis.RGB{R: 255, G: 255, B: 255})}, "")})
+		marks := v.Marks([]Note{New(Spot{At: at, Reading: analysis.SpotOf(colour.RGB{R: 255, G: 255, B: 255})}, "")})
 		for i := range marks {
 			if len(marks[i].Shapes) == 0 {
 				continue

@@ -3,7 +3,7 @@ package sheet
 import (
 	"image"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // Content is what is laid out on a page. What is empty is left away.
@@ -31,7 +31,7 @@ type Content struct {
 
 // FamilyRow is a family: its colours over their greys, and words.
 type FamilyRow struct {
-	Colours []analysis.RGB // light, shadow, then what else there is
+	Colours []colour.RGB // light, shadow, then what else there is
 	Greys   []uint8
 	Title   string
 	Text    string
@@ -39,8 +39,8 @@ type FamilyRow struct {
 
 // NoteRow is what a note says.
 type NoteRow struct {
-	Number int           // as it stands on the picture; 0 for none
-	Colour *analysis.RGB // of a spot
-	Grey   uint8         // beside it
+	Number int         // as it stands on the picture; 0 for none
+	Colour *colour.RGB // of a spot
+	Grey   uint8       // beside it
 	Text   string
 }

@@ -3,7 +3,7 @@ package sheet
 import (
 	"image"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -37,7 +37,7 @@ func (b Box) fit(w, h int) Box {
 // fill is an even colour.
 type fill struct {
 	box    Box
-	colour analysis.RGB
+	colour colour.RGB
 }
 
 // picture is a picture that fills its box.

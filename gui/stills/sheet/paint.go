@@ -7,6 +7,8 @@ import (
 	"math"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/reduce"
+	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -59,12 +61,12 @@ func (p picture) paint(c *canvas) {
 
 // reduced returns an opaque picture reduced to w x h pixels.
 func reduced(img *image.RGBA, w, h int) *image.RGBA {
-	r := analysis.NewReducer()
+	r := reduce.New()
 	defer r.Close()
 	p := analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: img.Rect.Dx(), Height: img.Rect.Dy()}
 	to := image.NewRGBA(image.Rect(0, 0, w, h))
-	colour, _ := analysis.ViewByKey("colour")
-	colour.Paint(to.Pix, r.Reduce(p, w, h, nil), analysis.Look{})
+	colour, _ := views.ByKey("colour")
+	colour.Paint(to.Pix, r.Reduce(p, w, h, nil), views.Look{})
 	return to
 }
 

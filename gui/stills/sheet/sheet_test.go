@@ -17,7 +17,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -133,7 +133,7 @@ func content() Content {
 		histogram[bin] += int(3000 * math.Exp(-math.Pow(float64(bin-190)/30, 2)))
 	}
 	histogram[120] = 2_000_000 // a spike, which is cut
-	spot := analysis.RGB{R: 230, G: 180, B: 140}
+	spot := colour.RGB{R: 230, G: 180, B: 140}
 	return Content{
 		Title: "Ball by a window", About: []string{"2 January 2026, 10:30 · part of the screen, 600 × 400 pixels"},
 		Foot:    "Measured as a display with sRGB shows it.",
@@ -143,8 +143,8 @@ func content() Content {
 		Shares:       []Share{{0, 51, "dark 31 %"}, {51, 100, "light 69 %"}},
 		FamiliesHead: "Families: light and shadow, over their greys",
 		Families: []FamilyRow{
-			{[]analysis.RGB{spot, {R: 150, G: 70, B: 60}, {R: 240, G: 80, B: 60}}, []uint8{190, 96, 120}, "2.4 tones: reads", "42 % of the picture; hue turns 21.0° toward red, 40 % more saturated"},
-			{[]analysis.RGB{{R: 255, G: 255, B: 255}, {R: 190, G: 200, B: 220}}, []uint8{255, 198}, "1.6 tones", ""},
+			{[]colour.RGB{spot, {R: 150, G: 70, B: 60}, {R: 240, G: 80, B: 60}}, []uint8{190, 96, 120}, "2.4 tones: reads", "42 % of the picture; hue turns 21.0° toward red, 40 % more saturated"},
+			{[]colour.RGB{{R: 255, G: 255, B: 255}, {R: 190, G: 200, B: 220}}, []uint8{255, 198}, "1.6 tones", ""},
 		},
 		NotesHead: "Notes",
 		Notes: []NoteRow{

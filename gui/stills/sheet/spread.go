@@ -4,7 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -40,15 +40,15 @@ func (p *Page) spread(b Box, histogram *[256]int, shares []Share) {
 		}
 	}
 	p.shares(b, shares, at)
-	for step := range analysis.Steps + 1 {
-		x := at(analysis.Lightness(analysis.YOfValue(float64(step))))
+	for step := range colour.Steps + 1 {
+		x := at(colour.Lightness(colour.YOfValue(float64(step))))
 		p.add(rule{ink.Pt(x, plot.bottom()), ink.Pt(x, plot.bottom()+1.2), 0.2, lineGrey})
 		p.centred(x, plot.bottom()+4.2, digits[step], smallText, quietGrey)
 	}
 	p.add(rule{ink.Pt(plot.X, plot.bottom()), ink.Pt(plot.right(), plot.bottom()), 0.25, textGrey})
 }
 
-var digits = [analysis.Steps + 1]string{"0", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10"}
+var digits = [colour.Steps + 1]string{"0", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10"}
 
 // shares writes the shares over their groups, pushed apart where they would meet.
 func (p *Page) shares(b Box, shares []Share, at func(float64) float64) {
@@ -94,4 +94,4 @@ func (p *Page) centred(x, y float64, text string, size float64, grey uint8) {
 }
 
 // neutral returns a grey as a colour.
-func neutral(grey uint8) analysis.RGB { return analysis.RGB{R: grey, G: grey, B: grey} }
+func neutral(grey uint8) colour.RGB { return colour.RGB{R: grey, G: grey, B: grey} }

@@ -1,0 +1,221 @@
+package families
+
+import (
+	"math"
+	"slices"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+)
+
+// What makes an accent: a band between two sides that is more saturated than both, or turned
+// in hue (common practice, no source); by how much was found on drawn scenes, no source.
+const (
+	accentReach  = 16   // cells from the edge, at most
+	accentChroma = 5.0  // C*ab above both sides
+	accentTurn   = 10.0 // degrees of hab beyond both sides' hues
+	accentHue    = 10.0 // C*ab from which a hue counts
+	accentPart   = 0.5  // of the edge, from which on a band counts as there
+)
+
+// edgeBand lists cells by their distance from the edge between two sides: accentReach + d
+// on the light side, accentReach - d on the shadow side, d from 1.
+type edgeBand [2*accentReach + 1][]int32
+
+// accent reads the band along the edge between the sides of family k, and marks its cells;
+// nil if there is none.
+func (m *familyMeter) accent(k int, band *edgeBand) *analysis.Spot {
+	light, shadow := band.beside(m)
+	var stands [len(edgeBand{})]float64
+	at := 0
+	for i := range band {
+		if stands[i] = standsOut(m.meanLab(band[i]), light, shadow); stands[i] > stands[at] {
+			at = i
+		}
+	}
+	best := stands[at]
+	if best < 1 || m.countOut(band[at], best/3, light, shadow) < accentPart*float64(len(band[at])) {
+		return nil
+	}
+	first, last := at, at
+	for first > 0 && stands[first-1] > best/2 {
+		first--
+	}
+	for last+1 < len(stands) && stands[last+1] > best/2 {
+		last++
+	}
+	var cells []int32
+	for i := first; i <= last; i++ {
+		for _, c := range band[i] {
+			if standsOut(labAt(&m.planes.raw, c), light, shadow) > best/2 {
+				cells = append(cells, c)
+			}
+		}
+	}
+	if len(cells) == 0 {
+		return nil
+	}
+	for _, c := range cells {
+		m.marks[c] = mapRole(k, accentBand)
+	}
+	pure := m.purest(cells, light, shadow)
+	spot := m.meanSpot(pure)
+	m.pin(&spot, pure[len(pure)/2])
+	return &spot
+}
+
+// purePart of what its purest tenth stands out by is what a cell has to stand out by to show
+// an accent's own colour; less is mixed with what lies beside it (found on drawn scenes; no
+// source).
+const purePart = 0.85
+
+// purest returns those cells of an accent that are least mixed with the sides.
+func (m *familyMeter) purest(cells []int32, light, shadow colour.Lab) (pure []int32) {
+	stands := make([]float64, len(cells))
+	for k, i := range cells {
+		stands[k] = standsOut(labAt(&m.planes.raw, i), light, shadow)
+	}
+	sorted := slices.Sorted(slices.Values(stands))
+	least := purePart * sorted[9*len(sorted)/10]
+	for k, i := range cells {
+		if stands[k] >= least {
+			pure = append(pure, i)
+		}
+	}
+	return pure
+}
+
+// countOut counts the cells that stand out by more than least.
+func (m *familyMeter) countOut(cells []int32, least float64, light, shadow colour.Lab) (n float64) {
+	for _, i := range cells {
+		if standsOut(labAt(&m.planes.raw, i), light, shadow) > least {
+			n++
+		}
+	}
+	return n
+}
+
+// beside returns the colours of the two sides next to a band: those of the outer half of
+// what lies in reach.
+func (band *edgeBand) beside(m *familyMeter) (light, shadow colour.Lab) {
+	reach := 0
+	for d := 1; d <= accentReach; d++ {
+		if len(band[accentReach+d]) > 0 && len(band[accentReach-d]) > 0 {
+			reach = d
+		}
+	}
+	var lights, shadows []int32
+	for d := reach/2 + 1; d <= reach; d++ {
+		for _, i := range band[accentReach+d] {
+			if !m.darkLine(i) {
+				lights = append(lights, i)
+			}
+		}
+		for _, i := range band[accentReach-d] {
+			if !m.darkLine(i) {
+				shadows = append(shadows, i)
+			}
+		}
+	}
+	return m.meanLab(lights), m.meanLab(shadows)
+}
+
+// softStep is the part of the way from one side to the other that lies within two cells of
+// a soft edge, at most.
+const softStep = 0.6
+
+// soft reports whether one side runs softly into the other.
+func (band *edgeBand) soft(m *familyMeter) bool {
+	light, shadow := band.beside(m)
+	near := m.meanLab(band[accentReach+2]).L - m.meanLab(band[accentReach-2]).L
+	return near < softStep*(light.L-shadow.L)
+}
+
+// standsOut says how much a colour between two sides is more saturated than both, or turned
+// beyond both: 1 for just enough to be an accent.
+func standsOut(c, light, shadow colour.Lab) float64 {
+	chroma := c.Chroma()
+	out := (chroma - max(light.Chroma(), shadow.Chroma())) / accentChroma
+	if chroma >= accentHue && light.Chroma() >= accentHue && shadow.Chroma() >= accentHue {
+		whole := TurnBetween(light.Hue(), shadow.Hue())
+		turn := TurnBetween(light.Hue(), c.Hue())
+		beyond := max(-turn, turn-whole)
+		if whole < 0 {
+			beyond = max(turn, whole-turn)
+		}
+		out = max(out, min(beyond, 60)/accentTurn*min(chroma/accentHue-0.5, 1))
+	}
+	return out
+}
+
+// bandAround lists the cells along the edge between the sides of family k.
+func (m *familyMeter) bandAround(k int) (band edgeBand) {
+	light, shadow := mapRole(k, lightSide), mapRole(k, shadowSide)
+	seen := make(map[int32]bool)
+	var front []int32
+	for _, mark := range [2]uint8{light, shadow} {
+		for _, i := range m.cells[mark] {
+			touches := false
+			m.around(i, func(k int32) { touches = touches || m.marks[k] == otherSide(mark) })
+			if touches {
+				front = append(front, i)
+				seen[i] = true
+			}
+		}
+	}
+	reach := min(accentReach, max(4, int(2*math.Sqrt(float64(len(front))))))
+	for d := 1; d <= reach; d++ {
+		var next []int32
+		for _, i := range front {
+			at := accentReach + d
+			if m.marks[i] == shadow {
+				at = accentReach - d
+			}
+			band[at] = append(band[at], i)
+			m.around(i, func(k int32) {
+				if !seen[k] && m.marks[k] == m.marks[i] {
+					seen[k] = true
+					next = append(next, k)
+				}
+			})
+		}
+		front = next
+	}
+	m.dropLines(&band)
+	return band
+}
+
+// dropLines takes the cells of dark lines off a band, but not those that stand out from both
+// sides: an accent may be too dark, which is its fault, and isn't a line for it.
+func (m *familyMeter) dropLines(band *edgeBand) {
+	light, shadow := band.beside(m)
+	for at, cells := range band {
+		band[at] = slices.DeleteFunc(cells, func(i int32) bool {
+			return m.darkLine(i) && standsOut(labAt(&m.planes.raw, i), light, shadow) < 1
+		})
+	}
+}
+
+// darkLine reports whether a cell is thin and dark.
+func (f *Finder) darkLine(i int32) bool {
+	p := &f.planes
+	return p.thin[i]&thinCell != 0 && p.high[i]-p.raw[0][i] > lineDarker
+}
+
+// around calls each for the four cells beside a cell.
+func (f *Finder) around(i int32, each func(k int32)) {
+	w, h := int32(f.source.across), int32(f.source.down)
+	x, y := i%w, i/w
+	if x > 0 {
+		each(i - 1)
+	}
+	if x+1 < w {
+		each(i + 1)
+	}
+	if y > 0 {
+		each(i - w)
+	}
+	if y+1 < h {
+		each(i + w)
+	}
+}

@@ -1,0 +1,117 @@
+package families
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"app.tonedesk/analysis/colour"
+)
+
+// Roles of a cell in Families.Map, beside roles times the family's index.
+const (
+	lightSide = 1 + iota
+	shadowSide
+	accentBand
+	lineRole
+	roles = lineRole
+)
+
+// mapRole returns what Families.Map says of a role in family k.
+func mapRole(k, role int) uint8 { return uint8(roles*k + role) }
+
+// ofFamily reports whether a place marked so belongs to family k.
+func ofFamily(mark uint8, k int) bool {
+	return mark >= mapRole(k, lightSide) && mark <= mapRole(k, roles)
+}
+
+// familyMeter measures families once it is known which areas they are made of.
+type familyMeter struct {
+	*Finder
+	rules Rules
+	marks []uint8   // Families.Map
+	role  []uint8   // what the cells of an area are marked with
+	cells [][]int32 // by mark, as the areas have them
+}
+
+// describe fills found with the families, the largest first.
+func (f *Finder) describe(found *Found, families []gathered, rules Rules) {
+	slices.SortStableFunc(families, func(p, q gathered) int { return cmp.Compare(f.cellsOf(q), f.cellsOf(p)) })
+	families = families[:min(len(families), mostFamilies)]
+	m := familyMeter{Finder: f, rules: rules, marks: found.Map, role: make([]uint8, len(f.areas.list))}
+	for k, g := range families {
+		for _, i := range g.light {
+			m.role[i] = mapRole(k, lightSide)
+		}
+		for _, i := range g.shadow {
+			m.role[i] = mapRole(k, shadowSide)
+		}
+	}
+	m.cells = make([][]int32, roles*len(families)+1)
+	for i, l := range f.areas.label {
+		if l != noArea && m.role[l] != 0 && f.planes.thin[i]&halfCell == 0 {
+			m.marks[i] = m.role[l]
+			m.cells[m.role[l]] = append(m.cells[m.role[l]], int32(i))
+		}
+	}
+	f.measureDepth(m.marks)
+	renamed := make([]uint8, len(m.cells)) // 0 for what turns out to be none
+	for k := range families {
+		family := m.family(k)
+		if family.LightnessApart < leastApart {
+			continue
+		}
+		for role := lightSide; role <= roles; role++ {
+			renamed[mapRole(k, role)] = mapRole(len(found.List), role)
+		}
+		found.List = append(found.List, family)
+	}
+	for i, mark := range found.Map {
+		found.Map[i] = renamed[mark]
+	}
+}
+
+func (f *Finder) cellsOf(g gathered) (n int) {
+	for _, areas := range [2][]int32{g.light, g.shadow} {
+		for _, i := range areas {
+			n += f.areas.list[i].all
+		}
+	}
+	return n
+}
+
+// family measures family k.
+func (m *familyMeter) family(k int) Family {
+	light, shadow := mapRole(k, lightSide), mapRole(k, shadowSide)
+	band := m.bandAround(k)
+	accent := m.accent(k, &band)
+	soft := accent == nil && band.soft(m)
+	if soft {
+		m.recut(k, &band)
+	}
+	lit, dim := m.body(light, soft), m.body(shadow, soft)
+	family := Of(m.sides(lit, dim, m.rules))
+	share := float64(len(m.cells[light])+len(m.cells[shadow])) / float64(m.source.counted)
+	overlap := colour.Value(m.tenth(dim, true)) - colour.Value(m.tenth(lit, false))
+	family.Share, family.Overlap = &share, &overlap
+	if accent != nil {
+		family.Accent = family.accentOf(*accent, m.rules)
+	}
+	family.Line = m.line(k, &family)
+	family.judge(m.rules)
+	return family
+}
+
+// tenth returns the L* at which a side's lightest, or darkest, tenth begins.
+func (m *familyMeter) tenth(cells []int32, lightest bool) float64 {
+	values := make([]int32, len(cells))
+	for i, c := range cells {
+		values[i] = m.planes.flat[0][c]
+	}
+	slices.Sort(values)
+	at := len(values) / 10
+	if lightest {
+		at = len(values) - 1 - at
+	}
+	return math.Max(0, float64(values[at])/cellLab)
+}

@@ -1,0 +1,177 @@
+package families
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"app.tonedesk/analysis/colour"
+)
+
+// Limits for a light and its shadow (found on drawn scenes; no source).
+const (
+	leastApart   = 4.0  // L* between the sides
+	leastSoft    = 5.0  // L* between the sides of a smooth form
+	mostApart    = 60.0 // L* between the sides
+	leastEdge    = 0.6  // of the common edge over the root of the smaller side
+	mostEdge     = 6.0
+	hueChroma    = 10.0 // C*ab from which on a hue counts
+	mostTurn     = 65.0 // degrees of Oklch's hue
+	enclosedPart = 0.95 // of a side's outline on the other side, from which on it is enclosed
+	outlinePart  = 0.08 // of a smooth form's outline that each side has
+	detailPart   = 0.15 // of the other side, up to which what is enclosed is a detail
+)
+
+// familyPair is two areas that are a light and its shadow.
+type familyPair struct {
+	light, shadow int32
+	score         float64
+	soft          bool // light is to be cut off shadow
+}
+
+// pairs finds which areas belong together as a light and its shadow, each area in one pair.
+func (f *Finder) pairs() []familyPair {
+	f.areas.measureOutlines()
+	f.areas.ragged = f.raggedness()
+	f.markScales()
+	found := f.edgePairs()
+	cuts := f.softCuts(f.leastArea())
+	found = append(found, f.softPairs(cuts)...)
+	slices.SortStableFunc(found, func(p, q familyPair) int { return cmp.Compare(q.score, p.score) })
+	kept := matched(found, len(f.areas.list))
+	return f.cutSoft(kept, cuts)
+}
+
+// edgePairs lists the pairs of areas that touch.
+func (f *Finder) edgePairs() (found []familyPair) {
+	a, least := &f.areas, f.leastArea()
+	for i := range a.edges {
+		e := &a.edges[i]
+		light, shadow := a.lighter(e)
+		p, q := &a.list[light], &a.list[shadow]
+		if min(p.all, q.all) < least || p.ground || q.ground || p.scale && q.scale || e.isLined() {
+			continue
+		}
+		ragged := max(jaggedness(p.outline+q.outline-2*e.length, p.all+q.all), a.ragged)
+		needs := edgeNeeds(ragged)
+		if e.contrast() >= sharpStep*p.colour.apart(&q.colour) {
+			needs = min(needs, sharpNeeds(ragged))
+		}
+		if score := likeness(p, q, e.length, needs); score > 0 {
+			found = append(found, familyPair{light: light, shadow: shadow, score: score})
+		}
+	}
+	return found
+}
+
+// softPairs lists the areas that may be cut into a light and its shadow.
+func (f *Finder) softPairs(cuts []softCut) (found []familyPair) {
+	least := f.leastArea()
+	for i := range cuts {
+		c, r := &cuts[i], &f.areas.list[i]
+		shadow, light := &c.sides[0], &c.sides[1]
+		if !c.ok || min(shadow.all, light.all) < least || light.mean()[0]-shadow.mean()[0] < leastSoft {
+			continue
+		}
+		reach := shadow.outline + shadow.rimCells() + light.outline + light.rimCells()
+		if float64(min(shadow.outline+shadow.rimCells(), light.outline+light.rimCells())) < outlinePart*float64(reach) {
+			continue // one encloses the other: a glow
+		}
+		if score := likeness(light, shadow, c.edge, softNeeds(max(jaggedness(r.outline, r.all), f.areas.ragged))); score > 0 {
+			found = append(found, familyPair{light: int32(i), shadow: int32(i), score: score, soft: true})
+		}
+	}
+	return found
+}
+
+// jaggedness is the square of an outline over the area, 1 for a square and for a disc.
+func jaggedness(outline, area int) float64 {
+	return float64(outline) * float64(outline) / 16 / float64(max(area, 1))
+}
+
+// raggedness returns how ragged a picture's areas are at least to be taken for: one less
+// than their mean by cells. A painted form has a clear outline; where most areas have none,
+// as in a picture of noise, shapes are chance.
+func (f *Finder) raggedness() float64 {
+	sum, cells := 0.0, 0.0
+	for i := range f.areas.list {
+		if r := &f.areas.list[i]; !r.ground && r.all >= f.leastArea() {
+			sum += jaggedness(r.outline, r.all) * float64(r.all)
+			cells += float64(r.all)
+		}
+	}
+	return sum/max(cells, 1) - 1
+}
+
+// edgeNeeds returns the least separation of two areas with an edge between them, by how
+// ragged they are together.
+func edgeNeeds(ragged float64) float64 { return min(0.97, 0.85+0.07*max(0, ragged-1.5)) }
+
+// sharpStep is the part of the way from one side to the other that lies in a sharp edge, at
+// least.
+const sharpStep = 0.7
+
+// sharpNeeds returns the same of two areas with a sharp edge all along: each may run from
+// light to dark by itself, as two shaded walls of a house do.
+func sharpNeeds(ragged float64) float64 { return 0.5 + 0.15*max(0, ragged-1.5) }
+
+// softNeeds returns the least separation of the two sides of a smooth area, by how ragged it
+// is; a ramp has 0.75, and a transition that takes up the whole form 0.80.
+func softNeeds(ragged float64) float64 { return min(0.97, 0.80+0.08*max(0, ragged-1.8)) }
+
+// cutSoft cuts the smooth areas among the pairs.
+func (f *Finder) cutSoft(pairs []familyPair, cuts []softCut) []familyPair {
+	for k := range pairs {
+		if p := &pairs[k]; p.soft {
+			p.light = f.cutArea(p.shadow, &cuts[p.shadow])
+		}
+	}
+	return pairs
+}
+
+// likeness says how much two areas with so long an edge look like a light and its shadow
+// whose separation is at least needs; 0 for not at all.
+func likeness(light, shadow *familyArea, edge int, needs float64) float64 {
+	p, q := light.mean(), shadow.mean()
+	apart := p[0] - q[0]
+	if apart < leastApart || apart > mostApart || light.cells() == 0 || shadow.cells() == 0 {
+		return 0
+	}
+	if light.across() && shadow.rimCells() > 0 || shadow.across() && light.rimCells() > 0 { // layers of a background
+		return 0
+	}
+	smaller, larger := light, shadow
+	if smaller.all > larger.all {
+		smaller, larger = larger, smaller
+	}
+	sizes := float64(smaller.all) / float64(larger.all)
+	if sizes < detailPart && float64(edge) > enclosedPart*float64(smaller.outline) {
+		return 0
+	}
+	hue, separation := hueScore(p, q), light.colour.separation(&shadow.colour)
+	ratio := float64(edge) * math.Pi / 4 / math.Sqrt(float64(smaller.all))
+	if hue == 0 || separation < needs || ratio < leastEdge || ratio > mostEdge {
+		return 0
+	}
+	return hue * math.Pow(sizes, 0.2) * min(ratio, 1.5) * min(1, max(0.3, (separation-0.6)/0.3)) * min(1, apart/10)
+}
+
+// hueScore says how well two colours agree in hue, 0 for not at all, 1 for fully.
+func hueScore(p, q [3]float64) float64 {
+	if min(math.Hypot(p[1], p[2]), math.Hypot(q[1], q[2])) >= hueChroma {
+		turn := math.Abs(TurnBetween(colour.Lab{L: p[0], A: p[1], B: p[2]}.Oklab().Hue(), colour.Lab{L: q[0], A: q[1], B: q[2]}.Oklab().Hue()))
+		if turn > mostTurn {
+			return 0
+		}
+		return 1 - turn/mostTurn/2
+	}
+	off := math.Hypot(p[1]-q[1], p[2]-q[2])
+	return 1 / (1 + off*off/400)
+}
+
+// alike reports whether two areas, the lighter first, may be one local colour's light and
+// shadow by their colours alone.
+func (f *Finder) alike(light, shadow int32) bool {
+	p, q := f.areas.list[light].mean(), f.areas.list[shadow].mean()
+	return p[0]-q[0] >= leastApart && hueScore(p, q) > 0
+}

@@ -1,0 +1,80 @@
+package fixed
+
+import (
+	"math"
+	"math/bits"
+	"sync"
+
+	"app.tonedesk/analysis/colour"
+)
+
+// LinearWhite is the display's white in Reduced.Linear.
+const LinearWhite = 65535
+
+// MiddleGrey is the linear light of L* 50: ((50+16)/116)^3 (CIE15).
+const MiddleGrey = 12071
+
+// ReduceTables hold the linear light of an 8-bit code in the places where a Reducer adds
+// it up: two channels, or one and the pixel's area, in one word.
+var ReduceTables = func() (t struct{ Low, High, Green [256]uint64 }) {
+	for code := range t.Low {
+		light := uint64(math.Round(LinearWhite * colour.Linear(uint8(code))))
+		t.Low[code], t.High[code], t.Green[code] = light, light<<32, light|1<<32
+	}
+	return t
+}()
+
+// lightShares are the channels' shares of White, in 1/65536 of a unit of Linear.
+var lightShares = func() (s [3]uint64) {
+	for c, weight := range [3]float64{colour.RedLuminance, colour.GreenLuminance, colour.BlueLuminance} {
+		s[c] = uint64(math.Round(weight * White / LinearWhite * 65536))
+	}
+	return s
+}()
+
+// LightOf returns the light of a pixel of Reduced, 0 to White.
+func LightOf(r, g, b uint16) uint32 {
+	return uint32((uint64(r)*lightShares[0] + uint64(g)*lightShares[1] + uint64(b)*lightShares[2]) >> 16)
+}
+
+// CodeSteps give the 8-bit code of a light.
+var CodeSteps = func() *Steps {
+	var edges [255]uint32
+	for i := range edges {
+		edges[i] = FirstLight(func(y float64) bool { return int(colour.Encode(y)) > i })
+	}
+	s := new(Steps)
+	s.Set(edges[:])
+	return s
+}()
+
+// CodeOf returns the 8-bit sRGB code of a channel of Reduced, rounded to nearest.
+func CodeOf(linear uint16) uint8 {
+	return CodeSteps.Of(uint32(linear)<<15 | uint32(linear)>>1)
+}
+
+// LightCodes holds CodeOf of every light: one load, for where that is not lost among others.
+var LightCodes = sync.OnceValue(func() *[LinearWhite + 1]uint8 {
+	codes := new([LinearWhite + 1]uint8)
+	for light := range codes {
+		codes[light] = CodeOf(uint16(light))
+	}
+	return codes
+})
+
+// divisor divides by the same number again and again, exactly as / does, but by a
+// multiplication.
+type divisor struct{ by, inverse uint64 }
+
+// NewDivisor prepares a division by by, which is at least 1.
+func NewDivisor(by uint64) divisor { return divisor{by, math.MaxUint64 / by} }
+
+// Of returns n / by. The inverse is at most 1 too small, so that for n up to 2^63 the
+// quotient is at most 1 too small, which the rest tells.
+func (d divisor) Of(n uint64) uint64 {
+	q, _ := bits.Mul64(n, d.inverse)
+	if n-q*d.by >= d.by {
+		q++
+	}
+	return q
+}

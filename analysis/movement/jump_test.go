@@ -1,0 +1,213 @@
+package movement
+
+import (
+	"math"
+	"testing"
+
+	"app.tonedesk/analysis"
+)
+
+const jumpWidth, jumpHeight = 1280, 720
+
+// jumped reports whether b, shown after a, has jumped.
+func jumped(t *testing.T, a, b *analysis.Reading) bool {
+	t.Helper()
+	var j Jump
+	if j.Moved(a) {
+		t.Error("the first picture has jumped")
+	}
+	moved := j.Moved(b)
+	if j.Moved(b) {
+		t.Error("the same picture once more has jumped")
+	}
+	return moved
+}
+
+// What a painter does to where the picture lies: every one is a jump, in every scene.
+var jumpViews = []struct {
+	name string
+	jumpView
+}{
+	{"panned by 3 across", jumpView{dx: 3}},
+	{"panned by 3 down", jumpView{dy: 3}},
+	{"panned by 5 and 4", jumpView{dx: -5, dy: 4}},
+	{"panned by 8, a whole cell", jumpView{dx: 8}},
+	{"panned by 13 and 7", jumpView{dx: 13, dy: 7}},
+	{"panned by 40 and 25", jumpView{dx: 40, dy: -25}},
+	{"panned by 120", jumpView{dx: 120}},
+	{"panned by 200 upwards", jumpView{dy: -200}},
+	{"panned by 400 and 100", jumpView{dx: 400, dy: 100}},
+	{"zoomed in by 5 %", jumpView{zoom: 1.05}},
+	{"zoomed out by 5 %", jumpView{zoom: 0.95}},
+	{"zoomed in by 10 % about a corner", jumpView{zoom: 1.1, dx: 60, dy: 35}},
+	{"zoomed in by a quarter", jumpView{zoom: 1.25}},
+	{"zoomed in to the double", jumpView{zoom: 2}},
+	{"zoomed out to the half", jumpView{zoom: 0.5}},
+	{"turned by 3 degrees", jumpView{turn: 3}},
+	{"turned back by 3 degrees", jumpView{turn: -3}},
+	{"turned by 15 degrees", jumpView{turn: 15}},
+	{"turned by 45 degrees", jumpView{turn: 45}},
+	{"turned upside down", jumpView{turn: 180}},
+	{"mirrored", jumpView{mirror: true}},
+	{"mirrored and panned", jumpView{mirror: true, dx: 50, dy: 20}},
+}
+
+func TestJumpSeesMotion(t *testing.T) {
+	t.Parallel()
+	for scene, c := range scenes() {
+		before := c.seen(jumpWidth, jumpHeight, jumpView{})
+		for _, v := range jumpViews {
+			t.Run(scene+" "+v.name, func(t *testing.T) {
+				if !jumped(t, before, c.seen(jumpWidth, jumpHeight, v.jumpView)) {
+					t.Error("isn't seen")
+				}
+			})
+		}
+		for other, d := range scenes() {
+			if other != scene {
+				t.Run(scene+" replaced by "+other, func(t *testing.T) {
+					if !jumped(t, before, d.seen(jumpWidth, jumpHeight, jumpView{dx: 33, dy: 10})) {
+						t.Error("isn't seen")
+					}
+				})
+			}
+		}
+	}
+}
+
+// disc paints a disc.
+func disc(cx, cy, radius, tone float64) func(x, y, v float64) float64 {
+	return func(x, y, v float64) float64 {
+		if math.Hypot(x-cx, y-cy) < radius {
+			return tone
+		}
+		return v
+	}
+}
+
+// where paints what is where inside holds.
+func where(inside func(x, y float64) bool, paint func(x, y, v float64) float64) func(x, y, v float64) float64 {
+	return func(x, y, v float64) float64 {
+		if inside(x, y) {
+			return paint(x, y, v)
+		}
+		return v
+	}
+}
+
+func plain(tone float64) func(x, y, v float64) float64 {
+	return func(_, _, _ float64) float64 { return tone }
+}
+
+func stroke(width float64) func(x, y float64) bool {
+	return func(x, y float64) bool { return math.Abs(y-0.5*x) < width/2 }
+}
+
+// noiseAt is from -most to most, whole numbers, from the place alone.
+func noiseAt(x, y float64, most int) float64 {
+	h := uint32(x)*2654435761 ^ uint32(y)*2246822519
+	h = (h ^ h>>15) * 2246822519
+	return float64(int(h>>8)%(2*most+1) - most)
+}
+
+// What a painter does to the picture where it lies: none is a jump, in no scene, neither
+// done nor undone.
+var paintings = []struct {
+	name   string
+	change func(x, y, v float64) float64
+}{
+	{"a dab", disc(600, 300, 30, 30)},
+	{"a large dab", disc(640, 340, 180, 30)},
+	{"a huge dab", disc(640, 360, 330, 200)},
+	{"a stroke across", where(stroke(12), plain(40))},
+	{"a broad stroke across", where(stroke(120), plain(140))},
+	{"the lower half filled", where(func(_, y float64) bool { return y > 360 }, plain(90))},
+	{"two thirds filled", where(func(x, _ float64) bool { return x < 853 }, plain(150))},
+	{"all filled", plain(128)},
+	{"an airbrush", func(x, y, v float64) float64 {
+		k := math.Exp(-math.Pow(math.Hypot(x-500, y-300)/300, 2))
+		return v*(1-k) + 220*k
+	}},
+	{"lighter", func(_, _, v float64) float64 { return v + 20 }},
+	{"more contrast", func(_, _, v float64) float64 { return (v-128)*1.4 + 128 }},
+	{"darker middle tones", func(_, _, v float64) float64 { return 255 * math.Pow(v/255, 1.8) }},
+	{"its negative", func(_, _, v float64) float64 { return 255 - v }},
+	{"two tones", func(_, _, v float64) float64 { return 30 + 200*math.Floor(v/120) }},
+	{"a grey layer at half strength", func(_, _, v float64) float64 { return v/2 + 64 }},
+	{"a gradient laid over", func(x, _, v float64) float64 { return 0.6*v + 100*x/jumpWidth }},
+	{"darker toward the corners", func(x, y, v float64) float64 { return v * (1 - 0.6*math.Hypot(x-640, y-360)/734) }},
+	{"a little noise", func(x, y, v float64) float64 { return v + noiseAt(x, y, 4) }},
+	{"much noise", func(x, y, v float64) float64 { return v + noiseAt(x, y, 20) }},
+	{"the edge of a round brush", where(func(x, y float64) bool {
+		return math.Abs(math.Hypot(x-500, y-360)-100) < 1.5
+	}, func(_, _, v float64) float64 { return 255 - v })},
+}
+
+func TestJumpIgnoresPainting(t *testing.T) {
+	t.Parallel()
+	for scene, c := range scenes() {
+		before := c.seen(jumpWidth, jumpHeight, jumpView{})
+		check := func(name string, after *analysis.Reading) {
+			t.Run(scene+" "+name, func(t *testing.T) {
+				if jumped(t, before, after) {
+					t.Error("counts as a jump")
+				}
+				if jumped(t, after, before) {
+					t.Error("undone, it counts as a jump")
+				}
+			})
+		}
+		for _, p := range paintings {
+			check(p.name, edited(before, p.change))
+		}
+		for name, d := range scenes() {
+			layer := d.seen(jumpWidth, jumpHeight, jumpView{dx: 33, dy: 10})
+			of := func(x, y float64) float64 { return float64(layer.Grey[int(y)*jumpWidth+int(x)]) }
+			if name == scene {
+				continue
+			}
+			check("with "+name+" shown over the lower 60 %", edited(before, func(x, y, v float64) float64 {
+				if y > 288 {
+					return of(x, y)
+				}
+				return v
+			}))
+			check("with "+name+" shown at a third", edited(before, func(x, y, v float64) float64 { return v*2/3 + of(x, y)/3 }))
+		}
+	}
+}
+
+// Things that move in front of the picture, or a part of it, are no jump.
+func TestJumpIgnoresParts(t *testing.T) {
+	t.Parallel()
+	for _, scene := range []string{"figure", "lines", "flats", "soft", "grain"} {
+		plain := scenes()[scene].seen(jumpWidth, jumpHeight, jumpView{})
+		brush := func(cx float64) *analysis.Reading {
+			return edited(plain, where(func(x, y float64) bool { return math.Abs(math.Hypot(x-cx, y-360)-100) < 1.5 },
+				func(_, _, v float64) float64 { return 255 - v }))
+		}
+		panel := func(left float64) *analysis.Reading {
+			return edited(plain, where(func(x, y float64) bool { return x >= left && x < left+220 && y >= 100 && y < 500 },
+				func(_, y, _ float64) float64 { return 200 - 80*math.Mod(math.Floor(y/20), 2) }))
+		}
+		selection := func(by int) *analysis.Reading {
+			return edited(plain, where(func(x, y float64) bool { return x >= float64(500+by) && x < float64(760+by) && y >= 200 && y < 420 },
+				func(x, y, _ float64) float64 { return float64(plain.Grey[int(y)*jumpWidth+int(x)-by]) }))
+		}
+		for name, pair := range map[string][2]*analysis.Reading{
+			"a brush's edge moved far":    {brush(500), brush(620)},
+			"a brush's edge moved a bit":  {brush(500), brush(506)},
+			"a panel shown":               {plain, panel(200)},
+			"a panel moved far":           {panel(200), panel(500)},
+			"a panel moved a bit":         {panel(200), panel(206)},
+			"a selected part moved far":   {plain, selection(30)},
+			"a selected part moved a bit": {plain, selection(6)},
+		} {
+			t.Run(scene+" "+name, func(t *testing.T) {
+				if jumped(t, pair[0], pair[1]) || jumped(t, pair[1], pair[0]) {
+					t.Error("counts as a jump")
+				}
+			})
+		}
+	}
+}

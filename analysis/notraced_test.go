@@ -1,6 +1,0 @@
-//go:build !race
-
-package analysis_test
-
-// raced says that the race detector is on.
-const raced = false

@@ -1,0 +1,118 @@
+package propose
+
+import (
+	"encoding/json"
+	"math"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+)
+
+// AccentHues is how many hues a row of accents has, evenly spread from Oklch hue 0.
+const AccentHues = 24
+
+const suggestedAccents = 3
+
+// Accent is a proposed core-shadow accent: another hue as light as its base, in lightness or
+// what else counts as equal.
+type Accent struct {
+	Hue     float64        // Oklch, degrees: the hue asked for
+	Spot    *analysis.Spot // the reading of the 8-bit colour; nil if nothing is as light as that
+	InGamut bool           // the display reaches the chroma asked for; at the gamut's edge always
+	Note    Note
+
+	Made colour.Oklab // the colour before rounding to 8 bits
+}
+
+// MarshalJSON writes the accent as one object. hue and chroma are of Oklch: they are what
+// the accent was made with.
+func (a Accent) MarshalJSON() ([]byte, error) {
+	f := spotFieldsOf(a.Spot)
+	var chroma *float64
+	if a.Spot != nil {
+		c := a.Spot.Oklab.Chroma()
+		chroma = &c
+	}
+	return json.Marshal(struct {
+		Hue           float64     `json:"hue"` // Oklch, degrees, as asked for
+		Colour        *colour.RGB `json:"colour"`
+		Lightness     *float64    `json:"lightness"`
+		Chroma        *float64    `json:"chroma"` // Oklch, of the 8-bit colour
+		InGamut       bool        `json:"in_gamut"`
+		LayerGrey     *float64    `json:"layer_grey"`
+		SeenLightness *float64    `json:"seen_lightness"`
+		Note          Note        `json:"note"`
+	}{a.Hue, f.Colour, f.Lightness, chroma, a.InGamut, f.LayerGrey, f.SeenLightness, a.Note})
+}
+
+// accents fills in both rows and the suggested accents.
+func (m *maker) accents(s *Shades) {
+	p := promiseOf(m.base, m.EqualBy)
+	for i := range s.Accents {
+		hue := 360.0 / AccentHues * float64(i)
+		s.Accents[i] = m.accent(hue, m.AccentChroma, p)
+		s.EdgeAccents[i] = m.edgeAccent(hue, p)
+	}
+	s.Suggested = make([]Accent, 0, suggestedAccents)
+	for _, turn := range m.suggestedTurns() {
+		hue := roundTheCircle(m.Oklch.H + turn)
+		s.suggest(m.accent(hue, max(m.AccentChroma, m.Oklch.C), p))
+	}
+}
+
+// suggest adds an accent, unless its colour is suggested already: near black and white there
+// are few colours.
+func (s *Shades) suggest(a Accent) {
+	for _, b := range s.Suggested {
+		if a.Spot == nil || b.Spot != nil && b.Spot.Colour == a.Spot.Colour {
+			return
+		}
+	}
+	s.Suggested = append(s.Suggested, a)
+}
+
+// neighbour is how far apart, in degrees, two hues are at least to be told apart as an
+// accent beside its surroundings (common practice, no source).
+const neighbour = 25.0
+
+// suggestedTurns returns how far the suggested accents are turned: one, two and three times
+// a tone's turn toward the shadow's hue, but at least so far that they are seen as accents,
+// and never past the shadow's hue by it. Where the base has the shadow's hue, or none, the
+// neighbours on both sides are suggested.
+func (m *maker) suggestedTurns() [suggestedAccents]float64 {
+	way := wayToShadow(m.Oklch.H, m.ShadowHue)
+	if m.base.Colour.Neutral() {
+		return [...]float64{0, -neighbour, neighbour}
+	}
+	if math.Abs(way) < suggestedAccents*neighbour {
+		towards := math.Copysign(neighbour, way)
+		return [...]float64{towards, -towards, 2 * towards}
+	}
+	turn := math.Copysign(max(neighbour, math.Abs(way)*DefaultTurn), way)
+	return [...]float64{turn, 2 * turn, 3 * turn}
+}
+
+// accent returns the colour of a hue, in Oklch degrees, that keeps the promise, at a chroma
+// or as much of it as the display can show.
+func (m *maker) accent(hue, chroma float64, p promise) Accent {
+	made, whole, ok := fitChroma(hue, chroma, p)
+	return m.settledAccent(hue, made, p, whole, ok)
+}
+
+// edgeAccent returns the same at the gamut's edge.
+func (m *maker) edgeAccent(hue float64, p promise) Accent {
+	made, _, ok := shineOf(hue, fullSaturation).fit(p)
+	return m.settledAccent(hue, made, p, ok, ok)
+}
+
+func (m *maker) settledAccent(hue float64, made colour.Oklab, p promise, whole, ok bool) Accent {
+	if !ok {
+		return Accent{Hue: hue, Note: NoRoom}
+	}
+	code, made := settle(made, p)
+	a := Accent{Hue: hue, Spot: &m.read(code).Spot, InGamut: whole, Made: made}
+	if !whole {
+		a.Note = AtEdge
+	}
+	return a
+}

@@ -1,0 +1,166 @@
+package propose
+
+import (
+	"encoding/json"
+	"math"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
+)
+
+const (
+	rampSteps  = 3
+	lightSteps = 2
+)
+
+// Step is a proposed colour, some tones away from its base, or the word that there is none.
+type Step struct {
+	Tones float64        // value of the base minus value of the step: above 0 is darker
+	Spot  *analysis.Spot // the reading of the 8-bit colour; nil if there is no room
+	Note  Note
+
+	// As in a family with base and step for light and shadow, but for a light the base is the
+	// shadow's part: from base to step, nil where it can't be known.
+	HueTurn        *float64
+	SaturationGain *float64
+
+	Made colour.Oklab // the colour before rounding to 8 bits
+}
+
+// MarshalJSON writes the step's spot and figures as one object; without room, colour,
+// lightness and the rest are null.
+func (s Step) MarshalJSON() ([]byte, error) { return json.Marshal(s.fields()) }
+
+// stepFields are the JSON names of a step.
+type stepFields struct {
+	Tones float64 `json:"tones"`
+	spotFields
+	HueTurn        *float64 `json:"hue_turn"`        // Oklch, degrees, (-180, 180]
+	SaturationGain *float64 `json:"saturation_gain"` // the step's over the base's, minus 1
+	Note           Note     `json:"note"`            // "", "gamut's edge" or "no room"
+}
+
+func (s Step) fields() stepFields {
+	return stepFields{s.Tones, spotFieldsOf(s.Spot), s.HueTurn, s.SaturationGain, s.Note}
+}
+
+// Hues of Oklch, in degrees, between which the trade turns warm colours downwards through
+// red (common practice, no source).
+const (
+	warmFrom = 0.0
+	warmTo   = 125.0
+)
+
+// wayToShadow returns the way, in degrees, that a hue turns on its way to the shadow's: warm
+// hues, from 0 to 125, turn downwards, through red; all others the shorter way. So yellow
+// goes by orange, red or pink to purple, never by green. Where the shadow is itself no cool
+// hue (180 to 360), that way would lead all round the circle: the shorter way, there too.
+func wayToShadow(hue, shadow float64) float64 {
+	if hue >= warmFrom && hue <= warmTo && shadow >= 180 {
+		return shadow - 360 - hue
+	}
+	return families.TurnBetween(hue, shadow)
+}
+
+// lightTurnMost bounds how far a light's hue turns per tone, in degrees: toward the light a
+// colour keeps more of its own hue than toward the shadow (common practice, no source).
+const lightTurnMost = 15.0
+
+// wayToLight returns the way that a hue turns on its way into the light, whose hue is across
+// the circle from the shadow's: always the other way than into the shadow. Where that would
+// lead more than half round, the hue stays.
+func wayToLight(hue, shadow float64) float64 {
+	way := families.TurnBetween(hue, shadow+180)
+	if back := wayToShadow(hue, shadow); way*back > 0 {
+		return 0
+	}
+	return way
+}
+
+// roundTheCircle returns a hue in [0, 360).
+func roundTheCircle(hue float64) float64 {
+	hue = math.Mod(hue, 360)
+	if hue < 0 {
+		hue += 360
+	}
+	if hue >= 360 { // -1e-20 + 360
+		hue = 0
+	}
+	return hue
+}
+
+// neutralTint is the saturation that a colour without hue gains per tone in the shadow, in
+// the shadow's hue; a colour of C*ab 8 and more gains none, in between it fades (common
+// practice, no source: a white cloth has a tinted shadow).
+const neutralTint = 0.015
+
+// ramp fills in the shadow ramp, the lights and the way straight toward black.
+func (m *maker) ramp(s *Shades) {
+	toShadow, toLight := wayToShadow(m.Oklch.H, m.ShadowHue), wayToLight(m.Oklch.H, m.ShadowHue)
+	shadows, lights := m.order(), m.order()
+	for i := range s.Ramp {
+		tones := float64(i + 1)
+		turn := toShadow * min(m.Turn*tones, 1)
+		s.Ramp[i] = m.step(tones, m.shadowShine(tones, turn), shadows.to(turn).keep)
+		s.BlackRamp[i] = m.step(tones, shineOf(m.Oklch.H, m.saturation()), nil)
+	}
+	perTone := max(-lightTurnMost, min(m.Turn*toLight, lightTurnMost))
+	for i := range s.Lights {
+		tones := float64(i + 1)
+		turn := perTone * tones
+		lighter := shineOf(m.Oklch.H+turn, m.saturation()/math.Pow(1+m.Gain, tones))
+		s.Lights[i] = m.step(-tones, lighter, lights.to(turn).keep)
+	}
+}
+
+// shadowShine returns the hue and saturation of a shadow so many tones darker.
+func (m *maker) shadowShine(tones, turn float64) shine {
+	s := shineOf(m.Oklch.H+turn, m.saturation()*math.Pow(1+m.Gain, tones))
+	fade := 1 - m.base.Chroma/families.DefaultRules().LeastChroma
+	if fade > 0 {
+		tint := shineOf(m.ShadowHue, fade*neutralTint*tones)
+		s.a, s.b = s.a+tint.a, s.b+tint.b
+	}
+	return s
+}
+
+// step returns the colour so many tones darker than the base, with the hue and as much of
+// the saturation as the display can show. keep, unless it is nil, may choose another 8-bit code.
+func (m *maker) step(tones float64, s shine, keep func(colour.RGB, colour.Oklab, promise) colour.RGB) Step {
+	value := m.base.Value - tones
+	if value < 0 || value > colour.Steps {
+		return Step{Tones: tones, Note: NoRoom}
+	}
+	p := promise{ByLightness, colour.Lightness(colour.YOfValue(value))}
+	made, whole, ok := s.fit(p)
+	if !ok {
+		return Step{Tones: tones, Note: NoRoom}
+	}
+	code, made := settle(made, p)
+	if keep != nil {
+		code = keep(code, made, p)
+	}
+	r := m.read(code)
+	step := Step{Tones: tones, Spot: &r.Spot, Made: made}
+	if !whole {
+		step.Note = AtEdge
+	}
+	m.measure(&step, r)
+	return step
+}
+
+// measure writes hue turn and saturation gain from the base to the step's 8-bit colour.
+func (m *maker) measure(step *Step, r *reading) {
+	rules := families.DefaultRules()
+	if rules.Neutral(m.base) {
+		return
+	}
+	if r.gain = colour.Saturation(r.Oklab)/m.saturation() - 1; r.Oklab.L > 0 {
+		step.SaturationGain = &r.gain
+	}
+	if !rules.Neutral(r.Spot) {
+		r.turn = families.TurnBetween(m.Oklch.H, r.Oklab.Hue())
+		step.HueTurn = &r.turn
+	}
+}

@@ -1,0 +1,132 @@
+package propose
+
+import (
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+)
+
+// What a colour to paint was made with, as numbers that are shown and can be set (common
+// practice, no source).
+const (
+	WarmLightShadow = 283.0 // Oklch hue of the shadow under warm light: violet-blue
+	CoolLightShadow = 35.0  // under cool light: brown-red
+
+	DefaultTurn         = 0.25 // of the way to the shadow's hue, per tone
+	DefaultGain         = 0.2  // saturation gain per tone
+	DefaultAccentChroma = 0.12 // Oklch
+)
+
+// Options say how colours to paint next are made. DefaultOptions is where to begin.
+type Options struct {
+	ShadowHue    float64 `json:"shadow_hue"`    // Oklch, degrees: where hues turn in the shadow
+	Turn         float64 `json:"turn"`          // share of the way to it, per tone, 0 to 1
+	Gain         float64 `json:"gain"`          // saturation gain per tone, -0.5 to 2
+	AccentChroma float64 `json:"accent_chroma"` // Oklch chroma of the accents, 0 to 0.4
+	EqualBy      EqualBy `json:"equal_by"`      // what accents keep; "" is lightness
+}
+
+// DefaultOptions returns the settings for warm light.
+func DefaultOptions() Options {
+	return Options{
+		ShadowHue: WarmLightShadow, Turn: DefaultTurn, Gain: DefaultGain,
+		AccentChroma: DefaultAccentChroma, EqualBy: ByLightness,
+	}
+}
+
+// Valid returns the options inside of their ranges; a NaN becomes the default.
+func (o Options) Valid() Options {
+	usual := DefaultOptions()
+	within := func(v, from, to, otherwise float64) float64 {
+		if v != v {
+			return otherwise
+		}
+		return max(from, min(v, to))
+	}
+	o.ShadowHue = roundTheCircle(within(o.ShadowHue, -1e6, 1e6, usual.ShadowHue))
+	o.Turn = within(o.Turn, 0, 1, usual.Turn)
+	o.Gain = within(o.Gain, -0.5, 2, usual.Gain)
+	o.AccentChroma = within(o.AccentChroma, 0, 0.4, usual.AccentChroma)
+	switch o.EqualBy {
+	case ByLayerGrey, BySeenLightness:
+	default:
+		o.EqualBy = ByLightness
+	}
+	return o
+}
+
+// Shades are the colours to paint next, proposed from one colour. They keep what they
+// promise as 8-bit codes: lightness (or what EqualBy says) within 0.2, a layer grey exactly,
+// and lie within 1.0 in a*b* of the colour as made.
+type Shades struct {
+	Base    analysis.Spot `json:"base"`
+	Options Options       `json:"options"` // as used, inside of their ranges
+
+	Ramp      [rampSteps]Step  `json:"ramp"`       // one, two, three tones darker
+	Lights    [lightSteps]Step `json:"lights"`     // one, two tones lighter
+	BlackRamp [rampSteps]Step  `json:"black_ramp"` // as Ramp, but straight toward black
+
+	Accents     [AccentHues]Accent `json:"accents"`      // at AccentChroma, hue by hue
+	EdgeAccents [AccentHues]Accent `json:"edge_accents"` // at the gamut's edge
+	Suggested   []Accent           `json:"suggested"`    // nearest first, each colour once
+
+	Lines [lineSteps]Line `json:"lines"` // three, four, five tones darker
+}
+
+// Shade proposes colours to paint next from base, a spot of a picture or of a colour. The
+// result is the caller's own.
+func Shade(base analysis.Spot, o Options) *Shades {
+	s := &Shades{Base: base, Options: o.Valid()}
+	m := maker{base: base, Oklch: base.Oklab.Oklch(), Options: s.Options}
+	m.memory = make([]reading, 0, shadesMost)
+	if base.Colour.Neutral() {
+		m.Oklch.C, m.Oklch.H = 0, s.Options.ShadowHue
+	}
+	m.ramp(s)
+	m.accents(s)
+	m.lines(s)
+	return s
+}
+
+// shadesMost is how many colours Shades holds at most.
+const shadesMost = 2*rampSteps + lightSteps + 2*AccentHues + suggestedAccents + lineSteps
+
+// maker makes colours from a base.
+type maker struct {
+	base         analysis.Spot
+	colour.Oklch // the base's; a neutral has the shadow's hue, and no chroma
+	Options
+
+	memory []reading // one piece for all that is pointed at: they are made for a live spot
+}
+
+// reading is a spot with what it points at.
+type reading struct {
+	analysis.Spot
+	hue, turn, gain float64
+}
+
+// read returns the reading of a colour, in the maker's memory.
+func (m *maker) read(c colour.RGB) *reading {
+	if len(m.memory) == cap(m.memory) {
+		m.memory = make([]reading, 0, 8)
+	}
+	m.memory = append(m.memory, reading{Spot: analysis.SpotOfCode(c)})
+	r := &m.memory[len(m.memory)-1]
+	if !c.Neutral() {
+		r.hue = r.Lab.Hue()
+		r.Hue = &r.hue
+	}
+	return r
+}
+
+// Saturation is the base's.
+func (m *maker) saturation() float64 { return colour.SaturationOf(m.Oklch) }
+
+// Note says how a proposed colour came out.
+type Note string
+
+const (
+	AsMade Note = ""             // as the settings ask for
+	AtEdge Note = "gamut's edge" // with less chroma: more is outside of the display's gamut
+	NoRoom Note = "no room"      // there is no colour: too near black or white
+)

@@ -1,0 +1,220 @@
+package reduce
+
+import (
+	"image"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/internal/fixed"
+	"app.tonedesk/analysis/internal/pool"
+)
+
+// Picture is a picture reduced to the pixels of the mirror, in linear light, as the views
+// paint it.
+type Picture struct {
+	Width, Height int
+	Linear        []uint16 // red, green, blue of each pixel; 65535 is the display's white
+	Left          []uint8  // 1 where a pixel is left out of the statistics, else 0
+
+	work *work // what views work with; nil until one does
+}
+
+// rowsReduced is how many rows of the result a worker makes at a time.
+const rowsReduced = 12
+
+// Reducer reduces one frame after another without allocating. It owns its buffers and its
+// goroutines: not for concurrent use, and to be closed.
+type Reducer struct {
+	workers *pool.Workers
+	pixels  analysis.Pixels
+	out     *analysis.Mask
+	byLight bool // out leaves out some lightness
+	columns []column
+	sums    []boxSums // one a worker
+	result  Picture
+}
+
+// New returns a Reducer that works on all cores.
+func New() *Reducer {
+	r := new(Reducer)
+	r.workers = pool.New(r.reduceRows)
+	r.sums = make([]boxSums, r.workers.Workers())
+	r.result.work = newWork(r.workers)
+	return r
+}
+
+// Close ends the Reducer's goroutines. Its last result stays valid, and can be painted.
+func (r *Reducer) Close() { r.workers.Close() }
+
+// Reduce averages the picture over equal boxes, width across and height down, in linear
+// light; a source pixel on the border of boxes counts in each by the area it has there. A
+// target larger than the picture is cut to the picture's size. The result is valid until
+// the next Reduce.
+//
+// Fully transparent pixels don't enter the average; a box with less than half of its area
+// in colour is left out, and middle grey (L* 50) if it has none. A pixel is also left out
+// if its centre lies in one of out's areas or its own lightness is left out.
+//
+// Pixels that fail Check are an empty picture, whose result is empty.
+func (r *Reducer) Reduce(p analysis.Pixels, width, height int, out *analysis.Mask) *Picture {
+	if p.Check() != nil {
+		p = analysis.Pixels{}
+	}
+	width, height = min(width, p.Width), min(height, p.Height)
+	if width <= 0 || height <= 0 {
+		width, height = 0, 0
+	}
+	r.result.resize(width, height)
+	if width == 0 {
+		return &r.result
+	}
+	r.pixels, r.out = p, out
+	r.byLight = out != nil && out.Lightness != [256]bool{}
+	r.columns = setColumns(r.columns, p.Width, width)
+	for i := range r.sums {
+		r.sums[i].resize(width)
+	}
+	r.workers.Do((height + rowsReduced - 1) / rowsReduced)
+	r.result.leaveOut(out, p.Bounds())
+	r.pixels, r.out = analysis.Pixels{}, nil // the frame isn't ours to keep
+	return &r.result
+}
+
+func (d *Picture) resize(width, height int) {
+	size := width * height
+	if cap(d.Left) < size {
+		d.Linear, d.Left = make([]uint16, 3*size), make([]uint8, size)
+	}
+	d.Width, d.Height, d.Linear, d.Left = width, height, d.Linear[:3*size], d.Left[:size]
+}
+
+// leaveOut marks the pixels whose centres lie in out's areas, which count in source pixels.
+func (d *Picture) leaveOut(out *analysis.Mask, source image.Rectangle) {
+	if out == nil {
+		return
+	}
+	for _, area := range out.Areas {
+		area = area.Canon().Intersect(source)
+		for y := centreAt(area.Min.Y, source.Dy(), d.Height); y < centreAt(area.Max.Y, source.Dy(), d.Height); y++ {
+			for x := centreAt(area.Min.X, source.Dx(), d.Width); x < centreAt(area.Max.X, source.Dx(), d.Width); x++ {
+				d.Left[y*d.Width+x] = 1
+			}
+		}
+	}
+}
+
+// centreAt returns the first of parts equal parts of length whose centre does not lie
+// before at: the least j with (j + 1/2) length/parts >= at.
+func centreAt(at, length, parts int) int {
+	return (2*at*parts + length - 1) / (2 * length)
+}
+
+// column is a column of boxes: the source pixels it covers, of which the first and the one
+// after the full ones may lie in it only in part. Parts are in units of 1/width pixel,
+// width being the number of columns.
+type column struct {
+	first int    // source pixel
+	full  int    // how many pixels after the first lie in the box as a whole
+	head  uint64 // part of the first, 1 to width
+	tail  uint64 // part of the pixel after the full ones, 0 to width - 1
+}
+
+func setColumns(columns []column, source, width int) []column {
+	columns = columns[:0]
+	for j := range width {
+		begin, end := j*source, (j+1)*source // at least width apart
+		first := begin / width
+		columns = append(columns, column{
+			first: first,
+			full:  end/width - first - 1,
+			head:  uint64((first+1)*width - begin),
+			tail:  uint64(end % width),
+		})
+	}
+	return columns
+}
+
+// boxSums is a worker's memory: sums over one source row and over a row of boxes, by area.
+// Four sums each: red, green, blue and the area itself.
+type boxSums struct{ row, boxes [][4]uint64 }
+
+func (s *boxSums) resize(width int) {
+	if cap(s.row) < width {
+		s.row, s.boxes = make([][4]uint64, width), make([][4]uint64, width)
+	}
+	s.row, s.boxes = s.row[:width], s.boxes[:width]
+}
+
+// reduceRows makes the rows of one piece. Source rows are summed across once each, and
+// added to the one or two rows of boxes they lie in, by area.
+func (r *Reducer) reduceRows(worker, piece int) {
+	s, source, height := &r.sums[worker], r.pixels.Height, r.result.Height
+	first := piece * rowsReduced
+	last := min(first+rowsReduced, height)
+	clear(s.boxes)
+	y := first * source / height
+	for j := first; j < last; j++ {
+		begin, end := j*source, (j+1)*source // in 1/height of a source row
+		for ; y*height < end; y++ {
+			if y*height >= begin || j == first {
+				sumRow(s.row, r.columns, r.pixels.Row(y), r.pixels.Layout)
+			}
+			from, to := max(y*height, begin), min((y+1)*height, end)
+			s.addRow(uint64(to - from))
+			if (y+1)*height > end {
+				break // the row's rest lies in the next boxes; its sums stay
+			}
+		}
+		r.finish(s.boxes, j)
+		clear(s.boxes)
+	}
+}
+
+// addRow adds the row's sums to the boxes, part being how much of the row lies in them.
+func (s *boxSums) addRow(part uint64) {
+	boxes := s.boxes[:len(s.row)]
+	for j := range s.row {
+		row, box := &s.row[j], &boxes[j]
+		box[0] += row[0] * part
+		box[1] += row[1] * part
+		box[2] += row[2] * part
+		box[3] += row[3] * part
+	}
+}
+
+// finish divides the boxes by their areas and writes row y of the result.
+func (r *Reducer) finish(boxes [][4]uint64, y int) {
+	width := r.result.Width
+	linear, left := r.result.Linear[3*y*width:][:3*width], r.result.Left[y*width:][:width]
+	area := uint64(r.pixels.Width) * uint64(r.pixels.Height)
+	byArea := fixed.NewDivisor(area)
+	for j := range boxes {
+		box, dst := &boxes[j], linear[3*j:][:3]
+		left[j] = 0
+		switch inColour := box[3]; {
+		case inColour == area:
+			for i := range dst {
+				dst[i] = uint16(byArea.Of(box[i] + area/2))
+			}
+		case inColour == 0:
+			dst[0], dst[1], dst[2] = fixed.MiddleGrey, fixed.MiddleGrey, fixed.MiddleGrey
+		default:
+			for i := range dst {
+				dst[i] = uint16((box[i] + inColour/2) / inColour)
+			}
+		}
+		if 2*box[3] < area || r.byLight && r.out.Lightness[fixed.Bins.Steps.Of(fixed.LightOf(dst[0], dst[1], dst[2]))] {
+			left[j] = 1
+		}
+	}
+}
+
+// Histogram counts the pixels that are not left out, by bin of lightness.
+func (d *Picture) Histogram() (histogram [256]int) {
+	for i, left := range d.Left {
+		if left == 0 {
+			p := d.Linear[3*i:][:3]
+			histogram[fixed.Bins.Steps.Of(fixed.LightOf(p[0], p[1], p[2]))]++
+		}
+	}
+	return histogram
+}

@@ -1,6 +1,0 @@
-package analysis
-
-// Three values, dark, middle and light, by the picture's own groups.
-var threeToneView = View{Key: "three-tone", Name: "Three-tone", Paint: func(dst []byte, src *Reduced, look Look) {
-	paintGroups(dst, src, look.Reading, 3)
-}}

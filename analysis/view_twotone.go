@@ -1,6 +1,0 @@
-package analysis
-
-// Two values, dark and light, by the picture's own groups: the notan.
-var twoToneView = View{Key: "two-tone", Name: "Two-tone", Paint: func(dst []byte, src *Reduced, look Look) {
-	paintGroups(dst, src, look.Reading, 2)
-}}

@@ -1,0 +1,30 @@
+package views
+
+import (
+	"sync"
+
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/internal/fixed"
+	"app.tonedesk/analysis/reduce"
+)
+
+// True lightness: each pixel as the grey of the same L*.
+var greyView = View{Key: "grey", Name: "Grey", Paint: paintGrey}
+
+func paintGrey(dst []byte, src *reduce.Picture, _ Look) {
+	paintTones(dst, src, greyScale())
+}
+
+// greyScale holds the light from which on each grey is the nearest in lightness.
+var greyScale = sync.OnceValue(func() *toneScale {
+	scale := new(toneScale)
+	var edges [255]uint32
+	for i := range edges {
+		edges[i] = fixed.FirstLight(func(y float64) bool { return int(colour.GreyOf(colour.Lightness(y))) > i })
+	}
+	scale.reached.Set(edges[:])
+	for i := range scale.greys {
+		scale.greys[i] = uint8(i)
+	}
+	return scale
+})
