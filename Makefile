@@ -4,7 +4,7 @@
 BIN := build/desk
 STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.7.0
 
-.PHONY: run build test quick bench shots fmt setup setup-test lint
+.PHONY: run build test quick bench shots fmt setup lint
 
 run: setup build ## opens the window; without a display, on a virtual screen
 	@scripts/run.sh $(BIN)
@@ -16,10 +16,7 @@ build:
 setup: ## installs the system packages that are missing
 	@scripts/setup.sh
 
-setup-test: ## and those that only tests need
-	@scripts/setup.sh test
-
-test: setup-test lint ## everything, with the race detector, on virtual screens; a package at a time, since screens share their numbers; what paints many scenes runs without the detector
+test: setup lint ## everything, with the race detector, on virtual screens; a package at a time, since screens share their numbers; what paints many scenes runs without the detector
 	go test ./analysis
 	TONEDESK_NEED_X=1 go test -race -p 1 -timeout 20m ./...
 

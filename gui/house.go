@@ -28,9 +28,6 @@ func (d *Desk) keepHouse(ctx context.Context) {
 		}
 		if handle == 0 {
 			d.onWindow(func() { handle = d.native.handle() })
-			if handle != 0 {
-				go d.watchPinches(ctx, handle)
-			}
 		}
 		now = position{}
 		now.frame, _ = native.FrameRect(handle) // no answer: then it can't be said to cover anything

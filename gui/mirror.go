@@ -51,7 +51,6 @@ type Mirror struct {
 	square int // side of the averaged square, in source pixels
 
 	hand    hand
-	pinch   pinch
 	focused bool
 	r       *mirrorRenderer
 }

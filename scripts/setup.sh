@@ -1,12 +1,9 @@
 #!/usr/bin/env bash
-# Installs the system packages that building and running on a virtual screen need and that
-# are missing; with "test", those of the tests too.
+# Installs the system packages that building and testing need and that are missing.
 set -euo pipefail
 
 build="gcc libc6-dev pkg-config xorg-dev libgl1-mesa-dev libxkbcommon-dev"
 screen="xvfb openbox xdotool xclip imagemagick x11-utils x11-xserver-utils libgl1-mesa-dri poppler-utils"
-tests=""
-[ "${1:-}" != test ] || tests="xserver-xorg-core xserver-xorg-video-dummy"
 
 if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
 	case "$(uname -s)" in Linux) ;; *) exit 0 ;; esac
@@ -15,14 +12,14 @@ if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
 	fi
 	cat >&2 <<'END'
 Tonedesk needs some system packages, and only knows how to install them on Debian and Ubuntu. Please install, then try again:
-  Fedora: sudo dnf install golang gcc libX11-devel libXcursor-devel libXrandr-devel libXinerama-devel libXi-devel libXxf86vm-devel mesa-libGL-devel libxkbcommon-devel xorg-x11-server-Xvfb xorg-x11-server-Xorg xorg-x11-drv-dummy openbox xdotool xclip ImageMagick xrandr
-  Arch:   sudo pacman -S go base-devel libx11 libxcursor libxrandr libxinerama libxi libxxf86vm mesa libxkbcommon xorg-server xf86-video-dummy xorg-server-xvfb openbox xdotool xclip imagemagick xorg-xrandr
+  Fedora: sudo dnf install golang gcc libX11-devel libXcursor-devel libXrandr-devel libXinerama-devel libXi-devel libXxf86vm-devel mesa-libGL-devel libxkbcommon-devel xorg-x11-server-Xvfb openbox xdotool xclip ImageMagick xrandr
+  Arch:   sudo pacman -S go base-devel libx11 libxcursor libxrandr libxinerama libxi libxxf86vm mesa libxkbcommon xorg-server-xvfb openbox xdotool xclip imagemagick xorg-xrandr
 END
 	exit 1
 fi
 
 missing=()
-for package in $build $screen $tests; do
+for package in $build $screen; do
 	state=$(dpkg-query -W -f='${db:Status-Abbrev}' "$package" 2>/dev/null || true)
 	[ "${state:0:2}" = ii ] || missing+=("$package")
 done

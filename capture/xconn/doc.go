@@ -8,9 +8,6 @@
 // connection waits until the old one's reader has ended, and code of others that
 // makes connections of its own runs inside Alone.
 //
-// Pinches come over a socket that doesn't pass through that library, since it can't read
-// their events.
-//
 // The handshake is our own: so a wait for a server that doesn't answer can be
 // ended, a refusal is told from an absence, and a connection can be cut while the
 // server hangs.
@@ -19,7 +16,5 @@
 //
 //   - X11: X Window System Protocol, X Version 11, Release 7.7 (X.Org, 2012),
 //     chapter 8 "Connection Setup", appendix B "Protocol Encoding".
-//   - XI2: X Input Extension Protocol Specification, version 2.4 (X.Org, 2021); its
-//     encoding: XI2.h, XI2proto.h (xorgproto 2022.1).
 //   - XAU: Xau(3) and Xsecurity(7), X.Org: the authority file and its matching.
 package xconn

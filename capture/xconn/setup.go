@@ -40,7 +40,7 @@ func wait[T any](ctx context.Context, nc net.Conn, f func() (T, error)) (T, erro
 	if !cut() { // the deadline is set or being set: nc can't be used any more
 		return v, fmt.Errorf("%w: %w", ErrNotAnswering, context.Cause(ctx))
 	}
-	if err != nil && !errors.Is(err, ErrRefused) && !errors.Is(err, ErrNoPinches) {
+	if err != nil && !errors.Is(err, ErrRefused) {
 		err = fmt.Errorf("%w: %w", ErrBroken, err)
 	}
 	return v, err

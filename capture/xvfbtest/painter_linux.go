@@ -22,10 +22,6 @@ func init() {
 	}
 }
 
-// Main runs a package's tests. A painter has ended before it comes here, so no package
-// needs it any more.
-func Main(m *testing.M) { os.Exit(m.Run()) }
-
 // Painter is a client of a server, in a process of its own. Every call returns when
 // the server has done it. Colours are pixels in the server's own format.
 type Painter struct {

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
-	"path/filepath"
 	"runtime"
 	"slices"
 	"strconv"
@@ -32,7 +31,6 @@ type Options struct {
 	Args                 []string // more arguments of Xvfb
 	Prefix               []string // a command that runs Xvfb, such as unshare -i
 	WindowManager        bool     // start openbox too
-	Touchpad             bool     // a server with a touchpad, see Server.Touchpad; always 1920x1080 in depth 24
 }
 
 // OwnDisplay returns a name that no other server takes when this one is killed: servers
@@ -43,13 +41,12 @@ func OwnDisplay() string {
 
 var owned atomic.Int32 // names given by OwnDisplay
 
-// Server is a running Xvfb, or an Xorg that shows on no screen.
+// Server is a running Xvfb.
 type Server struct {
 	Display string // such as ":3"
 	t       testing.TB
 	number  int
 	server  *process
-	pad     string // the touchpad's socket
 }
 
 // Start starts a server and waits until it takes connections. The test is skipped if
@@ -57,14 +54,13 @@ type Server struct {
 func Start(t testing.TB, o Options) *Server {
 	t.Helper()
 	s := &Server{t: t}
-	command := s.command(o)
-	need(t, command[0])
+	need(t, "Xvfb")
 	read, write, err := os.Pipe()
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer read.Close()
-	args := slices.Concat(o.Prefix, command, []string{"-displayfd", "3", "-noreset"}, o.Args)
+	args := slices.Concat(o.Prefix, o.command(), o.Args)
 	cmd := exec.Command(args[0], args[1:]...)
 	cmd.ExtraFiles = []*os.File{write}
 	cmd.Env = os.Environ()
@@ -81,9 +77,6 @@ func Start(t testing.TB, o Options) *Server {
 	if err == nil {
 		s.number, err = strconv.Atoi(strings.TrimSpace(line))
 	}
-	if err != nil && o.Touchpad && !hasConsole() {
-		t.Skipf("%v did not start, which takes a console that a container may not have: %v", args, err)
-	}
 	if err != nil {
 		t.Fatalf("%v did not start: %v", args, err)
 	}
@@ -94,18 +87,11 @@ func Start(t testing.TB, o Options) *Server {
 	return s
 }
 
-// command returns what starts the server's program.
-func (s *Server) command(o Options) []string {
+// command returns what starts Xvfb.
+func (o Options) command() []string {
 	command := []string{"Xvfb"}
-	if o.Touchpad {
-		s.pad = filepath.Join(s.t.TempDir(), "touchpad")
-		command = touchpadServer(s.t, s.pad)
-	}
 	if o.Display != "" {
 		command = append(command, o.Display)
-	}
-	if o.Touchpad {
-		return command
 	}
 	if o.Width == 0 {
 		o.Width, o.Height = 640, 480
@@ -113,7 +99,7 @@ func (s *Server) command(o Options) []string {
 	if o.Depth == 0 {
 		o.Depth = 24
 	}
-	return append(command, "-screen", "0", fmt.Sprintf("%dx%dx%d", o.Width, o.Height, o.Depth))
+	return append(command, "-displayfd", "3", "-noreset", "-screen", "0", fmt.Sprintf("%dx%dx%d", o.Width, o.Height, o.Depth))
 }
 
 // need skips or fails the test if the program is missing.

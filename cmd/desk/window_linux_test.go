@@ -100,7 +100,8 @@ func TestWindowFollowsTheScreen(t *testing.T) {
 	w.quit()
 }
 
-// Keys: views, freeze, undo, delete. The picture changes while frozen, and shows after.
+// Keys: views, freeze, undo, delete, enlarge, the last by the wheel too. The picture changes
+// while frozen, and shows after.
 func TestWindowKeys(t *testing.T) {
 	server, painter, id := screenWithPatches(t)
 	w := openOn(t, server, watchPatches, nil)
@@ -124,6 +125,17 @@ func TestWindowKeys(t *testing.T) {
 	w.waitFor("no spots", func(l shownLine) bool { return len(l.Spots) == 0 })
 	w.key("ctrl+y", "ctrl+y")
 	w.waitFor("both again", func(l shownLine) bool { return len(l.Spots) == 2 })
+	enlarged := func(l shownLine) bool { return l.Part.In(l.Bounds) && l.Part.Dx() < l.Bounds.Dx() }
+	whole := func(l shownLine) bool { return l.Part == l.Bounds }
+	w.key("ctrl+equal")
+	w.waitFor("it enlarged by a key", enlarged)
+	w.key("ctrl+minus")
+	w.waitFor("it whole by a key", whole)
+	x, y := w.at(corner(rightPatch))
+	w.do("mousemove", "--window", w.id, x, y, "click", "4")
+	w.waitFor("it enlarged by the wheel", enlarged)
+	w.do("click", "5")
+	w.waitFor("it whole by the wheel", whole)
 	w.quit()
 	if data, err := os.ReadFile(w.settingsPath()); err != nil || !strings.Contains(string(data), "layer-grey") {
 		t.Errorf("the view is not kept: %v\n%s", err, data)

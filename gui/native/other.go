@@ -10,9 +10,6 @@ func SameDisplay() bool { return true }
 // KeepAbove is not offered on this system.
 func KeepAbove(uintptr, bool) error { return ErrUnsupported }
 
-// CanKeepAbove is false on this system.
-func CanKeepAbove() bool { return false }
-
 // FrameRect is not offered on this system.
 func FrameRect(uintptr) (image.Rectangle, error) { return image.Rectangle{}, ErrUnsupported }
 

@@ -54,9 +54,6 @@ func KeepAbove(handle uintptr, on bool) error {
 	return call(setWindowPos, "keep the window above", handle, after, 0, 0, 0, 0, swpNoMove|swpNoSize|swpNoActivate)
 }
 
-// CanKeepAbove is true: every Windows keeps windows above others.
-func CanKeepAbove() bool { return true }
-
 // FrameRect returns where the window is with its frame.
 func FrameRect(handle uintptr) (image.Rectangle, error) {
 	var r windows.Rect

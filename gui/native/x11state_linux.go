@@ -72,19 +72,6 @@ func Hidden(handle uintptr) (bool, error) {
 	})
 }
 
-// CanKeepAbove reports whether the desktop offers KeepAbove; false too where it can't be
-// asked.
-func CanKeepAbove() bool {
-	able, err := ask(1, func(c *xconn.Conn, _ xproto.Window) (bool, error) {
-		state, err := atom(c, "_NET_WM_STATE_ABOVE")
-		if err != nil {
-			return false, err
-		}
-		return offered(c, state)
-	})
-	return able && err == nil
-}
-
 // offered reports whether a window manager runs that says it honours the state.
 func offered(c *xconn.Conn, state xproto.Atom) (bool, error) {
 	supported, err := cardinals(c, c.Screen.Root, "_NET_SUPPORTED")
