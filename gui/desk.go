@@ -5,6 +5,7 @@ import (
 	"image"
 	"io"
 	"slices"
+	"sync"
 	"sync/atomic"
 	"time"
 
@@ -76,6 +77,7 @@ type Desk struct {
 	calm       calm
 	later      func(time.Duration, func()) // runs the function on the Fyne goroutine after a while
 	still      *openStill                  // that is watched, or nil
+	opening    sync.Mutex                  // held while a still is being opened, one at a time
 	deleted    []string                    // IDs of stills, deleted last last
 	kept       keptStill
 	before     setup // from before stills
@@ -106,7 +108,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.setup.Shade = d.settings.Shade
 	d.clip.put = native.CopyPicture
 	d.pen.d = d
-	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, d.joinNotes, d.notesSaved})
+	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, d.notesSaved})
 	d.search = newFamilyWatch(d.familiesSoon)
 	d.worker = newWorker(d.showSoon, d.comeBack, d.search)
 	d.watcher = capture.NewWatcher(capture.Watch{
@@ -163,6 +165,9 @@ func (d *Desk) Close() {
 	d.Leave()
 	if err := d.saver.close(); err != nil {
 		fyne.LogError("saving notes while closing", err)
+	}
+	if d.still != nil {
+		d.saver.leave(d.still.Still)
 	}
 	d.keep()
 	if err := d.options.Keeper.Flush(); err != nil {

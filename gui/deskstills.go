@@ -7,7 +7,6 @@ import (
 
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
-	"app.tonedesk/gui/stills/notes"
 )
 
 // leaveStill is for the moment when another source is watched: was is the setup until now.
@@ -18,6 +17,7 @@ func (d *Desk) leaveStill(was setup) {
 	if d.still != nil {
 		d.pen.leave()
 		d.selectNote("") // a label without words goes
+		d.saver.leave(d.still.Still)
 	}
 	d.still = nil
 	d.pen.drawn, d.pen.held = nil, nil
@@ -64,22 +64,14 @@ func (d *Desk) notesNotSaved(err error) {
 	d.parts.strip.sayWith(stripUnsaved, SayUnsaved(err), stripAct{"Try again", d.saver.again})
 }
 
-// joinNotes takes over what another window marked on the open still. A note that is being
-// drawn or moved comes first: the save at its end brings the others' again.
-func (d *Desk) joinNotes(still *stills.Still, base, there []notes.Note) bool {
-	if d.still == nil || d.still.disk != still || d.pen.drawn != nil || d.pen.held != nil {
-		return false
+// mayMark reports whether the open still, if there is one, may be marked here. If not it says
+// why.
+func (d *Desk) mayMark() bool {
+	if d.still == nil || d.still.Barred == nil {
+		return true
 	}
-	if d.still.list.Join(base, there, d.still.selected) {
-		d.still.painted.Set(d.still.list.All())
-		d.showNotes()
-		if p, ok := d.page().(*stillsPage); ok {
-			p.showNote()
-		}
-		d.trace.state(d)
-	}
-	d.saver.save(still, d.still.list.All()) // what waits to be saved lacks the others'
-	return true
+	d.parts.strip.say(stripNote, SayBarred(d.still.Barred))
+	return false
 }
 
 // notesSaved has the shelf count notes anew where it is seen; else it does so once it is.
@@ -125,6 +117,9 @@ func (d *Desk) leaveTool() bool {
 // setTool takes another tool. If no still is open, the picture is kept as one first: there
 // is nothing else to draw on.
 func (d *Desk) setTool(i int) {
+	if i != 0 && !d.mayMark() {
+		i = 0
+	}
 	d.pen.tool = i
 	if d.setup.Source.Kind != sourceStill {
 		if d.kept.id != "" && d.kept.source == d.setup.Source && d.kept.at.Equal(d.at) {

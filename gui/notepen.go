@@ -62,7 +62,7 @@ func (p *notePen) take(at notes.Point) {
 	list := d.still.list.All()
 	i := v.Top(list, v.To(at), noteReach*v.Pixel)
 	p.held = nil
-	if i < 0 {
+	if i < 0 || !d.mayMark() {
 		d.selectNote("")
 		return
 	}

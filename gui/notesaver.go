@@ -23,12 +23,11 @@ type noteSaver struct {
 	waiting []savedNotes // the last state of every still that is to be written
 	told    error        // what fail was told last
 	timed   bool         // a try is due by itself
-	idle    *sync.Cond   // told when running, taking or flushing change
+	idle    *sync.Cond   // told when running ends
 	running bool
-
-	taking   *takeover
-	flushing int  // how many wait for the saver
-	closing  bool // nothing is tried by itself any more
+	writing *stills.Still   // whose notes are being written, or nil
+	left    []*stills.Still // closed by the window, to be let go of once nothing of them waits
+	closing bool            // nothing is tried by itself any more
 }
 
 // saverEvents is what the saver asks of the window.
@@ -36,10 +35,6 @@ type saverEvents struct {
 	soon func(func()) // runs a function on the window's goroutine; it does not wait for it
 	// fail says why something is not saved, nil once everything is. It runs by soon.
 	fail func(error)
-	// join lets the window take over what others did to a still's notes: base is what was
-	// passed, there what lies on the disk. It reports whether the window has taken it over
-	// and passed its list on. It runs by soon.
-	join func(still *stills.Still, base, there []notes.Note) bool
 	// saved says that a still's notes are on the disk. It runs by soon.
 	saved func()
 }
@@ -108,16 +103,17 @@ func (s *noteSaver) run() {
 		}
 		next := s.waiting[i]
 		s.waiting = slices.Delete(s.waiting, i, i+1)
+		s.writing = next.still
 		s.mu.Unlock()
-		next.err = s.store.SaveNotes(next.still, next.list)
-		if next.err == nil {
-			s.takeOver(next)
+		if next.err = s.store.SaveNotes(next.still, next.list); next.err == nil {
 			s.soon(s.saved)
 		}
 		s.mu.Lock()
+		s.writing = nil
 		if next.err != nil {
 			s.putBack(next)
 		}
+		s.letGo()
 		s.tell()
 	}
 }
@@ -164,75 +160,51 @@ func (s *noteSaver) tell() {
 	s.soon(func() { s.fail(err) })
 }
 
-// takeOver brings what others did into the window, and waits for it: what is saved next has
-// to be compared with what the window then knows. It gives up where somebody waits for the
-// saver, perhaps on the window's goroutine.
-func (s *noteSaver) takeOver(saved savedNotes) {
-	there := saved.still.Notes.Notes
-	if alikeNotes(saved.list, there) {
-		return
-	}
-	t := &takeover{}
-	s.mu.Lock()
-	s.taking = t
-	s.mu.Unlock()
-	s.soon(func() {
-		if !s.begin(t) {
-			return
-		}
-		joined := s.join(saved.still, saved.list, there)
-		s.mu.Lock()
-		defer s.mu.Unlock()
-		if joined {
-			saved.still.TakeOver()
-		}
-		t.done = true
-		s.idle.Broadcast()
-	})
+// leave lets go of a still that the window closed, once nothing that is marked on it waits.
+func (s *noteSaver) leave(still *stills.Still) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	for !t.done && (t.begun || s.flushing == 0) {
-		s.idle.Wait()
-	}
-	s.taking = nil
+	s.left = append(s.left, still)
+	s.letGo()
 }
 
-// takeover is one that the window was asked for.
-type takeover struct{ begun, done bool }
+func (s *noteSaver) letGo() {
+	s.left = slices.DeleteFunc(s.left, func(still *stills.Still) bool {
+		if still == s.writing || s.find(still) >= 0 {
+			return false
+		}
+		still.Close()
+		return true
+	})
+}
 
-// begin reports whether a takeover is still wanted.
-func (s *noteSaver) begin(t *takeover) bool {
+// takeBack returns a still that the window closed, with what could not be saved of it; nil if
+// there is none. It waits until what can be is written, and let go of.
+func (s *noteSaver) takeBack(id string) *stills.Still {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	t.begun = s.taking == t
-	return t.begun
-}
-
-// alikeNotes reports whether two lists hold the same notes, in whatever order.
-func alikeNotes(a, b []notes.Note) bool {
-	if len(a) != len(b) {
-		return false
+	s.rest()
+	i := slices.IndexFunc(s.left, func(still *stills.Still) bool { return still.ID == id })
+	if i < 0 {
+		return nil
 	}
-	at := make(map[string]int, len(b))
-	for i, n := range b {
-		at[n.ID] = i
-	}
-	return !slices.ContainsFunc(a, func(n notes.Note) bool {
-		i, ok := at[n.ID]
-		return !ok || !notes.Equal(n, b[i])
-	})
+	still := s.left[i]
+	s.left = slices.Delete(s.left, i, i+1)
+	still.Notes.Notes = s.waiting[s.find(still)].list
+	return still
 }
 
 // flush waits until all is written, or was tried.
 func (s *noteSaver) flush() {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	s.flushing++
-	s.idle.Broadcast()
+	s.rest()
+}
+
+func (s *noteSaver) rest() {
 	for s.running {
 		s.idle.Wait()
 	}
-	s.flushing--
 }
 
 // close tries once more what could not be saved; nothing is tried by itself from then on. It

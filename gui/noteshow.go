@@ -81,7 +81,7 @@ func (d *Desk) renewNotes() {
 // notesChanged shows changed notes and has them saved.
 func (d *Desk) notesChanged() {
 	d.showNotes()
-	d.saver.save(d.still.disk, d.still.list.All())
+	d.saver.save(d.still.Still, d.still.list.All())
 	if p, ok := d.page().(*stillsPage); ok {
 		p.showNote()
 	}
@@ -94,7 +94,7 @@ func (d *Desk) selectNote(id string) {
 	if n, ok := d.still.note(); ok && id != n.ID && n.Text == "" {
 		if _, label := n.Shape.(notes.Label); label {
 			d.still.list.Remove(n.ID)
-			d.saver.save(d.still.disk, d.still.list.All())
+			d.saver.save(d.still.Still, d.still.list.All())
 		}
 	}
 	d.still.selected = id

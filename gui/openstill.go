@@ -18,15 +18,13 @@ import (
 // openStill is the still that is watched, with what is marked on it.
 type openStill struct {
 	*stills.Still
-	disk     *stills.Still // the saver's own: what lies on the disk
 	list     *notes.List
 	painted  *notes.Painted
-	selected string // ID of a note, or ""
+	selected string // ID of a note, or ""; none of a still that can't be marked here
 }
 
 func newOpenStill(s *stills.Still) *openStill {
-	disk := *s
-	o := &openStill{Still: s, disk: &disk, list: notes.NewList(s.Notes.Notes), painted: notes.NewPainted(s.Picture)}
+	o := &openStill{Still: s, list: notes.NewList(s.Notes.Notes), painted: notes.NewPainted(s.Picture)}
 	o.painted.Set(o.list.All())
 	return o
 }
@@ -47,21 +45,30 @@ func (d *Desk) stillStream(id string) (capture.Stream, error) {
 	if d.options.Stills == nil {
 		return nil, errNoStills
 	}
-	s, err := d.options.Stills.Open(id)
-	if err != nil {
-		return nil, err
+	d.opening.Lock() // what the window does not want any more is let go of before the next
+	defer d.opening.Unlock()
+	s := d.saver.takeBack(id)
+	if s == nil {
+		var err error
+		if s, err = d.options.Stills.Mark(id); err != nil {
+			return nil, err
+		}
 	}
 	d.onWindow(func() { d.stillOpened(s) })
 	return capture.NewPictureStream(s.Picture.Pix, s.Picture.Stride, image.Pt(s.Picture.Width, s.Picture.Height)), nil
 }
 
-// stillOpened takes a still that was opened, if it is still wanted.
+// stillOpened takes a still that was opened, if it is still wanted and not open already.
 func (d *Desk) stillOpened(s *stills.Still) {
-	if d.setup.Source != (source{Kind: sourceStill, Path: s.ID}) {
+	if d.setup.Source != (source{Kind: sourceStill, Path: s.ID}) || d.still != nil {
+		d.saver.leave(s)
 		return
 	}
 	d.still = newOpenStill(s)
 	d.setup.Areas, d.setup.Tones = leftOut(s.Meta.LeftOut)
+	if !d.mayMark() {
+		d.pen.tool = 0
+	}
 	if s.Trouble != nil {
 		d.parts.strip.say(stripNote, Explain("show the notes of this still", s.Trouble))
 	}
@@ -93,8 +100,15 @@ func leftOut(l stills.LeftOut) (areas []image.Rectangle, tones []float64) {
 	return areas, tones
 }
 
-// OpenStill shows a still that was kept.
-func (d *Desk) OpenStill(id string) { d.watch(source{Kind: sourceStill, Path: id}) }
+// OpenStill shows a still that was kept. One that could only be shown is opened anew: it may
+// have been let go of.
+func (d *Desk) OpenStill(id string) {
+	if d.still != nil && d.still.ID == id && d.still.Barred != nil {
+		d.leaveStill(d.setup)
+		d.watcher.Reopen(d.opener(d.setup.Source))
+	}
+	d.watch(source{Kind: sourceStill, Path: id})
+}
 
 // closeStill goes back to what was watched before stills, spots and all, or to the demo
 // painting.

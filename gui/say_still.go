@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"errors"
 	"strconv"
 	"strings"
 	"time"
@@ -10,14 +11,27 @@ import (
 	"app.tonedesk/gui/stills/notes"
 )
 
-// SayStill says where a still is from: its time, its source and its size.
-func SayStill(m stills.Meta) string {
+// SayStill says where a still is from: its time, its source and its size, and that it can be
+// marked, or why not, if it is barred.
+func SayStill(m stills.Meta, barred error) string {
 	from := map[string]string{stills.FromScreen: "the screen", stills.FromPicture: "a picture file", stills.FromDemo: "the demo painting"}[m.Source.Kind]
 	words := TimeSay(m.Time)
 	if from != "" {
 		words += ", from " + from
 	}
-	return words + ", " + SizeSay(m.Width, m.Height) + ". What is marked on it is saved by itself."
+	words += ", " + SizeSay(m.Width, m.Height) + ". "
+	if barred != nil {
+		return words + SayBarred(barred)
+	}
+	return words + "What is marked on it is saved by itself."
+}
+
+// SayBarred says why a still can't be marked.
+func SayBarred(err error) string {
+	if errors.Is(err, stills.ErrHeld) {
+		return "Another window marks this still, so this one only shows it."
+	}
+	return ExplainWriting("mark this still", err)
 }
 
 // TimeSay returns a point in time, to the minute.

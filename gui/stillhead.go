@@ -49,7 +49,7 @@ func (h *stillHead) show() {
 	open := h.d.still != nil
 	words := "Take a tool to draw on the picture: it is kept as a still first. Or open one from the shelf."
 	if open {
-		words = SayStill(h.d.still.Meta)
+		words = SayStill(h.d.still.Meta, h.d.still.Barred)
 		if h.id != h.d.still.ID {
 			h.id = h.d.still.ID
 			h.name.SetText(h.d.still.Meta.Name)
@@ -125,8 +125,8 @@ func (e *nameEntry) TypedKey(k *fyne.KeyEvent) {
 // deleteStill puts a still into the trash; the strip offers to bring it back.
 func (d *Desk) deleteStill(id string) {
 	if d.setup.Source == (source{Kind: sourceStill, Path: id}) {
-		d.saver.flush()
 		d.closeStill()
+		d.saver.flush() // which lets go of it
 	}
 	d.history.forget(func(s setup) bool { return s.Source.Kind == sourceStill && s.Source.Path == id })
 	d.aside(func() {

@@ -101,7 +101,7 @@ func TestNotesOnAStill(t *testing.T) {
 		t.Fatalf("%d notes on the disk, want %d", len(again.Notes.Notes), len(before))
 	}
 	for i, n := range again.Notes.Notes {
-		if !notes.Equal(n, before[i]) {
+		if !writtenAlike(n, before[i]) {
 			t.Errorf("note %d came back as %+v, was %+v", i, n, before[i])
 		}
 	}

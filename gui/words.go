@@ -51,6 +51,7 @@ var reasons = []reason{
 	{notes.ErrDamaged, "its notes are damaged", "look into its folder, where they lie as they were"},
 	{stills.ErrGone, "there is no such still any more", "look in the trash"},
 	{stills.ErrBusy, "another window is changing the stills", "try again in a moment"},
+	{stills.ErrHeld, "a window marks it", "close it there first"},
 	{stills.ErrChanged, "it was changed in the meantime", "look at it again"},
 	{ErrEnding, "the ending of its name tells no way to write it", "end the name in .png, .pdf, .ora or .json"},
 	{stills.ErrPicture, "there is no picture of a size that can be kept", "wait for the picture, or choose a smaller region"},

@@ -1,69 +1,52 @@
 package stills
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"app.tonedesk/gui/stills/notes"
 )
 
-// SaveNotes saves what is marked on a still. What another program did to its notes is joined
-// with it (see notes.Merge): list is compared with what the caller passed the last time, at
-// first with what it opened, so a caller that never looks at what others did removes nothing
-// of it. What lies on the disk afterwards is in still.Notes; a caller that goes on from that
-// says so by still.TakeOver. If it fails, the disk has what it had. The error wraps ErrGone,
-// ErrBusy or notes.ErrNewer, or says why the disk would not take it.
+// SaveNotes saves list as what is marked on a still that Mark opened. If it fails, the disk
+// has what it had. The error wraps ErrGone, ErrBusy or notes.ErrNewer, is what bars the still,
+// or says why the disk would not take it.
 func (s *Store) SaveNotes(still *Still, list []notes.Note) error {
-	err := s.change(still.ID, func() error { return s.saveNotes(still, list) })
+	err := still.Barred
+	if err == nil {
+		err = s.change(still.ID, func() error { return s.saveNotes(still.ID, list) })
+	}
 	if err != nil {
 		return fmt.Errorf("save the notes of still %q: %w", still.ID, err)
 	}
 	return nil
 }
 
-func (s *Store) saveNotes(still *Still, list []notes.Note) error {
-	there, text, err := s.readNotes(still.ID)
+// saveNotes keeps what newer programs added to the notes, and what is damaged.
+func (s *Store) saveNotes(id string, list []notes.Note) error {
+	there, err := s.readNotes(id)
 	if errors.Is(err, notes.ErrDamaged) {
-		there, text, err = notes.Document{}, nil, s.setNotesAside(still.ID)
+		there, err = notes.Document{}, s.setNotesAside(id)
 	}
 	if err != nil {
 		return err
 	}
-	next := there.With(list)
-	switch { // notes that were taken from the disk as a whole are written anew
-	case text != nil && (!bytes.Equal(text, still.text) || !alike(still.seen, there.Notes)):
-		next = there.With(notes.Merge(still.seen, list, there.Notes))
-	}
-	written, err := next.Encode()
+	text, err := there.With(list).Encode()
 	if err != nil {
 		return err
 	}
-	if !bytes.Equal(written, text) {
-		err := replace(s.disk, filepath.Join(s.Folder(still.ID), notesFile), written)
-		if err != nil { // it may have failed after the file was in its place
-			if _, now, _ := s.readNotes(still.ID); bytes.Equal(now, written) {
-				still.Notes, still.text, still.seen = next, written, list
-			}
-			return err
-		}
+	if err := replace(s.disk, filepath.Join(s.Folder(id), notesFile), text); err != nil {
+		return err
 	}
-	still.Notes, still.text, still.seen = next, written, list
-	m, err := s.readMeta(still.ID)
+	m, err := s.readMeta(id)
 	if err != nil {
 		return err
 	}
-	m.Notes = summaryOf(next.Notes)
-	still.Meta = m.Meta
-	return s.writeMeta(still.ID, m)
+	m.Notes = summaryOf(list)
+	return s.writeMeta(id, m)
 }
-
-// alike reports whether two lists hold the same notes in the same order.
-func alike(a, b []notes.Note) bool { return slices.EqualFunc(a, b, notes.Equal) }
 
 // Rename gives a still another name, without the space around it. Errors are those of SaveNotes.
 func (s *Store) Rename(id, name string) error {
@@ -73,7 +56,7 @@ func (s *Store) Rename(id, name string) error {
 			return err
 		}
 		m.Name = strings.TrimSpace(name)
-		if d, _, err := s.readNotes(id); err == nil { // a crash may have left an old summary
+		if d, err := s.readNotes(id); err == nil { // a crash may have left an old summary
 			m.Notes = summaryOf(d.Notes)
 		}
 		return s.writeMeta(id, m)

@@ -96,7 +96,7 @@ func TestReadOnlyDisk(t *testing.T) {
 	if _, err := s.Thumbnail(id, true); err != nil {
 		t.Error(err)
 	}
-	still, err := s.Open(id)
+	still, err := s.Mark(id)
 	if err != nil {
 		t.Fatal(err)
 	}

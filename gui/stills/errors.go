@@ -12,6 +12,10 @@ var (
 	ErrGone = errors.New("no such still")
 	// ErrBusy: another program has been changing the stills for too long.
 	ErrBusy = errors.New("stills are in use by another program")
+	// ErrHeld: another window marks the still.
+	ErrHeld = errors.New("still is marked in another window")
+	// ErrUnheld: the still was opened to be read only, or was let go of.
+	ErrUnheld = errors.New("still is not open to be marked")
 	// ErrChanged: the still was changed since it was looked at.
 	ErrChanged = errors.New("still was changed meanwhile")
 	// ErrPicture: the picture to keep has no pixels, or sizes that contradict each other.

@@ -90,10 +90,11 @@ var deeds = map[string]func(s *Store, id string) error{
 		return err
 	},
 	"save notes": func(s *Store, id string) error {
-		still, err := s.Open(id)
+		still, err := s.Mark(id)
 		if err != nil {
 			return err
 		}
+		defer still.Close()
 		return s.SaveNotes(still, append(still.Notes.Notes, notesFor(1)...))
 	},
 	"rename": func(s *Store, id string) error { return s.Rename(id, "1") },

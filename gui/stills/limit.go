@@ -70,8 +70,8 @@ func (s *Store) Over(limit int64) (Clearing, error) {
 }
 
 // Clear removes, for good, what Over listed and the user agreed to. A still that was changed
-// or is gone since stays. It returns how many it removed; the error is the first of those
-// that could not be, and wraps ErrChanged for one that stayed.
+// since, or that a window marks, stays. It returns how many it removed; the error is the first
+// of those that could not be, and wraps ErrChanged or ErrHeld for one that stayed.
 func (s *Store) Clear(c Clearing) (removed int, err error) {
 	if len(c.Removals) == 0 {
 		return 0, nil
@@ -99,6 +99,9 @@ func (s *Store) remove(r Removal) error {
 		return ErrGone
 	case now != r.stamp:
 		return ErrChanged
+	}
+	if err := free(r.folder); err != nil {
+		return err
 	}
 	going := filepath.Join(s.folders.Data, goingDir+unique())
 	if err := s.disk.Rename(r.folder, going); err != nil {

@@ -132,7 +132,7 @@ func (s *Store) shelve(id string, old *shelved) (*shelved, error) {
 	}
 	// What still.json says of the notes may be old: somebody ended between the two files, or
 	// the notes were damaged since.
-	d, _, trouble := s.readNotes(id)
+	d, trouble := s.readNotes(id)
 	m.Notes = summaryOf(d.Notes)
 	now.entry = Entry{ID: id, Meta: m.Meta, Trouble: trouble}
 	return now, nil

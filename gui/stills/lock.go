@@ -1,6 +1,7 @@
 package stills
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -14,26 +15,53 @@ const (
 	lockLook = 5 * time.Millisecond
 )
 
-// lock keeps other programs from changing stills until unlock is called. The system takes
-// the lock off a program that ends, however it ends. The error wraps ErrBusy where another
-// program doesn't let go.
+// lockName is the file that is locked, in the folder of stills and in a still's.
+const lockName = "lock"
+
+// lock keeps other programs from changing stills until unlock is called. The error wraps
+// ErrBusy where another program doesn't let go.
 func (s *Store) lock() (unlock func(), err error) {
-	f, err := os.OpenFile(filepath.Join(s.folders.Data, "lock"), os.O_RDWR|os.O_CREATE, 0o600)
-	if err != nil {
-		return nil, err
-	}
 	for end := time.Now().Add(lockWait); ; time.Sleep(lockLook) {
-		held, err := lockFile(f)
-		if err != nil {
-			_ = f.Close()
-			return nil, fmt.Errorf("lock the folder of stills: %w", err)
-		}
-		if held {
-			return func() { _ = f.Close() }, nil // which lets go
-		}
-		if time.Now().After(end) {
-			_ = f.Close()
+		f, err := hold(s.folders.Data, os.O_CREATE)
+		switch {
+		case err == nil:
+			return func() { _ = f.Close() }, nil
+		case !errors.Is(err, ErrHeld):
+			return nil, err
+		case time.Now().After(end):
 			return nil, ErrBusy
 		}
 	}
+}
+
+// hold locks a folder until the file that it returns is closed. The system takes the lock
+// off a program that ends, however it ends. flag is os.O_CREATE to make the file if there is
+// none. The error wraps ErrHeld where another window has the lock.
+func hold(folder string, flag int) (*os.File, error) {
+	f, err := os.OpenFile(filepath.Join(folder, lockName), os.O_RDWR|flag, 0o600)
+	if err != nil {
+		return nil, err
+	}
+	held, err := lockFile(f)
+	if err == nil && !held {
+		err = ErrHeld
+	}
+	if err != nil {
+		_ = f.Close()
+		return nil, fmt.Errorf("lock %s: %w", folder, err)
+	}
+	return f, nil
+}
+
+// free returns an error that wraps ErrHeld if a window marks the still in a folder. With the
+// store's lock none begins to. It makes no file: the disk may be full.
+func free(folder string) error {
+	f, err := hold(folder, 0)
+	if err == nil {
+		_ = f.Close() // before the folder is moved: Windows does not move open files
+	}
+	if errors.Is(err, ErrHeld) {
+		return err
+	}
+	return nil // no lock was ever made, or whoever moves the folder says what is wrong
 }

@@ -22,6 +22,9 @@ const childFolder = "TONEDESK_TEST_STILLS"
 
 func TestMain(m *testing.M) {
 	if dir := os.Getenv(childFolder); dir != "" {
+		if id := os.Getenv(childMarks); id != "" {
+			markForEver(dir, id)
+		}
 		keepForEver(dir)
 	}
 	os.Exit(m.Run())
@@ -40,12 +43,13 @@ func keepForEver(dir string) {
 		}
 		fmt.Printf("kept %s %d\n", id, seed)
 		var still *Still
-		if still, err = s.Open(id); err != nil {
+		if still, err = s.Mark(id); err != nil {
 			break
 		}
 		if err = s.SaveNotes(still, append(still.Notes.Notes, notesFor(2)...)); err != nil {
 			break
 		}
+		still.Close()
 		fmt.Printf("noted %s 3\n", id)
 		if seed%3 == 0 {
 			if err = s.Delete(id); err == nil {

@@ -49,18 +49,25 @@ type Still struct {
 	ID      string
 	Meta    Meta
 	Picture analysis.Pixels // RGBA; not to be written to
-	Notes   notes.Document  // as it lies on the disk
+	Notes   notes.Document  // as it lay on the disk
 	// Trouble says why the notes could not be read: it wraps notes.ErrDamaged, and they were
 	// set aside and begin anew, or notes.ErrNewer, and they can't be saved. Else nil.
 	Trouble error
 
-	text []byte       // of notes.json as read or written last; nil if there was none
-	seen []notes.Note // what the caller last opened, passed or took over: what it knows of
+	// Barred says why the still can't be marked: it wraps ErrHeld where another window does,
+	// or ErrUnheld where nobody asked to, or says why the disk would not let it. Else nil.
+	Barred error
+
+	held *os.File // while Barred is nil
 }
 
-// TakeOver is for a caller that from now on goes on from still.Notes as SaveNotes left it:
-// with what others did. What of it the caller's next list lacks, it removed.
-func (still *Still) TakeOver() { still.seen = still.Notes.Notes }
+// Close lets go of a still, so that another window may mark it.
+func (still *Still) Close() {
+	if still.Barred == nil {
+		_ = still.held.Close()
+		still.Barred = ErrUnheld
+	}
+}
 
 // Keep keeps a picture as a new still and returns its ID. Of meta it takes all but the size
 // and the notes' summary. The picture may be of any layout, and must not be written to
@@ -136,9 +143,16 @@ func bytesWriter(b []byte) func(io.Writer) error {
 // ready makes the folder of stills if it isn't there.
 func (s *Store) ready() error { return os.MkdirAll(s.folders.Data, 0o700) }
 
-// Open opens a still. The error wraps ErrGone, ErrDamaged or ErrNewer, or says why the disk
-// would not give it; a damaged one is set aside, which the error says as a Problem.
-func (s *Store) Open(id string) (*Still, error) {
+// Open opens a still to read it. The error wraps ErrGone, ErrDamaged or ErrNewer, or says why
+// the disk would not give it; a damaged one is set aside, which the error says as a Problem.
+func (s *Store) Open(id string) (*Still, error) { return s.open(id, false) }
+
+// Mark opens a still to mark it, which one window does at a time, until it calls Close or
+// ends. Where that is another, or can't be, the still is opened to be read, and its Barred
+// says why. Errors are those of Open.
+func (s *Store) Mark(id string) (*Still, error) { return s.open(id, true) }
+
+func (s *Store) open(id string, mark bool) (*Still, error) {
 	still, err := s.picture(id)
 	if errors.Is(err, ErrDamaged) {
 		again := func(id string) error {
@@ -150,16 +164,21 @@ func (s *Store) Open(id string) (*Still, error) {
 		}
 	}
 	if err == nil {
-		err = s.withNotes(still)
-	}
-	if err == nil {
-		still.TakeOver()
-	}
-	if err == nil && still.Trouble == nil { // a crash may have left an old summary
-		still.Meta.Notes = summaryOf(still.Notes.Notes)
+		if mark { // before the notes are read: they stay as they are from then on
+			still.Barred = s.change(id, func() (err error) {
+				still.held, err = hold(s.Folder(id), os.O_CREATE)
+				return err
+			})
+		}
+		if err = s.withNotes(still); err != nil {
+			still.Close()
+		}
 	}
 	if err != nil {
 		return nil, fmt.Errorf("open still %q: %w", id, err)
+	}
+	if still.Trouble == nil { // a crash may have left an old summary
+		still.Meta.Notes = summaryOf(still.Notes.Notes)
 	}
 	return still, nil
 }
@@ -174,7 +193,7 @@ func (s *Store) picture(id string) (*Still, error) {
 	if err != nil {
 		return nil, s.missing(id, err)
 	}
-	still := &Still{ID: id, Meta: m.Meta}
+	still := &Still{ID: id, Meta: m.Meta, Barred: ErrUnheld}
 	still.Picture, err = readPNG(data, m.Width, m.Height)
 	return still, err
 }
@@ -182,7 +201,7 @@ func (s *Store) picture(id string) (*Still, error) {
 // withNotes reads a still's notes. Damaged ones are set aside.
 func (s *Store) withNotes(still *Still) error {
 	var err error
-	still.Notes, still.text, err = s.readNotes(still.ID)
+	still.Notes, err = s.readNotes(still.ID)
 	switch {
 	case errors.Is(err, notes.ErrNewer):
 		still.Trouble = err
@@ -192,7 +211,7 @@ func (s *Store) withNotes(still *Still) error {
 	}
 	still.Trouble = err
 	aside := s.change(still.ID, func() error {
-		still.Notes, still.text, err = s.readNotes(still.ID)
+		still.Notes, err = s.readNotes(still.ID)
 		if errors.Is(err, notes.ErrDamaged) {
 			return s.setNotesAside(still.ID)
 		}
@@ -233,16 +252,15 @@ func (s *Store) missing(id string, err error) error {
 
 // readNotes reads a still's notes; none is no error. The error wraps notes.ErrDamaged or
 // notes.ErrNewer, or says why the disk would not give them.
-func (s *Store) readNotes(id string) (notes.Document, []byte, error) {
+func (s *Store) readNotes(id string) (notes.Document, error) {
 	text, err := readUpTo(filepath.Join(s.Folder(id), notesFile), notes.MaxBytes+1)
 	if errors.Is(err, fs.ErrNotExist) {
-		return notes.Document{}, nil, nil
+		return notes.Document{}, nil
 	}
 	if err != nil {
-		return notes.Document{}, nil, err
+		return notes.Document{}, err
 	}
-	d, err := notes.Decode(text)
-	return d, text, err
+	return notes.Decode(text)
 }
 
 // readUpTo reads a file, but no more than most bytes of it.

@@ -346,7 +346,7 @@ func TestDamagedNotes(t *testing.T) {
 	if err := os.WriteFile(path, []byte("scribble"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	still, err := s.Open(id)
+	still, err := s.Mark(id)
 	if err != nil || !errors.Is(still.Trouble, notes.ErrDamaged) || len(still.Notes.Notes) != 0 {
 		t.Fatalf("%v, %+v", err, still)
 	}
@@ -358,11 +358,12 @@ func TestDamagedNotes(t *testing.T) {
 		t.Fatal(err)
 	}
 	checkStill(t, s, id, 1, 2)
+	still.Close()
 	const newer = `{"version": 99, "notes": "in spirals"}`
 	if err := os.WriteFile(path, []byte(newer), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if still, err = s.Open(id); err != nil || !errors.Is(still.Trouble, notes.ErrNewer) {
+	if still, err = s.Mark(id); err != nil || !errors.Is(still.Trouble, notes.ErrNewer) {
 		t.Fatalf("%v, %+v", err, still)
 	}
 	if err := s.SaveNotes(still, notesFor(1)); !errors.Is(err, notes.ErrNewer) {
@@ -374,68 +375,6 @@ func TestDamagedNotes(t *testing.T) {
 	if fileText(t, path) != newer {
 		t.Error("newer notes were changed")
 	}
-}
-
-// Two programs mark the same still: what both did is there.
-func TestTwoPrograms(t *testing.T) {
-	a := storeAt(t)
-	b := New(a.folders)
-	id := keep(t, a, 1, notesFor(1)...)
-	mine, err := a.Open(id)
-	if err != nil {
-		t.Fatal(err)
-	}
-	his, err := b.Open(id)
-	if err != nil {
-		t.Fatal(err)
-	}
-	first, second := notesFor(1)[0], notesFor(1)[0]
-	if err := a.SaveNotes(mine, append(mine.Notes.Notes, first)); err != nil {
-		t.Fatal(err)
-	}
-	if err := b.SaveNotes(his, append(his.Notes.Notes, second)); err != nil {
-		t.Fatal(err)
-	}
-	if got := his.Notes.Notes; len(got) != 3 || got[1].ID != first.ID || got[2].ID != second.ID {
-		t.Errorf("joined: %v", got)
-	}
-	if err := a.SaveNotes(mine, mine.Notes.Notes); err != nil { // nothing new here
-		t.Fatal(err)
-	}
-	checkStill(t, a, id, 1, 3)
-	if err := b.Delete(id); err != nil {
-		t.Fatal(err)
-	}
-	if err := a.SaveNotes(mine, nil); !errors.Is(err, ErrGone) {
-		t.Errorf("saving into a deleted one gives %v", err)
-	}
-}
-
-// Several programs add notes to one still at the same time: none is lost.
-func TestManyProgramsAtOnce(t *testing.T) {
-	first := storeAt(t)
-	id := keep(t, first, 1)
-	const programs, times = 4, 8
-	troubles := make(chan error, programs)
-	for range programs {
-		go func() { troubles <- addNotes(New(first.folders), id, times) }()
-	}
-	for range programs {
-		if err := <-troubles; err != nil {
-			t.Fatal(err)
-		}
-	}
-	checkStill(t, first, id, 1, programs*times)
-}
-
-func addNotes(s *Store, id string, times int) error {
-	still, err := s.Open(id)
-	for range times {
-		if err == nil {
-			err = s.SaveNotes(still, append(still.Notes.Notes[:len(still.Notes.Notes):len(still.Notes.Notes)], notesFor(1)...))
-		}
-	}
-	return err
 }
 
 // Fields that a newer program of the same version added are still there after our changes.

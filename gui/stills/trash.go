@@ -23,10 +23,13 @@ type Trashed struct {
 // UTC, so that names go up with time.
 const trashTime = "20060102T150405.000000000"
 
-// Delete puts a still into the trash. The error wraps ErrGone or ErrBusy, or says why the
-// disk would not do it.
+// Delete puts a still into the trash, unless a window marks it. The error wraps ErrGone,
+// ErrBusy or ErrHeld, or says why the disk would not do it.
 func (s *Store) Delete(id string) error {
 	err := s.change(id, func() error {
+		if err := free(s.Folder(id)); err != nil {
+			return err
+		}
 		to := time.Now().UTC().Format(trashTime) + "+" + id
 		return s.move(s.Folder(id), filepath.Join(s.folders.Data, trashDir, to))
 	})

@@ -120,31 +120,18 @@ func (l *List) do(step []change, kind string) {
 	l.past, l.joined = append(l.past, step), kind
 }
 
-// apply puts after in the place of before, wherever that lies by now, or at a place if there
-// was none. The notes that were handed out stay as they are.
+// apply puts after in the place of before. The notes that were handed out stay as they are.
 func (l *List) apply(at int, before, after *Note) {
 	l.edition++
-	at = min(at, len(l.notes))
-	if before != nil {
-		if at = l.Find(before.ID); at < 0 {
-			return // others removed it
-		}
-	}
-	l.notes = replaced(l.notes, at, before != nil, after)
-}
-
-// replaced returns a copy of notes with after at a place, instead of the one there or before
-// it; nil puts none there.
-func replaced(notes []Note, at int, instead bool, after *Note) []Note {
-	now := make([]Note, 0, len(notes)+1)
-	now = append(now, notes[:at]...)
+	notes := make([]Note, 0, len(l.notes)+1)
+	notes = append(notes, l.notes[:at]...)
 	if after != nil {
-		now = append(now, *after)
+		notes = append(notes, *after)
 	}
-	if instead {
+	if before != nil {
 		at++
 	}
-	return append(now, notes[at:]...)
+	l.notes = append(notes, l.notes[at:]...)
 }
 
 // pop takes the last of steps.
