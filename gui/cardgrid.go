@@ -101,8 +101,3 @@ func (r *cardGridRenderer) Objects() []fyne.CanvasObject {
 
 // Destroy has nothing to let go of.
 func (r *cardGridRenderer) Destroy() {}
-
-// cardActs joins the cards to the desk.
-func (d *Desk) cardActs() CardActs {
-	return CardActs{Copy: d.copyHex, Select: d.selectSpot, Delete: d.deleteSpot, Keys: d, Tips: d.parts.tips}
-}

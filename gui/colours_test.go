@@ -20,7 +20,7 @@ import (
 
 func openColours(t *testing.T, d *Desk) *coloursPage {
 	t.Helper()
-	d.openPage(pageIndex(coloursName))
+	d.openPage(pageIndex(PageColours))
 	p, ok := d.page().(*coloursPage)
 	if !ok {
 		t.Fatal("the page of colours is not open")

@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
@@ -14,9 +13,6 @@ import (
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/propose"
 )
-
-// coloursName is the page's name.
-const coloursName = "Colours"
 
 // coloursPage proposes colours to paint next, from the selected spot or a typed colour.
 type coloursPage struct {
@@ -222,28 +218,6 @@ func (d *Desk) swatchActs() SwatchActs {
 		Take:  func(s Swatch) { d.setBase(&s.Colour) },
 		Keys:  d, Tips: d.parts.tips,
 	}
-}
-
-// section is a panel with a heading, a button or nothing at its right, and parts below it.
-func section(heading string, act fyne.CanvasObject, parts ...fyne.CanvasObject) *fyne.Container {
-	title := widget.NewLabel(heading)
-	title.TextStyle.Bold = true
-	head := container.NewBorder(nil, nil, title, act)
-	all := []fyne.CanvasObject{head}
-	for _, o := range parts {
-		if _, words := o.(*widget.Label); !words {
-			o = inset(o)
-		}
-		all = append(all, o)
-	}
-	return onPanel(all...)
-}
-
-// quietWords is a small quiet line.
-func quietWords(words string) fyne.CanvasObject {
-	l := smallLabel()
-	l.SetText(words)
-	return container.New(layout.NewCustomPaddedLayout(-Step/2, -Step, -Step, -Step), l)
 }
 
 // spotSwatch is the swatch of a reading.

@@ -77,8 +77,3 @@ func (d *Desk) sayCompared() string {
 	}
 	return words
 }
-
-// SayMapScale says what the greys of a map of changes mean.
-func SayMapScale(span float64) string {
-	return "In the map middle grey is no change, black " + Whole(span) + nbsp + "tones darker and more, white as much lighter."
-}

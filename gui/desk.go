@@ -123,20 +123,6 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	return d
 }
 
-// firstSource is what is watched at the start: the file that was named, else what was
-// watched last, else the demo painting.
-func firstSource(picture string, s Settings) source {
-	switch region := s.Region.Rectangle(); {
-	case picture != "":
-		return source{Kind: sourcePicture, Path: picture}
-	case s.Picture != "":
-		return source{Kind: sourcePicture, Path: s.Picture}
-	case !region.Empty():
-		return source{Kind: sourceRegion, Region: region}
-	}
-	return source{Kind: sourceDemo}
-}
-
 // Run watches until the desk is closed. It returns at once.
 func (d *Desk) Run() {
 	ctx, stop := context.WithCancel(context.Background())
@@ -213,7 +199,7 @@ func (d *Desk) tell() {
 	d.worker.want(wanted{
 		setup:    d.setup,
 		settings: d.settings.clone(),
-		fit:      d.fitter(mirror, mirrored),
+		lay:      d.fitter(mirror, mirrored),
 		covered:  d.covered,
 		look:     d.look,
 		looking:  d.looking,
@@ -226,16 +212,17 @@ func (d *Desk) tell() {
 
 // fitter returns how the part of a picture that is to be shown would lie in the mirror of
 // now, for any goroutine.
-func (d *Desk) fitter(m *Mirror, mirrored bool) func(image.Rectangle) fit {
+func (d *Desk) fitter(m *Mirror, mirrored bool) func(image.Rectangle) lay {
 	size, scale, part := m.room(), m.scale(), m.view
 	view := viewOf(wanted{settings: d.settings})
 	knob := d.settings.knob(view)
 	halves := m.halves
-	return func(bounds image.Rectangle) fit {
+	return func(bounds image.Rectangle) lay {
+		shown := layBeside(partShown(part, bounds), besideSize(view, knob, bounds), size, scale, mirrored)
 		if halves {
-			return layHalves(partShown(part, bounds), size, scale, mirrored).picture
+			shown = layHalves(partShown(part, bounds), size, scale, mirrored)
 		}
-		return layBeside(partShown(part, bounds), besideSize(view, knob, bounds), size, scale, mirrored).picture
+		return lay{shown.picture.Bounds, shown.picture.Pixels}
 	}
 }
 

@@ -48,12 +48,3 @@ func (d *Desk) setGroups(n int) {
 	d.settings.Groups = n
 	d.settled()
 }
-
-// edgesNow returns the edges that the spread shows, L*.
-func (s *Spread) edgesNow() []float64 {
-	var edges []float64
-	for _, g := range s.state.Groups[:s.edges()] {
-		edges = append(edges, g.To)
-	}
-	return edges
-}

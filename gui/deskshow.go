@@ -116,7 +116,7 @@ func (d *Desk) showPair() {
 			first = spotName(0)
 		}
 		if d.parts.mirror.pen != nil {
-			d.parts.verdict.Set(SayTool(noteTools()[d.pen.tool].name))
+			d.parts.verdict.Set(SayTool(noteTools()[d.pen.tool].name, d.pen.tool == 0))
 			return
 		}
 		d.parts.verdict.Set(SayNoPair(first))
@@ -269,4 +269,9 @@ func (d *Desk) showStrip() {
 	} else {
 		strip.clear(stripMoved)
 	}
+}
+
+// cardActs joins the cards to the desk.
+func (d *Desk) cardActs() CardActs {
+	return CardActs{Copy: d.copyHex, Select: d.selectSpot, Delete: d.deleteSpot, Keys: d, Tips: d.parts.tips}
 }

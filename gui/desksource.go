@@ -47,3 +47,17 @@ func (d *Desk) remember() {
 	}
 	d.keep()
 }
+
+// firstSource is what is watched at the start: the file that was named, else what was
+// watched last, else the demo painting.
+func firstSource(picture string, s Settings) source {
+	switch region := s.Region.Rectangle(); {
+	case picture != "":
+		return source{Kind: sourcePicture, Path: picture}
+	case s.Picture != "":
+		return source{Kind: sourcePicture, Path: s.Picture}
+	case !region.Empty():
+		return source{Kind: sourceRegion, Region: region}
+	}
+	return source{Kind: sourceDemo}
+}

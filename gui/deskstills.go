@@ -156,7 +156,7 @@ func (p *notePen) Nudge(by image.Point) bool {
 // compareByKey begins or ends comparing, on the page of stills.
 func (d *Desk) compareByKey() {
 	if d.comparing == compareNothing {
-		d.openPage(pageIndex(stillsName))
+		d.openPage(pageIndex(PageStills))
 	}
 	d.askCompare()
 }

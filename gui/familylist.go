@@ -147,7 +147,7 @@ func (d *Desk) fittingLines(fill analysis.Spot) (lines []colour.RGB) {
 // goOnFrom shows what can be painted next to a colour.
 func (d *Desk) goOnFrom(c colour.RGB) {
 	d.setBase(&c)
-	d.openPage(pageIndex(coloursName))
+	d.openPage(pageIndex(PageColours))
 }
 
 // point outlines the family of row i in the mirror, or no longer.

@@ -145,7 +145,7 @@ func (m *Mirror) MouseDown(e *desktop.MouseEvent) {
 	}
 	if i, ok := m.markAt(e.Position); ok && !h.shift && m.asks() == "" {
 		k := m.marks[i]
-		h.doing, h.mark, h.grip = carrying, i, place{At: k.At, Area: k.Area}.centre().Sub(at)
+		h.doing, h.mark, h.grip = carrying, i, k.centre().Sub(at)
 		m.Acts.Select(i)
 	}
 	h.look(e.Position)

@@ -85,7 +85,7 @@ func (m *Mirror) nudge(step image.Point) {
 	}
 	for i, k := range m.marks {
 		if k.Selected && !m.hand.keyed && m.asks() == "" {
-			centre := place{At: k.At, Area: k.Area}.centre()
+			centre := k.centre()
 			m.Acts.Carry(i, nearestIn(centre.Add(step), m.bounds), false)
 			return
 		}

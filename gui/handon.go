@@ -1,7 +1,6 @@
 package gui
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -12,24 +11,17 @@ import (
 	"app.tonedesk/gui/stills/sheet"
 )
 
-// ErrEnding says that a file to be written has an ending that tells no way to hand on.
-var ErrEnding = errors.New("ending of the name is not one of " + strings.Join(HandOnEndings(), ", "))
-
 // HandOn says what of a still is handed on, beside what the file's ending tells.
 type HandOn struct {
 	Page    sheet.Size // of a sheet
 	Picture bool       // as PNG: the picture with its notes, pixel for pixel, not the sheet
 }
 
-// HandOnEndings are the ways to hand a still on: the critique sheet as a picture or as a PDF
-// file, the picture in layers, and what is known of it.
-func HandOnEndings() []string { return []string{".png", ".pdf", ".ora", ".json"} }
-
 // sheetPixels is how finely a sheet is painted as a picture, in pixels a millimetre: 203 dots
 // an inch.
 const sheetPixels = 8
 
-// Write writes a still the way the ending of a file's name tells. The error wraps ErrEnding
+// Write writes a still the way the ending of a file's name tells. The error wraps stills.ErrEnding
 // where it tells none.
 func (h HandOn) Write(w io.Writer, ending string, s SheetSubject) error {
 	switch strings.ToLower(ending) {
@@ -47,16 +39,16 @@ func (h HandOn) Write(w io.Writer, ending string, s SheetSubject) error {
 	case ".json":
 		return stills.WriteJSON(w, s.meta(), s.Notes)
 	}
-	return fmt.Errorf("%q: %w", ending, ErrEnding)
+	return fmt.Errorf("%q: %w", ending, stills.ErrEnding)
 }
 
 // Save writes a still to a file of the user's choice, readable for its owner only, as
-// CreateFile does: over one that is there only if so told. The error wraps ErrEnding,
+// CreateFile does: over one that is there only if so told. The error wraps stills.ErrEnding,
 // fs.ErrExist, or says why the disk would not take it.
 func (h HandOn) Save(path string, over bool, s SheetSubject) error {
 	ending := filepath.Ext(path)
-	if !slices.Contains(HandOnEndings(), strings.ToLower(ending)) {
-		return fmt.Errorf("hand on as %s: %w", path, ErrEnding)
+	if !slices.Contains(stills.Endings(), strings.ToLower(ending)) {
+		return fmt.Errorf("hand on as %s: %w", path, stills.ErrEnding)
 	}
 	write := func(w io.Writer) error { return h.Write(w, ending, s) }
 	if err := CreateFile(path, over, write); err != nil {

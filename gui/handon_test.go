@@ -138,7 +138,7 @@ func TestSayMeasured(t *testing.T) {
 func TestHandOnSaves(t *testing.T) {
 	dir, s := t.TempDir(), someSubject()
 	h := HandOn{Page: sheet.A4}
-	for _, ending := range HandOnEndings() {
+	for _, ending := range stills.Endings() {
 		path := filepath.Join(dir, "half"+strings.ToUpper(ending))
 		if err := h.Save(path, true, s); err != nil {
 			t.Fatal(err)
@@ -160,7 +160,7 @@ func TestHandOnSaves(t *testing.T) {
 	if at := 4*(70*120+110) + 0; p.Pix[at] != 80 || p.Pix[at+2] != 80 {
 		t.Errorf("the picture has changed: %v", p.Pix[at:at+4])
 	}
-	if err := h.Save(filepath.Join(dir, "x.gif"), true, s); !errors.Is(err, ErrEnding) {
+	if err := h.Save(filepath.Join(dir, "x.gif"), true, s); !errors.Is(err, stills.ErrEnding) {
 		t.Errorf("gif: %v", err)
 	}
 	if err := h.Save(path, false, s); !errors.Is(err, fs.ErrExist) {

@@ -54,13 +54,13 @@ func TestPartsLook(t *testing.T) {
 
 // The pages in a narrow window, over a picture that has a form in it.
 func TestPagesLook(t *testing.T) {
-	for _, page := range []string{structureName, coloursName, stillsName} {
+	for _, page := range []string{PageStructure, PageColours, PageStills} {
 		t.Run(page, func(t *testing.T) {
 			s := Defaults()
 			s.Page, s.Height = page, 900
 			d := newTestDesk(t, s)
 			d.see(t, form())
-			if page == structureName {
+			if page == PageStructure {
 				d.searchNow(t)
 			}
 			d.parts.mirror.press(image.Pt(150, 150), 0)

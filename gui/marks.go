@@ -89,7 +89,7 @@ func ringRadius(selected bool) float32 {
 }
 
 func (s *markShape) show(m Mark, f fit, square int) {
-	centre := f.pane(place{At: m.At, Area: m.Area}.centre())
+	centre := f.pane(m.centre())
 	at := centre
 	if m.Area.Empty() {
 		s.area.hide()

@@ -54,12 +54,6 @@ func (d *Desk) openViews() {
 	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), d.window.Canvas(), below(d.parts.bar.view))
 }
 
-// below is where a menu of a button opens.
-func below(b *button) fyne.Position {
-	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(b)
-	return at.AddXY(0, b.Size().Height)
-}
-
 // viewAt shows a view by its place in the list, if there is one.
 func (d *Desk) viewAt(i int) {
 	if views := views.All(); i < len(views) {

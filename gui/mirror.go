@@ -17,6 +17,14 @@ type Mark struct {
 	Moved    bool // the picture jumped since the spot was placed
 }
 
+// centre is the point by which the mark is taken hold of.
+func (m Mark) centre() image.Point {
+	if m.Area.Empty() {
+		return m.At
+	}
+	return m.Area.Min.Add(m.Area.Size().Div(2))
+}
+
 // shows reports whether any of the mark lies in the part of the picture that is shown.
 func (m Mark) shows(part image.Rectangle) bool {
 	if m.Area.Empty() {

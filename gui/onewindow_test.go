@@ -19,7 +19,7 @@ func newWindowBeside(t *testing.T, d *Desk) *Desk {
 	b := newTestDesk(t, Defaults())
 	b.options.Stills = stills.New(stills.Folders{Data: d.options.Stills.Folder(""), Cache: t.TempDir()})
 	b.saver.store = b.options.Stills
-	b.openPage(pageIndex(stillsName))
+	b.openPage(pageIndex(PageStills))
 	b.see(t, halves(testLight, testShadow))
 	return b
 }

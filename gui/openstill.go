@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
@@ -89,10 +90,11 @@ func leftOut(l stills.LeftOut) (areas []image.Rectangle, tones []float64) {
 	for _, a := range l.Areas {
 		areas = append(areas, a.Rectangle())
 	}
+	const reach = toneReach * colour.BinsPerLightness
 	for _, r := range l.Lightness {
-		for bin := float64(r[0]) + toneReach*2.55; ; bin += 2 * toneReach * 2.55 {
-			tones = append(tones, min(bin, float64(r[1])-toneReach*2.55)/2.55)
-			if bin+toneReach*2.55 >= float64(r[1]) {
+		for bin := float64(r[0]) + reach; ; bin += 2 * reach {
+			tones = append(tones, min(bin, float64(r[1])-reach)/colour.BinsPerLightness)
+			if bin+reach >= float64(r[1]) {
 				break
 			}
 		}

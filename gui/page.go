@@ -27,10 +27,10 @@ type pageView interface {
 // pages lists them in the order of the tabs.
 func pages() []page {
 	return []page{
-		{"Watch", newWatchPage},
-		{structureName, newStructurePage},
-		{coloursName, newColoursPage},
-		{stillsName, newStillsPage},
+		{PageWatch, newWatchPage},
+		{PageStructure, newStructurePage},
+		{PageColours, newColoursPage},
+		{PageStills, newStillsPage},
 	}
 }
 

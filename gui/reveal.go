@@ -1,9 +1,6 @@
 package gui
 
-import (
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
-)
+import "fyne.io/fyne/v2"
 
 // reveal scrolls the page so that a part that was given the focus by the keyboard is seen:
 // the toolkit gives none of our parts the focus by a click.
@@ -20,18 +17,6 @@ func (d *Desk) reveal(part fyne.CanvasObject) {
 	}
 }
 
-// scrollToShow returns by how much a room of this height has to be scrolled down, so that a
-// part that begins at top is seen: all of it, or its beginning, with a little around it.
-func scrollToShow(top, height, room float32) float32 {
-	switch bottom := top + height; {
-	case top < 0:
-		return top - Step
-	case bottom > room:
-		return max(min(bottom+Step-room, top-Step), 0)
-	}
-	return 0
-}
-
 // pageTurn is how much of what is seen a key scrolls by.
 const pageTurn = 0.8
 
@@ -45,22 +30,3 @@ func (d *Desk) scrollPage(by float32) {
 type fixed struct{ *Desk }
 
 func (fixed) reveal(fyne.CanvasObject) {}
-
-// slider is Fyne's slider that is revealed when it gets the focus.
-type slider struct {
-	widget.Slider
-	keys keySink
-}
-
-func newSlider(from, to, step float64, keys keySink) *slider {
-	s := &slider{keys: keys}
-	s.Min, s.Max, s.Step = from, to, step
-	s.ExtendBaseWidget(s)
-	return s
-}
-
-// FocusGained reveals it.
-func (s *slider) FocusGained() {
-	s.keys.reveal(s)
-	s.Slider.FocusGained()
-}

@@ -100,9 +100,10 @@ func SayNoPair(first string) VerdictText {
 	}
 }
 
-// SayTool says what the pointer does while a still is marked.
-func SayTool(name string) VerdictText {
-	if name == noteTools()[0].name {
+// SayTool says what the pointer does while a still is marked; holds says that the tool takes
+// hold of notes.
+func SayTool(name string, holds bool) VerdictText {
+	if holds {
 		return VerdictText{Title: "Take hold of notes", Short: "Take hold", Sub: "Drag moves one; on the picture it moves the picture"}
 	}
 	return VerdictText{Title: "Draw: " + name, Short: name, Sub: "Esc goes back to holding"}

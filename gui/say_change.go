@@ -94,3 +94,8 @@ func SayAlignment(a stills.Aligned) string {
 
 // capital begins a sentence.
 func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
+
+// SayMapScale says what the greys of a map of changes mean.
+func SayMapScale(span float64) string {
+	return "In the map middle grey is no change, black " + Whole(span) + nbsp + "tones darker and more, white as much lighter."
+}

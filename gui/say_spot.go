@@ -58,3 +58,32 @@ func saySeen(s analysis.Spot) (long, short string) {
 	}
 	return "", ""
 }
+
+// CardText is what a spot's card shows, ready to be drawn.
+type CardText struct {
+	Name                                     string
+	Colour                                   colour.RGB
+	Grey                                     uint8 // of the same lightness
+	Hex                                      string
+	Lightness, Value, LayerGrey, Chroma, Hue string
+	Note                                     string // what is to be known before the figures are trusted
+	Seen, SeenShort                          string // a hint on how light the colour looks
+	Selected                                 bool
+	Lost                                     bool // there is no reading
+	Empty                                    bool // there is no spot
+}
+
+// SayEmptyCard stands where a spot's card will be, so that nothing moves when it comes.
+func SayEmptyCard(name string) CardText {
+	t := SayLostCard(name, false)
+	t.Note, t.Empty = "", true
+	return t
+}
+
+// SayLostCard is the card of a spot that lies outside of the picture.
+func SayLostCard(name string, selected bool) CardText {
+	return CardText{
+		Name: name, Hex: unknown, Lightness: unknown, Value: unknown, LayerGrey: unknown, Chroma: unknown, Hue: unknown,
+		Note: "outside the picture", Selected: selected, Lost: true,
+	}
+}

@@ -6,7 +6,6 @@ import (
 	"image"
 	"sync"
 
-	"app.tonedesk/analysis"
 	"app.tonedesk/assets"
 	"app.tonedesk/capture"
 )
@@ -91,18 +90,4 @@ func (s *screen) still(ctx context.Context) (img *image.RGBA, desktop image.Rect
 	img = image.NewRGBA(image.Rectangle{Max: f.Size})
 	copyOpaque(img, Pixels(&f))
 	return img, image.Rectangle{Max: f.Size}.Add(f.Origin), nil
-}
-
-// copyOpaque copies a picture of img's size, with its alpha made 255.
-func copyOpaque(img *image.RGBA, p analysis.Pixels) {
-	red, blue := 0, 2
-	if p.Layout == analysis.BGRX {
-		red, blue = 2, 0
-	}
-	for y := range p.Height {
-		from, to := p.Pix[y*p.Stride:][:4*p.Width], img.Pix[y*img.Stride:][:4*p.Width]
-		for i := 0; i < len(from); i += 4 {
-			to[i], to[i+1], to[i+2], to[i+3] = from[i+red], from[i+1], from[i+blue], 255
-		}
-	}
 }

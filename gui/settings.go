@@ -82,6 +82,17 @@ const (
 	maxNote                    = 1 << 10  // bytes of the note on the display
 )
 
+// The names of the window's pages.
+const (
+	PageWatch     = "Watch"
+	PageStructure = "Structure"
+	PageColours   = "Colours"
+	PageStills    = "Stills"
+)
+
+// PageNames returns them in the order of their tabs.
+func PageNames() []string { return []string{PageWatch, PageStructure, PageColours, PageStills} }
+
 // viewGrey is the key of the view shown first.
 const viewGrey = "grey"
 
@@ -99,7 +110,7 @@ func Defaults() Settings {
 		StillsLimit: 2048,
 		Shade:       propose.DefaultOptions(),
 		View:        viewGrey,
-		Page:        pages()[0].name,
+		Page:        PageWatch,
 		Width:       380,
 		Height:      760,
 		Display:     "sRGB",
@@ -138,7 +149,7 @@ func (s *Settings) confine() []string {
 	mend("view", known, func() { s.View = d.View })
 	knobs := confineKnobs(s.Knobs)
 	mend("knobs", maps.Equal(knobs, s.Knobs), func() { s.Knobs = knobs })
-	mend("page", pageIndex(s.Page) >= 0, func() { s.Page = d.Page })
+	mend("page", slices.Contains(PageNames(), s.Page), func() { s.Page = d.Page })
 	mend("region", s.Region.sensible(), func() { s.Region = nil })
 	mend("place", s.Place.sensible(), func() { s.Place = nil })
 	mend("picture", plainText(s.Picture, maxPath), func() { s.Picture = "" })

@@ -58,5 +58,5 @@ func (s Settings) limits() analysis.Limits {
 // dotted reports whether the pixels beyond the limits are dotted while the page of the
 // settings is open.
 func (s Settings) dotted() bool {
-	return s.Dots == DotsAlways || s.Dots == DotsStructure && s.Page == structureName
+	return s.Dots == DotsAlways || s.Dots == DotsStructure && s.Page == PageStructure
 }

@@ -165,6 +165,5 @@ func (s setup) out(dst *analysis.Mask, origin image.Point, covered image.Rectang
 
 // toneBins returns the first and the last bin left out around a lightness.
 func toneBins(lightness float64) (from, to int) {
-	bin := func(l float64) int { return int(min(max(l, 0), 100)*2.55 + 0.5) }
-	return bin(lightness - toneReach), bin(lightness + toneReach)
+	return colour.BinOf(max(lightness-toneReach, 0)), colour.BinOf(min(lightness+toneReach, 100))
 }

@@ -27,11 +27,6 @@ type SpreadState struct {
 	FromWhite bool            // the foot counts value from white
 }
 
-// spreadOf takes a reading's part for the spread; nothing of the reading is kept.
-func spreadOf(r *analysis.Reading, marks []SpreadMark) SpreadState {
-	return SpreadState{Histogram: r.Histogram, Groups: slices.Clone(r.Chosen().Groups()), Marks: marks}
-}
-
 // Spread is the histogram of lightness from black to white: square-root height, group
 // edges and shares on it, the spots marked. Use it on the Fyne goroutine only.
 type Spread struct {
@@ -86,4 +81,13 @@ func sameGroups(a, b []analysis.Group) bool {
 		}
 		return a == b
 	})
+}
+
+// edgesNow returns the edges that the spread shows, L*.
+func (s *Spread) edgesNow() []float64 {
+	var edges []float64
+	for _, g := range s.state.Groups[:s.edges()] {
+		edges = append(edges, g.To)
+	}
+	return edges
 }

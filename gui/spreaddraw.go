@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // spreadPicture is the drawn histogram. It keeps its image for the next drawing.
@@ -32,7 +33,7 @@ func (p *spreadPicture) draw(histogram, target *[256]int, w, h int, scale float6
 		first, last := columnBins(x, w)
 		if height := slices.Max(heights[first:last]); height > 0 {
 			top := float64(h) - max(height*room, 1) // what is there is seen
-			if lightness := (float64(first+last-1) / 2) / 2.55; lightness < p.limits.Dark || lightness > p.limits.Light && p.limits.Light > 0 {
+			if lightness := colour.LightnessOfBins(first+last-1, 2); lightness < p.limits.Dark || lightness > p.limits.Light && p.limits.Light > 0 {
 				p.dots(x, h, int(top), scale)
 			} else {
 				p.column(x, h, top)

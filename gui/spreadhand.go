@@ -3,6 +3,8 @@ package gui
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
+
+	"app.tonedesk/analysis/colour"
 )
 
 // SpreadActs are told what the painter does with the spread; none may be nil.
@@ -86,7 +88,7 @@ func (s *Spread) DragEnd() {
 
 // moveEdge tells of an edge, kept between its neighbours by a bin at least.
 func (s *Spread) moveEdge(i int, to float64, end bool) {
-	const bin = 1 / 2.55
+	const bin = 1 / colour.BinsPerLightness
 	groups := s.state.Groups
 	to = min(max(to, groups[i].From+bin), groups[i+1].To-bin)
 	s.state.Groups[i].To, s.state.Groups[i+1].From = to, to // at once, whenever the next frame comes

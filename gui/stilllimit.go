@@ -11,9 +11,6 @@ import (
 	"app.tonedesk/gui/stills"
 )
 
-// limitBytes is how much room stills may take, in bytes; 0 for as much as they need.
-func (s Settings) limitBytes() int64 { return int64(s.StillsLimit) << 20 }
-
 // checkLimit says so if the stills take more room than they may. It removes nothing.
 func (d *Desk) checkLimit() {
 	limit := d.settings.limitBytes()

@@ -37,7 +37,7 @@ func (d *Desk) seeStill(t *testing.T) {
 // openNewStill keeps a picture, opens it as a still, and shows the page for it.
 func openNewStill(t *testing.T, d *Desk, img *image.NRGBA) *stillsPage {
 	t.Helper()
-	d.openPage(pageIndex(stillsName))
+	d.openPage(pageIndex(PageStills))
 	d.see(t, img)
 	d.KeepStill(true)
 	d.see(t, img)
@@ -463,7 +463,7 @@ func TestHandMovesThePicture(t *testing.T) {
 // Back from a still, the spots from before are there again.
 func TestSpotsComeBackAfterAStill(t *testing.T) {
 	d := newTestDesk(t, Defaults())
-	d.openPage(pageIndex(stillsName))
+	d.openPage(pageIndex(PageStills))
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	d.parts.mirror.press(image.Pt(100, 150), 0)
@@ -486,7 +486,7 @@ func TestSpotsComeBackAfterAStill(t *testing.T) {
 func TestPictureStaysUnderPen(t *testing.T) {
 	for _, width := range []float32{minWidth, 380} {
 		s := Defaults()
-		s.Page, s.Width, s.Height = stillsName, width, 700
+		s.Page, s.Width, s.Height = PageStills, width, 700
 		d := newTestDesk(t, s)
 		d.page().(*stillsPage).showPart(partMarks)
 		openNewStill(t, d, halves(testLight, testShadow))
@@ -561,9 +561,9 @@ func TestDeletedStillLeavesNoTool(t *testing.T) {
 func TestKeptIsSaidUntilMore(t *testing.T) {
 	d := newTestDesk(t, Defaults())
 	for name, do := range map[string]func(){
-		"another page": func() { d.openPage(pageIndex(stillsName)) },
+		"another page": func() { d.openPage(pageIndex(PageStills)) },
 		"another part": func() {
-			d.openPage(pageIndex(stillsName))
+			d.openPage(pageIndex(PageStills))
 			d.parts.strip.say(stripNote, keptWords)
 			d.showStillsPart(partMarks)
 		},

@@ -10,9 +10,6 @@ import (
 	"app.tonedesk/gui/stills/notes"
 )
 
-// stillsName is the page's name.
-const stillsName = "Stills"
-
 // stillsPage keeps pictures, marks them, compares them, and shows what was kept. One of its
 // three parts is shown at a time, so that each has the room there is.
 type stillsPage struct {
@@ -94,22 +91,6 @@ func (p *stillsPage) showNote() {
 // measureLines is how many lines the words on what is painted take in a narrow window: so
 // much room is theirs while a still is open, or the page would move while it is painted.
 const measureLines = 3
-
-// linesHigh gives a text the height of at least so many lines, while it is shown.
-type linesHigh int
-
-// Layout gives it all there is.
-func (linesHigh) Layout(o []fyne.CanvasObject, size fyne.Size) { o[0].Resize(size) }
-
-// MinSize is the text's, or that of the lines.
-func (n linesHigh) MinSize(o []fyne.CanvasObject) (size fyne.Size) {
-	if !o[0].Visible() {
-		return size
-	}
-	size = o[0].MinSize()
-	line := fyne.MeasureText("M", SmallSize, fyne.TextStyle{}).Height
-	return fyne.NewSize(size.Width, max(size.Height, float32(n)*line+2*Step))
-}
 
 // showMeasured says what is painted as light and as shadow.
 func (p *stillsPage) showMeasured() {

@@ -22,7 +22,7 @@ import (
 // openStructure shows the structure page.
 func openStructure(t *testing.T, d *Desk) *structurePage {
 	t.Helper()
-	d.openPage(pageIndex(structureName))
+	d.openPage(pageIndex(PageStructure))
 	p, ok := d.page().(*structurePage)
 	if !ok {
 		t.Fatal("the structure page is not open")

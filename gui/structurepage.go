@@ -5,15 +5,10 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
 )
-
-// structureName is the page's name.
-const structureName = "Structure"
 
 // structurePage tells how light and shadow hold together: the groups of the whole picture,
 // its families, and how it stands to a target.
@@ -82,40 +77,6 @@ func (p *structurePage) show(r *analysis.Reading) {
 	if resized {
 		p.d.relayPage()
 	}
-}
-
-// smallLabel is a text in the small size that takes as many lines as it needs.
-func smallLabel() *widget.Label {
-	l := widget.NewLabel("")
-	l.Wrapping = fyne.TextWrapWord
-	l.SizeName = theme.SizeNameCaptionText
-	return l
-}
-
-// say gives a label its words, and reports whether it asks for another height; the same
-// words cost nothing.
-func say(l *widget.Label, words string) (resized bool) {
-	if l.Text == words {
-		return false
-	}
-	before := l.MinSize().Height
-	l.SetText(words)
-	return l.MinSize().Height != before
-}
-
-// onPanel stands parts below each other on a panel.
-func onPanel(parts ...fyne.CanvasObject) *fyne.Container {
-	return container.NewStack(newGround(ColorNamePanel), container.New(layout.NewCustomPaddedVBoxLayout(0), parts...))
-}
-
-// atRight sets a button into the right end of a panel's heading.
-func atRight(o fyne.CanvasObject) fyne.CanvasObject {
-	return container.New(layout.NewCustomPaddedLayout(0, 0, 0, Step/2), container.NewCenter(o))
-}
-
-// inset keeps a part a step from the panel's sides.
-func inset(o fyne.CanvasObject) fyne.CanvasObject {
-	return container.New(layout.NewCustomPaddedLayout(0, Step/2, Step, Step), o)
 }
 
 // relayPage lays the open page anew, after a part of it asks for another height.

@@ -1,7 +1,6 @@
 package gui
 
 import (
-	"errors"
 	"path/filepath"
 
 	"fyne.io/fyne/v2"
@@ -11,20 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/colour"
-	"app.tonedesk/capture"
 )
-
-// errUncounted says that a picture has no pixel to count.
-var errUncounted = errors.New("nothing to count")
-
-// target is a picture as the plan to paint toward. It never changes.
-type target struct {
-	name  string // for the window
-	path  string // of its file; empty for what was in the mirror, or a still
-	still string // its ID; empty for what is no still
-	plan  *analysis.Target
-}
 
 // targetPanel shows how the picture stands to its target.
 type targetPanel struct {
@@ -194,16 +180,4 @@ func (d *Desk) restoreTarget() {
 		d.restoring = true
 		d.openTargetFile(d.settings.Target, take)
 	}
-}
-
-// ReadTarget reads a picture file as a target, split into a number of groups (0: as many as
-// it needs), with ground under what is partly transparent.
-func ReadTarget(path string, groups int, ground colour.RGB) (*analysis.Target, error) {
-	picture, err := capture.OpenPicture(path)
-	if err != nil {
-		return nil, err
-	}
-	p := analysis.Pixels{Pix: picture.Pix, Stride: picture.Stride, Width: picture.Size.X, Height: picture.Size.Y, Layout: analysis.RGBA}
-	p.LayOver(ground)
-	return analysis.NewTarget(analysis.Read(p, analysis.Options{Groups: groups})), nil
 }

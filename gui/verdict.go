@@ -2,7 +2,6 @@ package gui
 
 import (
 	"image/color"
-	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -10,26 +9,6 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
-
-// VerdictText is what is said of two spots.
-type VerdictText struct {
-	Title  string // the sentence
-	Short  string // the same for a narrow window
-	Sub    string // quieter, below
-	Remark string // on how a grey layer would mislead; "" for none
-	Bars   []Bar  // the spots' lightness, side by side
-}
-
-func (t VerdictText) equal(o VerdictText) bool {
-	return t.Title == o.Title && t.Short == o.Short && t.Sub == o.Sub && t.Remark == o.Remark && slices.Equal(t.Bars, o.Bars)
-}
-
-// Bar is a spot's lightness as a bar.
-type Bar struct {
-	Name      string
-	Lightness float64 // L*, 0 to 100: the height
-	Grey      uint8   // 8-bit code: the fill
-}
 
 // Verdict shows the sentence, always in the same place and at the same height, with the
 // pair as two bars standing on one line. Use it on the Fyne goroutine only.

@@ -53,7 +53,7 @@ var reasons = []reason{
 	{stills.ErrBusy, "another window is changing the stills", "try again in a moment"},
 	{stills.ErrHeld, "a window marks it", "close it there first"},
 	{stills.ErrChanged, "it was changed in the meantime", "look at it again"},
-	{ErrEnding, "the ending of its name tells no way to write it", "end the name in .png, .pdf, .ora or .json"},
+	{stills.ErrEnding, "the ending of its name tells no way to write it", "end the name in .png, .pdf, .ora or .json"},
 	{stills.ErrPicture, "there is no picture of a size that can be kept", "wait for the picture, or choose a smaller region"},
 	// Screens.
 	{capture.ErrWayland, "this Wayland session lets no program read the screen", "log in with an X11 session, or open a picture file"},

@@ -11,6 +11,7 @@ import (
 	"unicode"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/stills"
 )
 
 func TestExplain(t *testing.T) {
@@ -57,7 +58,7 @@ func TestExplainWriting(t *testing.T) {
 		{syscall.ENOSPC, "Can't write \"x\": the disk is full; make room."},
 		{syscall.EROFS, "Can't write \"x\": nothing can be written on that disk; use another one, or make it writable."},
 		{fs.ErrExist, "Can't write \"x\": there is a file of that name already; choose another name."},
-		{ErrEnding, Explain("write \"x\"", ErrEnding)},
+		{stills.ErrEnding, Explain("write \"x\"", stills.ErrEnding)},
 	}
 	for _, tt := range tests {
 		if got := ExplainWriting(`write "x"`, tt.err); got != tt.want {

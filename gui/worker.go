@@ -21,7 +21,7 @@ import (
 type wanted struct {
 	setup    setup
 	settings Settings
-	fit      func(bounds image.Rectangle) fit // where the picture would lie, and which part of it
+	lay      func(bounds image.Rectangle) lay // which part of the picture is shown, and how large
 	covered  image.Rectangle                  // by our own window, in desktop pixels
 	look     image.Point                      // pixel under the pointer or key cursor
 	looking  bool
@@ -50,12 +50,6 @@ type shown struct {
 	jumped  bool                 // the whole picture jumped since the frame before
 	at      time.Time
 	text    bool // figures may be renewed; else only the picture
-}
-
-// reading is a spot's reading, or why there is none.
-type reading struct {
-	analysis.Spot
-	Err error
 }
 
 // worker turns frames into what is shown. All of it runs on the watcher's goroutine, but
@@ -125,9 +119,6 @@ func (w *worker) wanted() wanted {
 // can't be read.
 const textEvery = 100 * time.Millisecond
 
-// paper lies under the partly transparent pixels of a picture.
-var paper = colour.RGB{R: 255, G: 255, B: 255}
-
 // frame works on a frame and shows the outcome; again says that the frame is the one
 // before, and only what is wanted has changed.
 func (w *worker) frame(f *capture.Frame, again bool) {
@@ -144,11 +135,11 @@ func (w *worker) frame(f *capture.Frame, again bool) {
 		Pixels(f).LayOver(paper)
 	}
 	p, bounds := pixelsOf(f, next.setup.Source)
-	if bounds.Empty() || next.fit == nil {
+	if bounds.Empty() || next.lay == nil {
 		return
 	}
 	again = again && bounds == w.done.bounds
-	lay := next.fit(bounds)
+	lay := next.lay(bounds)
 	next.setup.out(&w.out, bounds.Min, next.covered.Intersect(bounds))
 	counts := again && sameCount(next, w.last)
 	if !counts {
@@ -158,7 +149,7 @@ func (w *worker) frame(f *capture.Frame, again bool) {
 		w.jump.Forget() // another part of the same picture is no jump: spots stay on what they were put on
 	}
 	w.done.jumped = !again && w.jump.Moved(w.done.reading)
-	reduced := counts && lay == w.lastFit()
+	reduced := counts && lay == w.lastLay()
 	if !reduced {
 		next.setup.out(&w.partOut, lay.Bounds.Min, next.covered.Intersect(bounds))
 		w.reduced = w.reducer.Reduce(p.Crop(lay.Bounds.Sub(bounds.Min)), lay.Pixels.X, lay.Pixels.Y, &w.partOut)
@@ -190,15 +181,6 @@ func pixelsOf(f *capture.Frame, from source) (analysis.Pixels, image.Rectangle) 
 	return p.Crop(part.Sub(f.Origin)), part
 }
 
-// Pixels returns a captured frame as the analysis reads it. No byte is copied.
-func Pixels(f *capture.Frame) analysis.Pixels {
-	layout := analysis.RGBA
-	if f.Layout == capture.BGRX {
-		layout = analysis.BGRX
-	}
-	return analysis.Pixels{Pix: f.Pix, Stride: f.Stride, Width: f.Size.X, Height: f.Size.Y, Layout: layout}
-}
-
 // sameCount reports whether the statistics of two wants are the same for the same frame.
 func sameCount(a, b wanted) bool {
 	return a.settings.Groups == b.settings.Groups && a.covered == b.covered &&
@@ -210,11 +192,18 @@ func sameSlice[T any](a, b []T) bool {
 	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
 }
 
-func (w *worker) lastFit() fit {
-	if w.last.fit == nil || w.reduced == nil {
-		return fit{}
+// lay says which part of a picture is shown, in pixels of its source, and to how many pixels
+// it is reduced.
+type lay struct {
+	Bounds image.Rectangle
+	Pixels image.Point
+}
+
+func (w *worker) lastLay() lay {
+	if w.last.lay == nil || w.reduced == nil {
+		return lay{}
 	}
-	return w.last.fit(w.done.bounds)
+	return w.last.lay(w.done.bounds)
 }
 
 // paint paints the view into the image that isn't shown.
@@ -261,14 +250,6 @@ func backImage(images *[2]*image.RGBA, size image.Point) *image.RGBA {
 	return images[1]
 }
 
-// readSpots reads every spot in the frame.
-func (w *worker) readSpots(p analysis.Pixels, origin image.Point, next wanted) {
-	w.done.spots = w.done.spots[:0]
-	for _, at := range next.setup.Places {
-		w.done.spots = append(w.done.spots, readPlace(p, at, origin, next))
-	}
-}
-
 // findFamilies has families looked for, if they are wanted and the picture changed since.
 func (w *worker) findFamilies(p analysis.Pixels, origin image.Point, next wanted, changed bool) {
 	rules := next.settings.Rules
@@ -292,7 +273,7 @@ func (w *worker) pick(bounds image.Rectangle, next wanted) {
 	}
 	at := next.pick.Sub(bounds.Min)
 	w.done.picked = next.pick
-	w.done.tone = float64(w.done.reading.Grey[at.Y*w.done.reading.Width+at.X]) / 2.55
+	w.done.tone = colour.LightnessOfBins(int(w.done.reading.Grey[at.Y*w.done.reading.Width+at.X]), 1)
 }
 
 // textDue says whether the figures may be renewed now; if not, it asks to come back when

@@ -10,6 +10,7 @@ import (
 
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/gui"
+	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/sheet"
 )
 
@@ -49,7 +50,7 @@ func runSheet(args []string, s streams) int {
 	}
 	if err := plan.Save(path, a.given("force"), sheetSubject(of)); err != nil {
 		s.say(explainSheet(path, err))
-		if errors.Is(err, gui.ErrEnding) {
+		if errors.Is(err, stills.ErrEnding) {
 			return exitWrongUse
 		}
 		return exitUnread

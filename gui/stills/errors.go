@@ -1,6 +1,9 @@
 package stills
 
-import "errors"
+import (
+	"errors"
+	"strings"
+)
 
 // What can go wrong with a still, beside errors of io/fs and of the system.
 var (
@@ -18,6 +21,12 @@ var (
 	ErrUnheld = errors.New("still is not open to be marked")
 	// ErrChanged: the still was changed since it was looked at.
 	ErrChanged = errors.New("still was changed meanwhile")
+	// ErrEnding: a file's name ends in none of Endings.
+	ErrEnding = errors.New("ending of the name is not one of " + strings.Join(Endings(), ", "))
 	// ErrPicture: the picture to keep has no pixels, or sizes that contradict each other.
 	ErrPicture = errors.New("no picture to keep")
 )
+
+// Endings are those of the files that a still can be exported to: the critique sheet as a
+// picture or as a PDF file, the picture in layers, and what is known of it.
+func Endings() []string { return []string{".png", ".pdf", ".ora", ".json"} }
