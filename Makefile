@@ -1,6 +1,11 @@
 # Tonedesk: the commands, the same for a person and for CI. See DEVELOPERS.md.
 # One set of flags for everything, so that the toolkit is compiled once.
 
+# Left out of the toolkit: a font of 4 MB for emoji, which nothing of ours shows, and reading
+# another program's FyneApp.toml from the folder that we are started in.
+TAGS := no_emoji,no_metadata
+export GOFLAGS := $(shell go env GOFLAGS) -tags=$(TAGS)
+
 BIN := build/desk
 STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.7.0
 
