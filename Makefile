@@ -9,7 +9,7 @@ export GOFLAGS := $(shell go env GOFLAGS) -tags=$(TAGS)
 BIN := build/desk
 STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.7.0
 
-.PHONY: run build test quick bench shots fmt setup setup-test lint
+.PHONY: run build test quick bench shots notices fmt setup setup-test lint
 
 run: setup build ## opens the window; without a display, on a virtual screen
 	@scripts/run.sh $(BIN)
@@ -41,6 +41,11 @@ bench: setup build ## the figures of DEVELOPERS.md
 
 shots: setup build ## the pictures of the README
 	@scripts/shots.sh $(BIN) assets
+
+notices: ## THIRD_PARTY.md, after modules have changed
+	@mkdir -p build
+	go run ./scripts/thirdparty >build/notices
+	mv build/notices THIRD_PARTY.md
 
 fmt:
 	gofmt -w .
