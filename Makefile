@@ -1,8 +1,8 @@
 # Tonedesk: the commands, the same for a person and for CI. See DEVELOPERS.md.
 # One set of flags for everything, so that the toolkit is compiled once.
 
-# Left out of the toolkit: a font of 4 MB for emoji, which nothing of ours shows, and reading
-# another program's FyneApp.toml from the folder that we are started in.
+# Left out of the toolkit: a font of 4 MB for emoji, which nothing of ours shows, and the
+# reading of a FyneApp.toml that lies beside the program.
 TAGS := no_emoji,no_metadata
 export GOFLAGS := $(shell go env GOFLAGS) -tags=$(TAGS)
 
