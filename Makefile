@@ -1,10 +1,15 @@
 # Tonedesk: the commands, the same for a person and for CI. See DEVELOPERS.md.
 # One set of flags for everything, so that the toolkit is compiled once.
 
+# Left out of the toolkit: a font of 4 MB for emoji, which nothing of ours shows, and the
+# reading of a FyneApp.toml that lies beside the program.
+TAGS := no_emoji,no_metadata
+export GOFLAGS := $(shell go env GOFLAGS) -tags=$(TAGS)
+
 BIN := build/desk
 STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.7.0
 
-.PHONY: run build test quick bench shots fmt setup lint
+.PHONY: run build test quick bench shots notices fmt setup lint
 
 run: setup build ## opens the window; without a display, on a virtual screen
 	@scripts/run.sh $(BIN)
@@ -33,6 +38,11 @@ bench: setup build ## the figures of DEVELOPERS.md
 
 shots: setup build ## the pictures of the README
 	@scripts/shots.sh $(BIN) assets
+
+notices: ## THIRD_PARTY.md, after modules have changed
+	@mkdir -p build
+	go run ./scripts/thirdparty >build/notices
+	mv build/notices THIRD_PARTY.md
 
 fmt:
 	gofmt -w .

@@ -163,7 +163,7 @@ func (d *Desk) showLower() {
 	case panelSettings:
 		content = d.framed("Settings", newSettingsPanel(&d.settings, d.settled, quietLine))
 	case panelKeys:
-		content = d.framed("Keys", newKeysPanel())
+		content = d.framed("Keys", newKeysPanel(d.options.Messages))
 	}
 	p.lower.Content = container.New(layout.NewCustomPaddedLayout(0, 0, 0, gutter), content)
 	p.lower.ScrollToTop()

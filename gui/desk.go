@@ -26,6 +26,7 @@ type Options struct {
 	Screen   func() (capture.Backend, error) // the way to the screen, when it is needed
 	Problems []string                        // sentences to show at the start
 	Stills   *stills.Store                   // where stills are kept; nil if there is no place for them
+	Messages string                          // file where messages for programmers are kept; "" for none
 	Trace    io.Writer                       // gets a line of JSON for all that is shown; may be nil
 	Quit     func()                          // ends the program
 

@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/capture"
@@ -238,6 +239,24 @@ func TestKeysAreUnique(t *testing.T) {
 		}
 		if c.key != "" {
 			note("key "+string(c.key), c.name)
+		}
+	}
+}
+
+// Below the keys stands where messages are kept, if they are.
+func TestKeysPanelNamesTheFileOfMessages(t *testing.T) {
+	for _, path := range []string{"", "/state/tonedesk/desk.log"} {
+		d := newTestDesk(t, Defaults())
+		d.options.Messages = path
+		d.openPanel(panelKeys)
+		var said []string
+		for _, o := range test.LaidOutObjects(d.parts.lower.Content) {
+			if words, ok := o.(*widget.RichText); ok && strings.HasPrefix(words.String(), "Messages") {
+				said = append(said, words.String())
+			}
+		}
+		if path == "" && said != nil || path != "" && (len(said) != 1 || !strings.Contains(said[0], path)) {
+			t.Errorf("kept in %q, it says %q", path, said)
 		}
 	}
 }

@@ -7,8 +7,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// newKeysPanel lists every key, from the table that the window itself obeys.
-func newKeysPanel() fyne.CanvasObject {
+// newKeysPanel lists every key, from the table that the window itself obeys, and says below
+// in which file messages are kept, if there is one.
+func newKeysPanel(messages string) fyne.CanvasObject {
 	rows := container.NewVBox()
 	for _, c := range append(commands(), fixedKeys...) {
 		if c.keys == "" {
@@ -19,6 +20,9 @@ func newKeysPanel() fyne.CanvasObject {
 		name := widget.NewLabel(c.name)
 		name.Wrapping = fyne.TextWrapWord
 		rows.Add(container.New(&keyRow{}, keys, name))
+	}
+	if messages != "" {
+		rows.Add(quietLine("Messages of the program are kept in " + messages))
 	}
 	return rows
 }

@@ -12,7 +12,7 @@ fi
 echo "There is no display here, so the window opens on a virtual screen."
 . scripts/virtual.sh
 virtual_screen 1280x860
-export HOME="$work" XDG_CONFIG_HOME="$work/config"
+export HOME="$work" XDG_CONFIG_HOME="$work/config" XDG_STATE_HOME="$work/state"
 display -geometry 840x630+20+60 -title "A painting" assets/demo.png >/dev/null 2>&1 &
 window_shown "A painting" >/dev/null
 mkdir -p "$XDG_CONFIG_HOME/tonedesk"

@@ -9,7 +9,7 @@ cp build/desk.png "$2/window.png"
 
 . scripts/virtual.sh
 virtual_screen 1280x1000
-export HOME="$work" XDG_CONFIG_HOME="$work/config" XDG_DATA_HOME="$work/data" XDG_CACHE_HOME="$work/cache"
+export HOME="$work" XDG_CONFIG_HOME="$work/config" XDG_STATE_HOME="$work/state" XDG_DATA_HOME="$work/data" XDG_CACHE_HOME="$work/cache"
 mkdir -p "$XDG_CONFIG_HOME/tonedesk"
 for page in Structure Colours Stills; do
 	echo "{\"version\": 1, \"page\": \"$page\", \"width\": 380, \"height\": 940}" >"$XDG_CONFIG_HOME/tonedesk/settings.json"

@@ -3,7 +3,6 @@ package xconn
 import (
 	"context"
 	"fmt"
-	"io"
 	"log"
 	"maps"
 	"net"
@@ -23,8 +22,14 @@ const (
 	XWayland = "XWAYLAND" // only to see that the server is one for old programs in a Wayland session
 )
 
-func init() {
-	xgb.Logger = log.New(io.Discard, "", 0) // its messages are for its authors, not for painters
+func init() { xgb.Logger = log.New(toStandard{}, "xgb: ", 0) }
+
+// toStandard hands the library's messages to the standard logger.
+type toStandard struct{}
+
+func (toStandard) Write(message []byte) (int, error) {
+	log.Print(string(message))
+	return len(message), nil
 }
 
 // Conn is a connection in use. Its requests may be made from any goroutine; each

@@ -10,6 +10,8 @@ import (
 	"strings"
 	"sync"
 	"testing"
+
+	"app.tonedesk/cmd/desk/quiet"
 )
 
 // buildDir holds the program that the tests run; TestMain removes it.
@@ -22,6 +24,7 @@ func TestMain(m *testing.M) {
 		os.Exit(1)
 	}
 	buildDir = dir
+	quiet.Aloud() // a test keeps nothing in the user's folders
 	code := m.Run()
 	os.RemoveAll(dir)
 	os.Exit(code)

@@ -3,39 +3,27 @@ package main
 import (
 	"os"
 
-	_ "app.tonedesk/cmd/desk/quiet" // first: swallows what libraries print as they start
+	"app.tonedesk/cmd/desk/quiet" // initialised first: takes what libraries print as they start
 )
 
 func main() {
 	os.Exit(run(os.Args[1:], streams{in: os.Stdin, out: os.Stdout, err: os.Stderr}))
 }
 
+// commands are what the program does without a window.
+var commands = map[string]func([]string, streams) int{
+	"read": runRead, "spot": runSpot, "compare": runCompare, "change": runChange, "sheet": runSheet,
+	"stills": runStills, "shade": runShade, "match": runMatch, "palette": runPalette,
+	"help": help, "--help": help, "-h": help,
+}
+
+func help(_ []string, s streams) int { return runHelp(s) }
+
 // run does what the arguments ask for and returns the exit code.
 func run(args []string, io streams) int {
-	if len(args) == 0 {
-		return openWindow(args, io)
-	}
-	switch args[0] {
-	case "read":
-		return runRead(args[1:], io)
-	case "spot":
-		return runSpot(args[1:], io)
-	case "compare":
-		return runCompare(args[1:], io)
-	case "change":
-		return runChange(args[1:], io)
-	case "sheet":
-		return runSheet(args[1:], io)
-	case "stills":
-		return runStills(args[1:], io)
-	case "shade":
-		return runShade(args[1:], io)
-	case "match":
-		return runMatch(args[1:], io)
-	case "palette":
-		return runPalette(args[1:], io)
-	case "help", "--help", "-h":
-		return runHelp(io)
+	if len(args) > 0 && commands[args[0]] != nil {
+		quiet.Aloud()
+		return commands[args[0]](args[1:], io)
 	}
 	return openWindow(args, io)
 }

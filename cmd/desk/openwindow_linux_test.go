@@ -88,7 +88,7 @@ func openIn(t *testing.T, server *xvfbtest.Server, home, settings string, env []
 	}
 	t.Cleanup(func() { w.fault.Close() })
 	w.cmd = exec.Command(builtProgram(t), append([]string{"--trace", w.tracePath()}, args...)...)
-	w.cmd.Env = append(server.Env(), append([]string{"HOME=" + w.home, "XDG_CONFIG_HOME=" + w.home, "XDG_DATA_HOME=" + filepath.Join(w.home, "data"), "XDG_CACHE_HOME=" + filepath.Join(w.home, "cache"), "LANG=C.UTF-8", "LC_ALL=", "FYNE_SCALE=1", "TONEDESK_DEBUG=1"}, env...)...)
+	w.cmd.Env = append(server.Env(), append([]string{"HOME=" + w.home, "XDG_CONFIG_HOME=" + w.home, "XDG_DATA_HOME=" + filepath.Join(w.home, "data"), "XDG_CACHE_HOME=" + filepath.Join(w.home, "cache"), "XDG_STATE_HOME=" + filepath.Join(w.home, "state"), "LANG=C.UTF-8", "LC_ALL=", "FYNE_SCALE=1"}, env...)...)
 	w.cmd.Stderr = w.fault
 	if err := w.cmd.Start(); err != nil {
 		t.Fatal(err)
@@ -136,6 +136,16 @@ func (w *openedWindow) said() string {
 	return string(data)
 }
 
+func (w *openedWindow) messagesPath() string {
+	return filepath.Join(w.home, "state", "tonedesk", "desk.log")
+}
+
+// messages returns what it kept for programmers, "" for no file.
+func (w *openedWindow) messages() string {
+	data, _ := os.ReadFile(w.messagesPath())
+	return string(data)
+}
+
 // lines returns the trace so far.
 func (w *openedWindow) lines() []shownLine {
 	data, err := os.ReadFile(w.tracePath())
@@ -162,7 +172,7 @@ func (w *openedWindow) waitFor(what string, ok func(shownLine) bool) (last shown
 			}
 		}
 		if time.Now().After(deadline) {
-			w.t.Fatalf("the window never showed %s; it shows %+v\nstandard error: %s", what, last, w.said())
+			w.t.Fatalf("the window never showed %s; it shows %+v\nstandard error: %s\nmessages: %s", what, last, w.said(), w.messages())
 		}
 	}
 }

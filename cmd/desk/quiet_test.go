@@ -1,19 +1,24 @@
 package main
 
 import (
+	"os"
 	"strings"
 	"testing"
 )
 
 // Fyne complains about languages that it doesn't know as early as in its package's
-// initialisation. None of it may reach the user.
+// initialisation. None of it may reach the user, or is worth a file.
 func TestStandardErrorIsEmptyInEveryLanguage(t *testing.T) {
 	for _, env := range [][]string{
 		{"LANG=C.UTF-8"}, {"LANG=sr_RS@latin"}, {"LC_ALL=C.UTF-8"}, {"LANG="}, {"LANG=nonsense"}, {"LANG=de_DE.UTF-8"},
 	} {
-		e := deskWith(t, env, "", "spot", "#fff")
+		state := t.TempDir()
+		e := deskWith(t, append(env, "XDG_STATE_HOME="+state), "", "spot", "#fff")
 		if e.err != "" || e.code != 0 || !strings.Contains(e.out, "#ffffff") {
 			t.Errorf("%v: code %d, standard error %q", env, e.code, e.err)
+		}
+		if kept, err := os.ReadDir(state); err != nil || len(kept) > 0 {
+			t.Errorf("%v: kept %v, error %v", env, kept, err)
 		}
 	}
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"io"
+	"log"
 	"os"
 	"os/signal"
 	"path/filepath"
@@ -15,6 +16,7 @@ import (
 
 	"app.tonedesk/assets"
 	"app.tonedesk/capture"
+	"app.tonedesk/cmd/desk/quiet"
 	"app.tonedesk/gui"
 )
 
@@ -92,9 +94,12 @@ func runWindow(picture string, trace io.Writer, s streams) (exit int) {
 		problems = append(problems, gui.Explain("read the settings", err))
 	}
 	keeper := gui.NewKeeper(path, func(err error) { fyne.LogError("keeping the settings", err) })
+	forget := keepCrashes()
+	defer forget()
 	defer recoverWindow(keeper, s, &exit)
 	onDisplayLost(func() {
 		_ = keeper.Flush() // the reason for the end is the display, whatever this says
+		forget()
 		s.say("Tonedesk ended: its display is gone. Start it again when the display is back; what you had set is kept.")
 	})
 	store, err := userStills()
@@ -104,12 +109,15 @@ func runWindow(picture string, trace io.Writer, s streams) (exit int) {
 	a := app.NewWithID(appID)
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	desk := gui.NewDesk(a, gui.Options{
-		Settings: settings, Keeper: keeper, Picture: picture, Stills: store, Problems: problems, Trace: trace, Quit: a.Quit,
+		Settings: settings, Keeper: keeper, Picture: picture, Stills: store, Problems: problems, Messages: quiet.Path(), Trace: trace, Quit: a.Quit,
 		Screen: func() (capture.Backend, error) { return capture.Pick(os.Getenv) },
 	})
 	a.Lifecycle().SetOnStarted(desk.Started)
 	leaveOnSignal(desk)
-	desk.Show()
+	if whetherRefused(desk.Show) {
+		s.say(gui.Sentence("open the window", "the display has no OpenGL 2.1 to draw with", "install the graphics card's driver, or Mesa"+more()))
+		return exitUnread
+	}
 	desk.Run()
 	a.Run()
 	desk.Close()
@@ -123,10 +131,8 @@ func recoverWindow(keeper *gui.Keeper, s streams, exit *int) {
 		return
 	}
 	_ = keeper.Flush()
-	s.say("Tonedesk ended because of a mistake of its own: please report it. What you had set is kept.")
-	if os.Getenv("TONEDESK_DEBUG") != "" {
-		debug.PrintStack()
-	}
+	log.Printf("panic: %v\n%s", r, debug.Stack())
+	s.say("Tonedesk ended because of a mistake of its own: please report it" + more() + ". What you had set is kept.")
 	*exit = exitUnread
 }
 

@@ -1,7 +1,7 @@
-// Package quiet keeps other people's messages out of the user's terminal. Libraries
-// print through the standard logger as early as in their package initialisation: about
-// a locale that they can't parse, an authority file that isn't there, a message bus that
-// doesn't run. None of it is anything that a painter could act on.
+// Package quiet keeps messages for programmers out of a painter's terminal: what goes to
+// the standard logger, ours and the libraries', is kept in a file instead. Libraries print
+// as early as in their package initialisation; the one message of that kind that nobody
+// needs at all, about a locale that the toolkit doesn't know, is dropped.
 //
 // It imports next to nothing and its path sorts before its importers' other
 // dependencies, so that its init runs before theirs: Go initialises ready packages in
@@ -16,60 +16,48 @@ import (
 	"os"
 )
 
-// noise holds pieces of messages that are swallowed, each with who prints it.
-var noise = []string{
-	"Error parsing user locale", // Fyne's lang, in languages that it doesn't know
-	"subtag \"",                 // the cause that follows it
-	"language: tag is not well-formed",
-	"language: subtag",
-	"XGB: ",                              // the X client library
-	"Unable to connect to session D-Bus", // Fyne without a message bus
-	"D-Bus",
-	"dbus:",
-	"systray error",
-	"Failed to read theme settings", // Fyne's theme watch without a desktop portal
-	"Getting favorite locations",    // Fyne's file dialog without a folder for videos
-	"Preferences load error",        // Fyne reads a file that it writes; nothing of ours is in it
+// locale is how Fyne's LogError prints, in writes of their own, that a user's language is
+// none that it knows, such as C: what, why, and from where.
+var locale = [][]byte{[]byte("Fyne error:  Error parsing user locale "), []byte("  Cause: "), []byte("  At: ")}
+
+var kept = file{path: place(os.Getenv), other: os.Stderr}
+
+func init() {
+	log.SetFlags(0) // the file has times of its own
+	log.SetOutput(NewFilter(kept))
 }
 
-func init() { log.SetOutput(NewFilter(os.Stderr)) }
+// Path returns the file of messages, which is there once there was one; "" if the user
+// has no place for it.
+func Path() string { return kept.path }
 
-// Filter passes on what is written to it, without the noise of libraries. A message of
-// Fyne's comes in several writes: the lines that begin with "  Cause:" or "  At:" share
-// the fate of the line before them. Use it from one logger, which locks for it.
+// Open opens the file of messages for adding to it, and makes it if need be.
+func Open() (*os.File, error) { return kept.open() }
+
+// Aloud sends messages to standard error from now on, as who types a command expects.
+func Aloud() { log.SetOutput(NewFilter(os.Stderr)) }
+
+// Filter passes on what is written to it, except for Fyne's complaint about a locale. Use
+// it from one logger, which locks for it.
 type Filter struct {
-	to        io.Writer
-	swallowed bool // the last headline was noise
+	to   io.Writer
+	next int // the part of the complaint that may follow
 }
 
 // NewFilter returns a Filter that passes on to w.
 func NewFilter(w io.Writer) *Filter { return &Filter{to: w} }
 
-// Write takes one message. It reports all of it as written, swallowed or not.
+// Write takes one message. It reports all of it as written, dropped or not.
 func (f *Filter) Write(message []byte) (int, error) {
-	if !isDetail(message) {
-		f.swallowed = isNoise(message)
+	if !bytes.HasPrefix(message, locale[f.next]) {
+		f.next = 0
 	}
-	if f.swallowed {
+	if bytes.HasPrefix(message, locale[f.next]) {
+		f.next = (f.next + 1) % len(locale)
 		return len(message), nil
 	}
 	if _, err := f.to.Write(message); err != nil {
 		return 0, err
 	}
 	return len(message), nil
-}
-
-// isNoise says whether message is one that nobody needs.
-func isNoise(message []byte) bool {
-	for _, piece := range noise {
-		if bytes.Contains(message, []byte(piece)) {
-			return true
-		}
-	}
-	return false
-}
-
-// isDetail says whether message goes on with the one before: a cause or a place.
-func isDetail(message []byte) bool {
-	return bytes.Contains(message, []byte("  Cause:")) || bytes.Contains(message, []byte("  At:"))
 }

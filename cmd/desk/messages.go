@@ -1,0 +1,65 @@
+package main
+
+import (
+	"bytes"
+	"io"
+	"log"
+	"os"
+	"runtime/debug"
+	"sync/atomic"
+
+	"app.tonedesk/cmd/desk/quiet"
+	"app.tonedesk/gui"
+)
+
+// more says where more stands about what went wrong, to go on in a sentence.
+func more() string {
+	if quiet.Path() == "" {
+		return ""
+	}
+	return " (more about it stands in " + gui.Quote(quiet.Path()) + ")"
+}
+
+// keepCrashes has the runtime write what ends the program on any goroutine into the file
+// of messages too. That takes an open file; the function that it returns ends it, and
+// removes the file if nothing was written.
+func keepCrashes() (forget func()) {
+	f, err := quiet.Open()
+	if err != nil {
+		return func() {} // it goes to standard error alone then
+	}
+	defer f.Close() // the runtime takes a handle of its own
+	if err := debug.SetCrashOutput(f, debug.CrashOptions{}); err != nil {
+		log.Println("keeping crashes:", err)
+	}
+	return func() {
+		_ = debug.SetCrashOutput(nil, debug.CrashOptions{})
+		if info, err := os.Stat(quiet.Path()); err == nil && info.Size() == 0 {
+			_ = os.Remove(quiet.Path()) // left there, it does no harm
+		}
+	}
+}
+
+// whetherRefused says whether the toolkit could not open a window while f ran. It tells the
+// standard logger alone, and waits for ever for the window.
+func whetherRefused(f func()) bool {
+	before := log.Writer()
+	w := &refusal{to: before}
+	log.SetOutput(w)
+	defer log.SetOutput(before)
+	f()
+	return w.seen.Load()
+}
+
+// refusal looks out for the toolkit's words in messages that it passes on.
+type refusal struct {
+	to   io.Writer
+	seen atomic.Bool
+}
+
+func (r *refusal) Write(message []byte) (int, error) {
+	if bytes.HasPrefix(message, []byte("Fyne error:  window creation error")) {
+		r.seen.Store(true)
+	}
+	return r.to.Write(message)
+}
