@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/sheet"
 )
@@ -43,7 +44,7 @@ func (h HandOn) Write(w io.Writer, ending string, s SheetSubject) error {
 }
 
 // Save writes a still to a file of the user's choice, readable for its owner only, as
-// CreateFile does: over one that is there only if so told. The error wraps stills.ErrEnding,
+// files.Create does: over one that is there only if so told. The error wraps stills.ErrEnding,
 // fs.ErrExist, or says why the disk would not take it.
 func (h HandOn) Save(path string, over bool, s SheetSubject) error {
 	ending := filepath.Ext(path)
@@ -51,7 +52,7 @@ func (h HandOn) Save(path string, over bool, s SheetSubject) error {
 		return fmt.Errorf("hand on as %s: %w", path, stills.ErrEnding)
 	}
 	write := func(w io.Writer) error { return h.Write(w, ending, s) }
-	if err := CreateFile(path, over, write); err != nil {
+	if err := files.Create(path, over, write); err != nil {
 		return fmt.Errorf("hand on as %s: %w", path, err)
 	}
 	return nil

@@ -4,12 +4,13 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"sync"
 	"time"
+
+	"app.tonedesk/gui/files"
 )
 
 // A change is written after keepDelay without a further one, but never later than
@@ -124,11 +125,7 @@ func replaceSettings(path string, data []byte) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return fmt.Errorf("keep settings: %w", err)
 	}
-	write := func(w io.Writer) error {
-		_, err := w.Write(data)
-		return err
-	}
-	if err := CreateFile(path, true, write); err != nil {
+	if err := files.Create(path, true, files.Bytes(data)); err != nil {
 		return fmt.Errorf("keep settings: %w", err)
 	}
 	return nil

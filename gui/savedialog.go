@@ -54,8 +54,8 @@ func (d *Desk) reads(path string) bool {
 	})
 }
 
-// files are the toolkit's files.
-type files interface {
+// fileRepository is the toolkit's files.
+type fileRepository interface {
 	repository.AppendableRepository
 	repository.CopyableRepository
 	repository.DeleteAllRepository
@@ -67,7 +67,7 @@ type files interface {
 // patientFiles are the toolkit's files, but for one thing: its dialog empties the file that
 // was chosen, or makes it, before anybody knows whether it can be written. Here that waits
 // for the first byte.
-type patientFiles struct{ files }
+type patientFiles struct{ fileRepository }
 
 // waitForWriting makes the toolkit's files patient.
 func waitForWriting() {
@@ -76,7 +76,7 @@ func waitForWriting() {
 	if err != nil {
 		return
 	}
-	if hasty, ok := all.(files); ok {
+	if hasty, ok := all.(fileRepository); ok {
 		if _, patient := all.(patientFiles); !patient {
 			repository.Register(scheme, patientFiles{hasty})
 		}
@@ -85,7 +85,7 @@ func waitForWriting() {
 
 // Writer returns what writes to u, and opens it with the first byte.
 func (f patientFiles) Writer(u fyne.URI) (fyne.URIWriteCloser, error) {
-	return &patientWriter{uri: u, open: f.files.Writer}, nil
+	return &patientWriter{uri: u, open: f.fileRepository.Writer}, nil
 }
 
 type patientWriter struct {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"app.tonedesk/analysis/swatches"
+	"app.tonedesk/gui/files"
 )
 
 // swatchFormats are the ways to write colours down, by the ending of the file.
@@ -35,7 +36,7 @@ func (d *Desk) saveSwatches(path string, rows []swatches.Row, all any) {
 			"its ending says no known way to write them", "end the name with .png, .css, .json, .txt or .hex"))
 		return
 	}
-	err := CreateFile(path, true, func(w io.Writer) error { return write(w, rows, all) })
+	err := files.Create(path, true, func(w io.Writer) error { return write(w, rows, all) })
 	if err != nil {
 		d.parts.strip.say(stripNote, ExplainWriting("save "+Quote(path), err))
 		return

@@ -49,8 +49,8 @@ func allowed(pkg, imported string) bool {
 	case under(pkg, "capture"):
 		return !fyne && !under(imported, "analysis") && !under(imported, "gui")
 	case under(pkg, "gui/stills"):
-		return !fyne && !under(imported, "capture") && (!under(imported, "gui") || under(imported, "gui/stills"))
-	case under(pkg, "gui/native"):
+		return !fyne && !under(imported, "capture") && (!under(imported, "gui") || under(imported, "gui/stills") || imported == module+"/gui/files")
+	case under(pkg, "gui/native"), under(pkg, "gui/files"):
 		return !fyne && !under(imported, "analysis") && (!under(imported, "gui") || imported == pkg)
 	}
 	return true
@@ -81,6 +81,7 @@ func TestAllowed(t *testing.T) {
 		{"analysis", "fyne.io/fyne/v2"}, {"analysis", module + "/capture"}, {"capture/xconn", module + "/analysis"},
 		{"capture", module + "/gui"}, {"gui", "fyne.io/fyne/v2/app"}, {"gui/native", "fyne.io/fyne/v2/driver"},
 		{"gui/stills/notes", "fyne.io/fyne/v2"}, {"gui/stills", module + "/gui"},
+		{"gui/files", module + "/gui/stills"}, {"gui/files", "fyne.io/fyne/v2"},
 		{"gui", module + "/cmd/desk"}, {"gui", "github.com/kbinani/screenshot"},
 	} {
 		if allowed(module+"/"+refused[0], refused[1]) {

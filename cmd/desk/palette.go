@@ -12,6 +12,7 @@ import (
 	"app.tonedesk/analysis/palette"
 	"app.tonedesk/analysis/swatches"
 	"app.tonedesk/gui"
+	"app.tonedesk/gui/files"
 )
 
 // paletteOptions are the options of desk palette.
@@ -147,7 +148,7 @@ func (plan palettePlan) writeFile(path, picture string, write func(io.Writer) er
 	case err == nil && !plan.force:
 		return sentence(gui.Sentence(what, "there is a file of that name already", "choose another name, or add --force to write over it"))
 	}
-	if err := gui.CreateFile(path, plan.force, write); err != nil {
+	if err := files.Create(path, plan.force, write); err != nil {
 		return sentence(gui.ExplainWriting(what, err))
 	}
 	return nil

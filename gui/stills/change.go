@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills/notes"
 )
 
@@ -37,7 +38,7 @@ func (s *Store) saveNotes(id string, list []notes.Note) error {
 	if err != nil {
 		return err
 	}
-	if err := replace(s.disk, filepath.Join(s.Folder(id), notesFile), text); err != nil {
+	if err := files.Replace(s.disk, filepath.Join(s.Folder(id), notesFile), files.Bytes(text)); err != nil {
 		return err
 	}
 	m, err := s.readMeta(id)
@@ -72,7 +73,7 @@ func (s *Store) writeMeta(id string, m metaFile) error {
 	if err != nil {
 		return err
 	}
-	return replace(s.disk, filepath.Join(s.Folder(id), metaName), text)
+	return files.Replace(s.disk, filepath.Join(s.Folder(id), metaName), files.Bytes(text))
 }
 
 // change runs do while no other program changes anything, on a still that is there.

@@ -1,19 +1,23 @@
 package stills
 
 import (
+	"bytes"
 	"errors"
 	"io"
+	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 	"syscall"
 	"testing"
+
+	"app.tonedesk/gui/files"
 )
 
 // failing is a disk that fails: call number at, or, if it is broken then, that and all that
 // follow. It writes half of a file before it fails. It notes what it was asked.
 type failing struct {
-	realDisk
+	files.System
 	at, calls int
 	broken    bool
 	asked     []string
@@ -35,52 +39,38 @@ func (f *failing) Mkdir(path string) error {
 	if f.fails("mkdir", path) {
 		return errFull
 	}
-	return f.realDisk.Mkdir(path)
+	return f.System.Mkdir(path)
 }
 
 func (f *failing) Write(path string, write func(io.Writer) error) error {
 	if !f.fails("write", path) {
-		return f.realDisk.Write(path, write)
+		return f.System.Write(path, write)
 	}
-	_ = f.realDisk.Write(path, func(w io.Writer) error { return write(&half{w: w, left: 200}) })
+	var whole bytes.Buffer
+	_ = write(&whole)
+	_ = os.WriteFile(path, whole.Bytes()[:min(200, whole.Len())], 0o600)
 	return errFull
-}
-
-// half takes some bytes and then no more.
-type half struct {
-	w    io.Writer
-	left int
-}
-
-func (h *half) Write(b []byte) (int, error) {
-	if len(b) > h.left {
-		n, _ := h.w.Write(b[:h.left])
-		h.left = 0
-		return n, errFull
-	}
-	h.left -= len(b)
-	return h.w.Write(b)
 }
 
 func (f *failing) Rename(from, to string) error {
 	if f.fails("rename", from) {
 		return errFull
 	}
-	return f.realDisk.Rename(from, to)
+	return f.System.Rename(from, to)
 }
 
 func (f *failing) Remove(path string) error {
 	if f.fails("remove", path) {
 		return errFull
 	}
-	return f.realDisk.Remove(path)
+	return f.System.Remove(path)
 }
 
 func (f *failing) Settle(dir string) error {
 	if f.fails("settle", dir) {
 		return errFull
 	}
-	return f.realDisk.Settle(dir)
+	return f.System.Settle(dir)
 }
 
 // deeds are the ways to change stills, on one that is there with three notes.
@@ -185,7 +175,7 @@ func TestOrderOfSteps(t *testing.T) {
 func TestSweep(t *testing.T) {
 	s := storeAt(t)
 	keep(t, s, 1)
-	d := realDisk{}
+	d := files.System{}
 	old, young := filepath.Join(s.folders.Data, makingDir+"a"), filepath.Join(s.folders.Data, makingDir+"b")
 	going, strange := filepath.Join(s.folders.Data, goingDir+"c"), filepath.Join(s.folders.Data, "my own folder")
 	for _, dir := range []string{old, young, going, strange} {

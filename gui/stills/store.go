@@ -14,6 +14,7 @@ import (
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills/notes"
 )
 
@@ -32,14 +33,16 @@ const (
 // other programs may use the same folder.
 type Store struct {
 	folders Folders
-	disk    disk
+	disk    files.Disk
 
 	mu    sync.Mutex
 	known map[string]*shelved // what List read last, by ID
 }
 
 // New returns the store in these folders. Nothing is made or read before it is needed.
-func New(f Folders) *Store { return &Store{folders: f, disk: realDisk{}, known: map[string]*shelved{}} }
+func New(f Folders) *Store {
+	return &Store{folders: f, disk: files.System{}, known: map[string]*shelved{}}
+}
 
 // Folder returns where a still's files lie; with no ID, where all stills do.
 func (s *Store) Folder(id string) string { return filepath.Join(s.folders.Data, id) }
@@ -117,9 +120,9 @@ func (s *Store) keep(id string, picture analysis.Pixels, meta metaFile, d notes.
 		if err != nil {
 			return err
 		}
-		write(notesFile, bytesWriter(text))
+		write(notesFile, files.Bytes(text))
 	}
-	write(metaName, bytesWriter(about))
+	write(metaName, files.Bytes(about))
 	if err != nil {
 		return err
 	}
@@ -131,13 +134,6 @@ func (s *Store) keep(id string, picture analysis.Pixels, meta metaFile, d notes.
 	}
 	_ = s.disk.Settle(s.folders.Data) // it is kept; a power cut may still undo that
 	return nil
-}
-
-func bytesWriter(b []byte) func(io.Writer) error {
-	return func(w io.Writer) error {
-		_, err := w.Write(b)
-		return err
-	}
 }
 
 // ready makes the folder of stills if it isn't there.

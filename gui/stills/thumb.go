@@ -1,7 +1,6 @@
 package stills
 
 import (
-	"bytes"
 	"fmt"
 	"image"
 	"io"
@@ -10,6 +9,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/files"
 )
 
 // ThumbnailSide is the longer side of a small picture, in pixels.
@@ -84,21 +84,7 @@ func (s *Store) cache(id string, img image.Image) {
 	if s.folders.Cache == "" || os.MkdirAll(s.folders.Cache, 0o700) != nil {
 		return
 	}
-	var b bytes.Buffer
-	if WritePNG(&b, img) != nil {
-		return
-	}
-	beside := filepath.Join(s.folders.Cache, "."+id+"-"+unique())
-	err := s.disk.Write(beside, func(w io.Writer) error {
-		_, err := w.Write(b.Bytes())
-		return err
-	})
-	if err == nil {
-		err = s.disk.Rename(beside, s.cachePath(id))
-	}
-	if err != nil {
-		_ = s.disk.Remove(beside)
-	}
+	_ = files.Replace(s.disk, s.cachePath(id), func(w io.Writer) error { return WritePNG(w, img) })
 }
 
 func (s *Store) forgetThumbnail(id string) {
