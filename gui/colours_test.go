@@ -28,8 +28,8 @@ func openColours(t *testing.T, d *Desk) *coloursPage {
 	return p
 }
 
-// on returns a point on swatch i.
-func (s *SwatchRow) on(i int) *fyne.PointEvent {
+// swatchAt returns a point on swatch i.
+func swatchAt(s *SwatchRow, i int) *fyne.PointEvent {
 	pos, size := s.plan.box(i, len(s.swatches), s.Size().Width)
 	return &fyne.PointEvent{Position: pos.AddXY(size.Width/2, size.Height/2)}
 }
@@ -42,7 +42,7 @@ func TestColoursFollowTheSpot(t *testing.T) {
 	if !p.whole.Hidden {
 		t.Error("colours are proposed from nothing")
 	}
-	d.parts.mirror.press(image.Pt(100, 150), 0)
+	press(d.parts.mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
 	if p.whole.Hidden || len(p.ramp.swatches) != 6 || p.ramp.swatches[2].Colour.Hex() != "#e2ab85" {
 		t.Fatalf("the ramp is %+v", p.ramp.swatches)
@@ -62,7 +62,7 @@ func TestColoursFollowTheSpot(t *testing.T) {
 			t.Errorf("accent %s has lightness %.2f, the base %.2f", w.Colour.Hex(), l, base.Lightness)
 		}
 	}
-	d.parts.mirror.press(image.Pt(300, 150), 0)
+	press(d.parts.mirror, image.Pt(300, 150), 0)
 	d.see(t, img)
 	if got := p.ramp.swatches[2].Colour.Hex(); got != "#b26a5c" {
 		t.Errorf("with B set the ramp begins at %s", got)
@@ -96,12 +96,12 @@ func TestSwatchCopiesAndLeadsOn(t *testing.T) {
 	if got := p.ramp.swatches[2].Colour.Hex(); got != "#e2c044" {
 		t.Fatalf("the ramp begins at %s", got)
 	}
-	p.ramp.Tapped(p.ramp.on(4))
+	p.ramp.Tapped(swatchAt(p.ramp, 4))
 	if got, want := d.app.Clipboard().Content(), p.ramp.swatches[4].Colour.Hex(); got != want {
 		t.Errorf("a click copies %q, want %q", got, want)
 	}
 	next := p.ramp.swatches[3].Colour
-	p.ramp.TappedSecondary(p.ramp.on(3))
+	p.ramp.TappedSecondary(swatchAt(p.ramp, 3))
 	d.see(t, img)
 	if p.ramp.swatches[2].Colour != next {
 		t.Errorf("a right click goes on from %s, want %s", p.ramp.swatches[2].Colour.Hex(), next.Hex())
@@ -157,8 +157,8 @@ func TestJudgesAChosenShadow(t *testing.T) {
 	// saturation, two tones and more darker
 	img := halves(color.NRGBA{0xe2, 0xc0, 0x44, 255}, color.NRGBA{0xa4, 0x8a, 0x2b, 255})
 	d.see(t, img)
-	d.parts.mirror.press(image.Pt(300, 150), 0) // the shadow first: the lighter one is the light
-	d.parts.mirror.press(image.Pt(100, 150), 0)
+	press(d.parts.mirror, image.Pt(300, 150), 0) // the shadow first: the lighter one is the light
+	press(d.parts.mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
 	if got := p.judgeWords.Text; !strings.Contains(got, ". Goes straight toward black") || len(p.judged.swatches) != 3 {
 		t.Fatalf("it says %q of %d swatches", got, len(p.judged.swatches))

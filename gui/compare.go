@@ -177,7 +177,7 @@ func (d *Desk) stillSource(c *copiedPicture) stills.Source {
 			return s.Meta.Source
 		}
 	}
-	return c.meta().Source
+	return metaOf(c).Source
 }
 
 // compareCopies compares a picture from before with a copied one; nil if it can't be.

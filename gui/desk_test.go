@@ -71,14 +71,14 @@ var (
 )
 
 // press clicks on a source pixel, through the mirror's own pointer handling.
-func (m *Mirror) press(at image.Point, mod fyne.KeyModifier) {
+func press(m *Mirror, at image.Point, mod fyne.KeyModifier) {
 	e := &desktop.MouseEvent{Button: desktop.MouseButtonPrimary, Modifier: mod}
 	e.Position = m.fit.pane(at)
 	m.MouseDown(e)
 	m.MouseUp(e)
 }
 
-func (m *Mirror) drag(from, to image.Point) {
+func drag(m *Mirror, from, to image.Point) {
 	e := &desktop.MouseEvent{Button: desktop.MouseButtonPrimary}
 	e.Position = m.fit.pane(from)
 	m.MouseDown(e)
@@ -96,18 +96,18 @@ func TestDeskComparesTwoClicks(t *testing.T) {
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	m := d.parts.mirror
-	m.press(image.Pt(100, 150), 0)
-	m.press(image.Pt(300, 150), 0)
+	press(m, image.Pt(100, 150), 0)
+	press(m, image.Pt(300, 150), 0)
 	d.see(t, img)
 	if got := d.parts.verdict.Text().Title; got != "B is 2.2"+nbsp+"tones darker" {
 		t.Errorf("the sentence is %q", got)
 	}
-	m.press(image.Pt(120, 20), 0) // B again
+	press(m, image.Pt(120, 20), 0) // B again
 	d.see(t, img)
 	if got := d.parts.verdict.Text().Title; got != "Same lightness" || len(d.setup.Places) != 2 {
 		t.Errorf("the sentence is %q, of %d spots", got, len(d.setup.Places))
 	}
-	m.press(image.Pt(350, 280), fyne.KeyModifierShift)
+	press(m, image.Pt(350, 280), fyne.KeyModifierShift)
 	if len(d.setup.Places) != 3 {
 		t.Errorf("%d spots after a click with Shift", len(d.setup.Places))
 	}
@@ -123,7 +123,7 @@ func TestDeskDragMeasuresArea(t *testing.T) {
 	d := newTestDesk(t, Defaults())
 	img := halves(testLight, testShadow)
 	d.see(t, img)
-	d.parts.mirror.drag(image.Pt(150, 50), image.Pt(249, 149))
+	drag(d.parts.mirror, image.Pt(150, 50), image.Pt(249, 149))
 	d.see(t, img)
 	if want := image.Rect(150, 50, 250, 150); len(d.setup.Places) != 1 || d.setup.Places[0].Area != want {
 		t.Fatalf("spots %+v, want the area %v", d.setup.Places, want)
@@ -140,7 +140,7 @@ func TestDeskLeavesOut(t *testing.T) {
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	d.typedRune('o')
-	d.parts.mirror.drag(image.Pt(0, 0), image.Pt(199, 299))
+	drag(d.parts.mirror, image.Pt(0, 0), image.Pt(199, 299))
 	d.see(t, img)
 	if r := d.worker.done.reading; r.Counted != 200*300 {
 		t.Errorf("%d pixels are counted without the left half, want %d", r.Counted, 200*300)
@@ -148,7 +148,7 @@ func TestDeskLeavesOut(t *testing.T) {
 	d.typedRune('a')
 	d.see(t, img)
 	d.typedRune('l')
-	d.parts.mirror.press(image.Pt(300, 100), 0)
+	press(d.parts.mirror, image.Pt(300, 100), 0)
 	d.see(t, img)
 	if r := d.worker.done.reading; r.Counted != 200*300 || r.Mean < 70 {
 		t.Errorf("%d pixels of mean %.1f are counted without the shadow's lightness", r.Counted, r.Mean)
@@ -162,9 +162,9 @@ func TestDeskNarrowsAndUndoes(t *testing.T) {
 	d := newTestDesk(t, Defaults())
 	img := halves(testLight, testShadow)
 	d.see(t, img)
-	d.parts.mirror.press(image.Pt(100, 150), 0)
+	press(d.parts.mirror, image.Pt(100, 150), 0)
 	d.typedRune('w')
-	d.parts.mirror.drag(image.Pt(50, 50), image.Pt(149, 249))
+	drag(d.parts.mirror, image.Pt(50, 50), image.Pt(149, 249))
 	d.see(t, img)
 	if want := image.Rect(50, 50, 150, 250); d.bounds != want || len(d.setup.Places) != 1 {
 		t.Errorf("watched is %v with %d spots, want %v and the spot inside", d.bounds, len(d.setup.Places), want)
@@ -184,7 +184,7 @@ func TestCardCopiesAndDeletes(t *testing.T) {
 	d := newTestDesk(t, Defaults())
 	img := halves(testLight, testShadow)
 	d.see(t, img)
-	d.parts.mirror.press(image.Pt(100, 150), 0)
+	press(d.parts.mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
 	card := d.parts.cards.cards[0]
 	middle := func(o fyne.CanvasObject) *fyne.PointEvent {
@@ -207,7 +207,7 @@ func TestDeskCommandsNeverPanic(t *testing.T) {
 		d := newTestDesk(t, Defaults())
 		if withPicture {
 			d.see(t, halves(testLight, testShadow))
-			d.parts.mirror.press(image.Pt(100, 150), 0)
+			press(d.parts.mirror, image.Pt(100, 150), 0)
 		}
 		for _, c := range commands() {
 			if c.name == "Quit" || c.name == "Choose a region" || c.name == "Open a picture" {
@@ -309,8 +309,8 @@ func TestDeskLooks(t *testing.T) {
 			d := newTestDesk(t, s)
 			grey := halves(color.NRGBA{0xb6, 0xb6, 0xb6, 255}, color.NRGBA{0x7c, 0x7c, 0x7c, 255})
 			d.see(t, grey)
-			d.parts.mirror.press(image.Pt(100, 150), 0)
-			d.parts.mirror.press(image.Pt(300, 150), 0)
+			press(d.parts.mirror, image.Pt(100, 150), 0)
+			press(d.parts.mirror, image.Pt(300, 150), 0)
 			d.parts.mirror.MouseOut()
 			d.see(t, grey)
 			d.see(t, grey)

@@ -144,7 +144,7 @@ func (d *Desk) showMarks() {
 	if d.page().searches() {
 		for i, f := range d.setup.Families {
 			turned := i < len(d.hand) && d.hand[i].Turned
-			marks = append(marks, f.mark(i, false, turned), f.mark(i, true, turned))
+			marks = append(marks, sideMark(f, i, false, turned), sideMark(f, i, true, turned))
 		}
 	}
 	d.parts.mirror.SetMarks(marks)
@@ -152,7 +152,7 @@ func (d *Desk) showMarks() {
 
 // showSettings takes changed settings over to the parts.
 func (d *Desk) showSettings() {
-	if th, ok := d.app.Settings().Theme().(*neutral); !ok || th.levels != levelsOf(d.settings.Ground) {
+	if !IsThemeOf(d.app.Settings().Theme(), d.settings.Ground) {
 		d.app.Settings().SetTheme(NewTheme(d.settings.Ground))
 		d.colour()
 	}

@@ -76,9 +76,6 @@ func (d *Desk) dragged(area image.Rectangle, add bool) {
 	}
 }
 
-// leastSide is the side of the smallest part that can be watched.
-const leastSide = 8
-
 // narrow watches a part of what is watched.
 func (d *Desk) narrow(area image.Rectangle) {
 	if area.Dx() < leastSide || area.Dy() < leastSide {

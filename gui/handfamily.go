@@ -34,9 +34,9 @@ func (d *Desk) deleteFamily(i int) {
 	}
 }
 
-// mark is how the mirror shows a place of family i set by hand, the first or the second;
+// sideMark is how the mirror shows a place of family i set by hand, the first or the second;
 // turned says that they have changed sides.
-func (f handFamily) mark(i int, second, turned bool) Mark {
+func sideMark(f handFamily, i int, second, turned bool) Mark {
 	p, side := f.Light, "light"
 	if second {
 		p = f.Shadow

@@ -63,8 +63,8 @@ func TestPagesLook(t *testing.T) {
 			if page == PageStructure {
 				d.searchNow(t)
 			}
-			d.parts.mirror.press(image.Pt(150, 150), 0)
-			d.parts.mirror.press(image.Pt(270, 150), 0)
+			press(d.parts.mirror, image.Pt(150, 150), 0)
+			press(d.parts.mirror, image.Pt(270, 150), 0)
 			d.parts.mirror.MouseOut()
 			d.see(t, form())
 			d.see(t, form())
@@ -82,13 +82,13 @@ func TestNotesLook(t *testing.T) {
 	openNewStill(t, d, form())
 	m := d.parts.mirror
 	d.setTool(2)
-	m.drag(image.Pt(40, 40), image.Pt(120, 90))
+	drag(m, image.Pt(40, 40), image.Pt(120, 90))
 	d.setTool(7)
-	m.drag(image.Pt(120, 120), image.Pt(120, 200))
+	drag(m, image.Pt(120, 120), image.Pt(120, 200))
 	d.setTool(8)
-	m.drag(image.Pt(270, 110), image.Pt(270, 190))
+	drag(m, image.Pt(270, 110), image.Pt(270, 190))
 	d.setTool(4)
-	m.drag(image.Pt(60, 200), image.Pt(340, 280))
+	drag(m, image.Pt(60, 200), image.Pt(340, 280))
 	m.MouseOut()
 	d.see(t, form())
 	d.window.Canvas().Unfocus()

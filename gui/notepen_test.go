@@ -22,7 +22,7 @@ func TestCarryingDrawsWhatMoved(t *testing.T) {
 			continue
 		}
 		d.setTool(tool)
-		m.drag(image.Pt(60, 100), image.Pt(120, 180))
+		drag(m, image.Pt(60, 100), image.Pt(120, 180))
 		if kind.text {
 			d.page().(*stillsPage).text.SetText("words")
 		}
@@ -70,7 +70,7 @@ func TestLeavingWhileCarrying(t *testing.T) {
 	openNewStill(t, d, halves(testLight, testShadow))
 	m := d.parts.mirror
 	d.setTool(4)
-	m.drag(image.Pt(100, 100), image.Pt(200, 180))
+	drag(m, image.Pt(100, 100), image.Pt(200, 180))
 	d.setTool(0)
 	e := &desktop.MouseEvent{Button: desktop.MouseButtonPrimary}
 	e.Position = m.fit.pane(image.Pt(150, 100))

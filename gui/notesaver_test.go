@@ -83,7 +83,7 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 	d.saver.after = func(after time.Duration, f func()) { waits, due = append(waits, after), f }
 	ring := func() {
 		d.setTool(3)
-		d.parts.mirror.drag(image.Pt(100, 100), image.Pt(200, 180))
+		drag(d.parts.mirror, image.Pt(100, 100), image.Pt(200, 180))
 		settle()
 	}
 	said := func() string { return d.parts.strip.said[stripUnsaved] }
@@ -139,7 +139,7 @@ func TestClosingTriesToSave(t *testing.T) {
 	d.saver.after = func(time.Duration, func()) { tried++ }
 	free := blockSaving(t, d.options.Stills)
 	d.setTool(3)
-	d.parts.mirror.drag(image.Pt(100, 100), image.Pt(200, 180))
+	drag(d.parts.mirror, image.Pt(100, 100), image.Pt(200, 180))
 	settle()
 	if err := d.saver.close(); err == nil {
 		t.Error("closing says nothing of what it could not save")

@@ -35,7 +35,7 @@ func (d *Desk) showStill(t *testing.T, id string) {
 func (d *Desk) drawRing(t *testing.T) {
 	t.Helper()
 	d.setTool(3)
-	d.parts.mirror.drag(image.Pt(100, 100), image.Pt(200, 180))
+	drag(d.parts.mirror, image.Pt(100, 100), image.Pt(200, 180))
 	d.setTool(0)
 }
 
@@ -65,9 +65,9 @@ func TestSecondWindowOnlyShows(t *testing.T) {
 	edge := image.Pt(150, 100) // where the ring lies
 	for name, act := range map[string]func(){
 		"a tool":            func() { b.drawRing(t) },
-		"carrying":          func() { b.parts.mirror.drag(edge, edge.Add(image.Pt(30, 30))) },
-		"a click, Delete":   func() { b.parts.mirror.press(edge, 0); b.typedKey(fyne.KeyDelete) },
-		"a click, an arrow": func() { b.parts.mirror.press(edge, 0); b.parts.mirror.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight}) },
+		"carrying":          func() { drag(b.parts.mirror, edge, edge.Add(image.Pt(30, 30))) },
+		"a click, Delete":   func() { press(b.parts.mirror, edge, 0); b.typedKey(fyne.KeyDelete) },
+		"a click, an arrow": func() { press(b.parts.mirror, edge, 0); b.parts.mirror.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight}) },
 	} {
 		edition := b.still.list.Edition()
 		act()

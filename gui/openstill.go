@@ -145,7 +145,7 @@ func (d *Desk) KeepStill(opened bool) {
 func (d *Desk) keepCopy(c *copiedPicture, opened bool) {
 	at := time.Now()
 	d.aside(func() {
-		meta := c.meta()
+		meta := metaOf(c)
 		meta.Time = at
 		id, err := d.options.Stills.Keep(c.pixels, meta, nil)
 		d.onWindow(func() {
@@ -187,8 +187,8 @@ var stillKinds = map[sourceKind]string{
 	sourceDemo: stills.FromDemo, sourcePicture: stills.FromPicture, sourceRegion: stills.FromScreen,
 }
 
-// meta says what is known of a copied picture, but the time.
-func (c *copiedPicture) meta() stills.Meta {
+// metaOf says what is known of a copied picture, but the time.
+func metaOf(c *copiedPicture) stills.Meta {
 	reading := analysis.Read(c.pixels, analysis.Options{Groups: c.settings.Groups, Out: &c.out})
 	return stills.Meta{
 		Source:  stills.Source{Kind: stillKinds[c.source.Kind], Path: c.source.Path, Region: stills.RectOf(c.bounds)},

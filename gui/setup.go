@@ -167,3 +167,6 @@ func (s setup) out(dst *analysis.Mask, origin image.Point, covered image.Rectang
 func toneBins(lightness float64) (from, to int) {
 	return colour.BinOf(max(lightness-toneReach, 0)), colour.BinOf(min(lightness+toneReach, 100))
 }
+
+// leastSide is the side of the smallest part that can be watched.
+const leastSide = 8

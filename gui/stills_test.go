@@ -59,9 +59,9 @@ func TestNotesOnAStill(t *testing.T) {
 		d.setTool(i + 1)
 		at := image.Pt(40+35*i, 60)
 		if tool.to == nil {
-			m.press(at, 0)
+			press(m, at, 0)
 		} else {
-			m.drag(at, at.Add(image.Pt(20, 90)))
+			drag(m, at, at.Add(image.Pt(20, 90)))
 		}
 		if tool.text {
 			d.page().(*stillsPage).text.SetText("warmer here")
@@ -113,15 +113,15 @@ func TestHandOnNotes(t *testing.T) {
 	openNewStill(t, d, halves(testLight, testShadow))
 	m := d.parts.mirror
 	d.setTool(4) // a box
-	m.drag(image.Pt(100, 100), image.Pt(200, 180))
+	drag(m, image.Pt(100, 100), image.Pt(200, 180))
 	d.setTool(0)
 	box := func() notes.Box { return d.still.list.All()[0].Shape.(notes.Box) }
 	was := box()
-	m.press(image.Pt(150, 140), 0) // inside of the box lies the picture, not the note
+	press(m, image.Pt(150, 140), 0) // inside of the box lies the picture, not the note
 	if _, ok := d.still.note(); ok {
 		t.Error("a click inside of a box selects it")
 	}
-	m.drag(image.Pt(150, 100), image.Pt(180, 130)) // by its upper edge
+	drag(m, image.Pt(150, 100), image.Pt(180, 130)) // by its upper edge
 	if way := box().From.Minus(was.From); math.Abs(way.X-30) > 1.5 || math.Abs(way.Y-30) > 1.5 {
 		t.Errorf("carried by (30,30) the box went %v", way)
 	}
@@ -135,18 +135,18 @@ func TestHandOnNotes(t *testing.T) {
 	if box() != was {
 		t.Errorf("undone, it lies at %+v, was at %+v", box(), was)
 	}
-	m.press(image.Pt(150, 100), 0)
+	press(m, image.Pt(150, 100), 0)
 	d.typedKey(fyne.KeyDelete)
 	if len(d.still.list.All()) != 0 {
 		t.Error("Delete does not delete the note")
 	}
 	d.setTool(3)
-	m.press(image.Pt(50, 50), 0)
+	press(m, image.Pt(50, 50), 0)
 	if len(d.still.list.All()) != 0 {
 		t.Error("a mere click draws a ring without size")
 	}
 	d.setTool(5)
-	m.press(image.Pt(50, 50), 0)
+	press(m, image.Pt(50, 50), 0)
 	d.selectNote("")
 	if len(d.still.list.All()) != 0 {
 		t.Error("a label without words stays")
@@ -159,7 +159,7 @@ func TestNotesFollowTheZoom(t *testing.T) {
 	openNewStill(t, d, halves(testLight, testLight))
 	m := d.parts.mirror
 	d.setTool(4)
-	m.drag(image.Pt(100, 100), image.Pt(200, 180))
+	drag(m, image.Pt(100, 100), image.Pt(200, 180))
 	drawn := func() int {
 		n := 0
 		for i := 3; i < len(m.over[overlayNotes].Pix); i += 4 {
@@ -347,7 +347,7 @@ func TestHandOnFromTheWindow(t *testing.T) {
 	d := newTestDesk(t, Defaults())
 	openNewStill(t, d, form())
 	d.setTool(2)
-	d.parts.mirror.drag(image.Pt(100, 100), image.Pt(200, 180))
+	drag(d.parts.mirror, image.Pt(100, 100), image.Pt(200, 180))
 	dir := t.TempDir()
 	for _, way := range handOnWays() {
 		for _, ending := range way.endings {
@@ -453,7 +453,7 @@ func TestHandMovesThePicture(t *testing.T) {
 	m.Zoom(4)
 	d.see(t, img)
 	part := m.fit.Bounds
-	m.drag(part.Min.Add(image.Pt(60, 50)), part.Min.Add(image.Pt(30, 30)))
+	drag(m, part.Min.Add(image.Pt(60, 50)), part.Min.Add(image.Pt(30, 30)))
 	d.see(t, img)
 	if got := m.fit.Bounds.Min.Sub(part.Min); got != image.Pt(30, 20) {
 		t.Errorf("dragged by (-30,-20) the picture moved by %v", got)
@@ -466,8 +466,8 @@ func TestSpotsComeBackAfterAStill(t *testing.T) {
 	d.openPage(pageIndex(PageStills))
 	img := halves(testLight, testShadow)
 	d.see(t, img)
-	d.parts.mirror.press(image.Pt(100, 150), 0)
-	d.parts.mirror.press(image.Pt(300, 150), 0)
+	press(d.parts.mirror, image.Pt(100, 150), 0)
+	press(d.parts.mirror, image.Pt(300, 150), 0)
 	d.KeepStill(true)
 	d.see(t, img)
 	d.seeStill(t)
@@ -528,7 +528,7 @@ func TestShelfCountsNotes(t *testing.T) {
 	d.saver.saved = d.notesSaved
 	draw := func(at int) {
 		d.setTool(2)
-		d.parts.mirror.drag(image.Pt(at, 60), image.Pt(at+40, 150))
+		drag(d.parts.mirror, image.Pt(at, 60), image.Pt(at+40, 150))
 		settle()
 	}
 	count := func() int { return p.shelf.shown[0].Notes.Count }

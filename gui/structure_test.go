@@ -131,8 +131,8 @@ func TestFamilyByHand(t *testing.T) {
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	d.typedRune('h')
-	d.parts.mirror.press(image.Pt(300, 100), 0) // the shadow first: the picture says which is lighter
-	d.parts.mirror.press(image.Pt(100, 100), 0)
+	press(d.parts.mirror, image.Pt(300, 100), 0) // the shadow first: the picture says which is lighter
+	press(d.parts.mirror, image.Pt(100, 100), 0)
 	d.see(t, img)
 	if len(d.hand) != 1 || d.hand[0].Light.Colour.Hex() != "#e2ab85" {
 		t.Fatalf("families set by hand: %+v", d.hand)
@@ -143,7 +143,7 @@ func TestFamilyByHand(t *testing.T) {
 	if n := len(d.parts.mirror.marks); n != 2 {
 		t.Errorf("%d marks in the mirror, want both sides", n)
 	}
-	d.parts.mirror.drag(image.Pt(100, 100), image.Pt(350, 200)) // the light side is carried onto the shadow
+	drag(d.parts.mirror, image.Pt(100, 100), image.Pt(350, 200)) // the light side is carried onto the shadow
 	d.see(t, img)
 	if got := d.hand[0].Tones; math.Abs(got) > 1e-9 {
 		t.Errorf("both sides on the same colour are %.2f tones apart", got)

@@ -43,6 +43,12 @@ const (
 // matter: the ground is the painter's choice.
 func NewTheme(g Ground) fyne.Theme { return &neutral{levels: levelsOf(g), base: theme.DefaultTheme()} }
 
+// IsThemeOf reports whether a theme is the one for a ground.
+func IsThemeOf(th fyne.Theme, g Ground) bool {
+	n, ok := th.(*neutral)
+	return ok && n.levels == levelsOf(g)
+}
+
 // neutral is Fyne's theme with greys for colours and our sizes.
 type neutral struct {
 	levels

@@ -62,7 +62,7 @@ func TestZoomedMirrorReads(t *testing.T) {
 	if d.worker.done.reading.Histogram != groups {
 		t.Error("the statistics are of the part that is shown")
 	}
-	m.press(image.Pt(301, 101), 0)
+	press(m, image.Pt(301, 101), 0)
 	d.see(t, img)
 	if got := d.spots[0].Lightness; got < 99.9 {
 		t.Errorf("the detail reads %.1f", got)
