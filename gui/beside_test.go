@@ -2,14 +2,12 @@ package gui
 
 import (
 	"image"
-	"image/color"
 	"testing"
 
 	"fyne.io/fyne/v2"
 	"pgregory.net/rapid"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/colour"
 )
 
 // Wherever there is room, picture and small picture lie side by side, whole, inside the
@@ -47,41 +45,4 @@ func TestLayBeside(t *testing.T) {
 			t.Fatalf("the small picture is the larger: %+v", l)
 		}
 	})
-}
-
-// The small picture is the whole one, as greys, also while the large one is enlarged; and
-// the places that are clicked on stay right beside it.
-func TestSmallBeside(t *testing.T) {
-	s := Defaults()
-	s.View = "small"
-	s = s.withKnob("small", 64)
-	d := newTestDesk(t, s)
-	img := halves(testLight, testShadow)
-	d.see(t, img)
-	m := d.parts.mirror
-	small := sizeOf(m.beside)
-	if max(small.X, small.Y) != 64 || m.laid.over {
-		t.Fatalf("beside the picture stands %v", m.laid)
-	}
-	left, right := m.beside.RGBAAt(2, small.Y/2), m.beside.RGBAAt(small.X-3, small.Y/2)
-	grey := func(c color.NRGBA) uint8 {
-		return colour.GreyOf(analysis.SpotOf(colour.RGB{R: c.R, G: c.G, B: c.B}).Lightness)
-	}
-	if wantL, wantR := grey(testLight), grey(testShadow); left.R != wantL || right.R != wantR || left.R != left.B {
-		t.Errorf("its halves are %v and %v, want greys of %d and %d", left, right, wantL, wantR)
-	}
-	if len(d.small) == 0 {
-		t.Error("the gaps in it are not measured")
-	}
-	m.Zoom(4)
-	d.see(t, img)
-	if m.part == m.bounds || m.beside.RGBAAt(2, small.Y/2) != left || m.beside.RGBAAt(small.X-3, small.Y/2) != right {
-		t.Errorf("enlarged to %v, the halves are %v and %v", m.part, m.beside.RGBAAt(2, small.Y/2), m.beside.RGBAAt(small.X-3, small.Y/2))
-	}
-	m.Zoom(0)
-	d.setView("grey")
-	d.see(t, img)
-	if m.beside != nil || len(d.small) != 0 {
-		t.Error("another view has it too")
-	}
 }

@@ -16,6 +16,7 @@ import (
 
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/stills"
 )
@@ -315,8 +316,8 @@ func TestDeskLooks(t *testing.T) {
 			d.see(t, grey)
 			d.see(t, grey)
 			picture := d.window.Canvas().Capture()
-			assertNeutral(t, picture) // all swatches are of greys too
-			assertPicture(t, tt.name, picture)
+			guitest.AssertNeutral(t, picture) // all swatches are of greys too
+			guitest.AssertPicture(t, tt.name, picture)
 		})
 	}
 }

@@ -6,51 +6,8 @@ import (
 	"strings"
 	"testing"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/test"
-
-	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/guitest"
 )
-
-// Sentence, cards and spread with all that they can show, in the widths they have in a
-// window 380 and 320 wide, the second at two pixels a unit.
-func TestPartsLook(t *testing.T) {
-	for _, tt := range []struct {
-		name         string
-		ground       Ground
-		width, scale float32
-	}{
-		{"parts_dark_380", GroundDark, 364, 1},
-		{"parts_middle_320", GroundMiddle, 304, 2},
-	} {
-		t.Run(tt.name, func(t *testing.T) {
-			app := test.NewTempApp(t)
-			app.Settings().SetTheme(NewTheme(tt.ground))
-			skin := analysis.SpotOf(colour.RGB{R: 226, G: 171, B: 133})
-			shadow := analysis.SpotOf(colour.RGB{R: 178, G: 106, B: 92})
-			shadow.OnEdge = true
-			first, second := NewVerdict(), NewVerdict()
-			first.Set(SayPair(analysis.Compare(skin, shadow, 2), "A", "B"))
-			alike := SayPair(pairOf(60, 60, 2), "A", "B")
-			alike.Remark = sayRemark(analysis.ShowsDifference)
-			second.Set(alike)
-			cards, spread := NewCardGrid(CardActs{}), NewSpread(SpreadActs{})
-			cards.Set([]CardText{
-				SayCard("A", skin, SpotState{Selected: true}), SayCard("B", shadow, SpotState{}),
-				SayCard("C", analysis.SpotOf(colour.RGB{B: 255}), SpotState{}), SayLostCard("D", false),
-			})
-			spread.Set(scene())
-			w := test.NewTempWindow(t, container.NewVBox(first, second, cards, spread))
-			w.SetPadded(false)
-			w.Canvas().(test.WindowlessCanvas).SetScale(tt.scale)
-			w.Resize(fyne.NewSize(tt.width, 700))
-			w.Resize(fyne.NewSize(tt.width, w.Content().MinSize().Height)) // the cards know their width now
-			assertPicture(t, tt.name, w.Canvas().Capture())
-		})
-	}
-}
 
 // The pages in a narrow window, over a picture that has a form in it.
 func TestPagesLook(t *testing.T) {
@@ -69,7 +26,7 @@ func TestPagesLook(t *testing.T) {
 			d.see(t, form())
 			d.see(t, form())
 			d.window.Canvas().Unfocus()
-			assertPicture(t, "page_"+strings.ToLower(page)+"_380", d.window.Canvas().Capture())
+			guitest.AssertPicture(t, "page_"+strings.ToLower(page)+"_380", d.window.Canvas().Capture())
 		})
 	}
 }
@@ -97,5 +54,5 @@ func TestNotesLook(t *testing.T) {
 	box := image.Rect(int(at.X), int(at.Y), int(at.X+m.fit.Size.Width), int(at.Y+m.fit.Size.Height))
 	picture := image.NewNRGBA(image.Rectangle{Max: box.Size()})
 	draw.Draw(picture, picture.Rect, whole, box.Min, draw.Src)
-	assertPicture(t, "still_notes", picture)
+	guitest.AssertPicture(t, "still_notes", picture)
 }

@@ -15,6 +15,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/guitest"
 )
 
 var allColorNames = []fyne.ThemeColorName{
@@ -168,7 +169,7 @@ func TestIconsAreNeutral(t *testing.T) {
 		sheet.Add(img)
 	}
 	w := test.NewTempWindow(t, sheet)
-	assertNeutral(t, w.Canvas().Capture())
+	guitest.AssertNeutral(t, w.Canvas().Capture())
 }
 
 // wcagLuminance and wcagContrast: WCAG 2.2 (W3C Recommendation, 2023), "relative luminance"

@@ -1,4 +1,4 @@
-package gui
+package guitest
 
 import (
 	"image"
@@ -10,8 +10,8 @@ import (
 	"testing"
 )
 
-// assertNeutral fails if any pixel of img has a hue.
-func assertNeutral(t *testing.T, img image.Image) {
+// AssertNeutral fails if any pixel of img has a hue.
+func AssertNeutral(t *testing.T, img image.Image) {
 	t.Helper()
 	b := img.Bounds()
 	for y := b.Min.Y; y < b.Max.Y; y++ {
@@ -24,11 +24,11 @@ func assertNeutral(t *testing.T, img image.Image) {
 	}
 }
 
-// assertPicture compares img with testdata/name.png. Up to one pixel in a hundred may
+// AssertPicture compares img with testdata/name.png. Up to one pixel in a hundred may
 // differ by more than 8 of 255: edges of letters and lines come out of floating-point sums
 // that processors round differently. A missing master fails; what was drawn lands in
 // testdata/failed, to be looked at and copied.
-func assertPicture(t *testing.T, name string, img image.Image) {
+func AssertPicture(t *testing.T, name string, img image.Image) {
 	t.Helper()
 	got := image.NewNRGBA(img.Bounds())
 	draw.Draw(got, got.Rect, img, img.Bounds().Min, draw.Src)

@@ -1,0 +1,2 @@
+// Package guitest has what tests of the window and of its widgets share.
+package guitest
