@@ -9,32 +9,35 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/swatches"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // basePanel shows the colour from which others are proposed, and takes a typed one.
 type basePanel struct {
 	d      *Desk
 	box    *fyne.Container
-	swatch *SwatchRow
+	swatch *widgets.SwatchRow
 	words  *widget.Label
 	entry  *colourEntry
-	follow *button
+	follow *widgets.Button
 	shades *propose.Shades // handed out last
 }
 
 func newBasePanel(d *Desk) *basePanel {
-	b := &basePanel{d: d, words: smallLabel(), entry: newColourEntry(d)}
-	b.swatch = newSwatchRow(swatchPlan{height: swatchHeight, greys: 2 * Step}, d.swatchActs())
-	b.follow = newButton("Spot", d, func() { d.setBase(nil) })
-	b.follow.explain(d.parts.tips, "Begin from the selected spot again")
-	copyAll := newButton("Copy all", d, func() { b.rows(d.copySwatches) })
-	copyAll.explain(d.parts.tips, "Copy all proposals as text")
-	save := newButton("Save", d, func() {
+	b := &basePanel{d: d, words: widgets.SmallLabel(), entry: newColourEntry(d)}
+	b.swatch = widgets.NewSwatchRow(widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 2 * widgets.Step}, d.swatchActs())
+	b.follow = widgets.NewButton("Spot", d, func() { d.setBase(nil) })
+	b.follow.Explain(d.parts.tips, "Begin from the selected spot again")
+	copyAll := widgets.NewButton("Copy all", d, func() { b.rows(d.copySwatches) })
+	copyAll.Explain(d.parts.tips, "Copy all proposals as text")
+	save := widgets.NewButton("Save", d, func() {
 		b.rows(func(rows []swatches.Row) { d.askSwatches(rows, b.shades, "colours") })
 	})
-	save.explain(d.parts.tips, "Save all proposals as a picture, CSS, JSON or a list")
-	row := container.NewGridWithColumns(2, inset(b.swatch), container.NewVBox(inset(b.entry), container.NewHBox(save, copyAll, b.follow)))
-	b.box = onPanel(b.words, row)
+	save.Explain(d.parts.tips, "Save all proposals as a picture, CSS, JSON or a list")
+	row := container.NewGridWithColumns(2, widgets.Inset(b.swatch), container.NewVBox(widgets.Inset(b.entry), container.NewHBox(save, copyAll, b.follow)))
+	b.box = widgets.OnPanel(b.words, row)
 	return b
 }
 
@@ -42,7 +45,7 @@ func newBasePanel(d *Desk) *basePanel {
 func (b *basePanel) rows(do func([]swatches.Row)) {
 	base, _, ok := b.d.base()
 	if !ok {
-		b.d.parts.strip.say(stripNote, "There is no colour to begin from. Click a spot in the picture first.")
+		b.d.parts.strip.Say(widgets.StripNote, "There is no colour to begin from. Click a spot in the picture first.")
 		return
 	}
 	b.shades = propose.Shade(base, b.d.setup.Shade)
@@ -55,9 +58,9 @@ func (b *basePanel) show(base analysis.Spot, name string, ok bool) {
 	if !ok {
 		words = "Click a spot in the picture, or type a colour, to see what can be painted next to it."
 	}
-	resized := say(b.words, words)
+	resized := widgets.SetWords(b.words, words)
 	if ok {
-		b.swatch.Set([]Swatch{spotSwatch(base, "")})
+		b.swatch.Set([]widgets.Swatch{spotSwatch(base, "")})
 	} else {
 		b.swatch.Set(nil)
 	}
@@ -84,7 +87,7 @@ func (d *Desk) base() (base analysis.Spot, name string, ok bool) {
 	if i < 0 || i >= len(d.spots) || d.spots[i].Err != nil {
 		return analysis.Spot{}, "", false
 	}
-	return d.spots[i].Spot, "spot " + spotName(i), true
+	return d.spots[i].Spot, "spot " + setup.SpotName(i), true
 }
 
 // setBase makes a colour the one to begin from; nil follows the spots.
@@ -112,18 +115,18 @@ func newColourEntry(d *Desk) *colourEntry {
 func (e *colourEntry) take(text string) {
 	c, err := colour.Parse(text)
 	if err != nil {
-		e.d.parts.strip.say(stripNote, Explain("use "+Quote(text), err))
+		e.d.parts.strip.Say(widgets.StripNote, wording.Explain("use "+wording.Quote(text), err))
 		return
 	}
 	e.SetText("")
-	e.d.parts.strip.clear(stripNote)
+	e.d.parts.strip.Clear(widgets.StripNote)
 	e.d.setBase(&c)
 	e.d.focusMirror()
 }
 
 // FocusGained reveals it.
 func (e *colourEntry) FocusGained() {
-	e.d.reveal(e)
+	e.d.Reveal(e)
 	e.Entry.FocusGained()
 }
 

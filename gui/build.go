@@ -9,23 +9,24 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/widgets"
 )
 
 // parts are the window's widgets.
 type parts struct {
-	bar     *sourceBar
-	strip   *strip
-	mirror  *Mirror
-	verdict *Verdict
-	cards   *CardGrid
-	spread  *Spread
+	bar     *widgets.SourceBar
+	strip   *widgets.Strip
+	mirror  *widgets.Mirror
+	verdict *widgets.Verdict
+	cards   *widgets.CardGrid
+	spread  *widgets.Spread
 	frame   *fyne.Container // all of the window but what lies over it
 	lower   *container.Scroll
 	pages   []pageView // in the order of the list of pages
-	tabs    *chooser
+	tabs    *widgets.Chooser
 	panel   panel
 	ground  *canvas.Rectangle
-	tips    *tips
+	tips    *widgets.Tips
 }
 
 // panel is what stands in place of the page.
@@ -42,33 +43,33 @@ const Title = "Tonedesk"
 
 // build makes the window and joins its parts.
 func (d *Desk) build() {
-	d.app.Settings().SetTheme(NewTheme(d.settings.Ground))
+	d.app.Settings().SetTheme(widgets.NewTheme(d.settings.Ground))
 	d.window = d.app.NewWindow(Title)
 	d.native.window = d.window
 	d.window.SetPadded(false)
 	p := &d.parts
-	p.tips = newTips()
-	p.bar = newSourceBar(fixed{d})
-	p.strip = newStrip(fixed{d}, d.relay)
-	p.mirror = NewMirror()
+	p.tips = widgets.NewTips()
+	p.bar = widgets.NewSourceBar(fixed{d})
+	p.strip = widgets.NewStrip(fixed{d}, d.relay)
+	p.mirror = widgets.NewMirror()
 	p.mirror.Acts = d.mirrorActs()
-	p.verdict = NewVerdict()
-	p.cards = NewCardGrid(d.cardActs())
-	p.spread = NewSpread(SpreadActs{Edge: d.edgeMoved, Automatic: d.edgesAutomatic, Keys: d})
+	p.verdict = widgets.NewVerdict()
+	p.cards = widgets.NewCardGrid(d.cardActs())
+	p.spread = widgets.NewSpread(widgets.SpreadActs{Edge: d.edgeMoved, Automatic: d.edgesAutomatic, Keys: d})
 	d.buildPages()
 	p.lower = container.NewVScroll(nil)
 	p.lower.OnScrolled = func(fyne.Position) { // something else lies under the pointer now
-		p.tips.leave()
+		p.tips.Leave()
 		d.pointed = -1
 		d.showOutline()
 	}
 	d.showLower()
 	p.ground = canvas.NewRectangle(nil)
-	lay := &pageLayout{bar: p.bar, strip: p.strip.box, mirror: p.mirror, verdict: p.verdict, lower: p.lower, tabs: p.tabs,
-		content: func() fyne.Size { return p.lower.Content.MinSize() }, rewrap: func() { p.lower.Content.Refresh() }}
-	p.frame = container.New(lay, p.bar, p.strip.box, p.mirror, p.verdict, p.lower, p.tabs)
+	lay := &widgets.PageLayout{Bar: p.bar, Strip: p.strip.Box, Mirror: p.mirror, Verdict: p.verdict, Lower: p.lower, Tabs: p.tabs,
+		Content: func() fyne.Size { return p.lower.Content.MinSize() }, Rewrap: func() { p.lower.Content.Refresh() }}
+	p.frame = container.New(lay, p.bar, p.strip.Box, p.mirror, p.verdict, p.lower, p.tabs)
 	d.joinBar()
-	d.window.SetContent(container.NewStack(p.ground, p.frame, p.tips.box))
+	d.window.SetContent(container.NewStack(p.ground, p.frame, p.tips.Box))
 	d.window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
 	d.window.SetOnDropped(d.Dropped)
 	d.window.SetCloseIntercept(d.quit)
@@ -77,58 +78,58 @@ func (d *Desk) build() {
 	d.showNoPicture()
 	d.showStrip()
 	for _, problem := range d.options.Problems {
-		p.strip.say(stripNote, problem)
+		p.strip.Say(widgets.StripNote, problem)
 	}
 	d.focusMirror()
 }
 
 func (d *Desk) joinBar() {
 	bar := d.parts.bar
-	act := func(b *button, tip string, do func()) {
-		b.explain(d.parts.tips, tip)
+	act := func(b *widgets.Button, tip string, do func()) {
+		b.Explain(d.parts.tips, tip)
 		b.OnTapped = func() {
 			d.focusMirror()
 			do()
 		}
 	}
-	act(bar.region, "Choose a region of the screen (R)", d.PickRegion)
-	act(bar.freeze, "Hold the picture, or go on (F)", d.Freeze)
-	act(bar.view, "Choose a view (V is the next)", d.openViews)
-	act(bar.more, "Menu; F1 lists all keys", func() { d.openMenu(below(bar.more)) })
+	act(bar.Region, "Choose a region of the screen (R)", d.PickRegion)
+	act(bar.Freeze, "Hold the picture, or go on (F)", d.Freeze)
+	act(bar.View, "Choose a view (V is the next)", d.openViews)
+	act(bar.More, "Menu; F1 lists all keys", func() { d.openMenu(widgets.Below(bar.More)) })
 }
 
 // joinKeys makes the window's keys work while nothing has the focus.
 func (d *Desk) joinKeys() {
 	c := d.window.Canvas()
-	c.SetOnTypedRune(d.typedRune)
+	c.SetOnTypedRune(d.TypedRune)
 	c.SetOnTypedKey(func(e *fyne.KeyEvent) {
-		if !d.typedKey(e.Name) {
+		if !d.TypedKey(e.Name) {
 			d.focusMirror()
 			d.parts.mirror.TypedKey(e)
 		}
 	})
 	// keys with Ctrl that Fyne would give to nobody
 	for _, s := range shortcuts() {
-		c.AddShortcut(s, d.typedShortcut)
+		c.AddShortcut(s, d.TypedShortcut)
 	}
 }
 
-func (d *Desk) mirrorActs() MirrorActs {
-	return MirrorActs{
+func (d *Desk) mirrorActs() widgets.MirrorActs {
+	return widgets.MirrorActs{
 		Click: d.clicked, Drag: d.dragged, Carry: d.carried, Select: d.selectSpot, Look: d.looked,
 		Resized: d.renew, Menu: d.openMenu,
-		Key:   func(name fyne.KeyName, _ bool) bool { return d.typedKey(name) },
-		Rune:  d.typedRune,
-		Short: d.typedShortcut,
+		Key:   func(name fyne.KeyName, _ bool) bool { return d.TypedKey(name) },
+		Rune:  d.TypedRune,
+		Short: d.TypedShortcut,
 	}
 }
 
-// colour gives the theme's colours of now to what isn't a widget.
+// Colour gives the theme's colours of now to what isn't a widget.
 func (d *Desk) colour() {
 	th, v := d.app.Settings().Theme(), d.app.Settings().ThemeVariant()
 	d.parts.ground.FillColor = th.Color(theme.ColorNameBackground, v)
 	d.parts.ground.Refresh()
-	d.parts.strip.colour(th, v)
+	d.parts.strip.Colour(th, v)
 }
 
 // relay lays the page anew, after a part asks for another height.
@@ -161,13 +162,13 @@ func (d *Desk) showLower() {
 	content := d.page().content()
 	switch p.panel {
 	case panelSettings:
-		content = d.framed("Settings", newSettingsPanel(&d.settings, d.settled, quietLine))
+		content = d.framed("Settings", newSettingsPanel(&d.settings, d.settled, widgets.QuietLine))
 	case panelKeys:
 		content = d.framed("Keys", newKeysPanel(d.options.Messages))
 	}
-	p.lower.Content = container.New(layout.NewCustomPaddedLayout(0, 0, 0, gutter), content)
+	p.lower.Content = container.New(layout.NewCustomPaddedLayout(0, 0, 0, widgets.Gutter), content)
 	p.lower.ScrollToTop()
-	p.tips.leave() // its part may be gone
+	p.tips.Leave() // its part may be gone
 	p.lower.Refresh()
 	d.relay()
 }
@@ -176,8 +177,8 @@ func (d *Desk) showLower() {
 func (d *Desk) framed(heading string, content fyne.CanvasObject) fyne.CanvasObject {
 	title := widget.NewLabel(heading)
 	title.TextStyle.Bold = true
-	done := newButton("Done", d, func() { d.openPanel(panelNone) })
-	back := newGround(ColorNamePanel)
+	done := widgets.NewButton("Done", d, func() { d.openPanel(panelNone) })
+	back := widgets.NewPanelGround(widgets.ColorNamePanel)
 	inner := container.NewVBox(container.NewBorder(nil, nil, title, done), content)
 	return container.NewStack(back, container.NewPadded(inner))
 }

@@ -17,7 +17,7 @@ type calm struct {
 	waiting bool // for its time: wish is not yet what is shown
 }
 
-// look is what changes all of the picture at once.
+// Look is what changes all of the picture at once.
 type look struct {
 	view     string
 	mirrored bool

@@ -7,13 +7,14 @@ import (
 	"pgregory.net/rapid"
 
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/settings"
 )
 
 // Whatever keys are held and whatever is clicked, all of the picture changes its look no
 // more than three times in a second (WCAG 2.2, success criterion 2.3.1, allows six changes),
 // and in the end it looks as was asked last.
 func TestLookChangesCalmly(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	d.see(t, halves(testLight, testShadow))
 	d.calm.every = 60 * time.Millisecond
 	var due []func()

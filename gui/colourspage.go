@@ -12,6 +12,9 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/propose"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // coloursPage proposes colours to paint next, from the selected spot or a typed colour.
@@ -20,13 +23,13 @@ type coloursPage struct {
 	box  *fyne.Container
 	from *basePanel
 
-	ramp, black    *SwatchRow
-	lines, matched *SwatchRow
-	suggested      *SwatchRow
-	accents, edge  *SwatchRow
+	ramp, black    *widgets.SwatchRow
+	lines, matched *widgets.SwatchRow
+	suggested      *widgets.SwatchRow
+	accents, edge  *widgets.SwatchRow
 	lineWords      *widget.Label
 	accentWords    *widget.Label
-	judged         *SwatchRow
+	judged         *widgets.SwatchRow
 	judgeWords     *widget.Label
 	palette        *palettePanel
 	knobs          *shadePanel
@@ -52,24 +55,24 @@ type pairedFrom struct {
 }
 
 func newColoursPage(d *Desk) pageView {
-	p := &coloursPage{d: d, from: newBasePanel(d), knobs: newShadePanel(d), palette: newPalettePanel(d), judgeWords: smallLabel(), lineWords: smallLabel(), accentWords: smallLabel()}
-	row := func(plan swatchPlan) *SwatchRow { return newSwatchRow(plan, d.swatchActs()) }
-	p.ramp = row(swatchPlan{height: swatchHeight, greys: 3 * Step, labels: true})
-	p.black = row(swatchPlan{height: 2 * Step})
-	p.lines = row(swatchPlan{height: swatchHeight, labels: true})
-	p.matched = row(swatchPlan{height: swatchHeight, greys: 3 * Step, labels: true})
-	p.judged = row(swatchPlan{height: swatchHeight, greys: 3 * Step, labels: true})
-	p.suggested = row(swatchPlan{height: swatchHeight, labels: true})
-	p.accents = row(swatchPlan{height: swatchHeight})
-	p.edge = row(swatchPlan{height: swatchHeight, greys: 2 * Step})
+	p := &coloursPage{d: d, from: newBasePanel(d), knobs: newShadePanel(d), palette: newPalettePanel(d), judgeWords: widgets.SmallLabel(), lineWords: widgets.SmallLabel(), accentWords: widgets.SmallLabel()}
+	row := func(plan widgets.SwatchPlan) *widgets.SwatchRow { return widgets.NewSwatchRow(plan, d.swatchActs()) }
+	p.ramp = row(widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 3 * widgets.Step, Labels: true})
+	p.black = row(widgets.SwatchPlan{Height: 2 * widgets.Step})
+	p.lines = row(widgets.SwatchPlan{Height: widgets.SwatchHeight, Labels: true})
+	p.matched = row(widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 3 * widgets.Step, Labels: true})
+	p.judged = row(widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 3 * widgets.Step, Labels: true})
+	p.suggested = row(widgets.SwatchPlan{Height: widgets.SwatchHeight, Labels: true})
+	p.accents = row(widgets.SwatchPlan{Height: widgets.SwatchHeight})
+	p.edge = row(widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 2 * widgets.Step})
 	p.whole = container.NewVBox(
-		section("Lights and shadows, by tones", nil, p.ramp, quietWords("The same steps straight toward black:"), p.black, p.knobs.ramp),
-		section("Accents of equal lightness", nil, p.suggested, p.accents, p.edge, p.accentWords, p.knobs.accents),
-		section("Lines", nil, p.lines, p.lineWords),
+		widgets.Section("Lights and shadows, by tones", nil, p.ramp, widgets.QuietWords("The same steps straight toward black:"), p.black, p.knobs.ramp),
+		widgets.Section("Accents of equal lightness", nil, p.suggested, p.accents, p.edge, p.accentWords, p.knobs.accents),
+		widgets.Section("Lines", nil, p.lines, p.lineWords),
 	)
 	p.box = container.NewVBox(p.from.box, p.whole,
-		section("A and B at each other's lightness", nil, p.matched),
-		section("A and B as light and shadow", nil, p.judgeWords, p.judged),
+		widgets.Section("A and B at each other's lightness", nil, p.matched),
+		widgets.Section("A and B as light and shadow", nil, p.judgeWords, p.judged),
 		p.palette.box)
 	return p
 }
@@ -103,10 +106,10 @@ func (p *coloursPage) propose(base analysis.Spot) {
 	}
 	p.proposed = from
 	s := propose.Shade(base, p.d.setup.Shade)
-	ramp := []Swatch{stepSwatch(s.Lights[1]), stepSwatch(s.Lights[0]), spotSwatch(base, "base"), stepSwatch(s.Ramp[0]), stepSwatch(s.Ramp[1]), stepSwatch(s.Ramp[2])}
+	ramp := []widgets.Swatch{stepSwatch(s.Lights[1]), stepSwatch(s.Lights[0]), spotSwatch(base, "base"), stepSwatch(s.Ramp[0]), stepSwatch(s.Ramp[1]), stepSwatch(s.Ramp[2])}
 	ramp[2].Marked = true
 	p.ramp.Set(ramp)
-	black := []Swatch{{None: true}, {None: true}, spotSwatch(base, ""), stepSwatch(s.BlackRamp[0]), stepSwatch(s.BlackRamp[1]), stepSwatch(s.BlackRamp[2])}
+	black := []widgets.Swatch{{None: true}, {None: true}, spotSwatch(base, ""), stepSwatch(s.BlackRamp[0]), stepSwatch(s.BlackRamp[1]), stepSwatch(s.BlackRamp[2])}
 	p.black.Set(black)
 	resized := p.showLines(s)
 	if p.showAccents(s) || resized {
@@ -115,16 +118,16 @@ func (p *coloursPage) propose(base analysis.Spot) {
 }
 
 func (p *coloursPage) showLines(s *propose.Shades) (resized bool) {
-	lines := make([]Swatch, len(s.Lines))
+	lines := make([]widgets.Swatch, len(s.Lines))
 	for i, l := range s.Lines {
 		lines[i] = stepSwatch(l.Step)
 	}
 	p.lines.Set(lines)
-	return say(p.lineWords, SayLines(s))
+	return widgets.SetWords(p.lineWords, wording.SayLines(s))
 }
 
 func (p *coloursPage) showAccents(s *propose.Shades) (resized bool) {
-	accents, edge := make([]Swatch, len(s.Accents)), make([]Swatch, len(s.EdgeAccents))
+	accents, edge := make([]widgets.Swatch, len(s.Accents)), make([]widgets.Swatch, len(s.EdgeAccents))
 	missing := 0
 	near := nearestHue(s)
 	for i := range accents {
@@ -136,13 +139,13 @@ func (p *coloursPage) showAccents(s *propose.Shades) (resized bool) {
 	}
 	p.accents.Set(accents)
 	p.edge.Set(edge)
-	suggested := make([]Swatch, len(s.Suggested))
+	suggested := make([]widgets.Swatch, len(s.Suggested))
 	for i, a := range s.Suggested {
 		suggested[i] = accentSwatch(a)
 		suggested[i].Short, suggested[i].Label = false, hueWord(a)
 	}
 	p.suggested.Set(suggested)
-	return say(p.accentWords, SayAccents(missing, len(accents)))
+	return widgets.SetWords(p.accentWords, wording.SayAccents(missing, len(accents)))
 }
 
 // nearestHue is the accent whose hue is the base's, -1 for a base without hue.
@@ -159,9 +162,9 @@ func (p *coloursPage) match() {
 	a, b, ok := p.d.pairIndices()
 	if !ok {
 		p.paired = pairedFrom{}
-		p.matched.Set([]Swatch{{None: true, Label: "Set two spots first"}})
+		p.matched.Set([]widgets.Swatch{{None: true, Label: "Set two spots first"}})
 		p.judged.Set(nil)
-		if say(p.judgeWords, "Set two spots: a local colour and the shadow chosen for it.") {
+		if widgets.SetWords(p.judgeWords, "Set two spots: a local colour and the shadow chosen for it.") {
 			p.d.relayPage()
 		}
 		return
@@ -172,10 +175,10 @@ func (p *coloursPage) match() {
 		return
 	}
 	p.paired = from
-	p.judge(spotA, spotB, spotName(a), spotName(b))
-	nameA, nameB := spotName(a), spotName(b)
+	p.judge(spotA, spotB, setup.SpotName(a), setup.SpotName(b))
+	nameA, nameB := setup.SpotName(a), setup.SpotName(b)
 	toA, toB := propose.Bring(spotA, spotB), propose.Bring(spotB, spotA)
-	p.matched.Set([]Swatch{
+	p.matched.Set([]widgets.Swatch{
 		spotSwatch(spotA, nameA), spotSwatch(toA.Matched, nameB+" as "+nameA),
 		spotSwatch(toB.Matched, nameA+" as "+nameB), spotSwatch(spotB, nameB),
 	})
@@ -188,12 +191,12 @@ func (p *coloursPage) judge(a, b analysis.Spot, nameA, nameB string) {
 		a, b, nameA, nameB = b, a, nameB, nameA
 	}
 	j := propose.JudgeShadow(a, b, p.d.settings.Rules, p.d.setup.Shade.ShadowHue)
-	swatches := []Swatch{spotSwatch(a, nameA), spotSwatch(b, nameB)}
+	swatches := []widgets.Swatch{spotSwatch(a, nameA), spotSwatch(b, nameB)}
 	if j.Nearest != nil {
 		swatches = append(swatches, spotSwatch(*j.Nearest, "nearest"))
 	}
 	p.judged.Set(swatches)
-	if say(p.judgeWords, strings.Join(SayJudgement(j), " ")) {
+	if widgets.SetWords(p.judgeWords, strings.Join(wording.SayJudgement(j), " ")) {
 		p.d.relayPage()
 	}
 }
@@ -202,7 +205,7 @@ func (p *coloursPage) judge(a, b analysis.Spot, nameA, nameB string) {
 func (d *Desk) copyMatched(other bool) {
 	a, b, ok := d.pairIndices()
 	if !ok {
-		d.parts.strip.say(stripNote, "Set two spots first: then B can be brought to A's lightness.")
+		d.parts.strip.Say(widgets.StripNote, "Set two spots first: then B can be brought to A's lightness.")
 		return
 	}
 	if other {
@@ -212,28 +215,28 @@ func (d *Desk) copyMatched(other bool) {
 }
 
 // swatchActs are what presses of swatches do.
-func (d *Desk) swatchActs() SwatchActs {
-	return SwatchActs{
-		Press: func(s Swatch) { d.copyText(s.Colour.Hex()) },
-		Take:  func(s Swatch) { d.setBase(&s.Colour) },
+func (d *Desk) swatchActs() widgets.SwatchActs {
+	return widgets.SwatchActs{
+		Press: func(s widgets.Swatch) { d.copyText(s.Colour.Hex()) },
+		Take:  func(s widgets.Swatch) { d.setBase(&s.Colour) },
 		Keys:  d, Tips: d.parts.tips,
 	}
 }
 
 // spotSwatch is the swatch of a reading.
-func spotSwatch(s analysis.Spot, label string) Swatch {
-	return Swatch{Colour: s.Colour, Grey: colour.GreyOf(s.Lightness), Label: label, Tip: SaySwatch(s)}
+func spotSwatch(s analysis.Spot, label string) widgets.Swatch {
+	return widgets.Swatch{Colour: s.Colour, Grey: colour.GreyOf(s.Lightness), Label: label, Tip: wording.SaySwatch(s)}
 }
 
 // stepSwatch is the swatch of a step, or the word that there is no room.
-func stepSwatch(s propose.Step) Swatch {
-	label := strings.TrimPrefix(Tenth(-s.Tones), "0")
+func stepSwatch(s propose.Step) widgets.Swatch {
+	label := strings.TrimPrefix(wording.Tenth(-s.Tones), "0")
 	if s.Tones < 0 {
 		label = "+" + label
 	}
 	label = strings.TrimSuffix(label, ".0")
 	if s.Spot == nil {
-		return Swatch{None: true, Label: string(s.Note)}
+		return widgets.Swatch{None: true, Label: string(s.Note)}
 	}
 	w := spotSwatch(*s.Spot, label)
 	if s.Note != propose.AsMade {
@@ -244,9 +247,9 @@ func stepSwatch(s propose.Step) Swatch {
 
 // accentSwatch is the swatch of an accent; one that the display can't show at the chroma
 // asked for is half as high.
-func accentSwatch(a propose.Accent) Swatch {
+func accentSwatch(a propose.Accent) widgets.Swatch {
 	if a.Spot == nil {
-		return Swatch{None: true}
+		return widgets.Swatch{None: true}
 	}
 	w := spotSwatch(*a.Spot, "")
 	w.Short = !a.InGamut

@@ -5,7 +5,11 @@ import (
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // comparing says how two pictures are compared in the mirror.
@@ -76,7 +80,7 @@ func (d *Desk) askCompare() {
 		return
 	}
 	d.comparing = compareAsked
-	d.parts.strip.say(stripNote, "Click the still from before on the shelf.")
+	d.parts.strip.Say(widgets.StripNote, "Click the still from before on the shelf.")
 	d.showStillsPart(partShelf)
 	d.showCompare()
 }
@@ -84,28 +88,28 @@ func (d *Desk) askCompare() {
 // endCompare shows only what is watched.
 func (d *Desk) endCompare() {
 	if d.comparing == compareAsked {
-		d.parts.strip.clear(stripNote)
+		d.parts.strip.Clear(widgets.StripNote)
 	}
 	d.comparing, d.comparison = compareNothing, comparison{}
 	d.turns.Run(0, time.Now())
 	d.parts.mirror.SetHalves(false)
-	d.parts.mirror.SetOverlay(overlayBefore, nil)
+	d.parts.mirror.SetOverlay(widgets.OverlayBefore, nil)
 	d.showCompare()
 }
 
 // compareWith compares what is watched with a still from before.
 func (d *Desk) compareWith(id string) {
-	d.parts.strip.clear(stripNote)
+	d.parts.strip.Clear(widgets.StripNote)
 	d.aside(func() {
 		s, err := d.options.Stills.Open(id)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.say(stripNote, Explain("open the still from before", err))
+				d.parts.strip.Say(widgets.StripNote, wording.Explain("open the still from before", err))
 				return
 			}
 			name := s.Meta.Name
 			if name == "" {
-				name = TimeSay(s.Meta.Time)
+				name = wording.TimeSay(s.Meta.Time)
 			}
 			d.comparing = compareWipe
 			d.comparison = comparison{id: id, name: name, at: 0.5,
@@ -161,7 +165,7 @@ func (d *Desk) renewCompare() {
 	}
 	c.busy, c.begun = true, time.Now()
 	id, side := c.id, c.side
-	d.copyPicture(func(after *copiedPicture) {
+	d.copyPicture(func(after *live.Copy) {
 		d.aside(func() {
 			found := compareCopies(side, after, d.stillSource(after))
 			d.onWindow(func() { d.showCompared(id, after, found) })
@@ -171,9 +175,9 @@ func (d *Desk) renewCompare() {
 
 // stillSource says where a copied picture is from; that of a still is from where the still
 // is. It is called on the goroutine that compares.
-func (d *Desk) stillSource(c *copiedPicture) stills.Source {
-	if c.source.Kind == sourceStill {
-		if s, err := d.options.Stills.Open(c.source.Path); err == nil {
+func (d *Desk) stillSource(c *live.Copy) stills.Source {
+	if c.Source.Kind == setup.SourceStill {
+		if s, err := d.options.Stills.Open(c.Source.Path); err == nil {
 			return s.Meta.Source
 		}
 	}
@@ -181,29 +185,29 @@ func (d *Desk) stillSource(c *copiedPicture) stills.Source {
 }
 
 // compareCopies compares a picture from before with a copied one; nil if it can't be.
-func compareCopies(before stills.Side, after *copiedPicture, from stills.Source) *compared {
-	aligned := stills.Align(before, stills.Side{Picture: after.pixels, Source: from, LeftOut: stills.LeftOutOf(&after.out)})
-	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.OutBefore, aligned.OutAfter, after.settings.Groups)
+func compareCopies(before stills.Side, after *live.Copy, from stills.Source) *compared {
+	aligned := stills.Align(before, stills.Side{Picture: after.Pixels, Source: from, LeftOut: stills.LeftOutOf(&after.Out)})
+	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.OutBefore, aligned.OutAfter, after.Settings.Groups)
 	if err != nil {
 		return nil
 	}
-	found := &compared{aligned: aligned, change: change, place: after.bounds}
-	found.before = analysis.Read(aligned.Before, analysis.Options{Groups: after.settings.Groups, Out: aligned.OutBefore})
+	found := &compared{aligned: aligned, change: change, place: after.Bounds}
+	found.before = analysis.Read(aligned.Before, analysis.Options{Groups: after.Settings.Groups, Out: aligned.OutBefore})
 	if aligned.How == stills.ByPosition {
-		found.place = aligned.Region.Rectangle().Sub(from.Region.Rectangle().Min).Add(after.bounds.Min)
+		found.place = aligned.Region.Rectangle().Sub(from.Region.Rectangle().Min).Add(after.Bounds.Min)
 	}
 	return found
 }
 
 // showCompared takes a comparison, if it is still wanted.
-func (d *Desk) showCompared(id string, after *copiedPicture, found *compared) {
+func (d *Desk) showCompared(id string, after *live.Copy, found *compared) {
 	c := &d.comparison
 	if d.comparing < compareWipe || c.id != id {
 		return
 	}
-	c.busy, c.of, c.bounds = false, after.at, after.bounds
+	c.busy, c.of, c.bounds = false, after.At, after.Bounds
 	if found == nil {
-		d.parts.strip.say(stripNote, Sentence("compare the two pictures", "their sizes contradict each other", "choose another still"))
+		d.parts.strip.Say(widgets.StripNote, wording.Sentence("compare the two pictures", "their sizes contradict each other", "choose another still"))
 		return
 	}
 	c.found = found

@@ -12,7 +12,9 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/reduce"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/stills/ink"
+	"app.tonedesk/gui/widgets"
 )
 
 // drawCompare lays the picture before over the mirror's, as it is wanted now.
@@ -20,13 +22,13 @@ func (d *Desk) drawCompare() {
 	m := d.parts.mirror
 	c := &d.comparison
 	m.SetHalves(d.comparing == compareSides && c.found != nil)
-	if d.comparing < compareWipe || c.found == nil || m.img == nil || m.fit.Bounds.Empty() {
-		m.SetOverlay(overlayBefore, nil)
+	if d.comparing < compareWipe || c.found == nil || m.Img == nil || m.Fit.Bounds.Empty() {
+		m.SetOverlay(widgets.OverlayBefore, nil)
 		return
 	}
-	size := m.pixels()
+	size := m.Pixels()
 	if d.comparing == compareMap {
-		m.SetOverlay(overlayBefore, d.mapOver(size))
+		m.SetOverlay(widgets.OverlayBefore, d.mapOver(size))
 		return
 	}
 	before := d.beforeOver(size)
@@ -37,7 +39,7 @@ func (d *Desk) drawCompare() {
 			c.wipe = wipedBefore{before, x, wiped(before, x)}
 			d.nameSide(c.wipe.img, "before", false)
 			d.nameSide(c.wipe.img, "now", true)
-			m.SetOverlay(overlayBefore, c.wipe.img)
+			m.SetOverlay(widgets.OverlayBefore, c.wipe.img)
 		}
 	case compareSides:
 		d.drawSides(before)
@@ -62,7 +64,7 @@ func (d *Desk) drawTurn(before *image.RGBA) {
 	} else {
 		d.nameSide(img, "now", false)
 	}
-	d.parts.mirror.SetOverlay(overlayBefore, img)
+	d.parts.mirror.SetOverlay(widgets.OverlayBefore, img)
 	if again > 0 {
 		d.later(again, func() {
 			if d.comparing == compareTurns {
@@ -76,13 +78,13 @@ func (d *Desk) drawTurn(before *image.RGBA) {
 // picture after; clear elsewhere.
 func (d *Desk) beforeOver(size image.Point) *image.RGBA {
 	c, m := &d.comparison, d.parts.mirror
-	view := viewOf(wanted{settings: d.settings})
-	look := beforeLook{c.found, view.Key, d.settings.knob(view), m.fit.Bounds, size, m.flip}
+	view := live.ViewOf(live.Wanted{Settings: d.settings})
+	look := beforeLook{c.found, view.Key, d.settings.Knob(view), m.Fit.Bounds, size, m.Flip}
 	if c.drawn.img != nil && c.drawn.look == look {
 		return c.drawn.img
 	}
 	img := image.NewRGBA(image.Rectangle{Max: size})
-	place, part := c.found.place, m.fit.Bounds
+	place, part := c.found.place, m.Fit.Bounds
 	met := place.Intersect(part)
 	p := c.found.aligned.Before
 	crop := image.Rectangle{
@@ -97,7 +99,7 @@ func (d *Desk) beforeOver(size image.Point) *image.RGBA {
 		small := paintSmall(p.Crop(crop), view, to.Size(), views.Look{Reading: c.found.before, Knob: look.knob})
 		xdraw.NearestNeighbor.Scale(img, to, small, small.Rect, xdraw.Src, nil)
 	}
-	if m.flip {
+	if m.Flip {
 		views.FlipLeftRight(img.Pix, size.X, size.Y)
 	}
 	c.drawn = drawnBefore{img, look}
@@ -125,13 +127,13 @@ func (d *Desk) mapOver(size image.Point) *image.RGBA {
 	whole := image.NewRGBA(image.Rect(0, 0, c.found.change.Width, c.found.change.Height))
 	c.found.change.Paint(whole.Pix, c.found.change.Span())
 	img := image.NewRGBA(image.Rectangle{Max: size})
-	place, part := c.found.place, m.fit.Bounds
+	place, part := c.found.place, m.Fit.Bounds
 	to := image.Rectangle{
 		Min: scaledPoint(place.Min.Sub(part.Min), part.Size(), size),
 		Max: scaledPoint(place.Max.Sub(part.Min), part.Size(), size),
 	}
 	xdraw.ApproxBiLinear.Scale(img, to, whole, whole.Rect, xdraw.Src, nil)
-	if m.flip {
+	if m.Flip {
 		views.FlipLeftRight(img.Pix, size.X, size.Y)
 	}
 	d.drawMapScale(img, c.found.change.Span())
@@ -162,24 +164,24 @@ func (d *Desk) drawSides(before *image.RGBA) {
 	d.nameSide(right, "now", false)
 	d.comparison.wipe = wipedBefore{of: before, img: right}
 	d.parts.mirror.SetBefore(left)
-	d.parts.mirror.SetOverlay(overlayBefore, right)
+	d.parts.mirror.SetOverlay(widgets.OverlayBefore, right)
 }
 
 // nameSide writes at the upper left, or the upper right, which picture is shown there.
 func (d *Desk) nameSide(img *image.RGBA, name string, right bool) {
-	unit := float64(d.parts.mirror.scale())
-	size := float64(TextSize) * unit
-	at := ink.Pt(float64(Step)*unit, float64(Step)*unit+size)
+	unit := float64(d.parts.mirror.Scale())
+	size := float64(widgets.TextSize) * unit
+	at := ink.Pt(float64(widgets.Step)*unit, float64(widgets.Step)*unit+size)
 	if right {
-		at.X = float64(img.Rect.Dx()) - float64(Step)*unit - ink.Width(ink.Bold, name, size)
+		at.X = float64(img.Rect.Dx()) - float64(widgets.Step)*unit - ink.Width(ink.Bold, name, size)
 	}
 	var pen ink.Drawer
 	pen.Draw(img, img.Rect, []ink.Mark{{Shapes: ink.Letters(ink.Bold, name, at, size), Grey: ink.LightGrey, Rim: 1.5 * unit, RimGrey: ink.DarkGrey}})
 }
 
-// line draws the upright line between two pictures, light on dark.
+// Line draws the upright line between two pictures, light on dark.
 func line(img *image.RGBA, x int) {
-	for dx, c := range map[int]color.NRGBA{-1: markDark, 0: markLight, 1: markDark} {
+	for dx, c := range map[int]color.NRGBA{-1: widgets.MarkDark, 0: widgets.MarkLight, 1: widgets.MarkDark} {
 		for y := range img.Rect.Dy() {
 			if p := image.Pt(x+dx, y); p.In(img.Rect) {
 				img.Set(p.X, p.Y, c)

@@ -6,14 +6,16 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // comparePanel compares what is watched with a still from before, and says what changed.
 type comparePanel struct {
 	d     *Desk
 	box   *fyne.Container
-	begin *button
-	how   *chooser
+	begin *widgets.Button
+	how   *widgets.Chooser
 	words *widget.Label
 }
 
@@ -21,15 +23,15 @@ type comparePanel struct {
 var compareWays = []comparing{compareWipe, compareSides, compareTurns, compareMap}
 
 func newComparePanel(d *Desk) *comparePanel {
-	p := &comparePanel{d: d, words: smallLabel()}
-	p.begin = newButton("Compare", d, d.askCompare)
-	p.begin.explain(d.parts.tips, "Compare with a still from before (D)")
-	p.how = newChooser([]string{"Wipe", "Side by side", "In turns", "Map"}, 4*Step, d, func(i int) { d.setCompare(compareWays[i]) })
+	p := &comparePanel{d: d, words: widgets.SmallLabel()}
+	p.begin = widgets.NewButton("Compare", d, d.askCompare)
+	p.begin.Explain(d.parts.tips, "Compare with a still from before (D)")
+	p.how = widgets.NewChooser([]string{"Wipe", "Side by side", "In turns", "Map"}, 4*widgets.Step, d, func(i int) { d.setCompare(compareWays[i]) })
 	p.how.Hide()
 	p.words.Hide()
 	title := widget.NewLabel("Before and after")
 	title.TextStyle.Bold = true
-	p.box = onPanel(container.NewBorder(nil, nil, title, atRight(p.begin)), p.how, p.words)
+	p.box = widgets.OnPanel(container.NewBorder(nil, nil, title, widgets.AtRight(p.begin)), p.how, p.words)
 	return p
 }
 
@@ -46,13 +48,13 @@ func (p *comparePanel) show() {
 	}
 	for i, how := range compareWays {
 		if how == d.comparing {
-			p.how.set(i)
+			p.how.Set(i)
 		}
 	}
 	resized := p.how.Hidden == on
 	p.how.Hidden, p.words.Hidden = !on, !on
 	if on {
-		resized = say(p.words, d.sayCompared()) || resized
+		resized = widgets.SetWords(p.words, d.sayCompared()) || resized
 	}
 	if resized {
 		d.relayPage()
@@ -65,12 +67,12 @@ func (d *Desk) sayCompared() string {
 	if c.found == nil {
 		return "Comparing with " + c.name + "."
 	}
-	words := "Compared with " + c.name + ": " + SayChange(c.found.change) + ". On average " + Tenth(c.found.change.Distance) + nbsp + "tones moved."
-	if how := SayAlignment(c.found.aligned); how != "" {
+	words := "Compared with " + c.name + ": " + wording.SayChange(c.found.change) + ". On average " + wording.Tenth(c.found.change.Distance) + wording.Nbsp + "tones moved."
+	if how := wording.SayAlignment(c.found.aligned); how != "" {
 		words += " " + how + "."
 	}
 	if d.comparing == compareMap {
-		words += " " + SayMapScale(c.found.change.Span())
+		words += " " + wording.SayMapScale(c.found.change.Span())
 	}
 	if c.found.aligned.How == stills.ByPosition && d.comparing != compareMap {
 		words += " Where there is no picture from before, that of now shows."

@@ -8,6 +8,8 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // pictureClip puts pictures on the clipboard. Of those asked for at the same time, the one
@@ -52,11 +54,11 @@ func (d *Desk) copyImage(img image.Image) {
 		}
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.say(stripNote, Explain("copy the picture", err))
+				d.parts.strip.Say(widgets.StripNote, wording.Explain("copy the picture", err))
 				fyne.LogError("copying a picture", err)
 				return
 			}
-			d.parts.strip.say(stripNote, "The picture is copied.")
+			d.parts.strip.Say(widgets.StripNote, "The picture is copied.")
 		})
 	})
 }

@@ -10,10 +10,12 @@ import (
 	"testing"
 
 	"app.tonedesk/gui/native"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/widgets"
 )
 
 func TestCopyImage(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	var copied []byte
 	d.clip.put = func(png []byte) error { copied = png; return nil }
 	img := halves(testLight, testShadow)
@@ -27,7 +29,7 @@ func TestCopyImage(t *testing.T) {
 	if !ok || same.Rect != img.Rect || !bytes.Equal(same.Pix, img.Pix) {
 		t.Errorf("another picture was copied: %T, %v", got, got.Bounds())
 	}
-	if got := d.parts.strip.said[stripNote]; got != "The picture is copied." {
+	if got := d.parts.strip.Said[widgets.StripNote]; got != "The picture is copied." {
 		t.Errorf("said %q", got)
 	}
 }
@@ -41,24 +43,24 @@ func TestCopyImageFails(t *testing.T) {
 		{native.ErrUnsupported, "Can't copy the picture: there is no way to do it on this system; save it as a file instead."},
 		{native.ErrClipboardBusy, "Can't copy the picture: another program has the clipboard; try again in a moment."},
 	} {
-		d := newTestDesk(t, Defaults())
+		d := newTestDesk(t, settings.Defaults())
 		d.clip.put = func([]byte) error { return fmt.Errorf("copy a picture: %w", tt.err) }
 		d.copyImage(halves(testLight, testShadow))
-		if got := d.parts.strip.said[stripNote]; got != tt.want {
+		if got := d.parts.strip.Said[widgets.StripNote]; got != tt.want {
 			t.Errorf("said %q, want %q", got, tt.want)
 		}
 	}
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	d.clip.put = func([]byte) error { t.Error("what is no picture was copied"); return nil }
 	d.copyImage(image.NewNRGBA(image.Rectangle{}))
-	if got := d.parts.strip.said[stripNote]; len(got) < 10 || got[:10] != "Can't copy" {
+	if got := d.parts.strip.Said[widgets.StripNote]; len(got) < 10 || got[:10] != "Can't copy" {
 		t.Errorf("without pixels: said %q", got)
 	}
 }
 
 // The picture that was asked for last is on the clipboard, though another was ready later.
 func TestCopyImageLastWins(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	var jobs []func()
 	d.aside = func(f func()) { jobs = append(jobs, f) }
 	var sizes []image.Point

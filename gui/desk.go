@@ -14,14 +14,18 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/native"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/widgets"
 )
 
 // Options is what a Desk needs from the program around it.
 type Options struct {
-	Settings Settings
-	Keeper   *Keeper                         // where changed settings go
+	Settings settings.Settings
+	Keeper   *settings.Keeper                // where changed settings go
 	Picture  string                          // file to show instead of what is remembered
 	Screen   func() (capture.Backend, error) // the way to the screen, when it is needed
 	Problems []string                        // sentences to show at the start
@@ -40,9 +44,9 @@ type Desk struct {
 	app      fyne.App
 	window   fyne.Window
 	native   nativeWindow
-	settings Settings
-	setup    setup
-	history  history
+	settings settings.Settings
+	setup    setup.Setup
+	history  setup.History
 	selected int // a spot, or -1
 	asking   asking
 	frozen   bool
@@ -55,23 +59,23 @@ type Desk struct {
 	pick     *image.Point
 
 	aside      func(func()) // runs what may take long, on a goroutine of its own
-	worker     *worker
-	search     *familyWatch
+	worker     *live.Worker
+	search     *live.Search
 	watcher    *capture.Watcher
 	screen     screen
 	status     capture.Status
 	bounds     image.Rectangle // of the last picture
 	at         time.Time       // when it was read
 	pair       *analysis.Pair  // of the last picture, if there are two spots
-	spots      []reading
-	hand       []handReading
+	spots      []live.Reading
+	hand       []live.FamilyReading
 	small      []analysis.GapChange
-	found      foundFamilies // last
-	pointed    int           // row of the family that is outlined, or -1
-	restoring  bool          // the target of the last time is being read
-	taking     bool          // the next picture becomes the target
-	copies     int           // of the picture, asked for so far
-	copied     []func(*copiedPicture)
+	found      live.Found // last
+	pointed    int        // row of the family that is outlined, or -1
+	restoring  bool       // the target of the last time is being read
+	taking     bool       // the next picture becomes the target
+	copies     int        // of the picture, asked for so far
+	copied     []func(*live.Copy)
 	comparing  comparing
 	comparison comparison
 	turns      stills.Alternation
@@ -81,12 +85,12 @@ type Desk struct {
 	opening    sync.Mutex                  // held while a still is being opened, one at a time
 	deleted    []string                    // IDs of stills, deleted last last
 	kept       keptStill
-	before     setup // from before stills
+	before     setup.Setup // from before stills
 	pen        notePen
 	layer      noteLayer
 	saver      *noteSaver
 	clip       pictureClip
-	half       place // the light side of a family that is being set by hand
+	half       setup.Place // the light side of a family that is being set by hand
 	trace      trace
 
 	parts   parts
@@ -110,11 +114,11 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.clip.put = native.CopyPicture
 	d.pen.d = d
 	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, d.notesSaved})
-	d.search = newFamilyWatch(d.familiesSoon)
-	d.worker = newWorker(d.showSoon, d.comeBack, d.search)
+	d.search = live.NewSearch(d.familiesSoon)
+	d.worker = live.NewWorker(d.showSoon, d.comeBack, d.search)
 	d.watcher = capture.NewWatcher(capture.Watch{
 		Open:      d.opener(d.setup.Source),
-		Frame:     d.worker.frame,
+		Frame:     d.worker.Frame,
 		Status:    d.statusSoon,
 		PerSecond: d.settings.PerSecond,
 	})
@@ -131,13 +135,13 @@ func (d *Desk) Run() {
 	go func() {
 		searched := make(chan struct{})
 		go func() {
-			d.search.run(ctx)
+			d.search.Run(ctx)
 			close(searched)
 		}()
 		_ = d.watcher.Run(ctx) // it only ever ends because of ctx
-		d.worker.close()
+		d.worker.Close()
 		<-searched
-		d.search.close()
+		d.search.Close()
 	}()
 	go d.keepHouse(ctx)
 }
@@ -164,9 +168,9 @@ func (d *Desk) Close() {
 
 // showSoon hands what the worker made to the window, and waits until it is taken: the
 // brake that keeps frames from piling up.
-func (d *Desk) showSoon(s *shown) { d.onWindow(func() { d.show(s) }) }
+func (d *Desk) showSoon(s *live.Shown) { d.onWindow(func() { d.show(s) }) }
 
-func (d *Desk) familiesSoon(f foundFamilies) { d.onWindow(func() { d.showFound(f) }) }
+func (d *Desk) familiesSoon(f live.Found) { d.onWindow(func() { d.showFound(f) }) }
 
 func (d *Desk) statusSoon(s capture.Status) { d.onWindow(func() { d.setStatus(s) }) }
 
@@ -197,33 +201,33 @@ func (d *Desk) comeBack(after time.Duration) { time.AfterFunc(after, d.watcher.A
 // tell tells the worker what is wanted from now on.
 func (d *Desk) tell() {
 	mirror, mirrored := d.parts.mirror, d.settings.Mirrored
-	d.worker.want(wanted{
-		setup:    d.setup,
-		settings: d.settings.clone(),
-		lay:      d.fitter(mirror, mirrored),
-		covered:  d.covered,
-		look:     d.look,
-		looking:  d.looking,
-		families: d.page().searches(),
-		halves:   mirror.halves,
-		copies:   d.copies,
-		pick:     d.pick,
+	d.worker.Want(live.Wanted{
+		Setup:    d.setup,
+		Settings: d.settings.Clone(),
+		Lay:      d.fitter(mirror, mirrored),
+		Covered:  d.covered,
+		Look:     d.look,
+		Looking:  d.looking,
+		Families: d.page().searches(),
+		Halves:   mirror.Halves,
+		Copies:   d.copies,
+		Pick:     d.pick,
 	})
 }
 
 // fitter returns how the part of a picture that is to be shown would lie in the mirror of
 // now, for any goroutine.
-func (d *Desk) fitter(m *Mirror, mirrored bool) func(image.Rectangle) lay {
-	size, scale, part := m.room(), m.scale(), m.view
-	view := viewOf(wanted{settings: d.settings})
-	knob := d.settings.knob(view)
-	halves := m.halves
-	return func(bounds image.Rectangle) lay {
-		shown := layBeside(partShown(part, bounds), besideSize(view, knob, bounds), size, scale, mirrored)
+func (d *Desk) fitter(m *widgets.Mirror, mirrored bool) func(image.Rectangle) live.Lay {
+	size, scale, part := m.Room(), m.Scale(), m.View
+	view := live.ViewOf(live.Wanted{Settings: d.settings})
+	knob := d.settings.Knob(view)
+	halves := m.Halves
+	return func(bounds image.Rectangle) live.Lay {
+		shown := widgets.LayBeside(widgets.PartShown(part, bounds), live.BesideSize(view, knob, bounds), size, scale, mirrored)
 		if halves {
-			shown = layHalves(partShown(part, bounds), size, scale, mirrored)
+			shown = widgets.LayHalves(widgets.PartShown(part, bounds), size, scale, mirrored)
 		}
-		return lay{shown.picture.Bounds, shown.picture.Pixels}
+		return live.Lay{Bounds: shown.Picture.Bounds, Pixels: shown.Picture.Pixels}
 	}
 }
 

@@ -17,18 +17,22 @@ import (
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/guitest"
+	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/native"
+	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // newTestDesk is a desk without a screen, whose frames are given by hand, on this
 // goroutine.
-func newTestDesk(t *testing.T, s Settings) *Desk {
+func newTestDesk(t *testing.T, s settings.Settings) *Desk {
 	t.Helper()
 	app := test.NewTempApp(t)
 	d := NewDesk(app, Options{
 		Settings: s,
-		Keeper:   NewKeeper(filepath.Join(t.TempDir(), "settings.json"), func(err error) { t.Error(err) }),
+		Keeper:   settings.NewKeeper(filepath.Join(t.TempDir(), "settings.json"), func(err error) { t.Error(err) }),
 		Screen:   func() (capture.Backend, error) { return nil, capture.ErrNoDisplay },
 		aside:    func(f func()) { f() },
 		Stills:   stills.New(stills.Folders{Data: filepath.Join(t.TempDir(), "stills"), Cache: filepath.Join(t.TempDir(), "cache")}),
@@ -36,7 +40,7 @@ func newTestDesk(t *testing.T, s Settings) *Desk {
 	d.calm.every = 0                                                 // tests are no painters
 	d.clip.put = func([]byte) error { return native.ErrUnsupported } // never the user's clipboard
 	d.saver.saved = func() {}                                        // it would run beside the test
-	t.Cleanup(d.worker.close)
+	t.Cleanup(d.worker.Close)
 	t.Cleanup(d.saver.flush)
 	t.Cleanup(func() { _ = d.options.Keeper.Flush() }) // its error is told by the keeper
 	d.window.Resize(fyne.NewSize(s.Width, s.Height))
@@ -53,12 +57,12 @@ func (d *Desk) see(t *testing.T, img *image.NRGBA) {
 		t.Fatal(err)
 	}
 	d.tell()
-	d.worker.text = d.worker.text.Add(-textEvery)
-	d.worker.frame(&f, false)
-	d.worker.frame(&f, true) // what was asked for meanwhile
+	d.worker.Text = d.worker.Text.Add(-live.TextEvery)
+	d.worker.Frame(&f, false)
+	d.worker.Frame(&f, true) // what was asked for meanwhile
 }
 
-// halves is a picture of two colours side by side.
+// Halves is a picture of two colours side by side.
 func halves(left, right color.NRGBA) *image.NRGBA {
 	img := image.NewNRGBA(image.Rect(0, 0, 400, 300))
 	draw.Draw(img, image.Rect(0, 0, 200, 300), image.NewUniform(left), image.Point{}, draw.Src)
@@ -72,35 +76,35 @@ var (
 )
 
 // press clicks on a source pixel, through the mirror's own pointer handling.
-func press(m *Mirror, at image.Point, mod fyne.KeyModifier) {
+func press(m *widgets.Mirror, at image.Point, mod fyne.KeyModifier) {
 	e := &desktop.MouseEvent{Button: desktop.MouseButtonPrimary, Modifier: mod}
-	e.Position = m.fit.pane(at)
+	e.Position = m.Fit.Pane(at)
 	m.MouseDown(e)
 	m.MouseUp(e)
 }
 
-func drag(m *Mirror, from, to image.Point) {
+func drag(m *widgets.Mirror, from, to image.Point) {
 	e := &desktop.MouseEvent{Button: desktop.MouseButtonPrimary}
-	e.Position = m.fit.pane(from)
+	e.Position = m.Fit.Pane(from)
 	m.MouseDown(e)
 	for i := 1; i <= 4; i++ {
 		at := from.Add(to.Sub(from).Mul(i).Div(4))
-		m.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: m.fit.pane(at)}})
+		m.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: m.Fit.Pane(at)}})
 	}
-	e.Position = m.fit.pane(to)
+	e.Position = m.Fit.Pane(to)
 	m.MouseUp(e)
 	m.DragEnd()
 }
 
 func TestDeskComparesTwoClicks(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	m := d.parts.mirror
 	press(m, image.Pt(100, 150), 0)
 	press(m, image.Pt(300, 150), 0)
 	d.see(t, img)
-	if got := d.parts.verdict.Text().Title; got != "B is 2.2"+nbsp+"tones darker" {
+	if got := d.parts.verdict.Text().Title; got != "B is 2.2"+wording.Nbsp+"tones darker" {
 		t.Errorf("the sentence is %q", got)
 	}
 	press(m, image.Pt(120, 20), 0) // B again
@@ -121,7 +125,7 @@ func TestDeskComparesTwoClicks(t *testing.T) {
 }
 
 func TestDeskDragMeasuresArea(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	drag(d.parts.mirror, image.Pt(150, 50), image.Pt(249, 149))
@@ -137,21 +141,21 @@ func TestDeskDragMeasuresArea(t *testing.T) {
 }
 
 func TestDeskLeavesOut(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	img := halves(testLight, testShadow)
 	d.see(t, img)
-	d.typedRune('o')
+	d.TypedRune('o')
 	drag(d.parts.mirror, image.Pt(0, 0), image.Pt(199, 299))
 	d.see(t, img)
-	if r := d.worker.done.reading; r.Counted != 200*300 {
+	if r := d.worker.Done.Reading; r.Counted != 200*300 {
 		t.Errorf("%d pixels are counted without the left half, want %d", r.Counted, 200*300)
 	}
-	d.typedRune('a')
+	d.TypedRune('a')
 	d.see(t, img)
-	d.typedRune('l')
+	d.TypedRune('l')
 	press(d.parts.mirror, image.Pt(300, 100), 0)
 	d.see(t, img)
-	if r := d.worker.done.reading; r.Counted != 200*300 || r.Mean < 70 {
+	if r := d.worker.Done.Reading; r.Counted != 200*300 || r.Mean < 70 {
 		t.Errorf("%d pixels of mean %.1f are counted without the shadow's lightness", r.Counted, r.Mean)
 	}
 	if len(d.setup.Places) != 0 {
@@ -160,11 +164,11 @@ func TestDeskLeavesOut(t *testing.T) {
 }
 
 func TestDeskNarrowsAndUndoes(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	press(d.parts.mirror, image.Pt(100, 150), 0)
-	d.typedRune('w')
+	d.TypedRune('w')
 	drag(d.parts.mirror, image.Pt(50, 50), image.Pt(149, 249))
 	d.see(t, img)
 	if want := image.Rect(50, 50, 150, 250); d.bounds != want || len(d.setup.Places) != 1 {
@@ -182,20 +186,20 @@ func TestDeskNarrowsAndUndoes(t *testing.T) {
 
 // A click on a card's hex code copies it, one on its cross deletes the spot.
 func TestCardCopiesAndDeletes(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	press(d.parts.mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
-	card := d.parts.cards.cards[0]
+	card := d.parts.cards.Cards[0]
 	middle := func(o fyne.CanvasObject) *fyne.PointEvent {
 		return &fyne.PointEvent{Position: o.Position().AddXY(o.Size().Width/2, o.Size().Height/2)}
 	}
-	card.Tapped(middle(card.r.hex))
+	card.Tapped(middle(card.R.Hex))
 	if got := d.app.Clipboard().Content(); got != "#e2ab85" {
 		t.Errorf("the clipboard has %q", got)
 	}
-	card.Tapped(middle(card.r.cross))
+	card.Tapped(middle(card.R.Cross))
 	if len(d.setup.Places) != 0 {
 		t.Error("the spot is still there")
 	}
@@ -205,7 +209,7 @@ func TestCardCopiesAndDeletes(t *testing.T) {
 // window that a painter gets to first.
 func TestDeskCommandsNeverPanic(t *testing.T) {
 	for _, withPicture := range []bool{false, true} {
-		d := newTestDesk(t, Defaults())
+		d := newTestDesk(t, settings.Defaults())
 		if withPicture {
 			d.see(t, halves(testLight, testShadow))
 			press(d.parts.mirror, image.Pt(100, 150), 0)
@@ -247,7 +251,7 @@ func TestKeysAreUnique(t *testing.T) {
 // Below the keys stands where messages are kept, if they are.
 func TestKeysPanelNamesTheFileOfMessages(t *testing.T) {
 	for _, path := range []string{"", "/state/tonedesk/desk.log"} {
-		d := newTestDesk(t, Defaults())
+		d := newTestDesk(t, settings.Defaults())
 		d.options.Messages = path
 		d.openPanel(panelKeys)
 		var said []string
@@ -264,7 +268,7 @@ func TestKeysPanelNamesTheFileOfMessages(t *testing.T) {
 
 // Keys alone set two spots, measure an area and delete.
 func TestDeskByKeysAlone(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	m := d.parts.mirror
@@ -281,12 +285,12 @@ func TestDeskByKeysAlone(t *testing.T) {
 	if len(d.setup.Places) != 1 || d.setup.Places[0].At != image.Pt(190, 150) {
 		t.Fatalf("spots %+v, want one at (190,150)", d.setup.Places)
 	}
-	d.typedRune('m')
+	d.TypedRune('m')
 	strike(fyne.KeySpace, fyne.KeyRight, fyne.KeyDown, fyne.KeySpace)
 	if want := image.Rect(190, 150, 192, 152); len(d.setup.Places) != 2 || d.setup.Places[1].Area != want {
 		t.Fatalf("spots %+v, want the area %v", d.setup.Places, want)
 	}
-	d.typedKey(fyne.KeyDelete)
+	d.TypedKey(fyne.KeyDelete)
 	if len(d.setup.Places) != 1 {
 		t.Errorf("%d spots after Delete", len(d.setup.Places))
 	}
@@ -297,15 +301,15 @@ func TestDeskByKeysAlone(t *testing.T) {
 func TestDeskLooks(t *testing.T) {
 	for _, tt := range []struct {
 		name          string
-		ground        Ground
+		ground        settings.Ground
 		width, height float32
 	}{
-		{"desk_dark_380", GroundDark, 380, 760},
-		{"desk_light_320", GroundLight, 320, 480},
-		{"desk_middle_wide", GroundMiddle, 900, 700},
+		{"desk_dark_380", settings.GroundDark, 380, 760},
+		{"desk_light_320", settings.GroundLight, 320, 480},
+		{"desk_middle_wide", settings.GroundMiddle, 900, 700},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			s := Defaults()
+			s := settings.Defaults()
 			s.Ground, s.Width, s.Height = tt.ground, tt.width, tt.height
 			d := newTestDesk(t, s)
 			grey := halves(color.NRGBA{0xb6, 0xb6, 0xb6, 255}, color.NRGBA{0x7c, 0x7c, 0x7c, 255})

@@ -6,23 +6,25 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/widgets"
 )
 
 // The small picture is the whole one, as greys, also while the large one is enlarged; and
 // the places that are clicked on stay right beside it.
 func TestSmallBeside(t *testing.T) {
-	s := Defaults()
+	s := settings.Defaults()
 	s.View = "small"
-	s = s.withKnob("small", 64)
+	s = s.WithKnob("small", 64)
 	d := newTestDesk(t, s)
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	m := d.parts.mirror
-	small := sizeOf(m.beside)
-	if max(small.X, small.Y) != 64 || m.laid.over {
-		t.Fatalf("beside the picture stands %v", m.laid)
+	small := widgets.SizeOf(m.Beside)
+	if max(small.X, small.Y) != 64 || m.Laid.Over {
+		t.Fatalf("beside the picture stands %v", m.Laid)
 	}
-	left, right := m.beside.RGBAAt(2, small.Y/2), m.beside.RGBAAt(small.X-3, small.Y/2)
+	left, right := m.Beside.RGBAAt(2, small.Y/2), m.Beside.RGBAAt(small.X-3, small.Y/2)
 	grey := func(c color.NRGBA) uint8 {
 		return colour.GreyOf(analysis.SpotOf(colour.RGB{R: c.R, G: c.G, B: c.B}).Lightness)
 	}
@@ -34,13 +36,13 @@ func TestSmallBeside(t *testing.T) {
 	}
 	m.Zoom(4)
 	d.see(t, img)
-	if m.part == m.bounds || m.beside.RGBAAt(2, small.Y/2) != left || m.beside.RGBAAt(small.X-3, small.Y/2) != right {
-		t.Errorf("enlarged to %v, the halves are %v and %v", m.part, m.beside.RGBAAt(2, small.Y/2), m.beside.RGBAAt(small.X-3, small.Y/2))
+	if m.Part == m.Bounds || m.Beside.RGBAAt(2, small.Y/2) != left || m.Beside.RGBAAt(small.X-3, small.Y/2) != right {
+		t.Errorf("enlarged to %v, the halves are %v and %v", m.Part, m.Beside.RGBAAt(2, small.Y/2), m.Beside.RGBAAt(small.X-3, small.Y/2))
 	}
 	m.Zoom(0)
 	d.setView("grey")
 	d.see(t, img)
-	if m.beside != nil || len(d.small) != 0 {
+	if m.Beside != nil || len(d.small) != 0 {
 		t.Error("another view has it too")
 	}
 }

@@ -6,41 +6,45 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // show puts what the worker made of a frame into the parts.
-func (d *Desk) show(s *shown) {
-	d.at = s.at
-	if s.bounds != d.bounds {
-		d.bounds = s.bounds
+func (d *Desk) show(s *live.Shown) {
+	d.at = s.At
+	if s.Bounds != d.bounds {
+		d.bounds = s.Bounds
 		d.showCovered()
 	}
-	if s.jumped && len(d.setup.Places)+len(d.setup.Families) > 0 {
-		d.setup = d.setup.allMoved(true) // no step of undo: the painter didn't do it
+	if s.Jumped && len(d.setup.Places)+len(d.setup.Families) > 0 {
+		d.setup = d.setup.AllMoved(true) // no step of undo: the painter didn't do it
 		d.tell()
 		d.showMarks()
 		d.showStrip()
 	}
-	if s.picked != nil && s.picked == d.pick {
+	if s.Picked != nil && s.Picked == d.pick {
 		d.pick = nil
-		d.change(d.setup.leavingOutTone(s.tone), "")
+		d.change(d.setup.LeavingOutTone(s.Tone), "")
 	}
-	d.parts.mirror.SetPicture(s.img, s.beside, s.bounds, s.part, s.flipped)
+	d.parts.mirror.SetPicture(s.Img, s.Beside, s.Bounds, s.Part, s.Flipped)
 	d.renewNotes()
 	d.renewCompare()
 	d.drawCompare()
-	d.parts.mirror.SetLoupe(s.loupe, d.settings.SpotSize)
-	d.takeCopy(s.copied)
-	if s.text {
-		d.spots = append(d.spots[:0], s.spots...)
-		same := slices.EqualFunc(d.hand, s.hand, func(a, b handReading) bool { return a.Turned == b.Turned })
-		d.hand = append(d.hand[:0], s.hand...)
+	d.parts.mirror.SetLoupe(s.Loupe, d.settings.SpotSize)
+	d.takeCopy(s.Copied)
+	if s.Text {
+		d.spots = append(d.spots[:0], s.Spots...)
+		same := slices.EqualFunc(d.hand, s.Hand, func(a, b live.FamilyReading) bool { return a.Turned == b.Turned })
+		d.hand = append(d.hand[:0], s.Hand...)
 		if !same {
 			d.showMarks()
 		}
-		d.small = append(d.small[:0], s.small...)
-		d.showFigures(s.reading)
-		d.takenTarget(s.reading)
+		d.small = append(d.small[:0], s.Small...)
+		d.showFigures(s.Reading)
+		d.takenTarget(s.Reading)
 		d.showState()
 		d.trace.shown(d, s)
 	}
@@ -55,22 +59,22 @@ func (d *Desk) showFigures(r *analysis.Reading) {
 
 // showCards renews the cards.
 func (d *Desk) showCards() {
-	cards := make([]CardText, 0, len(d.spots))
+	cards := make([]wording.CardText, 0, len(d.spots))
 	for i, spot := range d.spots {
 		if i >= len(d.setup.Places) {
 			break
 		}
 		at := d.setup.Places[i]
 		if spot.Err != nil {
-			cards = append(cards, SayLostCard(spotName(i), i == d.selected))
+			cards = append(cards, wording.SayLostCard(setup.SpotName(i), i == d.selected))
 			continue
 		}
-		cards = append(cards, SayCard(spotName(i), spot.Spot, SpotState{
+		cards = append(cards, wording.SayCard(setup.SpotName(i), spot.Spot, wording.SpotState{
 			Area: !at.Area.Empty(), Moved: at.Moved, FromWhite: d.settings.FromWhite, Selected: i == d.selected,
 		}))
 	}
 	for i := len(cards); i < 2; i++ {
-		cards = append(cards, SayEmptyCard(spotName(i)))
+		cards = append(cards, wording.SayEmptyCard(setup.SpotName(i)))
 	}
 	if d.parts.cards.Set(cards) {
 		d.relay()
@@ -82,17 +86,17 @@ func (d *Desk) showSpread(r *analysis.Reading) {
 	if r == nil {
 		return
 	}
-	marks := make([]SpreadMark, 0, len(d.spots))
+	marks := make([]widgets.SpreadMark, 0, len(d.spots))
 	for i, spot := range d.spots {
 		if i < len(d.setup.Places) && spot.Err == nil {
-			marks = append(marks, SpreadMark{Name: spotName(i), Lightness: spot.Lightness})
+			marks = append(marks, widgets.SpreadMark{Name: setup.SpotName(i), Lightness: spot.Lightness})
 		}
 	}
 	state := spreadOf(r, marks)
-	state.Limits = d.settings.limits()
+	state.Limits = d.settings.Limits()
 	state.FromWhite, state.ByHand = d.settings.FromWhite, len(d.setup.Edges) > 0
 	if d.setup.Target != nil {
-		state.Target = d.setup.Target.plan.Histogram()
+		state.Target = d.setup.Target.Plan.Histogram()
 	}
 	d.parts.spread.Set(state)
 }
@@ -113,18 +117,18 @@ func (d *Desk) showPair() {
 	if !ok {
 		first := ""
 		if len(d.spots) == 1 {
-			first = spotName(0)
+			first = setup.SpotName(0)
 		}
-		if d.parts.mirror.pen != nil {
-			d.parts.verdict.Set(SayTool(noteTools()[d.pen.tool].name, d.pen.tool == 0))
+		if d.parts.mirror.Pen != nil {
+			d.parts.verdict.Set(wording.SayTool(noteTools()[d.pen.tool].name, d.pen.tool == 0))
 			return
 		}
-		d.parts.verdict.Set(SayNoPair(first))
+		d.parts.verdict.Set(wording.SayNoPair(first))
 		return
 	}
 	pair := analysis.Compare(d.spots[a].Spot, d.spots[b].Spot, d.settings.Tolerance)
 	d.pair = &pair
-	d.parts.verdict.Set(SayPair(pair, spotName(a), spotName(b)))
+	d.parts.verdict.Set(wording.SayPair(pair, setup.SpotName(a), setup.SpotName(b)))
 }
 
 // showNoPicture is the window before its first picture.
@@ -137,9 +141,9 @@ func (d *Desk) showNoPicture() {
 
 // showMarks puts the spots on the mirror.
 func (d *Desk) showMarks() {
-	marks := make([]Mark, len(d.setup.Places))
+	marks := make([]widgets.Mark, len(d.setup.Places))
 	for i, p := range d.setup.Places {
-		marks[i] = Mark{Name: spotName(i), At: p.At, Area: p.Area, Moved: p.Moved, Selected: i == d.selected}
+		marks[i] = widgets.Mark{Name: setup.SpotName(i), At: p.At, Area: p.Area, Moved: p.Moved, Selected: i == d.selected}
 	}
 	if d.page().searches() {
 		for i, f := range d.setup.Families {
@@ -152,13 +156,13 @@ func (d *Desk) showMarks() {
 
 // showSettings takes changed settings over to the parts.
 func (d *Desk) showSettings() {
-	if !IsThemeOf(d.app.Settings().Theme(), d.settings.Ground) {
-		d.app.Settings().SetTheme(NewTheme(d.settings.Ground))
+	if !widgets.IsThemeOf(d.app.Settings().Theme(), d.settings.Ground) {
+		d.app.Settings().SetTheme(widgets.NewTheme(d.settings.Ground))
 		d.colour()
 	}
 	word := viewWord(d.settings.View)
-	if d.parts.bar.view.Text != word {
-		d.parts.bar.view.SetText(word)
+	if d.parts.bar.View.Text != word {
+		d.parts.bar.View.SetText(word)
 		d.parts.bar.Refresh()
 	}
 	d.showState()
@@ -167,35 +171,35 @@ func (d *Desk) showSettings() {
 // setStatus takes what the watcher says of the source.
 func (d *Desk) setStatus(s capture.Status) {
 	d.status = s
-	if s.Err != nil && d.setup.Source.Kind == sourceStill {
+	if s.Err != nil && d.setup.Source.Kind == setup.SourceStill {
 		d.stillGone(s.Err)
 		return
 	}
 	if s.Err != nil {
-		d.parts.strip.say(stripTrouble, d.explain(s.Err))
+		d.parts.strip.Say(widgets.StripTrouble, d.explain(s.Err))
 	} else {
-		d.parts.strip.clear(stripTrouble)
+		d.parts.strip.Clear(widgets.StripTrouble)
 	}
 	d.showState()
 	d.trace.state(d)
 }
 
-// explain says what is wrong with the source.
+// Explain says what is wrong with the source.
 func (d *Desk) explain(err error) string {
 	switch d.setup.Source.Kind {
-	case sourcePicture:
-		return Explain("read "+Quote(d.setup.Source.Path), err)
-	case sourceRegion:
-		return Explain("watch the region", err)
-	case sourceStill:
-		return Explain("open the still", err)
+	case setup.SourcePicture:
+		return wording.Explain("read "+wording.Quote(d.setup.Source.Path), err)
+	case setup.SourceRegion:
+		return wording.Explain("watch the region", err)
+	case setup.SourceStill:
+		return wording.Explain("open the still", err)
 	}
-	return Explain("show the demo painting", err)
+	return wording.Explain("show the demo painting", err)
 }
 
-// state is the source's, but for a region that our own window covers.
+// State is the source's, but for a region that our own window covers.
 func (d *Desk) state() capture.State {
-	if d.setup.Source.Kind == sourceRegion && !d.bounds.Empty() && d.bounds.In(d.covered) &&
+	if d.setup.Source.Kind == setup.SourceRegion && !d.bounds.Empty() && d.bounds.In(d.covered) &&
 		(d.status.State == capture.Live || d.status.State == capture.Unchanged) {
 		return capture.Hidden
 	}
@@ -209,53 +213,53 @@ func (d *Desk) showState() {
 	if d.frozen {
 		since = d.at
 	}
-	var line, under widths
-	line.long, line.short = SayStatus(state, d.frozen, time.Since(since))
+	var line, under widgets.Widths
+	line.Long, line.Short = wording.SayStatus(state, d.frozen, time.Since(since))
 	if d.still != nil {
-		line.long, line.short = "Still of "+TimeSay(d.still.Meta.Time), "Still"
+		line.Long, line.Short = "Still of "+wording.TimeSay(d.still.Meta.Time), "Still"
 	}
 	if !d.bounds.Empty() {
-		under.short = SizeSay(d.bounds.Dx(), d.bounds.Dy())
-		under.long = under.short
+		under.Short = wording.SizeSay(d.bounds.Dx(), d.bounds.Dy())
+		under.Long = under.Short
 		if d.still == nil {
-			under.long = SaySource(d.bounds.Dx(), d.bounds.Dy(), d.settings.PerSecond)
+			under.Long = wording.SaySource(d.bounds.Dx(), d.bounds.Dy(), d.settings.PerSecond)
 		}
 	}
-	d.parts.bar.set(signOf(state, d.frozen), line, under)
+	d.parts.bar.Set(signOf(state, d.frozen), line, under)
 	word := "Freeze"
 	if d.frozen {
 		word = "Resume"
 	}
-	if d.parts.bar.freeze.Text != word {
-		d.parts.bar.freeze.SetText(word)
+	if d.parts.bar.Freeze.Text != word {
+		d.parts.bar.Freeze.SetText(word)
 		d.parts.bar.Refresh()
 	}
 }
 
-func signOf(state capture.State, frozen bool) sign {
+func signOf(state capture.State, frozen bool) widgets.Sign {
 	if frozen {
-		return signFrozen
+		return widgets.SignFrozen
 	}
 	switch state {
 	case capture.Live:
-		return signLive
+		return widgets.SignLive
 	case capture.Unchanged:
-		return signSame
+		return widgets.SignSame
 	case capture.Hidden:
-		return signHidden
+		return widgets.SignHidden
 	case capture.Gone, capture.NotAnswering:
-		return signTrouble
+		return widgets.SignTrouble
 	}
-	return signWaiting
+	return widgets.SignWaiting
 }
 
 // showStrip renews the standing messages.
 func (d *Desk) showStrip() {
 	strip := d.parts.strip
-	if d.setup.Source.Kind == sourceDemo {
-		strip.sayWith(stripDemo, "A demo painting, to try it all on.", stripAct{"Choose a region", d.PickRegion})
+	if d.setup.Source.Kind == setup.SourceDemo {
+		strip.SayWith(widgets.StripDemo, "A demo painting, to try it all on.", widgets.StripAct{Name: "Choose a region", Do: d.PickRegion})
 	} else {
-		strip.clear(stripDemo)
+		strip.Clear(widgets.StripDemo)
 	}
 	moved := false
 	for _, p := range d.setup.Places {
@@ -265,13 +269,13 @@ func (d *Desk) showStrip() {
 		moved = moved || f.Light.Moved || f.Shadow.Moved
 	}
 	if moved {
-		strip.sayWith(stripMoved, "The picture moved. Place the spots again.", stripAct{"They are right", d.spotsAreRight})
+		strip.SayWith(widgets.StripMoved, "The picture moved. Place the spots again.", widgets.StripAct{Name: "They are right", Do: d.spotsAreRight})
 	} else {
-		strip.clear(stripMoved)
+		strip.Clear(widgets.StripMoved)
 	}
 }
 
 // cardActs joins the cards to the desk.
-func (d *Desk) cardActs() CardActs {
-	return CardActs{Copy: d.copyHex, Select: d.selectSpot, Delete: d.deleteSpot, Keys: d, Tips: d.parts.tips}
+func (d *Desk) cardActs() widgets.CardActs {
+	return widgets.CardActs{Copy: d.copyHex, Select: d.selectSpot, Delete: d.deleteSpot, Keys: d, Tips: d.parts.tips}
 }

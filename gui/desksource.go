@@ -4,11 +4,14 @@ import (
 	"slices"
 
 	"fyne.io/fyne/v2"
+
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
 )
 
 // watch makes from the source. Spots stay where they still lie in it.
-func (d *Desk) watch(from source) {
-	if from != (source{Kind: sourceStill, Path: d.kept.id}) { // opening it belongs to keeping it
+func (d *Desk) watch(from setup.Source) {
+	if from != (setup.Source{Kind: setup.SourceStill, Path: d.kept.id}) { // opening it belongs to keeping it
 		d.leaveKept()
 	}
 	next := d.setup
@@ -16,16 +19,16 @@ func (d *Desk) watch(from source) {
 	if from.Kind != d.setup.Source.Kind || from.Path != d.setup.Source.Path {
 		next.Places, next.Areas, next.Tones, next.Edges, next.Families = nil, nil, nil, nil, nil
 	} else if !from.Region.Empty() {
-		out := func(p place) bool { return !p.centre().In(from.Region) }
+		out := func(p setup.Place) bool { return !p.Centre().In(from.Region) }
 		next.Places = slices.DeleteFunc(slices.Clone(next.Places), out)
-		next.Families = slices.DeleteFunc(slices.Clone(next.Families), func(f handFamily) bool { return out(f.Light) || out(f.Shadow) })
+		next.Families = slices.DeleteFunc(slices.Clone(next.Families), func(f setup.Family) bool { return out(f.Light) || out(f.Shadow) })
 	}
-	d.history.settle()
+	d.history.Settle()
 	d.change(next, "")
 }
 
 // OpenPicture shows a picture file instead of the screen.
-func (d *Desk) OpenPicture(path string) { d.watch(source{Kind: sourcePicture, Path: path}) }
+func (d *Desk) OpenPicture(path string) { d.watch(setup.Source{Kind: setup.SourcePicture, Path: path}) }
 
 // Dropped opens the first file that was dropped on the window.
 func (d *Desk) Dropped(_ fyne.Position, files []fyne.URI) {
@@ -38,11 +41,11 @@ func (d *Desk) Dropped(_ fyne.Position, files []fyne.URI) {
 func (d *Desk) remember() {
 	d.settings.Region, d.settings.Picture = nil, ""
 	switch d.setup.Source.Kind {
-	case sourceStill: // what was watched before is what comes back
+	case setup.SourceStill: // what was watched before is what comes back
 		d.settings.Region, d.settings.Picture = d.rememberedBefore()
-	case sourceRegion:
-		d.settings.Region = RectOf(d.setup.Source.Region)
-	case sourcePicture:
+	case setup.SourceRegion:
+		d.settings.Region = settings.RectOf(d.setup.Source.Region)
+	case setup.SourcePicture:
 		d.settings.Picture = d.setup.Source.Path
 	}
 	d.keep()
@@ -50,14 +53,14 @@ func (d *Desk) remember() {
 
 // firstSource is what is watched at the start: the file that was named, else what was
 // watched last, else the demo painting.
-func firstSource(picture string, s Settings) source {
+func firstSource(picture string, s settings.Settings) setup.Source {
 	switch region := s.Region.Rectangle(); {
 	case picture != "":
-		return source{Kind: sourcePicture, Path: picture}
+		return setup.Source{Kind: setup.SourcePicture, Path: picture}
 	case s.Picture != "":
-		return source{Kind: sourcePicture, Path: s.Picture}
+		return setup.Source{Kind: setup.SourcePicture, Path: s.Picture}
 	case !region.Empty():
-		return source{Kind: sourceRegion, Region: region}
+		return setup.Source{Kind: setup.SourceRegion, Region: region}
 	}
-	return source{Kind: sourceDemo}
+	return setup.Source{Kind: setup.SourceDemo}
 }

@@ -5,6 +5,9 @@ import (
 	"image"
 
 	"fyne.io/fyne/v2"
+
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
 )
 
 // asking is what the next click or drag in the mirror is for.
@@ -50,9 +53,9 @@ func (d *Desk) clicked(at image.Point, add bool) {
 		d.ask(askNothing)
 		d.renew()
 	case askLight, askShadow:
-		d.familyClicked(place{At: at})
+		d.familyClicked(setup.Place{At: at})
 	case askNothing:
-		d.placeSpot(place{At: at}, add)
+		d.placeSpot(setup.Place{At: at}, add)
 	default: // a corner of the area, by keys or by a click
 		d.parts.mirror.BeginAreaAt(at)
 	}
@@ -62,7 +65,7 @@ func (d *Desk) clicked(at image.Point, add bool) {
 func (d *Desk) dragged(area image.Rectangle, add bool) {
 	what := d.asking
 	if what == askLight || what == askShadow {
-		d.familyClicked(place{At: place{Area: area}.centre(), Area: area})
+		d.familyClicked(setup.Place{At: setup.Place{Area: area}.Centre(), Area: area})
 		return
 	}
 	d.ask(askNothing)
@@ -70,16 +73,16 @@ func (d *Desk) dragged(area image.Rectangle, add bool) {
 	case askNarrow:
 		d.narrow(area)
 	case askArea:
-		d.change(d.setup.leavingOut(area), "")
+		d.change(d.setup.LeavingOut(area), "")
 	default:
-		d.placeSpot(place{At: place{Area: area}.centre(), Area: area}, add)
+		d.placeSpot(setup.Place{At: setup.Place{Area: area}.Centre(), Area: area}, add)
 	}
 }
 
 // narrow watches a part of what is watched.
 func (d *Desk) narrow(area image.Rectangle) {
-	if area.Dx() < leastSide || area.Dy() < leastSide {
-		d.parts.strip.say(stripNote, fmt.Sprintf("That part is too small to watch: drag over at least %d × %d pixels.", leastSide, leastSide))
+	if area.Dx() < setup.LeastSide || area.Dy() < setup.LeastSide {
+		d.parts.strip.Say(widgets.StripNote, fmt.Sprintf("That part is too small to watch: drag over at least %d × %d pixels.", setup.LeastSide, setup.LeastSide))
 		return
 	}
 	from := d.setup.Source
@@ -88,12 +91,12 @@ func (d *Desk) narrow(area image.Rectangle) {
 }
 
 // placeSpot sets A, or B again, or adds one.
-func (d *Desk) placeSpot(p place, add bool) {
-	if add && len(d.setup.Places) == maxSpots {
-		d.parts.strip.say(stripNote, "Eight spots are the most. Delete one, or drag one to where you want it.")
+func (d *Desk) placeSpot(p setup.Place, add bool) {
+	if add && len(d.setup.Places) == setup.MaxSpots {
+		d.parts.strip.Say(widgets.StripNote, "Eight spots are the most. Delete one, or drag one to where you want it.")
 		return
 	}
-	next, at := d.setup.with(p, add)
+	next, at := d.setup.With(p, add)
 	d.selected = at
 	d.change(next, "")
 }
@@ -105,9 +108,9 @@ func (d *Desk) carried(i int, to image.Point, end bool) {
 		return
 	}
 	d.selected = i
-	d.change(d.setup.placed(i, d.setup.Places[i].to(to)), "carry "+spotName(i))
+	d.change(d.setup.Placed(i, d.setup.Places[i].To(to)), "carry "+setup.SpotName(i))
 	if end {
-		d.history.settle()
+		d.history.Settle()
 	}
 }
 
@@ -120,7 +123,7 @@ func (d *Desk) selectSpot(i int) {
 		return
 	}
 	d.selected = i
-	d.history.settle()
+	d.history.Settle()
 	d.showMarks()
 	d.renew()
 }
@@ -144,11 +147,11 @@ func (d *Desk) deleteSpot(i int) {
 		return
 	}
 	d.selected = -1
-	d.change(d.setup.without(i), "")
+	d.change(d.setup.Without(i), "")
 }
 
 // spotsAreRight says of every spot that it lies where it should, though the picture moved.
-func (d *Desk) spotsAreRight() { d.change(d.setup.allMoved(false), "") }
+func (d *Desk) spotsAreRight() { d.change(d.setup.AllMoved(false), "") }
 
 // copyHex copies the colour of a spot.
 func (d *Desk) copyHex(i int) {
@@ -156,7 +159,7 @@ func (d *Desk) copyHex(i int) {
 		i = len(d.spots) - 1
 	}
 	if i < 0 || i >= len(d.spots) || d.spots[i].Err != nil {
-		d.parts.strip.say(stripNote, "There is no spot to copy. Click one in the picture first.")
+		d.parts.strip.Say(widgets.StripNote, "There is no spot to copy. Click one in the picture first.")
 		return
 	}
 	d.copyText(d.spots[i].Colour.Hex())
@@ -164,15 +167,15 @@ func (d *Desk) copyHex(i int) {
 
 func (d *Desk) copyText(hex string) {
 	d.app.Clipboard().SetContent(hex)
-	d.parts.strip.say(stripNote, hex+" is copied.")
+	d.parts.strip.Say(widgets.StripNote, hex+" is copied.")
 }
 
 // looked follows the pointer or the key cursor.
 func (d *Desk) looked(at image.Point, inside bool) {
 	d.look, d.looking = at, inside
-	if part := d.parts.mirror.fit.Bounds; d.comparing == compareWipe && inside && !part.Empty() {
+	if part := d.parts.mirror.Fit.Bounds; d.comparing == compareWipe && inside && !part.Empty() {
 		d.comparison.at = (float32(at.X-part.Min.X) + 0.5) / float32(part.Dx())
-		if d.parts.mirror.flip {
+		if d.parts.mirror.Flip {
 			d.comparison.at = 1 - d.comparison.at
 		}
 		d.drawCompare()

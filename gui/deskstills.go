@@ -5,13 +5,17 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // leaveStill is for the moment when another source is watched: was is the setup until now.
-func (d *Desk) leaveStill(was setup) {
-	if was.Source.Kind != sourceStill {
+func (d *Desk) leaveStill(was setup.Setup) {
+	if was.Source.Kind != setup.SourceStill {
 		d.before = was
 	}
 	if d.still != nil {
@@ -31,11 +35,11 @@ func (d *Desk) leaveStill(was setup) {
 
 // rememberedBefore is what the settings remember while a still is watched: the region or the
 // picture file from before.
-func (d *Desk) rememberedBefore() (region *Rect, picture string) {
+func (d *Desk) rememberedBefore() (region *settings.Rect, picture string) {
 	switch from := d.before.Source; from.Kind {
-	case sourceRegion:
-		return RectOf(from.Region), ""
-	case sourcePicture:
+	case setup.SourceRegion:
+		return settings.RectOf(from.Region), ""
+	case setup.SourcePicture:
 		return nil, from.Path
 	}
 	return nil, ""
@@ -57,11 +61,11 @@ func (d *Desk) soon(f func()) {
 // why; nil says that it is.
 func (d *Desk) notesNotSaved(err error) {
 	if err == nil {
-		d.parts.strip.clear(stripUnsaved)
+		d.parts.strip.Clear(widgets.StripUnsaved)
 		return
 	}
 	fyne.LogError("saving notes", err)
-	d.parts.strip.sayWith(stripUnsaved, SayUnsaved(err), stripAct{"Try again", d.saver.again})
+	d.parts.strip.SayWith(widgets.StripUnsaved, wording.SayUnsaved(err), widgets.StripAct{Name: "Try again", Do: d.saver.again})
 }
 
 // mayMark reports whether the open still, if there is one, may be marked here. If not it says
@@ -70,7 +74,7 @@ func (d *Desk) mayMark() bool {
 	if d.still == nil || d.still.Barred == nil {
 		return true
 	}
-	d.parts.strip.say(stripNote, SayBarred(d.still.Barred))
+	d.parts.strip.Say(widgets.StripNote, wording.SayBarred(d.still.Barred))
 	return false
 }
 
@@ -121,7 +125,7 @@ func (d *Desk) setTool(i int) {
 		i = 0
 	}
 	d.pen.tool = i
-	if d.setup.Source.Kind != sourceStill {
+	if d.setup.Source.Kind != setup.SourceStill {
 		if d.kept.id != "" && d.kept.source == d.setup.Source && d.kept.at.Equal(d.at) {
 			d.OpenStill(d.kept.id) // this very picture was kept a moment ago
 			return
@@ -156,7 +160,7 @@ func (p *notePen) Nudge(by image.Point) bool {
 // compareByKey begins or ends comparing, on the page of stills.
 func (d *Desk) compareByKey() {
 	if d.comparing == compareNothing {
-		d.openPage(pageIndex(PageStills))
+		d.openPage(pageIndex(settings.PageStills))
 	}
 	d.askCompare()
 }
@@ -182,8 +186,8 @@ func (d *Desk) showStillsPart(i int) {
 func (d *Desk) stillGone(err error) {
 	id := d.setup.Source.Path
 	d.closeStill()
-	d.history.forget(func(s setup) bool { return s.Source.Kind == sourceStill && s.Source.Path == id })
-	d.parts.strip.say(stripNote, Explain("open the still", err))
+	d.history.Forget(func(s setup.Setup) bool { return s.Source.Kind == setup.SourceStill && s.Source.Path == id })
+	d.parts.strip.Say(widgets.StripNote, wording.Explain("open the still", err))
 	d.stillsChanged()
 }
 
@@ -191,10 +195,10 @@ func (d *Desk) stillGone(err error) {
 func (d *Desk) askRestore(e stills.Entry) {
 	name := e.Name
 	if name == "" {
-		name = TimeSay(e.Time)
+		name = wording.TimeSay(e.Time)
 	}
-	d.parts.strip.sayWith(stripNote, name+" is in the trash.", stripAct{"Bring it back", func() {
-		d.parts.strip.clear(stripNote)
+	d.parts.strip.SayWith(widgets.StripNote, name+" is in the trash.", widgets.StripAct{Name: "Bring it back", Do: func() {
+		d.parts.strip.Clear(widgets.StripNote)
 		d.restoreStill(e.ID)
 	}})
 }

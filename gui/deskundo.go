@@ -1,32 +1,38 @@
 package gui
 
-import "image"
+import (
+	"image"
+
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
+)
 
 // change replaces the setup; kind joins changes of one drag to one step of undo.
-func (d *Desk) change(next setup, kind string) {
-	d.history.step(d.setup, kind)
+func (d *Desk) change(next setup.Setup, kind string) {
+	d.history.Step(d.setup, kind)
 	d.apply(next)
 }
 
 // apply makes next the setup, without a step of undo.
-func (d *Desk) apply(next setup) {
+func (d *Desk) apply(next setup.Setup) {
 	was, before := d.setup, d.setup.Source
 	d.setup = next
 	if d.selected >= len(next.Places) {
 		d.selected = -1
 	}
 	d.showMarks()
-	if next.Source.feed() != before.feed() {
+	if next.Source.Feed() != before.Feed() {
 		d.frozen = false
-		d.parts.mirror.view = image.Rectangle{}
+		d.parts.mirror.View = image.Rectangle{}
 		d.leaveStill(was)
 		d.comparison.found = nil
 		d.watcher.Freeze(false)
 		d.watcher.Reopen(d.opener(next.Source))
-		d.parts.strip.clear(stripTrouble)
+		d.parts.strip.Clear(widgets.StripTrouble)
 	}
 	if next.Source != before {
-		d.found = foundFamilies{}
+		d.found = live.Found{}
 		d.showOutline()
 		d.remember()
 	}
@@ -41,7 +47,7 @@ func (d *Desk) Undo() {
 	if d.undoNotes() || d.onStills() && d.undoDelete() {
 		return
 	}
-	d.walk(d.history.undo, "There is nothing to undo.")
+	d.walk(d.history.Undo, "There is nothing to undo.")
 }
 
 // Redo does again what was undone.
@@ -49,13 +55,13 @@ func (d *Desk) Redo() {
 	if d.redoNotes() {
 		return
 	}
-	d.walk(d.history.redo, "There is nothing to do again.")
+	d.walk(d.history.Redo, "There is nothing to do again.")
 }
 
-func (d *Desk) walk(step func(setup) (setup, bool), nothing string) {
+func (d *Desk) walk(step func(setup.Setup) (setup.Setup, bool), nothing string) {
 	if next, ok := step(d.setup); ok {
 		d.apply(next)
 		return
 	}
-	d.parts.strip.say(stripNote, nothing)
+	d.parts.strip.Say(widgets.StripNote, nothing)
 }

@@ -13,29 +13,34 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/propose"
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // maxFamilyRows is how many families are listed: those set by hand, then the largest found.
-const maxFamilyRows = maxHandFamilies + 12
+const maxFamilyRows = setup.MaxHandFamilies + 12
 
 // familyList lists the families: first those set by hand, then those found.
 type familyList struct {
 	d    *Desk
 	box  *fyne.Container
-	rows [maxFamilyRows]*familyRow
+	rows [maxFamilyRows]*widgets.FamilyRow
 	none *widget.Label // said where there are none, or more than the rows can hold
 }
 
 func newFamilyList(d *Desk) *familyList {
-	l := &familyList{d: d, none: smallLabel()}
+	l := &familyList{d: d, none: widgets.SmallLabel()}
 	title := widget.NewLabel("Families")
 	title.TextStyle.Bold = true
-	add := newButton("Set by hand", d, d.addFamily)
-	add.explain(d.parts.tips, "Click a light side, then its shadow side (H)")
-	l.box = container.NewVBox(onPanel(container.NewBorder(nil, nil, title, atRight(add)), l.none))
-	acts := FamilyActs{Point: l.point, Choose: l.choose, Delete: d.deleteFamily, Take: d.goOnFrom, Copy: func(c colour.RGB) { d.copyText(c.Hex()) }, Keys: d, Tips: d.parts.tips}
+	add := widgets.NewButton("Set by hand", d, d.addFamily)
+	add.Explain(d.parts.tips, "Click a light side, then its shadow side (H)")
+	l.box = container.NewVBox(widgets.OnPanel(container.NewBorder(nil, nil, title, widgets.AtRight(add)), l.none))
+	acts := widgets.FamilyActs{Point: l.point, Choose: l.choose, Delete: d.deleteFamily, Take: d.goOnFrom, Copy: func(c colour.RGB) { d.copyText(c.Hex()) }, Keys: d, Tips: d.parts.tips}
 	for i := range l.rows {
-		l.rows[i] = newFamilyRow(i, acts)
+		l.rows[i] = widgets.NewFamilyRow(i, acts)
 		l.rows[i].Hide()
 		l.box.Add(l.rows[i])
 	}
@@ -55,9 +60,9 @@ func (l *familyList) show() {
 		}
 		switch hand := len(l.d.hand); {
 		case i < min(hand, n):
-			resized = row.set(l.d.sayHand(i)) || resized
+			resized = row.Set(l.d.sayHand(i)) || resized
 		case i < n:
-			resized = row.set(l.d.sayFound(found[i-hand])) || resized
+			resized = row.Set(l.d.sayFound(found[i-hand])) || resized
 		}
 	}
 	words := ""
@@ -71,7 +76,7 @@ func (l *familyList) show() {
 		l.none.Hidden = words == ""
 		resized = true
 	}
-	if say(l.none, words) || resized {
+	if widgets.SetWords(l.none, words) || resized {
 		l.box.Refresh()
 		l.d.relayPage()
 	}
@@ -82,27 +87,27 @@ func (d *Desk) foundList() []families.Family {
 	if d.found.Found == nil {
 		return nil
 	}
-	list := make([]families.Family, len(d.found.order))
-	for i, at := range d.found.order {
+	list := make([]families.Family, len(d.found.Order))
+	for i, at := range d.found.Order {
 		list[i] = d.found.List[at]
 	}
 	return list
 }
 
 // sayFound is the row of a family that was found.
-func (d *Desk) sayFound(f families.Family) FamilyRowText {
+func (d *Desk) sayFound(f families.Family) widgets.FamilyRowText {
 	t := d.familyText(f)
 	if f.Share != nil {
-		t.Share = Percent(*f.Share)
+		t.Share = wording.Percent(*f.Share)
 	}
 	return t
 }
 
 // sayHand is the row of family i set by hand.
-func (d *Desk) sayHand(i int) FamilyRowText {
+func (d *Desk) sayHand(i int) widgets.FamilyRowText {
 	r := d.hand[i]
 	if r.Err != nil {
-		return FamilyRowText{Tones: fmt.Sprintf("Family %d", i+1), Says: "outside the picture", SaysShort: "outside", ByHand: true, Lost: true}
+		return widgets.FamilyRowText{Tones: fmt.Sprintf("Family %d", i+1), Says: "outside the picture", SaysShort: "outside", ByHand: true, Lost: true}
 	}
 	t := d.familyText(r.Family)
 	t.ByHand = true
@@ -115,15 +120,15 @@ func (d *Desk) sayHand(i int) FamilyRowText {
 }
 
 // familyText is what is said of every family.
-func (d *Desk) familyText(f families.Family) FamilyRowText {
-	said := SayFamily(f)
+func (d *Desk) familyText(f families.Family) widgets.FamilyRowText {
+	said := wording.SayFamily(f)
 	remarks := said.Remarks
 	if said.Turn != "" {
 		remarks = append([]string{said.Turn}, remarks...)
 	}
 	tones, says, _ := strings.Cut(said.Title, ": ")
 	_, short, _ := strings.Cut(said.Short, ": ")
-	text := FamilyRowText{
+	text := widgets.FamilyRowText{
 		Light: f.Light.Colour, Shadow: f.Shadow.Colour,
 		LightGrey: colour.GreyOf(f.Light.Lightness), ShadowGrey: colour.GreyOf(f.Shadow.Lightness),
 		Tones: tones, Says: says, SaysShort: short, Remarks: remarks,
@@ -147,7 +152,7 @@ func (d *Desk) fittingLines(fill analysis.Spot) (lines []colour.RGB) {
 // goOnFrom shows what can be painted next to a colour.
 func (d *Desk) goOnFrom(c colour.RGB) {
 	d.setBase(&c)
-	d.openPage(pageIndex(PageColours))
+	d.openPage(pageIndex(settings.PageColours))
 }
 
 // point outlines the family of row i in the mirror, or no longer.
@@ -162,18 +167,18 @@ func (l *familyList) point(i int, on bool) {
 // showOutline outlines the family that is pointed at.
 func (d *Desk) showOutline() {
 	i := d.pointed - len(d.hand)
-	if d.pointed < 0 || i < 0 || i >= len(d.foundList()) || d.found.origin != d.bounds.Min {
-		d.parts.mirror.SetOverlay(overlayOutline, nil)
+	if d.pointed < 0 || i < 0 || i >= len(d.foundList()) || d.found.Origin != d.bounds.Min {
+		d.parts.mirror.SetOverlay(widgets.OverlayOutline, nil)
 		return
 	}
 	m := d.parts.mirror
-	m.SetOverlay(overlayOutline, outlineFamily(d.found.Found, d.found.order[i], m.pixels(), m.fit, m.bounds))
+	m.SetOverlay(widgets.OverlayOutline, outlineFamily(d.found.Found, d.found.Order[i], m.Pixels(), m.Fit, m.Bounds))
 }
 
-// choose makes the colours of row i the spots A and B.
+// Choose makes the colours of row i the spots A and B.
 func (l *familyList) choose(i int) {
 	d := l.d
-	var light, shadow place
+	var light, shadow setup.Place
 	switch hand := len(d.hand); {
 	case i < len(d.setup.Families) && i < hand:
 		light, shadow = d.setup.Families[i].Light, d.setup.Families[i].Shadow
@@ -184,28 +189,28 @@ func (l *familyList) choose(i int) {
 		return
 	}
 	next := d.setup
-	next, _ = next.with(light, len(next.Places) == 0)
-	next = next.placed(0, light)
-	next = next.placed(1, shadow)
+	next, _ = next.With(light, len(next.Places) == 0)
+	next = next.Placed(0, light)
+	next = next.Placed(1, shadow)
 	d.selected = 1
-	d.history.settle()
+	d.history.Settle()
 	d.change(next, "")
 }
 
 // placeOf is where a side was found.
-func (d *Desk) placeOf(s analysis.Spot) place {
+func (d *Desk) placeOf(s analysis.Spot) setup.Place {
 	if s.X == nil || s.Y == nil {
-		return place{}
+		return setup.Place{}
 	}
-	return place{At: image.Pt(*s.X, *s.Y).Add(d.found.origin)}
+	return setup.Place{At: image.Pt(*s.X, *s.Y).Add(d.found.Origin)}
 }
 
 // showFound takes the families that were found, if what they were found in is still watched.
-func (d *Desk) showFound(f foundFamilies) {
-	if f.source != d.setup.Source {
+func (d *Desk) showFound(f live.Found) {
+	if f.Source != d.setup.Source {
 		return // of what was watched before
 	}
-	f.order = orderFamilies(d.found, f)
+	f.Order = live.OrderFamilies(d.found, f)
 	d.found = f
 	if p, ok := d.page().(*structurePage); ok {
 		p.families.show()

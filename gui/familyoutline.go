@@ -5,6 +5,7 @@ import (
 	"image/color"
 
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/gui/widgets"
 )
 
 // The parts of a family in the map of families.
@@ -16,7 +17,7 @@ const (
 // outlineFamily draws where the sides of family i lie, as large as the mirror shows part of
 // the picture with these bounds: the light side's border whole, the shadow side's in dashes,
 // each light on dark, so that it shows on any picture. The rest is clear.
-func outlineFamily(f *families.Found, i int, size image.Point, lay fit, bounds image.Rectangle) *image.RGBA {
+func outlineFamily(f *families.Found, i int, size image.Point, lay widgets.Fit, bounds image.Rectangle) *image.RGBA {
 	img := image.NewRGBA(image.Rectangle{Max: size})
 	if f.Width == 0 || f.Height == 0 || bounds.Empty() {
 		return img
@@ -57,7 +58,7 @@ const dash = 5
 
 // drawBorder sets a light pixel with dark ones around it, where no light one is yet.
 func drawBorder(img *image.RGBA, x, y int) {
-	light, dark := color.RGBAModel.Convert(markLight).(color.RGBA), color.RGBAModel.Convert(markDark).(color.RGBA)
+	light, dark := color.RGBAModel.Convert(widgets.MarkLight).(color.RGBA), color.RGBAModel.Convert(widgets.MarkDark).(color.RGBA)
 	for dy := -1; dy <= 1; dy++ {
 		for dx := -1; dx <= 1; dx++ {
 			if p := image.Pt(x+dx, y+dy); p.In(img.Rect) && img.RGBAAt(p.X, p.Y) != light {

@@ -4,39 +4,42 @@ import (
 	"image"
 	"slices"
 	"strconv"
+
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
 )
 
 // addFamily begins a family set by hand: the next click is its light side, the one after it
 // its shadow side.
 func (d *Desk) addFamily() {
-	if len(d.setup.Families) == maxHandFamilies {
-		d.parts.strip.say(stripNote, "Six families set by hand are the most. Take one away first.")
+	if len(d.setup.Families) == setup.MaxHandFamilies {
+		d.parts.strip.Say(widgets.StripNote, "Six families set by hand are the most. Take one away first.")
 		return
 	}
 	d.ask(askLight)
 }
 
 // familyClicked takes a click, or an area dragged over, as a side of a new family.
-func (d *Desk) familyClicked(p place) {
+func (d *Desk) familyClicked(p setup.Place) {
 	if d.asking == askLight {
 		d.half = p
 		d.ask(askShadow)
 		return
 	}
 	d.ask(askNothing)
-	d.change(d.setup.withFamily(handFamily{Light: d.half, Shadow: p}), "")
+	d.change(d.setup.WithFamily(setup.Family{Light: d.half, Shadow: p}), "")
 }
 
 // deleteFamily takes a family set by hand away.
 func (d *Desk) deleteFamily(i int) {
 	if i >= 0 && i < len(d.setup.Families) {
-		d.change(d.setup.withoutFamily(i), "")
+		d.change(d.setup.WithoutFamily(i), "")
 	}
 }
 
 // sideMark is how the mirror shows a place of family i set by hand, the first or the second;
 // turned says that they have changed sides.
-func sideMark(f handFamily, i int, second, turned bool) Mark {
+func sideMark(f setup.Family, i int, second, turned bool) widgets.Mark {
 	p, side := f.Light, "light"
 	if second {
 		p = f.Shadow
@@ -44,7 +47,7 @@ func sideMark(f handFamily, i int, second, turned bool) Mark {
 	if second != turned {
 		side = "shadow"
 	}
-	return Mark{Name: side + strconv.Itoa(i+1), At: p.At, Area: p.Area, Moved: p.Moved}
+	return widgets.Mark{Name: side + strconv.Itoa(i+1), At: p.At, Area: p.Area, Moved: p.Moved}
 }
 
 // carriedSide moves side j of the families set by hand: light and shadow of the first, then
@@ -60,9 +63,9 @@ func (d *Desk) carriedSide(j int, to image.Point, end bool) {
 	if j%2 == 1 {
 		side = &f.Shadow
 	}
-	*side = side.to(to)
+	*side = side.To(to)
 	d.change(next, "carry side "+strconv.Itoa(j))
 	if end {
-		d.history.settle()
+		d.history.Settle()
 	}
 }

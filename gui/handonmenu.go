@@ -9,24 +9,27 @@ import (
 
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/export"
 	"app.tonedesk/gui/stills/sheet"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // handOnWay is one way to hand a still on. A new one is one entry in handOnWays.
 type handOnWay struct {
 	name string
-	HandOn
+	export.Export
 	ending  string   // of the name that is offered
 	endings []string // that can be chosen
 	suffix  string   // of the name that is offered
 }
 
 func handOnWays() []handOnWay {
-	a4, wide := HandOn{Page: sheet.A4}, HandOn{Page: sheet.Wide}
+	a4, wide := export.Export{Page: sheet.A4}, export.Export{Page: sheet.Wide}
 	return []handOnWay{
 		{"Critique sheet, A4", a4, ".pdf", []string{".pdf", ".png"}, "-sheet"},
 		{"Critique sheet, 16:9", wide, ".png", []string{".png", ".pdf"}, "-sheet"},
-		{"Picture with its notes", HandOn{Page: sheet.A4, Picture: true}, ".png", []string{".png"}, "-notes"},
+		{"Picture with its notes", export.Export{Page: sheet.A4, Picture: true}, ".png", []string{".png"}, "-notes"},
 		{"Layers (OpenRaster)", a4, ".ora", []string{".ora"}, ""},
 		{"Notes and figures (JSON)", a4, ".json", []string{".json"}, ""},
 	}
@@ -83,12 +86,12 @@ func (d *Desk) handOn(way handOnWay, path string) {
 	if d.still == nil {
 		return
 	}
-	subject := SheetOfStill(d.still.Still)
+	subject := export.SheetOfStill(d.still.Still)
 	subject.Notes = d.still.list.All()
 	subject.Options.Groups, subject.Bands = d.settings.Groups, d.settings.Knobs["bands"]
 	rules := d.settings.Rules
 	name := filepath.Base(path)
-	d.parts.strip.say(stripNote, "Writing "+name+".")
+	d.parts.strip.Say(widgets.StripNote, "Writing "+name+".")
 	d.aside(func() {
 		if way.ending != ".ora" && !way.Picture { // these show no families
 			subject.Families = families.Find(subject.Picture, subject.Out, rules)
@@ -97,10 +100,10 @@ func (d *Desk) handOn(way handOnWay, path string) {
 		d.onWindow(func() {
 			if err != nil {
 				fyne.LogError("handing a still on", err)
-				d.parts.strip.say(stripNote, ExplainWriting("write "+Quote(name), err))
+				d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("write "+wording.Quote(name), err))
 				return
 			}
-			d.parts.strip.say(stripNote, "Written as "+name+".")
+			d.parts.strip.Say(widgets.StripNote, "Written as "+name+".")
 		})
 	})
 }

@@ -8,6 +8,9 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/gui/native"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
 )
 
 // houseEvery is how often the window looks where it is itself, and how old things are.
@@ -47,7 +50,7 @@ type position struct {
 // moved takes note of our own window's place: it may cover what is watched.
 func (d *Desk) moved(now position) {
 	covered := now.frame
-	if d.setup.Source.Kind != sourceRegion || now.hidden {
+	if d.setup.Source.Kind != setup.SourceRegion || now.hidden {
 		covered = image.Rectangle{}
 	}
 	if covered != d.covered {
@@ -61,7 +64,7 @@ func (d *Desk) moved(now position) {
 		d.watcher.Freeze(d.frozen || d.hidden)
 	}
 	if !now.hidden && !now.inside.Empty() && now.inside != d.settings.Place.Rectangle() {
-		d.settings.Place = RectOf(now.inside)
+		d.settings.Place = settings.RectOf(now.inside)
 		d.keep()
 	}
 	d.showState()
@@ -70,11 +73,11 @@ func (d *Desk) moved(now position) {
 // showCovered says that our own window covers a part of what is watched.
 func (d *Desk) showCovered() {
 	part := d.covered.Intersect(d.bounds)
-	if part.Empty() || d.setup.Source.Kind != sourceRegion {
-		d.parts.strip.clear(stripCovered)
+	if part.Empty() || d.setup.Source.Kind != setup.SourceRegion {
+		d.parts.strip.Clear(widgets.StripCovered)
 		return
 	}
-	d.parts.strip.say(stripCovered, "This window covers a part of the picture; that part is not counted. Move it aside.")
+	d.parts.strip.Say(widgets.StripCovered, "This window covers a part of the picture; that part is not counted. Move it aside.")
 }
 
 // keepAbove keeps the window above others, or no longer.
@@ -91,15 +94,15 @@ func (d *Desk) keepAbove() {
 func (d *Desk) toggleAbove() {
 	on := !d.settings.KeepAbove
 	if err := native.KeepAbove(d.native.handle(), on); err != nil {
-		d.parts.strip.say(stripNote, "This desktop does not let a window stay above others. Its own window menu may offer it.")
+		d.parts.strip.Say(widgets.StripNote, "This desktop does not let a window stay above others. Its own window menu may offer it.")
 		fyne.LogError("keeping the window above others", err)
 		return
 	}
 	d.settings.KeepAbove = on
 	d.keep()
 	if on {
-		d.parts.strip.say(stripNote, "The window stays above others.")
+		d.parts.strip.Say(widgets.StripNote, "The window stays above others.")
 	} else {
-		d.parts.strip.say(stripNote, "The window no longer stays above others.")
+		d.parts.strip.Say(widgets.StripNote, "The window no longer stays above others.")
 	}
 }

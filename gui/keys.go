@@ -6,6 +6,9 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
+
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
 )
 
 // command is something that the painter can do: by a key, and from the menu if it has a
@@ -27,7 +30,7 @@ func commands() []command {
 	return []command{
 		{name: "Choose a region", keys: "R", runes: "rR", menu: true, does: (*Desk).PickRegion},
 		{name: "Open a picture", keys: "Ctrl+O", ctrl: fyne.KeyO, menu: true, does: (*Desk).AskPicture},
-		{name: "Show the demo painting", menu: true, does: func(d *Desk) { d.watch(source{Kind: sourceDemo}) }},
+		{name: "Show the demo painting", menu: true, does: func(d *Desk) { d.watch(setup.Source{Kind: setup.SourceDemo}) }},
 		{name: "Freeze, or go on", keys: "F", runes: "fF", menu: true, does: (*Desk).Freeze, on: func(d *Desk) bool { return d.frozen }},
 		{name: "Keep the picture as a still", keys: "Ctrl+S", ctrl: fyne.KeyS, menu: true, does: func(d *Desk) { d.KeepStill(false) }},
 		{name: "Compare with a still from before", keys: "D", runes: "dD", menu: true, does: (*Desk).compareByKey, on: func(d *Desk) bool { return d.comparing >= compareWipe }},
@@ -36,7 +39,7 @@ func commands() []command {
 		{name: "Watch the whole picture", keys: "E", runes: "eE", menu: true, does: (*Desk).watchAll},
 		{name: "Leave out an area", keys: "O", runes: "oO", menu: true, does: func(d *Desk) { d.ask(askArea) }},
 		{name: "Leave out a lightness", keys: "L", runes: "lL", menu: true, does: func(d *Desk) { d.ask(askTone) }},
-		{name: "Count everything again", keys: "A", runes: "aA", menu: true, does: func(d *Desk) { d.change(d.setup.countingAll(), "") }},
+		{name: "Count everything again", keys: "A", runes: "aA", menu: true, does: func(d *Desk) { d.change(d.setup.CountingAll(), "") }},
 		{name: "Measure an area", keys: "M", runes: "mM", menu: true, does: func(d *Desk) { d.ask(askMeasure) }},
 		{name: "Set a family by hand", keys: "H", runes: "hH", menu: true, does: (*Desk).addFamily},
 		{name: "Group edges by themselves again", keys: "G", runes: "gG", menu: true, does: (*Desk).edgesAutomatic},
@@ -85,8 +88,8 @@ var fixedKeys = []command{
 	{name: "Give up, or close what is open", keys: "Esc"},
 }
 
-// typedRune does what a character stands for.
-func (d *Desk) typedRune(r rune) {
+// TypedRune does what a character stands for.
+func (d *Desk) TypedRune(r rune) {
 	if r >= '0' && r <= '9' {
 		d.viewAt(int(r-'0'+9) % 10)
 		return
@@ -99,8 +102,8 @@ func (d *Desk) typedRune(r rune) {
 	}
 }
 
-// typedKey does what a key stands for, and reports whether it stands for anything.
-func (d *Desk) typedKey(name fyne.KeyName) bool {
+// TypedKey does what a key stands for, and reports whether it stands for anything.
+func (d *Desk) TypedKey(name fyne.KeyName) bool {
 	if name == fyne.KeyEscape {
 		d.giveUp()
 		return true
@@ -117,8 +120,8 @@ func (d *Desk) typedKey(name fyne.KeyName) bool {
 	return false
 }
 
-// typedShortcut does what a key together with Ctrl stands for.
-func (d *Desk) typedShortcut(s fyne.Shortcut) {
+// TypedShortcut does what a key together with Ctrl stands for.
+func (d *Desk) TypedShortcut(s fyne.Shortcut) {
 	var name fyne.KeyName
 	switch s := s.(type) {
 	case *fyne.ShortcutUndo:
@@ -161,7 +164,7 @@ func (d *Desk) giveUp() {
 	case d.selected >= 0:
 		d.selectSpot(-1)
 	default:
-		d.parts.strip.clear(stripNote)
+		d.parts.strip.Clear(widgets.StripNote)
 	}
 	d.focusMirror()
 }

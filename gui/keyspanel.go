@@ -5,6 +5,8 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/gui/widgets"
 )
 
 // newKeysPanel lists every key, from the table that the window itself obeys, and says below
@@ -19,10 +21,10 @@ func newKeysPanel(messages string) fyne.CanvasObject {
 		keys.TextStyle.Monospace = true
 		name := widget.NewLabel(c.name)
 		name.Wrapping = fyne.TextWrapWord
-		rows.Add(container.New(&keyRow{}, keys, name))
+		rows.Add(container.New(&widgets.KeyRow{}, keys, name))
 	}
 	if messages != "" {
-		rows.Add(quietLine("Messages of the program are kept in " + messages))
+		rows.Add(widgets.QuietLine("Messages of the program are kept in " + messages))
 	}
 	return rows
 }

@@ -7,17 +7,18 @@ import (
 	"testing"
 
 	"app.tonedesk/gui/guitest"
+	"app.tonedesk/gui/settings"
 )
 
 // The pages in a narrow window, over a picture that has a form in it.
 func TestPagesLook(t *testing.T) {
-	for _, page := range []string{PageStructure, PageColours, PageStills} {
+	for _, page := range []string{settings.PageStructure, settings.PageColours, settings.PageStills} {
 		t.Run(page, func(t *testing.T) {
-			s := Defaults()
+			s := settings.Defaults()
 			s.Page, s.Height = page, 900
 			d := newTestDesk(t, s)
 			d.see(t, form())
-			if page == PageStructure {
+			if page == settings.PageStructure {
 				d.searchNow(t)
 			}
 			press(d.parts.mirror, image.Pt(150, 150), 0)
@@ -33,7 +34,7 @@ func TestPagesLook(t *testing.T) {
 
 // Notes over the mirror, one of them selected.
 func TestNotesLook(t *testing.T) {
-	s := Defaults()
+	s := settings.Defaults()
 	s.Width, s.Height = 600, 900
 	d := newTestDesk(t, s)
 	openNewStill(t, d, form())
@@ -50,8 +51,8 @@ func TestNotesLook(t *testing.T) {
 	d.see(t, form())
 	d.window.Canvas().Unfocus()
 	whole := d.window.Canvas().Capture()
-	at := d.app.Driver().AbsolutePositionForObject(m).Add(m.fit.Pos)
-	box := image.Rect(int(at.X), int(at.Y), int(at.X+m.fit.Size.Width), int(at.Y+m.fit.Size.Height))
+	at := d.app.Driver().AbsolutePositionForObject(m).Add(m.Fit.Pos)
+	box := image.Rect(int(at.X), int(at.Y), int(at.X+m.Fit.Size.Width), int(at.Y+m.Fit.Size.Height))
 	picture := image.NewNRGBA(image.Rectangle{Max: box.Size()})
 	draw.Draw(picture, picture.Rect, whole, box.Min, draw.Src)
 	guitest.AssertPicture(t, "still_notes", picture)

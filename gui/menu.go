@@ -7,6 +7,10 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // openMenu shows the commands, at a point of the window.
@@ -44,14 +48,14 @@ func (d *Desk) openViews() {
 	mirrored := fyne.NewMenuItem("Mirrored left-right", d.flip)
 	mirrored.Checked = d.settings.Mirrored
 	items = append(items, fyne.NewMenuItemSeparator())
-	if view := viewOf(wanted{settings: d.settings}); view.Knob != nil {
-		now := SayKnob(*view.Knob, d.settings.knob(view))
+	if view := live.ViewOf(live.Wanted{Settings: d.settings}); view.Knob != nil {
+		now := wording.SayKnob(*view.Knob, d.settings.Knob(view))
 		items = append(items,
 			fyne.NewMenuItem("More than "+now+"   +", func() { d.turnKnob(1) }),
 			fyne.NewMenuItem("Less   −", func() { d.turnKnob(-1) }))
 	}
 	items = append(items, mirrored)
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), d.window.Canvas(), below(d.parts.bar.view))
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), d.window.Canvas(), widgets.Below(d.parts.bar.View))
 }
 
 // viewAt shows a view by its place in the list, if there is one.
@@ -70,11 +74,11 @@ func (d *Desk) flip() {
 // watchAll watches all of the picture, or of the desktop, again.
 func (d *Desk) watchAll() {
 	from := d.setup.Source
-	if from.Kind == sourceRegion {
+	if from.Kind == setup.SourceRegion {
 		d.PickRegion()
 		return
 	}
-	from.Region = source{}.Region
+	from.Region = setup.Source{}.Region
 	d.watch(from)
 }
 
@@ -83,7 +87,7 @@ func (d *Desk) AskPicture() {
 	open := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
 		d.focusMirror()
 		if err != nil {
-			d.parts.strip.say(stripNote, Explain("open the picture", err))
+			d.parts.strip.Say(widgets.StripNote, wording.Explain("open the picture", err))
 			return
 		}
 		if file == nil {

@@ -83,7 +83,7 @@ func (p *notePen) Move(x, y float64, even bool) {
 	case p.held != nil:
 		p.carry(at)
 	case tool.begin == nil:
-		d.parts.mirror.panBy(image.Pt(int(p.from.X-at.X), int(p.from.Y-at.Y)))
+		d.parts.mirror.PanBy(image.Pt(int(p.from.X-at.X), int(p.from.Y-at.Y)))
 	case p.drawn != nil && tool.to != nil:
 		p.drawOn(tool, at, even)
 	}
@@ -156,7 +156,7 @@ func (p *notePen) Up() {
 	}
 }
 
-// leave ends what the pointer was at when the still or its page is left: what was carried
+// Leave ends what the pointer was at when the still or its page is left: what was carried
 // stays where it is, what was being drawn is none.
 func (p *notePen) leave() {
 	if p.held != nil {

@@ -8,13 +8,14 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
+	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills/notes"
 )
 
 // A note that is carried is drawn anew where it was and where it is, no further, and looks
 // as if all were drawn anew; it is saved when it is let go of, and not before.
 func TestCarryingDrawsWhatMoved(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testShadow))
 	m := d.parts.mirror
 	for tool, kind := range noteTools() {
@@ -66,16 +67,16 @@ func TestCarryingDrawsWhatMoved(t *testing.T) {
 
 // A still that is left while a note is carried keeps it where it is by then.
 func TestLeavingWhileCarrying(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testShadow))
 	m := d.parts.mirror
 	d.setTool(4)
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))
 	d.setTool(0)
 	e := &desktop.MouseEvent{Button: desktop.MouseButtonPrimary}
-	e.Position = m.fit.pane(image.Pt(150, 100))
+	e.Position = m.Fit.Pane(image.Pt(150, 100))
 	m.MouseDown(e)
-	m.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: m.fit.pane(image.Pt(180, 130))}})
+	m.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: m.Fit.Pane(image.Pt(180, 130))}})
 	still, want := d.still.ID, d.still.list.All()[0]
 	d.closeStill()
 	d.saver.flush()

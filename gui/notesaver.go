@@ -80,7 +80,7 @@ func (s *noteSaver) again() {
 	s.wake()
 }
 
-// wake lets nothing rest, and has somebody write.
+// Wake lets nothing rest, and has somebody write.
 func (s *noteSaver) wake() {
 	for i := range s.waiting {
 		s.waiting[i].rests = false
@@ -160,7 +160,7 @@ func (s *noteSaver) tell() {
 	s.soon(func() { s.fail(err) })
 }
 
-// leave lets go of a still that the window closed, once nothing that is marked on it waits.
+// Leave lets go of a still that the window closed, once nothing that is marked on it waits.
 func (s *noteSaver) leave(still *stills.Still) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -207,7 +207,7 @@ func (s *noteSaver) rest() {
 	}
 }
 
-// close tries once more what could not be saved; nothing is tried by itself from then on. It
+// Close tries once more what could not be saved; nothing is tried by itself from then on. It
 // returns why something is not saved.
 func (s *noteSaver) close() error {
 	s.mu.Lock()

@@ -7,8 +7,10 @@ import (
 	"testing"
 	"time"
 
+	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/gui/widgets"
 )
 
 // blockSaving keeps the store from saving until the function that it returns is called: where
@@ -75,7 +77,7 @@ func onDisk(t *testing.T, d *Desk) []notes.Note {
 // What can't be saved is said for as long as it isn't, and tried again after a while, after a
 // longer one, and with the next change.
 func TestUnsavedNotesAreTriedAgain(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	settle := queueSoon(d)
 	openNewStill(t, d, halves(testLight, testShadow))
 	var waits []time.Duration
@@ -86,16 +88,16 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 		drag(d.parts.mirror, image.Pt(100, 100), image.Pt(200, 180))
 		settle()
 	}
-	said := func() string { return d.parts.strip.said[stripUnsaved] }
+	said := func() string { return d.parts.strip.Said[widgets.StripUnsaved] }
 	free := blockSaving(t, d.options.Stills)
 	ring()
 	if got := said(); !strings.Contains(got, "Can't save what is marked") || !strings.Contains(got, "tried again by itself") {
 		t.Errorf("what is not saved is said as %q", got)
 	}
-	d.parts.strip.say(stripNote, "Something else.")
-	d.parts.strip.clear(stripNote)
-	if d.parts.strip.text.Text != said() || said() == "" {
-		t.Errorf("it went: the strip says %q", d.parts.strip.text.Text)
+	d.parts.strip.Say(widgets.StripNote, "Something else.")
+	d.parts.strip.Clear(widgets.StripNote)
+	if d.parts.strip.Text.Text != said() || said() == "" {
+		t.Errorf("it went: the strip says %q", d.parts.strip.Text.Text)
 	}
 	for range 5 {
 		due()
@@ -123,7 +125,7 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 	free = blockSaving(t, d.options.Stills)
 	ring()
 	free()
-	d.parts.strip.acts[stripUnsaved].do()
+	d.parts.strip.Acts[widgets.StripUnsaved].Do()
 	settle()
 	if n := len(onDisk(t, d)); n != 4 {
 		t.Errorf("with the button: %d notes on the disk", n)
@@ -132,7 +134,7 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 
 // Closing the window tries once more.
 func TestClosingTriesToSave(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	settle := queueSoon(d)
 	openNewStill(t, d, halves(testLight, testShadow))
 	tried := 0

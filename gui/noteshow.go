@@ -7,6 +7,7 @@ import (
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/gui/widgets"
 )
 
 // noteLayer is what is drawn of the notes, over the mirror's picture.
@@ -35,10 +36,10 @@ func (d *Desk) showNotes() {
 	l := &d.layer
 	if d.still == nil {
 		l.still = ""
-		d.parts.mirror.SetOverlay(overlayNotes, nil)
+		d.parts.mirror.SetOverlay(widgets.OverlayNotes, nil)
 		return
 	}
-	size := d.parts.mirror.pixels()
+	size := d.parts.mirror.Pixels()
 	if l.img == nil || l.img.Rect.Size() != size {
 		l.img = image.NewRGBA(image.Rectangle{Max: size})
 	}
@@ -48,7 +49,7 @@ func (d *Desk) showNotes() {
 	if l.flipped {
 		views.FlipLeftRight(l.img.Pix, size.X, size.Y)
 	}
-	d.parts.mirror.SetOverlay(overlayNotes, l.img)
+	d.parts.mirror.SetOverlay(widgets.OverlayNotes, l.img)
 }
 
 // showNotesIn draws the notes anew where something changed, in the layer's pixels.
@@ -64,7 +65,7 @@ func (d *Desk) showNotesIn(dirty image.Rectangle) {
 	}
 	l.drawer.Draw(l.img, dirty, l.view.Marks(d.notesToDraw()))
 	l.edition = d.still.list.Edition()
-	d.parts.mirror.SetOverlay(overlayNotes, l.img)
+	d.parts.mirror.SetOverlay(widgets.OverlayNotes, l.img)
 }
 
 // renewNotes draws the notes anew if the mirror shows another part of the still, or another
@@ -73,7 +74,7 @@ func (d *Desk) renewNotes() {
 	switch l := &d.layer; {
 	case d.still == nil && l.still == "":
 	case d.still == nil || l.still != d.still.ID || l.view != d.notesView() || l.edition != d.still.list.Edition() ||
-		l.flipped != d.settings.Mirrored || l.img.Rect.Size() != d.parts.mirror.pixels():
+		l.flipped != d.settings.Mirrored || l.img.Rect.Size() != d.parts.mirror.Pixels():
 		d.showNotes()
 	}
 }
@@ -119,7 +120,7 @@ func (d *Desk) walkNotes(step func(*notes.List) bool, nothing string) bool {
 		return false
 	}
 	if !step(d.still.list) {
-		d.parts.strip.say(stripNote, nothing)
+		d.parts.strip.Say(widgets.StripNote, nothing)
 		return true
 	}
 	d.still.painted.Set(d.still.list.All())

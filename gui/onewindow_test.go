@@ -8,7 +8,9 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/widgets"
 )
 
 const shownOnly = "Another window marks this still, so this one only shows it."
@@ -16,10 +18,10 @@ const shownOnly = "Another window marks this still, so this one only shows it."
 // newWindowBeside is another window, with the same stills.
 func newWindowBeside(t *testing.T, d *Desk) *Desk {
 	t.Helper()
-	b := newTestDesk(t, Defaults())
+	b := newTestDesk(t, settings.Defaults())
 	b.options.Stills = stills.New(stills.Folders{Data: d.options.Stills.Folder(""), Cache: t.TempDir()})
 	b.saver.store = b.options.Stills
-	b.openPage(pageIndex(PageStills))
+	b.openPage(pageIndex(settings.PageStills))
 	b.see(t, halves(testLight, testShadow))
 	return b
 }
@@ -42,7 +44,7 @@ func (d *Desk) drawRing(t *testing.T) {
 // A still that one window marks another only shows, as it lay on the disk, and says so; what
 // would mark it does nothing but say so again. Once the first lets go, opening it marks it.
 func TestSecondWindowOnlyShows(t *testing.T) {
-	a := newTestDesk(t, Defaults())
+	a := newTestDesk(t, settings.Defaults())
 	openNewStill(t, a, halves(testLight, testShadow))
 	a.drawRing(t)
 	a.saver.flush()
@@ -52,8 +54,8 @@ func TestSecondWindowOnlyShows(t *testing.T) {
 	b.seeStill(t) // which a tool keeps first
 	b.showStill(t, a.still.ID)
 	said := func() string {
-		words := b.parts.strip.said[stripNote]
-		b.parts.strip.clear(stripNote)
+		words := b.parts.strip.Said[widgets.StripNote]
+		b.parts.strip.Clear(widgets.StripNote)
 		return words
 	}
 	if got := said(); got != shownOnly || len(b.still.list.All()) != 1 || b.pen.tool != 0 {
@@ -66,7 +68,7 @@ func TestSecondWindowOnlyShows(t *testing.T) {
 	for name, act := range map[string]func(){
 		"a tool":            func() { b.drawRing(t) },
 		"carrying":          func() { drag(b.parts.mirror, edge, edge.Add(image.Pt(30, 30))) },
-		"a click, Delete":   func() { press(b.parts.mirror, edge, 0); b.typedKey(fyne.KeyDelete) },
+		"a click, Delete":   func() { press(b.parts.mirror, edge, 0); b.TypedKey(fyne.KeyDelete) },
 		"a click, an arrow": func() { press(b.parts.mirror, edge, 0); b.parts.mirror.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight}) },
 	} {
 		edition := b.still.list.Edition()
@@ -105,7 +107,7 @@ func TestSecondWindowOnlyShows(t *testing.T) {
 // What is left while it can't be saved stays this window's: opened again it is all there, in
 // no other window meanwhile, and let go of once it is saved.
 func TestUnsavedStillIsKeptHold(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	settle := queueSoon(d)
 	openNewStill(t, d, halves(testLight, testShadow))
 	id, due := d.still.ID, func() {}
@@ -137,7 +139,7 @@ func TestUnsavedStillIsKeptHold(t *testing.T) {
 
 // A window takes its own still back at once, and deletes it, however late its marks are saved.
 func TestOwnStillIsNoOthers(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testShadow))
 	id := d.still.ID
 	for n := range 3 {
@@ -154,6 +156,6 @@ func TestOwnStillIsNoOthers(t *testing.T) {
 	d.drawRing(t)
 	d.deleteStill(id)
 	if d.options.Stills.Has(id) {
-		t.Errorf("it is not deleted: %q", d.parts.strip.said[stripNote])
+		t.Errorf("it is not deleted: %q", d.parts.strip.Said[widgets.StripNote])
 	}
 }

@@ -11,9 +11,13 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // openStill is the still that is watched, with what is marked on it.
@@ -61,7 +65,7 @@ func (d *Desk) stillStream(id string) (capture.Stream, error) {
 
 // stillOpened takes a still that was opened, if it is still wanted and not open already.
 func (d *Desk) stillOpened(s *stills.Still) {
-	if d.setup.Source != (source{Kind: sourceStill, Path: s.ID}) || d.still != nil {
+	if d.setup.Source != (setup.Source{Kind: setup.SourceStill, Path: s.ID}) || d.still != nil {
 		d.saver.leave(s)
 		return
 	}
@@ -71,7 +75,7 @@ func (d *Desk) stillOpened(s *stills.Still) {
 		d.pen.tool = 0
 	}
 	if s.Trouble != nil {
-		d.parts.strip.say(stripNote, Explain("show the notes of this still", s.Trouble))
+		d.parts.strip.Say(widgets.StripNote, wording.Explain("show the notes of this still", s.Trouble))
 	}
 	d.tell()
 	d.showNotes()
@@ -90,7 +94,7 @@ func leftOut(l stills.LeftOut) (areas []image.Rectangle, tones []float64) {
 	for _, a := range l.Areas {
 		areas = append(areas, a.Rectangle())
 	}
-	const reach = toneReach * colour.BinsPerLightness
+	const reach = setup.ToneReach * colour.BinsPerLightness
 	for _, r := range l.Lightness {
 		for bin := float64(r[0]) + reach; ; bin += 2 * reach {
 			tones = append(tones, min(bin, float64(r[1])-reach)/colour.BinsPerLightness)
@@ -109,19 +113,19 @@ func (d *Desk) OpenStill(id string) {
 		d.leaveStill(d.setup)
 		d.watcher.Reopen(d.opener(d.setup.Source))
 	}
-	d.watch(source{Kind: sourceStill, Path: id})
+	d.watch(setup.Source{Kind: setup.SourceStill, Path: id})
 }
 
 // closeStill goes back to what was watched before stills, spots and all, or to the demo
 // painting.
 func (d *Desk) closeStill() {
-	if d.setup.Source.Kind != sourceStill {
+	if d.setup.Source.Kind != setup.SourceStill {
 		return
 	}
 	next := d.setup
 	back := d.before
 	next.Source, next.Places, next.Areas, next.Tones, next.Edges, next.Families = back.Source, back.Places, back.Areas, back.Tones, back.Edges, back.Families
-	d.history.settle()
+	d.history.Settle()
 	d.change(next, "")
 }
 
@@ -129,33 +133,33 @@ func (d *Desk) closeStill() {
 func (d *Desk) KeepStill(opened bool) {
 	switch {
 	case d.options.Stills == nil:
-		d.parts.strip.say(stripNote, Explain("keep the picture", errNoStills))
-	case d.setup.Source.Kind == sourceStill:
-		d.parts.strip.say(stripNote, "This is a still already: it is kept, with its notes.")
+		d.parts.strip.Say(widgets.StripNote, wording.Explain("keep the picture", errNoStills))
+	case d.setup.Source.Kind == setup.SourceStill:
+		d.parts.strip.Say(widgets.StripNote, "This is a still already: it is kept, with its notes.")
 	case d.bounds.Empty():
-		d.parts.strip.say(stripNote, "There is no picture to keep yet.")
+		d.parts.strip.Say(widgets.StripNote, "There is no picture to keep yet.")
 	default:
-		d.parts.strip.say(stripNote, "Keeping the picture.")
-		d.copyPicture(func(c *copiedPicture) { d.keepCopy(c, opened) })
+		d.parts.strip.Say(widgets.StripNote, "Keeping the picture.")
+		d.copyPicture(func(c *live.Copy) { d.keepCopy(c, opened) })
 	}
 }
 
 // keepCopy writes a still, without holding up the window. Its time is now, however old its
 // picture is: a picture file or an unchanged screen was read long ago.
-func (d *Desk) keepCopy(c *copiedPicture, opened bool) {
+func (d *Desk) keepCopy(c *live.Copy, opened bool) {
 	at := time.Now()
 	d.aside(func() {
 		meta := metaOf(c)
 		meta.Time = at
-		id, err := d.options.Stills.Keep(c.pixels, meta, nil)
+		id, err := d.options.Stills.Keep(c.Pixels, meta, nil)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.say(stripNote, ExplainWriting("keep the picture", err))
+				d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("keep the picture", err))
 				fyne.LogError("keeping a still", err)
 				return
 			}
-			d.kept = keptStill{id, c.source, c.at}
-			d.parts.strip.say(stripNote, keptWords)
+			d.kept = keptStill{id, c.Source, c.At}
+			d.parts.strip.Say(widgets.StripNote, keptWords)
 			d.stillsChanged()
 			d.checkLimit()
 			if opened {
@@ -170,40 +174,40 @@ const keptWords = "Kept as a still."
 
 // leaveKept takes the answer away.
 func (d *Desk) leaveKept() {
-	if d.parts.strip.said[stripNote] == keptWords {
-		d.parts.strip.clear(stripNote)
+	if d.parts.strip.Said[widgets.StripNote] == keptWords {
+		d.parts.strip.Clear(widgets.StripNote)
 	}
 }
 
 // keptStill is the still that was kept last, and of what.
 type keptStill struct {
 	id     string
-	source source
+	source setup.Source
 	at     time.Time // when its picture was read
 }
 
 // stillKinds are how stills call the kinds of sources.
-var stillKinds = map[sourceKind]string{
-	sourceDemo: stills.FromDemo, sourcePicture: stills.FromPicture, sourceRegion: stills.FromScreen,
+var stillKinds = map[setup.SourceKind]string{
+	setup.SourceDemo: stills.FromDemo, setup.SourcePicture: stills.FromPicture, setup.SourceRegion: stills.FromScreen,
 }
 
 // metaOf says what is known of a copied picture, but the time.
-func metaOf(c *copiedPicture) stills.Meta {
-	reading := analysis.Read(c.pixels, analysis.Options{Groups: c.settings.Groups, Out: &c.out})
+func metaOf(c *live.Copy) stills.Meta {
+	reading := analysis.Read(c.Pixels, analysis.Options{Groups: c.Settings.Groups, Out: &c.Out})
 	return stills.Meta{
-		Source:  stills.Source{Kind: stillKinds[c.source.Kind], Path: c.source.Path, Region: stills.RectOf(c.bounds)},
-		Display: c.settings.Display, LeftOut: stills.LeftOutOf(&c.out), Reading: stills.FiguresOf(reading),
+		Source:  stills.Source{Kind: stillKinds[c.Source.Kind], Path: c.Source.Path, Region: stills.RectOf(c.Bounds)},
+		Display: c.Settings.Display, LeftOut: stills.LeftOutOf(&c.Out), Reading: stills.FiguresOf(reading),
 	}
 }
 
 // notesView returns how a still lies in the mirror, for drawing on it.
 func (d *Desk) notesView() notes.View {
 	m := d.parts.mirror
-	size := m.pixels()
-	scale := float64(m.scale())
+	size := m.Pixels()
+	scale := float64(m.Scale())
 	v := notes.View{
-		Origin: ink.Pt(float64(m.fit.Bounds.Min.X), float64(m.fit.Bounds.Min.Y)),
-		Scale:  math.Max(float64(size.X)/math.Max(float64(m.fit.Bounds.Dx()), 1), 1e-3),
+		Origin: ink.Pt(float64(m.Fit.Bounds.Min.X), float64(m.Fit.Bounds.Min.Y)),
+		Scale:  math.Max(float64(size.X)/math.Max(float64(m.Fit.Bounds.Dx()), 1), 1e-3),
 		Pixel:  scale, Numbers: true, Readings: true,
 		Inside: image.Rectangle{Max: size},
 	}

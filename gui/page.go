@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/widgets"
 )
 
 // page is a part of the window that the tabs at its foot change: what stands below the
@@ -27,10 +29,10 @@ type pageView interface {
 // pages lists them in the order of the tabs.
 func pages() []page {
 	return []page{
-		{PageWatch, newWatchPage},
-		{PageStructure, newStructurePage},
-		{PageColours, newColoursPage},
-		{PageStills, newStillsPage},
+		{settings.PageWatch, newWatchPage},
+		{settings.PageStructure, newStructurePage},
+		{settings.PageColours, newColoursPage},
+		{settings.PageStills, newStillsPage},
 	}
 }
 
@@ -40,7 +42,7 @@ func pageIndex(name string) int {
 }
 
 // tabHeight is the height of the tabs' row.
-const tabHeight = 5.5 * Step
+const tabHeight = 5.5 * widgets.Step
 
 func (d *Desk) buildPages() {
 	var names []string
@@ -48,8 +50,8 @@ func (d *Desk) buildPages() {
 		names = append(names, p.name)
 		d.parts.pages = append(d.parts.pages, p.make(d))
 	}
-	d.parts.tabs = newChooser(names, tabHeight, fixed{d}, d.openPage)
-	d.parts.tabs.set(pageIndex(d.settings.Page))
+	d.parts.tabs = widgets.NewChooser(names, tabHeight, fixed{d}, d.openPage)
+	d.parts.tabs.Set(pageIndex(d.settings.Page))
 	d.page().opened(true)
 }
 
@@ -62,7 +64,7 @@ func (d *Desk) openPage(i int) {
 	if next := pages()[i].name; next != d.settings.Page {
 		d.page().opened(false)
 		d.settings.Page = next
-		d.parts.tabs.set(i)
+		d.parts.tabs.Set(i)
 		d.page().opened(true)
 		d.keep()
 	}

@@ -11,6 +11,10 @@ import (
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/palette"
 	"app.tonedesk/analysis/swatches"
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // paletteEvery is the least time between two palettes of a picture that changes.
@@ -21,37 +25,37 @@ const paletteEvery = 3 * time.Second
 type palettePanel struct {
 	d       *Desk
 	box     *fyne.Container
-	colours *SwatchRow
-	spread  *SwatchRow
-	order   *chooser
+	colours *widgets.SwatchRow
+	spread  *widgets.SwatchRow
+	order   *widgets.Chooser
 	words   *widget.Label
 
 	palette *palette.Palette // shown last; nil before the first
 	of      time.Time        // when its picture was read
-	from    source           // and of what
+	from    setup.Source     // and of what
 	began   time.Time        // when it was last asked for
 	busy    bool
 	family  bool // ordered by family
 }
 
 func newPalettePanel(d *Desk) *palettePanel {
-	p := &palettePanel{d: d, words: smallLabel()}
-	p.colours = newSwatchRow(swatchPlan{height: swatchHeight, greys: 2 * Step, labels: true, columns: 8}, d.swatchActs())
-	p.spread = newSwatchRow(swatchPlan{height: 2 * Step, labels: true}, d.swatchActs())
-	p.order = newChooser([]string{"By value", "By family"}, 4*Step, d, func(i int) {
+	p := &palettePanel{d: d, words: widgets.SmallLabel()}
+	p.colours = widgets.NewSwatchRow(widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 2 * widgets.Step, Labels: true, Columns: 8}, d.swatchActs())
+	p.spread = widgets.NewSwatchRow(widgets.SwatchPlan{Height: 2 * widgets.Step, Labels: true}, d.swatchActs())
+	p.order = widgets.NewChooser([]string{"By value", "By family"}, 4*widgets.Step, d, func(i int) {
 		p.family = i == 1
-		p.order.set(i)
+		p.order.Set(i)
 		p.write()
 	})
-	save := newButton("Save", d, func() {
+	save := widgets.NewButton("Save", d, func() {
 		if p.palette == nil || len(p.palette.Colours) == 0 {
-			d.parts.strip.say(stripNote, "There is no palette to save yet.")
+			d.parts.strip.Say(widgets.StripNote, "There is no palette to save yet.")
 			return
 		}
 		d.askSwatches(swatches.OfPalette(p.palette), p.palette, "palette")
 	})
-	save.explain(d.parts.tips, "Save the palette as a picture, CSS, JSON or a list")
-	p.box = section("Colours of the picture", atRight(save), p.colours, p.order, quietWords("Values from black to white, in steps:"), p.spread, p.words)
+	save.Explain(d.parts.tips, "Save the palette as a picture, CSS, JSON or a list")
+	p.box = widgets.Section("Colours of the picture", widgets.AtRight(save), p.colours, p.order, widgets.QuietWords("Values from black to white, in steps:"), p.spread, p.words)
 	return p
 }
 
@@ -66,13 +70,13 @@ func (p *palettePanel) renew() {
 		return
 	}
 	p.busy, p.began = true, time.Now()
-	d.copyPicture(func(c *copiedPicture) {
+	d.copyPicture(func(c *live.Copy) {
 		d.aside(func() {
-			families := families.Find(c.pixels, &c.out, c.settings.Rules)
-			palette := palette.Of(c.pixels, &c.out, families)
+			families := families.Find(c.Pixels, &c.Out, c.Settings.Rules)
+			palette := palette.Of(c.Pixels, &c.Out, families)
 			d.onWindow(func() {
 				p.busy = false
-				p.palette, p.of, p.from = palette, c.at, c.source
+				p.palette, p.of, p.from = palette, c.At, c.Source
 				p.write()
 			})
 		})
@@ -84,10 +88,10 @@ func (p *palettePanel) write() {
 	if p.palette == nil {
 		return
 	}
-	var colours []Swatch
+	var colours []widgets.Swatch
 	add := func(i int) {
 		c := p.palette.Colours[i]
-		w := spotSwatch(c.Spot, Percent(c.Share))
+		w := spotSwatch(c.Spot, wording.Percent(c.Share))
 		if c.Family != nil {
 			w.Tip += fmt.Sprintf(", family %d, %s", *c.Family+1, c.Side)
 		}
@@ -106,35 +110,35 @@ func (p *palettePanel) write() {
 	}
 	resized := p.colours.Set(colours)
 	p.spread.Set(valueSwatches(p.palette))
-	if say(p.words, SayEmptyValues(p.palette.Empty)+".") || resized {
+	if widgets.SetWords(p.words, wording.SayEmptyValues(p.palette.Empty)+".") || resized {
 		p.box.Refresh()
 		p.d.relayPage()
 	}
 }
 
 // valueSwatches shows the ten steps of value, those that are empty without a colour.
-func valueSwatches(p *palette.Palette) []Swatch {
-	all := make([]Swatch, len(p.Spread))
+func valueSwatches(p *palette.Palette) []widgets.Swatch {
+	all := make([]widgets.Swatch, len(p.Spread))
 	for i, share := range p.Spread {
 		v := colour.GreyOf(colour.Lightness(colour.YOfValue(float64(i) + 0.5)))
-		all[i] = Swatch{Colour: greyOf(v), Grey: v, Label: Percent(share),
-			Tip: fmt.Sprintf("value %d to %d: %s of the picture", i, i+1, Percent(share))}
+		all[i] = widgets.Swatch{Colour: widgets.GreyOf(v), Grey: v, Label: wording.Percent(share),
+			Tip: fmt.Sprintf("value %d to %d: %s of the picture", i, i+1, wording.Percent(share))}
 	}
 	for _, i := range p.Empty {
-		all[i].None, all[i].Label = true, unknown
+		all[i].None, all[i].Label = true, wording.Unknown
 	}
 	return all
 }
 
 // copyPicture has the picture of now copied, and then calls do on the Fyne goroutine.
-func (d *Desk) copyPicture(do func(*copiedPicture)) {
+func (d *Desk) copyPicture(do func(*live.Copy)) {
 	d.copies++
 	d.copied = append(d.copied, do)
 	d.renew()
 }
 
 // takeCopy hands a copied picture to all who asked for one.
-func (d *Desk) takeCopy(c *copiedPicture) {
+func (d *Desk) takeCopy(c *live.Copy) {
 	if c == nil {
 		return
 	}

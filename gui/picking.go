@@ -9,6 +9,9 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"app.tonedesk/gui/native"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // Waits while a region is chosen.
@@ -45,23 +48,23 @@ func (d *Desk) PickRegion() {
 func (d *Desk) showPicker(still *image.RGBA, screen image.Rectangle, err error) {
 	if err != nil {
 		d.picked(nil)
-		d.parts.strip.say(stripTrouble, Explain("the screen", err))
+		d.parts.strip.Say(widgets.StripTrouble, wording.Explain("the screen", err))
 		fyne.LogError("taking a picture of the desktop", err)
 		return
 	}
 	var chosen image.Rectangle
-	if d.setup.Source.Kind == sourceRegion {
+	if d.setup.Source.Kind == setup.SourceRegion {
 		chosen = d.setup.Source.Region
 	}
 	overlay := d.newOverlay()
-	picker := NewPicker(still, screen, chosen, func(region image.Rectangle, ok bool) {
+	picker := widgets.NewPicker(still, screen, chosen, func(region image.Rectangle, ok bool) {
 		d.picked(overlay)
 		if ok {
-			d.watch(source{Kind: sourceRegion, Region: region})
+			d.watch(setup.Source{Kind: setup.SourceRegion, Region: region})
 		}
 	})
 	overlay.SetContent(picker)
-	overlay.SetCloseIntercept(func() { picker.end(false) })
+	overlay.SetCloseIntercept(func() { picker.End(false) })
 	d.coverScreen(overlay, screen)
 	overlay.Canvas().Focus(picker)
 }
@@ -87,7 +90,7 @@ func (d *Desk) coverScreen(overlay fyne.Window, screen image.Rectangle) {
 	overlay.RequestFocus()
 }
 
-// picked ends the choosing: our window comes back where it was.
+// Picked ends the choosing: our window comes back where it was.
 func (d *Desk) picked(overlay fyne.Window) {
 	d.picking = false
 	d.Show()

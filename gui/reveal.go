@@ -1,17 +1,21 @@
 package gui
 
-import "fyne.io/fyne/v2"
+import (
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/gui/widgets"
+)
 
 // reveal scrolls the page so that a part that was given the focus by the keyboard is seen:
 // the toolkit gives none of our parts the focus by a click.
-func (d *Desk) reveal(part fyne.CanvasObject) {
+func (d *Desk) Reveal(part fyne.CanvasObject) {
 	if d.window.Canvas().Overlays().Top() != nil {
 		return // it lies in a dialog
 	}
 	lower := d.parts.lower
 	driver := d.app.Driver()
 	top := driver.AbsolutePositionForObject(part).Y - driver.AbsolutePositionForObject(lower).Y
-	by := scrollToShow(top, part.Size().Height, lower.Size().Height)
+	by := widgets.ScrollToShow(top, part.Size().Height, lower.Size().Height)
 	if by != 0 {
 		lower.ScrollToOffset(lower.Offset.AddXY(0, by))
 	}
@@ -29,4 +33,4 @@ func (d *Desk) scrollPage(by float32) {
 // fixed are the window's keys for parts that are no part of the page: they are always seen.
 type fixed struct{ *Desk }
 
-func (fixed) reveal(fyne.CanvasObject) {}
+func (fixed) Reveal(fyne.CanvasObject) {}

@@ -4,16 +4,19 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/widgets"
 )
 
 // By hand, from the rule: what is beyond an edge is brought in, with a step around it; of
 // what is higher than the room, the beginning is.
 func TestScrollToShow(t *testing.T) {
 	for _, tt := range []struct{ top, height, want float32 }{
-		{0, 20, 0}, {80, 20, 0}, {81, 20, 1 + Step}, {200, 20, 120 + Step}, {-5, 20, -5 - Step},
-		{50, 300, 50 - Step}, {2, 300, 0},
+		{0, 20, 0}, {80, 20, 0}, {81, 20, 1 + widgets.Step}, {200, 20, 120 + widgets.Step}, {-5, 20, -5 - widgets.Step},
+		{50, 300, 50 - widgets.Step}, {2, 300, 0},
 	} {
-		if got := scrollToShow(tt.top, tt.height, 100); got != tt.want {
+		if got := widgets.ScrollToShow(tt.top, tt.height, 100); got != tt.want {
 			t.Errorf("from %g, %g high: scrolls by %g, want %g", tt.top, tt.height, got, tt.want)
 		}
 	}
@@ -21,11 +24,11 @@ func TestScrollToShow(t *testing.T) {
 
 // Whoever goes through a page by keyboard sees where they are.
 func TestFocusIsSeen(t *testing.T) {
-	s := Defaults()
+	s := settings.Defaults()
 	s.Page, s.Width, s.Height = "Colours", 380, 700
 	d := newTestDesk(t, s)
 	d.see(t, halves(testLight, testShadow))
-	press(d.parts.mirror, d.parts.mirror.bounds.Min, 0)
+	press(d.parts.mirror, d.parts.mirror.Bounds.Min, 0)
 	d.see(t, halves(testLight, testShadow))
 	canvas, lower := d.window.Canvas(), d.parts.lower
 	top := func(o fyne.CanvasObject) float32 {
@@ -51,13 +54,13 @@ func TestFocusIsSeen(t *testing.T) {
 // isFixed reports whether a part belongs to no page.
 func (d *Desk) isFixed(o fyne.CanvasObject) bool {
 	switch w := o.(type) {
-	case *Mirror:
+	case *widgets.Mirror:
 		return true
-	case *button:
-		_, is := w.keys.(fixed)
+	case *widgets.Button:
+		_, is := w.Keys.(fixed)
 		return is
-	case *chooser:
-		_, is := w.keys.(fixed)
+	case *widgets.Chooser:
+		_, is := w.Keys.(fixed)
 		return is
 	}
 	return false

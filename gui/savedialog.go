@@ -9,6 +9,9 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/storage/repository"
+
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // askFile lets the painter choose a file to write. what is the deed, "save the colours";
@@ -19,7 +22,7 @@ func (d *Desk) askFile(what, name string, endings []string, write func(path stri
 	save := dialog.NewFileSave(func(file fyne.URIWriteCloser, err error) {
 		d.focusMirror()
 		if err != nil {
-			d.parts.strip.say(stripNote, Explain(what, err))
+			d.parts.strip.Say(widgets.StripNote, wording.Explain(what, err))
 			return
 		}
 		if file == nil {
@@ -28,7 +31,7 @@ func (d *Desk) askFile(what, name string, endings []string, write func(path stri
 		path := file.URI().Path()
 		_ = file.Close() // it is written by its path, in one step
 		if d.reads(path) {
-			d.parts.strip.say(stripNote, Sentence("write "+Quote(filepath.Base(path)), "it is the picture that is read", "choose another name"))
+			d.parts.strip.Say(widgets.StripNote, wording.Sentence("write "+wording.Quote(filepath.Base(path)), "it is the picture that is read", "choose another name"))
 			return
 		}
 		write(path)
@@ -46,7 +49,7 @@ func (d *Desk) reads(path string) bool {
 	}
 	read := []string{d.setup.Source.Path}
 	if d.setup.Target != nil {
-		read = append(read, d.setup.Target.path)
+		read = append(read, d.setup.Target.Path)
 	}
 	return slices.ContainsFunc(read, func(path string) bool {
 		info, err := os.Stat(path) // of no path: an error

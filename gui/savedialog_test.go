@@ -6,12 +6,15 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2/storage"
+
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
 )
 
 // Choosing a file does nothing to it, whether it is there or not, before something is
 // written; then it is.
 func TestFilesWaitForWriting(t *testing.T) {
-	newTestDesk(t, Defaults())
+	newTestDesk(t, settings.Defaults())
 	waitForWriting()
 	waitForWriting() // once is enough
 	old, fresh := filepath.Join(t.TempDir(), "old.txt"), filepath.Join(t.TempDir(), "new.txt")
@@ -44,7 +47,7 @@ func TestFilesWaitForWriting(t *testing.T) {
 
 // The picture that is read, and the target, by whatever name, are never written over.
 func TestReadsFile(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	dir := t.TempDir()
 	path := func(name string) string { return filepath.Join(dir, name) }
 	for _, name := range []string{"picture.png", "target.png", "other.png"} {
@@ -55,8 +58,8 @@ func TestReadsFile(t *testing.T) {
 	if err := os.Symlink(path("picture.png"), path("link.png")); err != nil {
 		t.Fatal(err)
 	}
-	d.setup.Source = source{Kind: sourcePicture, Path: path("picture.png")}
-	d.setup.Target = &target{path: path("target.png")}
+	d.setup.Source = setup.Source{Kind: setup.SourcePicture, Path: path("picture.png")}
+	d.setup.Target = &setup.Target{Path: path("target.png")}
 	for name, want := range map[string]bool{"picture.png": true, "link.png": true, "target.png": true, "other.png": false, "none.png": false} {
 		if got := d.reads(path(name)); got != want {
 			t.Errorf("%s is read: %v, want %v", name, got, want)

@@ -8,6 +8,8 @@ import (
 
 	"app.tonedesk/analysis/swatches"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // swatchFormats are the ways to write colours down, by the ending of the file.
@@ -32,16 +34,16 @@ func (d *Desk) askSwatches(rows []swatches.Row, all any, name string) {
 func (d *Desk) saveSwatches(path string, rows []swatches.Row, all any) {
 	write, ok := swatchFormats[strings.ToLower(filepath.Ext(path))]
 	if !ok {
-		d.parts.strip.say(stripNote, Sentence("save the colours as "+Quote(filepath.Base(path)),
+		d.parts.strip.Say(widgets.StripNote, wording.Sentence("save the colours as "+wording.Quote(filepath.Base(path)),
 			"its ending says no known way to write them", "end the name with .png, .css, .json, .txt or .hex"))
 		return
 	}
 	err := files.Create(path, true, func(w io.Writer) error { return write(w, rows, all) })
 	if err != nil {
-		d.parts.strip.say(stripNote, ExplainWriting("save "+Quote(path), err))
+		d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("save "+wording.Quote(path), err))
 		return
 	}
-	d.parts.strip.say(stripNote, "Saved as "+filepath.Base(path)+".")
+	d.parts.strip.Say(widgets.StripNote, "Saved as "+filepath.Base(path)+".")
 }
 
 // copySwatches copies colours as text.
@@ -49,5 +51,5 @@ func (d *Desk) copySwatches(rows []swatches.Row) {
 	var text strings.Builder
 	_ = swatches.WriteText(&text, rows) // a builder takes all
 	d.app.Clipboard().SetContent(text.String())
-	d.parts.strip.say(stripNote, "All of these colours are copied as text.")
+	d.parts.strip.Say(widgets.StripNote, "All of these colours are copied as text.")
 }

@@ -8,6 +8,8 @@ import (
 
 	"app.tonedesk/assets"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/pictures"
+	"app.tonedesk/gui/setup"
 )
 
 // screen is the way to the screen, made when it is first needed and again after it broke.
@@ -49,11 +51,11 @@ func (s *screen) open(ctx context.Context, region image.Rectangle) (stream captu
 }
 
 // opener returns the function that opens a source for the watcher.
-func (d *Desk) opener(from source) func(context.Context) (capture.Stream, error) {
+func (d *Desk) opener(from setup.Source) func(context.Context) (capture.Stream, error) {
 	switch from.Kind {
-	case sourceRegion:
+	case setup.SourceRegion:
 		return func(ctx context.Context) (capture.Stream, error) { return d.screen.open(ctx, from.Region) }
-	case sourcePicture:
+	case setup.SourcePicture:
 		return func(context.Context) (capture.Stream, error) {
 			p, err := capture.OpenPicture(from.Path)
 			if err != nil {
@@ -62,7 +64,7 @@ func (d *Desk) opener(from source) func(context.Context) (capture.Stream, error)
 			return p.Stream(), nil
 		}
 	}
-	if from.Kind == sourceStill {
+	if from.Kind == setup.SourceStill {
 		return func(context.Context) (capture.Stream, error) { return d.stillStream(from.Path) }
 	}
 	return openDemo
@@ -76,7 +78,7 @@ func openDemo(context.Context) (capture.Stream, error) {
 	return p.Stream(), nil
 }
 
-// still grabs the whole desktop once, as opaque RGBA.
+// Still grabs the whole desktop once, as opaque RGBA.
 func (s *screen) still(ctx context.Context) (img *image.RGBA, desktop image.Rectangle, err error) {
 	stream, err := s.open(ctx, image.Rectangle{})
 	if err != nil {
@@ -88,6 +90,6 @@ func (s *screen) still(ctx context.Context) (img *image.RGBA, desktop image.Rect
 		return nil, desktop, err
 	}
 	img = image.NewRGBA(image.Rectangle{Max: f.Size})
-	copyOpaque(img, Pixels(&f))
+	pictures.CopyOpaque(img, pictures.Pixels(&f))
 	return img, image.Rectangle{Max: f.Size}.Add(f.Origin), nil
 }

@@ -9,6 +9,9 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/wording"
 )
 
 // choice is one setting as a row of the panel: its words and what they stand for. A new
@@ -16,17 +19,17 @@ import (
 type choice struct {
 	name    string
 	words   []string
-	at      func(Settings) int // index into words
-	set     func(s *Settings, at int)
+	at      func(settings.Settings) int // index into words
+	set     func(s *settings.Settings, at int)
 	explain string // a quiet line below
 }
 
 // choiceOf makes a choice among values.
-func choiceOf[T comparable](name string, values []T, word func(T) string, field func(*Settings) *T) choice {
+func choiceOf[T comparable](name string, values []T, word func(T) string, field func(*settings.Settings) *T) choice {
 	c := choice{
 		name: name,
-		at:   func(s Settings) int { return slices.Index(values, *field(&s)) },
-		set:  func(s *Settings, at int) { *field(s) = values[at] },
+		at:   func(s settings.Settings) int { return slices.Index(values, *field(&s)) },
+		set:  func(s *settings.Settings, at int) { *field(s) = values[at] },
 	}
 	for _, v := range values {
 		c.words = append(c.words, word(v))
@@ -42,58 +45,58 @@ func (c choice) because(explain string) choice {
 func choices() []choice {
 	number := func(v int) string { return strconv.Itoa(v) }
 	return []choice{
-		choiceOf("Ground", Grounds(), func(g Ground) string { return string(g) }, func(s *Settings) *Ground { return &s.Ground }).
+		choiceOf("Ground", settings.Grounds(), func(g settings.Ground) string { return string(g) }, func(s *settings.Settings) *settings.Ground { return &s.Ground }).
 			because("The grey around the picture. One near the picture's own key changes its look least."),
 		choiceOf("Looks a second", []float64{1, 2, 5, 10, 15, 20, 30, 60}, func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) },
-			func(s *Settings) *float64 { return &s.PerSecond }),
-		choiceOf("Same lightness up to", []float64{0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5}, Tenth,
-			func(s *Settings) *float64 { return &s.Tolerance }).
+			func(s *settings.Settings) *float64 { return &s.PerSecond }),
+		choiceOf("Same lightness up to", []float64{0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5}, wording.Tenth,
+			func(s *settings.Settings) *float64 { return &s.Tolerance }).
 			because("Lightness is L*, from 0 to 100. Half a tone is about 5."),
 		choiceOf("A spot averages", []int{1, 3, 5, 11}, func(v int) string { return fmt.Sprintf("%d × %d pixels", v, v) },
-			func(s *Settings) *int { return &s.SpotSize }),
+			func(s *settings.Settings) *int { return &s.SpotSize }),
 		choiceOf("Groups", []int{0, 2, 3, 4}, func(v int) string {
 			if v == 0 {
 				return "automatic"
 			}
 			return number(v)
-		}, func(s *Settings) *int { return &s.Groups }),
-		choiceOf("Too dark under", []float64{0, 2, 4, 6, 8, 10, 12, 15, 20}, Tenth, func(s *Settings) *float64 { return &s.TooDark }),
-		choiceOf("Too light over", []float64{80, 85, 90, 92, 94, 95, 96, 97, 98, 99, 100}, Tenth, func(s *Settings) *float64 { return &s.TooLight }),
-		choiceOf("Dot what is beyond", allDots, func(v Dots) string {
-			if v == DotsStructure {
+		}, func(s *settings.Settings) *int { return &s.Groups }),
+		choiceOf("Too dark under", []float64{0, 2, 4, 6, 8, 10, 12, 15, 20}, wording.Tenth, func(s *settings.Settings) *float64 { return &s.TooDark }),
+		choiceOf("Too light over", []float64{80, 85, 90, 92, 94, 95, 96, 97, 98, 99, 100}, wording.Tenth, func(s *settings.Settings) *float64 { return &s.TooLight }),
+		choiceOf("Dot what is beyond", settings.AllDots, func(v settings.Dots) string {
+			if v == settings.DotsStructure {
 				return "on the page Structure"
 			}
 			return string(v)
-		}, func(s *Settings) *Dots { return &s.Dots }),
-		choiceOf("A shadow reads", []float64{0.5, 1, 1.5, 2, 2.5, 3}, func(v float64) string { return "from " + tonesWord(v) }, func(s *Settings) *float64 { return &s.Rules.LeastTones }),
-		choiceOf("And it does", []float64{2, 2.5, 3, 3.5, 4, 5, 6, 8}, func(v float64) string { return "up to " + tonesWord(v) }, func(s *Settings) *float64 { return &s.Rules.MostTones }).
+		}, func(s *settings.Settings) *settings.Dots { return &s.Dots }),
+		choiceOf("A shadow reads", []float64{0.5, 1, 1.5, 2, 2.5, 3}, func(v float64) string { return "from " + tonesWord(v) }, func(s *settings.Settings) *float64 { return &s.Rules.LeastTones }),
+		choiceOf("And it does", []float64{2, 2.5, 3, 3.5, 4, 5, 6, 8}, func(v float64) string { return "up to " + tonesWord(v) }, func(s *settings.Settings) *float64 { return &s.Rules.MostTones }).
 			because("Two to three tones are the trade's rule of thumb. Style may break it."),
-		choiceOf("Neutral is", []float64{4, 6, 8, 10, 12}, func(v float64) string { return "chroma under " + Whole(v) }, func(s *Settings) *float64 { return &s.Rules.LeastChroma }),
-		choiceOf("A hue turns", []float64{4, 6, 8, 10, 12, 15}, func(v float64) string { return "from " + Whole(v) + "°" }, func(s *Settings) *float64 { return &s.Rules.LeastTurn }),
-		choiceOf("A shadow is richer", []float64{0, 0.05, 0.1, 0.15, 0.2}, func(v float64) string { return "over " + Whole(100*v) + nbsp + "% gain" }, func(s *Settings) *float64 { return &s.Rules.MostGain }).
+		choiceOf("Neutral is", []float64{4, 6, 8, 10, 12}, func(v float64) string { return "chroma under " + wording.Whole(v) }, func(s *settings.Settings) *float64 { return &s.Rules.LeastChroma }),
+		choiceOf("A hue turns", []float64{4, 6, 8, 10, 12, 15}, func(v float64) string { return "from " + wording.Whole(v) + "°" }, func(s *settings.Settings) *float64 { return &s.Rules.LeastTurn }),
+		choiceOf("A shadow is richer", []float64{0, 0.05, 0.1, 0.15, 0.2}, func(v float64) string { return "over " + wording.Whole(100*v) + wording.Nbsp + "% gain" }, func(s *settings.Settings) *float64 { return &s.Rules.MostGain }).
 			because("A shadow that neither turns nor gets richer goes straight toward black."),
-		choiceOf("An accent is as light", []float64{1, 2, 3, 4, 5}, func(v float64) string { return "within " + Tenth(v) }, func(s *Settings) *float64 { return &s.Rules.KeepsWithin }),
-		choiceOf("A line may vanish", []float64{8, 8.5, 9, 9.5, 10}, func(v float64) string { return "above value " + Tenth(v) }, func(s *Settings) *float64 { return &s.Rules.VanishAbove }),
+		choiceOf("An accent is as light", []float64{1, 2, 3, 4, 5}, func(v float64) string { return "within " + wording.Tenth(v) }, func(s *settings.Settings) *float64 { return &s.Rules.KeepsWithin }),
+		choiceOf("A line may vanish", []float64{8, 8.5, 9, 9.5, 10}, func(v float64) string { return "above value " + wording.Tenth(v) }, func(s *settings.Settings) *float64 { return &s.Rules.VanishAbove }),
 		choiceOf("Stills may take", []int{256, 512, 1024, 2048, 5120, 10240, 51200, 0}, func(v int) string {
 			if v == 0 {
 				return "any room"
 			}
-			return BytesSay(int64(v) << 20)
-		}, func(s *Settings) *int { return &s.StillsLimit }).
+			return wording.BytesSay(int64(v) << 20)
+		}, func(s *settings.Settings) *int { return &s.StillsLimit }).
 			because("Beyond that, the page of stills says what would be removed, and asks before it removes anything."),
 		choiceOf("Value counts from", []bool{false, true}, func(white bool) string {
 			if white {
 				return "white"
 			}
 			return "black"
-		}, func(s *Settings) *bool { return &s.FromWhite }),
+		}, func(s *settings.Settings) *bool { return &s.FromWhite }),
 	}
 }
 
-func tonesWord(v float64) string { return Tenth(v) + nbsp + "tones" }
+func tonesWord(v float64) string { return wording.Tenth(v) + wording.Nbsp + "tones" }
 
 // newSettingsPanel shows the settings of now; changed is called after each change.
-func newSettingsPanel(s *Settings, changed func(), quiet func(string) fyne.CanvasObject) fyne.CanvasObject {
+func newSettingsPanel(s *settings.Settings, changed func(), quiet func(string) fyne.CanvasObject) fyne.CanvasObject {
 	rows := container.NewVBox()
 	for _, c := range choices() {
 		pick := widget.NewSelect(c.words, nil)

@@ -12,6 +12,8 @@ import (
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/propose"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // shadePanel holds the settings by which colours are proposed, their numbers beside them.
@@ -19,7 +21,7 @@ import (
 type shadePanel struct {
 	d             *Desk
 	ramp, accents *fyne.Container
-	light, equal  *chooser
+	light, equal  *widgets.Chooser
 	turn, gain    *knobSlider
 	hue, chroma   *knobSlider
 	showing       bool // the widgets are being set: what they report is no wish
@@ -30,14 +32,14 @@ var equalBys = []propose.EqualBy{propose.ByLightness, propose.ByLayerGrey, propo
 
 func newShadePanel(d *Desk) *shadePanel {
 	p := &shadePanel{d: d}
-	p.light = newChooser([]string{"Warm light", "Cool light", "Free"}, 4*Step, d, p.setLight)
-	p.equal = newChooser([]string{"Lightness", "Layer grey", "Seen lightness"}, 4*Step, d, func(i int) {
+	p.light = widgets.NewChooser([]string{"Warm light", "Cool light", "Free"}, 4*widgets.Step, d, p.setLight)
+	p.equal = widgets.NewChooser([]string{"Lightness", "Layer grey", "Seen lightness"}, 4*widgets.Step, d, func(i int) {
 		p.change("equal", func(o *propose.Options) { o.EqualBy = equalBys[i] })
 	})
-	percent := func(v float64) string { return strconv.Itoa(int(math.Round(100*v))) + nbsp + "%" }
+	percent := func(v float64) string { return strconv.Itoa(int(math.Round(100*v))) + wording.Nbsp + "%" }
 	p.turn = p.slider("Turn per tone", 0, 1, 0.05, percent, func(o *propose.Options) *float64 { return &o.Turn })
 	p.gain = p.slider("Gain per tone", -0.5, 2, 0.05, percent, func(o *propose.Options) *float64 { return &o.Gain })
-	p.hue = p.slider("Shadow's hue", 0, 359, 1, func(v float64) string { return Whole(v) + "° " + colour.HueName(v) },
+	p.hue = p.slider("Shadow's hue", 0, 359, 1, func(v float64) string { return wording.Whole(v) + "° " + colour.HueName(v) },
 		func(o *propose.Options) *float64 { return &o.ShadowHue })
 	p.chroma = p.slider("Chroma (Oklch)", 0, 0.4, 0.01, func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) },
 		func(o *propose.Options) *float64 { return &o.AccentChroma })
@@ -53,10 +55,10 @@ func (p *shadePanel) setLight(i int) {
 		hues[2] = math.Mod(hues[2]+1, 360) // else it would be the other again
 	}
 	p.change("light", func(o *propose.Options) { o.ShadowHue = hues[i] })
-	p.d.history.settle()
+	p.d.history.Settle()
 }
 
-// place is the light's place in its chooser.
+// Place is the light's place in its chooser.
 func (p *shadePanel) place() int {
 	switch p.d.setup.Shade.ShadowHue {
 	case propose.WarmLightShadow:
@@ -83,8 +85,8 @@ func (p *shadePanel) change(kind string, set func(*propose.Options)) {
 func (p *shadePanel) show(o propose.Options) {
 	p.showing = true
 	defer func() { p.showing = false }()
-	p.light.set(p.place())
-	p.equal.set(slices.Index(equalBys, o.EqualBy))
+	p.light.Set(p.place())
+	p.equal.Set(slices.Index(equalBys, o.EqualBy))
 	for _, s := range []*knobSlider{p.turn, p.gain, p.hue, p.chroma} {
 		s.show(*s.field(&o))
 	}
@@ -93,23 +95,23 @@ func (p *shadePanel) show(o propose.Options) {
 // knobSlider is one number: its name, a slider, and the number itself.
 type knobSlider struct {
 	box    *fyne.Container
-	slider *slider
+	slider *widgets.Slider
 	number *widget.Label
 	word   func(float64) string
 	field  func(*propose.Options) *float64
 }
 
 func (p *shadePanel) slider(name string, from, to, step float64, word func(float64) string, field func(*propose.Options) *float64) *knobSlider {
-	k := &knobSlider{slider: newSlider(from, to, step, p.d), number: smallLabel(), word: word, field: field}
+	k := &knobSlider{slider: widgets.NewSlider(from, to, step, p.d), number: widgets.SmallLabel(), word: word, field: field}
 	k.number.Wrapping = fyne.TextWrapOff
 	k.slider.OnChanged = func(v float64) {
 		p.change(name, func(o *propose.Options) { *field(o) = v })
 	}
-	k.slider.OnChangeEnded = func(float64) { p.d.history.settle() }
-	label := smallLabel()
+	k.slider.OnChangeEnded = func(float64) { p.d.history.Settle() }
+	label := widgets.SmallLabel()
 	label.Wrapping = fyne.TextWrapOff
 	label.SetText(name)
-	k.box = container.New(&sliderRow{}, label, k.slider, k.number)
+	k.box = container.New(&widgets.SliderRow{}, label, k.slider, k.number)
 	return k
 }
 

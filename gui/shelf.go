@@ -9,6 +9,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // shelf shows the stills that were kept, newest first, and what is in the trash. Thousands
@@ -18,7 +20,7 @@ type shelf struct {
 	d      *Desk
 	box    *fyne.Container
 	search *widget.Entry
-	what   *chooser
+	what   *widgets.Chooser
 	words  *widget.Label
 	grid   *widget.GridWrap
 	thumbs thumbs
@@ -30,7 +32,7 @@ type shelf struct {
 }
 
 func newShelf(d *Desk) *shelf {
-	s := &shelf{d: d, words: smallLabel(), search: widget.NewEntry()}
+	s := &shelf{d: d, words: widgets.SmallLabel(), search: widget.NewEntry()}
 	s.thumbs = newThumbs(d, func(id string) {
 		if i := slices.IndexFunc(s.shown, func(e stills.Entry) bool { return e.ID == id }); i >= 0 {
 			s.grid.RefreshItem(i)
@@ -38,14 +40,14 @@ func newShelf(d *Desk) *shelf {
 	})
 	s.search.PlaceHolder = "Search: name, words on it, date"
 	s.search.OnChanged = func(string) { s.filter() }
-	s.what = newChooser([]string{"In colour", "In greys", "Trash"}, 4*Step, d, func(i int) {
+	s.what = widgets.NewChooser([]string{"In colour", "In greys", "Trash"}, 4*widgets.Step, d, func(i int) {
 		s.grey, s.trash = i == 1, i == 2
-		s.what.set(i)
+		s.what.Set(i)
 		s.load()
 	})
-	s.grid = widget.NewGridWrap(func() int { return len(s.shown) }, func() fyne.CanvasObject { return newShelfItem() }, s.fill)
+	s.grid = widget.NewGridWrap(func() int { return len(s.shown) }, func() fyne.CanvasObject { return widgets.NewShelfItem() }, s.fill)
 	s.grid.OnSelected = s.chosen
-	s.box = container.NewBorder(onPanel(s.what, inset(s.search), s.words), nil, nil, nil, container.New(&leastHeight{18 * Step}, s.grid))
+	s.box = container.NewBorder(widgets.OnPanel(s.what, widgets.Inset(s.search), s.words), nil, nil, nil, container.New(&widgets.LeastHeight{Height: 18 * widgets.Step}, s.grid))
 	return s
 }
 
@@ -53,7 +55,7 @@ func newShelf(d *Desk) *shelf {
 func (s *shelf) load() {
 	d := s.d
 	if d.options.Stills == nil {
-		s.words.SetText(Explain("keep stills", errNoStills))
+		s.words.SetText(wording.Explain("keep stills", errNoStills))
 		return
 	}
 	trash := s.trash
@@ -61,11 +63,11 @@ func (s *shelf) load() {
 		entries, problems, err := listStills(d.options.Stills, trash)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.say(stripNote, Explain("list the stills", err))
+				d.parts.strip.Say(widgets.StripNote, wording.Explain("list the stills", err))
 				return
 			}
 			for _, p := range problems {
-				d.parts.strip.say(stripNote, SayProblem(p))
+				d.parts.strip.Say(widgets.StripNote, wording.SayProblem(p))
 			}
 			s.all = entries
 			s.filter()
@@ -102,7 +104,7 @@ func (s *shelf) filter() {
 		s.words.Hidden = words == ""
 		s.d.relayPage()
 	}
-	if say(s.words, words) {
+	if widgets.SetWords(s.words, words) {
 		s.d.relayPage()
 	}
 	s.grid.UnselectAll()
@@ -116,19 +118,19 @@ func (s *shelf) fill(i widget.GridWrapItemID, o fyne.CanvasObject) {
 		return
 	}
 	e := s.shown[i]
-	item := o.(*shelfItem)
+	item := o.(*widgets.ShelfItem)
 	name := e.Name
 	if name == "" {
-		name = TimeSay(e.Time)
+		name = wording.TimeSay(e.Time)
 	}
-	gaps, rest := SayShelf(e.Meta)
+	gaps, rest := wording.SayShelf(e.Meta)
 	if e.Trouble != nil {
 		rest = strings.TrimPrefix(rest+", notes unread", ", ")
 	}
-	item.set([]string{name, gaps, rest}, s.thumbs.get(e.ID, s.grey))
+	item.Set([]string{name, gaps, rest}, s.thumbs.get(e.ID, s.grey))
 }
 
-// chosen opens a still, compares with it, or brings it back from the trash.
+// Chosen opens a still, compares with it, or brings it back from the trash.
 func (s *shelf) chosen(i widget.GridWrapItemID) {
 	s.grid.UnselectAll()
 	s.d.focusMirror() // keys work on the picture

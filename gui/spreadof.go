@@ -4,9 +4,10 @@ import (
 	"slices"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/widgets"
 )
 
 // spreadOf takes a reading's part for the spread; nothing of the reading is kept.
-func spreadOf(r *analysis.Reading, marks []SpreadMark) SpreadState {
-	return SpreadState{Histogram: r.Histogram, Groups: slices.Clone(r.Chosen().Groups()), Marks: marks}
+func spreadOf(r *analysis.Reading, marks []widgets.SpreadMark) widgets.SpreadState {
+	return widgets.SpreadState{Histogram: r.Histogram, Groups: slices.Clone(r.Chosen().Groups()), Marks: marks}
 }

@@ -9,6 +9,10 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // stillHead says which still is open, and what can be done with it as a whole.
@@ -17,22 +21,22 @@ type stillHead struct {
 	box    *fyne.Container
 	words  *widget.Label
 	name   *nameEntry
-	handOn *button
+	handOn *widgets.Button
 	acts   *fyne.Container // while a still is open
 	id     string          // of the still whose name is shown
 }
 
 func newStillHead(d *Desk) *stillHead {
-	h := &stillHead{d: d, words: smallLabel()}
+	h := &stillHead{d: d, words: widgets.SmallLabel()}
 	h.name = newNameEntry(d)
-	h.handOn = newButton("Hand on", d, func() { d.askHandOn(below(h.handOn)) })
-	h.handOn.explain(d.parts.tips, "Save a sheet, the picture with notes, or its layers")
-	act := func(name, tip string, do func()) *button {
-		b := newButton(name, d, do)
-		b.explain(d.parts.tips, tip)
+	h.handOn = widgets.NewButton("Hand on", d, func() { d.askHandOn(widgets.Below(h.handOn)) })
+	h.handOn.Explain(d.parts.tips, "Save a sheet, the picture with notes, or its layers")
+	act := func(name, tip string, do func()) *widgets.Button {
+		b := widgets.NewButton(name, d, do)
+		b.Explain(d.parts.tips, tip)
 		return b
 	}
-	h.acts = container.New(layout.NewCustomPaddedVBoxLayout(0), inset(h.name), inset(container.New(layout.NewCustomPaddedHBoxLayout(Step/2),
+	h.acts = container.New(layout.NewCustomPaddedVBoxLayout(0), widgets.Inset(h.name), widgets.Inset(container.New(layout.NewCustomPaddedHBoxLayout(widgets.Step/2),
 		act("Back", "Watch again what was watched before", d.closeStill),
 		h.handOn,
 		act("Target", "Paint toward this still: see the page Structure", d.targetStill),
@@ -49,13 +53,13 @@ func (h *stillHead) show() {
 	open := h.d.still != nil
 	words := "Take a tool to draw on the picture: it is kept as a still first. Or open one from the shelf."
 	if open {
-		words = SayStill(h.d.still.Meta, h.d.still.Barred)
+		words = wording.SayStill(h.d.still.Meta, h.d.still.Barred)
 		if h.id != h.d.still.ID {
 			h.id = h.d.still.ID
 			h.name.SetText(h.d.still.Meta.Name)
 		}
 	}
-	resized := say(h.words, words)
+	resized := widgets.SetWords(h.words, words)
 	if h.acts.Hidden == open {
 		h.acts.Hidden = !open
 		resized = true
@@ -99,7 +103,7 @@ func (e *nameEntry) FocusLost() {
 		err := d.options.Stills.Rename(id, name)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.say(stripNote, ExplainWriting("rename the still", err))
+				d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("rename the still", err))
 			}
 			d.stillsChanged()
 		})
@@ -108,7 +112,7 @@ func (e *nameEntry) FocusLost() {
 
 // FocusGained reveals it.
 func (e *nameEntry) FocusGained() {
-	e.d.reveal(e)
+	e.d.Reveal(e)
 	e.Entry.FocusGained()
 }
 
@@ -124,20 +128,20 @@ func (e *nameEntry) TypedKey(k *fyne.KeyEvent) {
 
 // deleteStill puts a still into the trash; the strip offers to bring it back.
 func (d *Desk) deleteStill(id string) {
-	if d.setup.Source == (source{Kind: sourceStill, Path: id}) {
+	if d.setup.Source == (setup.Source{Kind: setup.SourceStill, Path: id}) {
 		d.closeStill()
 		d.saver.flush() // which lets go of it
 	}
-	d.history.forget(func(s setup) bool { return s.Source.Kind == sourceStill && s.Source.Path == id })
+	d.history.Forget(func(s setup.Setup) bool { return s.Source.Kind == setup.SourceStill && s.Source.Path == id })
 	d.aside(func() {
 		err := d.options.Stills.Delete(id)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.say(stripNote, ExplainWriting("delete the still", err))
+				d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("delete the still", err))
 				return
 			}
 			d.deleted = append(d.deleted, id)
-			d.parts.strip.sayWith(stripNote, "The still is in the trash.", stripAct{"Bring it back", func() { d.undoDelete() }})
+			d.parts.strip.SayWith(widgets.StripNote, "The still is in the trash.", widgets.StripAct{Name: "Bring it back", Do: func() { d.undoDelete() }})
 			d.stillsChanged()
 		})
 	})
@@ -150,7 +154,7 @@ func (d *Desk) undoDelete() bool {
 	}
 	id := d.deleted[len(d.deleted)-1]
 	d.deleted = d.deleted[:len(d.deleted)-1]
-	d.parts.strip.clear(stripNote)
+	d.parts.strip.Clear(widgets.StripNote)
 	d.restoreStill(id)
 	return true
 }
@@ -161,10 +165,10 @@ func (d *Desk) restoreStill(id string) {
 		err := d.options.Stills.Restore(id)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.say(stripNote, ExplainWriting("bring the still back", err))
+				d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("bring the still back", err))
 				return
 			}
-			d.parts.strip.say(stripNote, "The still is back.")
+			d.parts.strip.Say(widgets.StripNote, "The still is back.")
 			d.stillsChanged()
 		})
 	})
@@ -176,5 +180,5 @@ func (d *Desk) openStillFolder() {
 	if err := d.app.OpenURL(&url.URL{Scheme: "file", Path: filepath.ToSlash(folder)}); err != nil {
 		fyne.LogError("opening the still's folder", err)
 	}
-	d.parts.strip.say(stripNote, "It lies in "+folder+".")
+	d.parts.strip.Say(widgets.StripNote, "It lies in "+folder+".")
 }

@@ -9,11 +9,13 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // checkLimit says so if the stills take more room than they may. It removes nothing.
 func (d *Desk) checkLimit() {
-	limit := d.settings.limitBytes()
+	limit := d.settings.LimitBytes()
 	if limit == 0 || d.options.Stills == nil {
 		return
 	}
@@ -26,9 +28,9 @@ func (d *Desk) checkLimit() {
 			}
 			switch {
 			case len(over.Removals) > 0:
-				d.parts.strip.sayWith(stripNote, SayOver(over), stripAct{"See which", func() { d.askClear(over) }})
+				d.parts.strip.SayWith(widgets.StripNote, wording.SayOver(over), widgets.StripAct{Name: "See which", Do: func() { d.askClear(over) }})
 			case !over.Enough():
-				d.parts.strip.say(stripNote, SayOver(over))
+				d.parts.strip.Say(widgets.StripNote, wording.SayOver(over))
 			}
 		})
 	})
@@ -36,20 +38,20 @@ func (d *Desk) checkLimit() {
 
 // askClear lists what would be removed, and removes it if the painter agrees.
 func (d *Desk) askClear(over stills.Clearing) {
-	d.parts.strip.clear(stripNote)
+	d.parts.strip.Clear(widgets.StripNote)
 	list := container.NewVBox()
 	if !over.Enough() {
-		l := smallLabel()
-		l.SetText(SayOver(over))
+		l := widgets.SmallLabel()
+		l.SetText(wording.SayOver(over))
 		list.Add(l)
 	}
 	for _, r := range over.Removals {
-		l := smallLabel()
-		l.SetText(SayRemoval(r))
+		l := widgets.SmallLabel()
+		l.SetText(wording.SayRemoval(r))
 		list.Add(l)
 	}
 	scroll := container.NewVScroll(list)
-	scroll.SetMinSize(fyne.NewSize(30*Step, 24*Step))
+	scroll.SetMinSize(fyne.NewSize(30*widgets.Step, 24*widgets.Step))
 	ask := dialog.NewCustomConfirm("Remove for good", "Remove", "Keep all", scroll, func(yes bool) {
 		if yes {
 			d.clearStills(over)
@@ -67,9 +69,9 @@ func (d *Desk) clearStills(over stills.Clearing) {
 		d.onWindow(func() {
 			words := fmt.Sprintf("%d removed.", removed)
 			if err != nil {
-				words += " " + Explain("remove all of them", err)
+				words += " " + wording.Explain("remove all of them", err)
 			}
-			d.parts.strip.say(stripNote, words)
+			d.parts.strip.Say(widgets.StripNote, words)
 			d.stillsChanged()
 		})
 	})

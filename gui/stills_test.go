@@ -15,14 +15,19 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // seeStill shows a frame, then the still that was asked for meanwhile, as the watcher would.
 func (d *Desk) seeStill(t *testing.T) {
 	t.Helper()
-	if d.setup.Source.Kind != sourceStill {
+	if d.setup.Source.Kind != setup.SourceStill {
 		t.Fatal("no still is watched")
 	}
 	if _, err := d.stillStream(d.setup.Source.Path); err != nil {
@@ -37,7 +42,7 @@ func (d *Desk) seeStill(t *testing.T) {
 // openNewStill keeps a picture, opens it as a still, and shows the page for it.
 func openNewStill(t *testing.T, d *Desk, img *image.NRGBA) *stillsPage {
 	t.Helper()
-	d.openPage(pageIndex(PageStills))
+	d.openPage(pageIndex(settings.PageStills))
 	d.see(t, img)
 	d.KeepStill(true)
 	d.see(t, img)
@@ -51,7 +56,7 @@ func openNewStill(t *testing.T, d *Desk, img *image.NRGBA) *stillsPage {
 
 // Every kind of note is drawn by pointer, undone, done again, and there after opening anew.
 func TestNotesOnAStill(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testShadow))
 	m := d.parts.mirror
 	var kinds []string
@@ -109,7 +114,7 @@ func TestNotesOnAStill(t *testing.T) {
 
 // A note is taken hold of, carried, nudged, deleted; a click on nothing lets go of it.
 func TestHandOnNotes(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testShadow))
 	m := d.parts.mirror
 	d.setTool(4) // a box
@@ -136,7 +141,7 @@ func TestHandOnNotes(t *testing.T) {
 		t.Errorf("undone, it lies at %+v, was at %+v", box(), was)
 	}
 	press(m, image.Pt(150, 100), 0)
-	d.typedKey(fyne.KeyDelete)
+	d.TypedKey(fyne.KeyDelete)
 	if len(d.still.list.All()) != 0 {
 		t.Error("Delete does not delete the note")
 	}
@@ -155,15 +160,15 @@ func TestHandOnNotes(t *testing.T) {
 
 // Notes stay where they are in the picture when it is enlarged, and are drawn in each view.
 func TestNotesFollowTheZoom(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testLight))
 	m := d.parts.mirror
 	d.setTool(4)
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))
 	drawn := func() int {
 		n := 0
-		for i := 3; i < len(m.over[overlayNotes].Pix); i += 4 {
-			if m.over[overlayNotes].Pix[i] != 0 {
+		for i := 3; i < len(m.Over[widgets.OverlayNotes].Pix); i += 4 {
+			if m.Over[widgets.OverlayNotes].Pix[i] != 0 {
 				n++
 			}
 		}
@@ -174,10 +179,10 @@ func TestNotesFollowTheZoom(t *testing.T) {
 		t.Fatal("nothing is drawn")
 	}
 	for range 6 {
-		m.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: m.fit.pane(image.Pt(300, 250))}, Scrolled: fyne.NewDelta(0, 1)})
+		m.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: m.Fit.Pane(image.Pt(300, 250))}, Scrolled: fyne.NewDelta(0, 1)})
 		d.see(t, halves(testLight, testLight))
 	}
-	if part := m.fit.Bounds; image.Rect(100, 100, 200, 180).Overlaps(part) {
+	if part := m.Fit.Bounds; image.Rect(100, 100, 200, 180).Overlaps(part) {
 		t.Fatalf("the part %v shows the box", part)
 	}
 	if n := drawn(); n != 0 {
@@ -194,7 +199,7 @@ func TestNotesFollowTheZoom(t *testing.T) {
 }
 
 func TestShelf(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, halves(testLight, testShadow))
 	id := d.still.ID
 	if len(p.shelf.shown) != 1 || p.shelf.shown[0].ID != id {
@@ -220,7 +225,7 @@ func TestShelf(t *testing.T) {
 		}
 	}
 	d.deleteStill(id)
-	if len(p.shelf.shown) != 0 || d.setup.Source.Kind == sourceStill {
+	if len(p.shelf.shown) != 0 || d.setup.Source.Kind == setup.SourceStill {
 		t.Error("a deleted still stays on the shelf or in the mirror")
 	}
 	d.Undo()
@@ -228,7 +233,7 @@ func TestShelf(t *testing.T) {
 		t.Error("the still does not come back")
 	}
 	d.deleteStill(id)
-	d.parts.strip.acts[stripNote].do() // bring it back
+	d.parts.strip.Acts[widgets.StripNote].Do() // bring it back
 	if len(p.shelf.shown) != 1 {
 		t.Error("the still does not come back by the strip's button")
 	}
@@ -237,13 +242,13 @@ func TestShelf(t *testing.T) {
 // A still's time is that of keeping it, whatever the age of its frame, and stills of one frame
 // kept within a second stand in the order in which they were kept.
 func TestStillsAreOfTheMomentOfKeeping(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	d.see(t, halves(testLight, testShadow))
 	began := time.Now()
-	var copied *copiedPicture
-	d.copyPicture(func(c *copiedPicture) { copied = c })
+	var copied *live.Copy
+	d.copyPicture(func(c *live.Copy) { copied = c })
 	d.see(t, halves(testLight, testShadow))
-	copied.at = began.Add(-time.Hour)
+	copied.At = began.Add(-time.Hour)
 	var order []string
 	for range 6 {
 		d.keepCopy(copied, false)
@@ -265,7 +270,7 @@ func TestStillsAreOfTheMomentOfKeeping(t *testing.T) {
 
 // A still is compared with a darker picture in words, and laid over it in each way.
 func TestCompareWithAStill(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	grey := func(v uint8) color.NRGBA { return color.NRGBA{v, v, v, 255} }
 	p := openNewStill(t, d, halves(grey(200), grey(120)))
 	before := d.still.ID
@@ -280,11 +285,11 @@ func TestCompareWithAStill(t *testing.T) {
 		t.Fatal("nothing was compared")
 	}
 	// sRGB 120 and 60 have the values 4.92 and 2.49 (IEC 61966-2-1, D1535)
-	if got := p.compare.words.Text; !strings.Contains(got, "Shadows 2.4"+nbsp+"tones darker") {
+	if got := p.compare.words.Text; !strings.Contains(got, "Shadows 2.4"+wording.Nbsp+"tones darker") {
 		t.Errorf("the change is said as %q", got)
 	}
-	over := func() *image.RGBA { return d.parts.mirror.over[overlayBefore] }
-	size := d.parts.mirror.pixels()
+	over := func() *image.RGBA { return d.parts.mirror.Over[widgets.OverlayBefore] }
+	size := d.parts.mirror.Pixels()
 	d.looked(image.Pt(300, 100), true) // the wipe follows the pointer
 	left, right := over().RGBAAt(size.X*6/10, 10), over().RGBAAt(size.X*9/10, 10)
 	if left.R != 120 || left.A != 255 || right.A != 0 {
@@ -298,19 +303,19 @@ func TestCompareWithAStill(t *testing.T) {
 	d.setCompare(compareSides)
 	d.see(t, now)
 	m := d.parts.mirror
-	if sizeOf(m.before) != m.pixels() {
-		t.Fatalf("beside the picture of %v stands one of %v", m.pixels(), sizeOf(m.before))
+	if widgets.SizeOf(m.Before) != m.Pixels() {
+		t.Fatalf("beside the picture of %v stands one of %v", m.Pixels(), widgets.SizeOf(m.Before))
 	}
 	darkSide := func(img *image.RGBA) uint8 { return img.RGBAAt(img.Rect.Dx()*3/4, img.Rect.Dy()/2).R }
-	if was, is := darkSide(m.before), darkSide(m.img); was != 120 || is != 60 {
+	if was, is := darkSide(m.Before), darkSide(m.Img); was != 120 || is != 60 {
 		t.Errorf("the darker sides are %d before and %d now, want 120 and 60", was, is)
 	}
-	if m.laid.small.X+m.laid.size.Width > m.fit.Pos.X && m.laid.small.Y+m.laid.size.Height > m.fit.Pos.Y {
-		t.Errorf("the two lie over each other: %+v", m.laid)
+	if m.Laid.Small.X+m.Laid.Size.Width > m.Fit.Pos.X && m.Laid.Small.Y+m.Laid.Size.Height > m.Fit.Pos.Y {
+		t.Errorf("the two lie over each other: %+v", m.Laid)
 	}
 	d.endCompare()
 	d.see(t, now)
-	if over() != nil || m.halves || m.pixels() != size {
+	if over() != nil || m.Halves || m.Pixels() != size {
 		t.Error("the picture from before stays")
 	}
 }
@@ -318,7 +323,7 @@ func TestCompareWithAStill(t *testing.T) {
 // Whatever keys are held down, pictures in turns switch no more than three times a second
 // (WCAG 2.2, success criterion 2.3.1, allows three flashes, of two switches each).
 func TestTurnsNeverFlash(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	d.later = func(time.Duration, func()) {}
 	p := openNewStill(t, d, halves(testLight, testShadow))
 	d.closeStill()
@@ -329,11 +334,11 @@ func TestTurnsNeverFlash(t *testing.T) {
 	d.see(t, now)
 	d.see(t, now)
 	d.setCompare(compareTurns)
-	middle := d.parts.mirror.pixels().Div(2)
-	before := func() bool { return d.parts.mirror.over[overlayBefore].RGBAAt(middle.X, middle.Y).A != 0 }
+	middle := d.parts.mirror.Pixels().Div(2)
+	before := func() bool { return d.parts.mirror.Over[widgets.OverlayBefore].RGBAAt(middle.X, middle.Y).A != 0 }
 	switches, shown := 0, before()
 	for began := time.Now(); time.Since(began) < 900*time.Millisecond; {
-		d.typedRune('n')
+		d.TypedRune('n')
 		if next := before(); next != shown {
 			switches, shown = switches+1, next
 		}
@@ -344,7 +349,7 @@ func TestTurnsNeverFlash(t *testing.T) {
 }
 
 func TestHandOnFromTheWindow(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, form())
 	d.setTool(2)
 	drag(d.parts.mirror, image.Pt(100, 100), image.Pt(200, 180))
@@ -354,19 +359,19 @@ func TestHandOnFromTheWindow(t *testing.T) {
 			path := filepath.Join(dir, "still"+way.suffix+ending)
 			d.handOn(way, path)
 			if info, err := os.Stat(path); err != nil || info.Size() < 100 || info.Mode().Perm() != 0o600 {
-				t.Errorf("%s as %s: %v, %v; the window says %q", way.name, ending, info, err, d.parts.strip.said[stripNote])
+				t.Errorf("%s as %s: %v, %v; the window says %q", way.name, ending, info, err, d.parts.strip.Said[widgets.StripNote])
 			}
 		}
 	}
 	d.handOn(handOnWays()[0], filepath.Join(dir, "no", "such", "folder.pdf"))
-	if got := d.parts.strip.said[stripNote]; !strings.Contains(got, "Can't write") {
+	if got := d.parts.strip.Said[widgets.StripNote]; !strings.Contains(got, "Can't write") {
 		t.Errorf("a folder that isn't there is answered by %q", got)
 	}
 }
 
 // Nothing is removed before the painter agrees; what is removed then is what was listed.
 func TestLimitAsksFirst(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, form())
 	d.closeStill()
 	d.see(t, form())
@@ -379,7 +384,7 @@ func TestLimitAsksFirst(t *testing.T) {
 	if err != nil || len(over.Removals) != 1 {
 		t.Fatalf("over the limit: %+v, %v", over, err)
 	}
-	if got := plainSay(SayOver(over)); !strings.Contains(got, "is not enough: "+plainSay(BytesSay(over.After))+" would stay. Raise the limit") {
+	if got := plainSay(wording.SayOver(over)); !strings.Contains(got, "is not enough: "+plainSay(wording.BytesSay(over.After))+" would stay. Raise the limit") {
 		t.Errorf("it says %q", got)
 	}
 	if over, err = d.options.Stills.Over(over.Used - 1); err != nil || len(over.Removals) != 1 {
@@ -388,7 +393,7 @@ func TestLimitAsksFirst(t *testing.T) {
 	if n := len(p.shelf.all); n != 2 {
 		t.Error("asking what is over the limit removes something")
 	}
-	if got := SayOver(over); !strings.Contains(got, "1"+nbsp+"of the oldest would be removed for good") {
+	if got := wording.SayOver(over); !strings.Contains(got, "1"+wording.Nbsp+"of the oldest would be removed for good") {
 		t.Errorf("it says %q", got)
 	}
 	d.askClear(over)
@@ -416,14 +421,14 @@ func buttonNamed(t *testing.T, d *Desk, name string) *widget.Button {
 // Where even the newest still alone is too large, there is nothing to remove.
 func TestLimitUnderTheNewest(t *testing.T) {
 	over := stills.Clearing{Used: 3 << 20, Limit: 1 << 20, After: 3 << 20}
-	if got := plainSay(SayOver(over)); got != "The stills take 3.0 MiB, more than the 1.0 MiB that they may. There is nothing older to remove. Raise the limit in the settings." {
+	if got := plainSay(wording.SayOver(over)); got != "The stills take 3.0 MiB, more than the 1.0 MiB that they may. There is nothing older to remove. Raise the limit in the settings." {
 		t.Errorf("it says %q", got)
 	}
 }
 
 // A still that is gone under an open shelf doesn't take away what was watched.
 func TestStillGone(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, form())
 	d.closeStill()
 	d.see(t, form())
@@ -439,31 +444,31 @@ func TestStillGone(t *testing.T) {
 		t.Errorf("watched is %+v, the shelf shows %d stills", d.setup.Source, len(p.shelf.shown))
 	}
 	d.Undo()
-	if d.setup.Source.Kind == sourceStill {
+	if d.setup.Source.Kind == setup.SourceStill {
 		t.Error("undo goes to a still that is gone")
 	}
 }
 
 // The hand moves an enlarged picture where it takes hold of no note.
 func TestHandMovesThePicture(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	img := form()
 	openNewStill(t, d, img)
 	m := d.parts.mirror
 	m.Zoom(4)
 	d.see(t, img)
-	part := m.fit.Bounds
+	part := m.Fit.Bounds
 	drag(m, part.Min.Add(image.Pt(60, 50)), part.Min.Add(image.Pt(30, 30)))
 	d.see(t, img)
-	if got := m.fit.Bounds.Min.Sub(part.Min); got != image.Pt(30, 20) {
+	if got := m.Fit.Bounds.Min.Sub(part.Min); got != image.Pt(30, 20) {
 		t.Errorf("dragged by (-30,-20) the picture moved by %v", got)
 	}
 }
 
 // Back from a still, the spots from before are there again.
 func TestSpotsComeBackAfterAStill(t *testing.T) {
-	d := newTestDesk(t, Defaults())
-	d.openPage(pageIndex(PageStills))
+	d := newTestDesk(t, settings.Defaults())
+	d.openPage(pageIndex(settings.PageStills))
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	press(d.parts.mirror, image.Pt(100, 150), 0)
@@ -484,9 +489,9 @@ func TestSpotsComeBackAfterAStill(t *testing.T) {
 // While something is drawn the picture stays where it is, whatever the page has to say, and
 // a straight drag becomes a straight area; also in the narrowest window.
 func TestPictureStaysUnderPen(t *testing.T) {
-	for _, width := range []float32{minWidth, 380} {
-		s := Defaults()
-		s.Page, s.Width, s.Height = PageStills, width, 700
+	for _, width := range []float32{settings.MinWidth, 380} {
+		s := settings.Defaults()
+		s.Page, s.Width, s.Height = settings.PageStills, width, 700
 		d := newTestDesk(t, s)
 		d.page().(*stillsPage).showPart(partMarks)
 		openNewStill(t, d, halves(testLight, testShadow))
@@ -496,24 +501,24 @@ func TestPictureStaysUnderPen(t *testing.T) {
 				continue
 			}
 			d.setTool(i)
-			d.parts.strip.clear(stripNote)
+			d.parts.strip.Clear(widgets.StripNote)
 			d.see(t, halves(testLight, testShadow))
-			before, y := m.fit, float64(60+30*i)
+			before, y := m.Fit, float64(60+30*i)
 			d.pen.Down(60, y, false)
 			for x := 70; x < 300; x += 10 {
 				d.pen.Move(float64(x), y, false)
-				if m.fit.Pos != before.Pos || m.fit.Size != before.Size {
-					t.Fatalf("at %g wide, %s moved the picture from %v to %v", width, tool.name, before, m.fit)
+				if m.Fit.Pos != before.Pos || m.Fit.Size != before.Size {
+					t.Fatalf("at %g wide, %s moved the picture from %v to %v", width, tool.name, before, m.Fit)
 				}
 			}
-			d.parts.strip.say(stripNote, "Something is said at the top, in the picture's place.")
-			if m.fit.Size != before.Size {
+			d.parts.strip.Say(widgets.StripNote, "Something is said at the top, in the picture's place.")
+			if m.Fit.Size != before.Size {
 				t.Errorf("at %g wide, a sentence moved the picture under the pen", width)
 			}
 			d.pen.Up()
-			d.parts.strip.clear(stripNote)
-			if m.fit.Size != before.Size {
-				t.Errorf("at %g wide, after %s the picture is %v, was %v", width, tool.name, m.fit, before)
+			d.parts.strip.Clear(widgets.StripNote)
+			if m.Fit.Size != before.Size {
+				t.Errorf("at %g wide, after %s the picture is %v, was %v", width, tool.name, m.Fit, before)
 			}
 		}
 	}
@@ -522,7 +527,7 @@ func TestPictureStaysUnderPen(t *testing.T) {
 // The shelf counts the notes of now when it is opened, and when they are saved while it is
 // seen.
 func TestShelfCountsNotes(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, halves(testLight, testShadow))
 	settle := queueSoon(d)
 	d.saver.saved = d.notesSaved
@@ -533,7 +538,7 @@ func TestShelfCountsNotes(t *testing.T) {
 	}
 	count := func() int { return p.shelf.shown[0].Notes.Count }
 	draw(40)
-	p.parts.choose(partShelf)
+	p.parts.Choose(partShelf)
 	if n := count(); n != 1 {
 		t.Errorf("opened, the shelf counts %d notes, want 1", n)
 	}
@@ -545,43 +550,43 @@ func TestShelfCountsNotes(t *testing.T) {
 
 // Without a still no tool is in use.
 func TestDeletedStillLeavesNoTool(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, halves(testLight, testShadow))
 	d.setTool(2)
-	if p.tools.rows[0].chosen != 2 {
-		t.Fatalf("tool %d is underlined, want 2", p.tools.rows[0].chosen)
+	if p.tools.rows[0].Chosen != 2 {
+		t.Fatalf("tool %d is underlined, want 2", p.tools.rows[0].Chosen)
 	}
 	d.deleteStill(d.still.ID)
-	if a, b := p.tools.rows[0].chosen, p.tools.rows[1].chosen; a >= 0 || b >= 0 {
+	if a, b := p.tools.rows[0].Chosen, p.tools.rows[1].Chosen; a >= 0 || b >= 0 {
 		t.Errorf("tools %d and %d are underlined without a still", a, b)
 	}
 }
 
 // That a picture was kept is said until something else is done; another answer stays.
 func TestKeptIsSaidUntilMore(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	for name, do := range map[string]func(){
-		"another page": func() { d.openPage(pageIndex(PageStills)) },
+		"another page": func() { d.openPage(pageIndex(settings.PageStills)) },
 		"another part": func() {
-			d.openPage(pageIndex(PageStills))
-			d.parts.strip.say(stripNote, keptWords)
+			d.openPage(pageIndex(settings.PageStills))
+			d.parts.strip.Say(widgets.StripNote, keptWords)
 			d.showStillsPart(partMarks)
 		},
-		"another source": func() { d.watch(source{Kind: sourcePicture, Path: "x.png"}) },
+		"another source": func() { d.watch(setup.Source{Kind: setup.SourcePicture, Path: "x.png"}) },
 	} {
 		d.see(t, halves(testLight, testShadow))
 		d.KeepStill(false)
 		d.see(t, halves(testLight, testShadow))
-		if d.parts.strip.said[stripNote] != "Kept as a still." {
-			t.Fatalf("kept, it says %q", d.parts.strip.said[stripNote])
+		if d.parts.strip.Said[widgets.StripNote] != "Kept as a still." {
+			t.Fatalf("kept, it says %q", d.parts.strip.Said[widgets.StripNote])
 		}
 		do()
-		if said := d.parts.strip.said[stripNote]; said != "" {
+		if said := d.parts.strip.Said[widgets.StripNote]; said != "" {
 			t.Errorf("after %s it still says %q", name, said)
 		}
-		d.parts.strip.say(stripNote, "Something else.")
+		d.parts.strip.Say(widgets.StripNote, "Something else.")
 		do()
-		if said := d.parts.strip.said[stripNote]; said == "" && name == "another page" {
+		if said := d.parts.strip.Said[widgets.StripNote]; said == "" && name == "another page" {
 			t.Errorf("%s takes another answer away", name)
 		}
 	}
@@ -589,10 +594,10 @@ func TestKeptIsSaidUntilMore(t *testing.T) {
 
 // The map's scale runs from black over the grey of no change to white, inside the picture.
 func TestMapScale(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	img := image.NewRGBA(image.Rect(0, 0, 400, 300))
 	d.drawMapScale(img, 5)
-	bar := scaleBar(img.Rect.Size(), float64(d.parts.mirror.scale()))
+	bar := scaleBar(img.Rect.Size(), float64(d.parts.mirror.Scale()))
 	if !bar.In(img.Rect) || bar.Dx()%2 != 0 {
 		t.Fatalf("the bar lies at %v", bar)
 	}
@@ -621,3 +626,6 @@ func TestMapScale(t *testing.T) {
 		}
 	}
 }
+
+// plainSay returns a text with ordinary spaces.
+func plainSay(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }

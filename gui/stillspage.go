@@ -8,6 +8,8 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // stillsPage keeps pictures, marks them, compares them, and shows what was kept. One of its
@@ -15,7 +17,7 @@ import (
 type stillsPage struct {
 	d       *Desk
 	box     *fyne.Container
-	parts   *chooser
+	parts   *widgets.Chooser
 	part    *fyne.Container // the one that is shown
 	head    *stillHead
 	tools   *toolRows
@@ -34,15 +36,15 @@ const (
 )
 
 func newStillsPage(d *Desk) pageView {
-	p := &stillsPage{d: d, head: newStillHead(d), measure: smallLabel(), text: newNoteEntry(d), part: container.NewStack()}
+	p := &stillsPage{d: d, head: newStillHead(d), measure: widgets.SmallLabel(), text: newNoteEntry(d), part: container.NewStack()}
 	p.tools = newToolRows(d)
 	p.measure.Hide()
 	p.compare = newComparePanel(d)
 	p.shelf = newShelf(d)
-	p.marks = container.NewVBox(onPanel(p.head.box, p.tools.box, container.New(linesHigh(measureLines), p.measure), inset(p.text)))
-	p.parts = newChooser([]string{"Shelf", "Marks", "Compare"}, 4.5*Step, d, d.showStillsPart)
-	keep := newButton("Keep", d, func() { d.KeepStill(false) })
-	keep.explain(d.parts.tips, "Keep the picture as a still (Ctrl+S)")
+	p.marks = container.NewVBox(widgets.OnPanel(p.head.box, p.tools.box, container.New(widgets.LinesHigh(measureLines), p.measure), widgets.Inset(p.text)))
+	p.parts = widgets.NewChooser([]string{"Shelf", "Marks", "Compare"}, 4.5*widgets.Step, d, d.showStillsPart)
+	keep := widgets.NewButton("Keep", d, func() { d.KeepStill(false) })
+	keep.Explain(d.parts.tips, "Keep the picture as a still (Ctrl+S)")
 	top := container.NewBorder(nil, nil, nil, container.NewCenter(keep), p.parts)
 	p.box = container.NewBorder(top, nil, nil, nil, p.part)
 	p.showPart(partShelf)
@@ -51,7 +53,7 @@ func newStillsPage(d *Desk) pageView {
 
 // showPart shows one of the parts.
 func (p *stillsPage) showPart(i int) {
-	p.parts.set(i)
+	p.parts.Set(i)
 	p.part.Objects = []fyne.CanvasObject{[]fyne.CanvasObject{p.shelf.box, p.marks, container.NewVBox(p.compare.box)}[i]}
 	p.part.Refresh()
 	p.d.relayPage()
@@ -96,9 +98,9 @@ const measureLines = 3
 func (p *stillsPage) showMeasured() {
 	open, words := p.d.still != nil, ""
 	if open {
-		words = SayMeasured(p.d.still.painted.Measure())
+		words = wording.SayMeasured(p.d.still.painted.Measure())
 	}
-	resized := say(p.measure, words)
+	resized := widgets.SetWords(p.measure, words)
 	if p.measure.Hidden == open {
 		p.measure.Hidden = !open
 		resized = true
@@ -111,7 +113,7 @@ func (p *stillsPage) showMeasured() {
 // toolRows are the tools for drawing, in two rows.
 type toolRows struct {
 	box  *fyne.Container
-	rows [2]*chooser
+	rows [2]*widgets.Chooser
 	cut  int // how many are in the first row
 }
 
@@ -121,8 +123,8 @@ func newToolRows(d *Desk) *toolRows {
 		names = append(names, t.name)
 	}
 	t := &toolRows{cut: (len(names) + 1) / 2}
-	t.rows[0] = newChooser(names[:t.cut], 4*Step, d, d.setTool)
-	t.rows[1] = newChooser(names[t.cut:], 4*Step, d, func(i int) { d.setTool(t.cut + i) })
+	t.rows[0] = widgets.NewChooser(names[:t.cut], 4*widgets.Step, d, d.setTool)
+	t.rows[1] = widgets.NewChooser(names[t.cut:], 4*widgets.Step, d, func(i int) { d.setTool(t.cut + i) })
 	t.box = container.New(layout.NewCustomPaddedVBoxLayout(0), t.rows[0], t.rows[1])
 	t.show(-1)
 	return t
@@ -130,8 +132,8 @@ func newToolRows(d *Desk) *toolRows {
 
 // show shows which tool is in use; -1 for none.
 func (t *toolRows) show(i int) {
-	t.rows[0].set(i)
-	t.rows[1].set(i - t.cut)
+	t.rows[0].Set(i)
+	t.rows[1].Set(i - t.cut)
 }
 
 // noteEntry takes the text of the selected note.
@@ -196,7 +198,7 @@ func (e *noteEntry) FocusLost() {
 
 // FocusGained reveals it.
 func (e *noteEntry) FocusGained() {
-	e.d.reveal(e)
+	e.d.Reveal(e)
 	e.Entry.FocusGained()
 }
 

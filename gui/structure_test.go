@@ -17,12 +17,18 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/pictures"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // openStructure shows the structure page.
 func openStructure(t *testing.T, d *Desk) *structurePage {
 	t.Helper()
-	d.openPage(pageIndex(PageStructure))
+	d.openPage(pageIndex(settings.PageStructure))
 	p, ok := d.page().(*structurePage)
 	if !ok {
 		t.Fatal("the structure page is not open")
@@ -34,8 +40,8 @@ func openStructure(t *testing.T, d *Desk) *structurePage {
 func (d *Desk) searchNow(t *testing.T) {
 	t.Helper()
 	select {
-	case s := <-d.search.wake:
-		d.search.search(s)
+	case s := <-d.search.Wake:
+		d.search.Search(s)
 	default:
 		t.Fatal("no picture was offered")
 	}
@@ -60,7 +66,7 @@ func form() *image.NRGBA {
 }
 
 func TestStructureFindsAForm(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	p := openStructure(t, d)
 	d.see(t, form())
 	d.searchNow(t)
@@ -68,11 +74,11 @@ func TestStructureFindsAForm(t *testing.T) {
 		t.Fatalf("%d families, want the form", n)
 	}
 	row := p.families.rows[0]
-	if row.Hidden || !strings.HasPrefix(row.text.Tones, "2.2"+nbsp+"tones") { // (CIE15, D1535)
-		t.Errorf("the row says %q", row.text.Tones)
+	if row.Hidden || !strings.HasPrefix(row.Text.Tones, "2.2"+wording.Nbsp+"tones") { // (CIE15, D1535)
+		t.Errorf("the row says %q", row.Text.Tones)
 	}
 	row.MouseIn(&desktop.MouseEvent{})
-	over := d.parts.mirror.over[overlayOutline]
+	over := d.parts.mirror.Over[widgets.OverlayOutline]
 	if over == nil {
 		t.Fatal("pointing at the row outlines nothing")
 	}
@@ -86,12 +92,12 @@ func TestStructureFindsAForm(t *testing.T) {
 		t.Errorf("%d of %d pixels are drawn, want a border", drawn, whole)
 	}
 	row.MouseOut()
-	if d.parts.mirror.over[overlayOutline] != nil {
+	if d.parts.mirror.Over[widgets.OverlayOutline] != nil {
 		t.Error("the outline stays when the pointer leaves")
 	}
 	row.Tapped(&fyne.PointEvent{})
 	d.see(t, form())
-	if got := d.parts.verdict.Text().Title; got != "B is 2.2"+nbsp+"tones darker" {
+	if got := d.parts.verdict.Text().Title; got != "B is 2.2"+wording.Nbsp+"tones darker" {
 		t.Errorf("after a click the sentence is %q", got)
 	}
 	d.Undo()
@@ -101,46 +107,46 @@ func TestStructureFindsAForm(t *testing.T) {
 }
 
 func TestSearchWaitsItsTurn(t *testing.T) {
-	f := newFamilyWatch(func(foundFamilies) {})
+	f := live.NewSearch(func(live.Found) {})
 	now := time.Unix(1000, 0)
-	f.now = func() time.Time { return now }
+	f.Now = func() time.Time { return now }
 	img := form()
 	p := analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: 400, Height: 300, Layout: analysis.RGBA}
-	if wait := f.offer(p, nil, familySearch{}); wait != 0 {
+	if wait := f.Offer(p, nil, live.Job{}); wait != 0 {
 		t.Errorf("the first picture has to wait %v", wait)
 	}
 	now = now.Add(200 * time.Millisecond)
-	if wait := f.offer(p, nil, familySearch{}); wait != 300*time.Millisecond {
+	if wait := f.Offer(p, nil, live.Job{}); wait != 300*time.Millisecond {
 		t.Errorf("after 200 ms the next has to wait %v, want 300ms", wait)
 	}
 	now = now.Add(time.Second)
-	if wait := f.offer(p, nil, familySearch{}); wait <= 0 {
+	if wait := f.Offer(p, nil, live.Job{}); wait <= 0 {
 		t.Error("a picture is taken while the search is under way")
 	}
-	f.search(<-f.wake)
-	if wait := f.offer(p, nil, familySearch{}); wait != 0 {
+	f.Search(<-f.Wake)
+	if wait := f.Offer(p, nil, live.Job{}); wait != 0 {
 		t.Errorf("after the search the next has to wait %v", wait)
 	}
-	f.search(<-f.wake)
-	f.close()
+	f.Search(<-f.Wake)
+	f.Close()
 }
 
 func TestFamilyByHand(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	p := openStructure(t, d)
 	img := halves(testLight, testShadow)
 	d.see(t, img)
-	d.typedRune('h')
+	d.TypedRune('h')
 	press(d.parts.mirror, image.Pt(300, 100), 0) // the shadow first: the picture says which is lighter
 	press(d.parts.mirror, image.Pt(100, 100), 0)
 	d.see(t, img)
 	if len(d.hand) != 1 || d.hand[0].Light.Colour.Hex() != "#e2ab85" {
 		t.Fatalf("families set by hand: %+v", d.hand)
 	}
-	if got := p.families.rows[0].text; !strings.HasPrefix(got.Tones, "2.2"+nbsp+"tones") || !got.ByHand { // (CIE15, D1535)
+	if got := p.families.rows[0].Text; !strings.HasPrefix(got.Tones, "2.2"+wording.Nbsp+"tones") || !got.ByHand { // (CIE15, D1535)
 		t.Errorf("the row says %q", got.Tones)
 	}
-	if n := len(d.parts.mirror.marks); n != 2 {
+	if n := len(d.parts.mirror.Marks); n != 2 {
 		t.Errorf("%d marks in the mirror, want both sides", n)
 	}
 	drag(d.parts.mirror, image.Pt(100, 100), image.Pt(350, 200)) // the light side is carried onto the shadow
@@ -153,8 +159,8 @@ func TestFamilyByHand(t *testing.T) {
 	if got := analysis.AsPrinted(d.hand[0].Tones); got != 2.2 {
 		t.Errorf("after undo they are %.1f tones apart", got)
 	}
-	d.typedRune('h')
-	d.typedKey(fyne.KeyEscape)
+	d.TypedRune('h')
+	d.TypedKey(fyne.KeyEscape)
 	if d.asking != askNothing || len(d.setup.Families) != 1 {
 		t.Error("Esc does not give up")
 	}
@@ -165,29 +171,29 @@ func TestFamilyByHand(t *testing.T) {
 }
 
 func TestEdgesByHand(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	p := openStructure(t, d)
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	s := d.parts.spread
 	size := s.Size()
-	x := spreadX(s.state.Groups[0].To, size.Width)
+	x := widgets.SpreadX(s.State.Groups[0].To, size.Width)
 	s.MouseDown(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(x, 20)}, Button: desktop.MouseButtonPrimary})
 	for _, to := range []float64{60, 80, 90} {
-		s.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(spreadX(to, size.Width), 20)}})
+		s.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(widgets.SpreadX(to, size.Width), 20)}})
 	}
 	s.DragEnd()
 	d.see(t, img)
-	groups := d.worker.done.reading.Chosen().Groups()
+	groups := d.worker.Done.Reading.Chosen().Groups()
 	if len(groups) != 2 || math.Abs(groups[0].To-90) > 0.4 || groups[0].Share != 1 { // within a bin
 		t.Errorf("groups %+v, want all of the picture under 90", groups)
 	}
-	if p.count.words[p.count.chosen] != "By hand" {
+	if p.count.Words[p.count.Chosen] != "By hand" {
 		t.Error("nothing says that the edges are set by hand")
 	}
 	d.Undo() // the drag is one step
 	d.see(t, img)
-	if len(d.setup.Edges) != 0 || p.count.chosen != 0 {
+	if len(d.setup.Edges) != 0 || p.count.Chosen != 0 {
 		t.Errorf("edges %v after undo", d.setup.Edges)
 	}
 	s.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
@@ -198,9 +204,9 @@ func TestEdgesByHand(t *testing.T) {
 	if len(d.setup.Edges) != 0 {
 		t.Error("Delete does not give the edges back")
 	}
-	p.count.choose(2)
+	p.count.Choose(2)
 	d.see(t, img)
-	if d.settings.Groups != 3 || p.count.chosen != 2 {
+	if d.settings.Groups != 3 || p.count.Chosen != 2 {
 		t.Errorf("%d groups are asked for, want 3", d.settings.Groups)
 	}
 }
@@ -218,53 +224,53 @@ func TestTarget(t *testing.T) {
 	if err := f.Close(); err != nil {
 		t.Fatal(err)
 	}
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	p := openStructure(t, d)
-	plan, err := ReadTarget(path, 0, paper)
+	plan, err := pictures.ReadTarget(path, 0, pictures.Paper)
 	if err != nil {
 		t.Fatal(err)
 	}
-	d.setTarget(&target{name: "plan.png", path: path, plan: plan})
+	d.setTarget(&setup.Target{Name: "plan.png", Path: path, Plan: plan})
 	img := halves(black, white)
 	d.see(t, img)
 	// half of the picture is ten tones away (D1535: black is 0, white 10)
-	if got := p.target.words.Text; !strings.Contains(got, "plan.png") || !strings.Contains(got, "5.0"+nbsp+"tones") {
+	if got := p.target.words.Text; !strings.Contains(got, "plan.png") || !strings.Contains(got, "5.0"+wording.Nbsp+"tones") {
 		t.Errorf("the target's words are %q", got)
 	}
-	if d.parts.spread.state.Target == nil || d.settings.Target != path {
+	if d.parts.spread.State.Target == nil || d.settings.Target != path {
 		t.Error("the target is not on the spread, or not kept")
 	}
 	d.takeTarget()
 	d.see(t, img)
 	d.see(t, img)
-	if got := p.target.words.Text; !strings.Contains(got, "0.0"+nbsp+"tones") || d.settings.Target != "" {
+	if got := p.target.words.Text; !strings.Contains(got, "0.0"+wording.Nbsp+"tones") || d.settings.Target != "" {
 		t.Errorf("to itself a picture stands so: %q", got)
 	}
 	d.setTarget(nil)
 	if d.Undo(); d.setup.Target == nil {
 		t.Error("taking the target away can't be undone")
 	}
-	if _, err := ReadTarget(filepath.Join(t.TempDir(), "none.png"), 0, paper); err == nil {
+	if _, err := pictures.ReadTarget(filepath.Join(t.TempDir(), "none.png"), 0, pictures.Paper); err == nil {
 		t.Error("a target that isn't there is read")
 	}
 }
 
 func TestKnobs(t *testing.T) {
-	s := Defaults()
+	s := settings.Defaults()
 	s.View = "bands"
 	d := newTestDesk(t, s)
-	d.typedRune('+')
+	d.TypedRune('+')
 	if got := d.settings.Knobs["bands"]; got != 6 {
 		t.Errorf("%g bands after +, want 6", got)
 	}
 	for range 9 {
-		d.typedRune('+')
+		d.TypedRune('+')
 	}
 	if got := d.settings.Knobs["bands"]; got != 10 {
 		t.Errorf("%g bands at the end, want 10", got)
 	}
-	d.setView(viewGrey)
-	d.typedRune('-')
+	d.setView(settings.ViewGrey)
+	d.TypedRune('-')
 	if got := d.settings.Knobs["bands"]; got != 10 {
 		t.Errorf("a view without a knob turns that of another to %g", got)
 	}
@@ -272,13 +278,13 @@ func TestKnobs(t *testing.T) {
 
 func TestChooser(t *testing.T) {
 	chosen := -1
-	c := newChooser([]string{"one", "two", "three", "four"}, 32, nil, func(i int) { chosen = i })
+	c := widgets.NewChooser([]string{"one", "two", "three", "four"}, 32, nil, func(i int) { chosen = i })
 	c.Resize(fyne.NewSize(200, 32))
 	c.Tapped(&fyne.PointEvent{Position: fyne.NewPos(120, 10)})
 	if chosen != 2 {
 		t.Errorf("a click on the third chooses %d", chosen)
 	}
-	c.set(3)
+	c.Set(3)
 	chosen = -1
 	c.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
 	if chosen != -1 {
@@ -296,13 +302,13 @@ func TestChooser(t *testing.T) {
 		{[]float32{30, 40, 50, 20}, 240, []float32{0, 60, 120, 180, 240}}, // room for all: alike
 		{[]float32{62, 57, 8, 8, 49}, 284, []float32{0, 82, 159, 187, 215, 284}},
 	} {
-		if got := slots(tt.words, tt.width); !slices.Equal(got, tt.want) {
+		if got := widgets.Slots(tt.words, tt.width); !slices.Equal(got, tt.want) {
 			t.Errorf("words of %v in %g begin at %v, want %v", tt.words, tt.width, got, tt.want)
 		}
 	}
 	end := float32(0)
 	for i := range 4 {
-		x, w := slot(i, 4, 201)
+		x, w := widgets.Slot(i, 4, 201)
 		if x != end || w < 50 {
 			t.Errorf("slot %d begins at %g, %g wide, after %g", i, x, w, end)
 		}
@@ -316,8 +322,8 @@ func TestChooser(t *testing.T) {
 // Rows keep their places while families grow and shrink a little, and change them when one
 // is clearly larger.
 func TestOrderOfFamilies(t *testing.T) {
-	found := func(shares ...float64) foundFamilies {
-		f := foundFamilies{Found: &families.Found{Width: len(shares), Height: 1, Map: make([]uint8, len(shares))}, size: image.Pt(10*len(shares), 10)}
+	found := func(shares ...float64) live.Found {
+		f := live.Found{Found: &families.Found{Width: len(shares), Height: 1, Map: make([]uint8, len(shares))}, Size: image.Pt(10*len(shares), 10)}
 		for i := range shares {
 			x, y := 10*i+5, 5
 			f.List = append(f.List, families.Family{Share: &shares[i], Light: analysis.Spot{X: &x, Y: &y}})
@@ -326,7 +332,7 @@ func TestOrderOfFamilies(t *testing.T) {
 		return f
 	}
 	first := found(0.2, 0.18, 0.05)
-	first.order = orderFamilies(foundFamilies{}, first)
+	first.Order = live.OrderFamilies(live.Found{}, first)
 	for _, tt := range []struct {
 		shares []float64
 		want   []int
@@ -335,7 +341,7 @@ func TestOrderOfFamilies(t *testing.T) {
 		{[]float64{0.17, 0.2, 0.05}, []int{0, 1, 2}},
 		{[]float64{0.1, 0.2, 0.05}, []int{1, 0, 2}},
 	} {
-		if got := orderFamilies(first, found(tt.shares...)); !slices.Equal(got, tt.want) {
+		if got := live.OrderFamilies(first, found(tt.shares...)); !slices.Equal(got, tt.want) {
 			t.Errorf("shares %v are listed as %v, want %v", tt.shares, got, tt.want)
 		}
 	}
@@ -344,15 +350,15 @@ func TestOrderOfFamilies(t *testing.T) {
 func TestSpreadDotsBeyondLimits(t *testing.T) {
 	var h [256]int
 	h[5], h[120], h[250] = 100, 100, 100 // L* 2, 47 and 98
-	p := spreadPicture{ink: color.RGBA{1, 1, 1, 255}, sign: color.RGBA{2, 2, 2, 255}, limits: analysis.Limits{Dark: 8, Light: 97}}
-	p.draw(&h, nil, 256, 80, 1)
+	p := widgets.SpreadPicture{Ink: color.RGBA{1, 1, 1, 255}, Sign: color.RGBA{2, 2, 2, 255}, Limits: analysis.Limits{Dark: 8, Light: 97}}
+	p.Draw(&h, nil, 256, 80, 1)
 	for _, tt := range []struct {
 		bin    int
 		dotted bool
 	}{{5, true}, {120, false}, {250, true}} {
 		clear := 0
 		for y := range 80 {
-			if p.img.RGBAAt(tt.bin, y).A == 0 {
+			if p.Img.RGBAAt(tt.bin, y).A == 0 {
 				clear++
 			}
 		}
@@ -364,15 +370,15 @@ func TestSpreadDotsBeyondLimits(t *testing.T) {
 
 // The target of the last time is there again, and a still can be one.
 func TestTargetComesBack(t *testing.T) {
-	d := newTestDesk(t, Defaults())
+	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testShadow))
 	d.targetStill()
 	if d.setup.Target == nil || d.settings.TargetStill != d.still.ID {
 		t.Fatal("the still is no target")
 	}
 	again := NewDesk(d.app, Options{Settings: d.settings, Keeper: d.options.Keeper, Stills: d.options.Stills, Screen: d.options.Screen, aside: d.options.aside})
-	t.Cleanup(again.worker.close)
-	if again.setup.Target == nil || again.setup.Target.still != d.still.ID || len(again.history.past) != 0 {
-		t.Errorf("at the next start the target is %+v, with %d steps to undo", again.setup.Target, len(again.history.past))
+	t.Cleanup(again.worker.Close)
+	if again.setup.Target == nil || again.setup.Target.Still != d.still.ID || len(again.history.Past) != 0 {
+		t.Errorf("at the next start the target is %+v, with %d steps to undo", again.setup.Target, len(again.history.Past))
 	}
 }

@@ -8,6 +8,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // structurePage tells how light and shadow hold together: the groups of the whole picture,
@@ -16,8 +19,8 @@ type structurePage struct {
 	d        *Desk
 	box      *fyne.Container
 	sentence *widget.Label
-	bar      *GroupBar
-	count    *chooser
+	bar      *widgets.GroupBar
+	count    *widgets.Chooser
 	limits   *widget.Label
 	families *familyList
 	target   *targetPanel
@@ -27,8 +30,8 @@ type structurePage struct {
 var groupCounts = []int{0, 2, 3, 4}
 
 func newStructurePage(d *Desk) pageView {
-	p := &structurePage{d: d, sentence: smallLabel(), bar: NewGroupBar(), limits: smallLabel()}
-	p.count = newChooser([]string{"Automatic", "2 groups", "3", "4", "By hand"}, 4*Step, d, func(i int) {
+	p := &structurePage{d: d, sentence: widgets.SmallLabel(), bar: widgets.NewGroupBar(), limits: widgets.SmallLabel()}
+	p.count = widgets.NewChooser([]string{"Automatic", "2 groups", "3", "4", "By hand"}, 4*widgets.Step, d, func(i int) {
 		if i < len(groupCounts) {
 			d.setGroups(groupCounts[i])
 		} else {
@@ -37,7 +40,7 @@ func newStructurePage(d *Desk) pageView {
 	})
 	p.families = newFamilyList(d)
 	p.target = newTargetPanel(d)
-	whole := onPanel(p.sentence, inset(p.bar), p.count, p.limits)
+	whole := widgets.OnPanel(p.sentence, widgets.Inset(p.bar), p.count, p.limits)
 	p.box = container.NewVBox(whole, p.families.box, d.parts.spread, p.target.box)
 	return p
 }
@@ -48,7 +51,7 @@ func (p *structurePage) searches() bool { return true }
 
 func (p *structurePage) opened(open bool) {
 	if !open {
-		p.d.parts.mirror.SetOverlay(overlayOutline, nil)
+		p.d.parts.mirror.SetOverlay(widgets.OverlayOutline, nil)
 	}
 }
 
@@ -62,18 +65,18 @@ func (p *structurePage) show(r *analysis.Reading) {
 	}
 	split := r.Chosen()
 	p.bar.Set(split.Groups())
-	resized := say(p.sentence, SayGroups(split.Groups(), split.Gaps())+".")
-	dark, light := r.Limits(p.d.settings.limits())
-	words := SayMurk(split) + SayLimits(dark, light, p.d.settings.limits())
-	if view := viewOf(wanted{settings: p.d.settings}); view.Beside != nil && len(p.d.small) > 0 {
-		words += " " + SaySmall(int(view.Beside(p.d.settings.knob(view))), split.Groups(), p.d.small)
+	resized := widgets.SetWords(p.sentence, wording.SayGroups(split.Groups(), split.Gaps())+".")
+	dark, light := r.Limits(p.d.settings.Limits())
+	words := wording.SayMurk(split) + wording.SayLimits(dark, light, p.d.settings.Limits())
+	if view := live.ViewOf(live.Wanted{Settings: p.d.settings}); view.Beside != nil && len(p.d.small) > 0 {
+		words += " " + wording.SaySmall(int(view.Beside(p.d.settings.Knob(view))), split.Groups(), p.d.small)
 	}
-	resized = say(p.limits, words) || resized
+	resized = widgets.SetWords(p.limits, words) || resized
 	at := len(groupCounts) // by hand
 	if len(p.d.setup.Edges) == 0 {
 		at = slices.Index(groupCounts, p.d.settings.Groups)
 	}
-	p.count.set(at)
+	p.count.Set(at)
 	if resized {
 		p.d.relayPage()
 	}

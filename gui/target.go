@@ -10,6 +10,11 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/pictures"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/stills/export"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // targetPanel shows how the picture stands to its target.
@@ -17,20 +22,20 @@ type targetPanel struct {
 	d      *Desk
 	box    *fyne.Container
 	words  *widget.Label
-	remove *button
+	remove *widgets.Button
 }
 
 func newTargetPanel(d *Desk) *targetPanel {
-	t := &targetPanel{d: d, words: smallLabel()}
+	t := &targetPanel{d: d, words: widgets.SmallLabel()}
 	title := widget.NewLabel("Target")
 	title.TextStyle.Bold = true
-	open := newButton("Picture", d, d.AskTarget)
-	open.explain(d.parts.tips, "Choose a picture file to paint toward (T)")
-	this := newButton("This one", d, d.takeTarget)
-	this.explain(d.parts.tips, "Take what is in the mirror now")
-	t.remove = newButton("Remove", d, func() { d.setTarget(nil) })
+	open := widgets.NewButton("Picture", d, d.AskTarget)
+	open.Explain(d.parts.tips, "Choose a picture file to paint toward (T)")
+	this := widgets.NewButton("This one", d, d.takeTarget)
+	this.Explain(d.parts.tips, "Take what is in the mirror now")
+	t.remove = widgets.NewButton("Remove", d, func() { d.setTarget(nil) })
 	buttons := container.NewHBox(open, this, t.remove)
-	t.box = container.NewVBox(onPanel(container.NewBorder(nil, nil, title, atRight(buttons)), t.words))
+	t.box = container.NewVBox(widgets.OnPanel(container.NewBorder(nil, nil, title, widgets.AtRight(buttons)), t.words))
 	return t
 }
 
@@ -39,22 +44,22 @@ func (t *targetPanel) show(r *analysis.Reading) {
 	now := t.d.setup.Target
 	words := "A picture to paint toward: its spread is laid over this one's, with what differs."
 	if now != nil {
-		words = now.name + "."
+		words = now.Name + "."
 		if r != nil {
-			m := now.plan.Match(r)
-			words = now.name + ". " + SayTargetDistance(m) + ". " + SayTarget(m) + "."
+			m := now.Plan.Match(r)
+			words = now.Name + ". " + wording.SayTargetDistance(m) + ". " + wording.SayTarget(m) + "."
 		}
 	}
 	resized := t.remove.Hidden != (now == nil)
 	t.remove.Hidden = now == nil
-	if say(t.words, words) || resized {
+	if widgets.SetWords(t.words, words) || resized {
 		t.box.Refresh()
 		t.d.relayPage()
 	}
 }
 
 // setTarget makes a picture the target; nil takes it away.
-func (d *Desk) setTarget(t *target) {
+func (d *Desk) setTarget(t *setup.Target) {
 	next := d.setup
 	next.Target = t
 	d.change(next, "")
@@ -65,12 +70,12 @@ func (d *Desk) keepTarget() {
 	if d.restoring {
 		return // what was kept is being read
 	}
-	var now target
+	var now setup.Target
 	if d.setup.Target != nil {
 		now = *d.setup.Target
 	}
-	if d.settings.Target != now.path || d.settings.TargetStill != now.still {
-		d.settings.Target, d.settings.TargetStill = now.path, now.still
+	if d.settings.Target != now.Path || d.settings.TargetStill != now.Still {
+		d.settings.Target, d.settings.TargetStill = now.Path, now.Still
 		d.keep()
 	}
 }
@@ -88,10 +93,10 @@ func (d *Desk) takenTarget(r *analysis.Reading) {
 	}
 	d.taking = false
 	if r.Counted == 0 {
-		d.parts.strip.say(stripNote, "Nothing is counted in this picture, so it can't be a target.")
+		d.parts.strip.Say(widgets.StripNote, "Nothing is counted in this picture, so it can't be a target.")
 		return
 	}
-	d.setTarget(&target{name: "The picture as it was at " + d.at.Format("15:04:05"), plan: analysis.NewTarget(r)})
+	d.setTarget(&setup.Target{Name: "The picture as it was at " + d.at.Format("15:04:05"), Plan: analysis.NewTarget(r)})
 }
 
 // AskTarget lets the painter choose the target's file.
@@ -99,7 +104,7 @@ func (d *Desk) AskTarget() {
 	open := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
 		d.focusMirror()
 		if err != nil {
-			d.parts.strip.say(stripNote, Explain("open the target", err))
+			d.parts.strip.Say(widgets.StripNote, wording.Explain("open the target", err))
 			return
 		}
 		if file == nil {
@@ -119,11 +124,11 @@ func (d *Desk) OpenTarget(path string) {
 }
 
 // openTargetFile reads a picture file and hands it to take as a target.
-func (d *Desk) openTargetFile(path string, take func(*target)) {
+func (d *Desk) openTargetFile(path string, take func(*setup.Target)) {
 	groups := d.settings.Groups
-	d.readTarget(Quote(path), take, func() (*target, error) {
-		plan, err := ReadTarget(path, groups, paper)
-		return &target{name: filepath.Base(path), path: path, plan: plan}, err
+	d.readTarget(wording.Quote(path), take, func() (*setup.Target, error) {
+		plan, err := pictures.ReadTarget(path, groups, pictures.Paper)
+		return &setup.Target{Name: filepath.Base(path), Path: path, Plan: plan}, err
 	})
 }
 
@@ -135,29 +140,29 @@ func (d *Desk) targetStill() {
 }
 
 // openTargetStill reads a still and hands it to take as a target.
-func (d *Desk) openTargetStill(id string, take func(*target)) {
+func (d *Desk) openTargetStill(id string, take func(*setup.Target)) {
 	groups := d.settings.Groups
-	d.readTarget("the still", take, func() (*target, error) {
+	d.readTarget("the still", take, func() (*setup.Target, error) {
 		s, err := d.options.Stills.Open(id)
 		if err != nil {
 			return nil, err
 		}
 		plan := analysis.NewTarget(analysis.Read(s.Picture, analysis.Options{Groups: groups, Out: s.Meta.LeftOut.Out()}))
-		return &target{name: SheetTitle(s.Meta.Name, s.Meta.Time), still: id, plan: plan}, nil
+		return &setup.Target{Name: export.SheetTitle(s.Meta.Name, s.Meta.Time), Still: id, Plan: plan}, nil
 	})
 }
 
 // readTarget reads a target without holding up the window.
-func (d *Desk) readTarget(what string, take func(*target), read func() (*target, error)) {
+func (d *Desk) readTarget(what string, take func(*setup.Target), read func() (*setup.Target, error)) {
 	d.aside(func() {
 		t, err := read()
 		d.onWindow(func() {
 			d.restoring = false
-			if err == nil && len(t.plan.Groups()) == 0 {
-				err = errUncounted
+			if err == nil && len(t.Plan.Groups()) == 0 {
+				err = pictures.ErrUncounted
 			}
 			if err != nil {
-				d.parts.strip.say(stripNote, Explain("read "+what+" as the target", err))
+				d.parts.strip.Say(widgets.StripNote, wording.Explain("read "+what+" as the target", err))
 				return
 			}
 			take(t)
@@ -167,7 +172,7 @@ func (d *Desk) readTarget(what string, take func(*target), read func() (*target,
 
 // restoreTarget reads the target of the last time, without a step of undo.
 func (d *Desk) restoreTarget() {
-	take := func(t *target) {
+	take := func(t *setup.Target) {
 		next := d.setup
 		next.Target = t
 		d.apply(next)

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/live"
 )
 
 // trace writes a line of JSON for all that the window shows, for tests that look at the
@@ -61,11 +62,11 @@ type tracedFamily struct {
 
 func (t trace) state(d *Desk) { t.write(d, traceLine{Event: "state"}) }
 
-func (t trace) shown(d *Desk, s *shown) {
+func (t trace) shown(d *Desk, s *live.Shown) {
 	if t.w == nil {
 		return
 	}
-	t.write(d, traceLine{Event: "shown", Groups: s.reading.Chosen().Groups(), Counted: s.reading.Counted})
+	t.write(d, traceLine{Event: "shown", Groups: s.Reading.Chosen().Groups(), Counted: s.Reading.Counted})
 }
 
 func (t trace) write(d *Desk, line traceLine) {
@@ -73,8 +74,8 @@ func (t trace) write(d *Desk, line traceLine) {
 		return
 	}
 	line.State, line.Frozen = d.state().String(), d.frozen
-	line.Line, line.Strip = d.parts.bar.line.long, d.parts.strip.said[d.parts.strip.top()]
-	line.Bounds, line.Part, line.View = d.bounds, d.parts.mirror.fit.Bounds, d.settings.View
+	line.Line, line.Strip = d.parts.bar.Line.Long, d.parts.strip.Said[d.parts.strip.Top()]
+	line.Bounds, line.Part, line.View = d.bounds, d.parts.mirror.Fit.Bounds, d.settings.View
 	line.Sentence = d.parts.verdict.Text().Title
 	line.Mirror, line.Page, line.Tabs = d.mirrorBox(), d.settings.Page, d.boxOf(d.parts.tabs)
 	line.Spread = d.boxOf(d.parts.spread)
@@ -83,7 +84,7 @@ func (t trace) write(d *Desk, line traceLine) {
 		line.Target = p.target.words.Text
 		for _, row := range p.families.rows {
 			if !row.Hidden {
-				line.Families = append(line.Families, tracedFamily{row.text.Light.Hex(), row.text.Shadow.Hex(), row.text.Tones + ": " + row.text.Says, row.text.Remarks, d.boxOf(row)})
+				line.Families = append(line.Families, tracedFamily{row.Text.Light.Hex(), row.Text.Shadow.Hex(), row.Text.Tones + ": " + row.Text.Says, row.Text.Remarks, d.boxOf(row)})
 			}
 		}
 	}
@@ -118,14 +119,14 @@ func (d *Desk) traceStills(line *traceLine) {
 
 // boxOf is where a part lies in the window, in display pixels.
 func (d *Desk) boxOf(o fyne.CanvasObject) [4]float32 {
-	at, scale := d.app.Driver().AbsolutePositionForObject(o), d.parts.mirror.scale()
+	at, scale := d.app.Driver().AbsolutePositionForObject(o), d.parts.mirror.Scale()
 	return [4]float32{at.X * scale, at.Y * scale, o.Size().Width * scale, o.Size().Height * scale}
 }
 
 // mirrorBox is where the picture lies in the window, in display pixels.
 func (d *Desk) mirrorBox() [4]float32 {
 	m := d.parts.mirror
-	at := d.app.Driver().AbsolutePositionForObject(m).Add(m.fit.Pos)
-	scale := m.scale()
-	return [4]float32{at.X * scale, at.Y * scale, m.fit.Size.Width * scale, m.fit.Size.Height * scale}
+	at := d.app.Driver().AbsolutePositionForObject(m).Add(m.Fit.Pos)
+	scale := m.Scale()
+	return [4]float32{at.X * scale, at.Y * scale, m.Fit.Size.Width * scale, m.Fit.Size.Height * scale}
 }

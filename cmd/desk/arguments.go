@@ -3,7 +3,7 @@ package main
 import (
 	"strings"
 
-	"app.tonedesk/gui"
+	"app.tonedesk/gui/wording"
 )
 
 // option is what may be given beside the operands: its name without the dashes, and how
@@ -41,9 +41,9 @@ func parseArguments(args []string, options []option) (arguments, error) {
 		o, known := findOption(options, name)
 		switch {
 		case !known:
-			return arguments{}, usageError{"use the option " + gui.Quote(arg), "it is not known here", "see desk help"}
+			return arguments{}, usageError{"use the option " + wording.Quote(arg), "it is not known here", "see desk help"}
 		case o.value == "" && inline:
-			return arguments{}, usageError{"use the option " + gui.Quote(arg), "it takes no value", "leave the value out"}
+			return arguments{}, usageError{"use the option " + wording.Quote(arg), "it takes no value", "leave the value out"}
 		case o.value != "" && !inline:
 			if i++; i == len(args) {
 				return arguments{}, usageError{"use the option --" + name, "its value is missing", "write --" + name + " " + o.value}

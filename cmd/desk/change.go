@@ -7,8 +7,8 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
-	"app.tonedesk/gui"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/wording"
 )
 
 // changeReport is what desk change says; its JSON names and units are the command line's
@@ -64,7 +64,7 @@ func runChange(args []string, s streams) int {
 	aligned := stills.Align(before.side, after.side)
 	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.OutBefore, aligned.OutAfter, 0)
 	if err != nil {
-		s.say(gui.Explain("compare "+gui.Quote(before.name)+" with "+gui.Quote(after.name), err))
+		s.say(wording.Explain("compare "+wording.Quote(before.name)+" with "+wording.Quote(after.name), err))
 		return exitUnread
 	}
 	out := bufio.NewWriter(s.out)
@@ -88,7 +88,7 @@ func changeReportOf(before, after subject, a stills.Aligned, c *analysis.Change)
 		Alignment: a.How, Stretched: a.Stretched,
 		Tones: known(c.Tones), Distance: known(c.Distance), Altered: known(c.Altered),
 		Groups: append([]analysis.GroupChange{}, c.Groups...), Gaps: []gapReport{},
-		Moves: append([]analysis.Move{}, c.Moves...), Sentence: plain(gui.SayChange(c)),
+		Moves: append([]analysis.Move{}, c.Moves...), Sentence: plain(wording.SayChange(c)),
 	}
 	if a.How == stills.ByPosition {
 		r.Region = &a.Region
@@ -102,10 +102,10 @@ func changeReportOf(before, after subject, a stills.Aligned, c *analysis.Change)
 // writeChange prints the same to be read. Failures to write show when w is flushed.
 func writeChange(w io.Writer, before, after subject, a stills.Aligned, c *analysis.Change) {
 	fmt.Fprintf(w, "%s -> %s, %d by %d pixels\n", bare(before.name), bare(after.name), c.Width, c.Height)
-	if said := gui.SayAlignment(a); said != "" {
+	if said := wording.SayAlignment(a); said != "" {
 		fmt.Fprintf(w, "  %s.\n", plain(said))
 	}
-	fmt.Fprintf(w, "  %s.\n", plain(gui.SayChange(c)))
+	fmt.Fprintf(w, "  %s.\n", plain(wording.SayChange(c)))
 	if c.Counted == 0 {
 		return
 	}

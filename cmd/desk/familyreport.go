@@ -6,7 +6,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
-	"app.tonedesk/gui"
+	"app.tonedesk/gui/wording"
 )
 
 // familiesOf finds the families of a picture, nil if they are to be left out.
@@ -38,7 +38,7 @@ func writeFamilies(w io.Writer, families []families.Family) {
 func writeFamily(w io.Writer, f families.Family) {
 	writeSpot(w, fmt.Sprintf("    light   %-12s", placeOf(f.Light)), f.Light)
 	writeSpot(w, fmt.Sprintf("    shadow  %-12s", placeOf(f.Shadow)), f.Shadow)
-	said := gui.SayFamily(f)
+	said := wording.SayFamily(f)
 	title := plain(said.Title)
 	if f.Share != nil {
 		title += fmt.Sprintf("; %.1f %% of the picture", 100**f.Share)
@@ -46,7 +46,7 @@ func writeFamily(w io.Writer, f families.Family) {
 	fmt.Fprintf(w, "            %s.\n", title)
 	for _, line := range append([]string{said.Turn}, said.Remarks...) {
 		if line != "" {
-			fmt.Fprintf(w, "            %s.\n", gui.Capitalised(plain(line)))
+			fmt.Fprintf(w, "            %s.\n", wording.Capitalised(plain(line)))
 		}
 	}
 }

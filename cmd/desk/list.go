@@ -8,7 +8,7 @@ import (
 	"io"
 	"strings"
 
-	"app.tonedesk/gui"
+	"app.tonedesk/gui/wording"
 )
 
 // maxLine is how many bytes a line of a list may have. Two colours need a few dozen.
@@ -84,7 +84,7 @@ func readList(s streams, do func(out io.Writer, line string) error) int {
 		return s.unwritten(unwritten)
 	}
 	if err != nil {
-		s.say(gui.Explain("read the list on standard input", err))
+		s.say(wording.Explain("read the list on standard input", err))
 		return exitUnread
 	}
 	return code
@@ -92,15 +92,15 @@ func readList(s streams, do func(out io.Writer, line string) error) int {
 
 // sayLine says why a line of a list was not read.
 func (s streams) sayLine(number int, line string, err error) {
-	what := fmt.Sprintf("read line %d of the list, %s", number, gui.Quote(line))
+	what := fmt.Sprintf("read line %d of the list, %s", number, wording.Quote(line))
 	var u usageError
 	switch {
 	case errors.Is(err, errLong):
-		s.say(gui.Sentence(what, fmt.Sprintf("it has more than %d characters", maxLine), "write one a line"))
+		s.say(wording.Sentence(what, fmt.Sprintf("it has more than %d characters", maxLine), "write one a line"))
 	case errors.As(err, &u):
-		s.say(gui.Sentence(what, u.why, u.act))
+		s.say(wording.Sentence(what, u.why, u.act))
 	default:
-		s.say(gui.Explain(what, err))
+		s.say(wording.Explain(what, err))
 	}
 }
 

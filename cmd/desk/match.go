@@ -6,7 +6,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/propose"
-	"app.tonedesk/gui"
+	"app.tonedesk/gui/wording"
 )
 
 // runMatch brings the second of two colours to the lightness of the first, or does it for a
@@ -33,5 +33,5 @@ func writeBrought(out io.Writer, m propose.Brought) {
 	writeSpot(out, "A        ", m.A)
 	writeSpot(out, "B        ", m.B)
 	writeSpot(out, "matched  ", m.Matched)
-	fmt.Fprintf(out, "%s.\n", plain(gui.SayBrought(m, "A", "B")))
+	fmt.Fprintf(out, "%s.\n", plain(wording.SayBrought(m, "A", "B")))
 }

@@ -9,7 +9,7 @@ import (
 	"sync/atomic"
 
 	"app.tonedesk/cmd/desk/quiet"
-	"app.tonedesk/gui"
+	"app.tonedesk/gui/wording"
 )
 
 // more says where more stands about what went wrong, to go on in a sentence.
@@ -17,7 +17,7 @@ func more() string {
 	if quiet.Path() == "" {
 		return ""
 	}
-	return " (more about it stands in " + gui.Quote(quiet.Path()) + ")"
+	return " (more about it stands in " + wording.Quote(quiet.Path()) + ")"
 }
 
 // keepCrashes has the runtime write what ends the program on any goroutine into the file

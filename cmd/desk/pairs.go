@@ -10,7 +10,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
-	"app.tonedesk/gui"
+	"app.tonedesk/gui/wording"
 )
 
 // pairCommand is a command that takes two colours, or a list of pairs.
@@ -38,7 +38,7 @@ func (c *pairCommand) run(operands []string, s streams) int {
 	if err := c.pair(out, operands[0], operands[1]); err != nil {
 		for _, text := range operands {
 			if _, err := colour.Parse(text); err != nil {
-				s.say(gui.Explain(c.verb+" "+gui.Quote(text), err))
+				s.say(wording.Explain(c.verb+" "+wording.Quote(text), err))
 			}
 		}
 		return exitWrongUse

@@ -11,8 +11,8 @@ import (
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/palette"
 	"app.tonedesk/analysis/swatches"
-	"app.tonedesk/gui"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/wording"
 )
 
 // paletteOptions are the options of desk palette.
@@ -74,7 +74,7 @@ func planPalette(a arguments) (plan palettePlan, err error) {
 	}
 	switch {
 	case plan.png != "" && plan.png == plan.css:
-		return plan, usageError{"write the swatches and the properties to " + gui.Quote(plan.png), "it is the same file", "name two files"}
+		return plan, usageError{"write the swatches and the properties to " + wording.Quote(plan.png), "it is the same file", "name two files"}
 	case plan.force && plan.png == "" && plan.css == "":
 		return plan, usageError{"use the option --force", "nothing is written", "add --png FILE or --css FILE"}
 	}
@@ -114,7 +114,7 @@ func (plan palettePlan) palette(out io.Writer, s streams, path string, further b
 // export writes the files asked for.
 func (plan palettePlan) export(s streams, picture string, rows []swatches.Row) bool {
 	if len(rows) == 0 && (plan.png != "" || plan.css != "") {
-		s.say(gui.Sentence("write the colours of "+gui.Quote(picture), "every pixel of it is transparent", "choose another picture"))
+		s.say(wording.Sentence("write the colours of "+wording.Quote(picture), "every pixel of it is transparent", "choose another picture"))
 		return false
 	}
 	done := true
@@ -137,19 +137,19 @@ func (plan palettePlan) export(s streams, picture string, rows []swatches.Row) b
 // writeFile writes a file of the plan, never over the picture itself. Its errors are
 // sentences.
 func (plan palettePlan) writeFile(path, picture string, write func(io.Writer) error) error {
-	what := "write " + gui.Quote(path)
+	what := "write " + wording.Quote(path)
 	there, err := os.Stat(path)
 	if read, errRead := os.Stat(picture); err == nil && errRead == nil && os.SameFile(there, read) {
-		return sentence(gui.Sentence(what, "it is the picture that was read", "choose another name"))
+		return sentence(wording.Sentence(what, "it is the picture that was read", "choose another name"))
 	}
 	switch {
 	case err == nil && there.IsDir():
-		return sentence(gui.Sentence(what, "it is a folder", "name a file inside it"))
+		return sentence(wording.Sentence(what, "it is a folder", "name a file inside it"))
 	case err == nil && !plan.force:
-		return sentence(gui.Sentence(what, "there is a file of that name already", "choose another name, or add --force to write over it"))
+		return sentence(wording.Sentence(what, "there is a file of that name already", "choose another name, or add --force to write over it"))
 	}
 	if err := files.Create(path, plan.force, write); err != nil {
-		return sentence(gui.ExplainWriting(what, err))
+		return sentence(wording.ExplainWriting(what, err))
 	}
 	return nil
 }
@@ -164,7 +164,7 @@ type paletteReport struct {
 
 // write prints the report: the colours by family, then how the values spread.
 func (r paletteReport) write(w io.Writer) {
-	fmt.Fprintf(w, "%s, %d by %d pixels\n", strings.Trim(gui.Quote(r.File), `"`), r.Width, r.Height)
+	fmt.Fprintf(w, "%s, %d by %d pixels\n", strings.Trim(wording.Quote(r.File), `"`), r.Width, r.Height)
 	if len(r.Colours) == 0 {
 		fmt.Fprintln(w, "  nothing to count: every pixel is transparent")
 		return
@@ -181,5 +181,5 @@ func (r paletteReport) write(w io.Writer) {
 	for _, share := range r.Spread {
 		fmt.Fprintf(w, " %5.1f", 100*share)
 	}
-	fmt.Fprintf(w, "\n  %s.\n", gui.SayEmptyValues(r.Empty))
+	fmt.Fprintf(w, "\n  %s.\n", wording.SayEmptyValues(r.Empty))
 }

@@ -9,7 +9,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
-	"app.tonedesk/gui"
+	"app.tonedesk/gui/wording"
 )
 
 // readOptions are the options of desk read.
@@ -101,7 +101,7 @@ func (s sentence) Error() string { return string(s) }
 func (plan readPlan) open(path string) (pixels analysis.Pixels, err error) {
 	picture, err := capture.OpenPicture(path)
 	if err != nil {
-		return pixels, sentence(gui.Explain("read "+gui.Quote(path), err))
+		return pixels, sentence(wording.Explain("read "+wording.Quote(path), err))
 	}
 	pixels = analysis.Pixels{
 		Pix: picture.Pix, Stride: picture.Stride,
@@ -120,8 +120,8 @@ func (plan readPlan) read(reader *analysis.Reader, target *analysis.Target, path
 	spots := make([]analysis.Spot, len(plan.spots)) // never nil, so that JSON has an array
 	for i, at := range plan.spots {
 		if spots[i], err = analysis.ReadSpot(pixels, at.X, at.Y, plan.size); err != nil {
-			what := fmt.Sprintf("read the spot %d,%d of %s, %d by %d pixels", at.X, at.Y, gui.Quote(path), pixels.Width, pixels.Height)
-			return report, sentence(gui.Explain(what, err))
+			what := fmt.Sprintf("read the spot %d,%d of %s, %d by %d pixels", at.X, at.Y, wording.Quote(path), pixels.Width, pixels.Height)
+			return report, sentence(wording.Explain(what, err))
 		}
 	}
 	reading := reader.Read(pixels, analysis.Options{Groups: plan.groups})

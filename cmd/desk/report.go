@@ -8,7 +8,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
-	"app.tonedesk/gui"
+	"app.tonedesk/gui/wording"
 )
 
 // The readable reports: columns that line up, numbers as the window prints them.
@@ -60,7 +60,7 @@ func writePair(w io.Writer, p analysis.Pair) {
 	writeSpotHead(w, "   ")
 	writeSpot(w, "A  ", p.A)
 	writeSpot(w, "B  ", p.B)
-	said := gui.SayPair(p, "A", "B")
+	said := wording.SayPair(p, "A", "B")
 	fmt.Fprintf(w, "%s. %s.\n", plain(said.Title), plain(said.Sub))
 	if said.Remark != "" {
 		fmt.Fprintf(w, "%s.\n", plain(said.Remark))
@@ -88,7 +88,7 @@ func signed(v float64, decimals int) string {
 
 // writeFile prints a picture file's report.
 func writeFile(w io.Writer, r fileReport) {
-	fmt.Fprintf(w, "%s, %d by %d pixels\n", strings.Trim(gui.Quote(r.File), `"`), r.Width, r.Height)
+	fmt.Fprintf(w, "%s, %d by %d pixels\n", strings.Trim(wording.Quote(r.File), `"`), r.Width, r.Height)
 	if r.Lightness.Mean == nil {
 		fmt.Fprintln(w, "  nothing to count: every pixel is transparent")
 		return
@@ -99,7 +99,7 @@ func writeFile(w io.Writer, r fileReport) {
 	if r.Key != nil {
 		fmt.Fprintf(w, "  key        %s, mean value %.1f\n", *r.Key, colour.Value(*l.Mean))
 	}
-	fmt.Fprintf(w, "  in words   %s.\n", plain(gui.SayGroups(r.Groups, r.Gaps)))
+	fmt.Fprintf(w, "  in words   %s.\n", plain(wording.SayGroups(r.Groups, r.Gaps)))
 	writeGroups(w, r)
 	writeLimits(w, r.Limits)
 	if r.targetReport != nil {

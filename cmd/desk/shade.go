@@ -12,7 +12,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/propose"
-	"app.tonedesk/gui"
+	"app.tonedesk/gui/wording"
 )
 
 // shadeOptions are the options of desk shade.
@@ -58,10 +58,10 @@ func runShade(args []string, s streams) int {
 // wrongColour says why a colour could not be used.
 func (s streams) wrongColour(verb, text string, err error) {
 	if u, ok := err.(usageError); ok {
-		s.say(gui.Sentence(u.what, u.why, u.act))
+		s.say(wording.Sentence(u.what, u.why, u.act))
 		return
 	}
-	s.say(gui.Explain(verb+" "+gui.Quote(text), err))
+	s.say(wording.Explain(verb+" "+wording.Quote(text), err))
 }
 
 // shadeReport prints proposals.

@@ -6,7 +6,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/propose"
-	"app.tonedesk/gui"
+	"app.tonedesk/gui/wording"
 )
 
 // nameWidth is the first column of the reports on proposed colours.
@@ -26,13 +26,13 @@ func writeShades(w io.Writer, s shadeSaid) {
 	writeSteps(w, s.Base, s.BlackRamp[:])
 	fmt.Fprintln(w, "\nLines")
 	for _, line := range s.Lines {
-		writeProposed(w, gui.SayTones(line.Tones), line.Spot, gui.SayLine(s.Base, line))
+		writeProposed(w, wording.SayTones(line.Tones), line.Spot, wording.SayLine(s.Base, line))
 	}
 	writeAccents(w, s)
 	if s.Judged != nil {
 		fmt.Fprintln(w, "\nThe chosen shadow")
 		writeProposed(w, "", &s.Judged.Family.Shadow, "")
-		for _, sentence := range gui.SayJudgement(*s.Judged) {
+		for _, sentence := range wording.SayJudgement(*s.Judged) {
 			fmt.Fprintf(w, "  %s\n", plain(sentence))
 		}
 	}
@@ -40,7 +40,7 @@ func writeShades(w io.Writer, s shadeSaid) {
 
 func writeSteps(w io.Writer, base analysis.Spot, steps []propose.Step) {
 	for _, step := range steps {
-		writeProposed(w, gui.SayTones(step.Tones), step.Spot, gui.SayStep(base, step))
+		writeProposed(w, wording.SayTones(step.Tones), step.Spot, wording.SayStep(base, step))
 	}
 }
 
@@ -56,10 +56,10 @@ func writeProposed(w io.Writer, name string, s *analysis.Spot, said string) {
 
 // writeAccents prints both rows of accents side by side, and the suggested ones.
 func writeAccents(w io.Writer, s shadeSaid) {
-	by := gui.SayEqualBy(s.Options.EqualBy)
+	by := wording.SayEqualBy(s.Options.EqualBy)
 	fmt.Fprintf(w, "\nSuggested accents, %s\n", by)
 	for _, a := range s.Suggested {
-		writeProposed(w, fmt.Sprintf("hue %.0f", turned(a.Hue)), a.Spot, gui.SayAccent(a))
+		writeProposed(w, fmt.Sprintf("hue %.0f", turned(a.Hue)), a.Spot, wording.SayAccent(a))
 	}
 	fmt.Fprintf(w, "\nAccents, %s: at chroma %.2f (* less: the display has no more), and at the gamut's edge\n", by, s.Options.AccentChroma)
 	for i, a := range s.Accents {
@@ -71,7 +71,7 @@ func writeAccents(w io.Writer, s shadeSaid) {
 // asked for has an asterisk.
 func accentFigures(a propose.Accent) string {
 	if a.Spot == nil {
-		return fmt.Sprintf("%-16s", gui.SayAccent(a))
+		return fmt.Sprintf("%-16s", wording.SayAccent(a))
 	}
 	mark := " "
 	if !a.InGamut {

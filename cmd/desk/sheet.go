@@ -9,9 +9,10 @@ import (
 	"strings"
 
 	"app.tonedesk/analysis/families"
-	"app.tonedesk/gui"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/export"
 	"app.tonedesk/gui/stills/sheet"
+	"app.tonedesk/gui/wording"
 )
 
 // sheetOptions are the options of desk sheet.
@@ -40,7 +41,7 @@ func runSheet(args []string, s streams) int {
 		return exitUnread
 	}
 	if of.clear() {
-		s.say(gui.Sentence("make a sheet of "+gui.Quote(of.name), "all of it is transparent", "choose a picture with something painted on it"))
+		s.say(wording.Sentence("make a sheet of "+wording.Quote(of.name), "all of it is transparent", "choose a picture with something painted on it"))
 		return exitUnread
 	}
 	code := of.sayTrouble(s)
@@ -71,7 +72,7 @@ func (plan sheetPlan) sayPath(s streams, path string) error {
 	if full, err := filepath.Abs(path); err == nil {
 		path = full
 	}
-	_, err := fmt.Fprintf(s.out, "Wrote %s as %s.\n", what, gui.Quote(path))
+	_, err := fmt.Fprintf(s.out, "Wrote %s as %s.\n", what, wording.Quote(path))
 	if err != nil {
 		s.unwritten(err)
 	}
@@ -80,15 +81,15 @@ func (plan sheetPlan) sayPath(s streams, path string) error {
 
 // explainSheet says why a file could not be written.
 func explainSheet(path string, err error) string {
-	what := "write " + gui.Quote(path)
+	what := "write " + wording.Quote(path)
 	if errors.Is(err, fs.ErrExist) {
-		return gui.Sentence(what, "there is a file of that name already", "choose another name, or write over it with --force")
+		return wording.Sentence(what, "there is a file of that name already", "choose another name, or write over it with --force")
 	}
-	return gui.ExplainWriting(what, err)
+	return wording.ExplainWriting(what, err)
 }
 
 // sheetPlan is how to hand on.
-type sheetPlan struct{ gui.HandOn }
+type sheetPlan struct{ export.Export }
 
 // planSheet turns the options into a plan. Errors are usageErrors.
 func planSheet(a arguments) (plan sheetPlan, err error) {
@@ -103,7 +104,7 @@ func planSheet(a arguments) (plan sheetPlan, err error) {
 		}
 	}
 	if a.given("-o") && plan.Picture && !strings.EqualFold(filepath.Ext(a.values["-o"]), ".png") {
-		return plan, usageError{"use --picture for " + gui.Quote(a.values["-o"]), "the picture with its notes is written as PNG", "end the name in .png"}
+		return plan, usageError{"use --picture for " + wording.Quote(a.values["-o"]), "the picture with its notes is written as PNG", "end the name in .png"}
 	}
 	return plan, nil
 }
@@ -130,10 +131,10 @@ func (plan sheetPlan) path(a arguments, of subject) string {
 }
 
 // sheetSubject returns what a sheet of the subject is made of.
-func sheetSubject(of subject) gui.SheetSubject {
-	s := gui.SheetSubject{Title: filepath.Base(of.name), Source: of.side.Source, Picture: of.side.Picture}
+func sheetSubject(of subject) export.SheetSubject {
+	s := export.SheetSubject{Title: filepath.Base(of.name), Source: of.side.Source, Picture: of.side.Picture}
 	if of.still != nil {
-		s = gui.SheetOfStill(of.still)
+		s = export.SheetOfStill(of.still)
 	} else if info, err := os.Stat(of.name); err == nil {
 		s.Time = info.ModTime()
 	}

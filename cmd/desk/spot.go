@@ -7,7 +7,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
-	"app.tonedesk/gui"
+	"app.tonedesk/gui/wording"
 )
 
 // runSpot reads colours. It returns the exit code.
@@ -32,7 +32,7 @@ func runSpot(args []string, s streams) int {
 	code := exitDone
 	for _, text := range a.operands {
 		if err := r.colour(out, text); err != nil {
-			s.say(gui.Explain("read "+gui.Quote(text), err))
+			s.say(wording.Explain("read "+wording.Quote(text), err))
 			code = exitWrongUse
 		}
 	}

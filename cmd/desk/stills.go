@@ -7,8 +7,8 @@ import (
 	"strings"
 	"time"
 
-	"app.tonedesk/gui"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/wording"
 )
 
 // stillReport is what desk stills says of a still; its JSON names and units are the command
@@ -36,7 +36,7 @@ func runStills(args []string, s streams) int {
 		return s.wrongUse(err)
 	}
 	if len(a.operands) > 0 {
-		return s.wrongUse(usageError{"list " + gui.Quote(a.operands[0]), "stills are listed all at once", "leave it out"})
+		return s.wrongUse(usageError{"list " + wording.Quote(a.operands[0]), "stills are listed all at once", "leave it out"})
 	}
 	store, err := userStills()
 	if err != nil {
@@ -45,12 +45,12 @@ func runStills(args []string, s streams) int {
 	}
 	list, problems, err := store.List()
 	if err != nil {
-		s.say(gui.Explain("list the stills", err))
+		s.say(wording.Explain("list the stills", err))
 		return exitUnread
 	}
 	code := exitDone
 	for _, p := range problems {
-		s.say(gui.SayProblem(p))
+		s.say(wording.SayProblem(p))
 		code = exitUnread
 	}
 	out := bufio.NewWriter(s.out)
@@ -95,14 +95,14 @@ func writeStill(w io.Writer, e stills.Entry) {
 	default:
 		parts = append(parts, fmt.Sprintf("%2d notes", e.Notes.Count))
 	}
-	if key := gui.SayKeyFigures(e.Reading); key != "" {
+	if key := wording.SayKeyFigures(e.Reading); key != "" {
 		parts = append(parts, plain(key))
 	}
 	if e.Name != "" {
-		parts = append(parts, gui.Quote(e.Name))
+		parts = append(parts, wording.Quote(e.Name))
 	}
 	fmt.Fprintln(w, strings.TrimRight(strings.Join(parts, "  "), " "))
 }
 
 // bare quotes a name only as far as it keeps the line whole.
-func bare(name string) string { return strings.Trim(gui.Quote(name), `"`) }
+func bare(name string) string { return strings.Trim(wording.Quote(name), `"`) }

@@ -6,7 +6,7 @@ import (
 	"fmt"
 	"io"
 
-	"app.tonedesk/gui"
+	"app.tonedesk/gui/wording"
 )
 
 // How the program ends.
@@ -29,16 +29,16 @@ func (s streams) say(sentence string) { fmt.Fprintln(s.err, sentence) }
 func (s streams) wrongUse(err error) int {
 	var u usageError
 	if errors.As(err, &u) {
-		s.say(gui.Sentence(u.what, u.why, u.act))
+		s.say(wording.Sentence(u.what, u.why, u.act))
 	} else {
-		s.say(gui.Explain("use these arguments", err))
+		s.say(wording.Explain("use these arguments", err))
 	}
 	return exitWrongUse
 }
 
 // unwritten says that the output could not be written and returns the exit code for it.
 func (s streams) unwritten(err error) int {
-	s.say(gui.Explain("write the report", err))
+	s.say(wording.Explain("write the report", err))
 	return exitUnread
 }
 

@@ -8,8 +8,8 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
-	"app.tonedesk/gui"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/wording"
 )
 
 // subject is what a command works on: a still or a picture file.
@@ -30,7 +30,7 @@ func (of subject) sayTrouble(s streams) int {
 }
 
 func sayTrouble(name string, err error) string {
-	return gui.Explain("read the notes of the still "+gui.Quote(name), err)
+	return wording.Explain("read the notes of the still "+wording.Quote(name), err)
 }
 
 // openSubject opens the still that name says, by its folder, its ID, or its name if it is the
@@ -49,7 +49,7 @@ func openSubject(name string) (subject, error) {
 	}
 	still, err := store.Open(id)
 	if err != nil {
-		return subject{}, sentence(gui.Explain("open the still "+gui.Quote(name), err))
+		return subject{}, sentence(wording.Explain("open the still "+wording.Quote(name), err))
 	}
 	return stillSubject(name, still), nil
 }
@@ -74,7 +74,7 @@ func stillNamed(store *stills.Store, name string) (id string, err error) {
 		switch {
 		case e.Name != strings.TrimSpace(name) || e.Name == "":
 		case id != "":
-			return "", sentence(gui.Sentence("open the still "+gui.Quote(name), "more than one has that name", "give its ID, as desk stills lists it"))
+			return "", sentence(wording.Sentence("open the still "+wording.Quote(name), "more than one has that name", "give its ID, as desk stills lists it"))
 		default:
 			id = e.ID
 		}
@@ -93,7 +93,7 @@ func isFolder(a, b string) bool {
 func userStills() (*stills.Store, error) {
 	folders, err := stills.UserFolders()
 	if err != nil {
-		return nil, sentence(gui.Explain("find the stills", err))
+		return nil, sentence(wording.Explain("find the stills", err))
 	}
 	return stills.New(folders), nil
 }
@@ -105,7 +105,7 @@ func stillSubject(name string, still *stills.Still) subject {
 func pictureSubject(name string) (subject, error) {
 	picture, err := capture.OpenPicture(name)
 	if err != nil {
-		return subject{}, sentence(gui.Explain("read "+gui.Quote(name), err))
+		return subject{}, sentence(wording.Explain("read "+wording.Quote(name), err))
 	}
 	pixels := analysis.Pixels{
 		Pix: picture.Pix, Stride: picture.Stride,

@@ -5,7 +5,8 @@ import (
 	"io"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/gui"
+	"app.tonedesk/gui/pictures"
+	"app.tonedesk/gui/wording"
 )
 
 // targetReport says how far a picture is from the one given by --target.
@@ -21,9 +22,9 @@ func (plan readPlan) readTarget() (*analysis.Target, error) {
 	if plan.target == "" {
 		return nil, nil
 	}
-	target, err := gui.ReadTarget(plan.target, plan.groups, plan.ground)
+	target, err := pictures.ReadTarget(plan.target, plan.groups, plan.ground)
 	if err != nil {
-		return nil, sentence(gui.Explain("read "+gui.Quote(plan.target), err))
+		return nil, sentence(wording.Explain("read "+wording.Quote(plan.target), err))
 	}
 	return target, nil
 }
@@ -47,5 +48,5 @@ func writeTarget(w io.Writer, r *targetReport) {
 		fmt.Fprintln(w, "  target     it can't be compared with the target")
 		return
 	}
-	fmt.Fprintf(w, "  target     %s\n             %s\n", plain(gui.SayTargetDistance(r.match)), plain(gui.SayTarget(r.match)))
+	fmt.Fprintf(w, "  target     %s\n             %s\n", plain(wording.SayTargetDistance(r.match)), plain(wording.SayTarget(r.match)))
 }

@@ -9,12 +9,12 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
-	"app.tonedesk/gui"
+	"app.tonedesk/gui/wording"
 )
 
 // badValue is the usageError of an option whose value can't be used.
 func badValue(name, value, why, act string) error {
-	return usageError{"use --" + name + " " + gui.Quote(value), why, act}
+	return usageError{"use --" + name + " " + wording.Quote(value), why, act}
 }
 
 // choice returns the option's value as one of the numbers on offer, or otherwise if it

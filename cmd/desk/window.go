@@ -18,6 +18,8 @@ import (
 	"app.tonedesk/capture"
 	"app.tonedesk/cmd/desk/quiet"
 	"app.tonedesk/gui"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/wording"
 )
 
 // appID names the program to the desktop; FyneApp.toml has it too.
@@ -32,17 +34,17 @@ func openWindow(args []string, s streams) (exit int) {
 	}
 	if w.picture != "" {
 		if _, err := capture.OpenPicture(w.picture); err != nil {
-			s.say(gui.Explain(w.picture, err))
+			s.say(wording.Explain(w.picture, err))
 			return exitUnread
 		}
 	}
 	trace, err := openTrace(w.trace)
 	if err != nil {
-		s.say(gui.Explain(w.trace, err))
+		s.say(wording.Explain(w.trace, err))
 		return exitUnread
 	}
 	if err := displayAnswers(); err != nil {
-		s.say(gui.Explain("open the window", err))
+		s.say(wording.Explain("open the window", err))
 		return exitUnread
 	}
 	return runWindow(w.picture, trace, s)
@@ -67,7 +69,7 @@ func windowArguments(args []string) (windowArgs, error) {
 		w.picture, err = filepath.Abs(a.operands[0])
 		return w, err
 	}
-	return windowArgs{}, usageError{"open " + gui.Quote(a.operands[1]), "the window shows one picture at a time", "name one file"}
+	return windowArgs{}, usageError{"open " + wording.Quote(a.operands[1]), "the window shows one picture at a time", "name one file"}
 }
 
 // openTrace opens the trace file, readable for its owner only.
@@ -84,16 +86,16 @@ func openTrace(path string) (io.Writer, error) {
 
 // runWindow runs the toolkit until the window is closed.
 func runWindow(picture string, trace io.Writer, s streams) (exit int) {
-	path, err := gui.SettingsPath()
+	path, err := settings.Path()
 	if err != nil {
-		s.say(gui.Explain("find the settings", err))
+		s.say(wording.Explain("find the settings", err))
 		return exitUnread
 	}
-	settings, problems, err := gui.LoadSettings(path)
+	set, problems, err := settings.Load(path)
 	if err != nil {
-		problems = append(problems, gui.Explain("read the settings", err))
+		problems = append(problems, wording.Explain("read the settings", err))
 	}
-	keeper := gui.NewKeeper(path, func(err error) { fyne.LogError("keeping the settings", err) })
+	keeper := settings.NewKeeper(path, func(err error) { fyne.LogError("keeping the settings", err) })
 	forget := keepCrashes()
 	defer forget()
 	defer recoverWindow(keeper, s, &exit)
@@ -109,13 +111,13 @@ func runWindow(picture string, trace io.Writer, s streams) (exit int) {
 	a := app.NewWithID(appID)
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
 	desk := gui.NewDesk(a, gui.Options{
-		Settings: settings, Keeper: keeper, Picture: picture, Stills: store, Problems: problems, Messages: quiet.Path(), Trace: trace, Quit: a.Quit,
+		Settings: set, Keeper: keeper, Picture: picture, Stills: store, Problems: problems, Messages: quiet.Path(), Trace: trace, Quit: a.Quit,
 		Screen: func() (capture.Backend, error) { return capture.Pick(os.Getenv) },
 	})
 	a.Lifecycle().SetOnStarted(desk.Started)
 	leaveOnSignal(desk)
 	if whetherRefused(desk.Show) {
-		s.say(gui.Sentence("open the window", "the display has no OpenGL 2.1 to draw with", "install the graphics card's driver, or Mesa"+more()))
+		s.say(wording.Sentence("open the window", "the display has no OpenGL 2.1 to draw with", "install the graphics card's driver, or Mesa"+more()))
 		return exitUnread
 	}
 	desk.Run()
@@ -125,7 +127,7 @@ func runWindow(picture string, trace io.Writer, s streams) (exit int) {
 }
 
 // recoverWindow turns a panic into a sentence, with what was kept safe.
-func recoverWindow(keeper *gui.Keeper, s streams, exit *int) {
+func recoverWindow(keeper *settings.Keeper, s streams, exit *int) {
 	r := recover()
 	if r == nil {
 		return

@@ -3,8 +3,9 @@ package native
 import (
 	"fmt"
 
-	"app.tonedesk/capture/xconn"
 	"github.com/jezek/xgb/xproto"
+
+	"app.tonedesk/capture/xconn"
 )
 
 // owned is who answers for the picture that was copied last, or nil. Only what runs on the

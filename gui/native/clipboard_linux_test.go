@@ -19,10 +19,11 @@ import (
 	"testing"
 	"time"
 
-	"app.tonedesk/capture/xconn"
-	"app.tonedesk/capture/xvfbtest"
 	"github.com/jezek/xgb"
 	"github.com/jezek/xgb/xproto"
+
+	"app.tonedesk/capture/xconn"
+	"app.tonedesk/capture/xvfbtest"
 )
 
 // clipboardScreen starts a server and sees to it that no owner outlives the test.

@@ -6,9 +6,10 @@ import (
 	"fmt"
 	"time"
 
-	"app.tonedesk/capture/xconn"
 	"github.com/jezek/xgb"
 	"github.com/jezek/xgb/xproto"
+
+	"app.tonedesk/capture/xconn"
 )
 
 // mostAsked bounds the events that wait to be answered; more of them are dropped, and who

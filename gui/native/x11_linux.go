@@ -9,9 +9,10 @@ import (
 	"sync"
 	"time"
 
-	"app.tonedesk/capture/xconn"
 	"github.com/jezek/xgb/randr"
 	"github.com/jezek/xgb/xproto"
+
+	"app.tonedesk/capture/xconn"
 )
 
 // askTime is how long the display may take for an answer about a window.

@@ -11,9 +11,10 @@ import (
 	"testing"
 	"time"
 
+	"github.com/jezek/xgb/xproto"
+
 	"app.tonedesk/capture/xconn"
 	"app.tonedesk/capture/xvfbtest"
-	"github.com/jezek/xgb/xproto"
 )
 
 // onScreen starts a server and makes it the window's display.

@@ -5,8 +5,9 @@ import (
 	"image"
 	"slices"
 
-	"app.tonedesk/capture/xconn"
 	"github.com/jezek/xgb/xproto"
+
+	"app.tonedesk/capture/xconn"
 )
 
 // Actions of a _NET_WM_STATE message. Source: Extended Window Manager Hints 1.5.

@@ -1,0 +1,160 @@
+package settings
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+)
+
+// ErrNewer says that the settings file belongs to a newer program. It stays as it
+// is, and nothing is kept as long as it lies there.
+var ErrNewer = errors.New("settings of a newer version")
+
+// errDamaged says that a settings file is no JSON object with a readable version.
+var errDamaged = errors.New("settings are damaged")
+
+// maxSettingsFile bounds what is read as settings, in bytes; ours have about one thousand.
+const maxSettingsFile = 1 << 20
+
+// Path returns where the settings file lies for the present user.
+func Path() (string, error) {
+	dir, err := os.UserConfigDir()
+	if err != nil {
+		return "", fmt.Errorf("find the folder of settings: %w", err)
+	}
+	return filepath.Join(dir, "tonedesk", "settings.json"), nil
+}
+
+// Load reads the settings file. The settings it returns are always valid. problems
+// are sentences for the user on what could not be taken over; a damaged file is set aside
+// under another name, so that nothing is lost. A missing file means the defaults.
+//
+// An error means that the file could not be read, or not set aside, or that it wraps
+// ErrNewer; the file is then as it was, and a Keeper won't overwrite it either.
+func Load(path string) (s Settings, problems []string, err error) {
+	return loadSettings(path, time.Now())
+}
+
+func loadSettings(path string, now time.Time) (Settings, []string, error) {
+	data, err := readSettings(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return Defaults(), nil, nil
+	}
+	if err != nil {
+		return Defaults(), []string{"The settings could not be read; Tonedesk starts without them and leaves their file alone."}, err
+	}
+	s, problems, err := decodeSettings(data)
+	if errors.Is(err, ErrNewer) {
+		return s, []string{"The settings are from a newer Tonedesk; their file stays as it is, and changes made now are not kept."},
+			fmt.Errorf("load settings %s: %w", path, err)
+	}
+	if err != nil {
+		aside, moveErr := setAside(path, now)
+		if moveErr != nil {
+			return s, []string{"The settings file is damaged and could not be set aside; Tonedesk starts without it."},
+				errors.Join(fmt.Errorf("load settings %s: %w", path, err), moveErr)
+		}
+		return s, []string{"The settings file was damaged: it is set aside as " + filepath.Base(aside) +
+			" in the same folder, and the settings start anew."}, nil
+	}
+	return s, problems, nil
+}
+
+// readSettings reads the file up to a little more than its limit.
+func readSettings(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err // os names the file and what was tried
+	}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, maxSettingsFile+1))
+}
+
+// decodeSettings reads settings field by field, so that one bad field costs only itself.
+func decodeSettings(data []byte) (Settings, []string, error) {
+	s := Defaults()
+	raw, err := decodeObject(data)
+	if err != nil {
+		return s, nil, err
+	}
+	if version, err := versionOf(raw); err != nil {
+		return s, nil, err
+	} else if version > settingsVersion {
+		return s, nil, fmt.Errorf("version %d, known up to %d: %w", version, settingsVersion, ErrNewer)
+	}
+	var unclear []string
+	for _, f := range s.fields() {
+		if b, ok := raw[f.name]; ok && f.to(b) != nil {
+			unclear = append(unclear, f.name)
+		}
+		delete(raw, f.name)
+	}
+	delete(raw, "version")
+	if len(raw) > 0 {
+		s.unknown = raw
+	}
+	var problems []string
+	if len(unclear) > 0 {
+		problems = append(problems, "Some settings could not be read and are back to what they were at first: "+
+			strings.Join(unclear, ", ")+".")
+	}
+	if changed := s.confine(); len(changed) > 0 {
+		problems = append(problems, "Some settings were out of range and have been brought back into it: "+
+			strings.Join(changed, ", ")+".")
+	}
+	return s, problems, nil
+}
+
+// decodeObject reads one JSON object and nothing behind it.
+func decodeObject(data []byte) (map[string]json.RawMessage, error) {
+	if len(data) > maxSettingsFile {
+		return nil, fmt.Errorf("more than %d bytes: %w", maxSettingsFile, errDamaged)
+	}
+	var raw map[string]json.RawMessage
+	if err := json.Unmarshal(data, &raw); err != nil {
+		return nil, fmt.Errorf("%w: %w", errDamaged, err)
+	}
+	if raw == nil { // the word null
+		return nil, errDamaged
+	}
+	return raw, nil
+}
+
+// versionOf returns the version in a settings object, 0 if there is none.
+func versionOf(raw map[string]json.RawMessage) (int64, error) {
+	b, ok := raw["version"]
+	if !ok {
+		return 0, nil
+	}
+	var version int64
+	if err := json.Unmarshal(b, &version); err != nil || bytes.Equal(b, []byte("null")) {
+		return 0, fmt.Errorf("version %.20q: %w", b, errDamaged)
+	}
+	return version, nil
+}
+
+// setAside gives the file at path a name of its own beside it and returns that name.
+func setAside(path string, now time.Time) (string, error) {
+	stem := path + ".damaged-" + now.Format("20060102-150405")
+	for n := range 100 {
+		name := stem
+		if n > 0 {
+			name = fmt.Sprintf("%s-%d", stem, n+1)
+		}
+		if _, err := os.Lstat(name); err == nil {
+			continue // never over an older one
+		}
+		if err := os.Rename(path, name); err != nil {
+			return "", fmt.Errorf("set damaged settings aside: %w", err)
+		}
+		return name, nil
+	}
+	return "", fmt.Errorf("set damaged settings aside: %s and a hundred like it: %w", stem, fs.ErrExist)
+}

@@ -1,0 +1,166 @@
+package settings
+
+import (
+	"encoding/json"
+	"image"
+	"math"
+	"reflect"
+	"strings"
+	"testing"
+
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/propose"
+)
+
+func TestDefaultsAreValid(t *testing.T) {
+	d := Defaults()
+	if changed := d.confine(); len(changed) != 0 {
+		t.Errorf("the defaults are out of range: %v", changed)
+	}
+}
+
+func TestSettingsValid(t *testing.T) {
+	nan := math.NaN()
+	tests := []struct {
+		name  string
+		spoil func(*Settings)
+		field func(Settings) any
+		want  any
+	}{
+		{"unknown ground", func(s *Settings) { s.Ground = "pink" }, func(s Settings) any { return s.Ground }, GroundDark},
+		{"ground kept", func(s *Settings) { s.Ground = GroundLight }, func(s Settings) any { return s.Ground }, GroundLight},
+		{"too slow", func(s *Settings) { s.PerSecond = 0.2 }, func(s Settings) any { return s.PerSecond }, 1.0},
+		{"too fast", func(s *Settings) { s.PerSecond = math.Inf(1) }, func(s Settings) any { return s.PerSecond }, 60.0},
+		{"no rate", func(s *Settings) { s.PerSecond = nan }, func(s Settings) any { return s.PerSecond }, 10.0},
+		{"strict", func(s *Settings) { s.Tolerance = 0.1 }, func(s Settings) any { return s.Tolerance }, 0.5},
+		{"lax", func(s *Settings) { s.Tolerance = 9 }, func(s Settings) any { return s.Tolerance }, 5.0},
+		{"no tolerance", func(s *Settings) { s.Tolerance = nan }, func(s Settings) any { return s.Tolerance }, 2.0},
+		{"even spot", func(s *Settings) { s.SpotSize = 4 }, func(s Settings) any { return s.SpotSize }, 3},
+		{"largest spot", func(s *Settings) { s.SpotSize = 11 }, func(s Settings) any { return s.SpotSize }, 11},
+		{"one band", func(s *Settings) { *s = s.WithKnob("bands", 1) }, func(s Settings) any { return s.Knobs["bands"] }, 2.0},
+		{"many bands", func(s *Settings) { *s = s.WithKnob("bands", 99) }, func(s Settings) any { return s.Knobs["bands"] }, 10.0},
+		{"one group", func(s *Settings) { s.Groups = 1 }, func(s Settings) any { return s.Groups }, 0},
+		{"four groups", func(s *Settings) { s.Groups = 4 }, func(s Settings) any { return s.Groups }, 4},
+		{"unknown view", func(s *Settings) { s.View = "x" }, func(s Settings) any { return s.View }, "grey"},
+		{"flat region", func(s *Settings) { s.Region = &Rect{1, 1, 5, 0} }, func(s Settings) any { return s.Region }, (*Rect)(nil)},
+		{"far region", func(s *Settings) { s.Region = &Rect{math.MinInt, 1, 5, 5} }, func(s Settings) any { return s.Region }, (*Rect)(nil)},
+		{"region left of the main screen", func(s *Settings) { s.Region = &Rect{-800, -20, 5, 5} }, func(s Settings) any { return *s.Region }, Rect{-800, -20, 5, 5}},
+		{"place without area", func(s *Settings) { s.Place = &Rect{} }, func(s Settings) any { return s.Place }, (*Rect)(nil)},
+		{"path with a nought", func(s *Settings) { s.Picture = "a\x00b" }, func(s Settings) any { return s.Picture }, ""},
+		{"long note", func(s *Settings) { s.Display = strings.Repeat("x", 2000) }, func(s Settings) any { return s.Display }, "sRGB"},
+		{"narrow", func(s *Settings) { s.Width = 12 }, func(s Settings) any { return s.Width }, float32(320)},
+		{"no height", func(s *Settings) { s.Height = float32(nan) }, func(s Settings) any { return s.Height }, float32(760)},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			s := Defaults()
+			tt.spoil(&s)
+			s = s.Valid()
+			if got := tt.field(s); got != tt.want {
+				t.Errorf("got %v, want %v", got, tt.want)
+			}
+			if changed := s.confine(); len(changed) != 0 {
+				t.Errorf("valid settings change again: %v", changed)
+			}
+		})
+	}
+}
+
+func TestSettingsGoThroughTheFile(t *testing.T) {
+	s := Settings{
+		Ground: GroundMiddle, PerSecond: 24, Tolerance: 1.5, SpotSize: 5, Groups: 3, StillsLimit: 500,
+		Shade:   propose.Options{ShadowHue: 35, Turn: 0.5, Gain: 0.1, AccentChroma: 0.2, EqualBy: propose.ByLayerGrey},
+		TooDark: 6, TooLight: 95, Dots: DotsNever, Rules: families.Rules{LeastTones: 1.5, MostTones: 4, LeastChroma: 6, LeastTurn: 10, MostGain: 0.1, KeepsWithin: 2, VanishAbove: 8.5},
+		Knobs: map[string]float64{"bands": 7, "of another program": 0.5},
+		View:  "bands", Mirrored: true, Page: "Structure", FromWhite: true, KeepAbove: true,
+		Region: &Rect{-5, 6, 700, 800}, Picture: "/tmp/a b “é”.png", Target: "/tmp/plan.png", TargetStill: "20260102-030405-abcdefghij", Place: &Rect{1, 2, 380, 760},
+		Width: 381.5, Height: 777, Display: "a wide one",
+	}
+	v := reflect.ValueOf(s)
+	for i := range v.NumField() {
+		if v.Type().Field(i).IsExported() && v.Field(i).IsZero() {
+			t.Fatalf("%s has no value of its own in this test", v.Type().Field(i).Name)
+		}
+	}
+	data, err := s.encode()
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, problems, err := decodeSettings(data)
+	if err != nil || len(problems) > 0 {
+		t.Fatalf("read back: %v, %v", problems, err)
+	}
+	if !reflect.DeepEqual(got, s) {
+		t.Errorf("read back %+v, want %+v", got, s)
+	}
+}
+
+func TestDecodeSettings(t *testing.T) {
+	tests := []struct {
+		name, file string
+		ground     Ground
+		problem    string // words that the problem holds; "" for no problem
+		err        error
+	}{
+		{"empty object", `{}`, GroundDark, "", nil},
+		{"ours", `{"version": 1, "ground": "light"}`, GroundLight, "", nil},
+		{"an older one", `{"version": 0, "ground": "light"}`, GroundLight, "", nil},
+		{"one field bad", `{"ground": "light", "spot_size": "x"}`, GroundLight, "spot_size", nil},
+		{"out of range", `{"ground": "light", "per_second": 1000}`, GroundLight, "per_second", nil},
+		{"a number too large to hold", `{"ground": "light", "tolerance": 1e999}`, GroundLight, "tolerance", nil},
+		{"null means as at first", `{"ground": null, "region": null}`, GroundDark, "", nil},
+		{"newer", `{"version": 2, "ground": "light"}`, GroundDark, "", ErrNewer},
+		{"nothing", ``, GroundDark, "", errDamaged},
+		{"null", `null`, GroundDark, "", errDamaged},
+		{"cut off", `{"ground": "li`, GroundDark, "", errDamaged},
+		{"two objects", `{} {}`, GroundDark, "", errDamaged},
+		{"a list", `[1]`, GroundDark, "", errDamaged},
+		{"version in words", `{"version": "one"}`, GroundDark, "", errDamaged},
+		{"version null", `{"version": null}`, GroundDark, "", errDamaged},
+		{"zeros, as after a power cut", strings.Repeat("\x00", 512), GroundDark, "", errDamaged},
+		{"too large", `{"x":"` + strings.Repeat("x", maxSettingsFile) + `"}`, GroundDark, "", errDamaged},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			s, problems, err := decodeSettings([]byte(tt.file))
+			if s.Ground != tt.ground {
+				t.Errorf("ground %q, want %q", s.Ground, tt.ground)
+			}
+			if all := strings.Join(problems, " "); !strings.Contains(all, tt.problem) || (tt.problem == "") != (all == "") {
+				t.Errorf("problems %q, want one on %q", problems, tt.problem)
+			}
+			if !isErr(err, tt.err) {
+				t.Errorf("error %v, want %v", err, tt.err)
+			}
+		})
+	}
+}
+
+func TestUnknownFieldsAreKept(t *testing.T) {
+	s, _, err := decodeSettings([]byte(`{"version": 1, "of_tomorrow": {"a": [1, 2]}, "bands": 4}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, err := s.Clone().encode()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all map[string]any
+	if err := json.Unmarshal(data, &all); err != nil {
+		t.Fatal(err)
+	}
+	want := map[string]any{"a": []any{1.0, 2.0}}
+	if !reflect.DeepEqual(all["of_tomorrow"], want) || all["bands"] != 4.0 {
+		t.Errorf("written back: %s", data)
+	}
+}
+
+func TestRect(t *testing.T) {
+	r := image.Rect(-3, 4, 10, 20)
+	if got := RectOf(r).Rectangle(); got != r {
+		t.Errorf("%v became %v", r, got)
+	}
+	if got := (*Rect)(nil).Rectangle(); !got.Empty() {
+		t.Errorf("no rectangle became %v", got)
+	}
+}

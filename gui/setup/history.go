@@ -1,0 +1,45 @@
+package setup
+
+import "slices"
+
+// History keeps the setups to go back to, without limit. Its zero value is empty.
+type History struct {
+	Past, future []Setup
+	joined       string // what the last step was, if steps like it join it
+}
+
+// Step keeps now, before it is changed. Steps of the same kind in a row, such as the
+// moves of one drag, are one; the empty kind joins nothing.
+func (h *History) Step(now Setup, kind string) {
+	if kind != "" && kind == h.joined {
+		return
+	}
+	h.Past, h.future, h.joined = append(h.Past, now), nil, kind
+}
+
+// Settle ends a row of joined steps.
+func (h *History) Settle() { h.joined = "" }
+
+// Forget drops the setups for which gone reports true: there is no way back to them.
+func (h *History) Forget(gone func(Setup) bool) {
+	h.Past, h.future = slices.DeleteFunc(h.Past, gone), slices.DeleteFunc(h.future, gone)
+	h.joined = ""
+}
+
+// Undo returns the setup before the last step, and whether there is one.
+func (h *History) Undo(now Setup) (Setup, bool) { return swap(h, &h.Past, &h.future, now) }
+
+// Redo returns the setup after the step last undone, and whether there is one.
+func (h *History) Redo(now Setup) (Setup, bool) { return swap(h, &h.future, &h.Past, now) }
+
+// swap takes the last of from, and puts now on to.
+func swap(h *History, from, to *[]Setup, now Setup) (Setup, bool) {
+	if len(*from) == 0 {
+		return now, false
+	}
+	last := len(*from) - 1
+	back := (*from)[last]
+	*from, *to = (*from)[:last], append(*to, now)
+	h.joined = ""
+	return back, true
+}

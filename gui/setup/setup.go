@@ -1,0 +1,172 @@
+package setup
+
+import (
+	"image"
+	"slices"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/propose"
+)
+
+// MaxSpots is how many spots there can be: A to H.
+const MaxSpots = 8
+
+// SourceKind says what is watched.
+type SourceKind uint8
+
+const (
+	SourceDemo    SourceKind = iota // the embedded painting
+	SourcePicture                   // a picture file
+	SourceRegion                    // a region of the screen
+	SourceStill                     // a still that was kept; Path is its ID
+)
+
+// Source is what is watched. Region counts desktop pixels for a screen, else pixels of
+// the picture; empty means all of it.
+type Source struct {
+	Kind   SourceKind
+	Path   string // of a picture file
+	Region image.Rectangle
+}
+
+// Feed returns what a stream is opened for: parts of a picture are parts of one feed.
+func (s Source) Feed() Source {
+	if s.Kind != SourceRegion {
+		s.Region = image.Rectangle{}
+	}
+	return s
+}
+
+// Place is where a spot lies, in the coordinates of its source's Region.
+type Place struct {
+	At    image.Point
+	Area  image.Rectangle // of a measured area; empty for a spot
+	Moved bool            // the picture has jumped since it was placed
+}
+
+// Centre is the point by which the place is taken hold of.
+func (p Place) Centre() image.Point {
+	if p.Area.Empty() {
+		return p.At
+	}
+	return p.Area.Min.Add(p.Area.Size().Div(2))
+}
+
+// To returns the place with its centre at q, as placed by hand.
+func (p Place) To(q image.Point) Place {
+	if !p.Area.Empty() {
+		p.Area = p.Area.Add(q.Sub(p.Centre()))
+	}
+	p.At, p.Moved = q, false
+	return p
+}
+
+// Setup is what undo goes back to: what is watched, where the spots lie and what isn't
+// counted. Its slices are never written to once they are in a setup.
+type Setup struct {
+	Source   Source
+	Places   []Place
+	Areas    []image.Rectangle // left out, in the coordinates of Source.Region
+	Tones    []float64         // lightness left out, L*
+	Families []Family
+	Shade    propose.Options // by which colours are proposed
+	Typed    *colour.RGB     // the colour to begin from; nil follows the spots
+	Target   *Target         // to paint toward; nil for none
+	Edges    []float64       // of the groups, L*, rising; none where they are found by themselves
+}
+
+// SpotName returns the letter of spot i.
+func SpotName(i int) string { return string(rune('A' + i)) }
+
+// With returns the setup with p placed by a plain click (A first, then B again and
+// again) or, if add, as one spot more; the index tells which. A full set gives the last
+// spot again.
+func (s Setup) With(p Place, add bool) (Setup, int) {
+	n := len(s.Places)
+	at := min(n, 1)
+	if add {
+		at = min(n, MaxSpots-1)
+	}
+	return s.Placed(at, p), at
+}
+
+// Placed returns the setup with spot i at p; i may be one past the last.
+func (s Setup) Placed(i int, p Place) Setup {
+	places := slices.Clone(s.Places)
+	if i == len(places) {
+		places = append(places, p)
+	} else {
+		places[i] = p
+	}
+	s.Places = places
+	return s
+}
+
+// Without returns the setup without spot i. The spots after it move up a letter.
+func (s Setup) Without(i int) Setup {
+	s.Places = slices.Delete(slices.Clone(s.Places), i, i+1)
+	return s
+}
+
+// AllMoved returns the setup with every spot said to be moved, or with none.
+func (s Setup) AllMoved(moved bool) Setup {
+	places := slices.Clone(s.Places)
+	for i := range places {
+		places[i].Moved = moved
+	}
+	families := slices.Clone(s.Families)
+	for i := range families {
+		families[i].Light.Moved, families[i].Shadow.Moved = moved, moved
+	}
+	s.Places, s.Families = places, families
+	return s
+}
+
+// LeavingOut returns the setup with one area more left out.
+func (s Setup) LeavingOut(area image.Rectangle) Setup {
+	s.Areas = append(slices.Clip(s.Areas), area)
+	return s
+}
+
+// LeavingOutTone returns the setup with one lightness more left out.
+func (s Setup) LeavingOutTone(lightness float64) Setup {
+	s.Tones = append(slices.Clip(s.Tones), lightness)
+	return s
+}
+
+// CountingAll returns the setup with nothing left out.
+func (s Setup) CountingAll() Setup {
+	s.Areas, s.Tones = nil, nil
+	return s
+}
+
+// ToneReach is how far around a clicked lightness is left out with it, in L*: canvas and
+// paper are rarely of one colour throughout (common practice, no source).
+const ToneReach = 1.0
+
+// Out says the same for the analysis, for a picture whose top left lies at origin.
+func (s Setup) Out(dst *analysis.Mask, origin image.Point, covered image.Rectangle) {
+	dst.Areas = dst.Areas[:0]
+	for _, area := range s.Areas {
+		dst.Areas = append(dst.Areas, area.Sub(origin))
+	}
+	if !covered.Empty() {
+		dst.Areas = append(dst.Areas, covered.Sub(origin))
+	}
+	dst.Lightness = [256]bool{}
+	for _, lightness := range s.Tones {
+		from, to := toneBins(lightness)
+		for bin := from; bin <= to; bin++ {
+			dst.Lightness[bin] = true
+		}
+	}
+}
+
+// toneBins returns the first and the last bin left out around a lightness.
+func toneBins(lightness float64) (from, to int) {
+	return colour.BinOf(max(lightness-ToneReach, 0)), colour.BinOf(min(lightness+ToneReach, 100))
+}
+
+// LeastSide is the side of the smallest part that can be watched.
+const LeastSide = 8

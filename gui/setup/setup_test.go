@@ -1,0 +1,109 @@
+package setup
+
+import (
+	"image"
+	"reflect"
+	"testing"
+
+	"app.tonedesk/analysis"
+)
+
+// The rule of the window: the first click sets A, every further one B again, with Shift
+// one spot more.
+func TestSetupWith(t *testing.T) {
+	var s Setup
+	steps := []struct {
+		x    int
+		add  bool
+		at   int
+		want []int // x of each spot
+	}{
+		{1, false, 0, []int{1}},
+		{2, false, 1, []int{1, 2}},
+		{3, false, 1, []int{1, 3}},
+		{4, true, 2, []int{1, 3, 4}},
+		{5, false, 1, []int{1, 5, 4}},
+	}
+	for i, step := range steps {
+		before := s
+		var at int
+		s, at = s.With(Place{At: image.Pt(step.x, 0)}, step.add)
+		var got []int
+		for _, p := range s.Places {
+			got = append(got, p.At.X)
+		}
+		if at != step.at || !reflect.DeepEqual(got, step.want) {
+			t.Fatalf("step %d: spots %v, placed %d; want %v, %d", i, got, at, step.want, step.at)
+		}
+		if len(before.Places) > 0 && step.at < len(before.Places) && &before.Places[0] == &s.Places[0] {
+			t.Fatalf("step %d wrote into the setup before it", i)
+		}
+	}
+}
+
+func TestSetupFull(t *testing.T) {
+	var s Setup
+	for i := range MaxSpots + 3 {
+		s, _ = s.With(Place{At: image.Pt(i, 0)}, true)
+	}
+	if len(s.Places) != MaxSpots || s.Places[MaxSpots-1].At.X != MaxSpots+2 {
+		t.Errorf("a full set has %d spots, the last at %v", len(s.Places), s.Places[len(s.Places)-1].At)
+	}
+}
+
+func TestSetupOut(t *testing.T) {
+	s := Setup{}.LeavingOut(image.Rect(110, 210, 120, 220)).LeavingOutTone(100)
+	var out analysis.Mask
+	s.Out(&out, image.Pt(100, 200), image.Rect(150, 250, 160, 260))
+	want := []image.Rectangle{image.Rect(10, 10, 20, 20), image.Rect(50, 50, 60, 60)}
+	if !reflect.DeepEqual(out.Areas, want) {
+		t.Errorf("areas %v, want %v", out.Areas, want)
+	}
+	// white, and what is within 1 L* of it: bins round(2.55*99) = 252 to 255
+	for bin, left := range out.Lightness {
+		if left != (bin >= 252) {
+			t.Errorf("bin %d left out: %v", bin, left)
+		}
+	}
+	s.CountingAll().Out(&out, image.Point{}, image.Rectangle{})
+	if len(out.Areas) != 0 || out.Lightness != [256]bool{} {
+		t.Error("something is still left out")
+	}
+}
+
+func TestPlaceTo(t *testing.T) {
+	area := Place{Area: image.Rect(0, 0, 10, 20), Moved: true}.To(image.Pt(105, 110))
+	if want := image.Rect(100, 100, 110, 120); area.Area != want || area.Moved {
+		t.Errorf("area at %v (moved: %v), want %v", area.Area, area.Moved, want)
+	}
+}
+
+func TestHistory(t *testing.T) {
+	at := func(x int) Setup { s, _ := Setup{}.With(Place{At: image.Pt(x, 0)}, false); return s }
+	var h History
+	h.Step(at(0), "")
+	h.Step(at(1), "carry A")
+	h.Step(at(2), "carry A") // joins
+	h.Settle()
+	h.Step(at(3), "carry A")
+	now := at(4)
+	var ok bool
+	for _, want := range []int{3, 1, 0} {
+		if now, ok = h.Undo(now); !ok || now.Places[0].At.X != want {
+			t.Fatalf("undo leads to %v, want %d", now.Places[0].At, want)
+		}
+	}
+	if _, ok = h.Undo(now); ok {
+		t.Fatal("undo goes on before the first step")
+	}
+	for _, want := range []int{1, 3, 4} {
+		if now, ok = h.Redo(now); !ok || now.Places[0].At.X != want {
+			t.Fatalf("redo leads to %v, want %d", now.Places[0].At, want)
+		}
+	}
+	h.Undo(now)
+	h.Step(at(9), "")
+	if _, ok = h.Redo(at(10)); ok {
+		t.Error("a new step leaves something to do again")
+	}
+}

@@ -1,0 +1,59 @@
+package export
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/sheet"
+)
+
+// Export says what of a still is handed on, beside what the file's ending tells.
+type Export struct {
+	Page    sheet.Size // of a sheet
+	Picture bool       // as PNG: the picture with its notes, pixel for pixel, not the sheet
+}
+
+// sheetPixels is how finely a sheet is painted as a picture, in pixels a millimetre: 203 dots
+// an inch.
+const sheetPixels = 8
+
+// Write writes a still the way the ending of a file's name tells. The error wraps stills.ErrEnding
+// where it tells none.
+func (h Export) Write(w io.Writer, ending string, s SheetSubject) error {
+	switch strings.ToLower(ending) {
+	case ".png":
+		if h.Picture {
+			return stills.WritePNG(w, stills.Annotate(s.Picture, s.Notes, 0))
+		}
+		return stills.WritePNG(w, sheet.New(h.Page, SheetContent(s)).Image(sheetPixels))
+	case ".pdf":
+		return sheet.New(h.Page, SheetContent(s)).PDF(w, sheet.About{Title: s.Title, Time: s.Time})
+	case ".ora":
+		return stills.WriteORA(w, s.Picture, s.Out, s.Notes, stills.LayerNames{
+			Notes: "Notes", TwoTone: "Two-tone", Greys: "Greys", Picture: "Picture",
+		})
+	case ".json":
+		return stills.WriteJSON(w, s.meta(), s.Notes)
+	}
+	return fmt.Errorf("%q: %w", ending, stills.ErrEnding)
+}
+
+// Save writes a still to a file of the user's choice, readable for its owner only, as
+// files.Create does: over one that is there only if so told. The error wraps stills.ErrEnding,
+// fs.ErrExist, or says why the disk would not take it.
+func (h Export) Save(path string, over bool, s SheetSubject) error {
+	ending := filepath.Ext(path)
+	if !slices.Contains(stills.Endings(), strings.ToLower(ending)) {
+		return fmt.Errorf("hand on as %s: %w", path, stills.ErrEnding)
+	}
+	write := func(w io.Writer) error { return h.Write(w, ending, s) }
+	if err := files.Create(path, over, write); err != nil {
+		return fmt.Errorf("hand on as %s: %w", path, err)
+	}
+	return nil
+}

@@ -1,0 +1,220 @@
+package export
+
+import (
+	"errors"
+	"image"
+	"image/color"
+	"io/fs"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/capture"
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/ink"
+	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/gui/stills/sheet"
+	"app.tonedesk/gui/wording"
+)
+
+// plainSay returns a text with ordinary spaces.
+func plainSay(text string) string { return strings.ReplaceAll(text, wording.Nbsp, " ") }
+
+// halfLight is light grey on the left and dark grey on the right.
+func halfLight(w, h int) analysis.Pixels {
+	p := analysis.Pixels{Pix: make([]byte, 4*w*h), Stride: 4 * w, Width: w, Height: h}
+	for i := range w * h {
+		grey := uint8(200)
+		if i%w >= w/2 {
+			grey = 80
+		}
+		copy(p.Pix[4*i:], []byte{grey, grey, grey, 255})
+	}
+	return p
+}
+
+func someSubject() SheetSubject {
+	p := halfLight(120, 80)
+	spot := notes.Spot{At: ink.Pt(30, 40), Reading: analysis.SpotOf(colour.RGB{R: 200, G: 200, B: 200})}
+	return SheetSubject{
+		Title: "Half light", Time: time.Date(2026, 3, 4, 12, 30, 0, 0, time.UTC), Display: "sRGB", Picture: p,
+		Source: stills.Source{Kind: stills.FromScreen},
+		Notes: []notes.Note{
+			notes.New(notes.Ring{From: ink.Pt(5, 5), To: ink.Pt(50, 50), Width: 2}, ""),
+			notes.New(spot, "half-tone"),
+			notes.New(notes.Arrow{From: ink.Pt(5, 5), To: ink.Pt(50, 50), Width: 2}, "lose this edge"),
+			notes.New(notes.Area{Side: notes.Light, Points: []notes.Point{ink.Pt(20, 20)}, Width: 20}, ""),
+			notes.New(notes.Area{Side: notes.Shadow, Points: []notes.Point{ink.Pt(90, 20)}, Width: 20}, ""),
+		},
+	}
+}
+
+// What stands on the sheet is what the window measures and what the notes say, with the same
+// numbers.
+func TestSheetContent(t *testing.T) {
+	s := someSubject()
+	family := families.Of(analysis.SpotOf(colour.RGB{R: 230, G: 180, B: 140}), analysis.SpotOf(colour.RGB{R: 150, G: 70, B: 60}), families.DefaultRules())
+	s.Families = &families.Found{List: []families.Family{family, family, family, family, family, family, family}}
+	c := SheetContent(s)
+	if len(c.Families) != mostFamilies || len(c.Families[0].Colours) != 2 || !strings.Contains(c.Families[0].Title, "tones") {
+		t.Errorf("families %+v", c.Families)
+	}
+	if c.FamiliesLeft != 1 {
+		t.Errorf("of 7 families %d are said to be left", c.FamiliesLeft)
+	}
+	var said []string
+	for _, n := range c.Notes {
+		said = append(said, plainSay(n.Text))
+	}
+	light, shadow := analysis.SpotOf(colour.RGB{R: 200, G: 200, B: 200}), analysis.SpotOf(colour.RGB{R: 80, G: 80, B: 80})
+	want := []string{
+		"lightness " + wording.Tenth(light.Lightness) + ", value " + wording.Tenth(light.Value) + ": half-tone",
+		"lose this edge",
+		"Painted areas. Light: lightness " + wording.Tenth(light.Lightness) + ", value " + wording.Tenth(light.Value) + ", spread 0.0. Shadow: lightness " +
+			wording.Tenth(shadow.Lightness) + ", value " + wording.Tenth(shadow.Value) + ", spread 0.0. " + wording.Tenth(light.Value-shadow.Value) +
+			" tones apart; the shadow's lightest tenth is " + wording.Tenth(light.Value-shadow.Value) + " tones darker than the light's darkest tenth.",
+	}
+	if strings.Join(said, "|") != strings.Join(want, "|") {
+		t.Errorf("%q, want %q", said, want)
+	}
+	if c.Notes[0].Number != 1 || c.Notes[1].Number != 2 || c.Notes[2].Number != 0 || c.Notes[0].Colour == nil || c.Notes[0].Grey != 200 {
+		t.Errorf("%+v", c.Notes)
+	}
+	if got := plainSay(c.About[0]); got != "4 March 2026, 12:30 · part of the screen, 120 × 80 pixels · 5 notes" {
+		t.Errorf("about %q", got)
+	}
+	if len(c.Shares) != 2 || plainSay(c.Shares[0].Words) != "dark 50 %" || c.Histogram == nil {
+		t.Errorf("%+v", c.Shares)
+	}
+	if c := SheetContent(SheetSubject{Title: "x", Picture: halfLight(4, 4)}); len(c.Families) != 0 || len(c.Notes) != 0 {
+		t.Errorf("nothing to say gives %+v, %+v", c.Families, c.Notes)
+	}
+}
+
+// The window and the sheet say the same of painted areas, with all figures, whichever way
+// round they lie.
+func TestSayMeasured(t *testing.T) {
+	light, shadow := analysis.SpotOf(colour.RGB{R: 200, G: 200, B: 200}), analysis.SpotOf(colour.RGB{R: 80, G: 80, B: 80})
+	side := func(s analysis.Spot) string {
+		return "lightness " + wording.Tenth(s.Lightness) + ", value " + wording.Tenth(s.Value) + ", spread 0.0"
+	}
+	nan := math.NaN()
+	for want, m := range map[string]notes.Measured{
+		"Paint with Light and Shadow to measure two parts against each other.": {Tones: nan, Overlap: nan},
+		"Light: " + side(light) + ".":                                          {Light: &light, Tones: nan, Overlap: nan},
+		"Shadow: " + side(shadow) + ".":                                        {Shadow: &shadow, Tones: nan, Overlap: nan},
+		"Light: " + side(light) + ". Shadow: " + side(shadow) + ". 4.5 tones apart; the shadow's lightest tenth is 4.4 tones darker than the light's darkest tenth.": {
+			Light: &light, Shadow: &shadow, Tones: 4.5, Overlap: -4.4},
+		"Light: " + side(light) + ". Shadow: " + side(shadow) + ". 1.0 tones apart; they overlap, the shadow's lightest tenth is 0.3 tones lighter than the light's darkest tenth.": {
+			Light: &light, Shadow: &shadow, Tones: 1, Overlap: 0.3},
+		"Light: " + side(shadow) + ". Shadow: " + side(light) + ". The other way round: the light is 4.5 tones darker than the shadow; they overlap, the shadow's lightest tenth is 4.5 tones lighter than the light's darkest tenth.": {
+			Light: &shadow, Shadow: &light, Tones: -4.5, Overlap: 4.5},
+		"Light: " + side(light) + ". Shadow: " + side(light) + ". Light and shadow have the same value; the shadow's lightest tenth is as light as the light's darkest tenth.": {
+			Light: &light, Shadow: &light, Tones: -0.04, Overlap: 0.04},
+	} {
+		if got := plainSay(wording.SayMeasured(m)); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	p := halfLight(40, 40)
+	area := func(side notes.Side, x float64) notes.Note {
+		return notes.New(notes.Area{Side: side, Points: []notes.Point{{X: x, Y: 10}, {X: x, Y: 30}}, Width: 6}, "")
+	}
+	list := []notes.Note{area(notes.Light, 30), area(notes.Shadow, 10)}
+	painted := notes.NewPainted(p)
+	painted.Set(list)
+	rows := SheetContent(SheetSubject{Title: "x", Picture: p, Notes: list}).Notes
+	if len(rows) != 1 || !strings.HasSuffix(rows[0].Text, wording.SayMeasured(painted.Measure())) {
+		t.Errorf("the sheet says %+v", rows)
+	}
+}
+
+// A still is handed on as a file of the owner's, whole or not at all.
+func TestHandOnSaves(t *testing.T) {
+	dir, s := t.TempDir(), someSubject()
+	h := Export{Page: sheet.A4}
+	for _, ending := range stills.Endings() {
+		path := filepath.Join(dir, "half"+strings.ToUpper(ending))
+		if err := h.Save(path, true, s); err != nil {
+			t.Fatal(err)
+		}
+		if info, err := os.Stat(path); err != nil || info.Mode().Perm() != 0o600 || info.Size() == 0 {
+			t.Errorf("%s: %v, %v", path, info, err)
+		}
+	}
+	h.Picture = true
+	path := filepath.Join(dir, "notes.png")
+	if err := h.Save(path, true, s); err != nil {
+		t.Fatal(err)
+	}
+	p, err := capture.OpenPicture(path)
+	if err != nil || p.Size.X != 120 || p.Size.Y != 80 {
+		t.Fatalf("%v, %v", p, err)
+	}
+	// Where no note is, the picture is as it was.
+	if at := 4*(70*120+110) + 0; p.Pix[at] != 80 || p.Pix[at+2] != 80 {
+		t.Errorf("the picture has changed: %v", p.Pix[at:at+4])
+	}
+	if err := h.Save(filepath.Join(dir, "x.gif"), true, s); !errors.Is(err, stills.ErrEnding) {
+		t.Errorf("gif: %v", err)
+	}
+	if err := h.Save(path, false, s); !errors.Is(err, fs.ErrExist) {
+		t.Errorf("over a file that is there: %v", err)
+	}
+	if err := os.Mkdir(filepath.Join(dir, "d.png"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	if err := h.Save(filepath.Join(dir, "d.png"), true, s); err == nil {
+		t.Error("a folder was written over")
+	}
+	if left, err := filepath.Glob(filepath.Join(dir, ".*")); err != nil || len(left) != 0 {
+		t.Errorf("left over: %v, %v", left, err)
+	}
+}
+
+// The merged image of an OpenRaster file is the picture with its notes.
+func TestMergedImage(t *testing.T) {
+	dir, s := t.TempDir(), someSubject()
+	layers, whole := filepath.Join(dir, "x.ora"), filepath.Join(dir, "x.png")
+	if err := (Export{}).Save(layers, false, s); err != nil {
+		t.Fatal(err)
+	}
+	if err := (Export{Picture: true}).Save(whole, false, s); err != nil {
+		t.Fatal(err)
+	}
+	a, errA := capture.OpenPicture(layers)
+	b, errB := capture.OpenPicture(whole)
+	if errA != nil || errB != nil || string(a.Pix) != string(b.Pix) {
+		t.Errorf("the merged image is not the picture with its notes: %v, %v", errA, errB)
+	}
+}
+
+// A sheet is white paper where the picture is transparent, in every picture on it; where
+// nothing is counted it says so.
+func TestSheetOfTransparent(t *testing.T) {
+	p := halfLight(40, 40)
+	for i := range 40 * 20 {
+		copy(p.Pix[4*i:], []byte{0, 0, 0, 0})
+	}
+	c := SheetContent(SheetSubject{Title: "x", Picture: p})
+	for i, img := range []*image.RGBA{c.Picture, c.Greys, c.Bands} {
+		size := img.Rect.Size()
+		top, below := img.RGBAAt(size.X/4, size.Y/4), img.RGBAAt(3*size.X/4, 3*size.Y/4)
+		if top != (color.RGBA{255, 255, 255, 255}) && i < 2 || top.R <= below.R || top.A != 255 {
+			t.Errorf("%s: the ground is %v over %v", c.Names[i], top, below)
+		}
+	}
+	if n := c.Histogram[255]; n != 0 {
+		t.Errorf("%d pixels of the ground are counted", n)
+	}
+	clear(p.Pix)
+	if c := SheetContent(SheetSubject{Title: "x", Picture: p}); c.Histogram != nil || !strings.HasPrefix(c.Figures, "Nothing can be measured") {
+		t.Errorf("nothing in it gives %q", c.Figures)
+	}
+}

@@ -1,0 +1,218 @@
+package export
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/gui/stills/sheet"
+	"app.tonedesk/gui/wording"
+)
+
+// SheetSubject is what a critique sheet is made of.
+type SheetSubject struct {
+	Title    string
+	Name     string        // of a still; "" for none
+	Time     time.Time     // when the picture was read; zero if unknown
+	Source   stills.Source // the zero value if unknown
+	Display  string        // colour space that the display is taken to have; "" if unknown
+	Picture  analysis.Pixels
+	Out      *analysis.Mask // what is left out; nil for nothing
+	Notes    []notes.Note
+	Options  analysis.Options // how the groups are made; Out is taken from above
+	Bands    float64          // how many, as Look.Knob; 0 for as many as at first
+	Families *families.Found
+}
+
+// SheetOfStill returns what a sheet of a still is made of, without its families.
+func SheetOfStill(still *stills.Still) SheetSubject {
+	m := still.Meta
+	return SheetSubject{
+		Title: SheetTitle(m.Name, m.Time), Name: m.Name, Time: m.Time, Source: m.Source, Display: m.Display,
+		Picture: still.Picture, Out: m.LeftOut.Out(), Notes: still.Notes.Notes,
+	}
+}
+
+// meta returns what is known of the subject.
+func (s SheetSubject) meta() stills.Meta {
+	options := s.Options
+	options.Out = s.Out
+	return stills.Meta{
+		Name: s.Name, Time: s.Time, Source: s.Source, Display: s.Display, Width: s.Picture.Width, Height: s.Picture.Height,
+		LeftOut: stills.LeftOutOf(s.Out), Reading: stills.FiguresOf(analysis.Read(s.Picture, options)),
+	}
+}
+
+// Sizes of the pictures on a sheet, in pixels: 200 dots an inch over the width of a page.
+const (
+	sheetPicture = 1600
+	sheetSmall   = 800
+)
+
+// mostFamilies is how many families a sheet shows: the largest.
+const mostFamilies = 6
+
+// SheetContent returns what stands on a critique sheet.
+func SheetContent(s SheetSubject) sheet.Content {
+	options := s.Options
+	options.Out = s.Out
+	reading := analysis.Read(s.Picture, options)
+	w, h := stills.Fit(s.Picture.Width, s.Picture.Height, sheetSmall, sheetSmall)
+	look := views.Look{Reading: reading}
+	bands := look
+	bands.Knob = s.Bands
+	histogram, paper := reading.Histogram, stills.OnPaper(s.Picture)
+	c := sheet.Content{
+		Title: s.Title, About: sheetAbout(s), Foot: sheetFoot(s.Display),
+		Picture:   stills.Annotate(paper, s.Notes, sheetPicture),
+		Greys:     stills.Paint(paper, "grey", w, h, look),
+		Bands:     stills.Paint(paper, "bands", w, h, bands),
+		Names:     [3]string{"Picture with notes", "Greys of the same lightness", "Bands of value"},
+		Histogram: &histogram, Shares: sheetShares(reading.Chosen().Groups()), Figures: sheetFigures(reading),
+		FamiliesHead: "Families: light and shadow, over their greys", Families: sheetFamilies(s.Families),
+		FamiliesLeft: familiesLeft(s.Families),
+		NotesHead:    "Notes", Notes: sheetNotes(s),
+		More: func(left int) string { return "and " + strconv.Itoa(left) + " more, for which there is no room here" },
+	}
+	if reading.Counted == 0 {
+		c.Histogram, c.Figures = nil, "Nothing can be measured: all of the picture is transparent or left out."
+	}
+	return c
+}
+
+// sheetAbout says when and where the picture was taken.
+func sheetAbout(s SheetSubject) []string {
+	var parts []string
+	if !s.Time.IsZero() {
+		parts = append(parts, s.Time.Format("2 January 2006, 15:04"))
+	}
+	size := wording.SizeSay(s.Picture.Width, s.Picture.Height) + wording.Nbsp + "pixels"
+	switch s.Source.Kind {
+	case stills.FromScreen:
+		parts = append(parts, "part of the screen, "+size)
+	case stills.FromDemo:
+		parts = append(parts, "the demo painting, "+size)
+	default:
+		parts = append(parts, size)
+	}
+	if len(s.Notes) > 0 {
+		parts = append(parts, countSay(len(s.Notes), "note"))
+	}
+	return []string{strings.Join(parts, " · ")}
+}
+
+func countSay(n int, what string) string {
+	if n != 1 {
+		what += "s"
+	}
+	return strconv.Itoa(n) + wording.Nbsp + what
+}
+
+// sheetFoot says what the figures assume.
+func sheetFoot(display string) string {
+	if display == "" {
+		display = "sRGB"
+	}
+	return "Measured as a display with " + display + " shows it; on another display, in print or at another brightness lightness differs. Tonedesk."
+}
+
+func sheetShares(groups []analysis.Group) []sheet.Share {
+	var all []sheet.Share
+	shares := wording.GroupShares(groups)
+	for i, g := range groups {
+		all = append(all, sheet.Share{From: g.From, To: g.To, Words: g.Name + " " + shares[i]})
+	}
+	return all
+}
+
+// sheetFigures says the groups' distances, their murk and the key.
+func sheetFigures(r *analysis.Reading) string {
+	var parts []string
+	if r.Key != "" {
+		parts = append(parts, "Mean value "+wording.Tenth(colour.Value(r.Mean))+", "+string(r.Key)+" key")
+	}
+	if key := wording.SayKeyFigures(stills.FiguresOf(r)); key != "" {
+		parts = append(parts, "groups "+key)
+	}
+	return strings.Join(parts, "; ")
+}
+
+func sheetFamilies(found *families.Found) []sheet.FamilyRow {
+	if found == nil {
+		return nil
+	}
+	var rows []sheet.FamilyRow
+	for _, f := range found.List[:min(len(found.List), mostFamilies)] {
+		spots := []analysis.Spot{f.Light, f.Shadow}
+		if f.Accent != nil {
+			spots = append(spots, f.Accent.Spot)
+		}
+		if f.Line != nil {
+			spots = append(spots, f.Line.Spot)
+		}
+		said := wording.SayFamily(f)
+		share := ""
+		if f.Share != nil {
+			share = wording.Percent(*f.Share) + " of the picture"
+		}
+		parts := slices.DeleteFunc(append([]string{share, said.Turn}, said.Remarks...), isEmpty)
+		row := sheet.FamilyRow{Title: said.Title, Text: strings.Join(parts, "; ")}
+		for _, spot := range spots {
+			row.Colours = append(row.Colours, spot.Colour)
+			row.Greys = append(row.Greys, colour.GreyOf(spot.Lightness))
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// familiesLeft returns how many families a sheet does not show.
+func familiesLeft(found *families.Found) int {
+	if found == nil {
+		return 0
+	}
+	return max(0, len(found.List)-mostFamilies)
+}
+
+func isEmpty(text string) bool { return text == "" }
+
+// sheetNotes lists what the notes say, by their numbers, then the painted areas.
+func sheetNotes(s SheetSubject) []sheet.NoteRow {
+	var rows []sheet.NoteRow
+	for i, number := range notes.Numbers(s.Notes) {
+		if number == 0 {
+			continue
+		}
+		n := s.Notes[i]
+		row := sheet.NoteRow{Number: number, Text: n.Text}
+		if spot, ok := n.Shape.(notes.Spot); ok {
+			row.Colour, row.Grey = &spot.Reading.Colour, colour.GreyOf(spot.Reading.Lightness)
+			row.Text = strings.TrimSuffix(spot.Say()+": "+n.Text, ": ")
+		}
+		rows = append(rows, row)
+	}
+	painted := notes.NewPainted(s.Picture)
+	painted.Set(s.Notes)
+	if m := painted.Measure(); m.Light != nil || m.Shadow != nil {
+		rows = append(rows, sheet.NoteRow{Text: "Painted areas. " + wording.SayMeasured(m)})
+	}
+	return rows
+}
+
+// SheetTitle is what a still without a name is called on a sheet: its time.
+func SheetTitle(name string, at time.Time) string {
+	if name != "" {
+		return name
+	}
+	if at.IsZero() {
+		return "Still"
+	}
+	return "Still of " + at.Format("2 January 2006")
+}

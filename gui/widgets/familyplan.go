@@ -1,0 +1,74 @@
+package widgets
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+)
+
+// familyPlan is where everything lies in a row of a certain width.
+type familyPlan struct {
+	swatch fyne.Position // its top left
+	side   float32       // width of each of the four
+	tones  span          // beside the swatches; the share stands at its right
+	says   span          // below that
+	rest   span          // the first remark; the others follow below it
+	cross  fyne.Position
+	height float32
+}
+
+// planFamily lays out a row: swatches and, beside them, the tones and the verdict; remarks
+// go below, as wide as the row.
+func planFamily(width float32, lines int) familyPlan {
+	p := familyPlan{swatch: fyne.NewPos(Step, Step)}
+	p.side = float32(int(min(width*0.36, 22*Step) / 4))
+	left, right := Step+4*p.side+1.5*Step, width-Step
+	p.tones = span{left, right - crossSize, Step + 2*Step}
+	p.says = span{left, right, Step + 4.25*Step}
+	p.cross = fyne.NewPos(right-crossSize+2, Step)
+	p.rest = span{Step, right, Step + SwatchHeight + 1.75*Step}
+	p.height = 2*Step + SwatchHeight
+	if lines > 0 {
+		p.height += float32(lines)*cardRow + Step/4
+	}
+	return p
+}
+
+// Lines are the remarks as they fit below the swatches, in as many lines as they need.
+func (f *FamilyRow) lines() []string {
+	p := planFamily(f.Size().Width, 0)
+	var lines []string
+	for _, remark := range f.Text.Remarks {
+		lines = append(lines, wrapped(remark, p.rest.width(), func(s string) float32 {
+			return fyne.MeasureText(s, SmallSize, fyne.TextStyle{}).Width
+		})...)
+	}
+	if len(f.Text.Lines) > 0 {
+		lines = append(lines, lineOffer)
+	}
+	return lines
+}
+
+// lineOffer stands before the colours of lines that would fit.
+const lineOffer = "a line that fits it:"
+
+// lineSide is the side of such a colour, and the way from one to the next.
+const (
+	lineSide = 1.75 * Step
+	lineStep = 2.25 * Step
+)
+
+// wrapped breaks words into lines no wider than room, but for a word that is wider itself.
+func wrapped(words string, room float32, measure func(string) float32) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Split(words, " ") { // a space that doesn't break is none of these
+		longer := strings.TrimPrefix(line+" "+word, " ")
+		if line != "" && measure(longer) > room {
+			lines = append(lines, line)
+			longer = word
+		}
+		line = longer
+	}
+	return append(lines, line)
+}

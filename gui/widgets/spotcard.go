@@ -1,0 +1,147 @@
+package widgets
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/gui/wording"
+)
+
+// CardActs are told what the painter does with card i.
+type CardActs struct {
+	Copy, Select, Delete func(i int)
+	Keys                 Keys  // gets the keys that a card has no use for
+	Tips                 *Tips // says what the parts of a card are for
+}
+
+// spotCard shows one spot: colour and grey edge to edge, and the figures. A click on it
+// selects the spot, one on the hex code copies it, one on the cross deletes the spot.
+type spotCard struct {
+	widget.BaseWidget
+	index   int
+	acts    CardActs
+	text    wording.CardText
+	focused bool
+	R       *spotCardRenderer
+}
+
+var (
+	_ fyne.Focusable     = (*spotCard)(nil)
+	_ fyne.Tappable      = (*spotCard)(nil)
+	_ fyne.Shortcutable  = (*spotCard)(nil)
+	_ desktop.Cursorable = (*spotCard)(nil)
+	_ desktop.Hoverable  = (*spotCard)(nil)
+)
+
+func newSpotCard(index int, acts CardActs) *spotCard {
+	c := &spotCard{index: index, acts: acts}
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+func (c *spotCard) set(t wording.CardText) {
+	if t == c.text {
+		return
+	}
+	c.text = t
+	if c.R != nil {
+		c.R.write()
+	}
+}
+
+// Tapped does what the tapped part is for.
+func (c *spotCard) Tapped(e *fyne.PointEvent) {
+	switch {
+	case c.text.Empty:
+	case c.R != nil && inside(e.Position, c.R.Cross):
+		c.acts.Delete(c.index)
+	case c.R != nil && !c.text.Lost && inside(e.Position, c.R.Hex):
+		c.acts.Copy(c.index)
+	default:
+		c.acts.Select(c.index)
+	}
+}
+
+// inside reports whether p lies on o, or next to it by four units.
+func inside(p fyne.Position, o fyne.CanvasObject) bool {
+	at, size := o.Position(), o.Size()
+	return p.X >= at.X-4 && p.Y >= at.Y-4 && p.X <= at.X+size.Width+4 && p.Y <= at.Y+size.Height+4
+}
+
+// What the tips say of a card's parts.
+const (
+	hexTip   = "Copy the code (Enter)"
+	crossTip = "Delete the spot (Delete)"
+)
+
+// MouseIn is MouseMoved.
+func (c *spotCard) MouseIn(e *desktop.MouseEvent) { c.MouseMoved(e) }
+
+// MouseMoved lets the tip come of the part under the pointer.
+func (c *spotCard) MouseMoved(e *desktop.MouseEvent) {
+	switch {
+	case c.R == nil || c.text.Empty:
+	case inside(e.Position, c.R.Cross):
+		c.acts.Tips.enter(crossTip, c.R.Cross)
+	case inside(e.Position, c.R.Hex) && !c.text.Lost:
+		c.acts.Tips.enter(hexTip, c.R.Hex)
+	default:
+		c.acts.Tips.Leave()
+	}
+}
+
+// MouseOut lets the tip go.
+func (c *spotCard) MouseOut() { c.acts.Tips.Leave() }
+
+// Cursor is the hand: cards are there to be pressed.
+func (c *spotCard) Cursor() desktop.Cursor { return desktop.PointerCursor }
+
+// FocusGained shows the outline.
+func (c *spotCard) FocusGained() {
+	c.acts.Keys.Reveal(c)
+	c.setFocused(true)
+}
+
+// FocusLost takes it away.
+func (c *spotCard) FocusLost() { c.setFocused(false) }
+
+func (c *spotCard) setFocused(focused bool) {
+	c.focused = focused
+	if c.R != nil {
+		c.R.colour()
+	}
+}
+
+// TypedKey copies with Enter or Space and deletes with Delete.
+func (c *spotCard) TypedKey(e *fyne.KeyEvent) {
+	switch e.Name {
+	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
+		if !c.text.Lost {
+			c.acts.Copy(c.index)
+		}
+	case fyne.KeyDelete, fyne.KeyBackspace:
+		c.acts.Delete(c.index)
+	default:
+		c.acts.Keys.TypedKey(e.Name)
+	}
+}
+
+// TypedRune goes to the window's keys.
+func (c *spotCard) TypedRune(r rune) {
+	if r != ' ' {
+		c.acts.Keys.TypedRune(r)
+	}
+}
+
+// TypedShortcut goes to the window's keys.
+func (c *spotCard) TypedShortcut(s fyne.Shortcut) { c.acts.Keys.TypedShortcut(s) }
+
+// CreateRenderer makes the canvas objects.
+func (c *spotCard) CreateRenderer() fyne.WidgetRenderer {
+	r := newSpotCardRenderer(c)
+	c.R = r
+	r.colour()
+	r.write()
+	return r
+}

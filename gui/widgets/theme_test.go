@@ -1,0 +1,209 @@
+package widgets
+
+import (
+	"encoding/csv"
+	"image/color"
+	"math"
+	"os"
+	"strconv"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/theme"
+
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/guitest"
+	"app.tonedesk/gui/settings"
+)
+
+var allColorNames = []fyne.ThemeColorName{
+	ColorNamePanel, ColorNameQuiet, ColorNameFocusLine, ColorNameMass,
+	theme.ColorNameBackground, theme.ColorNameButton, theme.ColorNameDisabledButton,
+	theme.ColorNameDisabled, theme.ColorNameError, theme.ColorNameFocus,
+	theme.ColorNameForeground, theme.ColorNameForegroundOnError,
+	theme.ColorNameForegroundOnPrimary, theme.ColorNameForegroundOnSuccess,
+	theme.ColorNameForegroundOnWarning, theme.ColorNameHeaderBackground,
+	theme.ColorNameHover, theme.ColorNameHyperlink, theme.ColorNameInputBackground,
+	theme.ColorNameInputBorder, theme.ColorNameMenuBackground,
+	theme.ColorNameOverlayBackground, theme.ColorNamePlaceHolder, theme.ColorNamePressed,
+	theme.ColorNamePrimary, theme.ColorNameScrollBar, theme.ColorNameScrollBarBackground,
+	theme.ColorNameSelection, theme.ColorNameSeparator, theme.ColorNameShadow,
+	theme.ColorNameSuccess, theme.ColorNameWarning,
+	theme.ColorRed, theme.ColorBlue, "a name Fyne may add one day",
+}
+
+func TestThemeHasNoHue(t *testing.T) {
+	for _, g := range append(settings.Grounds(), "unknown") {
+		for _, name := range allColorNames {
+			for _, variant := range []fyne.ThemeVariant{theme.VariantDark, theme.VariantLight} {
+				r, gr, b, _ := NewTheme(g).Color(name, variant).RGBA()
+				if r != gr || gr != b {
+					t.Errorf("%s %s: red %d, green %d, blue %d differ", g, name, r, gr, b)
+				}
+			}
+		}
+	}
+}
+
+// The lightness of what the look names, within half a step of 8-bit grey (an 8-bit step is
+// up to 0.51 L*).
+func TestThemeLightness(t *testing.T) {
+	tests := []struct {
+		ground settings.Ground
+		name   fyne.ThemeColorName
+		want   float64
+	}{
+		{settings.GroundDark, theme.ColorNameBackground, 25},
+		{settings.GroundDark, ColorNamePanel, 30},
+		{settings.GroundDark, theme.ColorNameForeground, 90},
+		{settings.GroundDark, ColorNameQuiet, 75},
+		{settings.GroundDark, ColorNameFocusLine, 97},
+		{settings.GroundMiddle, theme.ColorNameBackground, 60},
+		{settings.GroundMiddle, ColorNamePanel, 65},
+		{settings.GroundMiddle, theme.ColorNameForeground, 5},
+		{settings.GroundMiddle, ColorNameQuiet, 15},
+		{settings.GroundMiddle, ColorNameFocusLine, 0},
+		{"unknown", theme.ColorNameBackground, 25},
+	}
+	for _, tt := range tests {
+		got := colour.Lightness(wcagLuminance(NewTheme(tt.ground).Color(tt.name, theme.VariantDark)))
+		if math.Abs(got-tt.want) > 0.26 {
+			t.Errorf("%s %s: lightness %.2f, want %g", tt.ground, tt.name, got, tt.want)
+		}
+	}
+}
+
+func TestThemeContrast(t *testing.T) {
+	const text, outline = 4.5, 3 // WCAG 2.2, success criteria 1.4.3 and 1.4.11
+	surfaces := []fyne.ThemeColorName{
+		theme.ColorNameBackground, ColorNamePanel, theme.ColorNameInputBackground,
+	}
+	tests := []struct {
+		name  fyne.ThemeColorName
+		least float64
+		on    []fyne.ThemeColorName
+	}{
+		{theme.ColorNameForeground, text, append(surfaces, theme.ColorNameButton, theme.ColorNameSelection)},
+		{ColorNameQuiet, text, surfaces},
+		{theme.ColorNamePlaceHolder, text, surfaces},
+		{ColorNameFocusLine, text, append(surfaces, theme.ColorNameButton)},
+		{theme.ColorNameHyperlink, text, surfaces},
+		{theme.ColorNameForegroundOnPrimary, text, []fyne.ThemeColorName{theme.ColorNamePrimary}},
+		{theme.ColorNameForegroundOnError, text, []fyne.ThemeColorName{theme.ColorNameError}},
+		{theme.ColorNameForegroundOnSuccess, text, []fyne.ThemeColorName{theme.ColorNameSuccess}},
+		{theme.ColorNameForegroundOnWarning, text, []fyne.ThemeColorName{theme.ColorNameWarning}},
+		{theme.ColorNameInputBorder, outline, []fyne.ThemeColorName{ColorNamePanel}},
+		{ColorNameMass, outline, []fyne.ThemeColorName{ColorNamePanel}},
+	}
+	for _, g := range settings.Grounds() {
+		th := NewTheme(g)
+		for _, tt := range tests {
+			for _, on := range tt.on {
+				got := wcagContrast(th.Color(tt.name, 0), th.Color(on, 0))
+				if got < tt.least {
+					t.Errorf("%s: %s on %s: contrast %.2f, want at least %g", g, tt.name, on, got, tt.least)
+				}
+			}
+		}
+		for _, veil := range []fyne.ThemeColorName{theme.ColorNameHover, theme.ColorNameFocus, theme.ColorNamePressed} {
+			for _, below := range []fyne.ThemeColorName{theme.ColorNameButton, ColorNamePanel, theme.ColorNameBackground} {
+				under := laidOver(th.Color(veil, 0), th.Color(below, 0))
+				if got := wcagContrast(th.Color(theme.ColorNameForeground, 0), under); got < text {
+					t.Errorf("%s: text on %s under %s: contrast %.2f", g, below, veil, got)
+				}
+			}
+		}
+	}
+}
+
+// The formula the other tests lean on, checked against worked values (see the file's head
+// for their source).
+func TestContrastFormula(t *testing.T) {
+	f, err := os.Open("testdata/wcag_contrast.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	r := csv.NewReader(f)
+	r.Comment = '#'
+	rows, err := r.ReadAll()
+	if err != nil || len(rows) < 2 {
+		t.Fatalf("%d rows, %v", len(rows), err)
+	}
+	for _, row := range rows[1:] {
+		want, err := strconv.ParseFloat(row[5], 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := wcagContrast(hexColor(t, row[1]), hexColor(t, row[2]))
+		if math.Abs(got-want) > 1e-5 {
+			t.Errorf("%s: contrast of %s and %s = %.6f, want %.6f", row[0], row[1], row[2], got, want)
+		}
+	}
+}
+
+func TestFiguresHaveOneWidth(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.GroundDark))
+	for _, style := range []fyne.TextStyle{{}, {Bold: true}, {Monospace: true}} {
+		want := fyne.MeasureText("0", SentenceSize, style).Width
+		for _, d := range "123456789" {
+			if got := fyne.MeasureText(string(d), SentenceSize, style).Width; got != want {
+				t.Errorf("%+v: %c is %g wide, 0 is %g", style, d, got, want)
+			}
+		}
+	}
+}
+
+// A sheet of Fyne's icons and of every sign the sentences use is drawn without any hue.
+func TestIconsAreNeutral(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.GroundDark))
+	sheet := container.NewGridWithColumns(8)
+	for _, icon := range []fyne.Resource{
+		theme.ErrorIcon(), theme.WarningIcon(), theme.ConfirmIcon(), theme.ColorChromaticIcon(),
+		theme.ColorPaletteIcon(), theme.BrokenImageIcon(), theme.FileImageIcon(), theme.SettingsIcon(),
+	} {
+		img := canvas.NewImageFromResource(icon)
+		img.SetMinSize(fyne.NewSquareSize(24))
+		sheet.Add(img)
+	}
+	w := test.NewTempWindow(t, sheet)
+	guitest.AssertNeutral(t, w.Canvas().Capture())
+}
+
+// wcagLuminance and wcagContrast: WCAG 2.2 (W3C Recommendation, 2023), "relative luminance"
+// and "contrast ratio". Written out here, apart from the package's own formulas.
+func wcagLuminance(c color.Color) float64 {
+	n := color.NRGBAModel.Convert(c).(color.NRGBA)
+	linear := func(v uint8) float64 {
+		s := float64(v) / 255
+		if s <= 0.04045 {
+			return s / 12.92
+		}
+		return math.Pow((s+0.055)/1.055, 2.4)
+	}
+	return 0.2126*linear(n.R) + 0.7152*linear(n.G) + 0.0722*linear(n.B)
+}
+
+func wcagContrast(a, b color.Color) float64 {
+	ya, yb := wcagLuminance(a), wcagLuminance(b)
+	return (max(ya, yb) + 0.05) / (min(ya, yb) + 0.05)
+}
+
+// laidOver returns an opaque grey under a veil.
+func laidOver(veil, under color.Color) color.Color {
+	v, u := color.NRGBAModel.Convert(veil).(color.NRGBA), color.NRGBAModel.Convert(under).(color.NRGBA)
+	mix := uint8(math.Round((float64(v.R)*float64(v.A) + float64(u.R)*(255-float64(v.A))) / 255))
+	return color.NRGBA{R: mix, G: mix, B: mix, A: 255}
+}
+
+func hexColor(t *testing.T, s string) color.Color {
+	t.Helper()
+	n, err := strconv.ParseUint(s[1:], 16, 32)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return color.NRGBA{R: uint8(n >> 16), G: uint8(n >> 8), B: uint8(n), A: 255}
+}

@@ -1,0 +1,180 @@
+package widgets
+
+import (
+	"strings"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
+)
+
+// A tip comes after the pointer has rested for tipFirst, and sooner for the next part while
+// the painter goes along a row, up to tipMemory after the last tip went.
+const (
+	tipFirst  = 750 * time.Millisecond
+	tipAgain  = 300 * time.Millisecond
+	tipMemory = time.Second
+)
+
+// Tips shows one short explanation at a time, over the window's content, beside the part it
+// belongs to. It takes no clicks. Use it on the Fyne goroutine only; a nil *tips shows none.
+type Tips struct {
+	Box   *fyne.Container // lies over the whole content
+	Back  *canvas.Rectangle
+	Lines [tipLines]*canvas.Text
+	words string // that are shown; "" if none are
+
+	owner fyne.CanvasObject // whose tip is shown or waits; nil for none
+	turn  int               // counts changes of owner: a timer that comes late is known by it
+	stop  func()            // the timer that runs, if one does
+	gone  time.Time         // when the last tip was taken away
+
+	after func(time.Duration, func()) (stop func()) // runs the function on the Fyne goroutine
+	clock func() time.Time
+}
+
+// tipLines is how many lines a tip may have; what is too long for them is cut.
+const tipLines = 4
+
+func NewTips() *Tips {
+	t := &Tips{Back: canvas.NewRectangle(nil), stop: func() {}, after: afterOnWindow, clock: time.Now}
+	t.Back.CornerRadius = Radius
+	t.Box = container.New(anywhere{}, t.Back)
+	for i := range t.Lines {
+		t.Lines[i] = sizedText(SmallSize, fyne.TextStyle{})
+		t.Box.Add(t.Lines[i])
+	}
+	t.hide()
+	return t
+}
+
+// anywhere leaves what is in it where it is, and asks for no room: a tip must not make the
+// window wider.
+type anywhere struct{}
+
+func (anywhere) Layout([]fyne.CanvasObject, fyne.Size)        {}
+func (anywhere) MinSize([]fyne.CanvasObject) (none fyne.Size) { return none }
+
+// afterOnWindow runs f on the Fyne goroutine after a while.
+func afterOnWindow(d time.Duration, f func()) (stop func()) {
+	timer := time.AfterFunc(d, func() { fyne.Do(f) })
+	return func() { timer.Stop() }
+}
+
+// enter shows words beside owner soon. Again and again for the same owner is the same.
+func (t *Tips) enter(words string, owner fyne.CanvasObject) {
+	if t == nil || owner == t.owner {
+		return
+	}
+	t.Leave()
+	if words == "" {
+		return
+	}
+	delay := tipFirst
+	if !t.gone.IsZero() && t.clock().Sub(t.gone) < tipMemory {
+		delay = tipAgain
+	}
+	t.owner = owner
+	turn := t.turn
+	t.stop = t.after(delay, func() {
+		if t.turn == turn {
+			t.show(words, owner)
+		}
+	})
+}
+
+// Now shows words beside owner at once, for what is pointed at to be read.
+func (t *Tips) Now(words string, owner fyne.CanvasObject) {
+	if t == nil || owner == t.owner && t.words == words && words != "" {
+		return
+	}
+	t.Leave()
+	t.owner = owner
+	t.show(words, owner)
+}
+
+// Leave takes the tip away, or keeps it from coming.
+func (t *Tips) Leave() {
+	if t == nil || t.owner == nil {
+		return
+	}
+	t.stop()
+	t.owner = nil
+	t.turn++
+	if t.words != "" {
+		t.gone = t.clock()
+		t.hide()
+	}
+}
+
+func (t *Tips) hide() {
+	t.words = ""
+	t.Back.Hide()
+	for _, line := range t.Lines {
+		line.Hide()
+	}
+}
+
+func (t *Tips) show(words string, owner fyne.CanvasObject) {
+	t.hide()
+	t.words = words
+	th, v := fyne.CurrentApp().Settings().Theme(), fyne.CurrentApp().Settings().ThemeVariant()
+	t.Back.FillColor = th.Color(theme.ColorNameForeground, v) // the text's grey: it stands out on any ground
+	lines := brokenLines(words, t.Box.Size().Width-3*Step, len(t.Lines), func(s string) float32 {
+		return fyne.MeasureText(s, SmallSize, fyne.TextStyle{}).Width
+	})
+	var size fyne.Size
+	for i, line := range lines {
+		text := t.Lines[i]
+		text.Color = th.Color(theme.ColorNameForegroundOnPrimary, v)
+		text.Text = line
+		size = fyne.NewSize(max(size.Width, text.MinSize().Width), size.Height+text.MinSize().Height)
+	}
+	size = size.AddWidthHeight(2*Step, Step)
+	driver := fyne.CurrentApp().Driver()
+	at := driver.AbsolutePositionForObject(owner).Subtract(driver.AbsolutePositionForObject(t.Box))
+	pos := tipPlace(at, owner.Size(), size, t.Box.Size())
+	t.Back.Move(pos)
+	t.Back.Resize(size)
+	t.Back.Show()
+	t.Back.Refresh()
+	pos = pos.AddXY(Step, Step/2)
+	for i := range lines {
+		placeText(t.Lines[i], pos.X, pos.Y)
+		t.Lines[i].Show()
+		t.Lines[i].Refresh()
+		pos.Y += t.Lines[i].MinSize().Height
+	}
+}
+
+// brokenLines breaks words into at most so many lines no wider than width, at spaces; a word
+// that is wider stands alone. The last line takes what is left.
+func brokenLines(words string, width float32, most int, wide func(string) float32) []string {
+	var lines []string
+	line := ""
+	for word := range strings.SplitSeq(words, " ") {
+		longer := word
+		if line != "" {
+			longer = line + " " + word
+		}
+		if line != "" && len(lines) < most-1 && wide(longer) > width {
+			lines, longer = append(lines, line), word
+		}
+		line = longer
+	}
+	return append(lines, line)
+}
+
+// tipPlace returns where a tip of a size goes that belongs to a part at, of partSize: below
+// it or, where there is no room, above, and within area.
+func tipPlace(at fyne.Position, part, tip, area fyne.Size) fyne.Position {
+	x := at.X + (part.Width-tip.Width)/2
+	x = max(Step/2, min(x, area.Width-Step/2-tip.Width))
+	y := at.Y + part.Height + Step/2
+	if y+tip.Height > area.Height {
+		y = at.Y - Step/2 - tip.Height
+	}
+	return fyne.NewPos(x, max(y, 0))
+}

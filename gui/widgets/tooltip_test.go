@@ -1,0 +1,185 @@
+package widgets
+
+import (
+	"slices"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/test"
+)
+
+// clock stands in for time: it holds the timer that runs, and the time of now.
+type clock struct {
+	delay time.Duration
+	due   func()
+	time  time.Time
+}
+
+func (c *clock) after(d time.Duration, f func()) (stop func()) {
+	c.delay, c.due = d, f
+	return func() { c.delay = 0 } // due stays: a timer may fire while it is stopped
+}
+
+// tipped is a window with a button that has a tip, and with the clock of its tips.
+func tipped(t *testing.T) (*Tips, *Button, *Button, *clock) {
+	t.Helper()
+	tip, c := NewTips(), &clock{time: time.Date(2026, 1, 1, 0, 0, 0, 0, time.UTC)}
+	tip.after, tip.clock = c.after, func() time.Time { return c.time }
+	a, b := NewButton("One", noKeys{func() {}}, func() {}), NewButton("Two", noKeys{func() {}}, func() {})
+	a.Explain(tip, "The first (A)")
+	b.Explain(tip, "The second (B)")
+	shownIn(t, container.NewStack(container.NewVBox(container.NewHBox(a, b)), tip.Box), 320, 200)
+	return tip, a, b, c
+}
+
+func TestTipComesAndGoes(t *testing.T) {
+	tip, a, b, clock := tipped(t)
+	a.MouseIn(&desktop.MouseEvent{})
+	if clock.delay != tipFirst || tip.shown() {
+		t.Errorf("the first tip waits %v; shown %v", clock.delay, tip.shown())
+	}
+	clock.due()
+	if !tip.shown() || tip.words != "The first (A)" {
+		t.Errorf("shown %v: %q", tip.shown(), tip.words)
+	}
+	if y, end := tip.Back.Position().Y, a.Position().Y+a.Size().Height; y < end {
+		t.Errorf("the tip lies on its button: at %g, the button ends at %g", y, end)
+	}
+	a.MouseOut()
+	if tip.shown() || tip.Back.Visible() {
+		t.Error("the tip stays without the pointer")
+	}
+	clock.time = clock.time.Add(tipMemory / 2)
+	b.MouseIn(&desktop.MouseEvent{})
+	if clock.delay != tipAgain {
+		t.Errorf("the next tip waits %v", clock.delay)
+	}
+	clock.due()
+	b.MouseOut()
+	clock.time = clock.time.Add(2 * tipMemory)
+	a.MouseIn(&desktop.MouseEvent{})
+	if clock.delay != tipFirst {
+		t.Errorf("after a while the tip waits %v", clock.delay)
+	}
+}
+
+func TestTipIsCancelled(t *testing.T) {
+	tip, a, b, clock := tipped(t)
+	a.MouseIn(&desktop.MouseEvent{})
+	late := clock.due
+	a.MouseOut()
+	if clock.delay != 0 {
+		t.Error("the timer runs on")
+	}
+	b.MouseIn(&desktop.MouseEvent{})
+	late() // fired just before it was stopped
+	if tip.shown() {
+		t.Errorf("a tip that was given up came: %q", tip.words)
+	}
+	clock.due()
+	test.Tap(b)
+	if tip.shown() {
+		t.Error("the tip stays after the button was pressed")
+	}
+}
+
+func TestTipByKeyboard(t *testing.T) {
+	tip, a, _, clock := tipped(t)
+	a.FocusGained()
+	clock.due()
+	if !tip.shown() {
+		t.Error("no tip for who comes by keyboard")
+	}
+	a.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	if tip.shown() {
+		t.Error("Esc does not take the tip away")
+	}
+	a.MouseIn(&desktop.MouseEvent{})
+	a.FocusLost()
+	if clock.delay != 0 {
+		t.Error("a tip comes though the focus went")
+	}
+}
+
+func TestNoTips(t *testing.T) {
+	test.NewTempApp(t)
+	var none *Tips
+	b := NewButton("One", noKeys{}, func() {})
+	none.enter("words", b)
+	none.Leave()
+	b.MouseIn(&desktop.MouseEvent{})
+	b.MouseOut()
+}
+
+func TestTipPlace(t *testing.T) {
+	area, tip, part := fyne.NewSize(320, 480), fyne.NewSize(100, 24), fyne.NewSize(60, 30)
+	for _, tt := range []struct {
+		name     string
+		at, want fyne.Position
+	}{
+		{"below, in the middle", fyne.NewPos(100, 50), fyne.NewPos(80, 84)},
+		{"at the left border", fyne.NewPos(0, 50), fyne.NewPos(4, 84)},
+		{"at the right border", fyne.NewPos(260, 50), fyne.NewPos(216, 84)},
+		{"no room below", fyne.NewPos(100, 440), fyne.NewPos(80, 412)},
+	} {
+		if got := tipPlace(tt.at, part, tip, area); got != tt.want {
+			t.Errorf("%s: %v, want %v", tt.name, got, tt.want)
+		}
+	}
+	if got := tipPlace(fyne.NewPos(0, 5), part, fyne.NewSize(900, 24), fyne.NewSize(320, 30)); got.X < 0 || got.Y < 0 {
+		t.Errorf("a tip too large begins outside: %v", got)
+	}
+}
+
+func TestCardTips(t *testing.T) {
+	tip, clock := NewTips(), &clock{}
+	tip.after = clock.after
+	c := newSpotCard(0, CardActs{Tips: tip})
+	shownIn(t, c, 178, cardHeight(178))
+	c.set(extremes()[0])
+	over := func(o fyne.CanvasObject) {
+		c.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: o.Position().AddXY(5, 6)}})
+	}
+	over(c.R.Hex)
+	clock.due()
+	if tip.words != hexTip || !tip.shown() {
+		t.Errorf("over the hex code: %q", tip.words)
+	}
+	over(c.R.Cross)
+	clock.due()
+	if tip.words != crossTip || !tip.shown() {
+		t.Errorf("over the cross: %q", tip.words)
+	}
+	over(c.R.colourBox)
+	if tip.shown() {
+		t.Error("a tip over the colour")
+	}
+	over(c.R.Cross)
+	c.MouseOut()
+	if tip.owner != nil {
+		t.Error("a tip waits though the pointer went")
+	}
+}
+
+// Shown reports whether a tip is seen.
+func (t *Tips) shown() bool { return t.words != "" && t.Back.Visible() && t.Lines[0].Visible() }
+
+// By hand: letters of width 1.
+func TestBrokenLines(t *testing.T) {
+	wide := func(s string) float32 { return float32(len(s)) }
+	for _, tt := range []struct {
+		words string
+		want  []string
+	}{
+		{"", []string{""}}, {"one two", []string{"one two"}}, {"one two three", []string{"one two", "three"}},
+		{"incomprehensibly so", []string{"incomprehensibly", "so"}},
+		{"a bb ccccccc ddddddd eeeeeee f", []string{"a bb", "ccccccc", "ddddddd eeeeeee f"}},
+	} {
+		if got := brokenLines(tt.words, 8, 3, wide); !slices.Equal(got, tt.want) {
+			t.Errorf("%q: %q, want %q", tt.words, got, tt.want)
+		}
+	}
+}

@@ -1,0 +1,110 @@
+package widgets
+
+import (
+	"image"
+	"math"
+
+	"fyne.io/fyne/v2"
+)
+
+// zoomStep is by how much a turn of the wheel or a key enlarges the picture.
+const zoomStep = 1.25
+
+// LeastView is the side of the smallest part of a picture that fills the mirror, in pixels.
+const LeastView = 16
+
+// PartShown returns the part of a picture that the mirror shows: view, as far as it lies in
+// bounds, or all of the picture.
+func PartShown(view, bounds image.Rectangle) image.Rectangle {
+	if part := view.Intersect(bounds); part.Dx() >= LeastView && part.Dy() >= LeastView {
+		return part
+	}
+	return bounds
+}
+
+// zoomed returns the part that is shown after the picture was enlarged by a factor, so that
+// the pixel at stays where it is; the empty rectangle is all of the picture. The shape of
+// the whole picture is kept.
+func zoomed(part, bounds image.Rectangle, at image.Point, by float64) image.Rectangle {
+	w, h := float64(part.Dx())/by, float64(part.Dy())/by
+	least := LeastView / min(w, h)
+	if least > 1 {
+		w, h = w*least, h*least
+	}
+	if w >= float64(bounds.Dx()) || h >= float64(bounds.Dy()) {
+		return image.Rectangle{}
+	}
+	fx := (float64(at.X-part.Min.X) + 0.5) / float64(part.Dx())
+	fy := (float64(at.Y-part.Min.Y) + 0.5) / float64(part.Dy())
+	size := image.Pt(int(math.Round(w)), int(math.Round(h)))
+	corner := image.Pt(int(math.Round(float64(at.X)+0.5-fx*w)), int(math.Round(float64(at.Y)+0.5-fy*h)))
+	corner.X = min(max(corner.X, at.X-size.X+1), at.X) // rounding must not lose the pixel
+	corner.Y = min(max(corner.Y, at.Y-size.Y+1), at.Y)
+	return keptIn(image.Rectangle{Min: corner, Max: corner.Add(size)}, bounds)
+}
+
+// keptIn moves r, without changing its size, so that it lies in bounds as far as it can.
+func keptIn(r, bounds image.Rectangle) image.Rectangle {
+	by := image.Pt(max(bounds.Min.X-r.Min.X, 0), max(bounds.Min.Y-r.Min.Y, 0))
+	r = r.Add(by)
+	by = image.Pt(min(bounds.Max.X-r.Max.X, 0), min(bounds.Max.Y-r.Max.Y, 0))
+	return r.Add(by)
+}
+
+// Scrolled enlarges the picture about the pointer, or makes it smaller again.
+func (m *Mirror) Scrolled(e *fyne.ScrollEvent) {
+	if e.Scrolled.DY == 0 || m.Bounds.Empty() {
+		return
+	}
+	by := zoomStep
+	if e.Scrolled.DY < 0 {
+		by = 1 / zoomStep
+	}
+	at, _ := m.Fit.source(e.Position)
+	m.setView(zoomed(PartShown(m.View, m.Bounds), m.Bounds, at, by))
+}
+
+// Zoom enlarges the picture by steps about the pixel that is looked at, or about the middle;
+// steps under 0 make it smaller, and 0 shows all of it.
+func (m *Mirror) Zoom(steps int) {
+	part := PartShown(m.View, m.Bounds)
+	at, ok := m.hand.looking()
+	if !ok || !at.In(part) {
+		at = part.Min.Add(part.Size().Div(2))
+	}
+	if steps == 0 || m.Bounds.Empty() {
+		m.setView(image.Rectangle{})
+		return
+	}
+	m.setView(zoomed(part, m.Bounds, at, math.Pow(zoomStep, float64(steps))))
+}
+
+// Pan moves the part that is shown by steps of an eighth of it, as the painter sees them.
+func (m *Mirror) Pan(by image.Point) {
+	part := PartShown(m.View, m.Bounds)
+	if part == m.Bounds {
+		return
+	}
+	if m.Flip {
+		by.X = -by.X
+	}
+	step := image.Pt(max(part.Dx()/8, 1)*by.X, max(part.Dy()/8, 1)*by.Y)
+	m.setView(keptIn(part.Add(step), m.Bounds))
+}
+
+// PanBy moves the part that is shown by pixels of the source.
+func (m *Mirror) PanBy(by image.Point) {
+	if m.Part != m.Bounds && !m.Part.Empty() {
+		m.setView(keptIn(m.Part.Add(by), m.Bounds))
+	}
+}
+
+// setView asks for another part of the picture; it is shown with the picture that the owner
+// brings.
+func (m *Mirror) setView(view image.Rectangle) {
+	if view == m.View {
+		return
+	}
+	m.View = view
+	m.Acts.Resized()
+}

@@ -1,0 +1,159 @@
+package wording
+
+import (
+	"context"
+	"errors"
+	"io/fs"
+	"strconv"
+	"strings"
+	"syscall"
+	"unicode"
+	"unicode/utf8"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/capture"
+	"app.tonedesk/gui/native"
+	"app.tonedesk/gui/pictures"
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/notes"
+)
+
+// A reason is what a known error means to a painter: why something failed, and what to
+// do about it.
+type reason struct {
+	is       error
+	why, act string
+}
+
+// reasons lists the known errors. The first that fits is said, so a narrower error stands
+// above a wider one.
+var reasons = []reason{
+	// Files.
+	{fs.ErrNotExist, "there is no such file", "check the name and the folder"},
+	{fs.ErrPermission, "you are not allowed to open it", "change its permissions or copy it to a folder of your own"},
+	{capture.ErrDirectory, "it is a folder, not a file", "name a picture file inside it"},
+	{capture.ErrNotFile, "it is not an ordinary file", "name a picture file"},
+	{capture.ErrEmptyFile, "the file is empty", "save the picture again"},
+	{capture.ErrNotPicture, "it is not a picture that can be read here", "save it as PNG, JPEG, GIF, BMP, TIFF, WebP or OpenRaster"},
+	{capture.ErrTruncated, "the file ends before the picture does", "save or copy it again"},
+	{capture.ErrNoMerged, "it holds layers but no picture of the whole", "save it again with the merged image, or as PNG"},
+	{capture.ErrManyParts, "the archive has more than 2000 parts", "merge layers and save it again, or save it as PNG"},
+	{capture.ErrKind, "it is a rare kind of its format", "save it again as an ordinary PNG"},
+	{capture.ErrDamaged, "the file is damaged", "save or copy it again"},
+	{capture.ErrHuge, "it is larger than 100 megapixels or 1 gigabyte", "save a smaller copy"},
+	{syscall.ENOSPC, "the disk is full", "make room and try again"},
+	{fs.ErrExist, "there is a file of that name already", "choose another name"},
+	{syscall.EROFS, "the disk can only be read", "choose a disk that can be written"},
+	// Stills.
+	{stills.ErrNewer, "it is from a newer Tonedesk", "open it with that; it stays as it is"},
+	{notes.ErrNewer, "its notes are from a newer Tonedesk", "open it with that; they stay as they are"},
+	{stills.ErrDamaged, "the still is damaged", "look into the folder of stills, where it lies as it was"},
+	{notes.ErrDamaged, "its notes are damaged", "look into its folder, where they lie as they were"},
+	{stills.ErrGone, "there is no such still any more", "look in the trash"},
+	{stills.ErrBusy, "another window is changing the stills", "try again in a moment"},
+	{stills.ErrHeld, "a window marks it", "close it there first"},
+	{stills.ErrChanged, "it was changed in the meantime", "look at it again"},
+	{stills.ErrEnding, "the ending of its name tells no way to write it", "end the name in .png, .pdf, .ora or .json"},
+	{stills.ErrPicture, "there is no picture of a size that can be kept", "wait for the picture, or choose a smaller region"},
+	// Screens.
+	{capture.ErrWayland, "this Wayland session lets no program read the screen", "log in with an X11 session, or open a picture file"},
+	{capture.ErrUnsupported, "the screen can't be read on this system", "open a picture file instead"},
+	{capture.ErrFormat, "the screen uses a pixel format that would give wrong colours", "set the display to 24-bit colour"},
+	{capture.ErrNoDisplay, "there is no display", "start it inside a desktop session, or use the commands read, spot and compare"},
+	{capture.ErrRefused, "the display refused the connection", "start the program as the user who is logged in there"},
+	{capture.ErrNotAnswering, "the display does not answer", "wait for it; watching goes on by itself when it answers"},
+	{context.DeadlineExceeded, "it took too long", "try again"},
+	{capture.ErrDisconnected, "the connection to the display was lost", "wait until the display is back; watching goes on by itself"},
+	{capture.ErrHidden, "the watched window is hidden", "bring it back; watching goes on by itself"},
+	{capture.ErrGone, "what was watched is no longer on any screen", "bring it back or choose another region"},
+	{capture.ErrOutside, "the region lies outside all screens", "choose a region again"},
+	{capture.ErrEmpty, "the region has no pixels", "drag a larger region"},
+	{capture.ErrClosed, "it was closed in the meantime", "open it again"},
+	// The clipboard.
+	{native.ErrOtherDisplay, "another display than this window's is watched", "save it as a file instead"},
+	{native.ErrUnsupported, "there is no way to do it on this system", "save it as a file instead"},
+	{native.ErrClipboardBusy, "another program has the clipboard", "try again in a moment"},
+	// Measuring.
+	{colour.ErrColour, "it is not a colour", "write it as #rgb, #rrggbb or rgb(r g b)"},
+	{analysis.ErrSize, "the square's side is not one on offer", "choose 1, 3, 5 or 11 pixels"},
+	{analysis.ErrOutside, "the place is outside the picture, or transparent there", "choose a place on the painting"},
+	{pictures.ErrUncounted, "every pixel of it is transparent", "choose another picture"},
+	{analysis.ErrPixels, "the picture's sizes contradict each other", "save the picture again"},
+}
+
+// writingReasons are what errors mean where something is written; other errors mean there
+// what they mean everywhere.
+var writingReasons = []reason{
+	{fs.ErrNotExist, "there is no such folder", "make it first, or choose another"},
+	{fs.ErrPermission, "you are not allowed to write there", "change the permissions of the folder, or use another"},
+	{syscall.EROFS, "nothing can be written on that disk", "use another one, or make it writable"},
+	{syscall.EDQUOT, "your share of the disk is used up", "make room"},
+	{syscall.ENOSPC, "the disk is full", "make room"},
+	{syscall.EISDIR, "there is a folder of that name", "choose another name"},
+	{syscall.ENOTDIR, "there is a file where its folder should be", "choose another folder"},
+	{syscall.EIO, "the disk does not work as it should", "use another one"},
+}
+
+// ExplainWriting is Explain for something that could not be written.
+func ExplainWriting(what string, err error) string {
+	for _, r := range writingReasons {
+		if errors.Is(err, r.is) {
+			return Sentence(what, r.why, r.act)
+		}
+	}
+	return Explain(what, err)
+}
+
+// SayUnsaved says why what is marked on a still is not saved.
+func SayUnsaved(err error) string {
+	return ExplainWriting("save what is marked on the still", err) + " Until then it is only in this window; it is tried again by itself."
+}
+
+// Explain puts err into one plain sentence: what was tried on what, why it failed, and
+// what to do. what goes on after "Can't", such as `read "pose.png"`. The full chain of
+// causes belongs in the log.
+func Explain(what string, err error) string {
+	why, act := "the program has a fault", "try again"
+	if err != nil {
+		why = "the reason given is " + Quote(err.Error())
+	}
+	for _, r := range reasons {
+		if errors.Is(err, r.is) {
+			why, act = r.why, r.act
+			break
+		}
+	}
+	return Sentence(what, why, act)
+}
+
+// Sentence joins the three parts that every error here has, as one line.
+func Sentence(what, why, act string) string {
+	return "Can't " + what + ": " + why + "; " + act + "."
+}
+
+// Capitalised begins a sentence.
+func Capitalised(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	if size == 0 {
+		return text
+	}
+	return string(unicode.ToUpper(first)) + text[size:]
+}
+
+// quoteMost is how many characters of a foreign text a sentence may carry.
+const quoteMost = 120
+
+// Quote puts a name or text from outside between quotation marks, so that it stays on
+// one line and can't steer a terminal, cut where it would bury the sentence.
+func Quote(text string) string {
+	if utf8.RuneCountInString(text) > quoteMost {
+		runes := []rune(text)
+		text = string(runes[:quoteMost/2]) + "…" + string(runes[len(runes)-quoteMost/2:])
+	}
+	odd := func(r rune) bool { return !unicode.IsPrint(r) || r == utf8.RuneError }
+	if strings.IndexFunc(text, odd) >= 0 {
+		return strconv.Quote(text)
+	}
+	return `"` + text + `"`
+}

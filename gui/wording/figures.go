@@ -1,0 +1,123 @@
+package wording
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"time"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+)
+
+const (
+	Nbsp    = "\u00a0" // keeps a number and its unit on one line
+	minus   = "\u2212" // as wide as the figures, unlike the hyphen
+	Unknown = "\u2013" // stands where there is no number
+	times   = "\u00d7" // between width and height
+)
+
+// Tenth returns v with one decimal, as everything measured is shown, so that live readings
+// keep their width; a dash where there is no number. It never says minus nought, and it
+// rounds as the limits do, which compare the number as printed.
+func Tenth(v float64) string { return figure(analysis.AsPrinted(v), 1) }
+
+// Whole returns v rounded to a whole number, a dash where there is no number.
+func Whole(v float64) string { return figure(math.Round(v), 0) }
+
+// figure writes a number that is rounded already.
+func figure(v float64, decimals int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return Unknown
+	}
+	s := strconv.FormatFloat(math.Abs(v), 'f', decimals, 64)
+	if v < 0 {
+		return minus + s
+	}
+	return s
+}
+
+// Percent returns a share, 0 to 1, in whole percent. What is there but rounds to nought is
+// said to be under one.
+func Percent(share float64) string {
+	switch {
+	case math.IsNaN(share) || math.IsInf(share, 0):
+		return Unknown
+	case share > 0 && share < 0.005:
+		return "<1" + Nbsp + "%"
+	}
+	return Whole(100*share) + Nbsp + "%"
+}
+
+// GroupShares returns the shares of groups in whole percent that add up to 100: those that
+// were cut most by rounding down get what is left (the method of the largest remainder).
+func GroupShares(groups []analysis.Group) []string {
+	words, whole, left := make([]string, len(groups)), make([]int, len(groups)), 100
+	order := make([]int, len(groups))
+	rest := func(i int) float64 { return 100*groups[i].Share - float64(whole[i]) }
+	for i, g := range groups {
+		order[i], whole[i] = i, int(100*g.Share)
+		left -= whole[i]
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(rest(b), rest(a)) })
+	for _, i := range order[:max(0, min(left, len(order)))] {
+		whole[i]++
+	}
+	for i, g := range groups {
+		if words[i] = strconv.Itoa(whole[i]) + Nbsp + "%"; whole[i] == 0 {
+			words[i] = Percent(min(g.Share, 0.004)) // not none, where there is a little
+		}
+	}
+	return words
+}
+
+// ValueSay returns a value with one decimal, counted from white if so set: then white is 0
+// and black 10.
+func ValueSay(value float64, fromWhite bool) string {
+	if fromWhite {
+		value = colour.FromWhite(value)
+	}
+	return Tenth(value)
+}
+
+// HueSay returns a hue in degrees, without the sign, a dash for a neutral, which has none.
+func HueSay(hue *float64) string {
+	if hue == nil {
+		return Unknown
+	}
+	if s := Tenth(*hue); s != "360.0" { // 359.96 rounds to where the circle begins again
+		return s
+	}
+	return "0.0"
+}
+
+// HexSay returns a colour as #rrggbb.
+func HexSay(c colour.RGB) string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
+
+// Age returns a time span in words. It gets coarser as the span grows, so that a
+// counter doesn't draw the eye: seconds up to ten, then tens of seconds, minutes, hours.
+func Age(d time.Duration) string {
+	switch {
+	case d < time.Second:
+		return "under 1" + Nbsp + "s"
+	case d < 10*time.Second:
+		return strconv.Itoa(int(d/time.Second)) + Nbsp + "s"
+	case d < time.Minute:
+		return strconv.Itoa(int(d/(10*time.Second))*10) + Nbsp + "s"
+	case d < time.Hour:
+		return strconv.Itoa(int(d/time.Minute)) + Nbsp + "min"
+	}
+	return strconv.Itoa(int(d/time.Hour)) + Nbsp + "h"
+}
+
+// SizeSay returns a picture's size in pixels.
+func SizeSay(width, height int) string {
+	return strconv.Itoa(width) + Nbsp + times + Nbsp + strconv.Itoa(height)
+}
+
+// RateSay returns how often a source is asked, in frames a second.
+func RateSay(perSecond float64) string {
+	return strconv.FormatFloat(math.Round(10*perSecond)/10, 'f', -1, 64) + Nbsp + "a" + Nbsp + "second"
+}

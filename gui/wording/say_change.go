@@ -1,0 +1,101 @@
+package wording
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/gui/stills"
+)
+
+// groupWord says what the pixels of a group are called when something happens to them.
+var groupWord = map[string]string{
+	"dark": "shadows", "middle": "middle tones", "light": "lights",
+	"dark middle": "dark middle tones", "light middle": "light middle tones",
+}
+
+// mostMoves is how many moves between groups are said: the largest.
+const mostMoves = 3
+
+// SayChange says in one sentence what happened to a picture's lightness. It describes and
+// doesn't judge.
+func SayChange(c *analysis.Change) string {
+	if c.Counted == 0 {
+		return "Nothing is counted in both"
+	}
+	parts := slices.Concat(changedGroups(c), changedGaps(c), changedShares(c))
+	if len(parts) == 0 {
+		return "No change in lightness"
+	}
+	return capital(strings.Join(parts, ", "))
+}
+
+// changedGroups says what became lighter or darker, as printed.
+func changedGroups(c *analysis.Change) (parts []string) {
+	for _, g := range c.Groups {
+		tones := analysis.AsPrinted(g.Tones)
+		if tones == 0 || math.IsNaN(tones) {
+			continue
+		}
+		parts = append(parts, groupWord[g.Name]+" "+TonesSay(tones))
+	}
+	return parts
+}
+
+// TonesSay returns a change in tones with its direction.
+func TonesSay(tones float64) string {
+	direction := "lighter"
+	if tones < 0 {
+		direction = "darker"
+	}
+	return Tenth(math.Abs(tones)) + Nbsp + "tones " + direction
+}
+
+func changedGaps(c *analysis.Change) (parts []string) {
+	for _, g := range c.Gaps {
+		if math.IsNaN(g.After) {
+			parts = append(parts, "gap between "+g.Darker+" and "+g.Lighter+" gone")
+		} else if was, is := Tenth(g.Before), Tenth(g.After); was != is {
+			parts = append(parts, "gap between "+g.Darker+" and "+g.Lighter+" from "+was+" to "+is)
+		}
+	}
+	return parts
+}
+
+func changedShares(c *analysis.Change) (parts []string) {
+	for _, m := range c.Moves[:min(len(c.Moves), mostMoves)] {
+		if m.Share < 0.005 { // under one percent, as printed
+			break
+		}
+		what := " of the picture moved from "
+		if len(parts) > 0 {
+			what = " from "
+		}
+		parts = append(parts, Percent(m.Share)+what+m.From+" to "+m.To)
+	}
+	return parts
+}
+
+// SayAlignment says how two pictures were laid over each other, "" where there is nothing to
+// say.
+func SayAlignment(a stills.Aligned) string {
+	size := SizeSay(a.Before.Width, a.Before.Height)
+	switch {
+	case a.How == stills.ByPosition:
+		return "They show different parts of one place: the " + size + " pixels that both show are compared"
+	case a.How == stills.Scaled && a.Stretched:
+		return "Their sizes and shapes differ: both are brought to " + size + " pixels, which stretches one of them"
+	case a.How == stills.Scaled:
+		return "Their sizes differ: both are brought to " + size + " pixels"
+	}
+	return ""
+}
+
+// capital begins a sentence.
+func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
+
+// SayMapScale says what the greys of a map of changes mean.
+func SayMapScale(span float64) string {
+	return "In the map middle grey is no change, black " + Whole(span) + Nbsp + "tones darker and more, white as much lighter."
+}

@@ -1,0 +1,127 @@
+package wording
+
+import (
+	"math"
+	"strings"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
+)
+
+// FamilyText is what is said of a family: a light and its shadow.
+type FamilyText struct {
+	Title   string   // "2.2 tones: reads"
+	Short   string   // the same for a narrow window
+	Turn    string   // how hue and saturation go from light to shadow; "" where nothing is known
+	Remarks []string // what else there is to say, the most important first
+}
+
+// SayFamily returns what is said of a family.
+func SayFamily(f families.Family) FamilyText {
+	text := FamilyText{Turn: sayTurn(f)}
+	text.Title, text.Short = familyTitle(f)
+	for _, v := range f.Verdict {
+		switch v {
+		case families.TowardBlack:
+			text.Remarks = append(text.Remarks, "goes straight toward black: turn the hue first")
+		case families.Overlaps:
+			text.Remarks = append(text.Remarks, "the lightest shadow is "+tonesSay(*f.Overlap)+" lighter than the darkest light")
+		}
+	}
+	if f.Accent != nil {
+		text.Remarks = append(text.Remarks, sayAccent(*f.Accent))
+	}
+	if f.Line != nil {
+		text.Remarks = append(text.Remarks, sayLine(*f.Line))
+	}
+	return text
+}
+
+// familyTitle says how far light and shadow are apart and what that means in the trade.
+func familyTitle(f families.Family) (title, short string) {
+	title, short = "the shadow will not read", "will not read"
+	for _, v := range f.Verdict {
+		switch v {
+		case families.Reads:
+			title, short = "reads", "reads"
+		case families.TooFar:
+			title, short = "may fall out of the picture", "may fall out"
+		}
+	}
+	return tonesSay(f.Tones) + ": " + title, Tenth(f.Tones) + ": " + short
+}
+
+// tonesSay returns a difference of value with its unit.
+func tonesSay(tones float64) string { return Tenth(tones) + Nbsp + "tones" }
+
+// seenTurn is the turn of a hue, in degrees, under which it is said to stay: a quarter of what
+// counts as a turn (our choice).
+const seenTurn = 2.0
+
+// sayTurn says where hue and saturation go in the shadow. A shadow that has no hue beside a
+// light that has one is neutral: how saturated it is, is chance.
+func sayTurn(f families.Family) string {
+	if f.HueTurn == nil && f.SaturationGain != nil {
+		if f.Shadow.Colour.Neutral() {
+			return "neutral"
+		}
+		return "nearly neutral"
+	}
+	var parts []string
+	switch toward := f.TurnsToward(); {
+	case f.HueTurn == nil:
+	case toward == "" || math.Abs(*f.HueTurn) < seenTurn:
+		parts = append(parts, "hue stays")
+	default:
+		parts = append(parts, "hue turns "+Tenth(math.Abs(*f.HueTurn))+"° toward "+toward)
+	}
+	if f.SaturationGain != nil {
+		switch percent := Whole(100 * math.Abs(*f.SaturationGain)); {
+		case percent == "0":
+			parts = append(parts, "as saturated")
+		case *f.SaturationGain > 0:
+			parts = append(parts, percent+Nbsp+"% more saturated")
+		default:
+			parts = append(parts, percent+Nbsp+"% less saturated")
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// sayAccent says whether the core shadow's accent keeps its lightness.
+func sayAccent(a families.Accent) string {
+	off := Tenth(math.Abs(a.LightnessDifference)) + " lighter than the nearer side"
+	if a.LightnessDifference < 0 {
+		off = Tenth(math.Abs(a.LightnessDifference)) + " darker than the nearer side"
+	}
+	if a.KeepsLightness {
+		return "accent " + HexSay(a.Colour) + " keeps its lightness: " + strings.TrimSuffix(off, " than the nearer side")
+	}
+	return "accent " + HexSay(a.Colour) + " is " + off
+}
+
+// blackUpTo is the value up to which a neutral line is called black (common practice, no
+// source).
+const blackUpTo = 3.0
+
+// sayLine says what colour the line has and how far below the fill it lies.
+func sayLine(l families.Line) string {
+	name := colour.HueName(l.Oklab.Hue())
+	if l.Neutral {
+		name = "neutral grey"
+		if analysis.AsPrinted(l.Value) <= blackUpTo {
+			name = "neutral black"
+		}
+	}
+	said := name + " line " + HexSay(l.Colour) + ", " + tonesSay(math.Abs(l.TonesBelow))
+	if analysis.AsPrinted(l.TonesBelow) < 0 {
+		said += " above the fill"
+	} else {
+		said += " below the fill"
+	}
+	if l.MayVanish {
+		said += ", may vanish in so strong a light"
+	}
+	return said
+}

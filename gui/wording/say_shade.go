@@ -1,0 +1,158 @@
+package wording
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/propose"
+)
+
+// SayTones says how far a proposed colour is from its base: "2 tones darker".
+func SayTones(tones float64) string {
+	word := "tones"
+	if math.Abs(tones) == 1 {
+		word = "tone"
+	}
+	direction := "darker"
+	if tones < 0 {
+		direction = "lighter"
+	}
+	return strconv.FormatFloat(math.Abs(tones), 'f', -1, 64) + Nbsp + word + " " + direction
+}
+
+// SayStep says what was done to a base to make a step of its ramp, and how that came out:
+// "hue turns 33.4° toward red, 22 % more saturated".
+func SayStep(base analysis.Spot, s propose.Step) string {
+	outcome := sayOutcome(s.Note)
+	if s.Spot == nil {
+		return outcome
+	}
+	said := sayTurn(families.Family{Light: base, Shadow: *s.Spot, HueTurn: s.HueTurn, SaturationGain: s.SaturationGain})
+	return joined(said, outcome)
+}
+
+// joined joins two remarks, either of which may be "".
+func joined(first, second string) string {
+	if first == "" || second == "" {
+		return first + second
+	}
+	return first + ", " + second
+}
+
+// SayLine says the same of a line around a fill.
+func SayLine(fill analysis.Spot, l propose.Line) string {
+	said := SayStep(fill, l.Step)
+	if !l.MayVanish || l.Spot == nil {
+		return said
+	}
+	return joined(said, "may vanish")
+}
+
+// SayLines says what all the lines of a fill have in common.
+func SayLines(s *propose.Shades) string {
+	lines, saturated, edge := 0, 0, false
+	for _, l := range s.Lines {
+		if l.Spot == nil {
+			continue
+		}
+		lines++
+		edge = edge || l.Note == propose.AtEdge
+		if l.SaturationGain != nil && Whole(100**l.SaturationGain) != "0" && *l.SaturationGain > 0 {
+			saturated++
+		}
+	}
+	const line = "A line takes the colour of its form, darker"
+	switch {
+	case lines == 0:
+		return "The fill is so dark that there is no room for a line below it."
+	case s.Lines[0].MayVanish:
+		return "The fill is so light that its line may vanish there."
+	case saturated == lines:
+		return line + " and more saturated."
+	case edge && s.Options.Gain > 0:
+		return line + ", and more saturated where the display has room."
+	}
+	return line + "."
+}
+
+// SayAccent says how an accent came out: "" if as asked for.
+func SayAccent(a propose.Accent) string { return sayOutcome(a.Note) }
+
+// sayOutcome says how a proposed colour came out, "" if as made.
+func sayOutcome(n propose.Note) string {
+	switch n {
+	case propose.NoRoom:
+		return "no room"
+	case propose.AtEdge:
+		return "at the gamut's edge"
+	}
+	return ""
+}
+
+// SayEqualBy says what accents keep.
+func SayEqualBy(by propose.EqualBy) string {
+	switch by {
+	case propose.ByLayerGrey:
+		return "the same layer grey"
+	case propose.BySeenLightness:
+		return "the same seen lightness"
+	}
+	return "the same lightness"
+}
+
+// SayBrought says how one spot came out at the lightness of another, by their names.
+func SayBrought(m propose.Brought, a, b string) string {
+	said := b + " at the lightness of " + a + ": " + HexSay(m.Matched.Colour)
+	if m.Note == propose.AtEdge {
+		return said + ", with as much chroma as the display has there"
+	}
+	return said + ", with all of its chroma"
+}
+
+// SayJudged says what would satisfy the rules in place of a shadow that the painter chose.
+func SayJudged(j propose.Judged) string {
+	switch {
+	case j.Nearest != nil:
+		return "The nearest that reads and does not go toward black: " + HexSay(j.Nearest.Colour) +
+			", " + Tenth(*j.Distance) + Nbsp + "(CIEDE2000) away"
+	case len(j.Family.Verdict) == 1 && j.Family.Verdict[0] == families.Reads:
+		return "Nothing to change by these rules"
+	}
+	return "There is no room for a shadow that satisfies the rules"
+}
+
+// SayJudgement says all of a shadow that the painter chose, a sentence each.
+func SayJudgement(j propose.Judged) []string {
+	said := SayFamily(j.Family)
+	var sentences []string
+	for _, part := range append(append([]string{said.Title, said.Turn}, said.Remarks...), SayJudged(j)) {
+		if part != "" {
+			sentences = append(sentences, Capitalised(part)+".")
+		}
+	}
+	return sentences
+}
+
+// SayEmptyValues says which steps of the value scale a picture leaves empty.
+func SayEmptyValues(empty []int) string {
+	switch len(empty) {
+	case 0:
+		return "No value is empty"
+	case colour.Steps:
+		return "Nothing is counted"
+	}
+	var spans []string
+	for i := 0; i < len(empty); {
+		last := i
+		for last+1 < len(empty) && empty[last+1] == empty[last]+1 {
+			last++
+		}
+		spans = append(spans, strconv.Itoa(empty[i])+" to "+strconv.Itoa(empty[last]+1))
+		i = last + 1
+	}
+	return "Empty values: " + strings.Join(spans, ", ")
+}

@@ -1,0 +1,168 @@
+package wording
+
+import (
+	"errors"
+	"strconv"
+	"strings"
+	"time"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/notes"
+)
+
+// SayStill says where a still is from: its time, its source and its size, and that it can be
+// marked, or why not, if it is barred.
+func SayStill(m stills.Meta, barred error) string {
+	from := map[string]string{stills.FromScreen: "the screen", stills.FromPicture: "a picture file", stills.FromDemo: "the demo painting"}[m.Source.Kind]
+	words := TimeSay(m.Time)
+	if from != "" {
+		words += ", from " + from
+	}
+	words += ", " + SizeSay(m.Width, m.Height) + ". "
+	if barred != nil {
+		return words + SayBarred(barred)
+	}
+	return words + "What is marked on it is saved by itself."
+}
+
+// SayBarred says why a still can't be marked.
+func SayBarred(err error) string {
+	if errors.Is(err, stills.ErrHeld) {
+		return "Another window marks this still, so this one only shows it."
+	}
+	return ExplainWriting("mark this still", err)
+}
+
+// TimeSay returns a point in time, to the minute.
+func TimeSay(at time.Time) string { return at.Local().Format("2006-01-02 15:04") }
+
+// SayNotes says how many notes there are; "" for none.
+func SayNotes(count int) string {
+	switch count {
+	case 0:
+		return ""
+	case 1:
+		return "1" + Nbsp + "note"
+	}
+	return strconv.Itoa(count) + Nbsp + "notes"
+}
+
+// SayMeasured says what is painted as light and as shadow on a still, in the window and on
+// the sheet: the means with their spread in lightness, how far they are apart, and how the
+// shadow's lightest tenth lies to the light's darkest.
+func SayMeasured(m notes.Measured) string {
+	if m.Light == nil && m.Shadow == nil {
+		return "Paint with Light and Shadow to measure two parts against each other."
+	}
+	var parts []string
+	if m.Light != nil {
+		parts = append(parts, "Light: "+saySide(m.Light))
+	}
+	if m.Shadow != nil {
+		parts = append(parts, "Shadow: "+saySide(m.Shadow))
+	}
+	if m.Light != nil && m.Shadow != nil {
+		parts = append(parts, sayApart(analysis.AsPrinted(m.Tones))+"; "+sayTenths(analysis.AsPrinted(m.Overlap)))
+	}
+	return strings.Join(parts, ". ") + "."
+}
+
+func saySide(s *analysis.Spot) string {
+	return "lightness" + Nbsp + Tenth(s.Lightness) + ", value" + Nbsp + Tenth(s.Value) + ", spread" + Nbsp + Tenth(s.Spread)
+}
+
+// sayApart says how far light and shadow are apart; below 0 they are the other way round.
+func sayApart(tones float64) string {
+	switch {
+	case tones < 0:
+		return "The other way round: the light is " + tonesSay(-tones) + " darker than the shadow"
+	case tones == 0:
+		return "Light and shadow have the same value"
+	}
+	return tonesSay(tones) + " apart"
+}
+
+// sayTenths says how the shadow's lightest tenth lies to the light's darkest.
+func sayTenths(overlap float64) string {
+	const lies = "the shadow's lightest tenth is "
+	switch {
+	case overlap > 0:
+		return "they overlap, " + lies + tonesSay(overlap) + " lighter than the light's darkest tenth"
+	case overlap < 0:
+		return lies + tonesSay(-overlap) + " darker than the light's darkest tenth"
+	}
+	return lies + "as light as the light's darkest tenth"
+}
+
+// SayShelf says a still's key figures in two short lines: the gaps between its groups, and
+// its murk with the number of its notes.
+func SayShelf(m stills.Meta) (gaps, rest string) {
+	var parts []string
+	for _, gap := range m.Reading.Gaps {
+		parts = append(parts, Tenth(gap))
+	}
+	if len(parts) > 0 {
+		gaps = strings.Join(parts, " / ") + Nbsp + "tones"
+	}
+	parts = nil
+	if m.Reading.Murk != nil {
+		parts = append(parts, "murk "+Percent(*m.Reading.Murk))
+	}
+	if said := SayNotes(m.Notes.Count); said != "" {
+		parts = append(parts, said)
+	}
+	return gaps, strings.Join(parts, ", ")
+}
+
+// SayOver says that the stills take more room than they may, and what would have to go.
+func SayOver(over stills.Clearing) string {
+	words := "The stills take " + BytesSay(over.Used) + ", more than the " + BytesSay(over.Limit) + " that they may. "
+	const raise = "Raise the limit in the settings."
+	if len(over.Removals) == 0 {
+		return words + "There is nothing older to remove. " + raise
+	}
+	trash := 0
+	for _, r := range over.Removals {
+		if r.InTrash {
+			trash++
+		}
+	}
+	what := strconv.Itoa(len(over.Removals)-trash) + Nbsp + "of the oldest"
+	switch trash {
+	case 0:
+	case len(over.Removals):
+		what = strconv.Itoa(trash) + Nbsp + "from the trash"
+	default:
+		what = strconv.Itoa(trash) + Nbsp + "from the trash and " + what
+	}
+	if !over.Enough() {
+		return words + "Removing " + what + " for good is not enough: " + BytesSay(over.After) + " would stay. " + raise
+	}
+	return words + "To keep to that, " + what + " would be removed for good."
+}
+
+// SayRemoval names a still that would be removed.
+func SayRemoval(r stills.Removal) string {
+	name := r.Name
+	if name == "" {
+		name = "without a name"
+	}
+	words := TimeSay(r.Time) + ", " + name + ", " + BytesSay(r.Bytes)
+	if r.InTrash {
+		words += ", in the trash"
+	}
+	return words
+}
+
+// BytesSay returns a number of bytes in the largest unit that leaves at least one.
+func BytesSay(n int64) string {
+	const k = 1 << 10
+	switch {
+	case n >= k*k*k:
+		return Tenth(float64(n)/(k*k*k)) + Nbsp + "GiB"
+	case n >= k*k:
+		return Tenth(float64(n)/(k*k)) + Nbsp + "MiB"
+	}
+	return Tenth(float64(n)/k) + Nbsp + "KiB"
+}
