@@ -82,7 +82,8 @@ type Desk struct {
 	layer      noteLayer
 	saver      *noteSaver
 	clip       pictureClip
-	half       place // the light side of a family that is being set by hand
+	folder     string // that files are saved to; "" before it is asked for
+	half       place  // the light side of a family that is being set by hand
 	trace      trace
 
 	parts   parts
