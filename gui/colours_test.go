@@ -200,8 +200,4 @@ func TestSaveSwatches(t *testing.T) {
 			t.Errorf("%s has mode %v", ending, info.Mode())
 		}
 	}
-	d.saveSwatches(filepath.Join(dir, "colours.odd"), rows, shades)
-	if got := d.parts.strip.Said[widgets.StripNote]; !strings.Contains(got, "end the name with .png") {
-		t.Errorf("an unknown ending is answered by %q", got)
-	}
 }

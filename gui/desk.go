@@ -90,6 +90,7 @@ type Desk struct {
 	layer      noteLayer
 	saver      *noteSaver
 	clip       pictureClip
+	folder     string      // that files are saved to; "" before it is asked for
 	half       setup.Place // the light side of a family that is being set by hand
 	trace      trace
 

@@ -4,49 +4,129 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
+	"syscall"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
-	"fyne.io/fyne/v2/storage/repository"
+	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
-// askFile lets the painter choose a file to write. what is the deed, "save the colours";
-// write is called with the path that was chosen. The painter has then agreed to writing
-// over a file that is there; nothing has been done to it yet.
+// saveForm asks for the name and the folder of a file to write. The toolkit's own dialog
+// empties the file that is chosen before anybody knows whether it can be written.
+type saveForm struct {
+	widget.Entry // the name
+	d            *Desk
+	dialog       *dialog.ConfirmDialog
+	folder       *widget.Label
+	endings      []string
+	write        func(path string)
+}
+
+// askFile lets the painter choose a file to write. what is the deed, "save the colours"; a
+// name with none of the endings gets the first. write is called with the path that was
+// chosen. The painter has then agreed to writing over a file that is there; nothing has been
+// done to it yet.
 func (d *Desk) askFile(what, name string, endings []string, write func(path string)) {
-	waitForWriting()
-	save := dialog.NewFileSave(func(file fyne.URIWriteCloser, err error) {
-		d.focusMirror()
+	f := &saveForm{d: d, folder: widgets.SmallLabel(), endings: endings, write: write}
+	f.ExtendBaseWidget(f)
+	f.Text = name
+	f.OnSubmitted = func(string) { f.dialog.Confirm() }
+	if d.folder == "" {
+		d.folder, _ = os.UserHomeDir() // without one: where the program was started
+	}
+	ending := widgets.SmallLabel()
+	ending.SetText("Ending: " + strings.Join(endings, ", "))
+	where := container.NewBorder(nil, nil, nil, container.NewCenter(widget.NewButton("Folder…", f.askFolder)), f.folder)
+	f.dialog = dialog.NewCustomConfirm(wording.Capitalised(what), "Save", "Cancel", container.NewVBox(f, ending, where), f.answered, d.window)
+	f.show()
+	f.TypedShortcut(&fyne.ShortcutSelectAll{})
+}
+
+// show shows the form, or shows it again, with its folder.
+func (f *saveForm) show() {
+	f.folder.SetText(f.d.folder)
+	f.dialog.Resize(fyne.NewSize(45*widgets.Step, 0)) // where the window has the room
+	f.dialog.Show()
+	f.d.window.Canvas().Focus(f)
+}
+
+// TypedKey closes the form with Esc.
+func (f *saveForm) TypedKey(k *fyne.KeyEvent) {
+	if k.Name == fyne.KeyEscape {
+		f.dialog.Dismiss()
+		return
+	}
+	f.Entry.TypedKey(k)
+}
+
+// askFolder lets the painter choose another folder.
+func (f *saveForm) askFolder() {
+	open := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
 		if err != nil {
-			d.parts.strip.Say(widgets.StripNote, wording.Explain(what, err))
+			f.d.parts.strip.Say(widgets.StripNote, wording.Explain("open the folder", err))
+		} else if folder != nil {
+			f.d.folder = folder.Path()
+		}
+		f.show()
+	}, f.d.window)
+	if now, err := storage.ListerForURI(storage.NewFileURI(f.d.folder)); err == nil {
+		open.SetLocation(now)
+	}
+	open.Show()
+}
+
+// answered takes the painter's answer to the form.
+func (f *saveForm) answered(save bool) {
+	f.d.focusMirror()
+	if !save {
+		return
+	}
+	name := strings.TrimSpace(f.Text)
+	if name == "" {
+		f.show()
+		return
+	}
+	if !slices.Contains(f.endings, strings.ToLower(filepath.Ext(name))) {
+		name += f.endings[0]
+	}
+	path := filepath.Join(f.d.folder, name)
+	there, err := os.Stat(path)
+	switch {
+	case err != nil: // there is none, or writing says why not
+		f.write(path)
+	case there.IsDir():
+		f.d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("write "+wording.Quote(name), syscall.EISDIR))
+	case f.d.reads(there):
+		f.d.parts.strip.Say(widgets.StripNote, wording.Sentence("write "+wording.Quote(name), "it is the picture that is read", "choose another name"))
+	default:
+		f.askOver(path)
+	}
+}
+
+// askOver asks before a file is written over.
+func (f *saveForm) askOver(path string) {
+	over := dialog.NewConfirm("Write over it?", wording.Quote(filepath.Base(path))+" is there already.", func(yes bool) {
+		if !yes {
+			f.show()
 			return
 		}
-		if file == nil {
-			return
-		}
-		path := file.URI().Path()
-		_ = file.Close() // it is written by its path, in one step
-		if d.reads(path) {
-			d.parts.strip.Say(widgets.StripNote, wording.Sentence("write "+wording.Quote(filepath.Base(path)), "it is the picture that is read", "choose another name"))
-			return
-		}
-		write(path)
-	}, d.window)
-	save.SetFileName(name)
-	save.SetFilter(storage.NewExtensionFileFilter(endings))
-	save.Show()
+		f.d.focusMirror()
+		f.write(path)
+	}, f.d.window)
+	over.SetConfirmText("Write over")
+	over.SetDismissText("Back")
+	over.SetConfirmImportance(widget.MediumImportance) // what can't be undone isn't urged
+	over.Show()
 }
 
 // reads reports whether the file is one that the window reads: the picture, or the target.
-func (d *Desk) reads(path string) bool {
-	there, err := os.Stat(path)
-	if err != nil {
-		return false
-	}
+func (d *Desk) reads(there os.FileInfo) bool {
 	read := []string{d.setup.Source.Path}
 	if d.setup.Target != nil {
 		read = append(read, d.setup.Target.Path)
@@ -55,64 +135,4 @@ func (d *Desk) reads(path string) bool {
 		info, err := os.Stat(path) // of no path: an error
 		return err == nil && os.SameFile(there, info)
 	})
-}
-
-// fileRepository is the toolkit's files.
-type fileRepository interface {
-	repository.AppendableRepository
-	repository.CopyableRepository
-	repository.DeleteAllRepository
-	repository.HierarchicalRepository
-	repository.ListableRepository
-	repository.MovableRepository
-}
-
-// patientFiles are the toolkit's files, but for one thing: its dialog empties the file that
-// was chosen, or makes it, before anybody knows whether it can be written. Here that waits
-// for the first byte.
-type patientFiles struct{ fileRepository }
-
-// waitForWriting makes the toolkit's files patient.
-func waitForWriting() {
-	const scheme = "file"
-	all, err := repository.ForScheme(scheme)
-	if err != nil {
-		return
-	}
-	if hasty, ok := all.(fileRepository); ok {
-		if _, patient := all.(patientFiles); !patient {
-			repository.Register(scheme, patientFiles{hasty})
-		}
-	}
-}
-
-// Writer returns what writes to u, and opens it with the first byte.
-func (f patientFiles) Writer(u fyne.URI) (fyne.URIWriteCloser, error) {
-	return &patientWriter{uri: u, open: f.fileRepository.Writer}, nil
-}
-
-type patientWriter struct {
-	uri  fyne.URI
-	open func(fyne.URI) (fyne.URIWriteCloser, error)
-	to   fyne.URIWriteCloser // nil until something is written
-}
-
-func (w *patientWriter) URI() fyne.URI { return w.uri }
-
-func (w *patientWriter) Write(b []byte) (int, error) {
-	if w.to == nil {
-		to, err := w.open(w.uri)
-		if err != nil {
-			return 0, err
-		}
-		w.to = to
-	}
-	return w.to.Write(b)
-}
-
-func (w *patientWriter) Close() error {
-	if w.to == nil {
-		return nil
-	}
-	return w.to.Close()
 }

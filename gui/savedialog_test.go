@@ -3,54 +3,101 @@ package gui
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
-	"fyne.io/fyne/v2/storage"
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
 )
 
-// Choosing a file does nothing to it, whether it is there or not, before something is
-// written; then it is.
-func TestFilesWaitForWriting(t *testing.T) {
-	newTestDesk(t, settings.Defaults())
-	waitForWriting()
-	waitForWriting() // once is enough
-	old, fresh := filepath.Join(t.TempDir(), "old.txt"), filepath.Join(t.TempDir(), "new.txt")
-	if err := os.WriteFile(old, []byte("kept"), 0o600); err != nil {
-		t.Fatal(err)
+// askedFile opens the form for a file in a folder. The paths that it hands on are written to
+// the returned list, and nowhere else.
+func askedFile(t *testing.T, d *Desk, folder string) (f *saveForm, written *[]string) {
+	t.Helper()
+	d.folder, written = folder, new([]string)
+	d.askFile("save the colours", "colours.png", []string{".png", ".css"}, func(path string) { *written = append(*written, path) })
+	f, ok := d.window.Canvas().Focused().(*saveForm)
+	if !ok {
+		t.Fatal("the name is not at hand")
 	}
-	for _, path := range []string{old, fresh} {
-		w, err := storage.Writer(storage.NewFileURI(path))
-		if err != nil || w.URI().Path() != path || w.Close() != nil {
-			t.Fatalf("choosing %s: %v", path, err)
+	return f, written
+}
+
+// enter types a name over the one that is offered, and Enter.
+func (f *saveForm) enter(name string) {
+	test.Type(f, name)
+	f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+}
+
+func TestSaveFormNames(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	folder := t.TempDir()
+	for typed, want := range map[string]string{
+		"tones.css": "tones.css", "tones": "tones.png", "Tones.CSS": "Tones.CSS", " tones.png ": "tones.png", "tones.odd": "tones.odd.png",
+	} {
+		f, written := askedFile(t, d, folder)
+		f.enter(typed)
+		if len(*written) != 1 || (*written)[0] != filepath.Join(folder, want) {
+			t.Errorf("%q is written to %q, want %q", typed, *written, want)
 		}
 	}
-	if b, err := os.ReadFile(old); string(b) != "kept" {
-		t.Errorf("the file that was there holds %q, %v", b, err)
-	}
-	if _, err := os.Stat(fresh); !os.IsNotExist(err) {
-		t.Errorf("the new file: %v", err)
-	}
-	w, err := storage.Writer(storage.NewFileURI(fresh))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if _, err := w.Write([]byte("new")); err != nil || w.Close() != nil {
-		t.Errorf("writing: %v", err)
-	}
-	if b, err := os.ReadFile(fresh); string(b) != "new" {
-		t.Errorf("what was written is %q, %v", b, err)
+	if files, err := os.ReadDir(folder); err != nil || len(files) > 0 {
+		t.Errorf("choosing a name makes %v, %v", files, err)
 	}
 }
 
-// The picture that is read, and the target, by whatever name, are never written over.
-func TestReadsFile(t *testing.T) {
+// Without a name nothing is written, and neither after Esc or Cancel.
+func TestSaveFormGivesUp(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	f, written := askedFile(t, d, t.TempDir())
+	f.enter(" ")
+	if d.window.Canvas().Focused() != fyne.Focusable(f) {
+		t.Error("the form is gone, and nothing is named")
+	}
+	f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+	_, again := askedFile(t, d, t.TempDir())
+	test.Tap(buttonNamed(t, d, "Cancel"))
+	if top := d.window.Canvas().Overlays().Top(); top != nil || len(*written)+len(*again) > 0 {
+		t.Errorf("given up, it shows %v and writes %q, %q", top, *written, *again)
+	}
+}
+
+// A file that is there is written over only if the painter says so, and by nobody else.
+func TestSaveFormAsksBeforeWritingOver(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	folder := t.TempDir()
+	path := filepath.Join(folder, "old.png")
+	if err := os.WriteFile(path, []byte("kept"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	f, written := askedFile(t, d, folder)
+	f.enter("old")
+	test.Tap(buttonNamed(t, d, "Back"))
+	if len(*written) > 0 || d.window.Canvas().Focused() != fyne.Focusable(f) || f.Text != "old" {
+		t.Errorf("not agreed to, it writes %q and asks for %q", *written, f.Text)
+	}
+	test.Tap(buttonNamed(t, d, "Save"))
+	test.Tap(buttonNamed(t, d, "Write over"))
+	if len(*written) != 1 || (*written)[0] != path {
+		t.Errorf("agreed to, it writes %q", *written)
+	}
+	if b, err := os.ReadFile(path); string(b) != "kept" {
+		t.Errorf("the file that was there holds %q, %v", b, err)
+	}
+}
+
+// The picture that is read, and the target, by whatever name, are never written over; nor
+// is a folder.
+func TestSaveFormRefuses(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	dir := t.TempDir()
 	path := func(name string) string { return filepath.Join(dir, name) }
-	for _, name := range []string{"picture.png", "target.png", "other.png"} {
+	for _, name := range []string{"picture.png", "target.png"} {
 		if err := os.WriteFile(path(name), nil, 0o600); err != nil {
 			t.Fatal(err)
 		}
@@ -58,11 +105,82 @@ func TestReadsFile(t *testing.T) {
 	if err := os.Symlink(path("picture.png"), path("link.png")); err != nil {
 		t.Fatal(err)
 	}
+	if err := os.Mkdir(path("folder.png"), 0o700); err != nil {
+		t.Fatal(err)
+	}
 	d.setup.Source = setup.Source{Kind: setup.SourcePicture, Path: path("picture.png")}
 	d.setup.Target = &setup.Target{Path: path("target.png")}
-	for name, want := range map[string]bool{"picture.png": true, "link.png": true, "target.png": true, "other.png": false, "none.png": false} {
-		if got := d.reads(path(name)); got != want {
-			t.Errorf("%s is read: %v, want %v", name, got, want)
+	for name, want := range map[string]string{
+		"picture": "it is the picture that is read", "link": "it is the picture that is read", "target": "it is the picture that is read",
+		"folder": "there is a folder of that name",
+	} {
+		f, written := askedFile(t, d, dir)
+		f.enter(name)
+		if got := d.parts.strip.Said[widgets.StripNote]; !strings.Contains(got, want) || len(*written) > 0 {
+			t.Errorf("%s: it says %q and writes %q", name, got, *written)
 		}
+		d.parts.strip.Clear(widgets.StripNote)
+	}
+}
+
+// The folder is the user's own at first, then the one that was chosen last.
+func TestSaveFormFolder(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	studies := filepath.Join(home, "studies")
+	if err := os.Mkdir(studies, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	d := newTestDesk(t, settings.Defaults())
+	f, written := askedFile(t, d, "")
+	if f.folder.Text != home {
+		t.Errorf("it begins in %q, want %q", f.folder.Text, home)
+	}
+	test.Tap(buttonNamed(t, d, "Folder…"))
+	var item fyne.Tappable // around the words that come next
+	for _, o := range test.LaidOutObjects(d.window.Canvas().Overlays().Top()) {
+		if tappable, ok := o.(fyne.Tappable); ok {
+			item = tappable
+		}
+		if l, ok := o.(*widget.Label); ok && l.Text == "studies" {
+			test.Tap(item)
+			break
+		}
+	}
+	test.Tap(buttonNamed(t, d, "Open"))
+	if f.folder.Text != studies {
+		t.Errorf("it goes on in %q, want %q", f.folder.Text, studies)
+	}
+	f.enter("tones")
+	if next, _ := askedFile(t, d, d.folder); next.folder.Text != studies || (*written)[0] != filepath.Join(studies, "tones.png") {
+		t.Errorf("it writes %q, and the next begins in %q", *written, next.folder.Text)
+	}
+}
+
+// In a small window all of the form is seen, however deep the folder lies.
+func TestSaveFormFits(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	c := d.window.Canvas()
+	d.window.Resize(fyne.NewSize(320, 600))
+	askedFile(t, d, strings.Repeat("/studies of hands", 12))
+	parts := 0
+	for _, o := range test.LaidOutObjects(c.Overlays().Top()) {
+		switch o.(type) {
+		case *saveForm, *widget.Button, *widget.Label:
+		default:
+			continue
+		}
+		if o.Size().IsZero() {
+			continue // the heading, to which the toolkit gives no size
+		}
+		parts++
+		at, least := d.app.Driver().AbsolutePositionForObject(o), o.MinSize()
+		end := at.Add(o.Size())
+		if o.Size().Height < least.Height || o.Size().Width < least.Width || at.X < 0 || at.Y < 0 || end.X > c.Size().Width || end.Y > c.Size().Height {
+			t.Errorf("%T of %v at %v asks for %v, in a window of %v", o, o.Size(), at, least, c.Size())
+		}
+	}
+	if parts != 6 { // the name, its endings, the folder, three buttons
+		t.Errorf("%d parts are seen", parts)
 	}
 }

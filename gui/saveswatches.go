@@ -29,15 +29,10 @@ func (d *Desk) askSwatches(rows []swatches.Row, all any, name string) {
 	})
 }
 
-// saveSwatches writes colours to a file. The painter has agreed to writing over one that is
-// there.
+// saveSwatches writes colours to a file with one of the endings. The painter has agreed to
+// writing over one that is there.
 func (d *Desk) saveSwatches(path string, rows []swatches.Row, all any) {
-	write, ok := swatchFormats[strings.ToLower(filepath.Ext(path))]
-	if !ok {
-		d.parts.strip.Say(widgets.StripNote, wording.Sentence("save the colours as "+wording.Quote(filepath.Base(path)),
-			"its ending says no known way to write them", "end the name with .png, .css, .json, .txt or .hex"))
-		return
-	}
+	write := swatchFormats[strings.ToLower(filepath.Ext(path))]
 	err := files.Create(path, true, func(w io.Writer) error { return write(w, rows, all) })
 	if err != nil {
 		d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("save "+wording.Quote(path), err))
