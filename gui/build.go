@@ -15,7 +15,7 @@ import (
 // parts are the window's widgets.
 type parts struct {
 	bar     *widgets.SourceBar
-	strip   *widgets.Strip
+	message *widgets.MessageBar
 	mirror  *widgets.Mirror
 	verdict *widgets.Verdict
 	cards   *widgets.CardGrid
@@ -50,7 +50,8 @@ func (d *Desk) build() {
 	p := &d.parts
 	p.tips = widgets.NewTips()
 	p.bar = widgets.NewSourceBar(fixed{d})
-	p.strip = widgets.NewStrip(fixed{d}, d.relay)
+	p.message = widgets.NewMessageBar(fixed{d}, d.relay)
+	d.messages.bar = p.message
 	p.mirror = widgets.NewMirror()
 	p.mirror.Acts = d.mirrorActs()
 	p.verdict = widgets.NewVerdict()
@@ -65,9 +66,9 @@ func (d *Desk) build() {
 	}
 	d.showLower()
 	p.ground = canvas.NewRectangle(nil)
-	lay := &widgets.PageLayout{Bar: p.bar, Strip: p.strip.Box, Mirror: p.mirror, Verdict: p.verdict, Lower: p.lower, Tabs: p.tabs,
+	lay := &widgets.PageLayout{Bar: p.bar, Strip: p.message.Box, Mirror: p.mirror, Verdict: p.verdict, Lower: p.lower, Tabs: p.tabs,
 		Content: func() fyne.Size { return p.lower.Content.MinSize() }, Rewrap: func() { p.lower.Content.Refresh() }}
-	p.frame = container.New(lay, p.bar, p.strip.Box, p.mirror, p.verdict, p.lower, p.tabs)
+	p.frame = container.New(lay, p.bar, p.message.Box, p.mirror, p.verdict, p.lower, p.tabs)
 	d.joinBar()
 	d.window.SetContent(container.NewStack(p.ground, p.frame, p.tips.Box))
 	d.window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
@@ -76,9 +77,9 @@ func (d *Desk) build() {
 	d.joinKeys()
 	d.colour()
 	d.showNoPicture()
-	d.showStrip()
+	d.showStanding()
 	for _, problem := range d.options.Problems {
-		p.strip.Say(widgets.StripNote, problem)
+		d.messages.note(problem)
 	}
 	d.focusMirror()
 }
@@ -129,7 +130,7 @@ func (d *Desk) colour() {
 	th, v := d.app.Settings().Theme(), d.app.Settings().ThemeVariant()
 	d.parts.ground.FillColor = th.Color(theme.ColorNameBackground, v)
 	d.parts.ground.Refresh()
-	d.parts.strip.Colour(th, v)
+	d.parts.message.Colour(th, v)
 }
 
 // relay lays the page anew, after a part asks for another height.

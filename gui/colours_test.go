@@ -90,7 +90,7 @@ func TestSwatchCopiesAndLeadsOn(t *testing.T) {
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	p.from.entry.take("no colour")
-	if got := d.parts.strip.Said[widgets.StripNote]; !strings.Contains(got, "not a colour") {
+	if got := d.messages.said[messageNote]; !strings.Contains(got, "not a colour") {
 		t.Errorf("what is no colour is answered by %q", got)
 	}
 	p.from.entry.take("#e2c044")

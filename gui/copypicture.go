@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/gui/stills"
-	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
@@ -54,11 +53,11 @@ func (d *Desk) copyImage(img image.Image) {
 		}
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.Say(widgets.StripNote, wording.Explain("copy the picture", err))
+				d.messages.note(wording.Explain("copy the picture", err))
 				fyne.LogError("copying a picture", err)
 				return
 			}
-			d.parts.strip.Say(widgets.StripNote, "The picture is copied.")
+			d.messages.note("The picture is copied.")
 		})
 	})
 }

@@ -11,7 +11,6 @@ import (
 
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/settings"
-	"app.tonedesk/gui/widgets"
 )
 
 func TestCopyImage(t *testing.T) {
@@ -29,7 +28,7 @@ func TestCopyImage(t *testing.T) {
 	if !ok || same.Rect != img.Rect || !bytes.Equal(same.Pix, img.Pix) {
 		t.Errorf("another picture was copied: %T, %v", got, got.Bounds())
 	}
-	if got := d.parts.strip.Said[widgets.StripNote]; got != "The picture is copied." {
+	if got := d.messages.said[messageNote]; got != "The picture is copied." {
 		t.Errorf("said %q", got)
 	}
 }
@@ -46,14 +45,14 @@ func TestCopyImageFails(t *testing.T) {
 		d := newTestDesk(t, settings.Defaults())
 		d.clip.put = func([]byte) error { return fmt.Errorf("copy a picture: %w", tt.err) }
 		d.copyImage(halves(testLight, testShadow))
-		if got := d.parts.strip.Said[widgets.StripNote]; got != tt.want {
+		if got := d.messages.said[messageNote]; got != tt.want {
 			t.Errorf("said %q, want %q", got, tt.want)
 		}
 	}
 	d := newTestDesk(t, settings.Defaults())
 	d.clip.put = func([]byte) error { t.Error("what is no picture was copied"); return nil }
 	d.copyImage(image.NewNRGBA(image.Rectangle{}))
-	if got := d.parts.strip.Said[widgets.StripNote]; len(got) < 10 || got[:10] != "Can't copy" {
+	if got := d.messages.said[messageNote]; len(got) < 10 || got[:10] != "Can't copy" {
 		t.Errorf("without pixels: said %q", got)
 	}
 }

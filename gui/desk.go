@@ -94,9 +94,10 @@ type Desk struct {
 	half       setup.Place // the light side of a family that is being set by hand
 	trace      trace
 
-	parts   parts
-	stop    atomic.Pointer[context.CancelFunc]
-	leaving atomic.Bool // the program is ending
+	messages messages
+	parts    parts
+	stop     atomic.Pointer[context.CancelFunc]
+	leaving  atomic.Bool // the program is ending
 }
 
 // NewDesk builds the window, not yet shown. Use it on the Fyne goroutine only.

@@ -1,7 +1,5 @@
 package gui
 
-import "app.tonedesk/gui/widgets"
-
 // edgeMoved sets the groups' edges by hand, as the spread shows them, with edge i at a
 // lightness (L*). The moves of one drag are one step of undo.
 func (d *Desk) edgeMoved(i int, to float64, end bool) {
@@ -22,7 +20,7 @@ func (d *Desk) edgeMoved(i int, to float64, end bool) {
 func (d *Desk) edgesByHand() {
 	edges := d.parts.spread.EdgesNow()
 	if len(edges) == 0 {
-		d.parts.strip.Say(widgets.StripNote, "There are no edges: all of the picture is one group.")
+		d.messages.note("There are no edges: all of the picture is one group.")
 		return
 	}
 	next := d.setup
@@ -33,7 +31,7 @@ func (d *Desk) edgesByHand() {
 // edgesAutomatic lets the edges be found by themselves again.
 func (d *Desk) edgesAutomatic() {
 	if len(d.setup.Edges) == 0 {
-		d.parts.strip.Say(widgets.StripNote, "The groups' edges are found by themselves already.")
+		d.messages.note("The groups' edges are found by themselves already.")
 		return
 	}
 	next := d.setup

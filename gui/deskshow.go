@@ -23,7 +23,7 @@ func (d *Desk) show(s *live.Shown) {
 		d.setup = d.setup.AllMoved(true) // no step of undo: the painter didn't do it
 		d.tell()
 		d.showMarks()
-		d.showStrip()
+		d.showStanding()
 	}
 	if s.Picked != nil && s.Picked == d.pick {
 		d.pick = nil
@@ -176,9 +176,9 @@ func (d *Desk) setStatus(s capture.Status) {
 		return
 	}
 	if s.Err != nil {
-		d.parts.strip.Say(widgets.StripTrouble, d.explain(s.Err))
+		d.messages.say(messageTrouble, d.explain(s.Err))
 	} else {
-		d.parts.strip.Clear(widgets.StripTrouble)
+		d.messages.clear(messageTrouble)
 	}
 	d.showState()
 	d.trace.state(d)
@@ -253,13 +253,12 @@ func signOf(state capture.State, frozen bool) widgets.Sign {
 	return widgets.SignWaiting
 }
 
-// showStrip renews the standing messages.
-func (d *Desk) showStrip() {
-	strip := d.parts.strip
+// showStanding renews the standing messages.
+func (d *Desk) showStanding() {
 	if d.setup.Source.Kind == setup.SourceDemo {
-		strip.SayWith(widgets.StripDemo, "A demo painting, to try it all on.", widgets.StripAct{Name: "Choose a region", Do: d.PickRegion})
+		d.messages.offer(messageDemo, "A demo painting, to try it all on.", messageAct{name: "Choose a region", do: d.PickRegion})
 	} else {
-		strip.Clear(widgets.StripDemo)
+		d.messages.clear(messageDemo)
 	}
 	moved := false
 	for _, p := range d.setup.Places {
@@ -269,9 +268,9 @@ func (d *Desk) showStrip() {
 		moved = moved || f.Light.Moved || f.Shadow.Moved
 	}
 	if moved {
-		strip.SayWith(widgets.StripMoved, "The picture moved. Place the spots again.", widgets.StripAct{Name: "They are right", Do: d.spotsAreRight})
+		d.messages.offer(messageMoved, "The picture moved. Place the spots again.", messageAct{name: "They are right", do: d.spotsAreRight})
 	} else {
-		strip.Clear(widgets.StripMoved)
+		d.messages.clear(messageMoved)
 	}
 }
 

@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/gui/setup"
-	"app.tonedesk/gui/widgets"
 )
 
 // asking is what the next click or drag in the mirror is for.
@@ -82,7 +81,7 @@ func (d *Desk) dragged(area image.Rectangle, add bool) {
 // narrow watches a part of what is watched.
 func (d *Desk) narrow(area image.Rectangle) {
 	if area.Dx() < setup.LeastSide || area.Dy() < setup.LeastSide {
-		d.parts.strip.Say(widgets.StripNote, fmt.Sprintf("That part is too small to watch: drag over at least %d × %d pixels.", setup.LeastSide, setup.LeastSide))
+		d.messages.note(fmt.Sprintf("That part is too small to watch: drag over at least %d × %d pixels.", setup.LeastSide, setup.LeastSide))
 		return
 	}
 	from := d.setup.Source
@@ -93,7 +92,7 @@ func (d *Desk) narrow(area image.Rectangle) {
 // placeSpot sets A, or B again, or adds one.
 func (d *Desk) placeSpot(p setup.Place, add bool) {
 	if add && len(d.setup.Places) == setup.MaxSpots {
-		d.parts.strip.Say(widgets.StripNote, "Eight spots are the most. Delete one, or drag one to where you want it.")
+		d.messages.note("Eight spots are the most. Delete one, or drag one to where you want it.")
 		return
 	}
 	next, at := d.setup.With(p, add)
@@ -159,7 +158,7 @@ func (d *Desk) copyHex(i int) {
 		i = len(d.spots) - 1
 	}
 	if i < 0 || i >= len(d.spots) || d.spots[i].Err != nil {
-		d.parts.strip.Say(widgets.StripNote, "There is no spot to copy. Click one in the picture first.")
+		d.messages.note("There is no spot to copy. Click one in the picture first.")
 		return
 	}
 	d.copyText(d.spots[i].Colour.Hex())
@@ -167,7 +166,7 @@ func (d *Desk) copyHex(i int) {
 
 func (d *Desk) copyText(hex string) {
 	d.app.Clipboard().SetContent(hex)
-	d.parts.strip.Say(widgets.StripNote, hex+" is copied.")
+	d.messages.note(hex + " is copied.")
 }
 
 // looked follows the pointer or the key cursor.

@@ -5,7 +5,6 @@ import (
 
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
-	"app.tonedesk/gui/widgets"
 )
 
 // change replaces the setup; kind joins changes of one drag to one step of undo.
@@ -29,7 +28,7 @@ func (d *Desk) apply(next setup.Setup) {
 		d.comparison.found = nil
 		d.watcher.Freeze(false)
 		d.watcher.Reopen(d.opener(next.Source))
-		d.parts.strip.Clear(widgets.StripTrouble)
+		d.messages.clear(messageTrouble)
 	}
 	if next.Source != before {
 		d.found = live.Found{}
@@ -39,7 +38,7 @@ func (d *Desk) apply(next setup.Setup) {
 	d.keepTarget()
 	d.keepShade()
 	d.renew()
-	d.showStrip()
+	d.showStanding()
 }
 
 // Undo and Redo walk through the setups.
@@ -63,5 +62,5 @@ func (d *Desk) walk(step func(setup.Setup) (setup.Setup, bool), nothing string) 
 		d.apply(next)
 		return
 	}
-	d.parts.strip.Say(widgets.StripNote, nothing)
+	d.messages.note(nothing)
 }

@@ -11,7 +11,6 @@ import (
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/export"
 	"app.tonedesk/gui/stills/sheet"
-	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
@@ -91,7 +90,7 @@ func (d *Desk) handOn(way handOnWay, path string) {
 	subject.Options.Groups, subject.Bands = d.settings.Groups, d.settings.Knobs["bands"]
 	rules := d.settings.Rules
 	name := filepath.Base(path)
-	d.parts.strip.Say(widgets.StripNote, "Writing "+name+".")
+	d.messages.note("Writing " + name + ".")
 	d.aside(func() {
 		if way.ending != ".ora" && !way.Picture { // these show no families
 			subject.Families = families.Find(subject.Picture, subject.Out, rules)
@@ -100,10 +99,10 @@ func (d *Desk) handOn(way handOnWay, path string) {
 		d.onWindow(func() {
 			if err != nil {
 				fyne.LogError("handing a still on", err)
-				d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("write "+wording.Quote(name), err))
+				d.messages.note(wording.ExplainWriting("write "+wording.Quote(name), err))
 				return
 			}
-			d.parts.strip.Say(widgets.StripNote, "Written as "+name+".")
+			d.messages.note("Written as " + name + ".")
 		})
 	})
 }

@@ -10,7 +10,6 @@ import (
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
-	"app.tonedesk/gui/widgets"
 )
 
 // houseEvery is how often the window looks where it is itself, and how old things are.
@@ -74,10 +73,10 @@ func (d *Desk) moved(now position) {
 func (d *Desk) showCovered() {
 	part := d.covered.Intersect(d.bounds)
 	if part.Empty() || d.setup.Source.Kind != setup.SourceRegion {
-		d.parts.strip.Clear(widgets.StripCovered)
+		d.messages.clear(messageCovered)
 		return
 	}
-	d.parts.strip.Say(widgets.StripCovered, "This window covers a part of the picture; that part is not counted. Move it aside.")
+	d.messages.say(messageCovered, "This window covers a part of the picture; that part is not counted. Move it aside.")
 }
 
 // keepAbove keeps the window above others, or no longer.
@@ -94,15 +93,15 @@ func (d *Desk) keepAbove() {
 func (d *Desk) toggleAbove() {
 	on := !d.settings.KeepAbove
 	if err := native.KeepAbove(d.native.handle(), on); err != nil {
-		d.parts.strip.Say(widgets.StripNote, "This desktop does not let a window stay above others. Its own window menu may offer it.")
+		d.messages.note("This desktop does not let a window stay above others. Its own window menu may offer it.")
 		fyne.LogError("keeping the window above others", err)
 		return
 	}
 	d.settings.KeepAbove = on
 	d.keep()
 	if on {
-		d.parts.strip.Say(widgets.StripNote, "The window stays above others.")
+		d.messages.note("The window stays above others.")
 	} else {
-		d.parts.strip.Say(widgets.StripNote, "The window no longer stays above others.")
+		d.messages.note("The window no longer stays above others.")
 	}
 }

@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"app.tonedesk/gui/setup"
-	"app.tonedesk/gui/widgets"
 )
 
 // command is something that the painter can do: by a key, and from the menu if it has a
@@ -164,7 +163,7 @@ func (d *Desk) giveUp() {
 	case d.selected >= 0:
 		d.selectSpot(-1)
 	default:
-		d.parts.strip.Clear(widgets.StripNote)
+		d.messages.clear(messageNote)
 	}
 	d.focusMirror()
 }

@@ -87,7 +87,7 @@ func (d *Desk) AskPicture() {
 	open := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
 		d.focusMirror()
 		if err != nil {
-			d.parts.strip.Say(widgets.StripNote, wording.Explain("open the picture", err))
+			d.messages.note(wording.Explain("open the picture", err))
 			return
 		}
 		if file == nil {

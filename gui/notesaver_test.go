@@ -10,7 +10,6 @@ import (
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
-	"app.tonedesk/gui/widgets"
 )
 
 // blockSaving keeps the store from saving until the function that it returns is called: where
@@ -88,16 +87,16 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 		drag(d.parts.mirror, image.Pt(100, 100), image.Pt(200, 180))
 		settle()
 	}
-	said := func() string { return d.parts.strip.Said[widgets.StripUnsaved] }
+	said := func() string { return d.messages.said[messageUnsaved] }
 	free := blockSaving(t, d.options.Stills)
 	ring()
 	if got := said(); !strings.Contains(got, "Can't save what is marked") || !strings.Contains(got, "tried again by itself") {
 		t.Errorf("what is not saved is said as %q", got)
 	}
-	d.parts.strip.Say(widgets.StripNote, "Something else.")
-	d.parts.strip.Clear(widgets.StripNote)
-	if d.parts.strip.Text.Text != said() || said() == "" {
-		t.Errorf("it went: the strip says %q", d.parts.strip.Text.Text)
+	d.messages.note("Something else.")
+	d.messages.clear(messageNote)
+	if d.parts.message.Text() != said() || said() == "" {
+		t.Errorf("it went: the strip says %q", d.parts.message.Text())
 	}
 	for range 5 {
 		due()
@@ -125,7 +124,7 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 	free = blockSaving(t, d.options.Stills)
 	ring()
 	free()
-	d.parts.strip.Acts[widgets.StripUnsaved].Do()
+	d.messages.acts[messageUnsaved].do()
 	settle()
 	if n := len(onDisk(t, d)); n != 4 {
 		t.Errorf("with the button: %d notes on the disk", n)

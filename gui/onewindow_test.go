@@ -10,7 +10,6 @@ import (
 
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
-	"app.tonedesk/gui/widgets"
 )
 
 const shownOnly = "Another window marks this still, so this one only shows it."
@@ -54,8 +53,8 @@ func TestSecondWindowOnlyShows(t *testing.T) {
 	b.seeStill(t) // which a tool keeps first
 	b.showStill(t, a.still.ID)
 	said := func() string {
-		words := b.parts.strip.Said[widgets.StripNote]
-		b.parts.strip.Clear(widgets.StripNote)
+		words := b.messages.said[messageNote]
+		b.messages.clear(messageNote)
 		return words
 	}
 	if got := said(); got != shownOnly || len(b.still.list.All()) != 1 || b.pen.tool != 0 {
@@ -156,6 +155,6 @@ func TestOwnStillIsNoOthers(t *testing.T) {
 	d.drawRing(t)
 	d.deleteStill(id)
 	if d.options.Stills.Has(id) {
-		t.Errorf("it is not deleted: %q", d.parts.strip.Said[widgets.StripNote])
+		t.Errorf("it is not deleted: %q", d.messages.said[messageNote])
 	}
 }

@@ -16,7 +16,6 @@ import (
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
-	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
@@ -75,11 +74,11 @@ func (d *Desk) stillOpened(s *stills.Still) {
 		d.pen.tool = 0
 	}
 	if s.Trouble != nil {
-		d.parts.strip.Say(widgets.StripNote, wording.Explain("show the notes of this still", s.Trouble))
+		d.messages.note(wording.Explain("show the notes of this still", s.Trouble))
 	}
 	d.tell()
 	d.showNotes()
-	d.showStrip()
+	d.showStanding()
 	if p, ok := d.page().(*stillsPage); ok {
 		p.showNote()
 		if d.comparing == compareNothing {
@@ -133,13 +132,13 @@ func (d *Desk) closeStill() {
 func (d *Desk) KeepStill(opened bool) {
 	switch {
 	case d.options.Stills == nil:
-		d.parts.strip.Say(widgets.StripNote, wording.Explain("keep the picture", errNoStills))
+		d.messages.note(wording.Explain("keep the picture", errNoStills))
 	case d.setup.Source.Kind == setup.SourceStill:
-		d.parts.strip.Say(widgets.StripNote, "This is a still already: it is kept, with its notes.")
+		d.messages.note("This is a still already: it is kept, with its notes.")
 	case d.bounds.Empty():
-		d.parts.strip.Say(widgets.StripNote, "There is no picture to keep yet.")
+		d.messages.note("There is no picture to keep yet.")
 	default:
-		d.parts.strip.Say(widgets.StripNote, "Keeping the picture.")
+		d.messages.note("Keeping the picture.")
 		d.copyPicture(func(c *live.Copy) { d.keepCopy(c, opened) })
 	}
 }
@@ -154,12 +153,12 @@ func (d *Desk) keepCopy(c *live.Copy, opened bool) {
 		id, err := d.options.Stills.Keep(c.Pixels, meta, nil)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("keep the picture", err))
+				d.messages.note(wording.ExplainWriting("keep the picture", err))
 				fyne.LogError("keeping a still", err)
 				return
 			}
 			d.kept = keptStill{id, c.Source, c.At}
-			d.parts.strip.Say(widgets.StripNote, keptWords)
+			d.messages.note(keptWords)
 			d.stillsChanged()
 			d.checkLimit()
 			if opened {
@@ -174,8 +173,8 @@ const keptWords = "Kept as a still."
 
 // leaveKept takes the answer away.
 func (d *Desk) leaveKept() {
-	if d.parts.strip.Said[widgets.StripNote] == keptWords {
-		d.parts.strip.Clear(widgets.StripNote)
+	if d.messages.said[messageNote] == keptWords {
+		d.messages.clear(messageNote)
 	}
 }
 

@@ -49,7 +49,7 @@ func newPalettePanel(d *Desk) *palettePanel {
 	})
 	save := widgets.NewButton("Save", d, func() {
 		if p.palette == nil || len(p.palette.Colours) == 0 {
-			d.parts.strip.Say(widgets.StripNote, "There is no palette to save yet.")
+			d.messages.note("There is no palette to save yet.")
 			return
 		}
 		d.askSwatches(swatches.OfPalette(p.palette), p.palette, "palette")

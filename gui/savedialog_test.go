@@ -12,7 +12,6 @@ import (
 
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
-	"app.tonedesk/gui/widgets"
 )
 
 // askedFile opens the form for a file in a folder. The paths that it hands on are written to
@@ -116,10 +115,10 @@ func TestSaveFormRefuses(t *testing.T) {
 	} {
 		f, written := askedFile(t, d, dir)
 		f.enter(name)
-		if got := d.parts.strip.Said[widgets.StripNote]; !strings.Contains(got, want) || len(*written) > 0 {
+		if got := d.messages.said[messageNote]; !strings.Contains(got, want) || len(*written) > 0 {
 			t.Errorf("%s: it says %q and writes %q", name, got, *written)
 		}
-		d.parts.strip.Clear(widgets.StripNote)
+		d.messages.clear(messageNote)
 	}
 }
 

@@ -8,7 +8,6 @@ import (
 
 	"app.tonedesk/analysis/swatches"
 	"app.tonedesk/gui/files"
-	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
@@ -35,10 +34,10 @@ func (d *Desk) saveSwatches(path string, rows []swatches.Row, all any) {
 	write := swatchFormats[strings.ToLower(filepath.Ext(path))]
 	err := files.Create(path, true, func(w io.Writer) error { return write(w, rows, all) })
 	if err != nil {
-		d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("save "+wording.Quote(path), err))
+		d.messages.note(wording.ExplainWriting("save "+wording.Quote(path), err))
 		return
 	}
-	d.parts.strip.Say(widgets.StripNote, "Saved as "+filepath.Base(path)+".")
+	d.messages.note("Saved as " + filepath.Base(path) + ".")
 }
 
 // copySwatches copies colours as text.
@@ -46,5 +45,5 @@ func (d *Desk) copySwatches(rows []swatches.Row) {
 	var text strings.Builder
 	_ = swatches.WriteText(&text, rows) // a builder takes all
 	d.app.Clipboard().SetContent(text.String())
-	d.parts.strip.Say(widgets.StripNote, "All of these colours are copied as text.")
+	d.messages.note("All of these colours are copied as text.")
 }

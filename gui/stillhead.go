@@ -103,7 +103,7 @@ func (e *nameEntry) FocusLost() {
 		err := d.options.Stills.Rename(id, name)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("rename the still", err))
+				d.messages.note(wording.ExplainWriting("rename the still", err))
 			}
 			d.stillsChanged()
 		})
@@ -126,7 +126,7 @@ func (e *nameEntry) TypedKey(k *fyne.KeyEvent) {
 	e.Entry.TypedKey(k)
 }
 
-// deleteStill puts a still into the trash; the strip offers to bring it back.
+// deleteStill puts a still into the trash; a message offers to bring it back.
 func (d *Desk) deleteStill(id string) {
 	if d.setup.Source == (setup.Source{Kind: setup.SourceStill, Path: id}) {
 		d.closeStill()
@@ -137,11 +137,11 @@ func (d *Desk) deleteStill(id string) {
 		err := d.options.Stills.Delete(id)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("delete the still", err))
+				d.messages.note(wording.ExplainWriting("delete the still", err))
 				return
 			}
 			d.deleted = append(d.deleted, id)
-			d.parts.strip.SayWith(widgets.StripNote, "The still is in the trash.", widgets.StripAct{Name: "Bring it back", Do: func() { d.undoDelete() }})
+			d.messages.offer(messageNote, "The still is in the trash.", messageAct{name: "Bring it back", do: func() { d.undoDelete() }})
 			d.stillsChanged()
 		})
 	})
@@ -154,7 +154,7 @@ func (d *Desk) undoDelete() bool {
 	}
 	id := d.deleted[len(d.deleted)-1]
 	d.deleted = d.deleted[:len(d.deleted)-1]
-	d.parts.strip.Clear(widgets.StripNote)
+	d.messages.clear(messageNote)
 	d.restoreStill(id)
 	return true
 }
@@ -165,10 +165,10 @@ func (d *Desk) restoreStill(id string) {
 		err := d.options.Stills.Restore(id)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("bring the still back", err))
+				d.messages.note(wording.ExplainWriting("bring the still back", err))
 				return
 			}
-			d.parts.strip.Say(widgets.StripNote, "The still is back.")
+			d.messages.note("The still is back.")
 			d.stillsChanged()
 		})
 	})
@@ -180,5 +180,5 @@ func (d *Desk) openStillFolder() {
 	if err := d.app.OpenURL(&url.URL{Scheme: "file", Path: filepath.ToSlash(folder)}); err != nil {
 		fyne.LogError("opening the still's folder", err)
 	}
-	d.parts.strip.Say(widgets.StripNote, "It lies in "+folder+".")
+	d.messages.note("It lies in " + folder + ".")
 }

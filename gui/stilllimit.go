@@ -28,9 +28,9 @@ func (d *Desk) checkLimit() {
 			}
 			switch {
 			case len(over.Removals) > 0:
-				d.parts.strip.SayWith(widgets.StripNote, wording.SayOver(over), widgets.StripAct{Name: "See which", Do: func() { d.askClear(over) }})
+				d.messages.offer(messageNote, wording.SayOver(over), messageAct{name: "See which", do: func() { d.askClear(over) }})
 			case !over.Enough():
-				d.parts.strip.Say(widgets.StripNote, wording.SayOver(over))
+				d.messages.note(wording.SayOver(over))
 			}
 		})
 	})
@@ -38,7 +38,7 @@ func (d *Desk) checkLimit() {
 
 // askClear lists what would be removed, and removes it if the painter agrees.
 func (d *Desk) askClear(over stills.Clearing) {
-	d.parts.strip.Clear(widgets.StripNote)
+	d.messages.clear(messageNote)
 	list := container.NewVBox()
 	if !over.Enough() {
 		l := widgets.SmallLabel()
@@ -71,7 +71,7 @@ func (d *Desk) clearStills(over stills.Clearing) {
 			if err != nil {
 				words += " " + wording.Explain("remove all of them", err)
 			}
-			d.parts.strip.Say(widgets.StripNote, words)
+			d.messages.note(words)
 			d.stillsChanged()
 		})
 	})

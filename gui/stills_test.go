@@ -233,7 +233,7 @@ func TestShelf(t *testing.T) {
 		t.Error("the still does not come back")
 	}
 	d.deleteStill(id)
-	d.parts.strip.Acts[widgets.StripNote].Do() // bring it back
+	d.messages.acts[messageNote].do() // bring it back
 	if len(p.shelf.shown) != 1 {
 		t.Error("the still does not come back by the strip's button")
 	}
@@ -359,12 +359,12 @@ func TestHandOnFromTheWindow(t *testing.T) {
 			path := filepath.Join(dir, "still"+way.suffix+ending)
 			d.handOn(way, path)
 			if info, err := os.Stat(path); err != nil || info.Size() < 100 || info.Mode().Perm() != 0o600 {
-				t.Errorf("%s as %s: %v, %v; the window says %q", way.name, ending, info, err, d.parts.strip.Said[widgets.StripNote])
+				t.Errorf("%s as %s: %v, %v; the window says %q", way.name, ending, info, err, d.messages.said[messageNote])
 			}
 		}
 	}
 	d.handOn(handOnWays()[0], filepath.Join(dir, "no", "such", "folder.pdf"))
-	if got := d.parts.strip.Said[widgets.StripNote]; !strings.Contains(got, "Can't write") {
+	if got := d.messages.said[messageNote]; !strings.Contains(got, "Can't write") {
 		t.Errorf("a folder that isn't there is answered by %q", got)
 	}
 }
@@ -501,7 +501,7 @@ func TestPictureStaysUnderPen(t *testing.T) {
 				continue
 			}
 			d.setTool(i)
-			d.parts.strip.Clear(widgets.StripNote)
+			d.messages.clear(messageNote)
 			d.see(t, halves(testLight, testShadow))
 			before, y := m.Fit, float64(60+30*i)
 			d.pen.Down(60, y, false)
@@ -511,12 +511,12 @@ func TestPictureStaysUnderPen(t *testing.T) {
 					t.Fatalf("at %g wide, %s moved the picture from %v to %v", width, tool.name, before, m.Fit)
 				}
 			}
-			d.parts.strip.Say(widgets.StripNote, "Something is said at the top, in the picture's place.")
+			d.messages.note("Something is said at the top, in the picture's place.")
 			if m.Fit.Size != before.Size {
 				t.Errorf("at %g wide, a sentence moved the picture under the pen", width)
 			}
 			d.pen.Up()
-			d.parts.strip.Clear(widgets.StripNote)
+			d.messages.clear(messageNote)
 			if m.Fit.Size != before.Size {
 				t.Errorf("at %g wide, after %s the picture is %v, was %v", width, tool.name, m.Fit, before)
 			}
@@ -569,7 +569,7 @@ func TestKeptIsSaidUntilMore(t *testing.T) {
 		"another page": func() { d.openPage(pageIndex(settings.PageStills)) },
 		"another part": func() {
 			d.openPage(pageIndex(settings.PageStills))
-			d.parts.strip.Say(widgets.StripNote, keptWords)
+			d.messages.note(keptWords)
 			d.showStillsPart(partMarks)
 		},
 		"another source": func() { d.watch(setup.Source{Kind: setup.SourcePicture, Path: "x.png"}) },
@@ -577,16 +577,16 @@ func TestKeptIsSaidUntilMore(t *testing.T) {
 		d.see(t, halves(testLight, testShadow))
 		d.KeepStill(false)
 		d.see(t, halves(testLight, testShadow))
-		if d.parts.strip.Said[widgets.StripNote] != "Kept as a still." {
-			t.Fatalf("kept, it says %q", d.parts.strip.Said[widgets.StripNote])
+		if d.messages.said[messageNote] != "Kept as a still." {
+			t.Fatalf("kept, it says %q", d.messages.said[messageNote])
 		}
 		do()
-		if said := d.parts.strip.Said[widgets.StripNote]; said != "" {
+		if said := d.messages.said[messageNote]; said != "" {
 			t.Errorf("after %s it still says %q", name, said)
 		}
-		d.parts.strip.Say(widgets.StripNote, "Something else.")
+		d.messages.note("Something else.")
 		do()
-		if said := d.parts.strip.Said[widgets.StripNote]; said == "" && name == "another page" {
+		if said := d.messages.said[messageNote]; said == "" && name == "another page" {
 			t.Errorf("%s takes another answer away", name)
 		}
 	}

@@ -74,7 +74,7 @@ func (t trace) write(d *Desk, line traceLine) {
 		return
 	}
 	line.State, line.Frozen = d.state().String(), d.frozen
-	line.Line, line.Strip = d.parts.bar.Line.Long, d.parts.strip.Said[d.parts.strip.Top()]
+	line.Line, line.Strip = d.parts.bar.Line.Long, d.messages.said[d.messages.top()]
 	line.Bounds, line.Part, line.View = d.bounds, d.parts.mirror.Fit.Bounds, d.settings.View
 	line.Sentence = d.parts.verdict.Text().Title
 	line.Mirror, line.Page, line.Tabs = d.mirrorBox(), d.settings.Page, d.boxOf(d.parts.tabs)
