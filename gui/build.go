@@ -16,7 +16,6 @@ import (
 type parts struct {
 	bar     *widgets.SourceBar
 	message *widgets.MessageBar
-	mirror  *widgets.Mirror
 	verdict *widgets.Verdict
 	cards   *widgets.CardGrid
 	spread  *widgets.Spread
@@ -26,7 +25,6 @@ type parts struct {
 	tabs    *widgets.Chooser
 	panel   panel
 	ground  *canvas.Rectangle
-	tips    *widgets.Tips
 }
 
 // panel is what stands in place of the page.
@@ -48,29 +46,29 @@ func (d *Desk) build() {
 	d.native.window = d.window
 	d.window.SetPadded(false)
 	p := &d.parts
-	p.tips = widgets.NewTips()
+	d.tips = widgets.NewTips(d.later)
 	p.bar = widgets.NewSourceBar(fixed{d})
 	p.message = widgets.NewMessageBar(fixed{d}, d.relay)
 	d.messages.bar = p.message
-	p.mirror = widgets.NewMirror()
-	p.mirror.Acts = d.mirrorActs()
+	d.mirror = widgets.NewMirror()
+	d.mirror.Acts = d.mirrorActs()
 	p.verdict = widgets.NewVerdict()
 	p.cards = widgets.NewCardGrid(d.cardActs())
 	p.spread = widgets.NewSpread(widgets.SpreadActs{Edge: d.edgeMoved, Automatic: d.edgesAutomatic, Keys: d})
 	d.buildPages()
 	p.lower = container.NewVScroll(nil)
 	p.lower.OnScrolled = func(fyne.Position) { // something else lies under the pointer now
-		p.tips.Leave()
+		d.tips.Leave()
 		d.pointed = -1
 		d.showOutline()
 	}
 	d.showLower()
 	p.ground = canvas.NewRectangle(nil)
-	lay := &widgets.PageLayout{Bar: p.bar, Strip: p.message.Box, Mirror: p.mirror, Verdict: p.verdict, Lower: p.lower, Tabs: p.tabs,
+	lay := &widgets.PageLayout{Bar: p.bar, Strip: p.message.Box, Mirror: d.mirror, Verdict: p.verdict, Lower: p.lower, Tabs: p.tabs,
 		Content: func() fyne.Size { return p.lower.Content.MinSize() }, Rewrap: func() { p.lower.Content.Refresh() }}
-	p.frame = container.New(lay, p.bar, p.message.Box, p.mirror, p.verdict, p.lower, p.tabs)
+	p.frame = container.New(lay, p.bar, p.message.Box, d.mirror, p.verdict, p.lower, p.tabs)
 	d.joinBar()
-	d.window.SetContent(container.NewStack(p.ground, p.frame, p.tips.Box))
+	d.window.SetContent(container.NewStack(p.ground, p.frame, d.tips.Box))
 	d.window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
 	d.window.SetOnDropped(d.Dropped)
 	d.window.SetCloseIntercept(d.quit)
@@ -87,7 +85,7 @@ func (d *Desk) build() {
 func (d *Desk) joinBar() {
 	bar := d.parts.bar
 	act := func(b *widgets.Button, tip string, do func()) {
-		b.Explain(d.parts.tips, tip)
+		b.Explain(d.tips, tip)
 		b.OnTapped = func() {
 			d.focusMirror()
 			do()
@@ -106,7 +104,7 @@ func (d *Desk) joinKeys() {
 	c.SetOnTypedKey(func(e *fyne.KeyEvent) {
 		if !d.TypedKey(e.Name) {
 			d.focusMirror()
-			d.parts.mirror.TypedKey(e)
+			d.mirror.TypedKey(e)
 		}
 	})
 	// keys with Ctrl that Fyne would give to nobody
@@ -169,7 +167,7 @@ func (d *Desk) showLower() {
 	}
 	p.lower.Content = container.New(layout.NewCustomPaddedLayout(0, 0, 0, widgets.Gutter), content)
 	p.lower.ScrollToTop()
-	p.tips.Leave() // its part may be gone
+	d.tips.Leave() // its part may be gone
 	p.lower.Refresh()
 	d.relay()
 }

@@ -18,7 +18,7 @@ func TestLookChangesCalmly(t *testing.T) {
 	d.see(t, halves(testLight, testShadow))
 	d.calm.every = 60 * time.Millisecond
 	var due []func()
-	d.later = func(_ time.Duration, f func()) { due = append(due, f) }
+	d.later = func(_ time.Duration, f func()) func() { due = append(due, f); return func() {} }
 	var changes []time.Time
 	was := d.seen()
 	note := func() {

@@ -44,7 +44,7 @@ func TestColoursFollowTheSpot(t *testing.T) {
 	if !p.whole.Hidden {
 		t.Error("colours are proposed from nothing")
 	}
-	press(d.parts.mirror, image.Pt(100, 150), 0)
+	press(d.mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
 	if p.whole.Hidden || len(p.ramp.Swatches) != 6 || p.ramp.Swatches[2].Colour.Hex() != "#e2ab85" {
 		t.Fatalf("the ramp is %+v", p.ramp.Swatches)
@@ -64,7 +64,7 @@ func TestColoursFollowTheSpot(t *testing.T) {
 			t.Errorf("accent %s has lightness %.2f, the base %.2f", w.Colour.Hex(), l, base.Lightness)
 		}
 	}
-	press(d.parts.mirror, image.Pt(300, 150), 0)
+	press(d.mirror, image.Pt(300, 150), 0)
 	d.see(t, img)
 	if got := p.ramp.Swatches[2].Colour.Hex(); got != "#b26a5c" {
 		t.Errorf("with B set the ramp begins at %s", got)
@@ -125,7 +125,7 @@ func TestShadeSettings(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openColours(t, d)
 	img := halves(testLight, testShadow)
-	d.parts.mirror.Resize(fyne.NewSize(300, 200))
+	d.mirror.Resize(fyne.NewSize(300, 200))
 	p.from.entry.take("#e2c044")
 	d.see(t, img)
 	before := p.ramp.Swatches[4].Colour
@@ -159,8 +159,8 @@ func TestJudgesAChosenShadow(t *testing.T) {
 	// saturation, two tones and more darker
 	img := halves(color.NRGBA{0xe2, 0xc0, 0x44, 255}, color.NRGBA{0xa4, 0x8a, 0x2b, 255})
 	d.see(t, img)
-	press(d.parts.mirror, image.Pt(300, 150), 0) // the shadow first: the lighter one is the light
-	press(d.parts.mirror, image.Pt(100, 150), 0)
+	press(d.mirror, image.Pt(300, 150), 0) // the shadow first: the lighter one is the light
+	press(d.mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
 	if got := p.judgeWords.Text; !strings.Contains(got, ". Goes straight toward black") || len(p.judged.Swatches) != 3 {
 		t.Fatalf("it says %q of %d swatches", got, len(p.judged.Swatches))

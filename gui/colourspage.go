@@ -81,6 +81,10 @@ func (p *coloursPage) content() fyne.CanvasObject { return p.box }
 
 func (p *coloursPage) searches() bool { return false }
 
+func (p *coloursPage) told(pageEvent) {}
+
+func (p *coloursPage) traced(*traceLine) {}
+
 func (p *coloursPage) opened(bool) {}
 
 func (p *coloursPage) show(*analysis.Reading) {
@@ -219,7 +223,7 @@ func (d *Desk) swatchActs() widgets.SwatchActs {
 	return widgets.SwatchActs{
 		Press: func(s widgets.Swatch) { d.copyText(s.Colour.Hex()) },
 		Take:  func(s widgets.Swatch) { d.setBase(&s.Colour) },
-		Keys:  d, Tips: d.parts.tips,
+		Keys:  d, Tips: d.tips,
 	}
 }
 

@@ -81,7 +81,7 @@ func (d *Desk) askCompare() {
 	}
 	d.comparing = compareAsked
 	d.messages.note("Click the still from before on the shelf.")
-	d.showStillsPart(partShelf)
+	d.tellPage(shelfAsked)
 	d.showCompare()
 }
 
@@ -92,16 +92,16 @@ func (d *Desk) endCompare() {
 	}
 	d.comparing, d.comparison = compareNothing, comparison{}
 	d.turns.Run(0, time.Now())
-	d.parts.mirror.SetHalves(false)
-	d.parts.mirror.SetOverlay(widgets.OverlayBefore, nil)
+	d.mirror.SetHalves(false)
+	d.mirror.SetOverlay(widgets.OverlayBefore, nil)
 	d.showCompare()
 }
 
 // compareWith compares what is watched with a still from before.
 func (d *Desk) compareWith(id string) {
 	d.messages.clear(messageNote)
-	d.aside(func() {
-		s, err := d.options.Stills.Open(id)
+	d.background(func() {
+		s, err := d.store.Open(id)
 		d.onWindow(func() {
 			if err != nil {
 				d.messages.note(wording.Explain("open the still from before", err))
@@ -116,7 +116,7 @@ func (d *Desk) compareWith(id string) {
 				side: stills.Side{Picture: s.Picture, Source: s.Meta.Source, LeftOut: s.Meta.LeftOut}}
 			d.renewCompare()
 			d.showCompare()
-			d.showStillsPart(partCompare)
+			d.tellPage(comparisonAsked)
 		})
 	})
 }
@@ -166,7 +166,7 @@ func (d *Desk) renewCompare() {
 	c.busy, c.begun = true, time.Now()
 	id, side := c.id, c.side
 	d.copyPicture(func(after *live.Copy) {
-		d.aside(func() {
+		d.background(func() {
 			found := compareCopies(side, after, d.stillSource(after))
 			d.onWindow(func() { d.showCompared(id, after, found) })
 		})
@@ -177,7 +177,7 @@ func (d *Desk) renewCompare() {
 // is. It is called on the goroutine that compares.
 func (d *Desk) stillSource(c *live.Copy) stills.Source {
 	if c.Source.Kind == setup.SourceStill {
-		if s, err := d.options.Stills.Open(c.Source.Path); err == nil {
+		if s, err := d.store.Open(c.Source.Path); err == nil {
 			return s.Meta.Source
 		}
 	}
@@ -217,7 +217,5 @@ func (d *Desk) showCompared(id string, after *live.Copy, found *compared) {
 
 // showCompare renews the words on the page.
 func (d *Desk) showCompare() {
-	if p, ok := d.page().(*stillsPage); ok {
-		p.compare.show()
-	}
+	d.tellPage(comparisonChanged)
 }

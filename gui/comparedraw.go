@@ -19,7 +19,7 @@ import (
 
 // drawCompare lays the picture before over the mirror's, as it is wanted now.
 func (d *Desk) drawCompare() {
-	m := d.parts.mirror
+	m := d.mirror
 	c := &d.comparison
 	m.SetHalves(d.comparing == compareSides && c.found != nil)
 	if d.comparing < compareWipe || c.found == nil || m.Img == nil || m.Fit.Bounds.Empty() {
@@ -64,7 +64,7 @@ func (d *Desk) drawTurn(before *image.RGBA) {
 	} else {
 		d.nameSide(img, "now", false)
 	}
-	d.parts.mirror.SetOverlay(widgets.OverlayBefore, img)
+	d.mirror.SetOverlay(widgets.OverlayBefore, img)
 	if again > 0 {
 		d.later(again, func() {
 			if d.comparing == compareTurns {
@@ -77,7 +77,7 @@ func (d *Desk) drawTurn(before *image.RGBA) {
 // beforeOver returns the picture before in the view of the mirror, where it lies over the
 // picture after; clear elsewhere.
 func (d *Desk) beforeOver(size image.Point) *image.RGBA {
-	c, m := &d.comparison, d.parts.mirror
+	c, m := &d.comparison, d.mirror
 	view := live.ViewOf(live.Wanted{Settings: d.settings})
 	look := beforeLook{c.found, view.Key, d.settings.Knob(view), m.Fit.Bounds, size, m.Flip}
 	if c.drawn.img != nil && c.drawn.look == look {
@@ -123,7 +123,7 @@ func scaledPoint(p, from, to image.Point) image.Point {
 
 // mapOver returns the map of what changed, where it lies over the picture after.
 func (d *Desk) mapOver(size image.Point) *image.RGBA {
-	c, m := &d.comparison, d.parts.mirror
+	c, m := &d.comparison, d.mirror
 	whole := image.NewRGBA(image.Rect(0, 0, c.found.change.Width, c.found.change.Height))
 	c.found.change.Paint(whole.Pix, c.found.change.Span())
 	img := image.NewRGBA(image.Rectangle{Max: size})
@@ -163,13 +163,13 @@ func (d *Desk) drawSides(before *image.RGBA) {
 	d.nameSide(left, "before", false)
 	d.nameSide(right, "now", false)
 	d.comparison.wipe = wipedBefore{of: before, img: right}
-	d.parts.mirror.SetBefore(left)
-	d.parts.mirror.SetOverlay(widgets.OverlayBefore, right)
+	d.mirror.SetBefore(left)
+	d.mirror.SetOverlay(widgets.OverlayBefore, right)
 }
 
 // nameSide writes at the upper left, or the upper right, which picture is shown there.
 func (d *Desk) nameSide(img *image.RGBA, name string, right bool) {
-	unit := float64(d.parts.mirror.Scale())
+	unit := float64(d.mirror.Scale())
 	size := float64(widgets.TextSize) * unit
 	at := ink.Pt(float64(widgets.Step)*unit, float64(widgets.Step)*unit+size)
 	if right {

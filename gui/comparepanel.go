@@ -25,7 +25,7 @@ var compareWays = []comparing{compareWipe, compareSides, compareTurns, compareMa
 func newComparePanel(d *Desk) *comparePanel {
 	p := &comparePanel{d: d, words: widgets.SmallLabel()}
 	p.begin = widgets.NewButton("Compare", d, d.askCompare)
-	p.begin.Explain(d.parts.tips, "Compare with a still from before (D)")
+	p.begin.Explain(d.tips, "Compare with a still from before (D)")
 	p.how = widgets.NewChooser([]string{"Wipe", "Side by side", "In turns", "Map"}, 4*widgets.Step, d, func(i int) { d.setCompare(compareWays[i]) })
 	p.how.Hide()
 	p.words.Hide()

@@ -42,7 +42,7 @@ func (c *pictureClip) copy(number int, png []byte) (bool, error) {
 // picture must not change meanwhile.
 func (d *Desk) copyImage(img image.Image) {
 	number := d.clip.ask()
-	d.aside(func() {
+	d.background(func() {
 		var file bytes.Buffer
 		wanted, err := true, stills.WritePNG(&file, img)
 		if err == nil {

@@ -61,7 +61,7 @@ func TestCopyImageFails(t *testing.T) {
 func TestCopyImageLastWins(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	var jobs []func()
-	d.aside = func(f func()) { jobs = append(jobs, f) }
+	d.background = func(f func()) { jobs = append(jobs, f) }
 	var sizes []image.Point
 	d.clip.put = func(file []byte) error {
 		c, err := png.DecodeConfig(bytes.NewReader(file))

@@ -34,15 +34,14 @@ type Options struct {
 	Trace    io.Writer                       // gets a line of JSON for all that is shown; may be nil
 	Quit     func()                          // ends the program
 
-	aside func(func()) // runs what may take long; nil: on a goroutine of its own
+	background func(func()) // runs what may take long; nil: on a goroutine of its own
 }
 
 // Desk is the controller: the one owner of what is watched, where the spots are and what
 // is shown. Everything but frame and status runs on the Fyne goroutine.
 type Desk struct {
+	host
 	options  Options
-	app      fyne.App
-	window   fyne.Window
 	native   nativeWindow
 	settings settings.Settings
 	setup    setup.Setup
@@ -58,7 +57,6 @@ type Desk struct {
 	looking  bool
 	pick     *image.Point
 
-	aside      func(func()) // runs what may take long, on a goroutine of its own
 	worker     *live.Worker
 	search     *live.Search
 	watcher    *capture.Watcher
@@ -80,10 +78,9 @@ type Desk struct {
 	comparison comparison
 	turns      stills.Alternation
 	calm       calm
-	later      func(time.Duration, func()) // runs the function on the Fyne goroutine after a while
-	still      *openStill                  // that is watched, or nil
-	opening    sync.Mutex                  // held while a still is being opened, one at a time
-	deleted    []string                    // IDs of stills, deleted last last
+	still      *openStill // that is watched, or nil
+	opening    sync.Mutex // held while a still is being opened, one at a time
+	deleted    []string   // IDs of stills, deleted last last
 	kept       keptStill
 	before     setup.Setup // from before stills
 	pen        notePen
@@ -94,28 +91,27 @@ type Desk struct {
 	half       setup.Place // the light side of a family that is being set by hand
 	trace      trace
 
-	messages messages
-	parts    parts
-	stop     atomic.Pointer[context.CancelFunc]
-	leaving  atomic.Bool // the program is ending
+	parts parts
+	stop  atomic.Pointer[context.CancelFunc]
 }
 
 // NewDesk builds the window, not yet shown. Use it on the Fyne goroutine only.
 func NewDesk(app fyne.App, options Options) *Desk {
-	d := &Desk{options: options, app: app, settings: options.Settings.Valid(), selected: -1, pointed: -1}
-	d.trace.w = options.Trace
-	d.aside = options.aside
-	if d.aside == nil {
-		d.aside = func(f func()) { go f() }
+	d := &Desk{options: options, settings: options.Settings.Valid(), selected: -1, pointed: -1}
+	d.app, d.store, d.keys, d.background = app, options.Stills, d, options.background
+	if d.background == nil {
+		d.background = func(f func()) { go f() }
 	}
+	d.later = d.after
+	d.relayPage, d.tellPage, d.changed = d.layPageAnew, func(e pageEvent) { d.page().told(e) }, func() { d.trace.state(d) }
+	d.trace.w = options.Trace
 	d.calm.every = calmEvery
-	d.later = func(after time.Duration, f func()) { time.AfterFunc(after, func() { d.onWindow(f) }) }
 	d.screen.pick = options.Screen
 	d.setup.Source = firstSource(options.Picture, d.settings)
 	d.setup.Shade = d.settings.Shade
 	d.clip.put = native.CopyPicture
 	d.pen.d = d
-	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, d.notesSaved})
+	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, func() { d.tellPage(notesSaved) }})
 	d.search = live.NewSearch(d.familiesSoon)
 	d.worker = live.NewWorker(d.showSoon, d.comeBack, d.search)
 	d.watcher = capture.NewWatcher(capture.Watch{
@@ -176,19 +172,6 @@ func (d *Desk) familiesSoon(f live.Found) { d.onWindow(func() { d.showFound(f) }
 
 func (d *Desk) statusSoon(s capture.Status) { d.onWindow(func() { d.setStatus(s) }) }
 
-// onWindow runs f on the Fyne goroutine and waits for it, unless the program is ending:
-// the toolkit then runs what it is given on whichever goroutine gives it.
-func (d *Desk) onWindow(f func()) {
-	if d.leaving.Load() {
-		return
-	}
-	fyne.DoAndWait(func() {
-		if !d.leaving.Load() {
-			f()
-		}
-	})
-}
-
 // Leave stops watching, since the program is about to end. Any goroutine may call it.
 func (d *Desk) Leave() {
 	d.leaving.Store(true)
@@ -202,7 +185,7 @@ func (d *Desk) comeBack(after time.Duration) { time.AfterFunc(after, d.watcher.A
 
 // tell tells the worker what is wanted from now on.
 func (d *Desk) tell() {
-	mirror, mirrored := d.parts.mirror, d.settings.Mirrored
+	mirror, mirrored := d.mirror, d.settings.Mirrored
 	d.worker.Want(live.Wanted{
 		Setup:    d.setup,
 		Settings: d.settings.Clone(),
@@ -244,7 +227,7 @@ func (d *Desk) Freeze() {
 	d.frozen = !d.frozen
 	d.watcher.Freeze(d.frozen || d.hidden)
 	d.showState()
-	d.trace.state(d)
+	d.changed()
 }
 
 // setView shows another view.

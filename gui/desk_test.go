@@ -31,11 +31,11 @@ func newTestDesk(t *testing.T, s settings.Settings) *Desk {
 	t.Helper()
 	app := test.NewTempApp(t)
 	d := NewDesk(app, Options{
-		Settings: s,
-		Keeper:   settings.NewKeeper(filepath.Join(t.TempDir(), "settings.json"), func(err error) { t.Error(err) }),
-		Screen:   func() (capture.Backend, error) { return nil, capture.ErrNoDisplay },
-		aside:    func(f func()) { f() },
-		Stills:   stills.New(stills.Folders{Data: filepath.Join(t.TempDir(), "stills"), Cache: filepath.Join(t.TempDir(), "cache")}),
+		Settings:   s,
+		Keeper:     settings.NewKeeper(filepath.Join(t.TempDir(), "settings.json"), func(err error) { t.Error(err) }),
+		Screen:     func() (capture.Backend, error) { return nil, capture.ErrNoDisplay },
+		background: func(f func()) { f() },
+		Stills:     stills.New(stills.Folders{Data: filepath.Join(t.TempDir(), "stills"), Cache: filepath.Join(t.TempDir(), "cache")}),
 	})
 	d.calm.every = 0                                                 // tests are no painters
 	d.clip.put = func([]byte) error { return native.ErrUnsupported } // never the user's clipboard
@@ -100,7 +100,7 @@ func TestDeskComparesTwoClicks(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := halves(testLight, testShadow)
 	d.see(t, img)
-	m := d.parts.mirror
+	m := d.mirror
 	press(m, image.Pt(100, 150), 0)
 	press(m, image.Pt(300, 150), 0)
 	d.see(t, img)
@@ -128,7 +128,7 @@ func TestDeskDragMeasuresArea(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := halves(testLight, testShadow)
 	d.see(t, img)
-	drag(d.parts.mirror, image.Pt(150, 50), image.Pt(249, 149))
+	drag(d.mirror, image.Pt(150, 50), image.Pt(249, 149))
 	d.see(t, img)
 	if want := image.Rect(150, 50, 250, 150); len(d.setup.Places) != 1 || d.setup.Places[0].Area != want {
 		t.Fatalf("spots %+v, want the area %v", d.setup.Places, want)
@@ -145,7 +145,7 @@ func TestDeskLeavesOut(t *testing.T) {
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	d.TypedRune('o')
-	drag(d.parts.mirror, image.Pt(0, 0), image.Pt(199, 299))
+	drag(d.mirror, image.Pt(0, 0), image.Pt(199, 299))
 	d.see(t, img)
 	if r := d.worker.Done.Reading; r.Counted != 200*300 {
 		t.Errorf("%d pixels are counted without the left half, want %d", r.Counted, 200*300)
@@ -153,7 +153,7 @@ func TestDeskLeavesOut(t *testing.T) {
 	d.TypedRune('a')
 	d.see(t, img)
 	d.TypedRune('l')
-	press(d.parts.mirror, image.Pt(300, 100), 0)
+	press(d.mirror, image.Pt(300, 100), 0)
 	d.see(t, img)
 	if r := d.worker.Done.Reading; r.Counted != 200*300 || r.Mean < 70 {
 		t.Errorf("%d pixels of mean %.1f are counted without the shadow's lightness", r.Counted, r.Mean)
@@ -167,9 +167,9 @@ func TestDeskNarrowsAndUndoes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := halves(testLight, testShadow)
 	d.see(t, img)
-	press(d.parts.mirror, image.Pt(100, 150), 0)
+	press(d.mirror, image.Pt(100, 150), 0)
 	d.TypedRune('w')
-	drag(d.parts.mirror, image.Pt(50, 50), image.Pt(149, 249))
+	drag(d.mirror, image.Pt(50, 50), image.Pt(149, 249))
 	d.see(t, img)
 	if want := image.Rect(50, 50, 150, 250); d.bounds != want || len(d.setup.Places) != 1 {
 		t.Errorf("watched is %v with %d spots, want %v and the spot inside", d.bounds, len(d.setup.Places), want)
@@ -189,7 +189,7 @@ func TestCardCopiesAndDeletes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := halves(testLight, testShadow)
 	d.see(t, img)
-	press(d.parts.mirror, image.Pt(100, 150), 0)
+	press(d.mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
 	card := d.parts.cards.Cards[0]
 	middle := func(o fyne.CanvasObject) *fyne.PointEvent {
@@ -212,7 +212,7 @@ func TestDeskCommandsNeverPanic(t *testing.T) {
 		d := newTestDesk(t, settings.Defaults())
 		if withPicture {
 			d.see(t, halves(testLight, testShadow))
-			press(d.parts.mirror, image.Pt(100, 150), 0)
+			press(d.mirror, image.Pt(100, 150), 0)
 		}
 		for _, c := range commands() {
 			if c.name == "Quit" || c.name == "Choose a region" || c.name == "Open a picture" {
@@ -220,7 +220,7 @@ func TestDeskCommandsNeverPanic(t *testing.T) {
 			}
 			c.does(d)
 			for _, key := range []fyne.KeyName{fyne.KeyLeft, fyne.KeySpace, fyne.KeyEscape} {
-				d.parts.mirror.TypedKey(&fyne.KeyEvent{Name: key})
+				d.mirror.TypedKey(&fyne.KeyEvent{Name: key})
 			}
 		}
 	}
@@ -271,7 +271,7 @@ func TestDeskByKeysAlone(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := halves(testLight, testShadow)
 	d.see(t, img)
-	m := d.parts.mirror
+	m := d.mirror
 	strike := func(keys ...fyne.KeyName) {
 		for _, k := range keys {
 			m.TypedKey(&fyne.KeyEvent{Name: k})
@@ -314,9 +314,9 @@ func TestDeskLooks(t *testing.T) {
 			d := newTestDesk(t, s)
 			grey := halves(color.NRGBA{0xb6, 0xb6, 0xb6, 255}, color.NRGBA{0x7c, 0x7c, 0x7c, 255})
 			d.see(t, grey)
-			press(d.parts.mirror, image.Pt(100, 150), 0)
-			press(d.parts.mirror, image.Pt(300, 150), 0)
-			d.parts.mirror.MouseOut()
+			press(d.mirror, image.Pt(100, 150), 0)
+			press(d.mirror, image.Pt(300, 150), 0)
+			d.mirror.MouseOut()
 			d.see(t, grey)
 			d.see(t, grey)
 			picture := d.window.Canvas().Capture()

@@ -19,7 +19,7 @@ func TestSmallBeside(t *testing.T) {
 	d := newTestDesk(t, s)
 	img := halves(testLight, testShadow)
 	d.see(t, img)
-	m := d.parts.mirror
+	m := d.mirror
 	small := widgets.SizeOf(m.Beside)
 	if max(small.X, small.Y) != 64 || m.Laid.Over {
 		t.Fatalf("beside the picture stands %v", m.Laid)

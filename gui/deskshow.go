@@ -29,11 +29,11 @@ func (d *Desk) show(s *live.Shown) {
 		d.pick = nil
 		d.change(d.setup.LeavingOutTone(s.Tone), "")
 	}
-	d.parts.mirror.SetPicture(s.Img, s.Beside, s.Bounds, s.Part, s.Flipped)
+	d.mirror.SetPicture(s.Img, s.Beside, s.Bounds, s.Part, s.Flipped)
 	d.renewNotes()
 	d.renewCompare()
 	d.drawCompare()
-	d.parts.mirror.SetLoupe(s.Loupe, d.settings.SpotSize)
+	d.mirror.SetLoupe(s.Loupe, d.settings.SpotSize)
 	d.takeCopy(s.Copied)
 	if s.Text {
 		d.spots = append(d.spots[:0], s.Spots...)
@@ -119,7 +119,7 @@ func (d *Desk) showPair() {
 		if len(d.spots) == 1 {
 			first = setup.SpotName(0)
 		}
-		if d.parts.mirror.Pen != nil {
+		if d.mirror.Pen != nil {
 			d.parts.verdict.Set(wording.SayTool(noteTools()[d.pen.tool].name, d.pen.tool == 0))
 			return
 		}
@@ -151,7 +151,7 @@ func (d *Desk) showMarks() {
 			marks = append(marks, sideMark(f, i, false, turned), sideMark(f, i, true, turned))
 		}
 	}
-	d.parts.mirror.SetMarks(marks)
+	d.mirror.SetMarks(marks)
 }
 
 // showSettings takes changed settings over to the parts.
@@ -181,7 +181,7 @@ func (d *Desk) setStatus(s capture.Status) {
 		d.messages.clear(messageTrouble)
 	}
 	d.showState()
-	d.trace.state(d)
+	d.changed()
 }
 
 // Explain says what is wrong with the source.
@@ -276,5 +276,5 @@ func (d *Desk) showStanding() {
 
 // cardActs joins the cards to the desk.
 func (d *Desk) cardActs() widgets.CardActs {
-	return widgets.CardActs{Copy: d.copyHex, Select: d.selectSpot, Delete: d.deleteSpot, Keys: d, Tips: d.parts.tips}
+	return widgets.CardActs{Copy: d.copyHex, Select: d.selectSpot, Delete: d.deleteSpot, Keys: d, Tips: d.tips}
 }

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"image"
 
-	"fyne.io/fyne/v2"
-
 	"app.tonedesk/gui/setup"
 )
 
@@ -38,7 +36,7 @@ func (d *Desk) ask(what asking) {
 		what = askNothing
 	}
 	d.asking = what
-	d.parts.mirror.Ask(askWords[what])
+	d.mirror.Ask(askWords[what])
 	if what != askNothing {
 		d.focusMirror()
 	}
@@ -56,7 +54,7 @@ func (d *Desk) clicked(at image.Point, add bool) {
 	case askNothing:
 		d.placeSpot(setup.Place{At: at}, add)
 	default: // a corner of the area, by keys or by a click
-		d.parts.mirror.BeginAreaAt(at)
+		d.mirror.BeginAreaAt(at)
 	}
 }
 
@@ -129,7 +127,7 @@ func (d *Desk) selectSpot(i int) {
 
 // nextSpot selects one spot after the other, and after the last none.
 func (d *Desk) nextSpot() {
-	d.parts.mirror.EndKeys()
+	d.mirror.EndKeys()
 	next := d.selected + 1
 	if next >= len(d.setup.Places) {
 		next = -1
@@ -172,18 +170,12 @@ func (d *Desk) copyText(hex string) {
 // looked follows the pointer or the key cursor.
 func (d *Desk) looked(at image.Point, inside bool) {
 	d.look, d.looking = at, inside
-	if part := d.parts.mirror.Fit.Bounds; d.comparing == compareWipe && inside && !part.Empty() {
+	if part := d.mirror.Fit.Bounds; d.comparing == compareWipe && inside && !part.Empty() {
 		d.comparison.at = (float32(at.X-part.Min.X) + 0.5) / float32(part.Dx())
-		if d.parts.mirror.Flip {
+		if d.mirror.Flip {
 			d.comparison.at = 1 - d.comparison.at
 		}
 		d.drawCompare()
 	}
 	d.renew()
-}
-
-func (d *Desk) focusMirror() {
-	if c := d.window.Canvas(); c.Focused() != fyne.Focusable(d.parts.mirror) {
-		c.Focus(d.parts.mirror)
-	}
 }

@@ -27,9 +27,7 @@ func (d *Desk) leaveStill(was setup.Setup) {
 	d.pen.lift()
 	d.showNotes()
 	d.showPen()
-	if p, ok := d.page().(*stillsPage); ok {
-		p.showNote()
-	}
+	d.tellPage(noteChanged)
 }
 
 // rememberedBefore is what the settings remember while a still is watched: the region or the
@@ -42,18 +40,6 @@ func (d *Desk) rememberedBefore() (region *settings.Rect, picture string) {
 		return nil, from.Path
 	}
 	return nil, ""
-}
-
-// soon runs f on the Fyne goroutine, and does not wait for it.
-func (d *Desk) soon(f func()) {
-	if d.leaving.Load() {
-		return
-	}
-	fyne.Do(func() {
-		if !d.leaving.Load() {
-			f()
-		}
-	})
 }
 
 // notesNotSaved says for as long as it is so that what is marked on a still is not saved, and
@@ -77,35 +63,17 @@ func (d *Desk) mayMark() bool {
 	return false
 }
 
-// notesSaved has the shelf count notes anew where it is seen; else it does so once it is.
-func (d *Desk) notesSaved() {
-	if p, ok := d.page().(*stillsPage); ok && p.part.Objects[0] == p.shelf.box {
-		p.shelf.load()
-	}
-}
-
-// stillsChanged has the shelf read anew.
-func (d *Desk) stillsChanged() {
-	if p, ok := d.page().(*stillsPage); ok {
-		p.shelf.load()
-	}
-}
-
 // showPen gives the pointer over the mirror to the pen while a still is open on its page.
 func (d *Desk) showPen() {
-	p, ok := d.page().(*stillsPage)
-	if !ok || d.still == nil {
-		if ok {
-			p.tools.show(-1)
-		}
-		d.parts.mirror.SetPen(nil)
+	d.tellPage(toolChanged)
+	if !d.onStills() || d.still == nil {
+		d.mirror.SetPen(nil)
 		d.showPair()
 		return
 	}
-	p.tools.show(d.pen.tool)
-	d.parts.mirror.SetPen(&d.pen)
+	d.mirror.SetPen(&d.pen)
 	d.showPair()
-	d.trace.state(d)
+	d.changed()
 }
 
 // leaveTool goes back to holding, and reports whether another tool was in use.
@@ -152,7 +120,7 @@ func (p *notePen) Nudge(by image.Point) bool {
 	d.still.list.Replace(n.Moved(ink.Pt(float64(by.X), float64(by.Y))), "nudge")
 	d.still.painted.Set(d.still.list.All())
 	d.notesChanged()
-	d.showMeasured()
+	d.tellPage(measuredChanged)
 	return true
 }
 
@@ -166,19 +134,7 @@ func (d *Desk) compareByKey() {
 
 // onStills reports whether the page of stills is open.
 func (d *Desk) onStills() bool {
-	_, ok := d.page().(*stillsPage)
-	return ok
-}
-
-// showStillsPart shows a part of the page of stills, if the page is open.
-func (d *Desk) showStillsPart(i int) {
-	d.leaveKept()
-	if p, ok := d.page().(*stillsPage); ok {
-		p.showPart(i)
-		if i == partShelf {
-			p.shelf.load()
-		}
-	}
+	return d.settings.Page == settings.PageStills
 }
 
 // stillGone goes back to what was watched before, since the still can't be opened.
@@ -187,7 +143,7 @@ func (d *Desk) stillGone(err error) {
 	d.closeStill()
 	d.history.Forget(func(s setup.Setup) bool { return s.Source.Kind == setup.SourceStill && s.Source.Path == id })
 	d.messages.note(wording.Explain("open the still", err))
-	d.stillsChanged()
+	d.tellPage(stillsChanged)
 }
 
 // askRestore offers to bring a still back from the trash.

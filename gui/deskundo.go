@@ -23,7 +23,7 @@ func (d *Desk) apply(next setup.Setup) {
 	d.showMarks()
 	if next.Source.Feed() != before.Feed() {
 		d.frozen = false
-		d.parts.mirror.View = image.Rectangle{}
+		d.mirror.View = image.Rectangle{}
 		d.leaveStill(was)
 		d.comparison.found = nil
 		d.watcher.Freeze(false)

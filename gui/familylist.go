@@ -36,9 +36,9 @@ func newFamilyList(d *Desk) *familyList {
 	title := widget.NewLabel("Families")
 	title.TextStyle.Bold = true
 	add := widgets.NewButton("Set by hand", d, d.addFamily)
-	add.Explain(d.parts.tips, "Click a light side, then its shadow side (H)")
+	add.Explain(d.tips, "Click a light side, then its shadow side (H)")
 	l.box = container.NewVBox(widgets.OnPanel(container.NewBorder(nil, nil, title, widgets.AtRight(add)), l.none))
-	acts := widgets.FamilyActs{Point: l.point, Choose: l.choose, Delete: d.deleteFamily, Take: d.goOnFrom, Copy: func(c colour.RGB) { d.copyText(c.Hex()) }, Keys: d, Tips: d.parts.tips}
+	acts := widgets.FamilyActs{Point: l.point, Choose: l.choose, Delete: d.deleteFamily, Take: d.goOnFrom, Copy: func(c colour.RGB) { d.copyText(c.Hex()) }, Keys: d, Tips: d.tips}
 	for i := range l.rows {
 		l.rows[i] = widgets.NewFamilyRow(i, acts)
 		l.rows[i].Hide()
@@ -168,10 +168,10 @@ func (l *familyList) point(i int, on bool) {
 func (d *Desk) showOutline() {
 	i := d.pointed - len(d.hand)
 	if d.pointed < 0 || i < 0 || i >= len(d.foundList()) || d.found.Origin != d.bounds.Min {
-		d.parts.mirror.SetOverlay(widgets.OverlayOutline, nil)
+		d.mirror.SetOverlay(widgets.OverlayOutline, nil)
 		return
 	}
-	m := d.parts.mirror
+	m := d.mirror
 	m.SetOverlay(widgets.OverlayOutline, outlineFamily(d.found.Found, d.found.Order[i], m.Pixels(), m.Fit, m.Bounds))
 }
 
@@ -212,9 +212,5 @@ func (d *Desk) showFound(f live.Found) {
 	}
 	f.Order = live.OrderFamilies(d.found, f)
 	d.found = f
-	if p, ok := d.page().(*structurePage); ok {
-		p.families.show()
-		d.showOutline()
-		d.trace.state(d)
-	}
+	d.tellPage(familiesFound)
 }

@@ -50,7 +50,7 @@ func (d *Desk) copyStill() {
 		return
 	}
 	picture, list := d.still.Picture, d.still.list.All()
-	d.aside(func() {
+	d.background(func() {
 		img := stills.Annotate(picture, list, 0)
 		d.onWindow(func() { d.copyImage(img) })
 	})
@@ -91,7 +91,7 @@ func (d *Desk) handOn(way handOnWay, path string) {
 	rules := d.settings.Rules
 	name := filepath.Base(path)
 	d.messages.note("Writing " + name + ".")
-	d.aside(func() {
+	d.background(func() {
 		if way.ending != ".ora" && !way.Picture { // these show no families
 			subject.Families = families.Find(subject.Picture, subject.Out, rules)
 		}

@@ -56,7 +56,7 @@ func (d *Desk) moved(now position) {
 		d.covered = covered
 		d.renew()
 		d.showCovered()
-		d.trace.state(d)
+		d.changed()
 	}
 	if now.hidden != d.hidden {
 		d.hidden = now.hidden

@@ -49,14 +49,14 @@ func commands() []command {
 		{name: "Mirrored left-right", keys: "X", runes: "xX", menu: true, does: (*Desk).flip, on: func(d *Desk) bool { return d.settings.Mirrored }},
 		{name: "Less: bands, strength or size of the view", keys: "−", runes: "-−", does: func(d *Desk) { d.turnKnob(-1) }},
 		{name: "More of it", keys: "+", runes: "+=", does: func(d *Desk) { d.turnKnob(1) }},
-		{name: "Larger", keys: "Ctrl++, wheel", ctrl: fyne.KeyEqual, does: func(d *Desk) { d.parts.mirror.Zoom(1) }},
-		{name: "Larger, by the key of the plus", ctrl: fyne.KeyPlus, does: func(d *Desk) { d.parts.mirror.Zoom(1) }},
-		{name: "Smaller", keys: "Ctrl+−, wheel", ctrl: fyne.KeyMinus, does: func(d *Desk) { d.parts.mirror.Zoom(-1) }},
-		{name: "All of the picture", keys: "Ctrl+0", ctrl: fyne.Key0, menu: true, does: func(d *Desk) { d.parts.mirror.Zoom(0) }},
-		{name: "Move the enlarged picture", keys: "Ctrl+Arrows", ctrl: fyne.KeyLeft, does: func(d *Desk) { d.parts.mirror.Pan(image.Pt(-1, 0)) }},
-		{name: "Move it right", ctrl: fyne.KeyRight, does: func(d *Desk) { d.parts.mirror.Pan(image.Pt(1, 0)) }},
-		{name: "Move it up", ctrl: fyne.KeyUp, does: func(d *Desk) { d.parts.mirror.Pan(image.Pt(0, -1)) }},
-		{name: "Move it down", ctrl: fyne.KeyDown, does: func(d *Desk) { d.parts.mirror.Pan(image.Pt(0, 1)) }},
+		{name: "Larger", keys: "Ctrl++, wheel", ctrl: fyne.KeyEqual, does: func(d *Desk) { d.mirror.Zoom(1) }},
+		{name: "Larger, by the key of the plus", ctrl: fyne.KeyPlus, does: func(d *Desk) { d.mirror.Zoom(1) }},
+		{name: "Smaller", keys: "Ctrl+−, wheel", ctrl: fyne.KeyMinus, does: func(d *Desk) { d.mirror.Zoom(-1) }},
+		{name: "All of the picture", keys: "Ctrl+0", ctrl: fyne.Key0, menu: true, does: func(d *Desk) { d.mirror.Zoom(0) }},
+		{name: "Move the enlarged picture", keys: "Ctrl+Arrows", ctrl: fyne.KeyLeft, does: func(d *Desk) { d.mirror.Pan(image.Pt(-1, 0)) }},
+		{name: "Move it right", ctrl: fyne.KeyRight, does: func(d *Desk) { d.mirror.Pan(image.Pt(1, 0)) }},
+		{name: "Move it up", ctrl: fyne.KeyUp, does: func(d *Desk) { d.mirror.Pan(image.Pt(0, -1)) }},
+		{name: "Move it down", ctrl: fyne.KeyDown, does: func(d *Desk) { d.mirror.Pan(image.Pt(0, 1)) }},
 		{name: "Next spot", keys: "S", runes: "sS", does: (*Desk).nextSpot},
 		{name: "Delete the spot", keys: "Delete", key: fyne.KeyDelete, does: func(d *Desk) { d.deleteSpot(d.selected) }},
 		{name: "Copy the spot's colour", keys: "C", runes: "cC", does: func(d *Desk) { d.copyHex(d.selected) }},
@@ -154,7 +154,7 @@ func (d *Desk) giveUp() {
 		d.ask(askNothing)
 	case d.parts.panel != panelNone:
 		d.openPanel(panelNone)
-	case d.parts.mirror.EndKeys():
+	case d.mirror.EndKeys():
 	case d.still != nil && d.still.selected != "":
 		d.selectNote("")
 	case d.leaveTool():

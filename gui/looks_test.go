@@ -21,9 +21,9 @@ func TestPagesLook(t *testing.T) {
 			if page == settings.PageStructure {
 				d.searchNow(t)
 			}
-			press(d.parts.mirror, image.Pt(150, 150), 0)
-			press(d.parts.mirror, image.Pt(270, 150), 0)
-			d.parts.mirror.MouseOut()
+			press(d.mirror, image.Pt(150, 150), 0)
+			press(d.mirror, image.Pt(270, 150), 0)
+			d.mirror.MouseOut()
 			d.see(t, form())
 			d.see(t, form())
 			d.window.Canvas().Unfocus()
@@ -38,7 +38,7 @@ func TestNotesLook(t *testing.T) {
 	s.Width, s.Height = 600, 900
 	d := newTestDesk(t, s)
 	openNewStill(t, d, form())
-	m := d.parts.mirror
+	m := d.mirror
 	d.setTool(2)
 	drag(m, image.Pt(40, 40), image.Pt(120, 90))
 	d.setTool(7)

@@ -13,7 +13,7 @@ import (
 // drawMapScale draws the scale of a map of changes at its lower left, of so many tones to
 // either side: the map's own greys, from black to white, over what they stand for.
 func (d *Desk) drawMapScale(img *image.RGBA, span float64) {
-	unit := float64(d.parts.mirror.Scale())
+	unit := float64(d.mirror.Scale())
 	bar := scaleBar(img.Rect.Size(), unit)
 	if bar.Empty() {
 		return

@@ -50,7 +50,7 @@ func (p *notePen) Down(x, y float64, _ bool) {
 	d.still.selected = ""
 	if a, ok := shape.(notes.Area); ok {
 		d.still.painted.Paint(a.Side, at, at, a.Width)
-		d.showMeasured()
+		d.tellPage(measuredChanged)
 	}
 	d.showNotes()
 }
@@ -83,7 +83,7 @@ func (p *notePen) Move(x, y float64, even bool) {
 	case p.held != nil:
 		p.carry(at)
 	case tool.begin == nil:
-		d.parts.mirror.PanBy(image.Pt(int(p.from.X-at.X), int(p.from.Y-at.Y)))
+		d.mirror.PanBy(image.Pt(int(p.from.X-at.X), int(p.from.Y-at.Y)))
 	case p.drawn != nil && tool.to != nil:
 		p.drawOn(tool, at, even)
 	}
@@ -115,7 +115,7 @@ func (p *notePen) drawOn(tool noteTool, at notes.Point, even bool) {
 	case notes.Area:
 		last := lastTwo(s.Points)
 		d.still.painted.Paint(s.Side, last[0], last[len(last)-1], s.Width)
-		d.showMeasured()
+		d.tellPage(measuredChanged)
 		dirty = v.Bounds(notes.Note{ID: p.drawn.ID, Shape: notes.Area{Side: s.Side, Points: last, Width: s.Width}})
 	default:
 		dirty = v.Bounds(before, *p.drawn)
@@ -140,7 +140,7 @@ func (p *notePen) Up() {
 		if p.moved {
 			d.notesChanged()
 			d.still.painted.Set(d.still.list.All())
-			d.showMeasured()
+			d.tellPage(measuredChanged)
 		}
 		return
 	}
@@ -152,7 +152,7 @@ func (p *notePen) Up() {
 	d.selectNote(n.ID)
 	d.notesChanged()
 	if tool.text {
-		d.askNoteText()
+		d.tellPage(noteWordsAsked)
 	}
 }
 

@@ -17,7 +17,7 @@ import (
 func TestCarryingDrawsWhatMoved(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testShadow))
-	m := d.parts.mirror
+	m := d.mirror
 	for tool, kind := range noteTools() {
 		if kind.to == nil {
 			continue
@@ -69,7 +69,7 @@ func TestCarryingDrawsWhatMoved(t *testing.T) {
 func TestLeavingWhileCarrying(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testShadow))
-	m := d.parts.mirror
+	m := d.mirror
 	d.setTool(4)
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))
 	d.setTool(0)
@@ -80,7 +80,7 @@ func TestLeavingWhileCarrying(t *testing.T) {
 	still, want := d.still.ID, d.still.list.All()[0]
 	d.closeStill()
 	d.saver.flush()
-	again, err := d.options.Stills.Open(still)
+	again, err := d.store.Open(still)
 	if err != nil || len(again.Notes.Notes) != 1 || !writtenAlike(again.Notes.Notes[0], want) || d.pen.held != nil {
 		t.Errorf("on the disk: %v, %v; want %v", again.Notes.Notes, err, want)
 	}

@@ -66,7 +66,7 @@ func queueSoon(d *Desk) (settle func()) {
 // onDisk returns the notes of the open still as they lie on the disk.
 func onDisk(t *testing.T, d *Desk) []notes.Note {
 	t.Helper()
-	still, err := d.options.Stills.Open(d.still.ID)
+	still, err := d.store.Open(d.still.ID)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -84,11 +84,11 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 	d.saver.after = func(after time.Duration, f func()) { waits, due = append(waits, after), f }
 	ring := func() {
 		d.setTool(3)
-		drag(d.parts.mirror, image.Pt(100, 100), image.Pt(200, 180))
+		drag(d.mirror, image.Pt(100, 100), image.Pt(200, 180))
 		settle()
 	}
 	said := func() string { return d.messages.said[messageUnsaved] }
-	free := blockSaving(t, d.options.Stills)
+	free := blockSaving(t, d.store)
 	ring()
 	if got := said(); !strings.Contains(got, "Can't save what is marked") || !strings.Contains(got, "tried again by itself") {
 		t.Errorf("what is not saved is said as %q", got)
@@ -114,14 +114,14 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 	if n := len(onDisk(t, d)); n != 1 || said() != "" {
 		t.Errorf("free again: %d notes on the disk, and the window says %q", n, said())
 	}
-	free = blockSaving(t, d.options.Stills)
+	free = blockSaving(t, d.store)
 	ring()
 	free()
 	ring()
 	if n := len(onDisk(t, d)); n != 3 || said() != "" {
 		t.Errorf("with the next change: %d notes on the disk, and the window says %q", n, said())
 	}
-	free = blockSaving(t, d.options.Stills)
+	free = blockSaving(t, d.store)
 	ring()
 	free()
 	d.messages.acts[messageUnsaved].do()
@@ -138,9 +138,9 @@ func TestClosingTriesToSave(t *testing.T) {
 	openNewStill(t, d, halves(testLight, testShadow))
 	tried := 0
 	d.saver.after = func(time.Duration, func()) { tried++ }
-	free := blockSaving(t, d.options.Stills)
+	free := blockSaving(t, d.store)
 	d.setTool(3)
-	drag(d.parts.mirror, image.Pt(100, 100), image.Pt(200, 180))
+	drag(d.mirror, image.Pt(100, 100), image.Pt(200, 180))
 	settle()
 	if err := d.saver.close(); err == nil {
 		t.Error("closing says nothing of what it could not save")

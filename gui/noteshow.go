@@ -36,10 +36,10 @@ func (d *Desk) showNotes() {
 	l := &d.layer
 	if d.still == nil {
 		l.still = ""
-		d.parts.mirror.SetOverlay(widgets.OverlayNotes, nil)
+		d.mirror.SetOverlay(widgets.OverlayNotes, nil)
 		return
 	}
-	size := d.parts.mirror.Pixels()
+	size := d.mirror.Pixels()
 	if l.img == nil || l.img.Rect.Size() != size {
 		l.img = image.NewRGBA(image.Rectangle{Max: size})
 	}
@@ -49,7 +49,7 @@ func (d *Desk) showNotes() {
 	if l.flipped {
 		views.FlipLeftRight(l.img.Pix, size.X, size.Y)
 	}
-	d.parts.mirror.SetOverlay(widgets.OverlayNotes, l.img)
+	d.mirror.SetOverlay(widgets.OverlayNotes, l.img)
 }
 
 // showNotesIn draws the notes anew where something changed, in the layer's pixels.
@@ -65,7 +65,7 @@ func (d *Desk) showNotesIn(dirty image.Rectangle) {
 	}
 	l.drawer.Draw(l.img, dirty, l.view.Marks(d.notesToDraw()))
 	l.edition = d.still.list.Edition()
-	d.parts.mirror.SetOverlay(widgets.OverlayNotes, l.img)
+	d.mirror.SetOverlay(widgets.OverlayNotes, l.img)
 }
 
 // renewNotes draws the notes anew if the mirror shows another part of the still, or another
@@ -74,7 +74,7 @@ func (d *Desk) renewNotes() {
 	switch l := &d.layer; {
 	case d.still == nil && l.still == "":
 	case d.still == nil || l.still != d.still.ID || l.view != d.notesView() || l.edition != d.still.list.Edition() ||
-		l.flipped != d.settings.Mirrored || l.img.Rect.Size() != d.parts.mirror.Pixels():
+		l.flipped != d.settings.Mirrored || l.img.Rect.Size() != d.mirror.Pixels():
 		d.showNotes()
 	}
 }
@@ -83,10 +83,8 @@ func (d *Desk) renewNotes() {
 func (d *Desk) notesChanged() {
 	d.showNotes()
 	d.saver.save(d.still.Still, d.still.list.All())
-	if p, ok := d.page().(*stillsPage); ok {
-		p.showNote()
-	}
-	d.trace.state(d)
+	d.tellPage(noteChanged)
+	d.changed()
 }
 
 // selectNote selects a note by its ID, "" for none. A label without words is no use: it
@@ -100,9 +98,7 @@ func (d *Desk) selectNote(id string) {
 	}
 	d.still.selected = id
 	d.showNotes()
-	if p, ok := d.page().(*stillsPage); ok {
-		p.showNote()
-	}
+	d.tellPage(noteChanged)
 }
 
 // undoNotes and redoNotes walk through what was done to the notes; they report whether the
@@ -116,7 +112,7 @@ func (d *Desk) redoNotes() bool {
 }
 
 func (d *Desk) walkNotes(step func(*notes.List) bool, nothing string) bool {
-	if _, ok := d.page().(*stillsPage); !ok || d.still == nil {
+	if !d.onStills() || d.still == nil {
 		return false
 	}
 	if !step(d.still.list) {
@@ -124,7 +120,7 @@ func (d *Desk) walkNotes(step func(*notes.List) bool, nothing string) bool {
 		return true
 	}
 	d.still.painted.Set(d.still.list.All())
-	d.showMeasured()
+	d.tellPage(measuredChanged)
 	d.notesChanged()
 	return true
 }
@@ -141,21 +137,7 @@ func (d *Desk) deleteNote() bool {
 	d.still.list.Remove(n.ID)
 	d.still.selected = ""
 	d.still.painted.Set(d.still.list.All())
-	d.showMeasured()
+	d.tellPage(measuredChanged)
 	d.notesChanged()
 	return true
-}
-
-// askNoteText puts the cursor where the selected note's text is written.
-func (d *Desk) askNoteText() {
-	if p, ok := d.page().(*stillsPage); ok {
-		d.window.Canvas().Focus(p.text)
-	}
-}
-
-// showMeasured says what is painted as light and as shadow.
-func (d *Desk) showMeasured() {
-	if p, ok := d.page().(*stillsPage); ok {
-		p.showMeasured()
-	}
 }

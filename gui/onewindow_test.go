@@ -18,8 +18,8 @@ const shownOnly = "Another window marks this still, so this one only shows it."
 func newWindowBeside(t *testing.T, d *Desk) *Desk {
 	t.Helper()
 	b := newTestDesk(t, settings.Defaults())
-	b.options.Stills = stills.New(stills.Folders{Data: d.options.Stills.Folder(""), Cache: t.TempDir()})
-	b.saver.store = b.options.Stills
+	b.store = stills.New(stills.Folders{Data: d.store.Folder(""), Cache: t.TempDir()})
+	b.saver.store = b.store
 	b.openPage(pageIndex(settings.PageStills))
 	b.see(t, halves(testLight, testShadow))
 	return b
@@ -36,7 +36,7 @@ func (d *Desk) showStill(t *testing.T, id string) {
 func (d *Desk) drawRing(t *testing.T) {
 	t.Helper()
 	d.setTool(3)
-	drag(d.parts.mirror, image.Pt(100, 100), image.Pt(200, 180))
+	drag(d.mirror, image.Pt(100, 100), image.Pt(200, 180))
 	d.setTool(0)
 }
 
@@ -66,9 +66,9 @@ func TestSecondWindowOnlyShows(t *testing.T) {
 	edge := image.Pt(150, 100) // where the ring lies
 	for name, act := range map[string]func(){
 		"a tool":            func() { b.drawRing(t) },
-		"carrying":          func() { drag(b.parts.mirror, edge, edge.Add(image.Pt(30, 30))) },
-		"a click, Delete":   func() { press(b.parts.mirror, edge, 0); b.TypedKey(fyne.KeyDelete) },
-		"a click, an arrow": func() { press(b.parts.mirror, edge, 0); b.parts.mirror.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight}) },
+		"carrying":          func() { drag(b.mirror, edge, edge.Add(image.Pt(30, 30))) },
+		"a click, Delete":   func() { press(b.mirror, edge, 0); b.TypedKey(fyne.KeyDelete) },
+		"a click, an arrow": func() { press(b.mirror, edge, 0); b.mirror.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight}) },
 	} {
 		edition := b.still.list.Edition()
 		act()
@@ -111,7 +111,7 @@ func TestUnsavedStillIsKeptHold(t *testing.T) {
 	openNewStill(t, d, halves(testLight, testShadow))
 	id, due := d.still.ID, func() {}
 	d.saver.after = func(_ time.Duration, f func()) { due = f }
-	free := blockSaving(t, d.options.Stills)
+	free := blockSaving(t, d.store)
 	d.drawRing(t)
 	d.closeStill()
 	settle()
@@ -154,7 +154,7 @@ func TestOwnStillIsNoOthers(t *testing.T) {
 	}
 	d.drawRing(t)
 	d.deleteStill(id)
-	if d.options.Stills.Has(id) {
+	if d.store.Has(id) {
 		t.Errorf("it is not deleted: %q", d.messages.said[messageNote])
 	}
 }

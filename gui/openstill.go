@@ -46,7 +46,7 @@ var errNoStills = errors.New("no folder for stills")
 
 // stillStream opens a still for the watcher, and tells the window of it.
 func (d *Desk) stillStream(id string) (capture.Stream, error) {
-	if d.options.Stills == nil {
+	if d.store == nil {
 		return nil, errNoStills
 	}
 	d.opening.Lock() // what the window does not want any more is let go of before the next
@@ -54,7 +54,7 @@ func (d *Desk) stillStream(id string) (capture.Stream, error) {
 	s := d.saver.takeBack(id)
 	if s == nil {
 		var err error
-		if s, err = d.options.Stills.Mark(id); err != nil {
+		if s, err = d.store.Mark(id); err != nil {
 			return nil, err
 		}
 	}
@@ -79,11 +79,9 @@ func (d *Desk) stillOpened(s *stills.Still) {
 	d.tell()
 	d.showNotes()
 	d.showStanding()
-	if p, ok := d.page().(*stillsPage); ok {
-		p.showNote()
-		if d.comparing == compareNothing {
-			p.showPart(partMarks)
-		}
+	d.tellPage(noteChanged)
+	if d.comparing == compareNothing {
+		d.tellPage(marksAsked)
 	}
 	d.showPen()
 }
@@ -131,7 +129,7 @@ func (d *Desk) closeStill() {
 // KeepStill keeps the picture that is in the mirror; opened asks to open it then.
 func (d *Desk) KeepStill(opened bool) {
 	switch {
-	case d.options.Stills == nil:
+	case d.store == nil:
 		d.messages.note(wording.Explain("keep the picture", errNoStills))
 	case d.setup.Source.Kind == setup.SourceStill:
 		d.messages.note("This is a still already: it is kept, with its notes.")
@@ -147,10 +145,10 @@ func (d *Desk) KeepStill(opened bool) {
 // picture is: a picture file or an unchanged screen was read long ago.
 func (d *Desk) keepCopy(c *live.Copy, opened bool) {
 	at := time.Now()
-	d.aside(func() {
+	d.background(func() {
 		meta := metaOf(c)
 		meta.Time = at
-		id, err := d.options.Stills.Keep(c.Pixels, meta, nil)
+		id, err := d.store.Keep(c.Pixels, meta, nil)
 		d.onWindow(func() {
 			if err != nil {
 				d.messages.note(wording.ExplainWriting("keep the picture", err))
@@ -159,7 +157,7 @@ func (d *Desk) keepCopy(c *live.Copy, opened bool) {
 			}
 			d.kept = keptStill{id, c.Source, c.At}
 			d.messages.note(keptWords)
-			d.stillsChanged()
+			d.tellPage(stillsChanged)
 			d.checkLimit()
 			if opened {
 				d.OpenStill(id)
@@ -201,7 +199,7 @@ func metaOf(c *live.Copy) stills.Meta {
 
 // notesView returns how a still lies in the mirror, for drawing on it.
 func (d *Desk) notesView() notes.View {
-	m := d.parts.mirror
+	m := d.mirror
 	size := m.Pixels()
 	scale := float64(m.Scale())
 	v := notes.View{

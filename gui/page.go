@@ -23,8 +23,27 @@ type pageView interface {
 	content() fyne.CanvasObject
 	show(r *analysis.Reading) // renews the figures; only the open page is asked
 	opened(open bool)         // the page has just been opened, or left
+	told(e pageEvent)         // something happened; only the open page is told
+	traced(line *traceLine)   // adds what the page shows
 	searches() bool           // the page shows families: they are to be looked for
 }
+
+// pageEvent is what a page may want to know of, beside new figures.
+type pageEvent uint8
+
+const (
+	stillsChanged     pageEvent = iota // stills were kept, deleted or named
+	notesSaved                         // what is marked on a still is on the disk
+	noteChanged                        // another still or note is selected, or its words are others
+	noteWordsAsked                     // the painter is to write the words of the selected note
+	measuredChanged                    // other parts are painted as light and shadow
+	toolChanged                        // another tool for drawing, or none
+	comparisonChanged                  // two pictures are compared in another way, or no longer
+	familiesFound                      // local colours were looked for
+	shelfAsked                         // the part of a page with the stills that were kept
+	marksAsked                         // with the tools for drawing
+	comparisonAsked                    // with what was compared
+)
 
 // pages lists them in the order of the tabs.
 func pages() []page {
@@ -95,6 +114,10 @@ func (p *watchPage) content() fyne.CanvasObject { return p.box }
 func (p *watchPage) opened(bool) {}
 
 func (p *watchPage) searches() bool { return false }
+
+func (p *watchPage) told(pageEvent) {}
+
+func (p *watchPage) traced(*traceLine) {}
 
 func (p *watchPage) show(r *analysis.Reading) {
 	p.d.showCards()

@@ -54,7 +54,7 @@ func newPalettePanel(d *Desk) *palettePanel {
 		}
 		d.askSwatches(swatches.OfPalette(p.palette), p.palette, "palette")
 	})
-	save.Explain(d.parts.tips, "Save the palette as a picture, CSS, JSON or a list")
+	save.Explain(d.tips, "Save the palette as a picture, CSS, JSON or a list")
 	p.box = widgets.Section("Colours of the picture", widgets.AtRight(save), p.colours, p.order, widgets.QuietWords("Values from black to white, in steps:"), p.spread, p.words)
 	return p
 }
@@ -71,7 +71,7 @@ func (p *palettePanel) renew() {
 	}
 	p.busy, p.began = true, time.Now()
 	d.copyPicture(func(c *live.Copy) {
-		d.aside(func() {
+		d.background(func() {
 			families := families.Find(c.Pixels, &c.Out, c.Settings.Rules)
 			palette := palette.Of(c.Pixels, &c.Out, families)
 			d.onWindow(func() {

@@ -28,7 +28,7 @@ func TestFocusIsSeen(t *testing.T) {
 	s.Page, s.Width, s.Height = "Colours", 380, 700
 	d := newTestDesk(t, s)
 	d.see(t, halves(testLight, testShadow))
-	press(d.parts.mirror, d.parts.mirror.Bounds.Min, 0)
+	press(d.mirror, d.mirror.Bounds.Min, 0)
 	d.see(t, halves(testLight, testShadow))
 	canvas, lower := d.window.Canvas(), d.parts.lower
 	top := func(o fyne.CanvasObject) float32 {

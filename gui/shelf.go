@@ -54,13 +54,13 @@ func newShelf(d *Desk) *shelf {
 // load reads what was kept, without holding up the window.
 func (s *shelf) load() {
 	d := s.d
-	if d.options.Stills == nil {
+	if d.store == nil {
 		s.words.SetText(wording.Explain("keep stills", errNoStills))
 		return
 	}
 	trash := s.trash
-	d.aside(func() {
-		entries, problems, err := listStills(d.options.Stills, trash)
+	d.background(func() {
+		entries, problems, err := listStills(d.store, trash)
 		d.onWindow(func() {
 			if err != nil {
 				d.messages.note(wording.Explain("list the stills", err))
@@ -109,7 +109,7 @@ func (s *shelf) filter() {
 	}
 	s.grid.UnselectAll()
 	s.grid.Refresh()
-	s.d.trace.state(s.d)
+	s.d.changed()
 }
 
 // fill shows still i in an item.

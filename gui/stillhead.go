@@ -30,10 +30,10 @@ func newStillHead(d *Desk) *stillHead {
 	h := &stillHead{d: d, words: widgets.SmallLabel()}
 	h.name = newNameEntry(d)
 	h.handOn = widgets.NewButton("Hand on", d, func() { d.askHandOn(widgets.Below(h.handOn)) })
-	h.handOn.Explain(d.parts.tips, "Save a sheet, the picture with notes, or its layers")
+	h.handOn.Explain(d.tips, "Save a sheet, the picture with notes, or its layers")
 	act := func(name, tip string, do func()) *widgets.Button {
 		b := widgets.NewButton(name, d, do)
-		b.Explain(d.parts.tips, tip)
+		b.Explain(d.tips, tip)
 		return b
 	}
 	h.acts = container.New(layout.NewCustomPaddedVBoxLayout(0), widgets.Inset(h.name), widgets.Inset(container.New(layout.NewCustomPaddedHBoxLayout(widgets.Step/2),
@@ -99,13 +99,13 @@ func (e *nameEntry) FocusLost() {
 		return
 	}
 	d.still.Meta.Name = name
-	d.aside(func() {
-		err := d.options.Stills.Rename(id, name)
+	d.background(func() {
+		err := d.store.Rename(id, name)
 		d.onWindow(func() {
 			if err != nil {
 				d.messages.note(wording.ExplainWriting("rename the still", err))
 			}
-			d.stillsChanged()
+			d.tellPage(stillsChanged)
 		})
 	})
 }
@@ -133,8 +133,8 @@ func (d *Desk) deleteStill(id string) {
 		d.saver.flush() // which lets go of it
 	}
 	d.history.Forget(func(s setup.Setup) bool { return s.Source.Kind == setup.SourceStill && s.Source.Path == id })
-	d.aside(func() {
-		err := d.options.Stills.Delete(id)
+	d.background(func() {
+		err := d.store.Delete(id)
 		d.onWindow(func() {
 			if err != nil {
 				d.messages.note(wording.ExplainWriting("delete the still", err))
@@ -142,7 +142,7 @@ func (d *Desk) deleteStill(id string) {
 			}
 			d.deleted = append(d.deleted, id)
 			d.messages.offer(messageNote, "The still is in the trash.", messageAct{name: "Bring it back", do: func() { d.undoDelete() }})
-			d.stillsChanged()
+			d.tellPage(stillsChanged)
 		})
 	})
 }
@@ -161,22 +161,22 @@ func (d *Desk) undoDelete() bool {
 
 // restoreStill takes a still out of the trash.
 func (d *Desk) restoreStill(id string) {
-	d.aside(func() {
-		err := d.options.Stills.Restore(id)
+	d.background(func() {
+		err := d.store.Restore(id)
 		d.onWindow(func() {
 			if err != nil {
 				d.messages.note(wording.ExplainWriting("bring the still back", err))
 				return
 			}
 			d.messages.note("The still is back.")
-			d.stillsChanged()
+			d.tellPage(stillsChanged)
 		})
 	})
 }
 
 // openStillFolder shows the still's folder in the desktop's file window.
 func (d *Desk) openStillFolder() {
-	folder := d.options.Stills.Folder(d.setup.Source.Path)
+	folder := d.store.Folder(d.setup.Source.Path)
 	if err := d.app.OpenURL(&url.URL{Scheme: "file", Path: filepath.ToSlash(folder)}); err != nil {
 		fyne.LogError("opening the still's folder", err)
 	}

@@ -16,11 +16,11 @@ import (
 // checkLimit says so if the stills take more room than they may. It removes nothing.
 func (d *Desk) checkLimit() {
 	limit := d.settings.LimitBytes()
-	if limit == 0 || d.options.Stills == nil {
+	if limit == 0 || d.store == nil {
 		return
 	}
-	d.aside(func() {
-		over, err := d.options.Stills.Over(limit)
+	d.background(func() {
+		over, err := d.store.Over(limit)
 		d.onWindow(func() {
 			if err != nil {
 				fyne.LogError("measuring the stills", err)
@@ -64,15 +64,15 @@ func (d *Desk) askClear(over stills.Clearing) {
 
 // clearStills removes what was agreed to.
 func (d *Desk) clearStills(over stills.Clearing) {
-	d.aside(func() {
-		removed, err := d.options.Stills.Clear(over)
+	d.background(func() {
+		removed, err := d.store.Clear(over)
 		d.onWindow(func() {
 			words := fmt.Sprintf("%d removed.", removed)
 			if err != nil {
 				words += " " + wording.Explain("remove all of them", err)
 			}
 			d.messages.note(words)
-			d.stillsChanged()
+			d.tellPage(stillsChanged)
 		})
 	})
 }

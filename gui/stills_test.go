@@ -58,7 +58,7 @@ func openNewStill(t *testing.T, d *Desk, img *image.NRGBA) *stillsPage {
 func TestNotesOnAStill(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testShadow))
-	m := d.parts.mirror
+	m := d.mirror
 	var kinds []string
 	for i, tool := range noteTools()[1:] {
 		d.setTool(i + 1)
@@ -98,7 +98,7 @@ func TestNotesOnAStill(t *testing.T) {
 		t.Fatalf("%d notes after doing all again, want %d", len(after), len(before))
 	}
 	d.saver.flush()
-	again, err := d.options.Stills.Open(d.still.ID)
+	again, err := d.store.Open(d.still.ID)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -116,7 +116,7 @@ func TestNotesOnAStill(t *testing.T) {
 func TestHandOnNotes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testShadow))
-	m := d.parts.mirror
+	m := d.mirror
 	d.setTool(4) // a box
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))
 	d.setTool(0)
@@ -162,7 +162,7 @@ func TestHandOnNotes(t *testing.T) {
 func TestNotesFollowTheZoom(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testLight))
-	m := d.parts.mirror
+	m := d.mirror
 	d.setTool(4)
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))
 	drawn := func() int {
@@ -252,7 +252,7 @@ func TestStillsAreOfTheMomentOfKeeping(t *testing.T) {
 	var order []string
 	for range 6 {
 		d.keepCopy(copied, false)
-		list, _, err := d.options.Stills.List()
+		list, _, err := d.store.List()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -288,8 +288,8 @@ func TestCompareWithAStill(t *testing.T) {
 	if got := p.compare.words.Text; !strings.Contains(got, "Shadows 2.4"+wording.Nbsp+"tones darker") {
 		t.Errorf("the change is said as %q", got)
 	}
-	over := func() *image.RGBA { return d.parts.mirror.Over[widgets.OverlayBefore] }
-	size := d.parts.mirror.Pixels()
+	over := func() *image.RGBA { return d.mirror.Over[widgets.OverlayBefore] }
+	size := d.mirror.Pixels()
 	d.looked(image.Pt(300, 100), true) // the wipe follows the pointer
 	left, right := over().RGBAAt(size.X*6/10, 10), over().RGBAAt(size.X*9/10, 10)
 	if left.R != 120 || left.A != 255 || right.A != 0 {
@@ -302,7 +302,7 @@ func TestCompareWithAStill(t *testing.T) {
 	}
 	d.setCompare(compareSides)
 	d.see(t, now)
-	m := d.parts.mirror
+	m := d.mirror
 	if widgets.SizeOf(m.Before) != m.Pixels() {
 		t.Fatalf("beside the picture of %v stands one of %v", m.Pixels(), widgets.SizeOf(m.Before))
 	}
@@ -324,7 +324,7 @@ func TestCompareWithAStill(t *testing.T) {
 // (WCAG 2.2, success criterion 2.3.1, allows three flashes, of two switches each).
 func TestTurnsNeverFlash(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	d.later = func(time.Duration, func()) {}
+	d.later = func(time.Duration, func()) func() { return func() {} }
 	p := openNewStill(t, d, halves(testLight, testShadow))
 	d.closeStill()
 	now := halves(testShadow, testLight)
@@ -334,8 +334,8 @@ func TestTurnsNeverFlash(t *testing.T) {
 	d.see(t, now)
 	d.see(t, now)
 	d.setCompare(compareTurns)
-	middle := d.parts.mirror.Pixels().Div(2)
-	before := func() bool { return d.parts.mirror.Over[widgets.OverlayBefore].RGBAAt(middle.X, middle.Y).A != 0 }
+	middle := d.mirror.Pixels().Div(2)
+	before := func() bool { return d.mirror.Over[widgets.OverlayBefore].RGBAAt(middle.X, middle.Y).A != 0 }
 	switches, shown := 0, before()
 	for began := time.Now(); time.Since(began) < 900*time.Millisecond; {
 		d.TypedRune('n')
@@ -352,7 +352,7 @@ func TestHandOnFromTheWindow(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, form())
 	d.setTool(2)
-	drag(d.parts.mirror, image.Pt(100, 100), image.Pt(200, 180))
+	drag(d.mirror, image.Pt(100, 100), image.Pt(200, 180))
 	dir := t.TempDir()
 	for _, way := range handOnWays() {
 		for _, ending := range way.endings {
@@ -380,14 +380,14 @@ func TestLimitAsksFirst(t *testing.T) {
 	if n := len(p.shelf.all); n != 2 {
 		t.Fatalf("%d stills are kept", n)
 	}
-	over, err := d.options.Stills.Over(1)
+	over, err := d.store.Over(1)
 	if err != nil || len(over.Removals) != 1 {
 		t.Fatalf("over the limit: %+v, %v", over, err)
 	}
 	if got := plainSay(wording.SayOver(over)); !strings.Contains(got, "is not enough: "+plainSay(wording.BytesSay(over.After))+" would stay. Raise the limit") {
 		t.Errorf("it says %q", got)
 	}
-	if over, err = d.options.Stills.Over(over.Used - 1); err != nil || len(over.Removals) != 1 {
+	if over, err = d.store.Over(over.Used - 1); err != nil || len(over.Removals) != 1 {
 		t.Fatalf("over the limit: %+v, %v", over, err)
 	}
 	if n := len(p.shelf.all); n != 2 {
@@ -434,7 +434,7 @@ func TestStillGone(t *testing.T) {
 	d.see(t, form())
 	before := d.setup.Source
 	id := p.shelf.shown[0].ID
-	if err := d.options.Stills.Delete(id); err != nil { // another window does
+	if err := d.store.Delete(id); err != nil { // another window does
 		t.Fatal(err)
 	}
 	d.OpenStill(id)
@@ -454,7 +454,7 @@ func TestHandMovesThePicture(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := form()
 	openNewStill(t, d, img)
-	m := d.parts.mirror
+	m := d.mirror
 	m.Zoom(4)
 	d.see(t, img)
 	part := m.Fit.Bounds
@@ -471,8 +471,8 @@ func TestSpotsComeBackAfterAStill(t *testing.T) {
 	d.openPage(pageIndex(settings.PageStills))
 	img := halves(testLight, testShadow)
 	d.see(t, img)
-	press(d.parts.mirror, image.Pt(100, 150), 0)
-	press(d.parts.mirror, image.Pt(300, 150), 0)
+	press(d.mirror, image.Pt(100, 150), 0)
+	press(d.mirror, image.Pt(300, 150), 0)
 	d.KeepStill(true)
 	d.see(t, img)
 	d.seeStill(t)
@@ -495,7 +495,7 @@ func TestPictureStaysUnderPen(t *testing.T) {
 		d := newTestDesk(t, s)
 		d.page().(*stillsPage).showPart(partMarks)
 		openNewStill(t, d, halves(testLight, testShadow))
-		m := d.parts.mirror
+		m := d.mirror
 		for i, tool := range noteTools() {
 			if tool.name != "Light" && tool.name != "Shadow" {
 				continue
@@ -530,10 +530,10 @@ func TestShelfCountsNotes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, halves(testLight, testShadow))
 	settle := queueSoon(d)
-	d.saver.saved = d.notesSaved
+	d.saver.saved = func() { d.tellPage(notesSaved) }
 	draw := func(at int) {
 		d.setTool(2)
-		drag(d.parts.mirror, image.Pt(at, 60), image.Pt(at+40, 150))
+		drag(d.mirror, image.Pt(at, 60), image.Pt(at+40, 150))
 		settle()
 	}
 	count := func() int { return p.shelf.shown[0].Notes.Count }
@@ -570,7 +570,7 @@ func TestKeptIsSaidUntilMore(t *testing.T) {
 		"another part": func() {
 			d.openPage(pageIndex(settings.PageStills))
 			d.messages.note(keptWords)
-			d.showStillsPart(partMarks)
+			d.parts.pages[pageIndex(settings.PageStills)].(*stillsPage).choose(partMarks)
 		},
 		"another source": func() { d.watch(setup.Source{Kind: setup.SourcePicture, Path: "x.png"}) },
 	} {
@@ -597,7 +597,7 @@ func TestMapScale(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := image.NewRGBA(image.Rect(0, 0, 400, 300))
 	d.drawMapScale(img, 5)
-	bar := scaleBar(img.Rect.Size(), float64(d.parts.mirror.Scale()))
+	bar := scaleBar(img.Rect.Size(), float64(d.mirror.Scale()))
 	if !bar.In(img.Rect) || bar.Dx()%2 != 0 {
 		t.Fatalf("the bar lies at %v", bar)
 	}

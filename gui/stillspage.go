@@ -1,6 +1,9 @@
 package gui
 
 import (
+	"fmt"
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
@@ -19,6 +22,7 @@ type stillsPage struct {
 	box     *fyne.Container
 	parts   *widgets.Chooser
 	part    *fyne.Container // the one that is shown
+	shown   int             // which it is
 	head    *stillHead
 	tools   *toolRows
 	text    *noteEntry
@@ -42,9 +46,9 @@ func newStillsPage(d *Desk) pageView {
 	p.compare = newComparePanel(d)
 	p.shelf = newShelf(d)
 	p.marks = container.NewVBox(widgets.OnPanel(p.head.box, p.tools.box, container.New(widgets.LinesHigh(measureLines), p.measure), widgets.Inset(p.text)))
-	p.parts = widgets.NewChooser([]string{"Shelf", "Marks", "Compare"}, 4.5*widgets.Step, d, d.showStillsPart)
+	p.parts = widgets.NewChooser([]string{"Shelf", "Marks", "Compare"}, 4.5*widgets.Step, d, p.choose)
 	keep := widgets.NewButton("Keep", d, func() { d.KeepStill(false) })
-	keep.Explain(d.parts.tips, "Keep the picture as a still (Ctrl+S)")
+	keep.Explain(d.tips, "Keep the picture as a still (Ctrl+S)")
 	top := container.NewBorder(nil, nil, nil, container.NewCenter(keep), p.parts)
 	p.box = container.NewBorder(top, nil, nil, nil, p.part)
 	p.showPart(partShelf)
@@ -53,6 +57,7 @@ func newStillsPage(d *Desk) pageView {
 
 // showPart shows one of the parts.
 func (p *stillsPage) showPart(i int) {
+	p.shown = i
 	p.parts.Set(i)
 	p.part.Objects = []fyne.CanvasObject{[]fyne.CanvasObject{p.shelf.box, p.marks, container.NewVBox(p.compare.box)}[i]}
 	p.part.Refresh()
@@ -62,6 +67,67 @@ func (p *stillsPage) showPart(i int) {
 func (p *stillsPage) content() fyne.CanvasObject { return p.box }
 
 func (p *stillsPage) searches() bool { return false }
+
+func (p *stillsPage) traced(line *traceLine) {
+	d := p.d
+	line.Tools = [2][4]float32{d.boxOf(p.tools.rows[0]), d.boxOf(p.tools.rows[1])}
+	line.Grid, line.Parts = d.boxOf(p.shelf.grid), d.boxOf(p.parts)
+	for _, e := range p.shelf.shown {
+		line.Shelf = append(line.Shelf, e.ID)
+	}
+	if d.still == nil {
+		return
+	}
+	line.Still = &tracedStill{ID: d.still.ID, Tool: noteTools()[d.pen.tool].name, Kinds: []string{}}
+	for _, n := range d.still.list.All() {
+		line.Still.Kinds = append(line.Still.Kinds, strings.ToLower(strings.TrimPrefix(fmt.Sprintf("%T", n.Shape), "notes.")))
+	}
+}
+
+func (p *stillsPage) told(e pageEvent) {
+	switch e {
+	case stillsChanged:
+		p.shelf.load()
+	case notesSaved:
+		if p.shown == partShelf { // else it counts them anew once it is shown
+			p.shelf.load()
+		}
+	case noteChanged:
+		p.showNote()
+	case noteWordsAsked:
+		p.d.window.Canvas().Focus(p.text)
+	case measuredChanged:
+		p.showMeasured()
+	case toolChanged:
+		p.showTool()
+	case comparisonChanged:
+		p.compare.show()
+	case shelfAsked:
+		p.choose(partShelf)
+	case marksAsked:
+		p.showPart(partMarks)
+	case comparisonAsked:
+		p.choose(partCompare)
+	}
+}
+
+// choose shows a part that the painter asked for.
+func (p *stillsPage) choose(i int) {
+	p.d.leaveKept()
+	p.showPart(i)
+	if i == partShelf {
+		p.shelf.load()
+	}
+}
+
+// showTool shows which tool is in use.
+func (p *stillsPage) showTool() {
+	if p.d.still == nil {
+		p.tools.show(-1)
+		return
+	}
+	p.tools.show(p.d.pen.tool)
+}
 
 func (p *stillsPage) opened(open bool) {
 	if open {
@@ -74,7 +140,7 @@ func (p *stillsPage) opened(open bool) {
 		p.d.pen.leave()
 		p.d.selectNote("")
 	}
-	p.d.parts.mirror.SetPen(nil)
+	p.d.mirror.SetPen(nil)
 	p.d.showPair()
 }
 

@@ -78,7 +78,7 @@ func TestStructureFindsAForm(t *testing.T) {
 		t.Errorf("the row says %q", row.Text.Tones)
 	}
 	row.MouseIn(&desktop.MouseEvent{})
-	over := d.parts.mirror.Over[widgets.OverlayOutline]
+	over := d.mirror.Over[widgets.OverlayOutline]
 	if over == nil {
 		t.Fatal("pointing at the row outlines nothing")
 	}
@@ -92,7 +92,7 @@ func TestStructureFindsAForm(t *testing.T) {
 		t.Errorf("%d of %d pixels are drawn, want a border", drawn, whole)
 	}
 	row.MouseOut()
-	if d.parts.mirror.Over[widgets.OverlayOutline] != nil {
+	if d.mirror.Over[widgets.OverlayOutline] != nil {
 		t.Error("the outline stays when the pointer leaves")
 	}
 	row.Tapped(&fyne.PointEvent{})
@@ -137,8 +137,8 @@ func TestFamilyByHand(t *testing.T) {
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	d.TypedRune('h')
-	press(d.parts.mirror, image.Pt(300, 100), 0) // the shadow first: the picture says which is lighter
-	press(d.parts.mirror, image.Pt(100, 100), 0)
+	press(d.mirror, image.Pt(300, 100), 0) // the shadow first: the picture says which is lighter
+	press(d.mirror, image.Pt(100, 100), 0)
 	d.see(t, img)
 	if len(d.hand) != 1 || d.hand[0].Light.Colour.Hex() != "#e2ab85" {
 		t.Fatalf("families set by hand: %+v", d.hand)
@@ -146,10 +146,10 @@ func TestFamilyByHand(t *testing.T) {
 	if got := p.families.rows[0].Text; !strings.HasPrefix(got.Tones, "2.2"+wording.Nbsp+"tones") || !got.ByHand { // (CIE15, D1535)
 		t.Errorf("the row says %q", got.Tones)
 	}
-	if n := len(d.parts.mirror.Marks); n != 2 {
+	if n := len(d.mirror.Marks); n != 2 {
 		t.Errorf("%d marks in the mirror, want both sides", n)
 	}
-	drag(d.parts.mirror, image.Pt(100, 100), image.Pt(350, 200)) // the light side is carried onto the shadow
+	drag(d.mirror, image.Pt(100, 100), image.Pt(350, 200)) // the light side is carried onto the shadow
 	d.see(t, img)
 	if got := d.hand[0].Tones; math.Abs(got) > 1e-9 {
 		t.Errorf("both sides on the same colour are %.2f tones apart", got)
@@ -376,7 +376,7 @@ func TestTargetComesBack(t *testing.T) {
 	if d.setup.Target == nil || d.settings.TargetStill != d.still.ID {
 		t.Fatal("the still is no target")
 	}
-	again := NewDesk(d.app, Options{Settings: d.settings, Keeper: d.options.Keeper, Stills: d.options.Stills, Screen: d.options.Screen, aside: d.options.aside})
+	again := NewDesk(d.app, Options{Settings: d.settings, Keeper: d.options.Keeper, Stills: d.store, Screen: d.options.Screen, background: d.options.background})
 	t.Cleanup(again.worker.Close)
 	if again.setup.Target == nil || again.setup.Target.Still != d.still.ID || len(again.history.Past) != 0 {
 		t.Errorf("at the next start the target is %+v, with %d steps to undo", again.setup.Target, len(again.history.Past))

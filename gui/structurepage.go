@@ -49,9 +49,26 @@ func (p *structurePage) content() fyne.CanvasObject { return p.box }
 
 func (p *structurePage) searches() bool { return true }
 
+func (p *structurePage) told(e pageEvent) {
+	if e == familiesFound {
+		p.families.show()
+		p.d.showOutline()
+		p.d.changed()
+	}
+}
+
+func (p *structurePage) traced(line *traceLine) {
+	line.Target = p.target.words.Text
+	for _, row := range p.families.rows {
+		if !row.Hidden {
+			line.Families = append(line.Families, tracedFamily{row.Text.Light.Hex(), row.Text.Shadow.Hex(), row.Text.Tones + ": " + row.Text.Says, row.Text.Remarks, p.d.boxOf(row)})
+		}
+	}
+}
+
 func (p *structurePage) opened(open bool) {
 	if !open {
-		p.d.parts.mirror.SetOverlay(widgets.OverlayOutline, nil)
+		p.d.mirror.SetOverlay(widgets.OverlayOutline, nil)
 	}
 }
 
@@ -82,12 +99,12 @@ func (p *structurePage) show(r *analysis.Reading) {
 	}
 }
 
-// relayPage lays the open page anew, after a part of it asks for another height.
-func (d *Desk) relayPage() {
+// layPageAnew lays the open page anew, after a part of it asks for another height.
+func (d *Desk) layPageAnew() {
 	if d.parts.frame == nil {
 		return // the window is being built
 	}
 	d.parts.lower.Content.Refresh()
 	d.relay()
-	d.trace.state(d) // everything may lie elsewhere now
+	d.changed() // everything may lie elsewhere now
 }

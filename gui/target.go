@@ -30,9 +30,9 @@ func newTargetPanel(d *Desk) *targetPanel {
 	title := widget.NewLabel("Target")
 	title.TextStyle.Bold = true
 	open := widgets.NewButton("Picture", d, d.AskTarget)
-	open.Explain(d.parts.tips, "Choose a picture file to paint toward (T)")
+	open.Explain(d.tips, "Choose a picture file to paint toward (T)")
 	this := widgets.NewButton("This one", d, d.takeTarget)
-	this.Explain(d.parts.tips, "Take what is in the mirror now")
+	this.Explain(d.tips, "Take what is in the mirror now")
 	t.remove = widgets.NewButton("Remove", d, func() { d.setTarget(nil) })
 	buttons := container.NewHBox(open, this, t.remove)
 	t.box = container.NewVBox(widgets.OnPanel(container.NewBorder(nil, nil, title, widgets.AtRight(buttons)), t.words))
@@ -143,7 +143,7 @@ func (d *Desk) targetStill() {
 func (d *Desk) openTargetStill(id string, take func(*setup.Target)) {
 	groups := d.settings.Groups
 	d.readTarget("the still", take, func() (*setup.Target, error) {
-		s, err := d.options.Stills.Open(id)
+		s, err := d.store.Open(id)
 		if err != nil {
 			return nil, err
 		}
@@ -154,7 +154,7 @@ func (d *Desk) openTargetStill(id string, take func(*setup.Target)) {
 
 // readTarget reads a target without holding up the window.
 func (d *Desk) readTarget(what string, take func(*setup.Target), read func() (*setup.Target, error)) {
-	d.aside(func() {
+	d.background(func() {
 		t, err := read()
 		d.onWindow(func() {
 			d.restoring = false
@@ -178,7 +178,7 @@ func (d *Desk) restoreTarget() {
 		d.apply(next)
 	}
 	switch {
-	case d.settings.TargetStill != "" && d.options.Stills != nil:
+	case d.settings.TargetStill != "" && d.store != nil:
 		d.restoring = true
 		d.openTargetStill(d.settings.TargetStill, take)
 	case d.settings.Target != "":

@@ -47,8 +47,8 @@ func (t *thumbs) next() {
 	key := t.wait[len(t.wait)-1]
 	t.wait = t.wait[:len(t.wait)-1]
 	t.busy = true
-	t.d.aside(func() {
-		img, err := t.d.options.Stills.Thumbnail(key.id, key.grey)
+	t.d.background(func() {
+		img, err := t.d.store.Thumbnail(key.id, key.grey)
 		if err != nil {
 			img = image.NewRGBA(image.Rect(0, 0, 1, 1)) // it has no picture; the list says why
 		}

@@ -2,10 +2,8 @@ package gui
 
 import (
 	"encoding/json"
-	"fmt"
 	"image"
 	"io"
-	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -75,19 +73,11 @@ func (t trace) write(d *Desk, line traceLine) {
 	}
 	line.State, line.Frozen = d.state().String(), d.frozen
 	line.Line, line.Strip = d.parts.bar.Line.Long, d.messages.said[d.messages.top()]
-	line.Bounds, line.Part, line.View = d.bounds, d.parts.mirror.Fit.Bounds, d.settings.View
+	line.Bounds, line.Part, line.View = d.bounds, d.mirror.Fit.Bounds, d.settings.View
 	line.Sentence = d.parts.verdict.Text().Title
 	line.Mirror, line.Page, line.Tabs = d.mirrorBox(), d.settings.Page, d.boxOf(d.parts.tabs)
 	line.Spread = d.boxOf(d.parts.spread)
-	d.traceStills(&line)
-	if p, ok := d.page().(*structurePage); ok {
-		line.Target = p.target.words.Text
-		for _, row := range p.families.rows {
-			if !row.Hidden {
-				line.Families = append(line.Families, tracedFamily{row.Text.Light.Hex(), row.Text.Shadow.Hex(), row.Text.Tones + ": " + row.Text.Says, row.Text.Remarks, d.boxOf(row)})
-			}
-		}
-	}
+	d.page().traced(&line)
 	for i, s := range d.spots {
 		line.Spots = append(line.Spots, s.Spot)
 		line.Moved = append(line.Moved, i < len(d.setup.Places) && d.setup.Places[i].Moved)
@@ -97,35 +87,15 @@ func (t trace) write(d *Desk, line traceLine) {
 	}
 }
 
-// traceStills adds what the page of stills shows.
-func (d *Desk) traceStills(line *traceLine) {
-	p, ok := d.page().(*stillsPage)
-	if !ok {
-		return
-	}
-	line.Tools = [2][4]float32{d.boxOf(p.tools.rows[0]), d.boxOf(p.tools.rows[1])}
-	line.Grid, line.Parts = d.boxOf(p.shelf.grid), d.boxOf(p.parts)
-	for _, e := range p.shelf.shown {
-		line.Shelf = append(line.Shelf, e.ID)
-	}
-	if d.still == nil {
-		return
-	}
-	line.Still = &tracedStill{ID: d.still.ID, Tool: noteTools()[d.pen.tool].name, Kinds: []string{}}
-	for _, n := range d.still.list.All() {
-		line.Still.Kinds = append(line.Still.Kinds, strings.ToLower(strings.TrimPrefix(fmt.Sprintf("%T", n.Shape), "notes.")))
-	}
-}
-
 // boxOf is where a part lies in the window, in display pixels.
 func (d *Desk) boxOf(o fyne.CanvasObject) [4]float32 {
-	at, scale := d.app.Driver().AbsolutePositionForObject(o), d.parts.mirror.Scale()
+	at, scale := d.app.Driver().AbsolutePositionForObject(o), d.mirror.Scale()
 	return [4]float32{at.X * scale, at.Y * scale, o.Size().Width * scale, o.Size().Height * scale}
 }
 
 // mirrorBox is where the picture lies in the window, in display pixels.
 func (d *Desk) mirrorBox() [4]float32 {
-	m := d.parts.mirror
+	m := d.mirror
 	at := d.app.Driver().AbsolutePositionForObject(m).Add(m.Fit.Pos)
 	scale := m.Scale()
 	return [4]float32{at.X * scale, at.Y * scale, m.Fit.Size.Width * scale, m.Fit.Size.Height * scale}

@@ -38,8 +38,10 @@ type Tips struct {
 // tipLines is how many lines a tip may have; what is too long for them is cut.
 const tipLines = 4
 
-func NewTips() *Tips {
-	t := &Tips{Back: canvas.NewRectangle(nil), stop: func() {}, after: afterOnWindow, clock: time.Now}
+// NewTips returns tips of which none is shown; after runs a function on the Fyne goroutine
+// after a while.
+func NewTips(after func(time.Duration, func()) (stop func())) *Tips {
+	t := &Tips{Back: canvas.NewRectangle(nil), stop: func() {}, after: after, clock: time.Now}
 	t.Back.CornerRadius = Radius
 	t.Box = container.New(anywhere{}, t.Back)
 	for i := range t.Lines {
@@ -56,12 +58,6 @@ type anywhere struct{}
 
 func (anywhere) Layout([]fyne.CanvasObject, fyne.Size)        {}
 func (anywhere) MinSize([]fyne.CanvasObject) (none fyne.Size) { return none }
-
-// afterOnWindow runs f on the Fyne goroutine after a while.
-func afterOnWindow(d time.Duration, f func()) (stop func()) {
-	timer := time.AfterFunc(d, func() { fyne.Do(f) })
-	return func() { timer.Stop() }
-}
 
 // enter shows words beside owner soon. Again and again for the same owner is the same.
 func (t *Tips) enter(words string, owner fyne.CanvasObject) {

@@ -26,7 +26,7 @@ func (c *clock) after(d time.Duration, f func()) (stop func()) {
 // tipped is a window with a button that has a tip, and with the clock of its tips.
 func tipped(t *testing.T) (*Tips, *Button, *Button, *clock) {
 	t.Helper()
-	tip, c := NewTips(), &clock{time: time.Date(2026, 1, 1, 0, 0, 0, 0, time.UTC)}
+	tip, c := NewTips(nil), &clock{time: time.Date(2026, 1, 1, 0, 0, 0, 0, time.UTC)}
 	tip.after, tip.clock = c.after, func() time.Time { return c.time }
 	a, b := NewButton("One", noKeys{func() {}}, func() {}), NewButton("Two", noKeys{func() {}}, func() {})
 	a.Explain(tip, "The first (A)")
@@ -135,7 +135,7 @@ func TestTipPlace(t *testing.T) {
 }
 
 func TestCardTips(t *testing.T) {
-	tip, clock := NewTips(), &clock{}
+	tip, clock := NewTips(nil), &clock{}
 	tip.after = clock.after
 	c := newSpotCard(0, CardActs{Tips: tip})
 	shownIn(t, c, 178, cardHeight(178))

@@ -1,0 +1,68 @@
+package gui
+
+import (
+	"sync/atomic"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/widgets"
+)
+
+// host is what the desk shares with the owners of a part of its state and with the pages:
+// the window and its words, the one door for other goroutines, and who is to be told what.
+// It is used on the Fyne goroutine only, but for the door.
+type host struct {
+	app      fyne.App
+	window   fyne.Window
+	mirror   *widgets.Mirror
+	store    *stills.Store // nil if there is no place for stills
+	keys     widgets.Keys  // the window's keys, for the parts of a page
+	tips     *widgets.Tips
+	messages messages
+	door
+
+	later      func(time.Duration, func()) (stop func()) // door.after, but in tests
+	background func(func())                              // runs what may take long, on a goroutine of its own
+	relayPage  func()                                    // a part of the open page asks for another height
+	changed    func()                                    // something that is shown is another now
+	tellPage   func(pageEvent)                           // tells the open page
+}
+
+// focusMirror gives the mirror the keyboard, so that the window's keys work on the picture.
+func (h *host) focusMirror() {
+	if c := h.window.Canvas(); c.Focused() != fyne.Focusable(h.mirror) {
+		c.Focus(h.mirror)
+	}
+}
+
+// door is the one way of other goroutines to the window. Once the program is ending it stays
+// shut: the toolkit then runs what it is given on whichever goroutine gives it.
+type door struct{ leaving atomic.Bool }
+
+// onWindow runs f on the Fyne goroutine and waits for it.
+func (d *door) onWindow(f func()) {
+	if !d.leaving.Load() {
+		fyne.DoAndWait(func() { d.enter(f) })
+	}
+}
+
+// soon runs f on the Fyne goroutine, and does not wait for it.
+func (d *door) soon(f func()) {
+	if !d.leaving.Load() {
+		fyne.Do(func() { d.enter(f) })
+	}
+}
+
+func (d *door) enter(f func()) {
+	if !d.leaving.Load() {
+		f()
+	}
+}
+
+// after runs f on the Fyne goroutine after a while, unless it is stopped before.
+func (d *door) after(wait time.Duration, f func()) (stop func()) {
+	timer := time.AfterFunc(wait, func() { d.soon(f) })
+	return func() { timer.Stop() }
+}
