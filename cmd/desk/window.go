@@ -6,7 +6,6 @@ import (
 	"log"
 	"os"
 	"os/signal"
-	"path/filepath"
 	"runtime/debug"
 	"syscall"
 	"time"
@@ -16,6 +15,7 @@ import (
 
 	"app.tonedesk/assets"
 	"app.tonedesk/capture"
+	"app.tonedesk/cmd/desk/command"
 	"app.tonedesk/cmd/desk/quiet"
 	"app.tonedesk/gui"
 	"app.tonedesk/gui/settings"
@@ -27,49 +27,27 @@ const appID = "app.tonedesk"
 
 // openWindow opens the window on the remembered region, or on the picture file that args
 // name, and returns when it is closed.
-func openWindow(args []string, s streams) (exit int) {
-	w, err := windowArguments(args)
+func openWindow(args []string, s command.Streams) (exit int) {
+	w, err := command.WindowArguments(args)
 	if err != nil {
-		return s.wrongUse(err)
+		return s.WrongUse(err)
 	}
-	if w.picture != "" {
-		if _, err := capture.OpenPicture(w.picture); err != nil {
-			s.say(wording.Explain(w.picture, err))
-			return exitUnread
+	if w.Picture != "" {
+		if _, err := capture.OpenPicture(w.Picture); err != nil {
+			s.Say(wording.Explain(w.Picture, err))
+			return command.ExitUnread
 		}
 	}
-	trace, err := openTrace(w.trace)
+	trace, err := openTrace(w.Trace)
 	if err != nil {
-		s.say(wording.Explain(w.trace, err))
-		return exitUnread
+		s.Say(wording.Explain(w.Trace, err))
+		return command.ExitUnread
 	}
 	if err := displayAnswers(); err != nil {
-		s.say(wording.Explain("open the window", err))
-		return exitUnread
+		s.Say(wording.Explain("open the window", err))
+		return command.ExitUnread
 	}
-	return runWindow(w.picture, trace, s)
-}
-
-// windowArgs are what the window is started with.
-type windowArgs struct {
-	picture string // absolute path; "" for none
-	trace   string // file that gets a line for all that is shown; "" for none
-}
-
-func windowArguments(args []string) (windowArgs, error) {
-	a, err := parseArguments(args, []option{{"trace", "FILE"}})
-	if err != nil {
-		return windowArgs{}, err
-	}
-	w := windowArgs{trace: a.values["trace"]}
-	switch len(a.operands) {
-	case 0:
-		return w, nil
-	case 1:
-		w.picture, err = filepath.Abs(a.operands[0])
-		return w, err
-	}
-	return windowArgs{}, usageError{"open " + wording.Quote(a.operands[1]), "the window shows one picture at a time", "name one file"}
+	return runWindow(w.Picture, trace, s)
 }
 
 // openTrace opens the trace file, readable for its owner only.
@@ -85,11 +63,11 @@ func openTrace(path string) (io.Writer, error) {
 }
 
 // runWindow runs the toolkit until the window is closed.
-func runWindow(picture string, trace io.Writer, s streams) (exit int) {
+func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 	path, err := settings.Path()
 	if err != nil {
-		s.say(wording.Explain("find the settings", err))
-		return exitUnread
+		s.Say(wording.Explain("find the settings", err))
+		return command.ExitUnread
 	}
 	set, problems, err := settings.Load(path)
 	if err != nil {
@@ -102,9 +80,9 @@ func runWindow(picture string, trace io.Writer, s streams) (exit int) {
 	onDisplayLost(func() {
 		_ = keeper.Flush() // the reason for the end is the display, whatever this says
 		forget()
-		s.say("Tonedesk ended: its display is gone. Start it again when the display is back; what you had set is kept.")
+		s.Say("Tonedesk ended: its display is gone. Start it again when the display is back; what you had set is kept.")
 	})
-	store, err := userStills()
+	store, err := command.UserStills()
 	if err != nil {
 		problems = append(problems, err.Error())
 	}
@@ -117,25 +95,25 @@ func runWindow(picture string, trace io.Writer, s streams) (exit int) {
 	a.Lifecycle().SetOnStarted(desk.Started)
 	leaveOnSignal(desk)
 	if whetherRefused(desk.Show) {
-		s.say(wording.Sentence("open the window", "the display has no OpenGL 2.1 to draw with", "install the graphics card's driver, or Mesa"+more()))
-		return exitUnread
+		s.Say(wording.Sentence("open the window", "the display has no OpenGL 2.1 to draw with", "install the graphics card's driver, or Mesa"+more()))
+		return command.ExitUnread
 	}
 	desk.Run()
 	a.Run()
 	desk.Close()
-	return exitDone
+	return command.ExitDone
 }
 
 // recoverWindow turns a panic into a sentence, with what was kept safe.
-func recoverWindow(keeper *settings.Keeper, s streams, exit *int) {
+func recoverWindow(keeper *settings.Keeper, s command.Streams, exit *int) {
 	r := recover()
 	if r == nil {
 		return
 	}
 	_ = keeper.Flush()
 	log.Printf("panic: %v\n%s", r, debug.Stack())
-	s.say("Tonedesk ended because of a mistake of its own: please report it" + more() + ". What you had set is kept.")
-	*exit = exitUnread
+	s.Say("Tonedesk ended because of a mistake of its own: please report it" + more() + ". What you had set is kept.")
+	*exit = command.ExitUnread
 }
 
 // leaveOnSignal stops the watching when the system asks the program to end, before the

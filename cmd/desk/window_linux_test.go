@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"app.tonedesk/capture/xvfbtest"
+	"app.tonedesk/cmd/desk/command"
 )
 
 // Two colours and their lightness, computed outside of the program from CIE 15:2004 and
@@ -214,8 +215,8 @@ func TestWindowDisplayDies(t *testing.T) {
 	w.waitFor("another view", func(l shownLine) bool { return l.View == "layer-grey" })
 	server.Kill()
 	var exit *exec.ExitError
-	if err := w.wait(); !errors.As(err, &exit) || exit.ExitCode() != exitUnread {
-		t.Errorf("it ended with %v, want exit code %d", err, exitUnread)
+	if err := w.wait(); !errors.As(err, &exit) || exit.ExitCode() != command.ExitUnread {
+		t.Errorf("it ended with %v, want exit code %d", err, command.ExitUnread)
 	}
 	if said := w.said(); strings.Count(said, "\n") != 1 || !strings.Contains(said, "display is gone") {
 		t.Errorf("it said %q", said)
@@ -328,7 +329,7 @@ func TestWindowFollowsPictureFile(t *testing.T) {
 func TestWindowWithoutDisplay(t *testing.T) {
 	for _, env := range [][]string{nil, {"DISPLAY=:9321"}} {
 		e := deskWith(t, env, "")
-		if e.code != exitUnread || strings.Count(e.err, "\n") != 1 || e.out != "" {
+		if e.code != command.ExitUnread || strings.Count(e.err, "\n") != 1 || e.out != "" {
 			t.Errorf("with %v: exit %d, %q, %q", env, e.code, e.out, e.err)
 		}
 	}

@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"fmt"
@@ -11,13 +11,13 @@ import (
 
 // runMatch brings the second of two colours to the lightness of the first, or does it for a
 // list of pairs. It returns the exit code.
-func runMatch(args []string, s streams) int {
+func runMatch(args []string, s Streams) int {
 	if asksForHelp(args) {
 		return runHelp(s)
 	}
 	a, err := parseArguments(args, []option{{name: "json"}})
 	if err != nil {
-		return s.wrongUse(err)
+		return s.WrongUse(err)
 	}
 	c := pairCommand{verb: "match", example: "#e2ab85 #3060c0", json: a.given("json")}
 	c.of = func(a, b analysis.Spot) (any, func(io.Writer)) {

@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"errors"
@@ -20,29 +20,29 @@ var sheetOptions = []option{{"-o", "FILE"}, {"page", "a4|16:9"}, {name: "picture
 
 // runSheet hands a still or a picture file on: as a critique sheet, in layers, or as what is
 // known of it. It returns the exit code.
-func runSheet(args []string, s streams) int {
+func runSheet(args []string, s Streams) int {
 	if asksForHelp(args) {
 		return runHelp(s)
 	}
 	a, err := parseArguments(args, sheetOptions)
 	if err != nil {
-		return s.wrongUse(err)
+		return s.WrongUse(err)
 	}
 	plan, err := planSheet(a)
 	switch {
 	case err != nil:
-		return s.wrongUse(err)
+		return s.WrongUse(err)
 	case len(a.operands) != 1:
-		return s.wrongUse(usageError{"make a sheet", "it shows one picture", "name one picture file or still"})
+		return s.WrongUse(usageError{"make a sheet", "it shows one picture", "name one picture file or still"})
 	}
 	of, err := openSubject(a.operands[0])
 	if err != nil {
-		s.say(err.Error())
-		return exitUnread
+		s.Say(err.Error())
+		return ExitUnread
 	}
 	if of.clear() {
-		s.say(wording.Sentence("make a sheet of "+wording.Quote(of.name), "all of it is transparent", "choose a picture with something painted on it"))
-		return exitUnread
+		s.Say(wording.Sentence("make a sheet of "+wording.Quote(of.name), "all of it is transparent", "choose a picture with something painted on it"))
+		return ExitUnread
 	}
 	code := of.sayTrouble(s)
 	path := plan.path(a, of)
@@ -50,21 +50,21 @@ func runSheet(args []string, s streams) int {
 		of.layOver()
 	}
 	if err := plan.Save(path, a.given("force"), sheetSubject(of)); err != nil {
-		s.say(explainSheet(path, err))
+		s.Say(explainSheet(path, err))
 		if errors.Is(err, stills.ErrEnding) {
 			return exitWrongUse
 		}
-		return exitUnread
+		return ExitUnread
 	}
 	if !a.given("-o") && plan.sayPath(s, path) != nil {
-		return exitUnread
+		return ExitUnread
 	}
 	return code
 }
 
 // sayPath says what was written and where, since nobody chose the place. It returns what
 // standard output fails with.
-func (plan sheetPlan) sayPath(s streams, path string) error {
+func (plan sheetPlan) sayPath(s Streams, path string) error {
 	what := "the sheet"
 	if plan.Picture {
 		what = "the picture with its notes"
@@ -72,7 +72,7 @@ func (plan sheetPlan) sayPath(s streams, path string) error {
 	if full, err := filepath.Abs(path); err == nil {
 		path = full
 	}
-	_, err := fmt.Fprintf(s.out, "Wrote %s as %s.\n", what, wording.Quote(path))
+	_, err := fmt.Fprintf(s.Out, "Wrote %s as %s.\n", what, wording.Quote(path))
 	if err != nil {
 		s.unwritten(err)
 	}

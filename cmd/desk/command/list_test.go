@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"bufio"
@@ -15,7 +15,7 @@ func TestReadListGoesOutLineByLine(t *testing.T) {
 	seen, out := io.Pipe()
 	done := make(chan int)
 	go func() {
-		code := runSpot([]string{"--json", "-"}, streams{in, out, io.Discard})
+		code := runSpot([]string{"--json", "-"}, Streams{in, out, io.Discard})
 		out.Close()
 		done <- code
 	}()
@@ -32,7 +32,7 @@ func TestReadListGoesOutLineByLine(t *testing.T) {
 	if answers.Scan() {
 		t.Errorf("a further answer: %q", answers.Text())
 	}
-	if code := <-done; code != exitDone {
+	if code := <-done; code != ExitDone {
 		t.Errorf("exit code %d", code)
 	}
 }
@@ -40,11 +40,13 @@ func TestReadListGoesOutLineByLine(t *testing.T) {
 func TestBrokenListIsSaid(t *testing.T) {
 	var out, fault strings.Builder
 	in := io.MultiReader(strings.NewReader("#fff\n"), iotest.ErrReader(errors.New("unplugged")))
-	code := runSpot([]string{"--json", "-"}, streams{in, &out, &fault})
-	if code != exitUnread || strings.Count(out.String(), "\n") != 1 {
+	code := runSpot([]string{"--json", "-"}, Streams{in, &out, &fault})
+	if code != ExitUnread || strings.Count(out.String(), "\n") != 1 {
 		t.Errorf("code %d, output %q", code, out.String())
 	}
-	ended{err: fault.String()}.plainErrors(t, 1)
+	if said := fault.String(); strings.Count(said, "\n") != 1 || !strings.HasPrefix(said, "Can't ") {
+		t.Errorf("standard error says %q", said)
+	}
 }
 
 // Lines come in order, none is too long, and what was a line of colours stays one.

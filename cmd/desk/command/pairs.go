@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"bufio"
@@ -25,20 +25,20 @@ type pairCommand struct {
 
 // run does it for the operands, or for the lines of standard input. It returns the exit
 // code.
-func (c *pairCommand) run(operands []string, s streams) int {
+func (c *pairCommand) run(operands []string, s Streams) int {
 	switch {
 	case isList(operands):
 		return readList(s, c.line)
 	case slices.Contains(operands, "-"):
-		return s.wrongUse(usageError{"read a list beside colours", "- takes the place of all of them", "give either two colours or -"})
+		return s.WrongUse(usageError{"read a list beside colours", "- takes the place of all of them", "give either two colours or -"})
 	case len(operands) != 2:
-		return s.wrongUse(usageError{c.verb, "it takes two colours", "write them as #rgb, #rrggbb or rgb(r g b), or - for a list"})
+		return s.WrongUse(usageError{c.verb, "it takes two colours", "write them as #rgb, #rrggbb or rgb(r g b), or - for a list"})
 	}
-	out := bufio.NewWriter(s.out)
+	out := bufio.NewWriter(s.Out)
 	if err := c.pair(out, operands[0], operands[1]); err != nil {
 		for _, text := range operands {
 			if _, err := colour.Parse(text); err != nil {
-				s.say(wording.Explain(c.verb+" "+wording.Quote(text), err))
+				s.Say(wording.Explain(c.verb+" "+wording.Quote(text), err))
 			}
 		}
 		return exitWrongUse
@@ -46,7 +46,7 @@ func (c *pairCommand) run(operands []string, s streams) int {
 	if err := out.Flush(); err != nil {
 		return s.unwritten(err)
 	}
-	return exitDone
+	return ExitDone
 }
 
 // line takes the two colours of a line.

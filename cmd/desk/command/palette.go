@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"bufio"
@@ -28,30 +28,30 @@ type palettePlan struct {
 }
 
 // runPalette says what colours pictures are painted with. It returns the exit code.
-func runPalette(args []string, s streams) int {
+func runPalette(args []string, s Streams) int {
 	if asksForHelp(args) {
 		return runHelp(s)
 	}
 	a, err := parseArguments(args, paletteOptions)
 	if err != nil {
-		return s.wrongUse(err)
+		return s.WrongUse(err)
 	}
 	plan, err := planPalette(a)
 	switch {
 	case err != nil:
-		return s.wrongUse(err)
+		return s.WrongUse(err)
 	case len(a.operands) == 0:
-		return s.wrongUse(usageError{"find a palette", "no file was given", "name a picture file"})
+		return s.WrongUse(usageError{"find a palette", "no file was given", "name a picture file"})
 	case slices.Contains(a.operands, "-"):
-		return s.wrongUse(usageError{"read a picture from standard input", "pictures are read from files only", "name the file"})
+		return s.WrongUse(usageError{"read a picture from standard input", "pictures are read from files only", "name the file"})
 	case len(a.operands) > 1 && (plan.png != "" || plan.css != ""):
-		return s.wrongUse(usageError{"write one file for several pictures", "each has a palette of its own", "name one picture at a time"})
+		return s.WrongUse(usageError{"write one file for several pictures", "each has a palette of its own", "name one picture at a time"})
 	}
-	out := bufio.NewWriter(s.out)
-	code := exitDone
+	out := bufio.NewWriter(s.Out)
+	code := ExitDone
 	for i, path := range a.operands {
 		if !plan.palette(out, s, path, i > 0) {
-			code = exitUnread
+			code = ExitUnread
 		}
 		if err := out.Flush(); err != nil {
 			return s.unwritten(err)
@@ -92,10 +92,10 @@ func (a arguments) newFile(name string) (string, error) {
 
 // palette finds and prints the palette of the picture at path, and writes the files asked
 // for. It says what fails, and returns whether nothing did.
-func (plan palettePlan) palette(out io.Writer, s streams, path string, further bool) bool {
+func (plan palettePlan) palette(out io.Writer, s Streams, path string, further bool) bool {
 	pixels, err := plan.open(path)
 	if err != nil {
-		s.say(err.Error())
+		s.Say(err.Error())
 		return false
 	}
 	families := families.Find(pixels, nil, families.DefaultRules())
@@ -112,9 +112,9 @@ func (plan palettePlan) palette(out io.Writer, s streams, path string, further b
 }
 
 // export writes the files asked for.
-func (plan palettePlan) export(s streams, picture string, rows []swatches.Row) bool {
+func (plan palettePlan) export(s Streams, picture string, rows []swatches.Row) bool {
 	if len(rows) == 0 && (plan.png != "" || plan.css != "") {
-		s.say(wording.Sentence("write the colours of "+wording.Quote(picture), "every pixel of it is transparent", "choose another picture"))
+		s.Say(wording.Sentence("write the colours of "+wording.Quote(picture), "every pixel of it is transparent", "choose another picture"))
 		return false
 	}
 	done := true
@@ -127,7 +127,7 @@ func (plan palettePlan) export(s streams, picture string, rows []swatches.Row) b
 		}
 		err := plan.writeFile(file.path, picture, func(w io.Writer) error { return file.write(w, rows) })
 		if err != nil {
-			s.say(err.Error())
+			s.Say(err.Error())
 			done = false
 		}
 	}

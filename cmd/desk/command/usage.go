@@ -1,4 +1,4 @@
-package main
+package command
 
 import "io"
 
@@ -56,9 +56,9 @@ others are still reported), and with 2 when it was used wrongly.
 `
 
 // runHelp prints the usage.
-func runHelp(s streams) int {
-	if _, err := io.WriteString(s.out, usage); err != nil {
+func runHelp(s Streams) int {
+	if _, err := io.WriteString(s.Out, usage); err != nil {
 		return s.unwritten(err)
 	}
-	return exitDone
+	return ExitDone
 }

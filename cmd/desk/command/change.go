@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"bufio"
@@ -37,26 +37,26 @@ type gapReport struct {
 }
 
 // runChange says what happened between two pictures. It returns the exit code.
-func runChange(args []string, s streams) int {
+func runChange(args []string, s Streams) int {
 	if asksForHelp(args) {
 		return runHelp(s)
 	}
 	a, err := parseArguments(args, []option{{name: "json"}})
 	if err != nil {
-		return s.wrongUse(err)
+		return s.WrongUse(err)
 	}
 	if len(a.operands) != 2 {
-		return s.wrongUse(usageError{"compare pictures", "it takes two", "name the picture or still before and the one after"})
+		return s.WrongUse(usageError{"compare pictures", "it takes two", "name the picture or still before and the one after"})
 	}
 	before, errBefore := openSubject(a.operands[0])
 	after, errAfter := openSubject(a.operands[1])
 	for _, err := range []error{errBefore, errAfter} {
 		if err != nil {
-			s.say(err.Error())
+			s.Say(err.Error())
 		}
 	}
 	if errBefore != nil || errAfter != nil {
-		return exitUnread
+		return ExitUnread
 	}
 	code := max(before.sayTrouble(s), after.sayTrouble(s))
 	before.layOver()
@@ -64,10 +64,10 @@ func runChange(args []string, s streams) int {
 	aligned := stills.Align(before.side, after.side)
 	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.OutBefore, aligned.OutAfter, 0)
 	if err != nil {
-		s.say(wording.Explain("compare "+wording.Quote(before.name)+" with "+wording.Quote(after.name), err))
-		return exitUnread
+		s.Say(wording.Explain("compare "+wording.Quote(before.name)+" with "+wording.Quote(after.name), err))
+		return ExitUnread
 	}
-	out := bufio.NewWriter(s.out)
+	out := bufio.NewWriter(s.Out)
 	if a.given("json") {
 		err = jsonLine(out, changeReportOf(before, after, aligned, change))
 	} else {

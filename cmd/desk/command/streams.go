@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"encoding/json"
@@ -11,35 +11,35 @@ import (
 
 // How the program ends.
 const (
-	exitDone     = 0
-	exitUnread   = 1 // a file, a screen or a line of a list could not be read
+	ExitDone     = 0
+	ExitUnread   = 1 // a file, a screen or a line of a list could not be read
 	exitWrongUse = 2
 )
 
-// streams are the three ways in and out of a command.
-type streams struct {
-	in       io.Reader
-	out, err io.Writer
+// Streams are the three ways in and out of a command.
+type Streams struct {
+	In       io.Reader
+	Out, Err io.Writer
 }
 
-// say prints one sentence for the user on standard error.
-func (s streams) say(sentence string) { fmt.Fprintln(s.err, sentence) }
+// Say prints one sentence for the user on standard error.
+func (s Streams) Say(sentence string) { fmt.Fprintln(s.Err, sentence) }
 
-// wrongUse says what is wrong with the arguments and returns the exit code for it.
-func (s streams) wrongUse(err error) int {
+// WrongUse says what is wrong with the arguments and returns the exit code for it.
+func (s Streams) WrongUse(err error) int {
 	var u usageError
 	if errors.As(err, &u) {
-		s.say(wording.Sentence(u.what, u.why, u.act))
+		s.Say(wording.Sentence(u.what, u.why, u.act))
 	} else {
-		s.say(wording.Explain("use these arguments", err))
+		s.Say(wording.Explain("use these arguments", err))
 	}
 	return exitWrongUse
 }
 
 // unwritten says that the output could not be written and returns the exit code for it.
-func (s streams) unwritten(err error) int {
-	s.say(wording.Explain("write the report", err))
-	return exitUnread
+func (s Streams) unwritten(err error) int {
+	s.Say(wording.Explain("write the report", err))
+	return ExitUnread
 }
 
 // jsonLine writes v as one line of JSON.

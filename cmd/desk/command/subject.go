@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"os"
@@ -21,12 +21,12 @@ type subject struct {
 
 // sayTrouble says why a still's notes could not be read, and returns the exit code that is due
 // once the rest is done.
-func (of subject) sayTrouble(s streams) int {
+func (of subject) sayTrouble(s Streams) int {
 	if of.still == nil || of.still.Trouble == nil {
-		return exitDone
+		return ExitDone
 	}
-	s.say(sayTrouble(of.name, of.still.Trouble))
-	return exitUnread
+	s.Say(sayTrouble(of.name, of.still.Trouble))
+	return ExitUnread
 }
 
 func sayTrouble(name string, err error) string {
@@ -36,7 +36,7 @@ func sayTrouble(name string, err error) string {
 // openSubject opens the still that name says, by its folder, its ID, or its name if it is the
 // only one so named, or else the picture file. Its errors are sentences.
 func openSubject(name string) (subject, error) {
-	store, err := userStills()
+	store, err := UserStills()
 	if err != nil {
 		return subject{}, err
 	}
@@ -89,8 +89,8 @@ func isFolder(a, b string) bool {
 	return errX == nil && errY == nil && os.SameFile(x, y)
 }
 
-// userStills returns the user's store of stills.
-func userStills() (*stills.Store, error) {
+// UserStills returns the user's store of stills.
+func UserStills() (*stills.Store, error) {
 	folders, err := stills.UserFolders()
 	if err != nil {
 		return nil, sentence(wording.Explain("find the stills", err))

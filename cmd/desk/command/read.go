@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"bufio"
@@ -31,37 +31,37 @@ type readPlan struct {
 }
 
 // runRead measures picture files. It returns the exit code.
-func runRead(args []string, s streams) int {
+func runRead(args []string, s Streams) int {
 	if asksForHelp(args) {
 		return runHelp(s)
 	}
 	a, err := parseArguments(args, readOptions)
 	if err != nil {
-		return s.wrongUse(err)
+		return s.WrongUse(err)
 	}
 	plan, err := planRead(a)
 	switch {
 	case err != nil:
-		return s.wrongUse(err)
+		return s.WrongUse(err)
 	case len(a.operands) == 0:
-		return s.wrongUse(usageError{"read a picture", "no file was given", "name one or more picture files"})
+		return s.WrongUse(usageError{"read a picture", "no file was given", "name one or more picture files"})
 	case slices.Contains(a.operands, "-") || plan.target == "-":
-		return s.wrongUse(usageError{"read a picture from standard input", "pictures are read from files only", "name the file"})
+		return s.WrongUse(usageError{"read a picture from standard input", "pictures are read from files only", "name the file"})
 	}
 	reader := analysis.NewReader()
 	defer reader.Close()
-	out := bufio.NewWriter(s.out)
-	code := exitDone
+	out := bufio.NewWriter(s.Out)
+	code := ExitDone
 	target, err := plan.readTarget()
 	if err != nil {
-		s.say(err.Error())
-		code = exitUnread
+		s.Say(err.Error())
+		code = ExitUnread
 	}
 	for i, path := range a.operands {
 		report, err := plan.read(reader, target, path)
 		if err != nil {
-			s.say(err.Error())
-			code = exitUnread
+			s.Say(err.Error())
+			code = ExitUnread
 			continue
 		}
 		plan.write(out, report, i > 0)

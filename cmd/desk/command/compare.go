@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"io"
@@ -7,17 +7,17 @@ import (
 )
 
 // runCompare compares two colours, or a list of pairs. It returns the exit code.
-func runCompare(args []string, s streams) int {
+func runCompare(args []string, s Streams) int {
 	if asksForHelp(args) {
 		return runHelp(s)
 	}
 	a, err := parseArguments(args, []option{{name: "json"}, {"tolerance", "T"}})
 	if err != nil {
-		return s.wrongUse(err)
+		return s.WrongUse(err)
 	}
 	tolerance, err := a.tolerance()
 	if err != nil {
-		return s.wrongUse(err)
+		return s.WrongUse(err)
 	}
 	c := pairCommand{verb: "compare", example: "#e2ab85 #b26a5c", json: a.given("json")}
 	c.of = func(a, b analysis.Spot) (any, func(io.Writer)) {

@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"bufio"
@@ -22,27 +22,27 @@ var shadeOptions = []option{
 }
 
 // runShade proposes colours to paint next. It returns the exit code.
-func runShade(args []string, s streams) int {
+func runShade(args []string, s Streams) int {
 	if asksForHelp(args) {
 		return runHelp(s)
 	}
 	a, err := parseArguments(args, shadeOptions)
 	if err != nil {
-		return s.wrongUse(err)
+		return s.WrongUse(err)
 	}
 	r, err := planShade(a)
 	switch {
 	case err != nil:
-		return s.wrongUse(err)
+		return s.WrongUse(err)
 	case len(a.operands) == 0:
-		return s.wrongUse(usageError{"shade a colour", "none was given", "write it as #rgb, #rrggbb or rgb(r g b), or - for a list"})
+		return s.WrongUse(usageError{"shade a colour", "none was given", "write it as #rgb, #rrggbb or rgb(r g b), or - for a list"})
 	case slices.Contains(a.operands, "-") && !isList(a.operands):
-		return s.wrongUse(usageError{"read a list beside colours", "- takes the place of all of them", "give either colours or -"})
+		return s.WrongUse(usageError{"read a list beside colours", "- takes the place of all of them", "give either colours or -"})
 	case isList(a.operands):
 		return readList(s, r.colour)
 	}
-	out := bufio.NewWriter(s.out)
-	code := exitDone
+	out := bufio.NewWriter(s.Out)
+	code := ExitDone
 	for _, text := range a.operands {
 		if err := r.colour(out, text); err != nil {
 			s.wrongColour("shade", text, err)
@@ -56,12 +56,12 @@ func runShade(args []string, s streams) int {
 }
 
 // wrongColour says why a colour could not be used.
-func (s streams) wrongColour(verb, text string, err error) {
+func (s Streams) wrongColour(verb, text string, err error) {
 	if u, ok := err.(usageError); ok {
-		s.say(wording.Sentence(u.what, u.why, u.act))
+		s.Say(wording.Sentence(u.what, u.why, u.act))
 		return
 	}
-	s.say(wording.Explain(verb+" "+wording.Quote(text), err))
+	s.Say(wording.Explain(verb+" "+wording.Quote(text), err))
 }
 
 // shadeReport prints proposals.

@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"bufio"
@@ -58,9 +58,9 @@ func readLine(r *bufio.Reader) (line []byte, long bool, err error) {
 
 // readList runs do over the lines of standard input. What do prints goes out as soon as
 // no further line waits, so that a list can be typed. It returns the exit code.
-func readList(s streams, do func(out io.Writer, line string) error) int {
-	in, out := bufio.NewReader(s.in), bufio.NewWriter(s.out)
-	code := exitDone
+func readList(s Streams, do func(out io.Writer, line string) error) int {
+	in, out := bufio.NewReader(s.In), bufio.NewWriter(s.Out)
+	code := ExitDone
 	var unwritten error
 	err := eachLine(in, func(number int, line string, err error) {
 		if unwritten != nil {
@@ -71,7 +71,7 @@ func readList(s streams, do func(out io.Writer, line string) error) int {
 		}
 		if err != nil {
 			s.sayLine(number, line, err)
-			code = exitUnread
+			code = ExitUnread
 		}
 		if in.Buffered() == 0 {
 			unwritten = out.Flush()
@@ -84,23 +84,23 @@ func readList(s streams, do func(out io.Writer, line string) error) int {
 		return s.unwritten(unwritten)
 	}
 	if err != nil {
-		s.say(wording.Explain("read the list on standard input", err))
-		return exitUnread
+		s.Say(wording.Explain("read the list on standard input", err))
+		return ExitUnread
 	}
 	return code
 }
 
 // sayLine says why a line of a list was not read.
-func (s streams) sayLine(number int, line string, err error) {
+func (s Streams) sayLine(number int, line string, err error) {
 	what := fmt.Sprintf("read line %d of the list, %s", number, wording.Quote(line))
 	var u usageError
 	switch {
 	case errors.Is(err, errLong):
-		s.say(wording.Sentence(what, fmt.Sprintf("it has more than %d characters", maxLine), "write one a line"))
+		s.Say(wording.Sentence(what, fmt.Sprintf("it has more than %d characters", maxLine), "write one a line"))
 	case errors.As(err, &u):
-		s.say(wording.Sentence(what, u.why, u.act))
+		s.Say(wording.Sentence(what, u.why, u.act))
 	default:
-		s.say(wording.Explain(what, err))
+		s.Say(wording.Explain(what, err))
 	}
 }
 

@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"bufio"
@@ -11,28 +11,28 @@ import (
 )
 
 // runSpot reads colours. It returns the exit code.
-func runSpot(args []string, s streams) int {
+func runSpot(args []string, s Streams) int {
 	if asksForHelp(args) {
 		return runHelp(s)
 	}
 	a, err := parseArguments(args, []option{{name: "json"}})
 	switch {
 	case err != nil:
-		return s.wrongUse(err)
+		return s.WrongUse(err)
 	case len(a.operands) == 0:
-		return s.wrongUse(usageError{"read a colour", "none was given", "write it as #rgb, #rrggbb or rgb(r g b), or - for a list"})
+		return s.WrongUse(usageError{"read a colour", "none was given", "write it as #rgb, #rrggbb or rgb(r g b), or - for a list"})
 	case slices.Contains(a.operands, "-") && !isList(a.operands):
-		return s.wrongUse(usageError{"read a list beside colours", "- takes the place of all of them", "give either colours or -"})
+		return s.WrongUse(usageError{"read a list beside colours", "- takes the place of all of them", "give either colours or -"})
 	}
 	r := spotReport{json: a.given("json")}
 	if isList(a.operands) {
 		return readList(s, func(out io.Writer, line string) error { return r.colour(out, line) })
 	}
-	out := bufio.NewWriter(s.out)
-	code := exitDone
+	out := bufio.NewWriter(s.Out)
+	code := ExitDone
 	for _, text := range a.operands {
 		if err := r.colour(out, text); err != nil {
-			s.say(wording.Explain("read "+wording.Quote(text), err))
+			s.Say(wording.Explain("read "+wording.Quote(text), err))
 			code = exitWrongUse
 		}
 	}

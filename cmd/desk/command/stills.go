@@ -1,4 +1,4 @@
-package main
+package command
 
 import (
 	"bufio"
@@ -27,37 +27,37 @@ type stillReport struct {
 }
 
 // runStills lists the stills, newest first. It returns the exit code.
-func runStills(args []string, s streams) int {
+func runStills(args []string, s Streams) int {
 	if asksForHelp(args) {
 		return runHelp(s)
 	}
 	a, err := parseArguments(args, []option{{name: "json"}})
 	if err != nil {
-		return s.wrongUse(err)
+		return s.WrongUse(err)
 	}
 	if len(a.operands) > 0 {
-		return s.wrongUse(usageError{"list " + wording.Quote(a.operands[0]), "stills are listed all at once", "leave it out"})
+		return s.WrongUse(usageError{"list " + wording.Quote(a.operands[0]), "stills are listed all at once", "leave it out"})
 	}
-	store, err := userStills()
+	store, err := UserStills()
 	if err != nil {
-		s.say(err.Error())
-		return exitUnread
+		s.Say(err.Error())
+		return ExitUnread
 	}
 	list, problems, err := store.List()
 	if err != nil {
-		s.say(wording.Explain("list the stills", err))
-		return exitUnread
+		s.Say(wording.Explain("list the stills", err))
+		return ExitUnread
 	}
-	code := exitDone
+	code := ExitDone
 	for _, p := range problems {
-		s.say(wording.SayProblem(p))
-		code = exitUnread
+		s.Say(wording.SayProblem(p))
+		code = ExitUnread
 	}
-	out := bufio.NewWriter(s.out)
+	out := bufio.NewWriter(s.Out)
 	for _, e := range list {
 		if e.Trouble != nil {
-			s.say(sayTrouble(e.ID, e.Trouble))
-			code = exitUnread
+			s.Say(sayTrouble(e.ID, e.Trouble))
+			code = ExitUnread
 		}
 		if a.given("json") {
 			_ = jsonLine(out, stillReportOf(e, store.Folder(e.ID))) // failures to write show when out is flushed
