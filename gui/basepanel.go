@@ -30,10 +30,10 @@ func newBasePanel(d *Desk) *basePanel {
 	b.swatch = widgets.NewSwatchRow(widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 2 * widgets.Step}, d.swatchActs())
 	b.follow = widgets.NewButton("Spot", d, func() { d.setBase(nil) })
 	b.follow.Explain(d.tips, "Begin from the selected spot again")
-	copyAll := widgets.NewButton("Copy all", d, func() { b.rows(d.copySwatches) })
+	copyAll := widgets.NewButton("Copy all", d, func() { b.rows(d.clipboard.copySwatches) })
 	copyAll.Explain(d.tips, "Copy all proposals as text")
 	save := widgets.NewButton("Save", d, func() {
-		b.rows(func(rows []swatches.Row) { d.askSwatches(rows, b.shades, "colours") })
+		b.rows(func(rows []swatches.Row) { d.saves.askSwatches(rows, b.shades, "colours") })
 	})
 	save.Explain(d.tips, "Save all proposals as a picture, CSS, JSON or a list")
 	row := container.NewGridWithColumns(2, widgets.Inset(b.swatch), container.NewVBox(widgets.Inset(b.entry), container.NewHBox(save, copyAll, b.follow)))

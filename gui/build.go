@@ -43,7 +43,6 @@ const Title = "Tonedesk"
 func (d *Desk) build() {
 	d.app.Settings().SetTheme(widgets.NewTheme(d.settings.Ground))
 	d.window = d.app.NewWindow(Title)
-	d.native.window = d.window
 	d.window.SetPadded(false)
 	p := &d.parts
 	d.tips = widgets.NewTips(d.later)
@@ -192,8 +191,7 @@ func (d *Desk) Show() {
 // restore puts the window, just shown, where it was and above others if that is wished:
 // a window that was hidden has lost both.
 func (d *Desk) restore() {
-	d.native.restore(d.settings.Place.Rectangle())
-	d.keepAbove()
+	d.own.restore(d.settings.Place.Rectangle(), d.settings.KeepAbove)
 	d.focusMirror()
 }
 

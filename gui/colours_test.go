@@ -191,7 +191,7 @@ func TestSaveSwatches(t *testing.T) {
 	dir := t.TempDir()
 	for ending, want := range map[string]string{".png": "\x89PNG", ".css": ":root", ".json": `"ramp"`, ".hex": "#e2ab85", ".txt": "shadow 1"} {
 		path := filepath.Join(dir, "colours"+ending)
-		d.saveSwatches(path, rows, shades)
+		d.saves.saveSwatches(path, rows, shades)
 		data, err := os.ReadFile(path)
 		if err != nil || !strings.Contains(string(data), want) {
 			t.Errorf("%s holds %.60q, %v", ending, data, err)

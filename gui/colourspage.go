@@ -215,13 +215,13 @@ func (d *Desk) copyMatched(other bool) {
 	if other {
 		a, b = b, a
 	}
-	d.copyText(propose.Bring(d.spots[a].Spot, d.spots[b].Spot).Matched.Colour.Hex())
+	d.clipboard.copyText(propose.Bring(d.spots[a].Spot, d.spots[b].Spot).Matched.Colour.Hex())
 }
 
 // swatchActs are what presses of swatches do.
 func (d *Desk) swatchActs() widgets.SwatchActs {
 	return widgets.SwatchActs{
-		Press: func(s widgets.Swatch) { d.copyText(s.Colour.Hex()) },
+		Press: func(s widgets.Swatch) { d.clipboard.copyText(s.Colour.Hex()) },
 		Take:  func(s widgets.Swatch) { d.setBase(&s.Colour) },
 		Keys:  d, Tips: d.tips,
 	}

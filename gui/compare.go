@@ -126,9 +126,9 @@ func (d *Desk) setCompare(how comparing) {
 	if d.comparing < compareWipe {
 		return
 	}
-	wish := d.wished()
+	wish := d.flashes.requested()
 	wish.how = how
-	d.wishFor(wish)
+	d.flashes.request(wish)
 }
 
 // compareAs shows the two in another way.

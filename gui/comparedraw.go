@@ -52,7 +52,7 @@ func (d *Desk) drawCompare() {
 func (d *Desk) drawTurn(before *image.RGBA) {
 	now, shown, again := time.Now(), d.turns.Shown(), time.Duration(0)
 	if d.turns.Due(now) { // no sooner after another change than that
-		again = d.calm.wait(now)
+		again = d.flashes.wait(now)
 	}
 	if again == 0 {
 		shown, again = d.turns.At(now)

@@ -4,7 +4,6 @@ import (
 	"context"
 	"image"
 	"io"
-	"slices"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -12,7 +11,6 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/views"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/native"
@@ -42,7 +40,8 @@ type Options struct {
 type Desk struct {
 	host
 	options  Options
-	native   nativeWindow
+	own      ownWindow
+	picker   regionPicker
 	settings settings.Settings
 	setup    setup.Setup
 	history  setup.History
@@ -50,7 +49,6 @@ type Desk struct {
 	asking   asking
 	frozen   bool
 	hidden   bool // minimised: nothing is read
-	picking  bool // a region is being chosen
 	closed   bool
 	covered  image.Rectangle
 	look     image.Point
@@ -77,7 +75,7 @@ type Desk struct {
 	comparing  comparing
 	comparison comparison
 	turns      stills.Alternation
-	calm       calm
+	flashes    flashLimiter
 	still      *openStill // that is watched, or nil
 	opening    sync.Mutex // held while a still is being opened, one at a time
 	deleted    []string   // IDs of stills, deleted last last
@@ -86,8 +84,8 @@ type Desk struct {
 	pen        notePen
 	layer      noteLayer
 	saver      *noteSaver
-	clip       pictureClip
-	folder     string      // that files are saved to; "" before it is asked for
+	clipboard  clipboard
+	saves      fileSaver
 	half       setup.Place // the light side of a family that is being set by hand
 	trace      trace
 
@@ -105,11 +103,17 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.later = d.after
 	d.relayPage, d.tellPage, d.changed = d.layPageAnew, func(e pageEvent) { d.page().told(e) }, func() { d.trace.state(d) }
 	d.trace.w = options.Trace
-	d.calm.every = calmEvery
+	d.flashes = flashLimiter{every: lookEvery, current: d.currentLook, apply: d.applyLook, later: func(after time.Duration, f func()) { d.later(after, f) }}
+	d.saves = fileSaver{host: &d.host, reads: d.filesRead}
 	d.screen.pick = options.Screen
+	d.own = ownWindow{host: &d.host, moved: d.moved}
+	d.picker = regionPicker{
+		host: &d.host, screen: &d.screen, handle: d.own.handle, chosen: d.watchedRegion, back: d.Show,
+		take: func(region image.Rectangle) { d.watch(setup.Source{Kind: setup.SourceRegion, Region: region}) },
+	}
 	d.setup.Source = firstSource(options.Picture, d.settings)
 	d.setup.Shade = d.settings.Shade
-	d.clip.put = native.CopyPicture
+	d.clipboard.host, d.clipboard.put = &d.host, native.CopyPicture
 	d.pen.d = d
 	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, func() { d.tellPage(notesSaved) }})
 	d.search = live.NewSearch(d.familiesSoon)
@@ -141,7 +145,7 @@ func (d *Desk) Run() {
 		<-searched
 		d.search.Close()
 	}()
-	go d.keepHouse(ctx)
+	go d.own.poll(ctx)
 }
 
 // Close stops watching and keeps the settings. Closing twice does nothing more: the window
@@ -230,20 +234,6 @@ func (d *Desk) Freeze() {
 	d.changed()
 }
 
-// setView shows another view.
-func (d *Desk) setView(key string) {
-	wish := d.wished()
-	wish.view = key
-	d.wishFor(wish)
-}
-
-// nextView goes through the views.
-func (d *Desk) nextView(by int) {
-	all := views.All()
-	at := slices.IndexFunc(all, func(v views.View) bool { return v.Key == d.wished().view })
-	d.setView(all[(at+by+len(all))%len(all)].Key)
-}
-
 // settled takes changed settings over: to the window, the worker and the file.
 func (d *Desk) settled() {
 	d.settings = d.settings.Valid()
@@ -253,7 +243,7 @@ func (d *Desk) settled() {
 	d.keep()
 }
 
-// keep has the settings written soon, with the window's size of now; keepHouse knows its
+// keep has the settings written soon, with the window's size of now; ownWindow knows its
 // place.
 func (d *Desk) keep() {
 	if size := d.window.Canvas().Size(); size.Width > 0 {

@@ -37,9 +37,9 @@ func newTestDesk(t *testing.T, s settings.Settings) *Desk {
 		background: func(f func()) { f() },
 		Stills:     stills.New(stills.Folders{Data: filepath.Join(t.TempDir(), "stills"), Cache: filepath.Join(t.TempDir(), "cache")}),
 	})
-	d.calm.every = 0                                                 // tests are no painters
-	d.clip.put = func([]byte) error { return native.ErrUnsupported } // never the user's clipboard
-	d.saver.saved = func() {}                                        // it would run beside the test
+	d.flashes.every = 0                                                   // tests are no painters
+	d.clipboard.put = func([]byte) error { return native.ErrUnsupported } // never the user's clipboard
+	d.saver.saved = func() {}                                             // it would run beside the test
 	t.Cleanup(d.worker.Close)
 	t.Cleanup(d.saver.flush)
 	t.Cleanup(func() { _ = d.options.Keeper.Flush() }) // its error is told by the keeper

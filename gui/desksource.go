@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"image"
 	"slices"
 
 	"fyne.io/fyne/v2"
@@ -63,4 +64,21 @@ func firstSource(picture string, s settings.Settings) setup.Source {
 		return setup.Source{Kind: setup.SourceRegion, Region: region}
 	}
 	return setup.Source{Kind: setup.SourceDemo}
+}
+
+// filesRead are the files that the window reads: the picture, or the target.
+func (d *Desk) filesRead() []string {
+	read := []string{d.setup.Source.Path}
+	if d.setup.Target != nil {
+		read = append(read, d.setup.Target.Path)
+	}
+	return read
+}
+
+// watchedRegion is the region of the screen that is watched; empty if none is.
+func (d *Desk) watchedRegion() image.Rectangle {
+	if d.setup.Source.Kind != setup.SourceRegion {
+		return image.Rectangle{}
+	}
+	return d.setup.Source.Region
 }

@@ -159,12 +159,7 @@ func (d *Desk) copyHex(i int) {
 		d.messages.note("There is no spot to copy. Click one in the picture first.")
 		return
 	}
-	d.copyText(d.spots[i].Colour.Hex())
-}
-
-func (d *Desk) copyText(hex string) {
-	d.app.Clipboard().SetContent(hex)
-	d.messages.note(hex + " is copied.")
+	d.clipboard.copyText(d.spots[i].Colour.Hex())
 }
 
 // looked follows the pointer or the key cursor.

@@ -38,7 +38,7 @@ func newFamilyList(d *Desk) *familyList {
 	add := widgets.NewButton("Set by hand", d, d.addFamily)
 	add.Explain(d.tips, "Click a light side, then its shadow side (H)")
 	l.box = container.NewVBox(widgets.OnPanel(container.NewBorder(nil, nil, title, widgets.AtRight(add)), l.none))
-	acts := widgets.FamilyActs{Point: l.point, Choose: l.choose, Delete: d.deleteFamily, Take: d.goOnFrom, Copy: func(c colour.RGB) { d.copyText(c.Hex()) }, Keys: d, Tips: d.tips}
+	acts := widgets.FamilyActs{Point: l.point, Choose: l.choose, Delete: d.deleteFamily, Take: d.goOnFrom, Copy: func(c colour.RGB) { d.clipboard.copyText(c.Hex()) }, Keys: d, Tips: d.tips}
 	for i := range l.rows {
 		l.rows[i] = widgets.NewFamilyRow(i, acts)
 		l.rows[i].Hide()

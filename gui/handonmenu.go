@@ -52,7 +52,7 @@ func (d *Desk) copyStill() {
 	picture, list := d.still.Picture, d.still.list.All()
 	d.background(func() {
 		img := stills.Annotate(picture, list, 0)
-		d.onWindow(func() { d.copyImage(img) })
+		d.onWindow(func() { d.clipboard.copyImage(img) })
 	})
 }
 
@@ -62,7 +62,7 @@ func (d *Desk) askHandOnFile(way handOnWay) {
 		return
 	}
 	name := fileName(d.still.Meta) + way.suffix + way.ending
-	d.askFile("hand the still on", name, way.endings, func(path string) { d.handOn(way, path) })
+	d.saves.ask("hand the still on", name, way.endings, func(path string) { d.handOn(way, path) })
 }
 
 // fileName is a still's name as a file's, without an ending.

@@ -58,19 +58,6 @@ func (d *Desk) openViews() {
 	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), d.window.Canvas(), widgets.Below(d.parts.bar.View))
 }
 
-// viewAt shows a view by its place in the list, if there is one.
-func (d *Desk) viewAt(i int) {
-	if views := views.All(); i < len(views) {
-		d.setView(views[i].Key)
-	}
-}
-
-func (d *Desk) flip() {
-	wish := d.wished()
-	wish.mirrored = !wish.mirrored
-	d.wishFor(wish)
-}
-
 // watchAll watches all of the picture, or of the desktop, again.
 func (d *Desk) watchAll() {
 	from := d.setup.Source

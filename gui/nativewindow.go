@@ -5,16 +5,12 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver"
-
-	"app.tonedesk/gui/native"
 )
 
-// nativeWindow is a window as its system knows it.
-type nativeWindow struct{ window fyne.Window }
-
-// handle returns the system's handle, 0 if there is none (yet). Fyne goroutine only.
-func (n nativeWindow) handle() (handle uintptr) {
-	w, ok := n.window.(driver.NativeWindow)
+// nativeHandle returns the system's handle of a window, 0 if there is none (yet). Fyne
+// goroutine only.
+func nativeHandle(window fyne.Window) (handle uintptr) {
+	w, ok := window.(driver.NativeWindow)
 	if !ok {
 		return 0
 	}
@@ -27,22 +23,6 @@ func (n nativeWindow) handle() (handle uintptr) {
 		}
 	})
 	return handle
-}
-
-// restore moves the window to where it was, as far as that is on a screen of now.
-func (n nativeWindow) restore(at image.Rectangle) {
-	if at.Empty() {
-		return
-	}
-	screens, err := native.Screens()
-	if err != nil {
-		return // no way to ask: the desktop chooses the place
-	}
-	if at, ok := reachable(at, screens); ok {
-		if err := native.MoveTo(n.handle(), at.Min); err != nil {
-			fyne.LogError("putting the window where it was", err)
-		}
-	}
 }
 
 // Part of a window that has to be on a screen, so that it can be taken hold of.

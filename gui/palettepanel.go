@@ -52,7 +52,7 @@ func newPalettePanel(d *Desk) *palettePanel {
 			d.messages.note("There is no palette to save yet.")
 			return
 		}
-		d.askSwatches(swatches.OfPalette(p.palette), p.palette, "palette")
+		d.saves.askSwatches(swatches.OfPalette(p.palette), p.palette, "palette")
 	})
 	save.Explain(d.tips, "Save the palette as a picture, CSS, JSON or a list")
 	p.box = widgets.Section("Colours of the picture", widgets.AtRight(save), p.colours, p.order, widgets.QuietWords("Values from black to white, in steps:"), p.spread, p.words)

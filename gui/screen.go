@@ -5,6 +5,7 @@ import (
 	"errors"
 	"image"
 	"sync"
+	"time"
 
 	"app.tonedesk/assets"
 	"app.tonedesk/capture"
@@ -78,18 +79,48 @@ func openDemo(context.Context) (capture.Stream, error) {
 	return p.Stream(), nil
 }
 
-// Still grabs the whole desktop once, as opaque RGBA.
-func (s *screen) still(ctx context.Context) (img *image.RGBA, desktop image.Rectangle, err error) {
+// settleEvery is how long a picture of the desktop has to stand still to be taken: three
+// pictures of a display that shows 60 a second. settleMost is how long that is waited for: a
+// desktop on which something always moves never stands still. Both are our choice.
+const (
+	settleEvery = 50 * time.Millisecond
+	settleMost  = time.Second
+)
+
+// picture grabs the whole desktop, as opaque RGBA, once gone reports that our own window is no
+// longer on it and what lay beneath has been painted: once it stands still.
+func (s *screen) picture(ctx context.Context, gone func() bool) (img *image.RGBA, desktop image.Rectangle, err error) {
 	stream, err := s.open(ctx, image.Rectangle{})
 	if err != nil {
 		return nil, desktop, err
 	}
 	defer stream.Close()
 	var f capture.Frame
-	if _, err = stream.Grab(ctx, &f); err != nil {
+	if err := settle(ctx, stream, &f, gone); err != nil {
 		return nil, desktop, err
 	}
 	img = image.NewRGBA(image.Rectangle{Max: f.Size})
 	pictures.CopyOpaque(img, pictures.Pixels(&f))
 	return img, image.Rectangle{Max: f.Size}.Add(f.Origin), nil
+}
+
+// settle grabs until gone reports true and the picture is that of settleEvery before.
+func settle(ctx context.Context, stream capture.Stream, f *capture.Frame, gone func() bool) error {
+	tick := time.NewTicker(settleEvery)
+	defer tick.Stop()
+	late := time.After(settleMost)
+	for {
+		was := gone()
+		changed, err := stream.Grab(ctx, f)
+		if err != nil || was && !changed {
+			return err
+		}
+		select {
+		case <-ctx.Done():
+			return ctx.Err()
+		case <-late:
+			return nil
+		case <-tick.C:
+		}
+	}
 }

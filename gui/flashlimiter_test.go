@@ -13,16 +13,16 @@ import (
 // Whatever keys are held and whatever is clicked, all of the picture changes its look no
 // more than three times in a second (WCAG 2.2, success criterion 2.3.1, allows six changes),
 // and in the end it looks as was asked last.
-func TestLookChangesCalmly(t *testing.T) {
+func TestLookChangesNoFasterThanAllowed(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	d.see(t, halves(testLight, testShadow))
-	d.calm.every = 60 * time.Millisecond
+	d.flashes.every = 60 * time.Millisecond
 	var due []func()
 	d.later = func(_ time.Duration, f func()) func() { due = append(due, f); return func() {} }
 	var changes []time.Time
-	was := d.seen()
+	was := d.currentLook()
 	note := func() {
-		if now := d.seen(); now != was {
+		if now := d.currentLook(); now != was {
 			was = now
 			changes = append(changes, time.Now())
 		}
@@ -40,7 +40,7 @@ func TestLookChangesCalmly(t *testing.T) {
 		}
 	}
 	for i := range changes {
-		if i > 0 && changes[i].Sub(changes[i-1]) < d.calm.every-time.Millisecond {
+		if i > 0 && changes[i].Sub(changes[i-1]) < d.flashes.every-time.Millisecond {
 			t.Fatalf("two changes within %v", changes[i].Sub(changes[i-1]))
 		}
 	}
@@ -49,27 +49,27 @@ func TestLookChangesCalmly(t *testing.T) {
 	}
 	views := views.All()
 	want := look{view: views[(1+300)%len(views)].Key, mirrored: false, how: compareNothing}
-	d.calm.last = time.Time{}
+	d.flashes.last = time.Time{}
 	for _, f := range due {
 		f()
 	}
-	if d.seen() != want {
-		t.Errorf("in the end it looks %+v, want %+v", d.seen(), want)
+	if d.currentLook() != want {
+		t.Errorf("in the end it looks %+v, want %+v", d.currentLook(), want)
 	}
 }
 
 // The wait is never longer than the span, and the second of two changes comes after it.
-func TestCalmWaits(t *testing.T) {
+func TestFlashLimiterWaits(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		c := calm{every: calmEvery}
+		c := flashLimiter{every: lookEvery}
 		now := time.Date(2026, 1, 2, 3, 4, 5, 0, time.UTC)
 		var last time.Time
 		for range rapid.IntRange(1, 100).Draw(t, "asks") {
 			now = now.Add(time.Duration(rapid.IntRange(0, 500).Draw(t, "ms")) * time.Millisecond)
 			switch wait := c.wait(now); {
-			case wait < 0 || wait > calmEvery:
+			case wait < 0 || wait > lookEvery:
 				t.Fatalf("waits %v", wait)
-			case wait == 0 && !last.IsZero() && now.Sub(last) < calmEvery:
+			case wait == 0 && !last.IsZero() && now.Sub(last) < lookEvery:
 				t.Fatalf("a change %v after the last", now.Sub(last))
 			case wait == 0:
 				last = now

@@ -22,28 +22,20 @@ var swatchFormats = map[string]func(io.Writer, []swatches.Row, any) error{
 
 // askSwatches lets the painter choose a file for colours; its ending says how they are
 // written. all is what JSON holds.
-func (d *Desk) askSwatches(rows []swatches.Row, all any, name string) {
-	d.askFile("save the colours", name+".png", []string{".png", ".css", ".json", ".txt", ".hex"}, func(path string) {
-		d.saveSwatches(path, rows, all)
+func (s *fileSaver) askSwatches(rows []swatches.Row, all any, name string) {
+	s.ask("save the colours", name+".png", []string{".png", ".css", ".json", ".txt", ".hex"}, func(path string) {
+		s.saveSwatches(path, rows, all)
 	})
 }
 
 // saveSwatches writes colours to a file with one of the endings. The painter has agreed to
 // writing over one that is there.
-func (d *Desk) saveSwatches(path string, rows []swatches.Row, all any) {
+func (s *fileSaver) saveSwatches(path string, rows []swatches.Row, all any) {
 	write := swatchFormats[strings.ToLower(filepath.Ext(path))]
 	err := files.Create(path, true, func(w io.Writer) error { return write(w, rows, all) })
 	if err != nil {
-		d.messages.note(wording.ExplainWriting("save "+wording.Quote(path), err))
+		s.messages.note(wording.ExplainWriting("save "+wording.Quote(path), err))
 		return
 	}
-	d.messages.note("Saved as " + filepath.Base(path) + ".")
-}
-
-// copySwatches copies colours as text.
-func (d *Desk) copySwatches(rows []swatches.Row) {
-	var text strings.Builder
-	_ = swatches.WriteText(&text, rows) // a builder takes all
-	d.app.Clipboard().SetContent(text.String())
-	d.messages.note("All of these colours are copied as text.")
+	s.messages.note("Saved as " + filepath.Base(path) + ".")
 }

@@ -17,43 +17,50 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
+// fileSaver lets the painter choose files to write.
+type fileSaver struct {
+	*host
+	reads  func() []string // paths of the files that the window reads
+	folder string          // that was chosen last; "" before any was
+}
+
 // saveForm asks for the name and the folder of a file to write. The toolkit's own dialog
 // empties the file that is chosen before anybody knows whether it can be written.
 type saveForm struct {
 	widget.Entry // the name
-	d            *Desk
+	s            *fileSaver
 	dialog       *dialog.ConfirmDialog
 	folder       *widget.Label
 	endings      []string
 	write        func(path string)
 }
 
-// askFile lets the painter choose a file to write. what is the deed, "save the colours"; a
+// ask lets the painter choose a file to write. what is the deed, "save the colours"; a
 // name with none of the endings gets the first. write is called with the path that was
 // chosen. The painter has then agreed to writing over a file that is there; nothing has been
 // done to it yet.
-func (d *Desk) askFile(what, name string, endings []string, write func(path string)) {
-	f := &saveForm{d: d, folder: widgets.SmallLabel(), endings: endings, write: write}
+func (s *fileSaver) ask(what, name string, endings []string, write func(path string)) {
+	f := &saveForm{s: s, folder: widgets.SmallLabel(), endings: endings, write: write}
 	f.ExtendBaseWidget(f)
 	f.Text = name
 	f.OnSubmitted = func(string) { f.dialog.Confirm() }
-	if d.folder == "" {
-		d.folder, _ = os.UserHomeDir() // without one: where the program was started
+	if s.folder == "" {
+		s.folder, _ = os.UserHomeDir() // without one: where the program was started
 	}
 	ending := widgets.SmallLabel()
 	ending.SetText("Ending: " + strings.Join(endings, ", "))
 	where := container.NewBorder(nil, nil, nil, container.NewCenter(widget.NewButton("Folder…", f.askFolder)), f.folder)
-	f.dialog = dialog.NewCustomConfirm(wording.Capitalised(what), "Save", "Cancel", container.NewVBox(f, ending, where), f.answered, d.window)
+	f.dialog = dialog.NewCustomConfirm(wording.Capitalised(what), "Save", "Cancel", container.NewVBox(f, ending, where), f.answered, s.window)
 	f.show()
 	f.TypedShortcut(&fyne.ShortcutSelectAll{})
 }
 
 // show shows the form, or shows it again, with its folder.
 func (f *saveForm) show() {
-	f.folder.SetText(f.d.folder)
+	f.folder.SetText(f.s.folder)
 	f.dialog.Resize(fyne.NewSize(45*widgets.Step, 0)) // where the window has the room
 	f.dialog.Show()
-	f.d.window.Canvas().Focus(f)
+	f.s.window.Canvas().Focus(f)
 }
 
 // TypedKey closes the form with Esc.
@@ -69,13 +76,13 @@ func (f *saveForm) TypedKey(k *fyne.KeyEvent) {
 func (f *saveForm) askFolder() {
 	open := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
 		if err != nil {
-			f.d.messages.note(wording.Explain("open the folder", err))
+			f.s.messages.note(wording.Explain("open the folder", err))
 		} else if folder != nil {
-			f.d.folder = folder.Path()
+			f.s.folder = folder.Path()
 		}
 		f.show()
-	}, f.d.window)
-	if now, err := storage.ListerForURI(storage.NewFileURI(f.d.folder)); err == nil {
+	}, f.s.window)
+	if now, err := storage.ListerForURI(storage.NewFileURI(f.s.folder)); err == nil {
 		open.SetLocation(now)
 	}
 	open.Show()
@@ -83,7 +90,7 @@ func (f *saveForm) askFolder() {
 
 // answered takes the painter's answer to the form.
 func (f *saveForm) answered(save bool) {
-	f.d.focusMirror()
+	f.s.focusMirror()
 	if !save {
 		return
 	}
@@ -95,15 +102,15 @@ func (f *saveForm) answered(save bool) {
 	if !slices.Contains(f.endings, strings.ToLower(filepath.Ext(name))) {
 		name += f.endings[0]
 	}
-	path := filepath.Join(f.d.folder, name)
+	path := filepath.Join(f.s.folder, name)
 	there, err := os.Stat(path)
 	switch {
 	case err != nil: // there is none, or writing says why not
 		f.write(path)
 	case there.IsDir():
-		f.d.messages.note(wording.ExplainWriting("write "+wording.Quote(name), syscall.EISDIR))
-	case f.d.reads(there):
-		f.d.messages.note(wording.Sentence("write "+wording.Quote(name), "it is the picture that is read", "choose another name"))
+		f.s.messages.note(wording.ExplainWriting("write "+wording.Quote(name), syscall.EISDIR))
+	case f.s.isRead(there):
+		f.s.messages.note(wording.Sentence("write "+wording.Quote(name), "it is the picture that is read", "choose another name"))
 	default:
 		f.askOver(path)
 	}
@@ -116,22 +123,18 @@ func (f *saveForm) askOver(path string) {
 			f.show()
 			return
 		}
-		f.d.focusMirror()
+		f.s.focusMirror()
 		f.write(path)
-	}, f.d.window)
+	}, f.s.window)
 	over.SetConfirmText("Write over")
 	over.SetDismissText("Back")
 	over.SetConfirmImportance(widget.MediumImportance) // what can't be undone isn't urged
 	over.Show()
 }
 
-// reads reports whether the file is one that the window reads: the picture, or the target.
-func (d *Desk) reads(there os.FileInfo) bool {
-	read := []string{d.setup.Source.Path}
-	if d.setup.Target != nil {
-		read = append(read, d.setup.Target.Path)
-	}
-	return slices.ContainsFunc(read, func(path string) bool {
+// isRead reports whether the file is one that the window reads.
+func (s *fileSaver) isRead(there os.FileInfo) bool {
+	return slices.ContainsFunc(s.reads(), func(path string) bool {
 		info, err := os.Stat(path) // of no path: an error
 		return err == nil && os.SameFile(there, info)
 	})

@@ -16,10 +16,10 @@ import (
 func TestCopyImage(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	var copied []byte
-	d.clip.put = func(png []byte) error { copied = png; return nil }
+	d.clipboard.put = func(png []byte) error { copied = png; return nil }
 	img := halves(testLight, testShadow)
 	img.SetNRGBA(7, 9, color.NRGBA{1, 2, 3, 4})
-	d.copyImage(img)
+	d.clipboard.copyImage(img)
 	got, err := png.Decode(bytes.NewReader(copied))
 	if err != nil {
 		t.Fatal(err)
@@ -43,15 +43,15 @@ func TestCopyImageFails(t *testing.T) {
 		{native.ErrClipboardBusy, "Can't copy the picture: another program has the clipboard; try again in a moment."},
 	} {
 		d := newTestDesk(t, settings.Defaults())
-		d.clip.put = func([]byte) error { return fmt.Errorf("copy a picture: %w", tt.err) }
-		d.copyImage(halves(testLight, testShadow))
+		d.clipboard.put = func([]byte) error { return fmt.Errorf("copy a picture: %w", tt.err) }
+		d.clipboard.copyImage(halves(testLight, testShadow))
 		if got := d.messages.said[messageNote]; got != tt.want {
 			t.Errorf("said %q, want %q", got, tt.want)
 		}
 	}
 	d := newTestDesk(t, settings.Defaults())
-	d.clip.put = func([]byte) error { t.Error("what is no picture was copied"); return nil }
-	d.copyImage(image.NewNRGBA(image.Rectangle{}))
+	d.clipboard.put = func([]byte) error { t.Error("what is no picture was copied"); return nil }
+	d.clipboard.copyImage(image.NewNRGBA(image.Rectangle{}))
 	if got := d.messages.said[messageNote]; len(got) < 10 || got[:10] != "Can't copy" {
 		t.Errorf("without pixels: said %q", got)
 	}
@@ -63,13 +63,13 @@ func TestCopyImageLastWins(t *testing.T) {
 	var jobs []func()
 	d.background = func(f func()) { jobs = append(jobs, f) }
 	var sizes []image.Point
-	d.clip.put = func(file []byte) error {
+	d.clipboard.put = func(file []byte) error {
 		c, err := png.DecodeConfig(bytes.NewReader(file))
 		sizes = append(sizes, image.Pt(c.Width, c.Height))
 		return err
 	}
-	d.copyImage(image.NewNRGBA(image.Rect(0, 0, 5, 5)))
-	d.copyImage(image.NewNRGBA(image.Rect(0, 0, 3, 3)))
+	d.clipboard.copyImage(image.NewNRGBA(image.Rect(0, 0, 5, 5)))
+	d.clipboard.copyImage(image.NewNRGBA(image.Rect(0, 0, 3, 3)))
 	slices.Reverse(jobs)
 	for _, f := range jobs {
 		f()

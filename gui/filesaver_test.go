@@ -18,8 +18,8 @@ import (
 // the returned list, and nowhere else.
 func askedFile(t *testing.T, d *Desk, folder string) (f *saveForm, written *[]string) {
 	t.Helper()
-	d.folder, written = folder, new([]string)
-	d.askFile("save the colours", "colours.png", []string{".png", ".css"}, func(path string) { *written = append(*written, path) })
+	d.saves.folder, written = folder, new([]string)
+	d.saves.ask("save the colours", "colours.png", []string{".png", ".css"}, func(path string) { *written = append(*written, path) })
 	f, ok := d.window.Canvas().Focused().(*saveForm)
 	if !ok {
 		t.Fatal("the name is not at hand")
@@ -151,7 +151,7 @@ func TestSaveFormFolder(t *testing.T) {
 		t.Errorf("it goes on in %q, want %q", f.folder.Text, studies)
 	}
 	f.enter("tones")
-	if next, _ := askedFile(t, d, d.folder); next.folder.Text != studies || (*written)[0] != filepath.Join(studies, "tones.png") {
+	if next, _ := askedFile(t, d, d.saves.folder); next.folder.Text != studies || (*written)[0] != filepath.Join(studies, "tones.png") {
 		t.Errorf("it writes %q, and the next begins in %q", *written, next.folder.Text)
 	}
 }

@@ -1,0 +1,80 @@
+package gui
+
+import (
+	"bytes"
+	"image"
+	"strings"
+	"sync"
+
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/analysis/swatches"
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/wording"
+)
+
+// clipboard puts texts and pictures on the clipboard, and says so. Of pictures asked for at
+// the same time, the one asked for last stays there, whichever is ready first.
+type clipboard struct {
+	*host
+	put func(png []byte) error
+
+	mu    sync.Mutex
+	asked int // pictures so far
+}
+
+// copyText copies a code.
+func (c *clipboard) copyText(hex string) {
+	c.app.Clipboard().SetContent(hex)
+	c.messages.note(hex + " is copied.")
+}
+
+// copySwatches copies colours as text.
+func (c *clipboard) copySwatches(rows []swatches.Row) {
+	var text strings.Builder
+	_ = swatches.WriteText(&text, rows) // a builder takes all
+	c.app.Clipboard().SetContent(text.String())
+	c.messages.note("All of these colours are copied as text.")
+}
+
+// copyImage copies a picture, without holding up the window. The picture must not change
+// meanwhile.
+func (c *clipboard) copyImage(img image.Image) {
+	number := c.ask()
+	c.background(func() {
+		var file bytes.Buffer
+		wanted, err := true, stills.WritePNG(&file, img)
+		if err == nil {
+			wanted, err = c.putNumber(number, file.Bytes())
+		}
+		if !wanted {
+			return
+		}
+		c.onWindow(func() {
+			if err != nil {
+				c.messages.note(wording.Explain("copy the picture", err))
+				fyne.LogError("copying a picture", err)
+				return
+			}
+			c.messages.note("The picture is copied.")
+		})
+	})
+}
+
+// ask returns the number of a picture that is to be copied.
+func (c *clipboard) ask() int {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	c.asked++
+	return c.asked
+}
+
+// putNumber copies the picture with that number; false if a later one was asked for meanwhile.
+func (c *clipboard) putNumber(number int, png []byte) (bool, error) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if number != c.asked {
+		return false, nil
+	}
+	return true, c.put(png)
+}

@@ -1,0 +1,64 @@
+package gui
+
+import (
+	"slices"
+
+	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/wording"
+)
+
+// currentLook is how the picture looks now.
+func (d *Desk) currentLook() look { return look{d.settings.View, d.settings.Mirrored, d.comparing} }
+
+// applyLook has the picture look otherwise.
+func (d *Desk) applyLook(from, to look) {
+	if to.view != from.view || to.mirrored != from.mirrored {
+		d.settings.View, d.settings.Mirrored = to.view, to.mirrored
+		d.settled()
+	}
+	if to.how != from.how && d.comparing >= compareWipe && to.how >= compareWipe {
+		d.compareAs(to.how)
+	}
+}
+
+// setView shows another view.
+func (d *Desk) setView(key string) {
+	next := d.flashes.requested()
+	next.view = key
+	d.flashes.request(next)
+}
+
+// nextView goes through the views.
+func (d *Desk) nextView(by int) {
+	all := views.All()
+	at := slices.IndexFunc(all, func(v views.View) bool { return v.Key == d.flashes.requested().view })
+	d.setView(all[(at+by+len(all))%len(all)].Key)
+}
+
+// viewAt shows a view by its place in the list, if there is one.
+func (d *Desk) viewAt(i int) {
+	if all := views.All(); i < len(all) {
+		d.setView(all[i].Key)
+	}
+}
+
+// flip exchanges left and right.
+func (d *Desk) flip() {
+	next := d.flashes.requested()
+	next.mirrored = !next.mirrored
+	d.flashes.request(next)
+}
+
+// turnKnob moves the knob of the view that is shown by some steps, and says where it stands.
+func (d *Desk) turnKnob(steps int) {
+	view := live.ViewOf(live.Wanted{Settings: d.settings})
+	if view.Knob == nil {
+		d.messages.note("There is nothing to set about the view " + view.Name + ".")
+		return
+	}
+	at := view.Knob.At(d.settings.Knob(view) + float64(steps)*view.Knob.Step)
+	d.settings = d.settings.WithKnob(view.Key, at)
+	d.messages.note(view.Name + ": " + wording.SayKnob(*view.Knob, at) + ".")
+	d.settled()
+}
