@@ -48,7 +48,7 @@ func blendSetLum(c [3]float64, l float64) [3]float64 {
 }
 
 // Source: blend_functions_worked.csv (W3CBLEND). It makes sure of the functions above.
-func TestBlendFunctionsAsPublished(t *testing.T) {
+func TestBlendFunctionsByThePublishedFormula(t *testing.T) {
 	tab := testkit.ReadTable(t, "blend_functions_worked.csv")
 	seen := map[string]bool{}
 	for _, row := range tab.Rows {
@@ -99,7 +99,7 @@ func TestLayerGreyTheLongWay(t *testing.T) {
 // Every colour of blend_nonseparable.csv beside the grey of its own lightness: equally
 // light, and remarked on exactly where the published lightness of its layer grey is more
 // than half a tone of the value scale off.
-func TestLayerGreyRemarkAsPublished(t *testing.T) {
+func TestLayerGreyRemarkByThePublishedFormula(t *testing.T) {
 	tab := testkit.ReadTable(t, "blend_nonseparable.csv")
 	count := map[Remark]int{}
 	for _, row := range tab.Rows {

@@ -24,7 +24,7 @@ func TestSeenHintLimits(t *testing.T) {
 }
 
 // Source: helmholtz_kohlrausch.csv (HGN23): what is added to each colour.
-func TestSeenHintAsPublished(t *testing.T) {
+func TestSeenHintByThePublishedFormula(t *testing.T) {
 	tab := testkit.ReadTable(t, "helmholtz_kohlrausch.csv")
 	count := map[SeenHint]int{}
 	for _, row := range tab.Rows {

@@ -8,7 +8,7 @@ import (
 )
 
 // Sources: srgb_to_lab_oklab.csv (SRGB, CIE15, CSS4), blend_nonseparable.csv (W3CBLEND).
-func TestSpotsAsPublished(t *testing.T) {
+func TestSpotsByThePublishedFormula(t *testing.T) {
 	tab := testkit.ReadTable(t, "srgb_to_lab_oklab.csv")
 	for _, row := range tab.Rows {
 		c := colourOf(t, tab, row)
@@ -26,7 +26,7 @@ func TestSpotsAsPublished(t *testing.T) {
 }
 
 // Source: srgb_grey_ramp_256.csv (CSS4). The greys of the display have no chroma.
-func TestSpotsOfGreysAsPublished(t *testing.T) {
+func TestSpotsOfGreysByThePublishedFormula(t *testing.T) {
 	tab := testkit.ReadTable(t, "srgb_grey_ramp_256.csv")
 	if len(tab.Rows) != 256 {
 		t.Fatalf("%d greys", len(tab.Rows))

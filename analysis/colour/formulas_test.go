@@ -10,7 +10,7 @@ import (
 )
 
 // Source: srgb_to_lab_oklab.csv (SRGB, CIE15, CSS4).
-func TestColoursAsPublished(t *testing.T) {
+func TestColoursByThePublishedFormula(t *testing.T) {
 	tab := testkit.ReadTable(t, "srgb_to_lab_oklab.csv")
 	for _, row := range tab.Rows {
 		c := colourOf(t, tab, row)
@@ -39,7 +39,7 @@ func TestColoursAsPublished(t *testing.T) {
 }
 
 // Source: srgb_grey_ramp_256.csv (SRGB, CIE15).
-func TestGreysAsPublished(t *testing.T) {
+func TestGreysByThePublishedFormula(t *testing.T) {
 	tab := testkit.ReadTable(t, "srgb_grey_ramp_256.csv")
 	for _, row := range tab.Rows {
 		v := uint8(tab.Number(row, "v"))
@@ -71,7 +71,7 @@ func TestCIEDE2000AsPublished(t *testing.T) {
 }
 
 // Sources: munsell_value_to_y.csv (D1535) and its inverse.
-func TestValueAsPublished(t *testing.T) {
+func TestValueByThePublishedFormula(t *testing.T) {
 	tab := testkit.ReadTable(t, "munsell_value_to_y.csv")
 	for _, row := range tab.Rows {
 		y := YOfValue(tab.Number(row, "V"))
@@ -88,7 +88,7 @@ func TestValueAsPublished(t *testing.T) {
 }
 
 // Sources: blend_nonseparable.csv and blend_functions_worked.csv (W3CBLEND).
-func TestLayerGreyAsPublished(t *testing.T) {
+func TestLayerGreyByThePublishedFormula(t *testing.T) {
 	tab := testkit.ReadTable(t, "blend_nonseparable.csv")
 	for _, row := range tab.Rows {
 		c := colourOf(t, tab, row)
@@ -114,7 +114,7 @@ func TestLayerGreyAsPublished(t *testing.T) {
 
 // Source: helmholtz_kohlrausch.csv (HGN23; Fairchild and Pirrotta 1991 as a second opinion
 // on the sign: both see saturated colours lighter than their grey).
-func TestSeenLightnessAsPublished(t *testing.T) {
+func TestSeenLightnessByThePublishedFormula(t *testing.T) {
 	tab := testkit.ReadTable(t, "helmholtz_kohlrausch.csv")
 	for _, row := range tab.Rows {
 		c := colourOf(t, tab, row)

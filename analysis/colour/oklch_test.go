@@ -11,7 +11,7 @@ import (
 
 // Source: srgb_to_lab_oklab.csv (CSS4), read backwards: Oklab to linear light, and Oklch to
 // Oklab as far as the hue's four decimals go.
-func TestLightOfOklabAsPublished(t *testing.T) {
+func TestLightOfOklabByThePublishedFormula(t *testing.T) {
 	tab := testkit.ReadTable(t, "srgb_to_lab_oklab.csv")
 	for _, row := range tab.Rows {
 		c := Oklab{tab.Number(row, "okL"), tab.Number(row, "oka"), tab.Number(row, "okb")}
@@ -32,7 +32,7 @@ func TestLightOfOklabAsPublished(t *testing.T) {
 
 // Source: gamut_map_oklch_to_srgb.csv, raw_*: encoded sRGB before mapping, signs mirrored
 // (colorjs.io 0.7.1). EncodedOf cuts what lies outside.
-func TestRawComponentsOfOklchAsPublished(t *testing.T) {
+func TestRawComponentsOfOklchByThePublishedFormula(t *testing.T) {
 	tab := testkit.ReadTable(t, "gamut_map_oklch_to_srgb.csv")
 	for _, row := range tab.Rows {
 		c := Oklch{tab.Number(row, "L"), tab.Number(row, "C"), tab.Number(row, "h")}

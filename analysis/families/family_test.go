@@ -24,8 +24,8 @@ func made(value, chroma, saturation, hue float64) analysis.Spot {
 	return s
 }
 
-// The trade's rules for light and shadow, row by row as design.md writes them. All of them
-// are common practice, no source.
+// The trade's rules for light and shadow, row by row. All of them are
+// common practice, no source.
 func TestFamilyVerdictFollowsTheTrade(t *testing.T) {
 	const practice = "common practice, no source: "
 	light := made(7, 40, 0.2, 60)

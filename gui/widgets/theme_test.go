@@ -48,7 +48,7 @@ func TestThemeHasNoHue(t *testing.T) {
 	}
 }
 
-// The lightness of what the look names, within half a step of 8-bit grey (an 8-bit step is
+// The lightness of the greys, as chosen, within half a step of 8-bit grey (an 8-bit step is
 // up to 0.51 L*).
 func TestThemeLightness(t *testing.T) {
 	tests := []struct {

@@ -23,7 +23,7 @@ func TestSayPair(t *testing.T) {
 		pair              analysis.Pair
 		title, short, sub string
 	}{
-		{"the look's example", analysis.Pair{LightnessDifference: -21.8, Tones: -2.2, Verdict: analysis.Apart},
+		{"a shadow of two tones", analysis.Pair{LightnessDifference: -21.8, Tones: -2.2, Verdict: analysis.Apart},
 			"B is 2.2 tones darker", "B 2.2 darker", "Two to three tones: a shadow that reads"},
 		{"a light", analysis.Pair{LightnessDifference: 25, Tones: 2.5, Verdict: analysis.Apart},
 			"B is 2.5 tones lighter", "B 2.5 lighter", "Two to three tones: a light that reads"},

@@ -10,7 +10,7 @@ import (
 )
 
 // Source: srgb_to_lab_oklab.csv (SRGB, CIE15, CSS4), read the other way.
-func TestLightOfLabAsPublished(t *testing.T) {
+func TestLightOfLabByThePublishedFormula(t *testing.T) {
 	tab := testkit.ReadTable(t, "srgb_to_lab_oklab.csv")
 	for _, row := range tab.Rows {
 		r, g, b := colour.Lab{L: tab.Number(row, "L65"), A: tab.Number(row, "a65"), B: tab.Number(row, "b65")}.Light()
