@@ -53,7 +53,7 @@ func TestXYZAsPrinted(t *testing.T) {
 
 // Source: srgb_to_lab_oklab.csv, its columns relative to D50 (colorjs.io 0.7.1 and
 // coloraide 8.12 agree with them within 2e-13).
-func TestLabD50AsPublished(t *testing.T) {
+func TestLabD50ByThePublishedFormula(t *testing.T) {
 	tab := testkit.ReadTable(t, "srgb_to_lab_oklab.csv")
 	for _, row := range tab.Rows {
 		c := colourOf(t, tab, row)

@@ -9,7 +9,7 @@ import (
 
 // Source: munsell_value_to_y.csv (D1535): the grey of each step, and how far L* is from ten
 // times the step.
-func TestStepsAsPublished(t *testing.T) {
+func TestStepsByThePublishedFormula(t *testing.T) {
 	tab := testkit.ReadTable(t, "munsell_value_to_y.csv")
 	for _, row := range tab.Rows {
 		v := tab.Number(row, "V")

@@ -99,8 +99,8 @@ func TestPicturesAreSmallEnoughToCarry(t *testing.T) {
 	}
 }
 
-// The generator's own table must be the published one.
-func TestLightnessTableIsThePublishedOne(t *testing.T) {
+// The generator's own table must be that of the published formula.
+func TestLightnessTableIsByThePublishedFormula(t *testing.T) {
 	text, err := os.ReadFile("testdata/munsell_value_to_y.csv")
 	if err != nil {
 		t.Fatal(err)
