@@ -15,7 +15,11 @@ import (
 
 // openMenu shows the commands, at a point of the window.
 func (d *Desk) openMenu(at fyne.Position) {
-	var items []*fyne.MenuItem
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", commandItems(d)...), d.window.Canvas(), at)
+}
+
+// commandItems are the commands that stand in the menu.
+func commandItems(d *Desk) (items []*fyne.MenuItem) {
 	for _, c := range commands() {
 		if !c.menu {
 			continue
@@ -31,12 +35,16 @@ func (d *Desk) openMenu(at fyne.Position) {
 		item.Checked = c.on != nil && c.on(d)
 		items = append(items, item)
 	}
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), d.window.Canvas(), at)
+	return items
 }
 
 // openViews shows the views, below their button.
 func (d *Desk) openViews() {
-	var items []*fyne.MenuItem
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", viewItems(d)...), d.window.Canvas(), widgets.Below(d.parts.bar.View))
+}
+
+// viewItems are the views, and what can be set about the one that is shown.
+func viewItems(d *Desk) (items []*fyne.MenuItem) {
 	for _, v := range views.All() {
 		item := fyne.NewMenuItem(v.Name, func() {
 			d.focusMirror()
@@ -45,8 +53,6 @@ func (d *Desk) openViews() {
 		item.Checked = v.Key == d.settings.View
 		items = append(items, item)
 	}
-	mirrored := fyne.NewMenuItem("Mirrored left-right", d.flip)
-	mirrored.Checked = d.settings.Mirrored
 	items = append(items, fyne.NewMenuItemSeparator())
 	if view := live.ViewOf(live.Wanted{Settings: d.settings}); view.Knob != nil {
 		now := wording.SayKnob(*view.Knob, d.settings.Knob(view))
@@ -54,8 +60,9 @@ func (d *Desk) openViews() {
 			fyne.NewMenuItem("More than "+now+"   +", func() { d.turnKnob(1) }),
 			fyne.NewMenuItem("Less   −", func() { d.turnKnob(-1) }))
 	}
-	items = append(items, mirrored)
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), d.window.Canvas(), widgets.Below(d.parts.bar.View))
+	mirrored := fyne.NewMenuItem("Mirrored left-right", d.flip)
+	mirrored.Checked = d.settings.Mirrored
+	return append(items, mirrored)
 }
 
 // watchAll watches all of the picture, or of the desktop, again.

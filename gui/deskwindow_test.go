@@ -1,0 +1,51 @@
+package gui
+
+import (
+	"image"
+	"testing"
+
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
+)
+
+// Our own window is left out of what is watched while it lies over it, reads nothing while
+// it is minimised, and is found again where it was.
+func TestOwnWindowMoves(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	frame, inside := image.Rect(0, 0, 220, 340), image.Rect(5, 30, 215, 335)
+	place := windowPlace{frame: frame, inside: inside}
+	d.see(t, halves(testLight, testShadow))
+	d.moved(place)
+	if !d.covered.Empty() || d.messages.said[messageCovered] != "" {
+		t.Errorf("a picture file counts as covered: %v", d.covered)
+	}
+	d.setup.Source = setup.Source{Kind: setup.SourceRegion, Region: image.Rect(0, 0, 400, 300)}
+	d.moved(place)
+	if d.covered != frame || d.messages.said[messageCovered] == "" {
+		t.Errorf("over the region, %v is covered; it says %q", d.covered, d.messages.said[messageCovered])
+	}
+	if d.settings.Place.Rectangle() != inside {
+		t.Errorf("its place is kept as %v", d.settings.Place.Rectangle())
+	}
+	d.moved(windowPlace{frame: frame, inside: image.Rectangle{}, hidden: true})
+	if !d.covered.Empty() || !d.hidden || d.settings.Place.Rectangle() != inside || d.messages.said[messageCovered] != "" {
+		t.Errorf("minimised: %v covered, hidden %v, place %v", d.covered, d.hidden, d.settings.Place.Rectangle())
+	}
+	d.moved(windowPlace{frame: frame.Add(image.Pt(1000, 0)), inside: inside.Add(image.Pt(1000, 0))})
+	if d.hidden || d.messages.said[messageCovered] != "" || d.settings.Place.Rectangle() != inside.Add(image.Pt(1000, 0)) {
+		t.Errorf("moved aside: hidden %v, it says %q, place %v", d.hidden, d.messages.said[messageCovered], d.settings.Place.Rectangle())
+	}
+	d.moved(windowPlace{}) // the system doesn't tell
+	if !d.covered.Empty() || d.hidden {
+		t.Error("nothing is known, yet something is covered or hidden")
+	}
+}
+
+// Where the desktop can't keep a window above others that is said, and not remembered.
+func TestStayingAboveIsRefused(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	d.toggleAbove()
+	if d.settings.KeepAbove || d.messages.said[messageNote] == "" {
+		t.Errorf("without a desktop it stays above: %v; it says %q", d.settings.KeepAbove, d.messages.said[messageNote])
+	}
+}
