@@ -115,8 +115,8 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.clip.put = native.CopyPicture
 	d.pen.d = d
 	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, d.notesSaved})
-	d.search = live.NewSearch(d.familiesSoon)
-	d.worker = live.NewWorker(d.showSoon, d.comeBack, d.search)
+	d.search = live.NewSearch(d.familiesSoon, logMistake)
+	d.worker = live.NewWorker(live.Owner{Show: d.showSoon, Again: d.comeBack, Log: logMistake}, d.search)
 	d.watcher = capture.NewWatcher(capture.Watch{
 		Open:      d.opener(d.setup.Source),
 		Frame:     d.worker.Frame,
@@ -174,6 +174,9 @@ func (d *Desk) showSoon(s *live.Shown) { d.onWindow(func() { d.show(s) }) }
 func (d *Desk) familiesSoon(f live.Found) { d.onWindow(func() { d.showFound(f) }) }
 
 func (d *Desk) statusSoon(s capture.Status) { d.onWindow(func() { d.setStatus(s) }) }
+
+// logMistake keeps a mistake of ours that was made while working on a picture.
+func logMistake(err error) { fyne.LogError("working on a picture", err) }
 
 // onWindow runs f on the Fyne goroutine and waits for it, unless the program is ending:
 // the toolkit then runs what it is given on whichever goroutine gives it.

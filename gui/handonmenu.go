@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/export"
 	"app.tonedesk/gui/stills/sheet"
@@ -52,7 +53,7 @@ func (d *Desk) copyStill() {
 	}
 	picture, list := d.still.Picture, d.still.list.All()
 	d.aside(func() {
-		img := stills.Annotate(picture, list, 0)
+		img := stills.Annotate(pictures.Opaque(picture), list, 0)
 		d.onWindow(func() { d.copyImage(img) })
 	})
 }
@@ -93,6 +94,9 @@ func (d *Desk) handOn(way handOnWay, path string) {
 	name := filepath.Base(path)
 	d.parts.strip.Say(widgets.StripNote, "Writing "+name+".")
 	d.aside(func() {
+		if way.ending != ".ora" { // whose layers stay transparent
+			subject.Picture = pictures.Opaque(subject.Picture)
+		}
 		if way.ending != ".ora" && !way.Picture { // these show no families
 			subject.Families = families.Find(subject.Picture, subject.Out, rules)
 		}
