@@ -6,6 +6,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/widgets"
@@ -113,7 +114,7 @@ func (d *Desk) compareWith(id string) {
 			}
 			d.comparing = compareWipe
 			d.comparison = comparison{id: id, name: name, at: 0.5,
-				side: stills.Side{Picture: s.Picture, Source: s.Meta.Source, LeftOut: s.Meta.LeftOut}}
+				side: stills.Side{Picture: pictures.Opaque(s.Picture), Source: s.Meta.Source, LeftOut: s.Meta.LeftOut}}
 			d.renewCompare()
 			d.showCompare()
 			d.tellPage(comparisonAsked)

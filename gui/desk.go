@@ -116,8 +116,8 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.clipboard.host, d.clipboard.put = &d.host, native.CopyPicture
 	d.pen.d = d
 	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, func() { d.tellPage(notesSaved) }})
-	d.search = live.NewSearch(d.familiesSoon)
-	d.worker = live.NewWorker(d.showSoon, d.comeBack, d.search)
+	d.search = live.NewSearch(d.familiesSoon, logMistake)
+	d.worker = live.NewWorker(live.Owner{Show: d.showSoon, Again: d.comeBack, Log: logMistake}, d.search)
 	d.watcher = capture.NewWatcher(capture.Watch{
 		Open:      d.opener(d.setup.Source),
 		Frame:     d.worker.Frame,
@@ -175,6 +175,9 @@ func (d *Desk) showSoon(s *live.Shown) { d.onWindow(func() { d.show(s) }) }
 func (d *Desk) familiesSoon(f live.Found) { d.onWindow(func() { d.showFound(f) }) }
 
 func (d *Desk) statusSoon(s capture.Status) { d.onWindow(func() { d.setStatus(s) }) }
+
+// logMistake keeps a mistake of ours that was made while working on a picture.
+func logMistake(err error) { fyne.LogError("working on a picture", err) }
 
 // Leave stops watching, since the program is about to end. Any goroutine may call it.
 func (d *Desk) Leave() {

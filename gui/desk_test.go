@@ -17,7 +17,6 @@ import (
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/guitest"
-	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
@@ -37,7 +36,7 @@ func newTestDesk(t *testing.T, s settings.Settings) *Desk {
 		background: func(f func()) { f() },
 		Stills:     stills.New(stills.Folders{Data: filepath.Join(t.TempDir(), "stills"), Cache: filepath.Join(t.TempDir(), "cache")}),
 	})
-	d.flashes.every = 0                                                   // tests are no painters
+	d.flashes.every, d.worker.TextEvery = 0, 0                            // tests are no painters
 	d.clipboard.put = func([]byte) error { return native.ErrUnsupported } // never the user's clipboard
 	d.saver.saved = func() {}                                             // it would run beside the test
 	t.Cleanup(d.worker.Close)
@@ -57,7 +56,6 @@ func (d *Desk) see(t *testing.T, img *image.NRGBA) {
 		t.Fatal(err)
 	}
 	d.tell()
-	d.worker.Text = d.worker.Text.Add(-live.TextEvery)
 	d.worker.Frame(&f, false)
 	d.worker.Frame(&f, true) // what was asked for meanwhile
 }
@@ -147,7 +145,7 @@ func TestDeskLeavesOut(t *testing.T) {
 	d.TypedRune('o')
 	drag(d.mirror, image.Pt(0, 0), image.Pt(199, 299))
 	d.see(t, img)
-	if r := d.worker.Done.Reading; r.Counted != 200*300 {
+	if r := d.worker.Last().Reading; r.Counted != 200*300 {
 		t.Errorf("%d pixels are counted without the left half, want %d", r.Counted, 200*300)
 	}
 	d.TypedRune('a')
@@ -155,7 +153,7 @@ func TestDeskLeavesOut(t *testing.T) {
 	d.TypedRune('l')
 	press(d.mirror, image.Pt(300, 100), 0)
 	d.see(t, img)
-	if r := d.worker.Done.Reading; r.Counted != 200*300 || r.Mean < 70 {
+	if r := d.worker.Last().Reading; r.Counted != 200*300 || r.Mean < 70 {
 		t.Errorf("%d pixels of mean %.1f are counted without the shadow's lightness", r.Counted, r.Mean)
 	}
 	if len(d.setup.Places) != 0 {

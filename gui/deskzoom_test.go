@@ -22,7 +22,7 @@ func TestZoomedMirrorReads(t *testing.T) {
 		}
 	}
 	d.see(t, img)
-	groups := d.worker.Done.Reading.Histogram
+	groups := d.worker.Last().Reading.Histogram
 	m := d.mirror
 	for range 8 {
 		m.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: m.Fit.Pane(image.Pt(301, 101))}, Scrolled: fyne.NewDelta(0, 10)})
@@ -31,7 +31,7 @@ func TestZoomedMirrorReads(t *testing.T) {
 	if m.Fit.Bounds.Dx() > 80 || m.Fit.Bounds.Dx() < widgets.LeastView {
 		t.Fatalf("after eight turns of the wheel %v is shown", m.Fit.Bounds)
 	}
-	if d.worker.Done.Reading.Histogram != groups {
+	if d.worker.Last().Reading.Histogram != groups {
 		t.Error("the statistics are of the part that is shown")
 	}
 	press(m, image.Pt(301, 101), 0)

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/export"
 	"app.tonedesk/gui/stills/sheet"
@@ -51,7 +52,7 @@ func (d *Desk) copyStill() {
 	}
 	picture, list := d.still.Picture, d.still.list.All()
 	d.background(func() {
-		img := stills.Annotate(picture, list, 0)
+		img := stills.Annotate(pictures.Opaque(picture), list, 0)
 		d.onWindow(func() { d.clipboard.copyImage(img) })
 	})
 }
@@ -92,6 +93,9 @@ func (d *Desk) handOn(way handOnWay, path string) {
 	name := filepath.Base(path)
 	d.messages.note("Writing " + name + ".")
 	d.background(func() {
+		if way.ending != ".ora" { // whose layers stay transparent
+			subject.Picture = pictures.Opaque(subject.Picture)
+		}
 		if way.ending != ".ora" && !way.Picture { // these show no families
 			subject.Families = families.Find(subject.Picture, subject.Out, rules)
 		}

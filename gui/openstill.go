@@ -12,6 +12,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
@@ -28,7 +29,7 @@ type openStill struct {
 }
 
 func newOpenStill(s *stills.Still) *openStill {
-	o := &openStill{Still: s, list: notes.NewList(s.Notes.Notes), painted: notes.NewPainted(s.Picture)}
+	o := &openStill{Still: s, list: notes.NewList(s.Notes.Notes), painted: notes.NewPainted(pictures.Opaque(s.Picture))}
 	o.painted.Set(o.list.All())
 	return o
 }

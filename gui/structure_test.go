@@ -10,14 +10,11 @@ import (
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/families"
-	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
@@ -39,10 +36,7 @@ func openStructure(t *testing.T, d *Desk) *structurePage {
 // searchNow searches in what was offered last, on this goroutine.
 func (d *Desk) searchNow(t *testing.T) {
 	t.Helper()
-	select {
-	case s := <-d.search.Wake:
-		d.search.Search(s)
-	default:
+	if !d.search.RunOnce() {
 		t.Fatal("no picture was offered")
 	}
 }
@@ -106,31 +100,6 @@ func TestStructureFindsAForm(t *testing.T) {
 	}
 }
 
-func TestSearchWaitsItsTurn(t *testing.T) {
-	f := live.NewSearch(func(live.Found) {})
-	now := time.Unix(1000, 0)
-	f.Now = func() time.Time { return now }
-	img := form()
-	p := analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: 400, Height: 300, Layout: analysis.RGBA}
-	if wait := f.Offer(p, nil, live.Job{}); wait != 0 {
-		t.Errorf("the first picture has to wait %v", wait)
-	}
-	now = now.Add(200 * time.Millisecond)
-	if wait := f.Offer(p, nil, live.Job{}); wait != 300*time.Millisecond {
-		t.Errorf("after 200 ms the next has to wait %v, want 300ms", wait)
-	}
-	now = now.Add(time.Second)
-	if wait := f.Offer(p, nil, live.Job{}); wait <= 0 {
-		t.Error("a picture is taken while the search is under way")
-	}
-	f.Search(<-f.Wake)
-	if wait := f.Offer(p, nil, live.Job{}); wait != 0 {
-		t.Errorf("after the search the next has to wait %v", wait)
-	}
-	f.Search(<-f.Wake)
-	f.Close()
-}
-
 func TestFamilyByHand(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openStructure(t, d)
@@ -184,7 +153,7 @@ func TestEdgesByHand(t *testing.T) {
 	}
 	s.DragEnd()
 	d.see(t, img)
-	groups := d.worker.Done.Reading.Chosen().Groups()
+	groups := d.worker.Last().Reading.Chosen().Groups()
 	if len(groups) != 2 || math.Abs(groups[0].To-90) > 0.4 || groups[0].Share != 1 { // within a bin
 		t.Errorf("groups %+v, want all of the picture under 90", groups)
 	}
@@ -226,7 +195,7 @@ func TestTarget(t *testing.T) {
 	}
 	d := newTestDesk(t, settings.Defaults())
 	p := openStructure(t, d)
-	plan, err := pictures.ReadTarget(path, 0, pictures.Paper)
+	plan, err := pictures.ReadTarget(path, 0, pictures.White)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -250,7 +219,7 @@ func TestTarget(t *testing.T) {
 	if d.Undo(); d.setup.Target == nil {
 		t.Error("taking the target away can't be undone")
 	}
-	if _, err := pictures.ReadTarget(filepath.Join(t.TempDir(), "none.png"), 0, pictures.Paper); err == nil {
+	if _, err := pictures.ReadTarget(filepath.Join(t.TempDir(), "none.png"), 0, pictures.White); err == nil {
 		t.Error("a target that isn't there is read")
 	}
 }
@@ -316,34 +285,6 @@ func TestChooser(t *testing.T) {
 	}
 	if end != 201 {
 		t.Errorf("the slots end at %g", end)
-	}
-}
-
-// Rows keep their places while families grow and shrink a little, and change them when one
-// is clearly larger.
-func TestOrderOfFamilies(t *testing.T) {
-	found := func(shares ...float64) live.Found {
-		f := live.Found{Found: &families.Found{Width: len(shares), Height: 1, Map: make([]uint8, len(shares))}, Size: image.Pt(10*len(shares), 10)}
-		for i := range shares {
-			x, y := 10*i+5, 5
-			f.List = append(f.List, families.Family{Share: &shares[i], Light: analysis.Spot{X: &x, Y: &y}})
-			f.Map[i] = uint8(4*i + 1)
-		}
-		return f
-	}
-	first := found(0.2, 0.18, 0.05)
-	first.Order = live.OrderFamilies(live.Found{}, first)
-	for _, tt := range []struct {
-		shares []float64
-		want   []int
-	}{
-		{[]float64{0.2, 0.18, 0.05}, []int{0, 1, 2}},
-		{[]float64{0.17, 0.2, 0.05}, []int{0, 1, 2}},
-		{[]float64{0.1, 0.2, 0.05}, []int{1, 0, 2}},
-	} {
-		if got := live.OrderFamilies(first, found(tt.shares...)); !slices.Equal(got, tt.want) {
-			t.Errorf("shares %v are listed as %v, want %v", tt.shares, got, tt.want)
-		}
 	}
 }
 

@@ -127,7 +127,7 @@ func (d *Desk) OpenTarget(path string) {
 func (d *Desk) openTargetFile(path string, take func(*setup.Target)) {
 	groups := d.settings.Groups
 	d.readTarget(wording.Quote(path), take, func() (*setup.Target, error) {
-		plan, err := pictures.ReadTarget(path, groups, pictures.Paper)
+		plan, err := pictures.ReadTarget(path, groups, pictures.White)
 		return &setup.Target{Name: filepath.Base(path), Path: path, Plan: plan}, err
 	})
 }
@@ -147,7 +147,7 @@ func (d *Desk) openTargetStill(id string, take func(*setup.Target)) {
 		if err != nil {
 			return nil, err
 		}
-		plan := analysis.NewTarget(analysis.Read(s.Picture, analysis.Options{Groups: groups, Out: s.Meta.LeftOut.Out()}))
+		plan := analysis.NewTarget(analysis.Read(pictures.Opaque(s.Picture), analysis.Options{Groups: groups, Out: s.Meta.LeftOut.Out()}))
 		return &setup.Target{Name: export.SheetTitle(s.Meta.Name, s.Meta.Time), Still: id, Plan: plan}, nil
 	})
 }

@@ -4,6 +4,7 @@ import (
 	"image"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/reduce"
 	"app.tonedesk/analysis/views"
 )
 
@@ -17,27 +18,33 @@ func BesideSize(view views.View, knob float64, bounds image.Rectangle) image.Poi
 	return image.Pt(w, h)
 }
 
-// paintBeside makes the picture small and paints it in the view, if that shows it beside
-// the picture; and measures what became of the gaps between groups. same says that
-// neither the picture nor its look has changed.
-func (w *Worker) paintBeside(p analysis.Pixels, bounds image.Rectangle, next Wanted, same bool) {
-	if same {
-		return
+// beside paints the whole picture small, for views that show it beside the large one, and
+// measures what became of the gaps between groups.
+type beside struct {
+	reducer *reduce.Reducer
+	out     analysis.Mask
+	images  pair
+	meter   analysis.GapMeter
+	img     *image.RGBA // nil: none is shown
+	gaps    []analysis.GapChange
+}
+
+// paint returns the small picture, nil for none, and its gaps.
+func (b *beside) paint(t *task, r *analysis.Reading) (*image.RGBA, []analysis.GapChange) {
+	if t.same.beside {
+		return b.img, b.gaps
 	}
-	w.Done.Beside, w.Done.Small = nil, w.Done.Small[:0]
-	view := ViewOf(next)
-	size := BesideSize(view, next.Settings.Knob(view), bounds)
-	if size == (image.Point{}) || next.Halves {
-		return
+	b.img, b.gaps = nil, b.gaps[:0]
+	size := BesideSize(t.view, t.Settings.Knob(t.view), t.bounds)
+	if size == (image.Point{}) || t.Halves {
+		return b.img, b.gaps
 	}
-	next.Setup.Out(&w.tinyOut, bounds.Min, next.Covered.Intersect(bounds))
-	tiny := w.tiny.Reduce(p, size.X, size.Y, &w.tinyOut)
-	img := backImage(&w.besides, size)
-	w.paintView(img.Pix, tiny, view, next)
-	if next.Settings.Mirrored {
-		views.FlipLeftRight(img.Pix, size.X, size.Y)
-	}
-	w.Done.Beside = img
-	histogram := tiny.Histogram()
-	w.Done.Small = w.gaps.Changes(w.Done.Small, &histogram, w.Done.Reading)
+	t.leaveOut(&b.out, t.bounds.Min)
+	small := b.reducer.Reduce(t.pixels, size.X, size.Y, &b.out)
+	b.img = b.images.next(size)
+	t.paint(b.img.Pix, small, t.view, r)
+	t.flip(b.img)
+	histogram := small.Histogram()
+	b.gaps = b.meter.Changes(b.gaps, &histogram, r)
+	return b.img, b.gaps
 }

@@ -2,6 +2,7 @@ package live
 
 import (
 	"image"
+	"slices"
 	"time"
 
 	"app.tonedesk/analysis"
@@ -12,7 +13,7 @@ import (
 
 // Copy is a copy of what is watched, with what isn't counted of it.
 type Copy struct {
-	Pixels   analysis.Pixels // RGBA, opaque
+	Pixels   analysis.Pixels // RGBA; each pixel is opaque or fully transparent
 	Out      analysis.Mask
 	Bounds   image.Rectangle // in the source
 	At       time.Time       // when it was read
@@ -20,20 +21,12 @@ type Copy struct {
 	Settings settings.Settings
 }
 
-// copyPicture copies what is watched, if that was asked for.
-func (w *Worker) copyPicture(p analysis.Pixels, bounds image.Rectangle, next Wanted) {
-	w.Done.Copied = nil
-	if next.Copies == w.copies {
-		return
+// copy copies what is watched, if that was asked for since the last time.
+func (w *Worker) copy(t *task, at time.Time) *Copy {
+	if t.Copies == w.copies {
+		return nil
 	}
-	w.copies = next.Copies
-	img := image.NewRGBA(image.Rect(0, 0, p.Width, p.Height))
-	pictures.CopyOpaque(img, p)
-	c := &Copy{
-		Pixels: analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: p.Width, Height: p.Height, Layout: analysis.RGBA},
-		Bounds: bounds, At: w.Done.At, Source: next.Setup.Source, Settings: next.Settings,
-	}
-	c.Out.Areas = append(c.Out.Areas, w.out.Areas...)
-	c.Out.Lightness = w.out.Lightness
-	w.Done.Copied = c
+	w.copies = t.Copies
+	out := analysis.Mask{Areas: slices.Clone(w.out.Areas), Lightness: w.out.Lightness}
+	return &Copy{Pixels: pictures.Copy(t.pixels), Out: out, Bounds: t.bounds, At: at, Source: t.Setup.Source, Settings: t.Settings}
 }

@@ -4,6 +4,7 @@ import (
 	"image"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/reduce"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/settings"
 )
@@ -11,39 +12,38 @@ import (
 // loupeCells is the side of the loupe, in source pixels.
 const loupeCells = 15
 
-// paintLoupe paints the pixels around the pointer, in the view of the mirror or, where that
-// needs the pixels around them, as greys.
-func (w *Worker) paintLoupe(p analysis.Pixels, bounds image.Rectangle, next Wanted) {
-	w.Done.Loupe = nil
-	if !next.Looking {
-		return
+// loupe paints the pixels around the pointer.
+type loupe struct {
+	reducer *reduce.Reducer
+	part    []byte // of the loupe, that the picture reaches into
+	images  pair
+}
+
+// paint paints the loupe in the view of the mirror or, where that needs the pixels around
+// them, as greys. What lies outside of the picture stays empty. nil: nobody looks at it.
+func (l *loupe) paint(t *task, r *analysis.Reading) *image.RGBA {
+	corner := t.Look.Sub(t.bounds.Min).Sub(image.Pt(loupeCells/2, loupeCells/2))
+	part := image.Rectangle{Min: corner, Max: corner.Add(image.Pt(loupeCells, loupeCells))}.Intersect(t.pixels.Bounds())
+	if !t.Looking || part.Empty() {
+		return nil
 	}
-	at := next.Look.Sub(bounds.Min)
-	corner := at.Sub(image.Pt(loupeCells/2, loupeCells/2))
-	want := image.Rectangle{Min: corner, Max: corner.Add(image.Pt(loupeCells, loupeCells))}
-	part := want.Intersect(p.Bounds())
-	if part.Empty() {
-		return
-	}
-	near := w.near.Reduce(p.Crop(part), part.Dx(), part.Dy(), &w.nearOut)
-	cut := image.NewRGBA(image.Rectangle{Max: part.Size()})
-	w.paintView(cut.Pix, near, nearView(next), next)
-	img := backImage(&w.loupes, image.Pt(loupeCells, loupeCells))
+	near := l.reducer.Reduce(t.pixels.Crop(part), part.Dx(), part.Dy(), nil)
+	row := analysis.PixelBytes * part.Dx()
+	l.part = append(l.part[:0], make([]byte, row*part.Dy())...)
+	t.paint(l.part, near, nearView(t.view), r)
+	img := l.images.next(image.Pt(loupeCells, loupeCells))
 	clear(img.Pix)
-	for y := range part.Dy() { // outside of the picture stays empty
-		to := img.PixOffset(part.Min.X-want.Min.X, part.Min.Y-want.Min.Y+y)
-		copy(img.Pix[to:], cut.Pix[y*cut.Stride:][:4*part.Dx()])
+	at := part.Min.Sub(corner)
+	for y := range part.Dy() {
+		copy(img.Pix[img.PixOffset(at.X, at.Y+y):], l.part[y*row:][:row])
 	}
-	if next.Settings.Mirrored {
-		views.FlipLeftRight(img.Pix, loupeCells, loupeCells)
-	}
-	w.Done.Loupe = img
+	t.flip(img)
+	return img
 }
 
 // nearView returns the view in which the loupe shows its pixels: the greys, where a view
 // needs the pixels around.
-func nearView(next Wanted) views.View {
-	view := ViewOf(next)
+func nearView(view views.View) views.View {
 	if grey, ok := views.ByKey(settings.ViewGrey); ok && view.Wide {
 		return grey
 	}

@@ -39,6 +39,7 @@ func OrderFamilies(before, now Found) []int {
 	return order
 }
 
+// share is how much of the picture a family covers; 0 where that is unknown.
 func share(f families.Family) float64 {
 	if f.Share == nil {
 		return 0
@@ -46,7 +47,7 @@ func share(f families.Family) float64 {
 	return *f.Share
 }
 
-// At returns the place in f's list of the family that lay where one of now's light side
+// at returns the place in f's list of the family that lay where one of now's light side
 // lies, -1 if there was none.
 func (f Found) at(family families.Family, now Found) int {
 	if family.Light.X == nil || family.Light.Y == nil || f.Width != now.Width || f.Height != now.Height || now.Size.X == 0 || now.Size.Y == 0 {

@@ -4,9 +4,16 @@ import (
 	"image"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/gui/setup"
 )
+
+// Reading is a spot's reading, or why there is none.
+type Reading struct {
+	analysis.Spot
+	Err error
+}
 
 // FamilyReading is what a family set by hand reads, or why it can't be read.
 type FamilyReading struct {
@@ -15,49 +22,55 @@ type FamilyReading struct {
 	Err    error
 }
 
-// readFamilies reads the families set by hand, as spots are read. Which of two places is
-// the light side is what the picture says now.
-func (w *Worker) readFamilies(p analysis.Pixels, origin image.Point, next Wanted) {
-	w.Done.Hand = w.Done.Hand[:0]
-	for _, f := range next.Setup.Families {
-		light, shadow := readPlace(p, f.Light, origin, next), readPlace(p, f.Shadow, origin, next)
-		var r FamilyReading
-		switch {
-		case light.Err != nil:
-			r.Err = light.Err
-		case shadow.Err != nil:
-			r.Err = shadow.Err
-		default:
-			if r.Turned = light.Lightness < shadow.Lightness; r.Turned {
-				light, shadow = shadow, light
-			}
-			r.Family = families.Of(light.Spot, shadow.Spot, next.Settings.Rules)
-		}
-		w.Done.Hand = append(w.Done.Hand, r)
+// readSpots appends the reading of every spot.
+func readSpots(dst []Reading, t *task) []Reading {
+	for _, at := range t.Setup.Places {
+		dst = append(dst, readPlace(t, at))
 	}
+	return dst
 }
 
-// readPlace reads one place.
-func readPlace(p analysis.Pixels, at setup.Place, origin image.Point, next Wanted) (r Reading) {
-	if at.Area.Empty() {
-		q := at.At.Sub(origin)
-		r.Spot, r.Err = analysis.ReadSpot(p, q.X, q.Y, next.Settings.SpotSize)
+// readFamilies appends what the families set by hand read, as spots are read.
+func readFamilies(dst []FamilyReading, t *task) []FamilyReading {
+	for _, f := range t.Setup.Families {
+		dst = append(dst, familyOf(readPlace(t, f.Light), readPlace(t, f.Shadow), t.Settings.Rules))
+	}
+	return dst
+}
+
+// familyOf makes a family of two places. Which of them is the light side is what the picture
+// says now.
+func familyOf(light, shadow Reading, rules families.Rules) (r FamilyReading) {
+	if r.Err = light.Err; r.Err == nil {
+		r.Err = shadow.Err
+	}
+	if r.Err != nil {
 		return r
 	}
-	r.Spot, r.Err = analysis.ReadArea(p, at.Area.Sub(origin))
+	if r.Turned = light.Lightness < shadow.Lightness; r.Turned {
+		light, shadow = shadow, light
+	}
+	r.Family = families.Of(light.Spot, shadow.Spot, rules)
 	return r
 }
 
-// Reading is a spot's reading, or why there is none.
-type Reading struct {
-	analysis.Spot
-	Err error
+// readPlace reads one place.
+func readPlace(t *task, at setup.Place) (r Reading) {
+	if at.Area.Empty() {
+		q := at.At.Sub(t.bounds.Min)
+		r.Spot, r.Err = analysis.ReadSpot(t.pixels, q.X, q.Y, t.Settings.SpotSize)
+		return r
+	}
+	r.Spot, r.Err = analysis.ReadArea(t.pixels, at.Area.Sub(t.bounds.Min))
+	return r
 }
 
-// readSpots reads every spot in the frame.
-func (w *Worker) readSpots(p analysis.Pixels, origin image.Point, next Wanted) {
-	w.Done.Spots = w.Done.Spots[:0]
-	for _, at := range next.Setup.Places {
-		w.Done.Spots = append(w.Done.Spots, readPlace(p, at, origin, next))
+// pick returns the pixel whose lightness was asked for, and that lightness as the histogram
+// has it; nil where none was, or not of this picture.
+func pick(t *task, r *analysis.Reading) (picked *image.Point, tone float64) {
+	if t.Pick == nil || !t.Pick.In(t.bounds) {
+		return nil, 0
 	}
+	at := t.Pick.Sub(t.bounds.Min)
+	return t.Pick, colour.LightnessOfBins(int(r.GreyRow(at.Y)[at.X]), 1)
 }

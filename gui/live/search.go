@@ -2,13 +2,9 @@ package live
 
 import (
 	"context"
-	"fmt"
 	"image"
-	"runtime/debug"
 	"sync"
 	"time"
-
-	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
@@ -16,24 +12,25 @@ import (
 )
 
 // familiesEvery is the least time between two searches for families: they are for reading,
-// and the mirror goes first.
+// and the mirror goes first (our choice).
 const familiesEvery = 500 * time.Millisecond
 
 // Search looks for families beside the mirror, on a goroutine of its own: while it
-// searches, frames go on. offer is called on the worker's goroutine only.
+// searches, frames go on.
 type Search struct {
-	finder *families.Finder
-	found  func(Found) // told on the goroutine that searches
-	Now    func() time.Time
+	found func(Found) // told on the goroutine that searches
+	log   func(error) // and so is this, of a mistake of ours
+	now   func() time.Time
+	wake  chan job // a picture was taken
 
-	Wake  chan Job // a picture was taken
-	mu    sync.Mutex
-	busy  bool
-	began time.Time // the last search
+	mu     sync.Mutex
+	finder *families.Finder // nil before families are asked for
+	busy   bool             // the finder is Run's, else the worker's
+	began  time.Time        // the last search
 }
 
-// Job is what is known of the picture that was taken.
-type Job struct {
+// job is what is known of the picture that was taken.
+type job struct {
 	rules  families.Rules
 	source setup.Source
 	origin image.Point // of the picture in its source
@@ -49,59 +46,85 @@ type Found struct {
 	Order           []int       // in which they are listed, as indices
 }
 
-func NewSearch(found func(Found)) *Search {
-	return &Search{found: found, Now: time.Now, Wake: make(chan Job, 1)}
+// NewSearch returns a search that searches while Run or RunOnce does. Close it at the end.
+func NewSearch(found func(Found), log func(error)) *Search {
+	return &Search{found: found, log: log, now: time.Now, wake: make(chan job, 1)}
 }
 
-// Offer has families looked for in a picture, of which nothing is kept. If it is too early,
-// it says how long to wait before it is asked again.
-func (f *Search) Offer(p analysis.Pixels, out *analysis.Mask, s Job) (wait time.Duration) {
-	f.mu.Lock()
-	defer f.mu.Unlock()
-	now := f.Now()
-	if wait = familiesEvery - now.Sub(f.began); wait > 0 && !f.began.IsZero() {
+// offer has families looked for in a picture, of which nothing is kept. If it is too early,
+// it says how long to wait before it is asked again. It is for the worker's goroutine only.
+func (s *Search) offer(p analysis.Pixels, out *analysis.Mask, j job) (wait time.Duration) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	now := s.now()
+	if wait = familiesEvery - now.Sub(s.began); wait > 0 && !s.began.IsZero() {
 		return wait
 	}
-	if f.busy {
+	if s.busy {
 		return familiesEvery / 5
 	}
-	if f.finder == nil {
-		f.finder = families.NewFinder() // not before families are asked for
+	if s.finder == nil {
+		s.finder = families.NewFinder()
 	}
-	f.finder.Take(p, out)
-	f.busy, f.began = true, now
-	f.Wake <- s // there is room: the search before is over
+	s.finder.Take(p, out)
+	s.busy, s.began = true, now
+	s.wake <- j // there is room: the search before is over
 	return 0
 }
 
 // Run searches until ctx ends.
-func (f *Search) Run(ctx context.Context) {
+func (s *Search) Run(ctx context.Context) {
 	for {
 		select {
 		case <-ctx.Done():
 			return
-		case s := <-f.Wake:
-			f.Search(s)
+		case j := <-s.wake:
+			s.search(j)
 		}
 	}
 }
 
-// Close lets go of what searching needs. Neither offer nor run may be under way.
-func (f *Search) Close() {
-	if f.finder != nil {
-		f.finder.Close()
+// RunOnce searches in what was offered, and reports whether anything was. Run must not be
+// under way.
+func (s *Search) RunOnce() bool {
+	select {
+	case j := <-s.wake:
+		s.search(j)
+		return true
+	default:
+		return false
 	}
 }
 
-// Search finds the families in what was taken and tells of them.
-func (f *Search) Search(s Job) {
+// Close lets go of what searching needs. No frame and no search may be under way.
+func (s *Search) Close() {
+	if s.finder != nil {
+		s.finder.Close()
+	}
+}
+
+// search finds the families in what was taken and tells of them.
+func (s *Search) search(j job) {
 	defer func() {
-		if r := recover(); r != nil { // a mistake of ours must not end the painter's session
-			fyne.LogError(fmt.Sprintf("looking for families: %v\n%s", r, debug.Stack()), nil)
-		}
-		f.mu.Lock()
-		defer f.mu.Unlock()
-		f.busy = false
+		s.mu.Lock()
+		defer s.mu.Unlock()
+		s.busy = false
 	}()
-	f.found(Found{Found: f.finder.Find(s.rules), Source: s.source, Origin: s.origin, Size: s.size})
+	defer rescue("looking for families", s.log)
+	s.found(Found{Found: s.finder.Find(j.rules), Source: j.source, Origin: j.origin, Size: j.size})
+}
+
+// lookForFamilies has families looked for, if they are wanted and the picture changed since.
+func (w *Worker) lookForFamilies(t *task) {
+	rules := t.Settings.Rules
+	w.due = w.due || !t.same.reading || t.Families != w.last.Families || rules != w.last.Settings.Rules
+	if !t.Families || !w.due {
+		return
+	}
+	wait := w.search.offer(t.pixels, &w.out, job{rules, t.Setup.Source, t.bounds.Min, t.bounds.Size()})
+	w.due = wait > 0
+	if now := w.now(); w.due && now.After(w.asked) {
+		w.asked = now.Add(wait)
+		w.owner.Again(wait)
+	}
 }

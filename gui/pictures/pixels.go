@@ -4,12 +4,8 @@ import (
 	"image"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
 )
-
-// Paper lies under the partly transparent pixels of a picture.
-var Paper = colour.RGB{R: 255, G: 255, B: 255}
 
 // Pixels returns a captured frame as the analysis reads it. No byte is copied.
 func Pixels(f *capture.Frame) analysis.Pixels {
@@ -20,6 +16,26 @@ func Pixels(f *capture.Frame) analysis.Pixels {
 	return analysis.Pixels{Pix: f.Pix, Stride: f.Stride, Width: f.Size.X, Height: f.Size.Y, Layout: layout}
 }
 
+// OfFile returns a picture that was read from a file as the analysis reads it. No byte is
+// copied.
+func OfFile(p *capture.Picture) analysis.Pixels {
+	return analysis.Pixels{Pix: p.Pix, Stride: p.Stride, Width: p.Size.X, Height: p.Size.Y, Layout: analysis.RGBA}
+}
+
+// Copy returns a copy in memory of its own, as RGBA. What is transparent stays so.
+func Copy(p analysis.Pixels) analysis.Pixels {
+	img := image.NewRGBA(p.Bounds())
+	c := analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: p.Width, Height: p.Height, Layout: analysis.RGBA}
+	if p.Layout == analysis.BGRX {
+		CopyOpaque(img, p)
+		return c
+	}
+	for y := range p.Height {
+		copy(c.Row(y), p.Row(y))
+	}
+	return c
+}
+
 // CopyOpaque copies a picture of img's size, with its alpha made 255.
 func CopyOpaque(img *image.RGBA, p analysis.Pixels) {
 	red, blue := 0, 2
@@ -27,7 +43,7 @@ func CopyOpaque(img *image.RGBA, p analysis.Pixels) {
 		red, blue = 2, 0
 	}
 	for y := range p.Height {
-		from, to := p.Pix[y*p.Stride:][:4*p.Width], img.Pix[y*img.Stride:][:4*p.Width]
+		from, to := p.Row(y), img.Pix[y*img.Stride:][:4*p.Width]
 		for i := 0; i < len(from); i += 4 {
 			to[i], to[i+1], to[i+2], to[i+3] = from[i+red], from[i+1], from[i+blue], 255
 		}

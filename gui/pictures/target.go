@@ -18,7 +18,7 @@ func ReadTarget(path string, groups int, ground colour.RGB) (*analysis.Target, e
 	if err != nil {
 		return nil, err
 	}
-	p := analysis.Pixels{Pix: picture.Pix, Stride: picture.Stride, Width: picture.Size.X, Height: picture.Size.Y, Layout: analysis.RGBA}
-	p.LayOver(ground)
+	p := OfFile(picture)
+	p.LayOver(ground) // it is ours alone
 	return analysis.NewTarget(analysis.Read(p, analysis.Options{Groups: groups})), nil
 }

@@ -9,6 +9,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/wording"
 )
 
@@ -103,10 +104,7 @@ func (plan readPlan) open(path string) (pixels analysis.Pixels, err error) {
 	if err != nil {
 		return pixels, sentence(wording.Explain("read "+wording.Quote(path), err))
 	}
-	pixels = analysis.Pixels{
-		Pix: picture.Pix, Stride: picture.Stride,
-		Width: picture.Size.X, Height: picture.Size.Y, Layout: analysis.RGBA,
-	}
+	pixels = pictures.OfFile(picture)
 	pixels.LayOver(plan.ground)
 	return pixels, nil
 }

@@ -135,6 +135,7 @@ func sheetSubject(of subject) export.SheetSubject {
 	s := export.SheetSubject{Title: filepath.Base(of.name), Source: of.side.Source, Picture: of.side.Picture}
 	if of.still != nil {
 		s = export.SheetOfStill(of.still)
+		s.Picture = of.side.Picture
 	} else if info, err := os.Stat(of.name); err == nil {
 		s.Time = info.ModTime()
 	}

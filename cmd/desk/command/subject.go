@@ -5,9 +5,8 @@ import (
 	"path/filepath"
 	"strings"
 
-	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
 )
@@ -107,19 +106,15 @@ func pictureSubject(name string) (subject, error) {
 	if err != nil {
 		return subject{}, sentence(wording.Explain("read "+wording.Quote(name), err))
 	}
-	pixels := analysis.Pixels{
-		Pix: picture.Pix, Stride: picture.Stride,
-		Width: picture.Size.X, Height: picture.Size.Y, Layout: analysis.RGBA,
-	}
 	path, err := filepath.Abs(name)
 	if err != nil {
 		path = name
 	}
-	return subject{name, stills.Side{Picture: pixels, Source: stills.Source{Kind: stills.FromPicture, Path: path}}, nil}, nil
+	return subject{name, stills.Side{Picture: pictures.OfFile(picture), Source: stills.Source{Kind: stills.FromPicture, Path: path}}, nil}, nil
 }
 
 // layOver lays half-transparent pixels over white, as desk read does.
-func (of subject) layOver() { of.side.Picture.LayOver(colour.RGB{R: 255, G: 255, B: 255}) }
+func (of *subject) layOver() { of.side.Picture = pictures.Opaque(of.side.Picture) }
 
 // clear reports whether all of the picture is transparent.
 func (of subject) clear() bool {

@@ -1,0 +1,100 @@
+package live
+
+import (
+	"errors"
+	"image"
+	"math"
+	"slices"
+	"testing"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/gui/setup"
+)
+
+// Black has L* 0, white 100 (CIE15); their light's mean, half of white's, 76.07.
+var half = 116*math.Cbrt(0.5) - 16
+
+func TestReadSpots(t *testing.T) {
+	next := wantsAll()
+	next.Setup.Places = []setup.Place{
+		{At: image.Pt(102, 105)}, {At: image.Pt(137, 105)}, {Area: image.Rect(110, 102, 130, 108)}, {At: image.Pt(2, 5)}, {Area: image.Rect(0, 0, 9, 9)},
+	}
+	got := readSpots(nil, taskOf(halves(40, 10, black, white), next, image.Pt(100, 100)))
+	if len(got) != 5 {
+		t.Fatalf("%d readings", len(got))
+	}
+	for i, want := range []float64{0, 100, half} {
+		if r := got[i]; r.Err != nil || math.Abs(r.Lightness-want) > 0.1 {
+			t.Errorf("spot %d reads %.2f, %v, want %.2f", i, r.Lightness, r.Err, want)
+		}
+	}
+	for _, r := range got[3:] {
+		if !errors.Is(r.Err, analysis.ErrOutside) {
+			t.Errorf("a spot outside reads %v, %v", r.Spot, r.Err)
+		}
+	}
+}
+
+// Which side is the light one is what the picture says.
+func TestReadFamilies(t *testing.T) {
+	dark, light, outside := setup.Place{At: image.Pt(3, 5)}, setup.Place{At: image.Pt(30, 5)}, setup.Place{At: image.Pt(70, 5)}
+	next := wantsAll()
+	next.Setup.Families = []setup.Family{{Light: light, Shadow: dark}, {Light: dark, Shadow: light}, {Light: light, Shadow: outside}, {Light: outside, Shadow: light}}
+	got := readFamilies(nil, taskOf(halves(40, 10, black, white), next, image.Point{}))
+	for i, turned := range []bool{false, true} {
+		// value 10 to value 0 (D1535)
+		if f := got[i]; f.Err != nil || f.Turned != turned || math.Abs(f.Tones-10) > 0.01 || f.Light.Lightness < 99.9 {
+			t.Errorf("family %d: %+v", i, f)
+		}
+	}
+	for _, f := range got[2:] {
+		if !errors.Is(f.Err, analysis.ErrOutside) || f.Turned {
+			t.Errorf("a family half outside: %+v", f)
+		}
+	}
+}
+
+func TestPick(t *testing.T) {
+	next := wantsAll()
+	tt := taskOf(halves(40, 10, black, white), next, image.Pt(100, 100))
+	r := analysis.Read(tt.pixels, analysis.Options{})
+	for _, want := range []struct {
+		at   *image.Point
+		ok   bool
+		tone float64
+	}{{nil, false, 0}, {&image.Point{119, 109}, true, 0}, {&image.Point{120, 100}, true, 100}, {&image.Point{140, 100}, false, 0}, {&image.Point{5, 5}, false, 0}} {
+		tt.Pick = want.at
+		if at, tone := pick(tt, r); (at != nil) != want.ok || want.ok && at != want.at || tone != want.tone {
+			t.Errorf("picked at %v: %v, %g, want %v, %g", want.at, at, tone, want.ok, want.tone)
+		}
+	}
+}
+
+// A copy is made once for each time it was asked for, and is nobody else's.
+func TestCopy(t *testing.T) {
+	r := newRig(t)
+	img := halves(4, 2, black, white)
+	clear(img.Pix[:4]) // a fully transparent pixel
+	f := frameOf(img)
+	r.next.Setup = r.next.Setup.LeavingOut(image.Rect(0, 0, 1, 1)).LeavingOutTone(50)
+	if s := r.see(f, false); s.Copied != nil {
+		t.Error("a copy that nobody asked for")
+	}
+	r.next.Copies = 2
+	c := r.see(f, true).Copied
+	if c == nil || r.see(f, true).Copied != nil {
+		t.Fatal("two wishes make one copy, and one only")
+	}
+	if !slices.Equal(c.Pixels.Pix, img.Pix) || c.Bounds != image.Rect(0, 0, 4, 2) || !c.At.Equal(f.At) || c.Source != r.next.Setup.Source {
+		t.Errorf("the copy is %+v", c)
+	}
+	if len(c.Out.Areas) != 1 || !c.Out.LeavesOut(128) || c.Out.LeavesOut(0) { // L* 50 is bin 127.5
+		t.Errorf("left out of the copy is %v", c.Out.Areas)
+	}
+	r.next.Setup = r.next.Setup.CountingAll().LeavingOut(image.Rect(2, 0, 3, 1))
+	img.Pix[8] = 99
+	r.see(f, false)
+	if c.Pixels.Pix[8] == 99 || c.Out.Areas[0] != image.Rect(0, 0, 1, 1) {
+		t.Error("the copy follows the frame")
+	}
+}

@@ -1,0 +1,62 @@
+package live
+
+import (
+	"image"
+	"time"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
+)
+
+// Wanted is what the window wants to be shown. The window writes it, the worker reads it.
+type Wanted struct {
+	Setup    setup.Setup
+	Settings settings.Settings
+	Lay      func(bounds image.Rectangle) Lay // which part of the picture is shown, and how large
+	Covered  image.Rectangle                  // by our own window, in desktop pixels
+	Look     image.Point                      // pixel under the pointer or key cursor
+	Looking  bool
+	Families bool         // are to be looked for
+	Halves   bool         // another picture stands beside this one: no room for a small one
+	Copies   int          // how many copies of the picture were asked for so far
+	Pick     *image.Point // whose lightness is asked for; nil: none
+}
+
+// Lay says which part of a picture is shown, in pixels of its source, and to how many pixels
+// it is reduced.
+type Lay struct {
+	Bounds image.Rectangle
+	Pixels image.Point
+}
+
+// Shown is what the worker made of a frame. The window may use it until it returns from
+// the worker's show call; the images until the call after.
+type Shown struct {
+	Img     *image.RGBA
+	Loupe   *image.RGBA // nil: none
+	Bounds  image.Rectangle
+	Part    image.Rectangle // of the picture, that Img shows
+	Flipped bool
+	Reading *analysis.Reading
+	Spots   []Reading
+	Hand    []FamilyReading      // the families set by hand
+	Copied  *Copy                // if one was asked for
+	Beside  *image.RGBA          // the whole picture made small, in a view that has it beside; else nil
+	Small   []analysis.GapChange // and what becomes of the gaps in it
+	Picked  *image.Point         // whose lightness was asked for
+	Tone    float64              // and what it is
+	Jumped  bool                 // the whole picture jumped since the frame before
+	At      time.Time
+	Text    bool // figures may be renewed; else only the picture
+}
+
+// ViewOf returns the view that is wanted.
+func ViewOf(next Wanted) views.View {
+	view, ok := views.ByKey(next.Settings.View)
+	if !ok { // settings of another version
+		view = views.All()[0]
+	}
+	return view
+}

@@ -1,0 +1,115 @@
+package live
+
+import (
+	"image"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/reduce"
+	"app.tonedesk/analysis/views"
+	"app.tonedesk/capture"
+	"app.tonedesk/gui/pictures"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
+)
+
+// task is the work on one frame. Its steps read it, and none changes it.
+type task struct {
+	Wanted
+	view   views.View
+	pixels analysis.Pixels // what is watched: each is opaque or fully transparent
+	bounds image.Rectangle // where they lie in the source
+	lay    Lay
+	same   same
+}
+
+// same says what still holds of the frame before.
+type same struct {
+	picture bool
+	reading bool // and what is counted
+	reduced bool // and what is shown of it, and how large
+	look    bool // how what is reduced is painted
+	beside  bool // the small picture beside
+}
+
+// begin says what is to be done with a frame; ok is false if that is nothing.
+func (w *Worker) begin(f *capture.Frame, repeated bool) (t task, ok bool) {
+	t.Wanted = w.wanted()
+	feed := t.Setup.Source.Feed()
+	if repeated && feed != w.feed {
+		return t, false // a frame of what was watched before; the next is under way
+	}
+	whole := w.whole && repeated
+	w.feed, w.whole = feed, false
+	t.pixels, t.bounds = partOf(w.opaque(f, repeated), f.Origin, t.Setup.Source)
+	if t.bounds.Empty() || t.Lay == nil {
+		return t, false
+	}
+	t.view, t.lay = ViewOf(t.Wanted), t.Lay(t.bounds)
+	if whole {
+		t.same = sameAs(&t, &w.last)
+	}
+	return t, true
+}
+
+// finish keeps what the next task has to be compared with: of the frame, nothing.
+func (w *Worker) finish(t task) {
+	t.pixels = analysis.Pixels{}
+	w.last, w.whole = t, true
+}
+
+// opaque returns a frame's pixels, over paper where they are partly transparent.
+func (w *Worker) opaque(f *capture.Frame, repeated bool) analysis.Pixels {
+	if repeated {
+		return w.paper.Again(pictures.Pixels(f))
+	}
+	return w.paper.Opaque(pictures.Pixels(f), pictures.White)
+}
+
+// partOf returns the part of a picture that is watched, and where it lies in the source.
+func partOf(p analysis.Pixels, origin image.Point, from setup.Source) (analysis.Pixels, image.Rectangle) {
+	bounds := p.Bounds().Add(origin)
+	if from.Kind == setup.SourceRegion || from.Region.Empty() {
+		return p, bounds
+	}
+	part := from.Region.Intersect(bounds)
+	return p.Crop(part.Sub(origin)), part
+}
+
+// sameAs says what still holds of the task before, whose frame is the same.
+func sameAs(t, last *task) (s same) {
+	s.picture = t.bounds == last.bounds
+	s.reading = s.picture && t.Settings.Groups == last.Settings.Groups && t.Covered == last.Covered &&
+		sameSlice(t.Setup.Areas, last.Setup.Areas) && sameSlice(t.Setup.Tones, last.Setup.Tones) && sameSlice(t.Setup.Edges, last.Setup.Edges)
+	s.reduced = s.reading && t.lay == last.lay
+	s.look = sameLook(t.Settings, last.Settings, t.view)
+	s.beside = s.reading && s.look && t.Halves == last.Halves
+	return s
+}
+
+// sameSlice reports whether two slices that are never written to are the same one.
+func sameSlice[T any](a, b []T) bool {
+	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
+}
+
+// sameLook reports whether two settings, the first for a view, show a reduced picture alike.
+func sameLook(a, b settings.Settings, view views.View) bool {
+	return a.View == b.View && a.Knob(view) == b.Knob(view) && a.Mirrored == b.Mirrored &&
+		a.Dotted() == b.Dotted() && a.Limits() == b.Limits()
+}
+
+// leaveOut sets what isn't counted of a part of the picture that begins at origin.
+func (t *task) leaveOut(out *analysis.Mask, origin image.Point) {
+	t.Setup.Out(out, origin, t.Covered.Intersect(t.bounds))
+}
+
+// paint paints a reduced picture in a view, as RGBA without gaps between rows.
+func (t *task) paint(dst []byte, src *reduce.Picture, view views.View, r *analysis.Reading) {
+	view.Paint(dst, src, views.Look{Reading: r, Knob: t.Settings.Knob(view)})
+}
+
+// flip exchanges left and right, if that is wanted.
+func (t *task) flip(img *image.RGBA) {
+	if t.Settings.Mirrored {
+		views.FlipLeftRight(img.Pix, img.Rect.Dx(), img.Rect.Dy())
+	}
+}

@@ -1,0 +1,73 @@
+package pictures
+
+import (
+	"encoding/binary"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+)
+
+// White is the ground under the partly transparent pixels of a picture, unless another is
+// asked for.
+var White = colour.RGB{R: 255, G: 255, B: 255}
+
+// Paper lays pictures over an opaque ground without writing to them: they belong to
+// somebody else. It keeps the memory for that from one picture to the next. The zero value
+// is ready; not for concurrent use.
+type Paper struct{ laid []byte } // nil: the last picture needed no ground
+
+// Opaque returns a picture with its partly transparent pixels laid over ground, as
+// Pixels.LayOver does. That is px itself where it has none, and else a copy that stays
+// until the next call.
+func (p *Paper) Opaque(px analysis.Pixels, ground colour.RGB) analysis.Pixels {
+	if !partlyTransparent(px) {
+		p.laid = nil
+		return px
+	}
+	if size := analysis.PixelBytes * px.Width * px.Height; cap(p.laid) < size {
+		p.laid = make([]byte, size)
+	}
+	over := p.Again(px)
+	for y := range px.Height {
+		copy(over.Row(y), px.Row(y))
+	}
+	over.LayOver(ground)
+	return over
+}
+
+// Again returns the same as the last call of Opaque, which was for the same picture: it
+// may lie elsewhere by now.
+func (p *Paper) Again(px analysis.Pixels) analysis.Pixels {
+	if p.laid != nil {
+		px.Pix, px.Stride = p.laid[:analysis.PixelBytes*px.Width*px.Height], analysis.PixelBytes*px.Width
+	}
+	return px
+}
+
+// Opaque is Paper's, for one picture over white.
+func Opaque(px analysis.Pixels) analysis.Pixels { return new(Paper).Opaque(px, White) }
+
+// partlyTransparent reports whether any pixel is neither opaque nor fully transparent.
+func partlyTransparent(px analysis.Pixels) bool {
+	if px.Layout != analysis.RGBA || px.Width == 0 || px.Check() != nil {
+		return false
+	}
+	for y := range px.Height {
+		row := px.Row(y)
+		for len(row) >= pairBytes && binary.LittleEndian.Uint64(row)&pairAlpha == pairAlpha {
+			row = row[pairBytes:]
+		}
+		for ; len(row) >= analysis.PixelBytes; row = row[analysis.PixelBytes:] {
+			if alpha := row[3]; alpha != 255 && alpha != 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// Two pixels at a time: most pictures are opaque, and are looked at before each is shown.
+const (
+	pairBytes = 2 * analysis.PixelBytes
+	pairAlpha = 0xff000000_ff000000
+)
