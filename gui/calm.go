@@ -25,7 +25,7 @@ type look struct {
 }
 
 // seen is how the picture looks now.
-func (d *Desk) seen() look { return look{d.settings.View, d.settings.Mirrored, d.comparing} }
+func (d *Desk) seen() look { return look{d.settings.View, d.settings.Mirrored, d.comparison.how} }
 
 // wished is how it is to look: it may have to wait for that.
 func (d *Desk) wished() look {
@@ -69,7 +69,7 @@ func (d *Desk) fulfil() {
 		d.settings.View, d.settings.Mirrored = wish.view, wish.mirrored
 		d.settled()
 	}
-	if wish.how != now.how && d.comparing >= compareWipe && wish.how >= compareWipe {
-		d.compareAs(wish.how)
+	if wish.how != now.how {
+		d.comparison.as(wish.how)
 	}
 }

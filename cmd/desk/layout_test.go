@@ -50,6 +50,8 @@ func allowed(pkg, imported string) bool {
 		return !fyne && !under(imported, "analysis") && !under(imported, "gui")
 	case under(pkg, "gui/stills"):
 		return !fyne && !under(imported, "capture") && (!under(imported, "gui") || under(imported, "gui/stills") || imported == module+"/gui/files")
+	case under(pkg, "gui/overlay"):
+		return !fyne && !under(imported, "capture") && (!under(imported, "gui") || under(imported, "gui/stills/ink"))
 	case under(pkg, "gui/native"), under(pkg, "gui/files"):
 		return !fyne && !under(imported, "analysis") && (!under(imported, "gui") || imported == pkg)
 	}
@@ -60,7 +62,7 @@ func allowed(pkg, imported string) bool {
 func TestImports(t *testing.T) {
 	for _, system := range []string{"linux", "windows", "darwin"} {
 		imports := importsOn(t, system)
-		for _, pkg := range []string{"analysis", "capture", "gui", "gui/native", "cmd/desk"} {
+		for _, pkg := range []string{"analysis", "capture", "gui", "gui/native", "gui/overlay", "cmd/desk"} {
 			if len(imports[path.Join(module, pkg)]) == 0 {
 				t.Errorf("%s: %s imports nothing: the list is wrong", system, pkg)
 			}
@@ -81,6 +83,7 @@ func TestAllowed(t *testing.T) {
 		{"analysis", "fyne.io/fyne/v2"}, {"analysis", module + "/capture"}, {"capture/xconn", module + "/analysis"},
 		{"capture", module + "/gui"}, {"gui", "fyne.io/fyne/v2/app"}, {"gui/native", "fyne.io/fyne/v2/driver"},
 		{"gui/stills/notes", "fyne.io/fyne/v2"}, {"gui/stills", module + "/gui"},
+		{"gui/overlay", module + "/gui/widgets"}, {"gui/overlay", "fyne.io/fyne/v2"},
 		{"gui/files", module + "/gui/stills"}, {"gui/files", "fyne.io/fyne/v2"},
 		{"gui", module + "/cmd/desk"}, {"gui", "github.com/kbinani/screenshot"},
 	} {
