@@ -46,6 +46,7 @@ func (c *comparer) draw() {
 	m := c.mirror
 	m.SetHalves(c.how == compareSides && c.with.found != nil)
 	if !c.on() || c.with.found == nil || m.Img == nil || m.Fit.Bounds.Empty() {
+		c.with.wiped = wipedBefore{}
 		m.SetOverlay(widgets.OverlayBefore, nil)
 		return
 	}
