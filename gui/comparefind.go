@@ -45,7 +45,7 @@ func (c *comparer) renew() {
 // take takes what was found, if it is still wanted.
 func (c *comparer) take(id string, after *live.Copy, found *compared) {
 	w := &c.with
-	if !c.on() || w.id != id {
+	if w.id != id {
 		return
 	}
 	w.busy, w.of, w.bounds = false, after.At, after.Bounds
