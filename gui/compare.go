@@ -4,10 +4,10 @@ import (
 	"image"
 	"time"
 
-	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/pictures"
-	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -25,198 +25,180 @@ const (
 	compareMap               // the difference of lightness
 )
 
-// compareEvery is the least time between two comparisons with a picture that changes.
-const compareEvery = time.Second
+// comparer compares what is watched with a still from before, in words and in the mirror.
+type comparer struct {
+	*host
+	how    comparing
+	with   comparison
+	turns  stills.Alternation
+	at     time.Time       // when the picture that is watched was read
+	bounds image.Rectangle // of that picture; empty before the first
+
+	copyPicture func(func(*live.Copy))
+	comeBack    func(after time.Duration)              // has the picture shown once more
+	view        func() (view views.View, knob float64) // that the mirror shows
+	wait        func(now time.Time) time.Duration      // before all of the picture may look otherwise
+	wish        func(how comparing)                    // calls as once that may be
+	openPage    func()                                 // that shows what is compared
+}
 
 // comparison is a picture from before, laid over the one that is watched.
 type comparison struct {
 	id     string // of the still from before
 	name   string
 	side   stills.Side
-	at     float32 // where the wipe is, a share of the mirror's picture
+	line   float32 // where the wipe is, a share of the mirror's picture
 	busy   bool
 	begun  time.Time
 	of     time.Time       // when the picture after was read
 	bounds image.Rectangle // of the picture after
 	found  *compared       // nil until the first is made
-	drawn  drawnBefore
-	wipe   wipedBefore
+	drawn  drawnOver
+	wiped  wipedBefore
 }
 
-// compared is what was found out about two pictures.
-type compared struct {
-	aligned stills.Aligned
-	change  *analysis.Change
-	before  *analysis.Reading // of the picture before
-	place   image.Rectangle   // of what is compared, in the picture after
+// newComparer returns the one that compares what a desk watches.
+func newComparer(d *Desk) *comparer {
+	return &comparer{
+		host: &d.host, copyPicture: d.copyPicture, comeBack: d.comeBack, wait: d.flashes.wait,
+		view: func() (views.View, float64) {
+			view := live.ViewOf(live.Wanted{Settings: d.settings})
+			return view, d.settings.Knob(view)
+		},
+		wish: func(how comparing) {
+			next := d.flashes.requested()
+			next.how = how
+			d.flashes.request(next)
+		},
+		openPage: func() { d.openPage(pageIndex(settings.PageStills)) },
+	}
 }
 
-// drawnBefore is the picture before as the mirror shows it, and for what it was drawn.
-type drawnBefore struct {
-	img  *image.RGBA
-	look beforeLook
+// asked reports whether the next click on the shelf says with what to compare.
+func (c *comparer) asked() bool { return c.how == compareAsked }
+
+// on reports whether two pictures are compared.
+func (c *comparer) on() bool { return c.how >= compareWipe }
+
+// idle reports whether nothing is compared, nor asked for.
+func (c *comparer) idle() bool { return c.how == compareNothing }
+
+// byKey begins or ends comparing, on its page.
+func (c *comparer) byKey() {
+	if c.idle() {
+		c.openPage()
+	}
+	c.ask()
 }
 
-// wipedBefore is the part of the picture before that the wipe shows.
-type wipedBefore struct {
-	of  *image.RGBA
-	x   int
-	img *image.RGBA
-}
-
-// beforeLook is what a drawing of the picture before depends on.
-type beforeLook struct {
-	found   *compared
-	view    string
-	knob    float64
-	part    image.Rectangle
-	size    image.Point
-	flipped bool
-}
-
-// askCompare asks for the still to compare with, or ends comparing.
-func (d *Desk) askCompare() {
-	if d.comparing != compareNothing {
-		d.endCompare()
+// ask asks for the still to compare with, or ends comparing.
+func (c *comparer) ask() {
+	if !c.idle() {
+		c.end()
 		return
 	}
-	d.comparing = compareAsked
-	d.messages.note("Click the still from before on the shelf.")
-	d.tellPage(shelfAsked)
-	d.showCompare()
+	c.how = compareAsked
+	c.messages.note("Click the still from before on the shelf.")
+	c.tellPage(shelfAsked)
+	c.tellPage(comparisonChanged)
 }
 
-// endCompare shows only what is watched.
-func (d *Desk) endCompare() {
-	if d.comparing == compareAsked {
-		d.messages.clear(messageNote)
+// end shows only what is watched.
+func (c *comparer) end() {
+	if c.asked() {
+		c.messages.clear(messageNote)
 	}
-	d.comparing, d.comparison = compareNothing, comparison{}
-	d.turns.Run(0, time.Now())
-	d.mirror.SetHalves(false)
-	d.mirror.SetOverlay(widgets.OverlayBefore, nil)
-	d.showCompare()
+	c.how, c.with = compareNothing, comparison{}
+	c.turns.Run(0, time.Now())
+	c.mirror.SetHalves(false)
+	c.mirror.SetOverlay(widgets.OverlayBefore, nil)
+	c.tellPage(comparisonChanged)
 }
 
-// compareWith compares what is watched with a still from before.
-func (d *Desk) compareWith(id string) {
-	d.messages.clear(messageNote)
-	d.background(func() {
-		s, err := d.store.Open(id)
-		d.onWindow(func() {
+// begin compares what is watched with a still from before.
+func (c *comparer) begin(id string) {
+	c.messages.clear(messageNote)
+	c.background(func() {
+		s, err := c.store.Open(id)
+		c.onWindow(func() {
 			if err != nil {
-				d.messages.note(wording.Explain("open the still from before", err))
+				c.messages.note(wording.Explain("open the still from before", err))
 				return
 			}
 			name := s.Meta.Name
 			if name == "" {
 				name = wording.TimeSay(s.Meta.Time)
 			}
-			d.comparing = compareWipe
-			d.comparison = comparison{id: id, name: name, at: 0.5,
+			c.how = compareWipe
+			c.with = comparison{id: id, name: name, line: 0.5,
 				side: stills.Side{Picture: pictures.Opaque(s.Picture), Source: s.Meta.Source, LeftOut: s.Meta.LeftOut}}
-			d.renewCompare()
-			d.showCompare()
-			d.tellPage(comparisonAsked)
+			c.renew()
+			c.tellPage(comparisonChanged)
+			c.tellPage(comparisonAsked)
 		})
 	})
 }
 
-// setCompare changes how the two are shown.
-func (d *Desk) setCompare(how comparing) {
-	if d.comparing < compareWipe {
-		return
+// set has the two shown in another way, as soon as that may be.
+func (c *comparer) set(how comparing) {
+	if c.on() {
+		c.wish(how)
 	}
-	wish := d.flashes.requested()
-	wish.how = how
-	d.flashes.request(wish)
 }
 
-// compareAs shows the two in another way.
-func (d *Desk) compareAs(how comparing) {
-	d.comparing, d.comparison.wipe = how, wipedBefore{}
+// as shows the two in another way.
+func (c *comparer) as(how comparing) {
+	if !c.on() || how < compareWipe {
+		return
+	}
+	c.how, c.with.wiped = how, wipedBefore{}
 	every := time.Duration(0)
 	if how == compareTurns {
 		every = stills.AlternateEvery
 	}
-	d.turns.Run(every, time.Now())
-	d.showCompare()
-	d.drawCompare()
+	c.turns.Run(every, time.Now())
+	c.tellPage(comparisonChanged)
+	c.draw()
 }
 
-// otherPicture shows the other of two pictures that are shown in turns, as soon as the
-// limit on switches allows.
-func (d *Desk) otherPicture() {
-	if d.comparing != compareTurns {
+// other shows the other of two pictures that are shown in turns, as soon as the limit on
+// switches allows.
+func (c *comparer) other() {
+	if c.how != compareTurns {
 		return
 	}
-	d.turns.Ask()
-	d.drawCompare()
+	c.turns.Ask()
+	c.draw()
 }
 
-// renewCompare compares anew, if the picture changed and it is time.
-func (d *Desk) renewCompare() {
-	c := &d.comparison
-	if d.comparing < compareWipe || c.busy || d.bounds.Empty() || c.found != nil && d.at.Equal(c.of) && d.bounds == c.bounds {
+// follow moves the line of the wipe to the pointer.
+func (c *comparer) follow(at image.Point, inside bool) {
+	part := c.mirror.Fit.Bounds
+	if c.how != compareWipe || !inside || part.Empty() {
 		return
 	}
-	if wait := compareEvery - time.Since(c.begun); c.found != nil && wait > 0 && d.bounds == c.bounds {
-		d.comeBack(wait)
-		return
+	c.with.line = (float32(at.X-part.Min.X) + 0.5) / float32(part.Dx())
+	if c.mirror.Flip {
+		c.with.line = 1 - c.with.line
 	}
-	c.busy, c.begun = true, time.Now()
-	id, side := c.id, c.side
-	d.copyPicture(func(after *live.Copy) {
-		d.background(func() {
-			found := compareCopies(side, after, d.stillSource(after))
-			d.onWindow(func() { d.showCompared(id, after, found) })
-		})
-	})
+	c.draw()
 }
 
-// stillSource says where a copied picture is from; that of a still is from where the still
-// is. It is called on the goroutine that compares.
-func (d *Desk) stillSource(c *live.Copy) stills.Source {
-	if c.Source.Kind == setup.SourceStill {
-		if s, err := d.store.Open(c.Source.Path); err == nil {
-			return s.Meta.Source
-		}
-	}
-	return metaOf(c).Source
+// shown is for the moment when the mirror shows a picture, or shows it again.
+func (c *comparer) shown(at time.Time, bounds image.Rectangle) {
+	c.at, c.bounds = at, bounds
+	c.renew()
+	c.draw()
 }
 
-// compareCopies compares a picture from before with a copied one; nil if it can't be.
-func compareCopies(before stills.Side, after *live.Copy, from stills.Source) *compared {
-	aligned := stills.Align(before, stills.Side{Picture: after.Pixels, Source: from, LeftOut: stills.LeftOutOf(&after.Out)})
-	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.OutBefore, aligned.OutAfter, after.Settings.Groups)
-	if err != nil {
-		return nil
-	}
-	found := &compared{aligned: aligned, change: change, place: after.Bounds}
-	found.before = analysis.Read(aligned.Before, analysis.Options{Groups: after.Settings.Groups, Out: aligned.OutBefore})
-	if aligned.How == stills.ByPosition {
-		found.place = aligned.Region.Rectangle().Sub(from.Region.Rectangle().Min).Add(after.Bounds.Min)
-	}
-	return found
-}
+// forget forgets what was found: another source is watched.
+func (c *comparer) forget() { c.with.found = nil }
 
-// showCompared takes a comparison, if it is still wanted.
-func (d *Desk) showCompared(id string, after *live.Copy, found *compared) {
-	c := &d.comparison
-	if d.comparing < compareWipe || c.id != id {
-		return
+// say says what changed from the picture before to the one of now.
+func (c *comparer) say() string {
+	said := wording.Compared{With: c.with.name, AsMap: c.how == compareMap}
+	if found := c.with.found; found != nil {
+		said.Change, said.Aligned = found.change, found.aligned
 	}
-	c.busy, c.of, c.bounds = false, after.At, after.Bounds
-	if found == nil {
-		d.messages.note(wording.Sentence("compare the two pictures", "their sizes contradict each other", "choose another still"))
-		return
-	}
-	c.found = found
-	d.showCompare()
-	d.drawCompare()
-}
-
-// showCompare renews the words on the page.
-func (d *Desk) showCompare() {
-	d.tellPage(comparisonChanged)
+	return wording.SayCompared(said)
 }

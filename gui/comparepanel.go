@@ -5,14 +5,14 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
-	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/widgets"
-	"app.tonedesk/gui/wording"
 )
 
 // comparePanel compares what is watched with a still from before, and says what changed.
 type comparePanel struct {
-	d     *Desk
+	*host
+	compare *comparer
+
 	box   *fyne.Container
 	begin *widgets.Button
 	how   *widgets.Chooser
@@ -22,11 +22,11 @@ type comparePanel struct {
 // compareWays are the ways to show two pictures, by the chooser's place.
 var compareWays = []comparing{compareWipe, compareSides, compareTurns, compareMap}
 
-func newComparePanel(d *Desk) *comparePanel {
-	p := &comparePanel{d: d, words: widgets.SmallLabel()}
-	p.begin = widgets.NewButton("Compare", d, d.askCompare)
-	p.begin.Explain(d.tips, "Compare with a still from before (D)")
-	p.how = widgets.NewChooser([]string{"Wipe", "Side by side", "In turns", "Map"}, 4*widgets.Step, d, func(i int) { d.setCompare(compareWays[i]) })
+func newComparePanel(h *host, c *comparer) *comparePanel {
+	p := &comparePanel{host: h, compare: c, words: widgets.SmallLabel()}
+	p.begin = widgets.NewButton("Compare", h.keys, c.ask)
+	p.begin.Explain(h.tips, "Compare with a still from before (D)")
+	p.how = widgets.NewChooser([]string{"Wipe", "Side by side", "In turns", "Map"}, 4*widgets.Step, h.keys, func(i int) { c.set(compareWays[i]) })
 	p.how.Hide()
 	p.words.Hide()
 	title := widget.NewLabel("Before and after")
@@ -37,45 +37,25 @@ func newComparePanel(d *Desk) *comparePanel {
 
 // show renews the panel.
 func (p *comparePanel) show() {
-	d := p.d
-	on := d.comparing >= compareWipe
+	on := p.compare.on()
 	word := "Compare"
-	if d.comparing != compareNothing {
+	if !p.compare.idle() {
 		word = "End"
 	}
 	if p.begin.Text != word {
 		p.begin.SetText(word)
 	}
 	for i, how := range compareWays {
-		if how == d.comparing {
+		if how == p.compare.how {
 			p.how.Set(i)
 		}
 	}
 	resized := p.how.Hidden == on
 	p.how.Hidden, p.words.Hidden = !on, !on
 	if on {
-		resized = widgets.SetWords(p.words, d.sayCompared()) || resized
+		resized = widgets.SetWords(p.words, p.compare.say()) || resized
 	}
 	if resized {
-		d.relayPage()
+		p.relayPage()
 	}
-}
-
-// sayCompared says what changed from the picture before to the one of now.
-func (d *Desk) sayCompared() string {
-	c := &d.comparison
-	if c.found == nil {
-		return "Comparing with " + c.name + "."
-	}
-	words := "Compared with " + c.name + ": " + wording.SayChange(c.found.change) + ". On average " + wording.Tenth(c.found.change.Distance) + wording.Nbsp + "tones moved."
-	if how := wording.SayAlignment(c.found.aligned); how != "" {
-		words += " " + how + "."
-	}
-	if d.comparing == compareMap {
-		words += " " + wording.SayMapScale(c.found.change.Span())
-	}
-	if c.found.aligned.How == stills.ByPosition && d.comparing != compareMap {
-		words += " Where there is no picture from before, that of now shows."
-	}
-	return words
 }

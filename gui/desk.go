@@ -72,9 +72,7 @@ type Desk struct {
 	taking     bool       // the next picture becomes the target
 	copies     int        // of the picture, asked for so far
 	copied     []func(*live.Copy)
-	comparing  comparing
-	comparison comparison
-	turns      stills.Alternation
+	comparison *comparer
 	flashes    flashLimiter
 	still      *openStill // that is watched, or nil
 	opening    sync.Mutex // held while a still is being opened, one at a time
@@ -124,6 +122,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 		Status:    d.statusSoon,
 		PerSecond: d.settings.PerSecond,
 	})
+	d.comparison = newComparer(d)
 	d.build()
 	d.tell()
 	d.restoreTarget()

@@ -31,8 +31,7 @@ func (d *Desk) show(s *live.Shown) {
 	}
 	d.mirror.SetPicture(s.Img, s.Beside, s.Bounds, s.Part, s.Flipped)
 	d.renewNotes()
-	d.renewCompare()
-	d.drawCompare()
+	d.comparison.shown(s.At, s.Bounds)
 	d.mirror.SetLoupe(s.Loupe, d.settings.SpotSize)
 	d.takeCopy(s.Copied)
 	if s.Text {

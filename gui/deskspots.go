@@ -165,12 +165,6 @@ func (d *Desk) copyHex(i int) {
 // looked follows the pointer or the key cursor.
 func (d *Desk) looked(at image.Point, inside bool) {
 	d.look, d.looking = at, inside
-	if part := d.mirror.Fit.Bounds; d.comparing == compareWipe && inside && !part.Empty() {
-		d.comparison.at = (float32(at.X-part.Min.X) + 0.5) / float32(part.Dx())
-		if d.mirror.Flip {
-			d.comparison.at = 1 - d.comparison.at
-		}
-		d.drawCompare()
-	}
+	d.comparison.follow(at, inside)
 	d.renew()
 }

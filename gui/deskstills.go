@@ -124,14 +124,6 @@ func (p *notePen) Nudge(by image.Point) bool {
 	return true
 }
 
-// compareByKey begins or ends comparing, on the page of stills.
-func (d *Desk) compareByKey() {
-	if d.comparing == compareNothing {
-		d.openPage(pageIndex(settings.PageStills))
-	}
-	d.askCompare()
-}
-
 // onStills reports whether the page of stills is open.
 func (d *Desk) onStills() bool {
 	return d.settings.Page == settings.PageStills

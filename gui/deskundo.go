@@ -25,7 +25,7 @@ func (d *Desk) apply(next setup.Setup) {
 		d.frozen = false
 		d.mirror.View = image.Rectangle{}
 		d.leaveStill(was)
-		d.comparison.found = nil
+		d.comparison.forget()
 		d.watcher.Freeze(false)
 		d.watcher.Reopen(d.opener(next.Source))
 		d.messages.clear(messageTrouble)

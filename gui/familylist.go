@@ -14,6 +14,7 @@ import (
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/overlay"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
@@ -172,7 +173,7 @@ func (d *Desk) showOutline() {
 		return
 	}
 	m := d.mirror
-	m.SetOverlay(widgets.OverlayOutline, outlineFamily(d.found.Found, d.found.Order[i], m.Pixels(), m.Fit, m.Bounds))
+	m.SetOverlay(widgets.OverlayOutline, overlay.Outline(d.found.Found, d.found.Order[i], m.Bounds, layOf(m)))
 }
 
 // Choose makes the colours of row i the spots A and B.

@@ -32,8 +32,8 @@ func commands() []command {
 		{name: "Show the demo painting", menu: true, does: func(d *Desk) { d.watch(setup.Source{Kind: setup.SourceDemo}) }},
 		{name: "Freeze, or go on", keys: "F", runes: "fF", menu: true, does: (*Desk).Freeze, on: func(d *Desk) bool { return d.frozen }},
 		{name: "Keep the picture as a still", keys: "Ctrl+S", ctrl: fyne.KeyS, menu: true, does: func(d *Desk) { d.KeepStill(false) }},
-		{name: "Compare with a still from before", keys: "D", runes: "dD", menu: true, does: (*Desk).compareByKey, on: func(d *Desk) bool { return d.comparing >= compareWipe }},
-		{name: "The other picture, where two are shown in turns", keys: "N", runes: "nN", does: (*Desk).otherPicture},
+		{name: "Compare with a still from before", keys: "D", runes: "dD", menu: true, does: func(d *Desk) { d.comparison.byKey() }, on: func(d *Desk) bool { return d.comparison.on() }},
+		{name: "The other picture, where two are shown in turns", keys: "N", runes: "nN", does: func(d *Desk) { d.comparison.other() }},
 		{name: "Watch a part only", keys: "W", runes: "wW", menu: true, does: func(d *Desk) { d.ask(askNarrow) }},
 		{name: "Watch the whole picture", keys: "E", runes: "eE", menu: true, does: (*Desk).watchAll},
 		{name: "Leave out an area", keys: "O", runes: "oO", menu: true, does: func(d *Desk) { d.ask(askArea) }},
@@ -158,8 +158,8 @@ func (d *Desk) giveUp() {
 	case d.still != nil && d.still.selected != "":
 		d.selectNote("")
 	case d.leaveTool():
-	case d.comparing != compareNothing:
-		d.endCompare()
+	case !d.comparison.idle():
+		d.comparison.end()
 	case d.selected >= 0:
 		d.selectSpot(-1)
 	default:

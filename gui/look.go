@@ -9,7 +9,9 @@ import (
 )
 
 // currentLook is how the picture looks now.
-func (d *Desk) currentLook() look { return look{d.settings.View, d.settings.Mirrored, d.comparing} }
+func (d *Desk) currentLook() look {
+	return look{d.settings.View, d.settings.Mirrored, d.comparison.how}
+}
 
 // applyLook has the picture look otherwise.
 func (d *Desk) applyLook(from, to look) {
@@ -17,8 +19,8 @@ func (d *Desk) applyLook(from, to look) {
 		d.settings.View, d.settings.Mirrored = to.view, to.mirrored
 		d.settled()
 	}
-	if to.how != from.how && d.comparing >= compareWipe && to.how >= compareWipe {
-		d.compareAs(to.how)
+	if to.how != from.how {
+		d.comparison.as(to.how)
 	}
 }
 

@@ -81,7 +81,7 @@ func (d *Desk) stillOpened(s *stills.Still) {
 	d.showNotes()
 	d.showStanding()
 	d.tellPage(noteChanged)
-	if d.comparing == compareNothing {
+	if d.comparison.idle() {
 		d.tellPage(marksAsked)
 	}
 	d.showPen()

@@ -141,8 +141,8 @@ func (s *shelf) chosen(i widget.GridWrapItemID) {
 	switch {
 	case s.trash:
 		s.d.askRestore(s.shown[i])
-	case s.d.comparing == compareAsked:
-		s.d.compareWith(id)
+	case s.d.comparison.asked():
+		s.d.comparison.begin(id)
 	default:
 		s.d.OpenStill(id)
 	}

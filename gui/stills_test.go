@@ -277,11 +277,11 @@ func TestCompareWithAStill(t *testing.T) {
 	d.closeStill()
 	now := halves(grey(200), grey(60))
 	d.see(t, now)
-	d.askCompare()
+	d.comparison.ask()
 	p.shelf.chosen(0)
 	d.see(t, now)
 	d.see(t, now)
-	if d.comparison.id != before || d.comparison.found == nil {
+	if d.comparison.with.id != before || d.comparison.with.found == nil {
 		t.Fatal("nothing was compared")
 	}
 	// sRGB 120 and 60 have the values 4.92 and 2.49 (IEC 61966-2-1, D1535)
@@ -295,12 +295,12 @@ func TestCompareWithAStill(t *testing.T) {
 	if left.R != 120 || left.A != 255 || right.A != 0 {
 		t.Errorf("left of the wipe shows %v, right of it %v", left, right)
 	}
-	d.setCompare(compareMap)
+	d.comparison.set(compareMap)
 	// nothing changed on the left: L* 50 is the grey 119 (CIE15); much darker is black
 	if same, darker := over().RGBAAt(size.X/4, 10), over().RGBAAt(size.X*3/4, 10); same.R != 119 || darker.R > 60 {
 		t.Errorf("in the map no change is %v, darker %v", same, darker)
 	}
-	d.setCompare(compareSides)
+	d.comparison.set(compareSides)
 	d.see(t, now)
 	m := d.mirror
 	if widgets.SizeOf(m.Before) != m.Pixels() {
@@ -313,7 +313,7 @@ func TestCompareWithAStill(t *testing.T) {
 	if m.Laid.Small.X+m.Laid.Size.Width > m.Fit.Pos.X && m.Laid.Small.Y+m.Laid.Size.Height > m.Fit.Pos.Y {
 		t.Errorf("the two lie over each other: %+v", m.Laid)
 	}
-	d.endCompare()
+	d.comparison.end()
 	d.see(t, now)
 	if over() != nil || m.Halves || m.Pixels() != size {
 		t.Error("the picture from before stays")
@@ -329,11 +329,11 @@ func TestTurnsNeverFlash(t *testing.T) {
 	d.closeStill()
 	now := halves(testShadow, testLight)
 	d.see(t, now)
-	d.askCompare()
+	d.comparison.ask()
 	p.shelf.chosen(0)
 	d.see(t, now)
 	d.see(t, now)
-	d.setCompare(compareTurns)
+	d.comparison.set(compareTurns)
 	middle := d.mirror.Pixels().Div(2)
 	before := func() bool { return d.mirror.Over[widgets.OverlayBefore].RGBAAt(middle.X, middle.Y).A != 0 }
 	switches, shown := 0, before()
@@ -588,41 +588,6 @@ func TestKeptIsSaidUntilMore(t *testing.T) {
 		do()
 		if said := d.messages.said[messageNote]; said == "" && name == "another page" {
 			t.Errorf("%s takes another answer away", name)
-		}
-	}
-}
-
-// The map's scale runs from black over the grey of no change to white, inside the picture.
-func TestMapScale(t *testing.T) {
-	d := newTestDesk(t, settings.Defaults())
-	img := image.NewRGBA(image.Rect(0, 0, 400, 300))
-	d.drawMapScale(img, 5)
-	bar := scaleBar(img.Rect.Size(), float64(d.mirror.Scale()))
-	if !bar.In(img.Rect) || bar.Dx()%2 != 0 {
-		t.Fatalf("the bar lies at %v", bar)
-	}
-	y := bar.Min.Y + bar.Dy()/2
-	// L* of sRGB grey 118 is 49.7 and of 119 is 50.0 (CIE 15): no change is that, within a step.
-	left, middle, right := img.RGBAAt(bar.Min.X, y).R, img.RGBAAt(bar.Min.X+bar.Dx()/2, y).R, img.RGBAAt(bar.Max.X-1, y).R
-	if left != 0 || middle < 116 || middle > 122 || right != 255 {
-		t.Errorf("the scale runs %d, %d, %d", left, middle, right)
-	}
-	marked := 0
-	for x := range img.Rect.Dx() {
-		for y := range bar.Min.Y - 2 {
-			if img.RGBAAt(x, y).A != 0 {
-				marked++
-			}
-		}
-	}
-	if marked < 50 {
-		t.Error("the scale has no figures")
-	}
-	small := image.NewRGBA(image.Rect(0, 0, 30, 20))
-	d.drawMapScale(small, 5)
-	for _, b := range small.Pix {
-		if b != 0 {
-			t.Fatal("a scale is drawn where there is no room")
 		}
 	}
 }

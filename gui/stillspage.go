@@ -43,7 +43,7 @@ func newStillsPage(d *Desk) pageView {
 	p := &stillsPage{d: d, head: newStillHead(d), measure: widgets.SmallLabel(), text: newNoteEntry(d), part: container.NewStack()}
 	p.tools = newToolRows(d)
 	p.measure.Hide()
-	p.compare = newComparePanel(d)
+	p.compare = newComparePanel(&d.host, d.comparison)
 	p.shelf = newShelf(d)
 	p.marks = container.NewVBox(widgets.OnPanel(p.head.box, p.tools.box, container.New(widgets.LinesHigh(measureLines), p.measure), widgets.Inset(p.text)))
 	p.parts = widgets.NewChooser([]string{"Shelf", "Marks", "Compare"}, 4.5*widgets.Step, d, p.choose)

@@ -1,0 +1,164 @@
+package gui
+
+import (
+	"image"
+	"image/color"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/widgets"
+)
+
+// testComparer is a comparer without a desk, which compares a picture of the size 400 × 300
+// that is watched with a darker one.
+type testComparer struct {
+	comparer
+	copies []func(*live.Copy) // asked for
+	waits  []time.Duration    // after which the picture was asked for once more
+	wishes []comparing
+}
+
+func newTestComparer(t *testing.T) *testComparer {
+	app := test.NewTempApp(t)
+	h := &host{app: app, mirror: widgets.NewMirror(), tellPage: func(pageEvent) {}, background: func(f func()) { f() }}
+	h.messages.bar = widgets.NewMessageBar(nil, func() {})
+	h.later = func(time.Duration, func()) func() { return func() {} }
+	h.mirror.Acts.Resized = func() {}
+	h.mirror.Resize(fyne.NewSize(500, 400))
+	c := &testComparer{}
+	c.comparer = comparer{
+		host: h, how: compareWipe, with: comparison{id: "still", line: 0.5},
+		copyPicture: func(do func(*live.Copy)) { c.copies = append(c.copies, do) },
+		comeBack:    func(after time.Duration) { c.waits = append(c.waits, after) },
+		view:        func() (views.View, float64) { return views.All()[0], 0 },
+		wait:        func(time.Time) time.Duration { return 0 },
+		wish:        func(how comparing) { c.wishes = append(c.wishes, how) },
+	}
+	c.with.side.Picture = pixelsOf(halves(testShadow, testShadow))
+	return c
+}
+
+func pixelsOf(img *image.NRGBA) analysis.Pixels {
+	return analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: img.Rect.Dx(), Height: img.Rect.Dy(), Layout: analysis.RGBA}
+}
+
+// see shows a picture, read then, whose place begins there, and compares it if a copy was asked for.
+func (c *testComparer) see(at time.Time, place image.Point, flipped bool) {
+	img := image.NewRGBA(image.Rect(0, 0, 400, 300))
+	bounds := img.Rect.Add(place)
+	c.mirror.SetPicture(img, nil, bounds, bounds, flipped)
+	c.shown(at, bounds)
+	asked := c.copies
+	c.copies = nil
+	for _, do := range asked {
+		do(&live.Copy{Pixels: pixelsOf(halves(testLight, testLight)), Bounds: bounds, At: at})
+	}
+}
+
+func (c *testComparer) over() *image.RGBA { return c.mirror.Over[widgets.OverlayBefore] }
+
+// The line of the wipe is where the pointer is in the mirror, also where left and right are
+// exchanged: what lies left of it in the mirror is the picture before.
+func TestWipeFollowsThePointer(t *testing.T) {
+	for _, flipped := range []bool{false, true} {
+		c := newTestComparer(t)
+		c.see(time.Now(), image.Pt(1000, 0), flipped)
+		c.follow(image.Pt(1100, 150), true) // a quarter from the left of the picture
+		quarter := c.mirror.Pixels().X / 4
+		line := quarter
+		if flipped {
+			line = 3 * quarter
+		}
+		y := c.mirror.Pixels().Y / 2
+		before, now := c.over().RGBAAt(line-5, y), c.over().RGBAAt(line+5, y)
+		if want := (color.RGBA{testShadow.R, testShadow.G, testShadow.B, 255}); before != want || now != (color.RGBA{}) {
+			t.Errorf("flipped %v: left of the line is %v, right of it %v", flipped, before, now)
+		}
+		c.follow(image.Pt(1300, 150), false) // beside the picture
+		if c.over().RGBAAt(line-5, y) != before {
+			t.Errorf("flipped %v: the line follows a pointer outside of the picture", flipped)
+		}
+	}
+}
+
+// A picture that changes all the time is compared once in a while; one that lies elsewhere at
+// once; and one that stays the same not again.
+func TestComparesOnceInAWhile(t *testing.T) {
+	c := newTestComparer(t)
+	now := time.Now()
+	c.see(now, image.Point{}, false)
+	first := c.with.found
+	if first == nil {
+		t.Fatal("nothing was compared")
+	}
+	c.see(now, image.Point{}, false)
+	if c.with.found != first || len(c.waits) > 0 {
+		t.Error("the same picture is compared again")
+	}
+	c.see(now.Add(time.Millisecond), image.Point{}, false)
+	if c.with.found != first || len(c.waits) != 1 || c.waits[0] <= 0 || c.waits[0] > compareEvery {
+		t.Errorf("a changed picture is compared at once, or after %v", c.waits)
+	}
+	c.see(now.Add(2*time.Millisecond), image.Pt(5, 5), false)
+	if c.with.found == first {
+		t.Error("a picture that lies elsewhere is not compared")
+	}
+}
+
+// What is found after comparing has ended, or begun with another still, is not taken.
+func TestFoundTooLate(t *testing.T) {
+	for name, meanwhile := range map[string]func(c *testComparer){
+		"ended":   func(c *testComparer) { c.end() },
+		"another": func(c *testComparer) { c.with = comparison{id: "another"} },
+	} {
+		c := newTestComparer(t)
+		bounds := image.Rect(0, 0, 400, 300)
+		c.shown(time.Now(), bounds)
+		late := c.copies
+		meanwhile(c)
+		for _, do := range late {
+			do(&live.Copy{Pixels: pixelsOf(halves(testLight, testLight)), Bounds: bounds, At: time.Now()})
+		}
+		if len(late) != 1 || c.with.found != nil || c.over() != nil {
+			t.Errorf("%s: of %d comparisons one was taken", name, len(late))
+		}
+	}
+}
+
+// The map is drawn once for as long as nothing that it shows is another.
+func TestMapIsDrawnOnce(t *testing.T) {
+	c := newTestComparer(t)
+	now := time.Now()
+	c.see(now, image.Point{}, false)
+	c.as(compareMap)
+	first := c.over()
+	c.see(now, image.Point{}, false)
+	if first == nil || c.over() != first {
+		t.Error("the map is drawn again for the same picture")
+	}
+	c.see(now, image.Point{}, true)
+	if c.over() == first {
+		t.Error("the map is not drawn flipped")
+	}
+}
+
+// Another way is wished for, not taken, and only where two pictures are compared.
+func TestWaysAreWishedFor(t *testing.T) {
+	c := newTestComparer(t)
+	c.set(compareMap)
+	if len(c.wishes) != 1 || c.wishes[0] != compareMap || c.how != compareWipe {
+		t.Errorf("wished for %v, shown is %d", c.wishes, c.how)
+	}
+	c.end()
+	c.set(compareMap)
+	c.as(compareMap)
+	if len(c.wishes) != 1 || !c.idle() {
+		t.Error("where nothing is compared, there is another way")
+	}
+}
