@@ -72,8 +72,7 @@ type Desk struct {
 	pointed    int        // row of the family that is outlined, or -1
 	restoring  bool       // the target of the last time is being read
 	taking     bool       // the next picture becomes the target
-	copies     int        // of the picture, asked for so far
-	copied     []func(*live.Copy)
+	copies     live.Copier
 	comparing  comparing
 	comparison comparison
 	turns      stills.Alternation
@@ -104,6 +103,8 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	}
 	d.later = d.after
 	d.relayPage, d.tellPage, d.changed = d.layPageAnew, func(e pageEvent) { d.page().told(e) }, func() { d.trace.state(d) }
+	d.steps = steps{func() setup.Setup { return d.setup }, d.change, d.history.Settle}
+	d.copies.Renew = d.renew
 	d.trace.w = options.Trace
 	d.calm.every = calmEvery
 	d.screen.pick = options.Screen
@@ -180,6 +181,9 @@ func (d *Desk) Leave() {
 	}
 }
 
+// copyPicture has the picture of now copied, and then calls do on the Fyne goroutine.
+func (d *Desk) copyPicture(do func(*live.Copy)) { d.copies.CopyPicture(do) }
+
 // comeBack asks for the last frame once more.
 func (d *Desk) comeBack(after time.Duration) { time.AfterFunc(after, d.watcher.Again) }
 
@@ -195,7 +199,7 @@ func (d *Desk) tell() {
 		Looking:  d.looking,
 		Families: d.page().searches(),
 		Halves:   mirror.Halves,
-		Copies:   d.copies,
+		Copies:   d.copies.Asked,
 		Pick:     d.pick,
 	})
 }

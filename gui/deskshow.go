@@ -34,7 +34,7 @@ func (d *Desk) show(s *live.Shown) {
 	d.renewCompare()
 	d.drawCompare()
 	d.mirror.SetLoupe(s.Loupe, d.settings.SpotSize)
-	d.takeCopy(s.Copied)
+	d.copies.Take(s.Copied)
 	if s.Text {
 		d.spots = append(d.spots[:0], s.Spots...)
 		same := slices.EqualFunc(d.hand, s.Hand, func(a, b live.FamilyReading) bool { return a.Turned == b.Turned })

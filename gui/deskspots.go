@@ -162,11 +162,6 @@ func (d *Desk) copyHex(i int) {
 	d.copyText(d.spots[i].Colour.Hex())
 }
 
-func (d *Desk) copyText(hex string) {
-	d.app.Clipboard().SetContent(hex)
-	d.messages.note(hex + " is copied.")
-}
-
 // looked follows the pointer or the key cursor.
 func (d *Desk) looked(at image.Point, inside bool) {
 	d.look, d.looking = at, inside

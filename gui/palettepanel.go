@@ -129,22 +129,3 @@ func valueSwatches(p *palette.Palette) []widgets.Swatch {
 	}
 	return all
 }
-
-// copyPicture has the picture of now copied, and then calls do on the Fyne goroutine.
-func (d *Desk) copyPicture(do func(*live.Copy)) {
-	d.copies++
-	d.copied = append(d.copied, do)
-	d.renew()
-}
-
-// takeCopy hands a copied picture to all who asked for one.
-func (d *Desk) takeCopy(c *live.Copy) {
-	if c == nil {
-		return
-	}
-	all := d.copied
-	d.copied = nil
-	for _, do := range all {
-		do(c)
-	}
-}
