@@ -9,6 +9,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/swatches"
+	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -95,6 +96,12 @@ func (d *Desk) setBase(c *colour.RGB) {
 	next := d.setup
 	next.Typed = c
 	d.change(next, "")
+}
+
+// goOnFrom shows what can be painted next to a colour.
+func (d *Desk) goOnFrom(c colour.RGB) {
+	d.setBase(&c)
+	d.openPage(pageIndex(settings.PageColours))
 }
 
 // colourEntry takes a typed colour.

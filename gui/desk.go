@@ -58,7 +58,6 @@ type Desk struct {
 	pick     *image.Point
 
 	worker     *live.Worker
-	search     *live.Search
 	watcher    *capture.Watcher
 	screen     screen
 	status     capture.Status
@@ -66,12 +65,10 @@ type Desk struct {
 	at         time.Time       // when it was read
 	pair       *analysis.Pair  // of the last picture, if there are two spots
 	spots      []live.Reading
-	hand       []live.FamilyReading
 	small      []analysis.GapChange
-	found      live.Found // last
-	pointed    int        // row of the family that is outlined, or -1
-	restoring  bool       // the target of the last time is being read
-	taking     bool       // the next picture becomes the target
+	families   *localColours
+	restoring  bool // the target of the last time is being read
+	taking     bool // the next picture becomes the target
 	copies     live.Copier
 	comparing  comparing
 	comparison comparison
@@ -86,8 +83,7 @@ type Desk struct {
 	layer      noteLayer
 	saver      *noteSaver
 	clip       pictureClip
-	folder     string      // that files are saved to; "" before it is asked for
-	half       setup.Place // the light side of a family that is being set by hand
+	folder     string // that files are saved to; "" before it is asked for
 	trace      trace
 
 	parts parts
@@ -96,7 +92,7 @@ type Desk struct {
 
 // NewDesk builds the window, not yet shown. Use it on the Fyne goroutine only.
 func NewDesk(app fyne.App, options Options) *Desk {
-	d := &Desk{options: options, settings: options.Settings.Valid(), selected: -1, pointed: -1}
+	d := &Desk{options: options, settings: options.Settings.Valid(), selected: -1}
 	d.app, d.store, d.keys, d.background = app, options.Stills, d, options.background
 	if d.background == nil {
 		d.background = func(f func()) { go f() }
@@ -113,8 +109,9 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.clip.put = native.CopyPicture
 	d.pen.d = d
 	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, func() { d.tellPage(notesSaved) }})
-	d.search = live.NewSearch(d.familiesSoon)
-	d.worker = live.NewWorker(d.showSoon, d.comeBack, d.search)
+	d.families = newLocalColours(&d.host)
+	d.families.ask, d.families.makePair, d.families.goOnFrom = d.ask, d.makePair, d.goOnFrom
+	d.worker = live.NewWorker(d.showSoon, d.comeBack, d.families.search)
 	d.watcher = capture.NewWatcher(capture.Watch{
 		Open:      d.opener(d.setup.Source),
 		Frame:     d.worker.Frame,
@@ -134,13 +131,13 @@ func (d *Desk) Run() {
 	go func() {
 		searched := make(chan struct{})
 		go func() {
-			d.search.Run(ctx)
+			d.families.search.Run(ctx)
 			close(searched)
 		}()
 		_ = d.watcher.Run(ctx) // it only ever ends because of ctx
 		d.worker.Close()
 		<-searched
-		d.search.Close()
+		d.families.search.Close()
 	}()
 	go d.keepHouse(ctx)
 }
@@ -168,8 +165,6 @@ func (d *Desk) Close() {
 // showSoon hands what the worker made to the window, and waits until it is taken: the
 // brake that keeps frames from piling up.
 func (d *Desk) showSoon(s *live.Shown) { d.onWindow(func() { d.show(s) }) }
-
-func (d *Desk) familiesSoon(f live.Found) { d.onWindow(func() { d.showFound(f) }) }
 
 func (d *Desk) statusSoon(s capture.Status) { d.onWindow(func() { d.setStatus(s) }) }
 

@@ -1,7 +1,6 @@
 package gui
 
 import (
-	"slices"
 	"time"
 
 	"app.tonedesk/analysis"
@@ -37,9 +36,7 @@ func (d *Desk) show(s *live.Shown) {
 	d.copies.Take(s.Copied)
 	if s.Text {
 		d.spots = append(d.spots[:0], s.Spots...)
-		same := slices.EqualFunc(d.hand, s.Hand, func(a, b live.FamilyReading) bool { return a.Turned == b.Turned })
-		d.hand = append(d.hand[:0], s.Hand...)
-		if !same {
+		if d.families.takeHand(s.Hand) {
 			d.showMarks()
 		}
 		d.small = append(d.small[:0], s.Small...)
@@ -146,10 +143,7 @@ func (d *Desk) showMarks() {
 		marks[i] = widgets.Mark{Name: setup.SpotName(i), At: p.At, Area: p.Area, Moved: p.Moved, Selected: i == d.selected}
 	}
 	if d.page().searches() {
-		for i, f := range d.setup.Families {
-			turned := i < len(d.hand) && d.hand[i].Turned
-			marks = append(marks, sideMark(f, i, false, turned), sideMark(f, i, true, turned))
-		}
+		marks = append(marks, d.families.marks()...)
 	}
 	d.mirror.SetMarks(marks)
 }
@@ -265,7 +259,7 @@ func (d *Desk) showStanding() {
 		moved = moved || p.Moved
 	}
 	for _, f := range d.setup.Families {
-		moved = moved || f.Light.Moved || f.Shadow.Moved
+		moved = moved || f.Moved()
 	}
 	if moved {
 		d.messages.offer(messageMoved, "The picture moved. Place the spots again.", messageAct{name: "They are right", do: d.spotsAreRight})

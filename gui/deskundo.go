@@ -3,7 +3,6 @@ package gui
 import (
 	"image"
 
-	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 )
 
@@ -31,8 +30,7 @@ func (d *Desk) apply(next setup.Setup) {
 		d.messages.clear(messageTrouble)
 	}
 	if next.Source != before {
-		d.found = live.Found{}
-		d.showOutline()
+		d.families.forget()
 		d.remember()
 	}
 	d.keepTarget()

@@ -40,8 +40,8 @@ func openStructure(t *testing.T, d *Desk) *structurePage {
 func (d *Desk) searchNow(t *testing.T) {
 	t.Helper()
 	select {
-	case s := <-d.search.Wake:
-		d.search.Search(s)
+	case s := <-d.families.search.Wake:
+		d.families.search.Search(s)
 	default:
 		t.Fatal("no picture was offered")
 	}
@@ -70,7 +70,7 @@ func TestStructureFindsAForm(t *testing.T) {
 	p := openStructure(t, d)
 	d.see(t, form())
 	d.searchNow(t)
-	if n := len(d.foundList()); n != 1 {
+	if n := len(d.families.foundList()); n != 1 {
 		t.Fatalf("%d families, want the form", n)
 	}
 	row := p.families.rows[0]
@@ -140,8 +140,8 @@ func TestFamilyByHand(t *testing.T) {
 	press(d.mirror, image.Pt(300, 100), 0) // the shadow first: the picture says which is lighter
 	press(d.mirror, image.Pt(100, 100), 0)
 	d.see(t, img)
-	if len(d.hand) != 1 || d.hand[0].Light.Colour.Hex() != "#e2ab85" {
-		t.Fatalf("families set by hand: %+v", d.hand)
+	if len(d.families.hand) != 1 || d.families.hand[0].Light.Colour.Hex() != "#e2ab85" {
+		t.Fatalf("families set by hand: %+v", d.families.hand)
 	}
 	if got := p.families.rows[0].Text; !strings.HasPrefix(got.Tones, "2.2"+wording.Nbsp+"tones") || !got.ByHand { // (CIE15, D1535)
 		t.Errorf("the row says %q", got.Tones)
@@ -151,12 +151,12 @@ func TestFamilyByHand(t *testing.T) {
 	}
 	drag(d.mirror, image.Pt(100, 100), image.Pt(350, 200)) // the light side is carried onto the shadow
 	d.see(t, img)
-	if got := d.hand[0].Tones; math.Abs(got) > 1e-9 {
+	if got := d.families.hand[0].Tones; math.Abs(got) > 1e-9 {
 		t.Errorf("both sides on the same colour are %.2f tones apart", got)
 	}
 	d.Undo()
 	d.see(t, img)
-	if got := analysis.AsPrinted(d.hand[0].Tones); got != 2.2 {
+	if got := analysis.AsPrinted(d.families.hand[0].Tones); got != 2.2 {
 		t.Errorf("after undo they are %.1f tones apart", got)
 	}
 	d.TypedRune('h')
