@@ -146,11 +146,3 @@ func (e *colourEntry) TypedKey(k *fyne.KeyEvent) {
 	}
 	e.Entry.TypedKey(k)
 }
-
-// keepShade keeps for the next start how colours are proposed.
-func (d *Desk) keepShade() {
-	if d.settings.Shade != d.setup.Shade {
-		d.settings.Shade = d.setup.Shade
-		d.keep()
-	}
-}

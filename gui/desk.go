@@ -67,8 +67,7 @@ type Desk struct {
 	spots      []live.Reading
 	small      []analysis.GapChange
 	families   *localColours
-	restoring  bool // the target of the last time is being read
-	taking     bool // the next picture becomes the target
+	target     *targets
 	copies     live.Copier
 	comparing  comparing
 	comparison comparison
@@ -111,6 +110,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, func() { d.tellPage(notesSaved) }})
 	d.families = newLocalColours(&d.host)
 	d.families.ask, d.families.makePair, d.families.goOnFrom = d.ask, d.makePair, d.goOnFrom
+	d.target = &targets{host: &d.host, groups: func() int { return d.settings.Groups }, renew: d.renew, put: d.apply}
 	d.worker = live.NewWorker(d.showSoon, d.comeBack, d.families.search)
 	d.watcher = capture.NewWatcher(capture.Watch{
 		Open:      d.opener(d.setup.Source),
@@ -120,7 +120,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	})
 	d.build()
 	d.tell()
-	d.restoreTarget()
+	d.target.restore(d.settings.Target, d.settings.TargetStill)
 	return d
 }
 

@@ -41,7 +41,7 @@ func (d *Desk) show(s *live.Shown) {
 		}
 		d.small = append(d.small[:0], s.Small...)
 		d.showFigures(s.Reading)
-		d.takenTarget(s.Reading)
+		d.target.taken(s.Reading, s.At)
 		d.showState()
 		d.trace.shown(d, s)
 	}

@@ -42,7 +42,7 @@ func commands() []command {
 		{name: "Measure an area", keys: "M", runes: "mM", menu: true, does: func(d *Desk) { d.ask(askMeasure) }},
 		{name: "Set a family by hand", keys: "H", runes: "hH", menu: true, does: func(d *Desk) { d.families.add() }},
 		{name: "Group edges by themselves again", keys: "G", runes: "gG", menu: true, does: (*Desk).edgesAutomatic},
-		{name: "Choose a target to paint toward", keys: "T", runes: "tT", menu: true, does: (*Desk).AskTarget},
+		{name: "Choose a target to paint toward", keys: "T", runes: "tT", menu: true, does: func(d *Desk) { d.target.ask() }},
 		{name: "Spots are right again", keys: "P", runes: "pP", menu: true, does: (*Desk).spotsAreRight},
 		{name: "Next view", keys: "V", runes: "v", does: func(d *Desk) { d.nextView(1) }},
 		{name: "View before", keys: "Shift+V", runes: "V", does: func(d *Desk) { d.nextView(-1) }},

@@ -230,7 +230,7 @@ func TestTarget(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d.setTarget(&setup.Target{Name: "plan.png", Path: path, Plan: plan})
+	d.target.set(&setup.Target{Name: "plan.png", Path: path, Plan: plan})
 	img := halves(black, white)
 	d.see(t, img)
 	// half of the picture is ten tones away (D1535: black is 0, white 10)
@@ -240,13 +240,13 @@ func TestTarget(t *testing.T) {
 	if d.parts.spread.State.Target == nil || d.settings.Target != path {
 		t.Error("the target is not on the spread, or not kept")
 	}
-	d.takeTarget()
+	d.target.take()
 	d.see(t, img)
 	d.see(t, img)
 	if got := p.target.words.Text; !strings.Contains(got, "0.0"+wording.Nbsp+"tones") || d.settings.Target != "" {
 		t.Errorf("to itself a picture stands so: %q", got)
 	}
-	d.setTarget(nil)
+	d.target.set(nil)
 	if d.Undo(); d.setup.Target == nil {
 		t.Error("taking the target away can't be undone")
 	}

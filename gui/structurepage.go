@@ -39,7 +39,7 @@ func newStructurePage(d *Desk) pageView {
 		}
 	})
 	p.families = newFamilyList(&d.host, d.families)
-	p.target = newTargetPanel(d)
+	p.target = newTargetPanel(&d.host, d.target)
 	whole := widgets.OnPanel(p.sentence, widgets.Inset(p.bar), p.count, p.limits)
 	p.box = container.NewVBox(whole, p.families.box, d.parts.spread, p.target.box)
 	return p
