@@ -98,18 +98,8 @@ func (d *Desk) showSpread(r *analysis.Reading) {
 	d.parts.spread.Set(state)
 }
 
-// pairIndices are the spots of the sentence: A, and the selected one or else B.
-func (d *Desk) pairIndices() (a, b int, ok bool) {
-	a, b = 0, 1
-	if d.selected > 1 {
-		b = d.selected
-	}
-	ok = b < len(d.spots) && d.spots[a].Err == nil && d.spots[b].Err == nil
-	return a, b, ok
-}
-
 func (d *Desk) showPair() {
-	a, b, ok := d.pairIndices()
+	a, b, ok := live.PairOf(d.spots, d.selected)
 	d.pair = nil
 	if !ok {
 		first := ""

@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/widgets"
@@ -38,6 +39,9 @@ type steps struct {
 	change func(next setup.Setup, kind string) // kind joins the changes of one drag; "" joins nothing
 	settle func()                              // ends a row of joined changes
 }
+
+// beginFrom makes a colour the one from which others are proposed; nil follows the spots.
+func (s steps) beginFrom(c *colour.RGB) { s.change(s.now().WithTyped(c), "") }
 
 // copyText puts words on the clipboard, and says so.
 func (h *host) copyText(words string) {
