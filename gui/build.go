@@ -58,8 +58,7 @@ func (d *Desk) build() {
 	p.lower = container.NewVScroll(nil)
 	p.lower.OnScrolled = func(fyne.Position) { // something else lies under the pointer now
 		d.tips.Leave()
-		d.pointed = -1
-		d.showOutline()
+		d.families.point(-1)
 	}
 	d.showLower()
 	p.ground = canvas.NewRectangle(nil)

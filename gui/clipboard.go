@@ -23,12 +23,6 @@ type clipboard struct {
 	asked int // pictures so far
 }
 
-// copyText copies a code.
-func (c *clipboard) copyText(hex string) {
-	c.app.Clipboard().SetContent(hex)
-	c.messages.note(hex + " is copied.")
-}
-
 // copySwatches copies colours as text.
 func (c *clipboard) copySwatches(rows []swatches.Row) {
 	var text strings.Builder

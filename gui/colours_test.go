@@ -41,45 +41,45 @@ func TestColoursFollowTheSpot(t *testing.T) {
 	p := openColours(t, d)
 	img := halves(testLight, testShadow)
 	d.see(t, img)
-	if !p.whole.Hidden {
+	if !p.proposals.box.Hidden {
 		t.Error("colours are proposed from nothing")
 	}
 	press(d.mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
-	if p.whole.Hidden || len(p.ramp.Swatches) != 6 || p.ramp.Swatches[2].Colour.Hex() != "#e2ab85" {
-		t.Fatalf("the ramp is %+v", p.ramp.Swatches)
+	if p.proposals.box.Hidden || len(p.proposals.ramp.Swatches) != 6 || p.proposals.ramp.Swatches[2].Colour.Hex() != "#e2ab85" {
+		t.Fatalf("the ramp is %+v", p.proposals.ramp.Swatches)
 	}
-	base := analysis.SpotOf(p.ramp.Swatches[2].Colour)
+	base := analysis.SpotOf(p.proposals.ramp.Swatches[2].Colour)
 	for i, tones := range []float64{-2, -1, 0, 1, 2, 3} { // tones are steps of value (D1535)
-		s := analysis.SpotOf(p.ramp.Swatches[i].Colour)
-		if p.ramp.Swatches[i].None {
+		s := analysis.SpotOf(p.proposals.ramp.Swatches[i].Colour)
+		if p.proposals.ramp.Swatches[i].None {
 			continue // no room
 		}
 		if got := base.Value - s.Value; math.Abs(got-tones) > 0.03 { // 0.2 L* and a little
 			t.Errorf("swatch %d is %.2f tones darker, want %g", i, got, tones)
 		}
 	}
-	for _, w := range p.accents.Swatches {
+	for _, w := range p.proposals.accents.Swatches {
 		if l := analysis.SpotOf(w.Colour).Lightness; math.Abs(l-base.Lightness) > 0.2 {
 			t.Errorf("accent %s has lightness %.2f, the base %.2f", w.Colour.Hex(), l, base.Lightness)
 		}
 	}
 	press(d.mirror, image.Pt(300, 150), 0)
 	d.see(t, img)
-	if got := p.ramp.Swatches[2].Colour.Hex(); got != "#b26a5c" {
+	if got := p.proposals.ramp.Swatches[2].Colour.Hex(); got != "#b26a5c" {
 		t.Errorf("with B set the ramp begins at %s", got)
 	}
 	d.selectSpot(0)
 	d.see(t, img)
-	if got := p.ramp.Swatches[2].Colour.Hex(); got != "#e2ab85" {
+	if got := p.proposals.ramp.Swatches[2].Colour.Hex(); got != "#e2ab85" {
 		t.Errorf("with A selected the ramp begins at %s", got)
 	}
-	matched := analysis.SpotOf(p.matched.Swatches[1].Colour) // B as light as A
+	matched := analysis.SpotOf(p.pair.matched.Swatches[1].Colour) // B as light as A
 	if math.Abs(matched.Lightness-base.Lightness) > 0.2 {
 		t.Errorf("B brought to A has lightness %.2f, A %.2f", matched.Lightness, base.Lightness)
 	}
 	d.TypedRune('b')
-	if got := d.app.Clipboard().Content(); got != p.matched.Swatches[1].Colour.Hex() {
+	if got := d.app.Clipboard().Content(); got != p.pair.matched.Swatches[1].Colour.Hex() {
 		t.Errorf("B copies %q", got)
 	}
 }
@@ -95,28 +95,28 @@ func TestSwatchCopiesAndLeadsOn(t *testing.T) {
 	}
 	p.from.entry.take("#e2c044")
 	d.see(t, img)
-	if got := p.ramp.Swatches[2].Colour.Hex(); got != "#e2c044" {
+	if got := p.proposals.ramp.Swatches[2].Colour.Hex(); got != "#e2c044" {
 		t.Fatalf("the ramp begins at %s", got)
 	}
-	p.ramp.Tapped(swatchAt(p.ramp, 4))
-	if got, want := d.app.Clipboard().Content(), p.ramp.Swatches[4].Colour.Hex(); got != want {
+	p.proposals.ramp.Tapped(swatchAt(p.proposals.ramp, 4))
+	if got, want := d.app.Clipboard().Content(), p.proposals.ramp.Swatches[4].Colour.Hex(); got != want {
 		t.Errorf("a click copies %q, want %q", got, want)
 	}
-	next := p.ramp.Swatches[3].Colour
-	p.ramp.TappedSecondary(swatchAt(p.ramp, 3))
+	next := p.proposals.ramp.Swatches[3].Colour
+	p.proposals.ramp.TappedSecondary(swatchAt(p.proposals.ramp, 3))
 	d.see(t, img)
-	if p.ramp.Swatches[2].Colour != next {
-		t.Errorf("a right click goes on from %s, want %s", p.ramp.Swatches[2].Colour.Hex(), next.Hex())
+	if p.proposals.ramp.Swatches[2].Colour != next {
+		t.Errorf("a right click goes on from %s, want %s", p.proposals.ramp.Swatches[2].Colour.Hex(), next.Hex())
 	}
 	d.Undo()
 	d.see(t, img)
-	if got := p.ramp.Swatches[2].Colour.Hex(); got != "#e2c044" {
+	if got := p.proposals.ramp.Swatches[2].Colour.Hex(); got != "#e2c044" {
 		t.Errorf("after undo the ramp begins at %s", got)
 	}
-	p.ramp.FocusGained()
-	p.ramp.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
-	p.ramp.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
-	if got, want := d.app.Clipboard().Content(), p.ramp.Swatches[1].Colour.Hex(); got != want {
+	p.proposals.ramp.FocusGained()
+	p.proposals.ramp.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	p.proposals.ramp.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	if got, want := d.app.Clipboard().Content(), p.proposals.ramp.Swatches[1].Colour.Hex(); got != want {
 		t.Errorf("Enter copies %q, want %q", got, want)
 	}
 }
@@ -128,26 +128,26 @@ func TestShadeSettings(t *testing.T) {
 	d.mirror.Resize(fyne.NewSize(300, 200))
 	p.from.entry.take("#e2c044")
 	d.see(t, img)
-	before := p.ramp.Swatches[4].Colour
-	p.knobs.turn.slider.OnChanged(0.3) // as in a drag
-	p.knobs.turn.slider.OnChanged(0.5)
-	p.knobs.turn.slider.OnChangeEnded(0.5)
+	before := p.proposals.ramp.Swatches[4].Colour
+	p.proposals.knobs.turn.slider.OnChanged(0.3) // as in a drag
+	p.proposals.knobs.turn.slider.OnChanged(0.5)
+	p.proposals.knobs.turn.slider.OnChangeEnded(0.5)
 	d.see(t, img)
-	if d.settings.Shade.Turn != 0.5 || p.ramp.Swatches[4].Colour == before {
+	if d.settings.Shade.Turn != 0.5 || p.proposals.ramp.Swatches[4].Colour == before {
 		t.Errorf("turned by %g, the second step stays %s", d.settings.Shade.Turn, before.Hex())
 	}
 	d.Undo() // the drag is one step
 	d.see(t, img)
-	if d.setup.Shade.Turn != propose.DefaultTurn || p.ramp.Swatches[4].Colour != before || p.knobs.turn.slider.Value != propose.DefaultTurn {
-		t.Errorf("after undo the turn is %g, its slider at %g", d.setup.Shade.Turn, p.knobs.turn.slider.Value)
+	if d.setup.Shade.Turn != propose.DefaultTurn || p.proposals.ramp.Swatches[4].Colour != before || p.proposals.knobs.turn.slider.Value != propose.DefaultTurn {
+		t.Errorf("after undo the turn is %g, its slider at %g", d.setup.Shade.Turn, p.proposals.knobs.turn.slider.Value)
 	}
 	for i, want := range []float64{propose.WarmLightShadow, propose.CoolLightShadow} {
-		p.knobs.setLight(i)
-		if d.setup.Shade.ShadowHue != want || p.knobs.place() != i {
+		p.proposals.knobs.setLight(i)
+		if d.setup.Shade.ShadowHue != want || p.proposals.knobs.place() != i {
 			t.Errorf("light %d has its shadow at %g", i, d.setup.Shade.ShadowHue)
 		}
 	}
-	if p.knobs.setLight(2); p.knobs.place() != 2 {
+	if p.proposals.knobs.setLight(2); p.proposals.knobs.place() != 2 {
 		t.Error("the shadow's hue can't be set free")
 	}
 }
@@ -162,10 +162,10 @@ func TestJudgesAChosenShadow(t *testing.T) {
 	press(d.mirror, image.Pt(300, 150), 0) // the shadow first: the lighter one is the light
 	press(d.mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
-	if got := p.judgeWords.Text; !strings.Contains(got, ". Goes straight toward black") || len(p.judged.Swatches) != 3 {
-		t.Fatalf("it says %q of %d swatches", got, len(p.judged.Swatches))
+	if got := p.pair.judgeWords.Text; !strings.Contains(got, ". Goes straight toward black") || len(p.pair.judged.Swatches) != 3 {
+		t.Fatalf("it says %q of %d swatches", got, len(p.pair.judged.Swatches))
 	}
-	f := families.Of(analysis.SpotOf(p.judged.Swatches[0].Colour), analysis.SpotOf(p.judged.Swatches[2].Colour), families.DefaultRules())
+	f := families.Of(analysis.SpotOf(p.pair.judged.Swatches[0].Colour), analysis.SpotOf(p.pair.judged.Swatches[2].Colour), families.DefaultRules())
 	if len(f.Verdict) != 1 || f.Verdict[0] != families.Reads {
 		t.Errorf("the colour offered instead is judged %v", f.Verdict)
 	}

@@ -56,7 +56,6 @@ type Desk struct {
 	pick     *image.Point
 
 	worker     *live.Worker
-	search     *live.Search
 	watcher    *capture.Watcher
 	screen     screen
 	status     capture.Status
@@ -64,14 +63,10 @@ type Desk struct {
 	at         time.Time       // when it was read
 	pair       *analysis.Pair  // of the last picture, if there are two spots
 	spots      []live.Reading
-	hand       []live.FamilyReading
 	small      []analysis.GapChange
-	found      live.Found // last
-	pointed    int        // row of the family that is outlined, or -1
-	restoring  bool       // the target of the last time is being read
-	taking     bool       // the next picture becomes the target
-	copies     int        // of the picture, asked for so far
-	copied     []func(*live.Copy)
+	families   *localColours
+	target     *targets
+	copies     live.Copier
 	comparison *comparer
 	flashes    flashLimiter
 	still      *openStill // that is watched, or nil
@@ -84,7 +79,6 @@ type Desk struct {
 	saver      *noteSaver
 	clipboard  clipboard
 	saves      fileSaver
-	half       setup.Place // the light side of a family that is being set by hand
 	trace      trace
 
 	parts parts
@@ -93,13 +87,15 @@ type Desk struct {
 
 // NewDesk builds the window, not yet shown. Use it on the Fyne goroutine only.
 func NewDesk(app fyne.App, options Options) *Desk {
-	d := &Desk{options: options, settings: options.Settings.Valid(), selected: -1, pointed: -1}
+	d := &Desk{options: options, settings: options.Settings.Valid(), selected: -1}
 	d.app, d.store, d.keys, d.background = app, options.Stills, d, options.background
 	if d.background == nil {
 		d.background = func(f func()) { go f() }
 	}
 	d.later = d.after
 	d.relayPage, d.tellPage, d.changed = d.layPageAnew, func(e pageEvent) { d.page().told(e) }, func() { d.trace.state(d) }
+	d.steps = steps{func() setup.Setup { return d.setup }, d.change, d.history.Settle}
+	d.copies.Renew = d.renew
 	d.trace.w = options.Trace
 	d.flashes = flashLimiter{every: lookEvery, current: d.currentLook, apply: d.applyLook, later: func(after time.Duration, f func()) { d.later(after, f) }}
 	d.saves = fileSaver{host: &d.host, reads: d.filesRead}
@@ -114,8 +110,10 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.clipboard.host, d.clipboard.put = &d.host, native.CopyPicture
 	d.pen.d = d
 	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, func() { d.tellPage(notesSaved) }})
-	d.search = live.NewSearch(d.familiesSoon, logMistake)
-	d.worker = live.NewWorker(live.Owner{Show: d.showSoon, Again: d.comeBack, Log: logMistake}, d.search)
+	d.families = newLocalColours(&d.host)
+	d.families.ask, d.families.makePair, d.families.goOnFrom = d.ask, d.makePair, d.goOnFrom
+	d.target = &targets{host: &d.host, groups: func() int { return d.settings.Groups }, renew: d.renew, put: d.apply}
+	d.worker = live.NewWorker(live.Owner{Show: d.showSoon, Again: d.comeBack, Log: logMistake}, d.families.search)
 	d.watcher = capture.NewWatcher(capture.Watch{
 		Open:      d.opener(d.setup.Source),
 		Frame:     d.worker.Frame,
@@ -125,7 +123,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.comparison = newComparer(d)
 	d.build()
 	d.tell()
-	d.restoreTarget()
+	d.target.restore(d.settings.Target, d.settings.TargetStill)
 	return d
 }
 
@@ -136,13 +134,13 @@ func (d *Desk) Run() {
 	go func() {
 		searched := make(chan struct{})
 		go func() {
-			d.search.Run(ctx)
+			d.families.search.Run(ctx)
 			close(searched)
 		}()
 		_ = d.watcher.Run(ctx) // it only ever ends because of ctx
 		d.worker.Close()
 		<-searched
-		d.search.Close()
+		d.families.search.Close()
 	}()
 	go d.own.poll(ctx)
 }
@@ -171,8 +169,6 @@ func (d *Desk) Close() {
 // brake that keeps frames from piling up.
 func (d *Desk) showSoon(s *live.Shown) { d.onWindow(func() { d.show(s) }) }
 
-func (d *Desk) familiesSoon(f live.Found) { d.onWindow(func() { d.showFound(f) }) }
-
 func (d *Desk) statusSoon(s capture.Status) { d.onWindow(func() { d.setStatus(s) }) }
 
 // logMistake keeps a mistake of ours that was made while working on a picture.
@@ -185,6 +181,9 @@ func (d *Desk) Leave() {
 		(*stop)()
 	}
 }
+
+// copyPicture has the picture of now copied, and then calls do on the Fyne goroutine.
+func (d *Desk) copyPicture(do func(*live.Copy)) { d.copies.CopyPicture(do) }
 
 // comeBack asks for the last frame once more.
 func (d *Desk) comeBack(after time.Duration) { time.AfterFunc(after, d.watcher.Again) }
@@ -201,7 +200,7 @@ func (d *Desk) tell() {
 		Looking:  d.looking,
 		Families: d.page().searches(),
 		Halves:   mirror.Halves,
-		Copies:   d.copies,
+		Copies:   d.copies.Asked,
 		Pick:     d.pick,
 	})
 }

@@ -1,7 +1,6 @@
 package gui
 
 import (
-	"slices"
 	"time"
 
 	"app.tonedesk/analysis"
@@ -33,17 +32,15 @@ func (d *Desk) show(s *live.Shown) {
 	d.renewNotes()
 	d.comparison.shown(s.At, s.Bounds)
 	d.mirror.SetLoupe(s.Loupe, d.settings.SpotSize)
-	d.takeCopy(s.Copied)
+	d.copies.Take(s.Copied)
 	if s.Text {
 		d.spots = append(d.spots[:0], s.Spots...)
-		same := slices.EqualFunc(d.hand, s.Hand, func(a, b live.FamilyReading) bool { return a.Turned == b.Turned })
-		d.hand = append(d.hand[:0], s.Hand...)
-		if !same {
+		if d.families.takeHand(s.Hand) {
 			d.showMarks()
 		}
 		d.small = append(d.small[:0], s.Small...)
 		d.showFigures(s.Reading)
-		d.takenTarget(s.Reading)
+		d.target.taken(s.Reading, s.At)
 		d.showState()
 		d.trace.shown(d, s)
 	}
@@ -100,18 +97,8 @@ func (d *Desk) showSpread(r *analysis.Reading) {
 	d.parts.spread.Set(state)
 }
 
-// pairIndices are the spots of the sentence: A, and the selected one or else B.
-func (d *Desk) pairIndices() (a, b int, ok bool) {
-	a, b = 0, 1
-	if d.selected > 1 {
-		b = d.selected
-	}
-	ok = b < len(d.spots) && d.spots[a].Err == nil && d.spots[b].Err == nil
-	return a, b, ok
-}
-
 func (d *Desk) showPair() {
-	a, b, ok := d.pairIndices()
+	a, b, ok := live.PairOf(d.spots, d.selected)
 	d.pair = nil
 	if !ok {
 		first := ""
@@ -145,10 +132,7 @@ func (d *Desk) showMarks() {
 		marks[i] = widgets.Mark{Name: setup.SpotName(i), At: p.At, Area: p.Area, Moved: p.Moved, Selected: i == d.selected}
 	}
 	if d.page().searches() {
-		for i, f := range d.setup.Families {
-			turned := i < len(d.hand) && d.hand[i].Turned
-			marks = append(marks, sideMark(f, i, false, turned), sideMark(f, i, true, turned))
-		}
+		marks = append(marks, d.families.marks()...)
 	}
 	d.mirror.SetMarks(marks)
 }
@@ -264,7 +248,7 @@ func (d *Desk) showStanding() {
 		moved = moved || p.Moved
 	}
 	for _, f := range d.setup.Families {
-		moved = moved || f.Light.Moved || f.Shadow.Moved
+		moved = moved || f.Moved()
 	}
 	if moved {
 		d.messages.offer(messageMoved, "The picture moved. Place the spots again.", messageAct{name: "They are right", do: d.spotsAreRight})

@@ -28,6 +28,13 @@ func (d *Desk) watch(from setup.Source) {
 	d.change(next, "")
 }
 
+// targetStill makes the open still the target.
+func (d *Desk) targetStill() {
+	if d.still != nil {
+		d.target.openStill(d.still.ID, d.target.set)
+	}
+}
+
 // OpenPicture shows a picture file instead of the screen.
 func (d *Desk) OpenPicture(path string) { d.watch(setup.Source{Kind: setup.SourcePicture, Path: path}) }
 

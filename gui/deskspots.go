@@ -50,7 +50,7 @@ func (d *Desk) clicked(at image.Point, add bool) {
 		d.ask(askNothing)
 		d.renew()
 	case askLight, askShadow:
-		d.familyClicked(setup.Place{At: at})
+		d.families.clicked(d.asking, setup.Place{At: at})
 	case askNothing:
 		d.placeSpot(setup.Place{At: at}, add)
 	default: // a corner of the area, by keys or by a click
@@ -62,7 +62,7 @@ func (d *Desk) clicked(at image.Point, add bool) {
 func (d *Desk) dragged(area image.Rectangle, add bool) {
 	what := d.asking
 	if what == askLight || what == askShadow {
-		d.familyClicked(setup.Place{At: setup.Place{Area: area}.Centre(), Area: area})
+		d.families.clicked(what, setup.Place{At: setup.Place{Area: area}.Centre(), Area: area})
 		return
 	}
 	d.ask(askNothing)
@@ -98,10 +98,17 @@ func (d *Desk) placeSpot(p setup.Place, add bool) {
 	d.change(next, "")
 }
 
+// makePair makes two places the spots A and B.
+func (d *Desk) makePair(a, b setup.Place) {
+	d.selected = 1
+	d.history.Settle()
+	d.change(d.setup.Placed(0, a).Placed(1, b), "")
+}
+
 // carried moves a spot; end says that the drag is over.
 func (d *Desk) carried(i int, to image.Point, end bool) {
 	if i >= len(d.setup.Places) {
-		d.carriedSide(i-len(d.setup.Places), to, end)
+		d.families.carried(i-len(d.setup.Places), to, end)
 		return
 	}
 	d.selected = i
@@ -159,7 +166,7 @@ func (d *Desk) copyHex(i int) {
 		d.messages.note("There is no spot to copy. Click one in the picture first.")
 		return
 	}
-	d.clipboard.copyText(d.spots[i].Colour.Hex())
+	d.copyText(d.spots[i].Colour.Hex())
 }
 
 // looked follows the pointer or the key cursor.

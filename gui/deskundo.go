@@ -3,7 +3,6 @@ package gui
 import (
 	"image"
 
-	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 )
 
@@ -31,14 +30,25 @@ func (d *Desk) apply(next setup.Setup) {
 		d.messages.clear(messageTrouble)
 	}
 	if next.Source != before {
-		d.found = live.Found{}
-		d.showOutline()
+		d.families.forget()
 		d.remember()
 	}
-	d.keepTarget()
-	d.keepShade()
+	d.keepSetup()
 	d.renew()
 	d.showStanding()
+}
+
+// keepSetup keeps for the next start how colours are proposed, and the target.
+func (d *Desk) keepSetup() {
+	s := &d.settings
+	path, still := d.setup.Target.Origin()
+	if d.target.restoring {
+		path, still = s.Target, s.TargetStill // they are being read
+	}
+	if s.Shade != d.setup.Shade || s.Target != path || s.TargetStill != still {
+		s.Shade, s.Target, s.TargetStill = d.setup.Shade, path, still
+		d.keep()
+	}
 }
 
 // Undo and Redo walk through the setups.

@@ -6,6 +6,8 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/widgets"
 )
@@ -21,6 +23,7 @@ type host struct {
 	keys     widgets.Keys  // the window's keys, for the parts of a page
 	tips     *widgets.Tips
 	messages messages
+	steps    steps
 	door
 
 	later      func(time.Duration, func()) (stop func()) // door.after, but in tests
@@ -28,6 +31,22 @@ type host struct {
 	relayPage  func()                                    // a part of the open page asks for another height
 	changed    func()                                    // something that is shown is another now
 	tellPage   func(pageEvent)                           // tells the open page
+}
+
+// steps is the way to the setup for those who change it: each change is a step of undo.
+type steps struct {
+	now    func() setup.Setup
+	change func(next setup.Setup, kind string) // kind joins the changes of one drag; "" joins nothing
+	settle func()                              // ends a row of joined changes
+}
+
+// beginFrom makes a colour the one from which others are proposed; nil follows the spots.
+func (s steps) beginFrom(c *colour.RGB) { s.change(s.now().WithTyped(c), "") }
+
+// copyText puts words on the clipboard, and says so.
+func (h *host) copyText(words string) {
+	h.app.Clipboard().SetContent(words)
+	h.messages.note(words + " is copied.")
 }
 
 // focusMirror gives the mirror the keyboard, so that the window's keys work on the picture.

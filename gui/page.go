@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
 )
@@ -97,6 +98,12 @@ func (d *Desk) openPage(i int) {
 func (d *Desk) nextPage(by int) {
 	n := len(pages())
 	d.openPage((pageIndex(d.settings.Page) + by + n) % n)
+}
+
+// goOnFrom shows what can be painted next to a colour.
+func (d *Desk) goOnFrom(c colour.RGB) {
+	d.steps.beginFrom(&c)
+	d.openPage(pageIndex(settings.PageColours))
 }
 
 // watchPage is the page of spots and spread.

@@ -19,7 +19,7 @@ import (
 // shadePanel holds the settings by which colours are proposed, their numbers beside them.
 // Each change is a step of undo; the moves of one drag are one.
 type shadePanel struct {
-	d             *Desk
+	*host
 	ramp, accents *fyne.Container
 	light, equal  *widgets.Chooser
 	turn, gain    *knobSlider
@@ -30,10 +30,10 @@ type shadePanel struct {
 // equalBys are what accents can keep, by the chooser's place.
 var equalBys = []propose.EqualBy{propose.ByLightness, propose.ByLayerGrey, propose.BySeenLightness}
 
-func newShadePanel(d *Desk) *shadePanel {
-	p := &shadePanel{d: d}
-	p.light = widgets.NewChooser([]string{"Warm light", "Cool light", "Free"}, 4*widgets.Step, d, p.setLight)
-	p.equal = widgets.NewChooser([]string{"Lightness", "Layer grey", "Seen lightness"}, 4*widgets.Step, d, func(i int) {
+func newShadePanel(h *host) *shadePanel {
+	p := &shadePanel{host: h}
+	p.light = widgets.NewChooser([]string{"Warm light", "Cool light", "Free"}, 4*widgets.Step, h.keys, p.setLight)
+	p.equal = widgets.NewChooser([]string{"Lightness", "Layer grey", "Seen lightness"}, 4*widgets.Step, h.keys, func(i int) {
 		p.change("equal", func(o *propose.Options) { o.EqualBy = equalBys[i] })
 	})
 	percent := func(v float64) string { return strconv.Itoa(int(math.Round(100*v))) + wording.Nbsp + "%" }
@@ -50,17 +50,17 @@ func newShadePanel(d *Desk) *shadePanel {
 
 // setLight chooses the shadow's hue by the light; a free one begins from that of now.
 func (p *shadePanel) setLight(i int) {
-	hues := []float64{propose.WarmLightShadow, propose.CoolLightShadow, p.d.setup.Shade.ShadowHue}
+	hues := []float64{propose.WarmLightShadow, propose.CoolLightShadow, p.steps.now().Shade.ShadowHue}
 	if i == 2 && p.place() < 2 {
 		hues[2] = math.Mod(hues[2]+1, 360) // else it would be the other again
 	}
 	p.change("light", func(o *propose.Options) { o.ShadowHue = hues[i] })
-	p.d.history.Settle()
+	p.steps.settle()
 }
 
-// Place is the light's place in its chooser.
+// place is the light's place in its chooser.
 func (p *shadePanel) place() int {
-	switch p.d.setup.Shade.ShadowHue {
+	switch p.steps.now().Shade.ShadowHue {
 	case propose.WarmLightShadow:
 		return 0
 	case propose.CoolLightShadow:
@@ -74,10 +74,11 @@ func (p *shadePanel) change(kind string, set func(*propose.Options)) {
 	if p.showing {
 		return
 	}
-	next := p.d.setup
+	now := p.steps.now()
+	next := now
 	set(&next.Shade)
-	if next.Shade != p.d.setup.Shade {
-		p.d.change(next, kind)
+	if next.Shade != now.Shade {
+		p.steps.change(next, kind)
 	}
 }
 
@@ -102,12 +103,12 @@ type knobSlider struct {
 }
 
 func (p *shadePanel) slider(name string, from, to, step float64, word func(float64) string, field func(*propose.Options) *float64) *knobSlider {
-	k := &knobSlider{slider: widgets.NewSlider(from, to, step, p.d), number: widgets.SmallLabel(), word: word, field: field}
+	k := &knobSlider{slider: widgets.NewSlider(from, to, step, p.keys), number: widgets.SmallLabel(), word: word, field: field}
 	k.number.Wrapping = fyne.TextWrapOff
 	k.slider.OnChanged = func(v float64) {
 		p.change(name, func(o *propose.Options) { *field(o) = v })
 	}
-	k.slider.OnChangeEnded = func(float64) { p.d.history.Settle() }
+	k.slider.OnChangeEnded = func(float64) { p.steps.settle() }
 	label := widgets.SmallLabel()
 	label.Wrapping = fyne.TextWrapOff
 	label.SetText(name)

@@ -36,7 +36,7 @@ func openStructure(t *testing.T, d *Desk) *structurePage {
 // searchNow searches in what was offered last, on this goroutine.
 func (d *Desk) searchNow(t *testing.T) {
 	t.Helper()
-	if !d.search.RunOnce() {
+	if !d.families.search.RunOnce() {
 		t.Fatal("no picture was offered")
 	}
 }
@@ -64,7 +64,7 @@ func TestStructureFindsAForm(t *testing.T) {
 	p := openStructure(t, d)
 	d.see(t, form())
 	d.searchNow(t)
-	if n := len(d.foundList()); n != 1 {
+	if n := len(d.families.foundList()); n != 1 {
 		t.Fatalf("%d families, want the form", n)
 	}
 	row := p.families.rows[0]
@@ -109,8 +109,8 @@ func TestFamilyByHand(t *testing.T) {
 	press(d.mirror, image.Pt(300, 100), 0) // the shadow first: the picture says which is lighter
 	press(d.mirror, image.Pt(100, 100), 0)
 	d.see(t, img)
-	if len(d.hand) != 1 || d.hand[0].Light.Colour.Hex() != "#e2ab85" {
-		t.Fatalf("families set by hand: %+v", d.hand)
+	if len(d.families.hand) != 1 || d.families.hand[0].Light.Colour.Hex() != "#e2ab85" {
+		t.Fatalf("families set by hand: %+v", d.families.hand)
 	}
 	if got := p.families.rows[0].Text; !strings.HasPrefix(got.Tones, "2.2"+wording.Nbsp+"tones") || !got.ByHand { // (CIE15, D1535)
 		t.Errorf("the row says %q", got.Tones)
@@ -120,12 +120,12 @@ func TestFamilyByHand(t *testing.T) {
 	}
 	drag(d.mirror, image.Pt(100, 100), image.Pt(350, 200)) // the light side is carried onto the shadow
 	d.see(t, img)
-	if got := d.hand[0].Tones; math.Abs(got) > 1e-9 {
+	if got := d.families.hand[0].Tones; math.Abs(got) > 1e-9 {
 		t.Errorf("both sides on the same colour are %.2f tones apart", got)
 	}
 	d.Undo()
 	d.see(t, img)
-	if got := analysis.AsPrinted(d.hand[0].Tones); got != 2.2 {
+	if got := analysis.AsPrinted(d.families.hand[0].Tones); got != 2.2 {
 		t.Errorf("after undo they are %.1f tones apart", got)
 	}
 	d.TypedRune('h')
@@ -199,7 +199,7 @@ func TestTarget(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d.setTarget(&setup.Target{Name: "plan.png", Path: path, Plan: plan})
+	d.target.set(&setup.Target{Name: "plan.png", Path: path, Plan: plan})
 	img := halves(black, white)
 	d.see(t, img)
 	// half of the picture is ten tones away (D1535: black is 0, white 10)
@@ -209,13 +209,13 @@ func TestTarget(t *testing.T) {
 	if d.parts.spread.State.Target == nil || d.settings.Target != path {
 		t.Error("the target is not on the spread, or not kept")
 	}
-	d.takeTarget()
+	d.target.take()
 	d.see(t, img)
 	d.see(t, img)
 	if got := p.target.words.Text; !strings.Contains(got, "0.0"+wording.Nbsp+"tones") || d.settings.Target != "" {
 		t.Errorf("to itself a picture stands so: %q", got)
 	}
-	d.setTarget(nil)
+	d.target.set(nil)
 	if d.Undo(); d.setup.Target == nil {
 		t.Error("taking the target away can't be undone")
 	}

@@ -38,8 +38,8 @@ func newStructurePage(d *Desk) pageView {
 			d.edgesByHand()
 		}
 	})
-	p.families = newFamilyList(d)
-	p.target = newTargetPanel(d)
+	p.families = newFamilyList(&d.host, d.families)
+	p.target = newTargetPanel(&d.host, d.target)
 	whole := widgets.OnPanel(p.sentence, widgets.Inset(p.bar), p.count, p.limits)
 	p.box = container.NewVBox(whole, p.families.box, d.parts.spread, p.target.box)
 	return p
@@ -52,7 +52,7 @@ func (p *structurePage) searches() bool { return true }
 func (p *structurePage) told(e pageEvent) {
 	if e == familiesFound {
 		p.families.show()
-		p.d.showOutline()
+		p.d.families.showOutline()
 		p.d.changed()
 	}
 }

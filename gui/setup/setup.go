@@ -109,6 +109,12 @@ func (s Setup) Without(i int) Setup {
 	return s
 }
 
+// WithTyped returns the setup with a colour to begin from; nil follows the spots.
+func (s Setup) WithTyped(c *colour.RGB) Setup {
+	s.Typed = c
+	return s
+}
+
 // AllMoved returns the setup with every spot said to be moved, or with none.
 func (s Setup) AllMoved(moved bool) Setup {
 	places := slices.Clone(s.Places)

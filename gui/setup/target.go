@@ -9,3 +9,12 @@ type Target struct {
 	Still string // its ID; empty for what is no still
 	Plan  *analysis.Target
 }
+
+// Origin is the file or the still that a target can be read from again; both are empty for
+// another, and for none.
+func (t *Target) Origin() (path, still string) {
+	if t == nil {
+		return "", ""
+	}
+	return t.Path, t.Still
+}

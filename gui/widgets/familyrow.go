@@ -9,25 +9,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/wording"
 )
-
-// FamilyRowText is what a family's row shows, ready to be drawn.
-type FamilyRowText struct {
-	Light, Shadow         colour.RGB
-	LightGrey, ShadowGrey uint8        // of the same lightness
-	Tones                 string       // "2.2 tones"
-	Says, SaysShort       string       // "the shadow will not read"; the same for a narrow window
-	Share                 string       // of the picture; "" if it is not known
-	Remarks               []string     // quieter, a line each
-	Lines                 []colour.RGB // lines to draw instead, after the last remark
-	ByHand                bool         // set by the painter, who may take it away
-	Lost                  bool         // there is no reading
-}
-
-func (t FamilyRowText) equal(o FamilyRowText) bool {
-	return t.Light == o.Light && t.Shadow == o.Shadow && t.LightGrey == o.LightGrey && t.ShadowGrey == o.ShadowGrey &&
-		t.Tones == o.Tones && t.Says == o.Says && t.SaysShort == o.SaysShort && t.Share == o.Share && slices.Equal(t.Remarks, o.Remarks) && slices.Equal(t.Lines, o.Lines) && t.ByHand == o.ByHand && t.Lost == o.Lost
-}
 
 // FamilyActs are told what the painter does with row i.
 type FamilyActs struct {
@@ -47,7 +30,7 @@ type FamilyRow struct {
 	widget.BaseWidget
 	index   int
 	acts    FamilyActs
-	Text    FamilyRowText
+	Text    wording.FamilyRowText
 	focused bool
 	over    bool
 	r       *familyRowRenderer
@@ -69,8 +52,8 @@ func NewFamilyRow(index int, acts FamilyActs) *FamilyRow {
 }
 
 // Set shows t, and reports whether the row asks for another height.
-func (f *FamilyRow) Set(t FamilyRowText) (resized bool) {
-	if t.equal(f.Text) {
+func (f *FamilyRow) Set(t wording.FamilyRowText) (resized bool) {
+	if t.Equal(f.Text) {
 		return false
 	}
 	before := len(f.lines())

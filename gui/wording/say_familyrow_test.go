@@ -1,0 +1,59 @@
+package wording
+
+import (
+	"slices"
+	"testing"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/propose"
+)
+
+// The sides are those of the window's tests: by their CIE lightness (CIE15) on the scale of
+// values (D1535) they are 2.2 tones apart.
+func TestFamilyRows(t *testing.T) {
+	light, shadow := colour.RGB{R: 0xe2, G: 0xab, B: 0x85}, colour.RGB{R: 0xb2, G: 0x6a, B: 0x5c}
+	f := families.Of(analysis.SpotOf(light), analysis.SpotOf(shadow), families.DefaultRules())
+	share := 0.12
+	f.Share = &share
+	shade := propose.DefaultOptions()
+	found := SayFoundFamily(f, shade)
+	if found.Light != light || found.Shadow != shadow || found.Tones != "2.2"+Nbsp+"tones" || found.Says != "reads" || found.ByHand {
+		t.Errorf("a family found: %+v", found)
+	}
+	if want := Percent(share); found.Share != want {
+		t.Errorf("its share is %q, want %q", found.Share, want)
+	}
+	for moved, want := range map[bool]string{false: "set by hand: light2, shadow2", true: "picture moved"} {
+		hand := SayHandFamily(1, f, moved, shade)
+		if !hand.ByHand || hand.Share != "" || hand.Remarks[0] != want || !slices.Equal(hand.Remarks[1:], found.Remarks) {
+			t.Errorf("a family set by hand: %+v, want first %q", hand, want)
+		}
+	}
+	if lost := SayLostFamily(1); !lost.Lost || lost.Tones != "Family 2" || lost.Equal(found) {
+		t.Errorf("a family outside the picture: %+v", lost)
+	}
+	if len(found.Lines) != 0 {
+		t.Errorf("lines are offered where there is none: %v", found.Lines)
+	}
+	f.Line = &families.Line{Neutral: true}
+	if black := SayFoundFamily(f, shade); len(black.Lines) == 0 || black.Equal(found) {
+		t.Error("no line is offered for a neutral one")
+	}
+}
+
+func TestSayFamilyList(t *testing.T) {
+	for _, tt := range []struct {
+		listed, more int
+		want         string
+	}{
+		{0, 0, "No local colour is painted here as a light side and a shadow side, as far as can be seen. Set one by hand to follow it."},
+		{3, 0, ""},
+		{18, 2, "The 18 largest are listed; 2 smaller ones are not."},
+	} {
+		if got := SayFamilyList(tt.listed, tt.more); got != tt.want {
+			t.Errorf("%d listed, %d more: %q", tt.listed, tt.more, got)
+		}
+	}
+}
