@@ -5,7 +5,6 @@ import (
 	"image"
 	"io"
 	"slices"
-	"sync"
 	"sync/atomic"
 	"time"
 
@@ -78,14 +77,8 @@ type Desk struct {
 	comparison comparison
 	turns      stills.Alternation
 	calm       calm
-	still      *openStill // that is watched, or nil
-	opening    sync.Mutex // held while a still is being opened, one at a time
-	deleted    []string   // IDs of stills, deleted last last
-	kept       keptStill
-	before     setup.Setup // from before stills
-	pen        notePen
-	layer      noteLayer
-	saver      *noteSaver
+	marker     *marker
+	stills     *keptStills
 	clip       pictureClip
 	folder     string      // that files are saved to; "" before it is asked for
 	half       setup.Place // the light side of a family that is being set by hand
@@ -110,8 +103,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.setup.Source = firstSource(options.Picture, d.settings)
 	d.setup.Shade = d.settings.Shade
 	d.clip.put = native.CopyPicture
-	d.pen.d = d
-	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, func() { d.tellPage(notesSaved) }})
+	d.joinStills()
 	d.search = live.NewSearch(d.familiesSoon)
 	d.worker = live.NewWorker(d.showSoon, d.comeBack, d.search)
 	d.watcher = capture.NewWatcher(capture.Watch{
@@ -152,12 +144,7 @@ func (d *Desk) Close() {
 	}
 	d.closed = true
 	d.Leave()
-	if err := d.saver.close(); err != nil {
-		fyne.LogError("saving notes while closing", err)
-	}
-	if d.still != nil {
-		d.saver.leave(d.still.Still)
-	}
+	d.marker.end()
 	d.keep()
 	if err := d.options.Keeper.Flush(); err != nil {
 		fyne.LogError("keeping the settings", err)

@@ -24,7 +24,8 @@ func (d *Desk) apply(next setup.Setup) {
 	if next.Source.Feed() != before.Feed() {
 		d.frozen = false
 		d.mirror.View = image.Rectangle{}
-		d.leaveStill(was)
+		d.stills.left(was)
+		d.marker.leave()
 		d.comparison.found = nil
 		d.watcher.Freeze(false)
 		d.watcher.Reopen(d.opener(next.Source))
@@ -43,7 +44,7 @@ func (d *Desk) apply(next setup.Setup) {
 
 // Undo and Redo walk through the setups.
 func (d *Desk) Undo() {
-	if d.undoNotes() || d.onStills() && d.undoDelete() {
+	if d.marker.undo() || d.marker.onPage() && d.stills.undoDelete() {
 		return
 	}
 	d.walk(d.history.Undo, "There is nothing to undo.")
@@ -51,7 +52,7 @@ func (d *Desk) Undo() {
 
 // Redo does again what was undone.
 func (d *Desk) Redo() {
-	if d.redoNotes() {
+	if d.marker.redo() {
 		return
 	}
 	d.walk(d.history.Redo, "There is nothing to do again.")

@@ -134,8 +134,8 @@ func (d *Desk) openTargetFile(path string, take func(*setup.Target)) {
 
 // targetStill makes the open still the target.
 func (d *Desk) targetStill() {
-	if d.still != nil {
-		d.openTargetStill(d.still.ID, d.setTarget)
+	if s := d.marker.Still(); s != nil {
+		d.openTargetStill(s.ID, d.setTarget)
 	}
 }
 
