@@ -15,7 +15,7 @@ func (d *Desk) joinStills() {
 	d.marker = newMarker(&d.host, &d.settings)
 	d.stills = &keptStills{host: &d.host, settings: &d.settings, takeBack: d.marker.saver.TakeBack, flush: d.marker.saver.Flush}
 	d.marker.showPair, d.marker.needStill = d.showPair, d.stills.needed
-	d.stills.watched = watched{
+	d.stills.keptAsks = keptAsks{
 		now:  func() setup.Setup { return d.setup },
 		seen: func() (image.Rectangle, time.Time) { return d.bounds, d.at },
 		copy: d.copyPicture, watch: d.watch, opened: d.stillOpened,

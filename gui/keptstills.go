@@ -22,7 +22,7 @@ import (
 // before, renames, deletes and brings back.
 type keptStills struct {
 	*host
-	watched
+	keptAsks
 	settings *settings.Settings            // read only
 	takeBack func(id string) *stills.Still // one that was closed while not all of it was saved, or nil
 	flush    func()                        // waits until all is saved, or was tried
@@ -33,8 +33,8 @@ type keptStills struct {
 	deleted []string    // IDs, deleted last last
 }
 
-// watched is what the kept stills need of the desk about what is watched.
-type watched struct {
+// keptAsks is what the kept stills ask of the desk, about what is watched.
+type keptAsks struct {
 	now    func() setup.Setup
 	seen   func() (image.Rectangle, time.Time) // bounds of the last picture, and when it was read
 	copy   func(func(*live.Copy))              // hands a copy of the picture

@@ -38,7 +38,10 @@ func newBench(t *testing.T) *bench {
 		Barred: func(why error) { b.barred = why },
 		Pan:    func(by image.Point) { b.panned = b.panned.Add(by) },
 	})
-	t.Cleanup(b.saver.Flush)
+	t.Cleanup(func() {
+		b.Close()
+		b.saver.Flush()
+	})
 	b.Open(mark(t, b.store, keep(t, b.store)))
 	return b
 }
@@ -68,7 +71,6 @@ func mark(t *testing.T, s *stills.Store, id string) *stills.Still {
 	if err != nil {
 		t.Fatal(err)
 	}
-	t.Cleanup(still.Close)
 	return still
 }
 

@@ -18,14 +18,7 @@ type Look struct {
 type layer struct {
 	drawer ink.Drawer
 	img    *image.RGBA // nil before anything was drawn
-	as     drawnAs
-}
-
-// drawnAs is what the layer was drawn for.
-type drawnAs struct {
-	Look
-	still   string
-	edition uint64
+	as     Look        // for which it was drawn
 }
 
 // look is how the still lies now, with what is selected.
@@ -34,9 +27,6 @@ func (b *Board) look() Look {
 	l.View.Selected = b.selected
 	return l
 }
-
-// now is what the layer would be drawn for.
-func (b *Board) now() drawnAs { return drawnAs{b.look(), b.still.ID, b.list.Edition()} }
 
 // toDraw are the notes of the still, with that which is being drawn on top.
 func (b *Board) toDraw() []notes.Note {
@@ -54,7 +44,7 @@ func (b *Board) draw() {
 		return
 	}
 	l := &b.layer
-	l.as = b.now()
+	l.as = b.look()
 	size := l.as.View.Inside.Max
 	if l.img == nil || l.img.Rect.Size() != size {
 		l.img = image.NewRGBA(image.Rectangle{Max: size})
@@ -69,8 +59,8 @@ func (b *Board) draw() {
 
 // drawIn draws the notes anew where something changed, in the layer's pixels.
 func (b *Board) drawIn(dirty image.Rectangle) {
-	l, now := &b.layer, b.now()
-	if l.img == nil || now.Flipped || l.as.Look != now.Look {
+	l := &b.layer
+	if l.img == nil || l.as.Flipped || l.as != b.look() {
 		b.draw()
 		return
 	}
@@ -78,14 +68,13 @@ func (b *Board) drawIn(dirty image.Rectangle) {
 	for y := dirty.Min.Y; y < dirty.Max.Y; y++ {
 		clear(l.img.Pix[l.img.PixOffset(dirty.Min.X, y):l.img.PixOffset(dirty.Max.X, y)])
 	}
-	l.drawer.Draw(l.img, dirty, now.View.Marks(b.toDraw()))
-	l.as = now
+	l.drawer.Draw(l.img, dirty, l.as.View.Marks(b.toDraw()))
 	b.acts.Drawn(l.img)
 }
 
-// Renew draws the notes anew if the still lies otherwise now than when they were drawn.
+// Renew draws the notes anew if the still lies otherwise by now.
 func (b *Board) Renew() {
-	if b.still != nil && b.layer.as != b.now() {
+	if b.still != nil && b.layer.as != b.look() {
 		b.draw()
 	}
 }

@@ -58,7 +58,11 @@ func TestTakingHold(t *testing.T) {
 	if _, ok := b.Selected(); ok || b.Notes()[0].Shape != was || b.panned == (image.Point{}) {
 		t.Errorf("a drag inside of the box selects it, or moves the picture by %v only", b.panned)
 	}
-	b.drag(t, "Hold", ink.Pt(150, 100), ink.Pt(180, 130))
+	b.drag(t, "Hold", ink.Pt(150, 91), ink.Pt(180, 121))
+	if b.Notes()[0].Shape != was {
+		t.Error("a press nine pixels beside the line takes hold of it")
+	}
+	b.drag(t, "Hold", ink.Pt(150, 96), ink.Pt(180, 126))
 	if got := b.Notes()[0].Shape; got != was.Moved(ink.Pt(30, 30)) {
 		t.Errorf("carried by (30,30), %v became %v", was, got)
 	}
@@ -136,6 +140,14 @@ func TestLayerFollows(t *testing.T) {
 	if alpha(20, 140) != 0 || alpha(379, 140) == 0 {
 		t.Error("mirrored, the box is drawn where it lay")
 	}
+	b.SetTool(1) // a stroke
+	b.Down(100, 50, false)
+	b.Move(150, 90, false)
+	follows := bytes.Clone(b.drawn.Pix)
+	if b.draw(); !bytes.Equal(follows, b.drawn.Pix) {
+		t.Error("mirrored, what follows the pen is drawn elsewhere than the stroke")
+	}
+	b.Leave()
 	b.look.Flipped, b.look.View.Origin, b.look.View.Inside = false, ink.Pt(10, 0), image.Rect(0, 0, 200, 150)
 	b.Renew()
 	if b.drawn.Rect.Size() != image.Pt(200, 150) || alpha(10, 140) == 0 || alpha(20, 140) != 0 {

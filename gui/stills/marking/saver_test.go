@@ -48,6 +48,10 @@ func newSavings(t *testing.T) *savings {
 		After: func(after time.Duration, f func()) { s.waits, s.due = append(s.waits, after), f },
 	})
 	s.still = mark(t, s.store, keep(t, s.store))
+	t.Cleanup(func() {
+		s.Leave(s.still)
+		s.Flush()
+	})
 	return s
 }
 
@@ -111,7 +115,8 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 	}
 }
 
-// Closing tries once more, and says what it could not save.
+// Closing tries once more, and says what it could not save; nothing is tried by itself from
+// then on.
 func TestClosingTriesToSave(t *testing.T) {
 	s := newSavings(t)
 	free := blockSaving(t, s.store)
@@ -119,6 +124,8 @@ func TestClosingTriesToSave(t *testing.T) {
 	if err := s.Close(); err == nil {
 		t.Error("closing says nothing of what it could not save")
 	}
+	s.due()
+	s.Flush()
 	free()
 	if err := s.Close(); err != nil || s.onDisk(t) != 1 || len(s.waits) != 1 {
 		t.Errorf("%v; %d notes on the disk, %d tries by itself", err, s.onDisk(t), len(s.waits))
