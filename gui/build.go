@@ -131,8 +131,7 @@ func (d *Desk) colour() {
 
 // relay lays the page anew, after a part asks for another height.
 func (d *Desk) relay() {
-	if d.pen.down { // the picture must not move away from under it
-		d.pen.relay = true
+	if d.marker.waits() { // the picture must not move away from under its pen
 		return
 	}
 	if d.parts.frame != nil {

@@ -4,9 +4,9 @@ import (
 	"image"
 	"time"
 
+	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/live"
-	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/widgets"
@@ -131,7 +131,7 @@ func (c *comparer) begin(id string) {
 			}
 			c.how = compareWipe
 			c.with = comparison{id: id, name: name, line: 0.5,
-				side: stills.Side{Picture: pictures.Opaque(s.Picture), Source: s.Meta.Source, LeftOut: s.Meta.LeftOut}}
+				side: stills.Side{Picture: analysis.Opaque(s.Picture), Source: s.Meta.Source, LeftOut: s.Meta.LeftOut}}
 			c.renew()
 			c.tellPage(comparisonChanged)
 			c.tellPage(comparisonAsked)

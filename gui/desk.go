@@ -4,7 +4,6 @@ import (
 	"context"
 	"image"
 	"io"
-	"sync"
 	"sync/atomic"
 	"time"
 
@@ -69,14 +68,8 @@ type Desk struct {
 	copies     live.Copier
 	comparison *comparer
 	flashes    flashLimiter
-	still      *openStill // that is watched, or nil
-	opening    sync.Mutex // held while a still is being opened, one at a time
-	deleted    []string   // IDs of stills, deleted last last
-	kept       keptStill
-	before     setup.Setup // from before stills
-	pen        notePen
-	layer      noteLayer
-	saver      *noteSaver
+	marker     *marker
+	stills     *keptStills
 	clipboard  clipboard
 	saves      fileSaver
 	trace      trace
@@ -108,8 +101,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.setup.Source = firstSource(options.Picture, d.settings)
 	d.setup.Shade = d.settings.Shade
 	d.clipboard.host, d.clipboard.put = &d.host, native.CopyPicture
-	d.pen.d = d
-	d.saver = newNoteSaver(options.Stills, saverEvents{d.soon, d.notesNotSaved, func() { d.tellPage(notesSaved) }})
+	d.joinStills()
 	d.families = newLocalColours(&d.host)
 	d.families.ask, d.families.makePair, d.families.goOnFrom = d.ask, d.makePair, d.goOnFrom
 	d.target = &targets{host: &d.host, groups: func() int { return d.settings.Groups }, renew: d.renew, put: d.apply}
@@ -153,12 +145,7 @@ func (d *Desk) Close() {
 	}
 	d.closed = true
 	d.Leave()
-	if err := d.saver.close(); err != nil {
-		fyne.LogError("saving notes while closing", err)
-	}
-	if d.still != nil {
-		d.saver.leave(d.still.Still)
-	}
+	d.marker.end()
 	d.keep()
 	if err := d.options.Keeper.Flush(); err != nil {
 		fyne.LogError("keeping the settings", err)

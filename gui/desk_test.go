@@ -28,19 +28,25 @@ import (
 // goroutine.
 func newTestDesk(t *testing.T, s settings.Settings) *Desk {
 	t.Helper()
+	return newTestDeskOn(t, s, stills.New(stills.Folders{Data: filepath.Join(t.TempDir(), "stills"), Cache: filepath.Join(t.TempDir(), "cache")}))
+}
+
+// newTestDeskOn is newTestDesk with a store of stills.
+func newTestDeskOn(t *testing.T, s settings.Settings, store *stills.Store) *Desk {
+	t.Helper()
 	app := test.NewTempApp(t)
 	d := NewDesk(app, Options{
 		Settings:   s,
 		Keeper:     settings.NewKeeper(filepath.Join(t.TempDir(), "settings.json"), func(err error) { t.Error(err) }),
 		Screen:     func() (capture.Backend, error) { return nil, capture.ErrNoDisplay },
 		background: func(f func()) { f() },
-		Stills:     stills.New(stills.Folders{Data: filepath.Join(t.TempDir(), "stills"), Cache: filepath.Join(t.TempDir(), "cache")}),
+		Stills:     store,
 	})
 	d.flashes.every, d.worker.TextEvery = 0, 0                            // tests are no painters
 	d.clipboard.put = func([]byte) error { return native.ErrUnsupported } // never the user's clipboard
-	d.saver.saved = func() {}                                             // it would run beside the test
+	d.marker.saver.Saved = func() {}                                      // it would run beside the test
 	t.Cleanup(d.worker.Close)
-	t.Cleanup(d.saver.flush)
+	t.Cleanup(d.marker.saver.Flush)
 	t.Cleanup(func() { _ = d.options.Keeper.Flush() }) // its error is told by the keeper
 	d.window.Resize(fyne.NewSize(s.Width, s.Height))
 	d.window.Show()

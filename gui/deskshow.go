@@ -29,7 +29,7 @@ func (d *Desk) show(s *live.Shown) {
 		d.change(d.setup.LeavingOutTone(s.Tone), "")
 	}
 	d.mirror.SetPicture(s.Img, s.Beside, s.Bounds, s.Part, s.Flipped)
-	d.renewNotes()
+	d.marker.Renew()
 	d.comparison.shown(s.At, s.Bounds)
 	d.mirror.SetLoupe(s.Loupe, d.settings.SpotSize)
 	d.copies.Take(s.Copied)
@@ -106,7 +106,7 @@ func (d *Desk) showPair() {
 			first = setup.SpotName(0)
 		}
 		if d.mirror.Pen != nil {
-			d.parts.verdict.Set(wording.SayTool(noteTools()[d.pen.tool].name, d.pen.tool == 0))
+			d.parts.verdict.Set(wording.SayTool(d.marker.toolName(), d.marker.Tool() == 0))
 			return
 		}
 		d.parts.verdict.Set(wording.SayNoPair(first))
@@ -155,7 +155,7 @@ func (d *Desk) showSettings() {
 func (d *Desk) setStatus(s capture.Status) {
 	d.status = s
 	if s.Err != nil && d.setup.Source.Kind == setup.SourceStill {
-		d.stillGone(s.Err)
+		d.stills.gone(s.Err)
 		return
 	}
 	if s.Err != nil {
@@ -198,13 +198,14 @@ func (d *Desk) showState() {
 	}
 	var line, under widgets.Widths
 	line.Long, line.Short = wording.SayStatus(state, d.frozen, time.Since(since))
-	if d.still != nil {
-		line.Long, line.Short = "Still of "+wording.TimeSay(d.still.Meta.Time), "Still"
+	still := d.marker.Still()
+	if still != nil {
+		line.Long, line.Short = "Still of "+wording.TimeSay(still.Meta.Time), "Still"
 	}
 	if !d.bounds.Empty() {
 		under.Short = wording.SizeSay(d.bounds.Dx(), d.bounds.Dy())
 		under.Long = under.Short
-		if d.still == nil {
+		if still == nil {
 			under.Long = wording.SaySource(d.bounds.Dx(), d.bounds.Dy(), d.settings.PerSecond)
 		}
 	}

@@ -12,9 +12,7 @@ import (
 
 // watch makes from the source. Spots stay where they still lie in it.
 func (d *Desk) watch(from setup.Source) {
-	if from != (setup.Source{Kind: setup.SourceStill, Path: d.kept.id}) { // opening it belongs to keeping it
-		d.leaveKept()
-	}
+	d.stills.leaveAnswerFor(from)
 	next := d.setup
 	next.Source = from
 	if from.Kind != d.setup.Source.Kind || from.Path != d.setup.Source.Path {
@@ -30,8 +28,8 @@ func (d *Desk) watch(from setup.Source) {
 
 // targetStill makes the open still the target.
 func (d *Desk) targetStill() {
-	if d.still != nil {
-		d.target.openStill(d.still.ID, d.target.set)
+	if s := d.marker.Still(); s != nil {
+		d.target.openStill(s.ID, d.target.set)
 	}
 }
 
@@ -50,7 +48,7 @@ func (d *Desk) remember() {
 	d.settings.Region, d.settings.Picture = nil, ""
 	switch d.setup.Source.Kind {
 	case setup.SourceStill: // what was watched before is what comes back
-		d.settings.Region, d.settings.Picture = d.rememberedBefore()
+		d.settings.Region, d.settings.Picture = d.stills.remembered()
 	case setup.SourceRegion:
 		d.settings.Region = settings.RectOf(d.setup.Source.Region)
 	case setup.SourcePicture:

@@ -144,7 +144,7 @@ func (d *Desk) nextSpot() {
 
 // deleteSpot takes a spot away.
 func (d *Desk) deleteSpot(i int) {
-	if i == d.selected && d.deleteNote() {
+	if i == d.selected && d.marker.Delete() {
 		return
 	}
 	if i < 0 || i >= len(d.setup.Places) {

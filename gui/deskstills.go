@@ -2,150 +2,67 @@ package gui
 
 import (
 	"image"
+	"time"
 
-	"fyne.io/fyne/v2"
-
-	"app.tonedesk/gui/settings"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
-	"app.tonedesk/gui/stills/ink"
-	"app.tonedesk/gui/wording"
 )
 
-// leaveStill is for the moment when another source is watched: was is the setup until now.
-func (d *Desk) leaveStill(was setup.Setup) {
-	if was.Source.Kind != setup.SourceStill {
-		d.before = was
+// joinStills makes the owners of what is marked and of what was kept.
+func (d *Desk) joinStills() {
+	d.marker = newMarker(&d.host, &d.settings)
+	d.stills = &keptStills{host: &d.host, settings: &d.settings, takeBack: d.marker.saver.TakeBack, flush: d.marker.saver.Flush}
+	d.marker.showPair, d.marker.needStill = d.showPair, d.stills.needed
+	d.stills.keptAsks = keptAsks{
+		now:  func() setup.Setup { return d.setup },
+		seen: func() (image.Rectangle, time.Time) { return d.bounds, d.at },
+		copy: d.copyPicture, watch: d.watch, opened: d.stillOpened,
+		goTo: func(next setup.Setup) {
+			d.history.Settle()
+			d.change(next, "")
+		},
+		forget: func(id string) {
+			d.history.Forget(func(s setup.Setup) bool { return s.Source.Kind == setup.SourceStill && s.Source.Path == id })
+		},
+		reopen: func(id string) {
+			if s := d.marker.Still(); s != nil && s.ID == id && s.Barred != nil {
+				d.marker.leave()
+				d.watcher.Reopen(d.opener(d.setup.Source))
+			}
+		},
 	}
-	if d.still != nil {
-		d.pen.leave()
-		d.selectNote("") // a label without words goes
-		d.saver.leave(d.still.Still)
-	}
-	d.still = nil
-	d.pen.drawn, d.pen.held = nil, nil
-	d.pen.lift()
-	d.showNotes()
-	d.showPen()
-	d.tellPage(noteChanged)
 }
 
-// rememberedBefore is what the settings remember while a still is watched: the region or the
-// picture file from before.
-func (d *Desk) rememberedBefore() (region *settings.Rect, picture string) {
-	switch from := d.before.Source; from.Kind {
-	case setup.SourceRegion:
-		return settings.RectOf(from.Region), ""
-	case setup.SourcePicture:
-		return nil, from.Path
-	}
-	return nil, ""
-}
-
-// notesNotSaved says for as long as it is so that what is marked on a still is not saved, and
-// why; nil says that it is.
-func (d *Desk) notesNotSaved(err error) {
-	if err == nil {
-		d.messages.clear(messageUnsaved)
+// stillOpened takes a still that was opened, if it is still wanted and not open already.
+func (d *Desk) stillOpened(s *stills.Still) {
+	if d.setup.Source != asSource(s.ID) || d.marker.Still() != nil {
+		d.marker.saver.Leave(s)
 		return
 	}
-	fyne.LogError("saving notes", err)
-	d.messages.offer(messageUnsaved, wording.SayUnsaved(err), messageAct{name: "Try again", do: d.saver.again})
+	d.setup.Areas, d.setup.Tones = leftOut(s.Meta.LeftOut)
+	d.marker.open(s)
+	d.tell()
+	d.showStanding()
+	if d.comparison.idle() {
+		d.tellPage(marksAsked)
+	}
+	d.marker.showPen()
 }
 
-// mayMark reports whether the open still, if there is one, may be marked here. If not it says
-// why.
-func (d *Desk) mayMark() bool {
-	if d.still == nil || d.still.Barred == nil {
-		return true
+// leftOut says what a still leaves out, as a setup has it.
+func leftOut(l stills.LeftOut) (areas []image.Rectangle, tones []float64) {
+	for _, a := range l.Areas {
+		areas = append(areas, a.Rectangle())
 	}
-	d.messages.note(wording.SayBarred(d.still.Barred))
-	return false
-}
-
-// showPen gives the pointer over the mirror to the pen while a still is open on its page.
-func (d *Desk) showPen() {
-	d.tellPage(toolChanged)
-	if !d.onStills() || d.still == nil {
-		d.mirror.SetPen(nil)
-		d.showPair()
-		return
-	}
-	d.mirror.SetPen(&d.pen)
-	d.showPair()
-	d.changed()
-}
-
-// leaveTool goes back to holding, and reports whether another tool was in use.
-func (d *Desk) leaveTool() bool {
-	if d.still == nil || d.pen.tool == 0 {
-		return false
-	}
-	d.setTool(0)
-	return true
-}
-
-// setTool takes another tool. If no still is open, the picture is kept as one first: there
-// is nothing else to draw on.
-func (d *Desk) setTool(i int) {
-	if i != 0 && !d.mayMark() {
-		i = 0
-	}
-	d.pen.tool = i
-	if d.setup.Source.Kind != setup.SourceStill {
-		if d.kept.id != "" && d.kept.source == d.setup.Source && d.kept.at.Equal(d.at) {
-			d.OpenStill(d.kept.id) // this very picture was kept a moment ago
-			return
+	const reach = setup.ToneReach * colour.BinsPerLightness
+	for _, r := range l.Lightness {
+		for bin := float64(r[0]) + reach; ; bin += 2 * reach {
+			tones = append(tones, min(bin, float64(r[1])-reach)/colour.BinsPerLightness)
+			if bin+reach >= float64(r[1]) {
+				break
+			}
 		}
-		d.KeepStill(true)
-		return
 	}
-	if i != 0 && d.still != nil {
-		d.selectNote("")
-	}
-	d.showPen()
-	d.focusMirror()
-}
-
-// Nudge moves the selected note by pixels of the still, and reports whether there is one.
-func (p *notePen) Nudge(by image.Point) bool {
-	d := p.d
-	if d.still == nil {
-		return false
-	}
-	n, ok := d.still.note()
-	if !ok {
-		return false
-	}
-	d.still.list.Replace(n.Moved(ink.Pt(float64(by.X), float64(by.Y))), "nudge")
-	d.still.painted.Set(d.still.list.All())
-	d.notesChanged()
-	d.tellPage(measuredChanged)
-	return true
-}
-
-// onStills reports whether the page of stills is open.
-func (d *Desk) onStills() bool {
-	return d.settings.Page == settings.PageStills
-}
-
-// stillGone goes back to what was watched before, since the still can't be opened.
-func (d *Desk) stillGone(err error) {
-	id := d.setup.Source.Path
-	d.closeStill()
-	d.history.Forget(func(s setup.Setup) bool { return s.Source.Kind == setup.SourceStill && s.Source.Path == id })
-	d.messages.note(wording.Explain("open the still", err))
-	d.tellPage(stillsChanged)
-}
-
-// askRestore offers to bring a still back from the trash.
-func (d *Desk) askRestore(e stills.Entry) {
-	name := e.Name
-	if name == "" {
-		name = wording.TimeSay(e.Time)
-	}
-	d.messages.offer(messageNote, name+" is in the trash.", messageAct{name: "Bring it back", do: func() {
-		d.messages.clear(messageNote)
-		d.restoreStill(e.ID)
-	}})
+	return areas, tones
 }

@@ -23,7 +23,8 @@ func (d *Desk) apply(next setup.Setup) {
 	if next.Source.Feed() != before.Feed() {
 		d.frozen = false
 		d.mirror.View = image.Rectangle{}
-		d.leaveStill(was)
+		d.stills.left(was)
+		d.marker.leave()
 		d.comparison.forget()
 		d.watcher.Freeze(false)
 		d.watcher.Reopen(d.opener(next.Source))
@@ -53,7 +54,7 @@ func (d *Desk) keepSetup() {
 
 // Undo and Redo walk through the setups.
 func (d *Desk) Undo() {
-	if d.undoNotes() || d.onStills() && d.undoDelete() {
+	if d.marker.undo() || d.marker.onPage() && d.stills.undoDelete() {
 		return
 	}
 	d.walk(d.history.Undo, "There is nothing to undo.")
@@ -61,7 +62,7 @@ func (d *Desk) Undo() {
 
 // Redo does again what was undone.
 func (d *Desk) Redo() {
-	if d.redoNotes() {
+	if d.marker.redo() {
 		return
 	}
 	d.walk(d.history.Redo, "There is nothing to do again.")

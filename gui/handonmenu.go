@@ -1,14 +1,16 @@
 package gui
 
 import (
+	"image"
 	"path/filepath"
 	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
+	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
-	"app.tonedesk/gui/pictures"
+	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/export"
 	"app.tonedesk/gui/stills/sheet"
@@ -35,35 +37,45 @@ func handOnWays() []handOnWay {
 	}
 }
 
-// askHandOn shows the ways to hand the open still on, below a point of the window.
-func (d *Desk) askHandOn(at fyne.Position) {
-	var items []*fyne.MenuItem
-	for _, way := range handOnWays() {
-		items = append(items, fyne.NewMenuItem(way.name, func() { d.askHandOnFile(way) }))
-	}
-	items = append(items, fyne.NewMenuItemSeparator(), fyne.NewMenuItem("Copy the picture with its notes", d.copyStill))
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), d.window.Canvas(), at)
+// handOn hands the still on that is open, as it is marked.
+type handOn struct {
+	*host
+	marker    *marker
+	settings  *settings.Settings // read only
+	askFile   func(what, name string, endings []string, write func(path string))
+	copyImage func(image.Image)
 }
 
-// copyStill copies the open still with its notes as a picture.
-func (d *Desk) copyStill() {
-	if d.still == nil {
+// ask shows the ways to hand the open still on, below a point of the window.
+func (h *handOn) ask(at fyne.Position) {
+	var items []*fyne.MenuItem
+	for _, way := range handOnWays() {
+		items = append(items, fyne.NewMenuItem(way.name, func() { h.askFor(way) }))
+	}
+	items = append(items, fyne.NewMenuItemSeparator(), fyne.NewMenuItem("Copy the picture with its notes", h.copy))
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), h.window.Canvas(), at)
+}
+
+// copy copies the open still with its notes as a picture.
+func (h *handOn) copy() {
+	still, list := h.marker.Still(), h.marker.Notes()
+	if still == nil {
 		return
 	}
-	picture, list := d.still.Picture, d.still.list.All()
-	d.background(func() {
-		img := stills.Annotate(pictures.Opaque(picture), list, 0)
-		d.onWindow(func() { d.clipboard.copyImage(img) })
+	h.background(func() {
+		img := stills.Annotate(analysis.Opaque(still.Picture), list, 0)
+		h.onWindow(func() { h.copyImage(img) })
 	})
 }
 
-// askHandOnFile lets the painter choose the file.
-func (d *Desk) askHandOnFile(way handOnWay) {
-	if d.still == nil {
+// askFor lets the painter choose the file.
+func (h *handOn) askFor(way handOnWay) {
+	still := h.marker.Still()
+	if still == nil {
 		return
 	}
-	name := fileName(d.still.Meta) + way.suffix + way.ending
-	d.saves.ask("hand the still on", name, way.endings, func(path string) { d.handOn(way, path) })
+	name := fileName(still.Meta) + way.suffix + way.ending
+	h.askFile("hand the still on", name, way.endings, func(path string) { h.write(way, path) })
 }
 
 // fileName is a still's name as a file's, without an ending.
@@ -80,33 +92,34 @@ func fileName(m stills.Meta) string {
 	}, name)
 }
 
-// handOn writes the open still, as it is marked now, without holding up the window. The
+// write writes the open still, as it is marked now, without holding up the window. The
 // painter has agreed to writing over a file that is there.
-func (d *Desk) handOn(way handOnWay, path string) {
-	if d.still == nil {
+func (h *handOn) write(way handOnWay, path string) {
+	still := h.marker.Still()
+	if still == nil {
 		return
 	}
-	subject := export.SheetOfStill(d.still.Still)
-	subject.Notes = d.still.list.All()
-	subject.Options.Groups, subject.Bands = d.settings.Groups, d.settings.Knobs["bands"]
-	rules := d.settings.Rules
+	subject := export.SheetOfStill(still)
+	subject.Notes = h.marker.Notes()
+	subject.Options.Groups, subject.Bands = h.settings.Groups, h.settings.Knobs["bands"]
+	rules := h.settings.Rules
 	name := filepath.Base(path)
-	d.messages.note("Writing " + name + ".")
-	d.background(func() {
+	h.messages.note("Writing " + name + ".")
+	h.background(func() {
 		if way.ending != ".ora" { // whose layers stay transparent
-			subject.Picture = pictures.Opaque(subject.Picture)
+			subject.Picture = analysis.Opaque(subject.Picture)
 		}
 		if way.ending != ".ora" && !way.Picture { // these show no families
 			subject.Families = families.Find(subject.Picture, subject.Out, rules)
 		}
 		err := way.Save(path, true, subject)
-		d.onWindow(func() {
+		h.onWindow(func() {
 			if err != nil {
 				fyne.LogError("handing a still on", err)
-				d.messages.note(wording.ExplainWriting("write "+wording.Quote(name), err))
+				h.messages.note(wording.ExplainWriting("write "+wording.Quote(name), err))
 				return
 			}
-			d.messages.note("Written as " + name + ".")
+			h.messages.note("Written as " + name + ".")
 		})
 	})
 }

@@ -31,7 +31,7 @@ func commands() []command {
 		{name: "Open a picture", keys: "Ctrl+O", ctrl: fyne.KeyO, menu: true, does: (*Desk).AskPicture},
 		{name: "Show the demo painting", menu: true, does: func(d *Desk) { d.watch(setup.Source{Kind: setup.SourceDemo}) }},
 		{name: "Freeze, or go on", keys: "F", runes: "fF", menu: true, does: (*Desk).Freeze, on: func(d *Desk) bool { return d.frozen }},
-		{name: "Keep the picture as a still", keys: "Ctrl+S", ctrl: fyne.KeyS, menu: true, does: func(d *Desk) { d.KeepStill(false) }},
+		{name: "Keep the picture as a still", keys: "Ctrl+S", ctrl: fyne.KeyS, menu: true, does: func(d *Desk) { d.stills.keep(false) }},
 		{name: "Compare with a still from before", keys: "D", runes: "dD", menu: true, does: func(d *Desk) { d.comparison.byKey() }, on: func(d *Desk) bool { return d.comparison.on() }},
 		{name: "The other picture, where two are shown in turns", keys: "N", runes: "nN", does: func(d *Desk) { d.comparison.other() }},
 		{name: "Watch a part only", keys: "W", runes: "wW", menu: true, does: func(d *Desk) { d.ask(askNarrow) }},
@@ -155,9 +155,8 @@ func (d *Desk) giveUp() {
 	case d.parts.panel != panelNone:
 		d.openPanel(panelNone)
 	case d.mirror.EndKeys():
-	case d.still != nil && d.still.selected != "":
-		d.selectNote("")
-	case d.leaveTool():
+	case d.marker.Unselect():
+	case d.marker.leaveTool():
 	case !d.comparison.idle():
 		d.comparison.end()
 	case d.selected >= 0:

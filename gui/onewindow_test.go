@@ -2,6 +2,7 @@ package gui
 
 import (
 	"image"
+	"reflect"
 	"strings"
 	"testing"
 	"time"
@@ -17,9 +18,7 @@ const shownOnly = "Another window marks this still, so this one only shows it."
 // newWindowBeside is another window, with the same stills.
 func newWindowBeside(t *testing.T, d *Desk) *Desk {
 	t.Helper()
-	b := newTestDesk(t, settings.Defaults())
-	b.store = stills.New(stills.Folders{Data: d.store.Folder(""), Cache: t.TempDir()})
-	b.saver.store = b.store
+	b := newTestDeskOn(t, settings.Defaults(), stills.New(stills.Folders{Data: d.store.Folder(""), Cache: t.TempDir()}))
 	b.openPage(pageIndex(settings.PageStills))
 	b.see(t, halves(testLight, testShadow))
 	return b
@@ -28,16 +27,16 @@ func newWindowBeside(t *testing.T, d *Desk) *Desk {
 // showStill opens a still, and shows it.
 func (d *Desk) showStill(t *testing.T, id string) {
 	t.Helper()
-	d.OpenStill(id)
+	d.stills.open(id)
 	d.seeStill(t)
 }
 
 // drawRing draws a note.
 func (d *Desk) drawRing(t *testing.T) {
 	t.Helper()
-	d.setTool(3)
+	d.marker.setTool(3)
 	drag(d.mirror, image.Pt(100, 100), image.Pt(200, 180))
-	d.setTool(0)
+	d.marker.setTool(0)
 }
 
 // A still that one window marks another only shows, as it lay on the disk, and says so; what
@@ -46,19 +45,19 @@ func TestSecondWindowOnlyShows(t *testing.T) {
 	a := newTestDesk(t, settings.Defaults())
 	openNewStill(t, a, halves(testLight, testShadow))
 	a.drawRing(t)
-	a.saver.flush()
+	a.marker.saver.Flush()
 	b := newWindowBeside(t, a)
-	b.setTool(2) // from before
+	b.marker.setTool(2) // from before
 	b.see(t, halves(testLight, testShadow))
 	b.seeStill(t) // which a tool keeps first
-	b.showStill(t, a.still.ID)
+	b.showStill(t, a.marker.Still().ID)
 	said := func() string {
 		words := b.messages.said[messageNote]
 		b.messages.clear(messageNote)
 		return words
 	}
-	if got := said(); got != shownOnly || len(b.still.list.All()) != 1 || b.pen.tool != 0 {
-		t.Errorf("opened, it says %q and shows %d notes", got, len(b.still.list.All()))
+	if got := said(); got != shownOnly || len(b.marker.Notes()) != 1 || b.marker.Tool() != 0 {
+		t.Errorf("opened, it says %q and shows %d notes", got, len(b.marker.Notes()))
 	}
 	if words := b.page().(*stillsPage).head.words.Text; !strings.HasSuffix(words, shownOnly) {
 		t.Errorf("over the tools it says %q", words)
@@ -70,36 +69,36 @@ func TestSecondWindowOnlyShows(t *testing.T) {
 		"a click, Delete":   func() { press(b.mirror, edge, 0); b.TypedKey(fyne.KeyDelete) },
 		"a click, an arrow": func() { press(b.mirror, edge, 0); b.mirror.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight}) },
 	} {
-		edition := b.still.list.Edition()
+		before := b.marker.Notes()
 		act()
-		if got := said(); got != shownOnly || b.still.list.Edition() != edition {
-			t.Errorf("%s: it says %q, and changes %d things", name, got, b.still.list.Edition()-edition)
+		if got := said(); got != shownOnly || !reflect.DeepEqual(b.marker.Notes(), before) {
+			t.Errorf("%s: it says %q, and there are %+v", name, got, b.marker.Notes())
 		}
 	}
-	b.deleteStill(a.still.ID)
+	b.stills.delete(a.marker.Still().ID)
 	if got := said(); got != "Can't delete the still: a window marks it; close it there first." {
 		t.Errorf("deleting says %q", got)
 	}
 	a.drawRing(t)
-	a.saver.flush()
-	b.showStill(t, a.still.ID)
-	if got := said(); got != shownOnly || len(b.still.list.All()) != 2 {
-		t.Errorf("opened again, it says %q and shows %d notes", got, len(b.still.list.All()))
+	a.marker.saver.Flush()
+	b.showStill(t, a.marker.Still().ID)
+	if got := said(); got != shownOnly || len(b.marker.Notes()) != 2 {
+		t.Errorf("opened again, it says %q and shows %d notes", got, len(b.marker.Notes()))
 	}
 	a.drawRing(t)
-	id := a.still.ID
-	a.closeStill()
-	a.saver.flush()
+	id := a.marker.Still().ID
+	a.stills.back()
+	a.marker.saver.Flush()
 	b.showStill(t, id) // which it shows already
 	b.drawRing(t)
-	b.saver.flush()
+	b.marker.saver.Flush()
 	if got := said(); got != "" || len(onDisk(t, b)) != 4 {
 		t.Errorf("let go of, it says %q, and on the disk are %d notes", got, len(onDisk(t, b)))
 	}
 	b.Close()
 	a.showStill(t, id)
-	if a.still.Barred != nil || len(a.still.list.All()) != 4 {
-		t.Errorf("the other window is closed: %v, %d notes", a.still.Barred, len(a.still.list.All()))
+	if a.marker.Still().Barred != nil || len(a.marker.Notes()) != 4 {
+		t.Errorf("the other window is closed: %v, %d notes", a.marker.Still().Barred, len(a.marker.Notes()))
 	}
 }
 
@@ -109,30 +108,30 @@ func TestUnsavedStillIsKeptHold(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	settle := queueSoon(d)
 	openNewStill(t, d, halves(testLight, testShadow))
-	id, due := d.still.ID, func() {}
-	d.saver.after = func(_ time.Duration, f func()) { due = f }
+	id, due := d.marker.Still().ID, func() {}
+	d.marker.saver.After = func(_ time.Duration, f func()) { due = f }
 	free := blockSaving(t, d.store)
 	d.drawRing(t)
-	d.closeStill()
+	d.stills.back()
 	settle()
 	d.showStill(t, id)
-	if n := len(d.still.list.All()); n != 1 || d.still.Barred != nil {
-		t.Fatalf("opened again: %d notes, %v", n, d.still.Barred)
+	if n := len(d.marker.Notes()); n != 1 || d.marker.Still().Barred != nil {
+		t.Fatalf("opened again: %d notes, %v", n, d.marker.Still().Barred)
 	}
 	d.drawRing(t)
-	d.closeStill()
+	d.stills.back()
 	settle()
 	free()
 	b := newWindowBeside(t, d)
 	b.showStill(t, id)
-	if b.still.Barred == nil {
+	if b.marker.Still().Barred == nil {
 		t.Error("another window marks what is not saved yet")
 	}
 	due()
 	settle()
 	b.showStill(t, id)
-	if n := len(b.still.list.All()); n != 2 || b.still.Barred != nil {
-		t.Errorf("saved: %d notes in the other window, %v", n, b.still.Barred)
+	if n := len(b.marker.Notes()); n != 2 || b.marker.Still().Barred != nil {
+		t.Errorf("saved: %d notes in the other window, %v", n, b.marker.Still().Barred)
 	}
 }
 
@@ -140,20 +139,20 @@ func TestUnsavedStillIsKeptHold(t *testing.T) {
 func TestOwnStillIsNoOthers(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testShadow))
-	id := d.still.ID
+	id := d.marker.Still().ID
 	for n := range 3 {
 		d.drawRing(t)
-		d.closeStill()
+		d.stills.back()
 		d.showStill(t, id)
-		if d.still.Barred != nil || len(d.still.list.All()) != n+1 {
-			t.Fatalf("taken back: %v, %d notes, want %d", d.still.Barred, len(d.still.list.All()), n+1)
+		if d.marker.Still().Barred != nil || len(d.marker.Notes()) != n+1 {
+			t.Fatalf("taken back: %v, %d notes, want %d", d.marker.Still().Barred, len(d.marker.Notes()), n+1)
 		}
 	}
-	if _, err := d.stillStream(id); err != nil || d.still.Barred != nil { // the watcher asked twice
-		t.Errorf("opened twice: %v, %v", err, d.still.Barred)
+	if _, err := d.stills.stream(id); err != nil || d.marker.Still().Barred != nil { // the watcher asked twice
+		t.Errorf("opened twice: %v, %v", err, d.marker.Still().Barred)
 	}
 	d.drawRing(t)
-	d.deleteStill(id)
+	d.stills.delete(id)
 	if d.store.Has(id) {
 		t.Errorf("it is not deleted: %q", d.messages.said[messageNote])
 	}

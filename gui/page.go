@@ -80,7 +80,7 @@ func (d *Desk) page() pageView { return d.parts.pages[pageIndex(d.settings.Page)
 
 // openPage shows a page, and closes a panel that lies over it.
 func (d *Desk) openPage(i int) {
-	d.leaveKept()
+	d.stills.leaveAnswer()
 	if next := pages()[i].name; next != d.settings.Page {
 		d.page().opened(false)
 		d.settings.Page = next

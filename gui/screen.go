@@ -66,7 +66,7 @@ func (d *Desk) opener(from setup.Source) func(context.Context) (capture.Stream, 
 		}
 	}
 	if from.Kind == setup.SourceStill {
-		return func(context.Context) (capture.Stream, error) { return d.stillStream(from.Path) }
+		return func(context.Context) (capture.Stream, error) { return d.stills.stream(from.Path) }
 	}
 	return openDemo
 }

@@ -17,7 +17,9 @@ import (
 // stay quick: only what is seen is drawn, and small pictures are made when they come into
 // sight.
 type shelf struct {
-	d      *Desk
+	*host
+	stills *keptStills
+	open   func(id string) // a still was clicked
 	box    *fyne.Container
 	search *widget.Entry
 	what   *widgets.Chooser
@@ -31,16 +33,16 @@ type shelf struct {
 	grey  bool
 }
 
-func newShelf(d *Desk) *shelf {
-	s := &shelf{d: d, words: widgets.SmallLabel(), search: widget.NewEntry()}
-	s.thumbs = newThumbs(d, func(id string) {
+func newShelf(k *keptStills, open func(id string)) *shelf {
+	s := &shelf{host: k.host, stills: k, open: open, words: widgets.SmallLabel(), search: widget.NewEntry()}
+	s.thumbs = newThumbs(k.host, func(id string) {
 		if i := slices.IndexFunc(s.shown, func(e stills.Entry) bool { return e.ID == id }); i >= 0 {
 			s.grid.RefreshItem(i)
 		}
 	})
 	s.search.PlaceHolder = "Search: name, words on it, date"
 	s.search.OnChanged = func(string) { s.filter() }
-	s.what = widgets.NewChooser([]string{"In colour", "In greys", "Trash"}, 4*widgets.Step, d, func(i int) {
+	s.what = widgets.NewChooser([]string{"In colour", "In greys", "Trash"}, 4*widgets.Step, k.keys, func(i int) {
 		s.grey, s.trash = i == 1, i == 2
 		s.what.Set(i)
 		s.load()
@@ -53,21 +55,20 @@ func newShelf(d *Desk) *shelf {
 
 // load reads what was kept, without holding up the window.
 func (s *shelf) load() {
-	d := s.d
-	if d.store == nil {
+	if s.store == nil {
 		s.words.SetText(wording.Explain("keep stills", errNoStills))
 		return
 	}
 	trash := s.trash
-	d.background(func() {
-		entries, problems, err := listStills(d.store, trash)
-		d.onWindow(func() {
+	s.background(func() {
+		entries, problems, err := listStills(s.store, trash)
+		s.onWindow(func() {
 			if err != nil {
-				d.messages.note(wording.Explain("list the stills", err))
+				s.messages.note(wording.Explain("list the stills", err))
 				return
 			}
 			for _, p := range problems {
-				d.messages.note(wording.SayProblem(p))
+				s.messages.note(wording.SayProblem(p))
 			}
 			s.all = entries
 			s.filter()
@@ -102,14 +103,14 @@ func (s *shelf) filter() {
 	}
 	if s.words.Hidden == (words != "") {
 		s.words.Hidden = words == ""
-		s.d.relayPage()
+		s.relayPage()
 	}
 	if widgets.SetWords(s.words, words) {
-		s.d.relayPage()
+		s.relayPage()
 	}
 	s.grid.UnselectAll()
 	s.grid.Refresh()
-	s.d.changed()
+	s.changed()
 }
 
 // fill shows still i in an item.
@@ -130,20 +131,15 @@ func (s *shelf) fill(i widget.GridWrapItemID, o fyne.CanvasObject) {
 	item.Set([]string{name, gaps, rest}, s.thumbs.get(e.ID, s.grey))
 }
 
-// Chosen opens a still, compares with it, or brings it back from the trash.
+// chosen opens a still, or offers to bring it back from the trash.
 func (s *shelf) chosen(i widget.GridWrapItemID) {
 	s.grid.UnselectAll()
-	s.d.focusMirror() // keys work on the picture
-	if i >= len(s.shown) {
-		return
-	}
-	id := s.shown[i].ID
+	s.focusMirror() // keys work on the picture
 	switch {
+	case i >= len(s.shown):
 	case s.trash:
-		s.d.askRestore(s.shown[i])
-	case s.d.comparison.asked():
-		s.d.comparison.begin(id)
+		s.stills.askRestore(s.shown[i])
 	default:
-		s.d.OpenStill(id)
+		s.open(s.shown[i].ID)
 	}
 }

@@ -1,8 +1,6 @@
 package gui
 
 import (
-	"net/url"
-	"path/filepath"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -10,38 +8,37 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
-	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
 // stillHead says which still is open, and what can be done with it as a whole.
 type stillHead struct {
-	d      *Desk
+	*host
+	marker *marker
 	box    *fyne.Container
 	words  *widget.Label
 	name   *nameEntry
-	handOn *widgets.Button
+	handOn *handOn
 	acts   *fyne.Container // while a still is open
 	id     string          // of the still whose name is shown
 }
 
-func newStillHead(d *Desk) *stillHead {
-	h := &stillHead{d: d, words: widgets.SmallLabel()}
-	h.name = newNameEntry(d)
-	h.handOn = widgets.NewButton("Hand on", d, func() { d.askHandOn(widgets.Below(h.handOn)) })
-	h.handOn.Explain(d.tips, "Save a sheet, the picture with notes, or its layers")
+func newStillHead(m *marker, k *keptStills, on *handOn, target func()) *stillHead {
+	h := &stillHead{host: m.host, marker: m, handOn: on, words: widgets.SmallLabel(), name: newNameEntry(m, k)}
 	act := func(name, tip string, do func()) *widgets.Button {
-		b := widgets.NewButton(name, d, do)
-		b.Explain(d.tips, tip)
+		b := widgets.NewButton(name, m.keys, do)
+		b.Explain(m.tips, tip)
 		return b
 	}
+	var out *widgets.Button
+	out = act("Hand on", "Save a sheet, the picture with notes, or its layers", func() { on.ask(widgets.Below(out)) })
 	h.acts = container.New(layout.NewCustomPaddedVBoxLayout(0), widgets.Inset(h.name), widgets.Inset(container.New(layout.NewCustomPaddedHBoxLayout(widgets.Step/2),
-		act("Back", "Watch again what was watched before", d.closeStill),
-		h.handOn,
-		act("Target", "Paint toward this still: see the page Structure", d.targetStill),
-		act("Folder", "Show the still's folder", d.openStillFolder),
-		act("Delete", "Put the still into the trash", func() { d.deleteStill(d.setup.Source.Path) }),
+		act("Back", "Watch again what was watched before", k.back),
+		out,
+		act("Target", "Paint toward this still: see the page Structure", target),
+		act("Folder", "Show the still's folder", k.showFolder),
+		act("Delete", "Put the still into the trash", func() { k.delete(k.now().Source.Path) }),
 	)))
 	h.acts.Hide()
 	h.box = container.NewBorder(nil, h.acts, nil, nil, h.words)
@@ -50,13 +47,14 @@ func newStillHead(d *Desk) *stillHead {
 
 // show renews the words.
 func (h *stillHead) show() {
-	open := h.d.still != nil
+	still := h.marker.Still()
+	open := still != nil
 	words := "Take a tool to draw on the picture: it is kept as a still first. Or open one from the shelf."
 	if open {
-		words = wording.SayStill(h.d.still.Meta, h.d.still.Barred)
-		if h.id != h.d.still.ID {
-			h.id = h.d.still.ID
-			h.name.SetText(h.d.still.Meta.Name)
+		words = wording.SayStill(still.Meta, still.Barred)
+		if h.id != still.ID {
+			h.id = still.ID
+			h.name.SetText(still.Meta.Name)
 		}
 	}
 	resized := widgets.SetWords(h.words, words)
@@ -68,117 +66,47 @@ func (h *stillHead) show() {
 		h.id = ""
 	}
 	if resized {
-		h.d.relayPage()
+		h.relayPage()
 	}
 }
 
 // nameEntry takes the still's name.
 type nameEntry struct {
 	widget.Entry
-	d *Desk
+	marker *marker
+	stills *keptStills
 }
 
-func newNameEntry(d *Desk) *nameEntry {
-	e := &nameEntry{d: d}
+func newNameEntry(m *marker, k *keptStills) *nameEntry {
+	e := &nameEntry{marker: m, stills: k}
 	e.PlaceHolder = "Name of this still"
 	e.ExtendBaseWidget(e)
-	e.OnSubmitted = func(string) { d.focusMirror() }
+	e.OnSubmitted = func(string) { m.focusMirror() }
 	return e
 }
 
 // FocusLost gives the still its name.
 func (e *nameEntry) FocusLost() {
 	e.Entry.FocusLost()
-	d := e.d
-	if d.still == nil {
-		return
+	if s := e.marker.Still(); s != nil {
+		name := strings.TrimSpace(e.Text)
+		e.SetText(name)
+		e.stills.rename(s, name)
 	}
-	id, name := d.still.ID, strings.TrimSpace(e.Text)
-	e.SetText(name)
-	if d.still.Meta.Name == name {
-		return
-	}
-	d.still.Meta.Name = name
-	d.background(func() {
-		err := d.store.Rename(id, name)
-		d.onWindow(func() {
-			if err != nil {
-				d.messages.note(wording.ExplainWriting("rename the still", err))
-			}
-			d.tellPage(stillsChanged)
-		})
-	})
 }
 
 // FocusGained reveals it.
 func (e *nameEntry) FocusGained() {
-	e.d.Reveal(e)
+	e.marker.keys.Reveal(e)
 	e.Entry.FocusGained()
 }
 
 // TypedKey goes back to the picture with Esc, the name as it was.
 func (e *nameEntry) TypedKey(k *fyne.KeyEvent) {
-	if k.Name == fyne.KeyEscape && e.d.still != nil {
-		e.SetText(e.d.still.Meta.Name)
-		e.d.focusMirror()
+	if s := e.marker.Still(); k.Name == fyne.KeyEscape && s != nil {
+		e.SetText(s.Meta.Name)
+		e.marker.focusMirror()
 		return
 	}
 	e.Entry.TypedKey(k)
-}
-
-// deleteStill puts a still into the trash; a message offers to bring it back.
-func (d *Desk) deleteStill(id string) {
-	if d.setup.Source == (setup.Source{Kind: setup.SourceStill, Path: id}) {
-		d.closeStill()
-		d.saver.flush() // which lets go of it
-	}
-	d.history.Forget(func(s setup.Setup) bool { return s.Source.Kind == setup.SourceStill && s.Source.Path == id })
-	d.background(func() {
-		err := d.store.Delete(id)
-		d.onWindow(func() {
-			if err != nil {
-				d.messages.note(wording.ExplainWriting("delete the still", err))
-				return
-			}
-			d.deleted = append(d.deleted, id)
-			d.messages.offer(messageNote, "The still is in the trash.", messageAct{name: "Bring it back", do: func() { d.undoDelete() }})
-			d.tellPage(stillsChanged)
-		})
-	})
-}
-
-// undoDelete brings the still back that was deleted last, and reports whether there is one.
-func (d *Desk) undoDelete() bool {
-	if len(d.deleted) == 0 {
-		return false
-	}
-	id := d.deleted[len(d.deleted)-1]
-	d.deleted = d.deleted[:len(d.deleted)-1]
-	d.messages.clear(messageNote)
-	d.restoreStill(id)
-	return true
-}
-
-// restoreStill takes a still out of the trash.
-func (d *Desk) restoreStill(id string) {
-	d.background(func() {
-		err := d.store.Restore(id)
-		d.onWindow(func() {
-			if err != nil {
-				d.messages.note(wording.ExplainWriting("bring the still back", err))
-				return
-			}
-			d.messages.note("The still is back.")
-			d.tellPage(stillsChanged)
-		})
-	})
-}
-
-// openStillFolder shows the still's folder in the desktop's file window.
-func (d *Desk) openStillFolder() {
-	folder := d.store.Folder(d.setup.Source.Path)
-	if err := d.app.OpenURL(&url.URL{Scheme: "file", Path: filepath.ToSlash(folder)}); err != nil {
-		fyne.LogError("opening the still's folder", err)
-	}
-	d.messages.note("It lies in " + folder + ".")
 }

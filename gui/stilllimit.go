@@ -14,31 +14,31 @@ import (
 )
 
 // checkLimit says so if the stills take more room than they may. It removes nothing.
-func (d *Desk) checkLimit() {
-	limit := d.settings.LimitBytes()
-	if limit == 0 || d.store == nil {
+func (k *keptStills) checkLimit() {
+	limit := k.settings.LimitBytes()
+	if limit == 0 || k.store == nil {
 		return
 	}
-	d.background(func() {
-		over, err := d.store.Over(limit)
-		d.onWindow(func() {
+	k.background(func() {
+		over, err := k.store.Over(limit)
+		k.onWindow(func() {
 			if err != nil {
 				fyne.LogError("measuring the stills", err)
 				return
 			}
 			switch {
 			case len(over.Removals) > 0:
-				d.messages.offer(messageNote, wording.SayOver(over), messageAct{name: "See which", do: func() { d.askClear(over) }})
+				k.messages.offer(messageNote, wording.SayOver(over), messageAct{name: "See which", do: func() { k.askClear(over) }})
 			case !over.Enough():
-				d.messages.note(wording.SayOver(over))
+				k.messages.note(wording.SayOver(over))
 			}
 		})
 	})
 }
 
 // askClear lists what would be removed, and removes it if the painter agrees.
-func (d *Desk) askClear(over stills.Clearing) {
-	d.messages.clear(messageNote)
+func (k *keptStills) askClear(over stills.Clearing) {
+	k.messages.clear(messageNote)
 	list := container.NewVBox()
 	if !over.Enough() {
 		l := widgets.SmallLabel()
@@ -54,25 +54,25 @@ func (d *Desk) askClear(over stills.Clearing) {
 	scroll.SetMinSize(fyne.NewSize(30*widgets.Step, 24*widgets.Step))
 	ask := dialog.NewCustomConfirm("Remove for good", "Remove", "Keep all", scroll, func(yes bool) {
 		if yes {
-			d.clearStills(over)
+			k.clearStills(over)
 		}
-		d.focusMirror()
-	}, d.window)
+		k.focusMirror()
+	}, k.window)
 	ask.SetConfirmImportance(widget.MediumImportance) // what can't be undone isn't urged
 	ask.Show()
 }
 
 // clearStills removes what was agreed to.
-func (d *Desk) clearStills(over stills.Clearing) {
-	d.background(func() {
-		removed, err := d.store.Clear(over)
-		d.onWindow(func() {
+func (k *keptStills) clearStills(over stills.Clearing) {
+	k.background(func() {
+		removed, err := k.store.Clear(over)
+		k.onWindow(func() {
 			words := fmt.Sprintf("%d removed.", removed)
 			if err != nil {
 				words += " " + wording.Explain("remove all of them", err)
 			}
-			d.messages.note(words)
-			d.tellPage(stillsChanged)
+			k.messages.note(words)
+			k.tellPage(stillsChanged)
 		})
 	})
 }

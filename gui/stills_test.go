@@ -19,6 +19,7 @@ import (
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/marking"
 	"app.tonedesk/gui/stills/notes"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -30,10 +31,10 @@ func (d *Desk) seeStill(t *testing.T) {
 	if d.setup.Source.Kind != setup.SourceStill {
 		t.Fatal("no still is watched")
 	}
-	if _, err := d.stillStream(d.setup.Source.Path); err != nil {
+	if _, err := d.stills.stream(d.setup.Source.Path); err != nil {
 		t.Fatal(err)
 	}
-	p := d.still.Picture
+	p := d.marker.Still().Picture
 	img := image.NewNRGBA(image.Rect(0, 0, p.Width, p.Height))
 	copy(img.Pix, p.Pix)
 	d.see(t, img)
@@ -44,7 +45,7 @@ func openNewStill(t *testing.T, d *Desk, img *image.NRGBA) *stillsPage {
 	t.Helper()
 	d.openPage(pageIndex(settings.PageStills))
 	d.see(t, img)
-	d.KeepStill(true)
+	d.stills.keep(true)
 	d.see(t, img)
 	d.seeStill(t)
 	p, ok := d.page().(*stillsPage)
@@ -54,76 +55,18 @@ func openNewStill(t *testing.T, d *Desk, img *image.NRGBA) *stillsPage {
 	return p
 }
 
-// Every kind of note is drawn by pointer, undone, done again, and there after opening anew.
-func TestNotesOnAStill(t *testing.T) {
-	d := newTestDesk(t, settings.Defaults())
-	openNewStill(t, d, halves(testLight, testShadow))
-	m := d.mirror
-	var kinds []string
-	for i, tool := range noteTools()[1:] {
-		d.setTool(i + 1)
-		at := image.Pt(40+35*i, 60)
-		if tool.to == nil {
-			press(m, at, 0)
-		} else {
-			drag(m, at, at.Add(image.Pt(20, 90)))
-		}
-		if tool.text {
-			d.page().(*stillsPage).text.SetText("warmer here")
-		}
-		kinds = append(kinds, tool.name)
-	}
-	if n := len(d.still.list.All()); n != len(kinds) {
-		t.Fatalf("%d notes of the kinds %v", n, kinds)
-	}
-	measured := d.still.painted.Measure()
-	if measured.Light == nil || measured.Shadow == nil {
-		t.Fatal("painted light and shadow are not measured")
-	}
-	before := d.still.list.All()
-	for range 30 { // the words of the label are steps too
-		d.undoNotes()
-	}
-	if n := len(d.still.list.All()); n != 0 {
-		t.Fatalf("%d notes after undoing everything", n)
-	}
-	if m := d.still.painted.Measure(); m.Light != nil || m.Shadow != nil {
-		t.Error("undone areas are still measured")
-	}
-	for range 30 {
-		d.redoNotes()
-	}
-	after := d.still.list.All()
-	if len(after) != len(before) {
-		t.Fatalf("%d notes after doing all again, want %d", len(after), len(before))
-	}
-	d.saver.flush()
-	again, err := d.store.Open(d.still.ID)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if len(again.Notes.Notes) != len(before) {
-		t.Fatalf("%d notes on the disk, want %d", len(again.Notes.Notes), len(before))
-	}
-	for i, n := range again.Notes.Notes {
-		if !writtenAlike(n, before[i]) {
-			t.Errorf("note %d came back as %+v, was %+v", i, n, before[i])
-		}
-	}
-}
-
 // A note is taken hold of, carried, nudged, deleted; a click on nothing lets go of it.
 func TestHandOnNotes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testShadow))
 	m := d.mirror
-	d.setTool(4) // a box
+	d.marker.setTool(4) // a box
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))
-	d.setTool(0)
-	box := func() notes.Box { return d.still.list.All()[0].Shape.(notes.Box) }
+	d.marker.setTool(0)
+	box := func() notes.Box { return d.marker.Notes()[0].Shape.(notes.Box) }
 	was := box()
 	press(m, image.Pt(150, 140), 0) // inside of the box lies the picture, not the note
-	if _, ok := d.still.note(); ok {
+	if _, ok := d.marker.Selected(); ok {
 		t.Error("a click inside of a box selects it")
 	}
 	drag(m, image.Pt(150, 100), image.Pt(180, 130)) // by its upper edge
@@ -135,26 +78,25 @@ func TestHandOnNotes(t *testing.T) {
 	if got := box().From.X - at.X; got != 1 {
 		t.Errorf("an arrow key moves it by %g pixels", got)
 	}
-	d.undoNotes()
-	d.undoNotes()
+	d.marker.undo()
+	d.marker.undo()
 	if box() != was {
 		t.Errorf("undone, it lies at %+v, was at %+v", box(), was)
 	}
 	press(m, image.Pt(150, 100), 0)
 	d.TypedKey(fyne.KeyDelete)
-	if len(d.still.list.All()) != 0 {
+	if len(d.marker.Notes()) != 0 {
 		t.Error("Delete does not delete the note")
 	}
-	d.setTool(3)
+	d.marker.setTool(5) // a label
 	press(m, image.Pt(50, 50), 0)
-	if len(d.still.list.All()) != 0 {
-		t.Error("a mere click draws a ring without size")
+	text := d.page().(*stillsPage).text
+	if d.window.Canvas().Focused() != fyne.Focusable(text) {
+		t.Error("a label does not ask for its words")
 	}
-	d.setTool(5)
-	press(m, image.Pt(50, 50), 0)
-	d.selectNote("")
-	if len(d.still.list.All()) != 0 {
-		t.Error("a label without words stays")
+	text.SetText("warmer here")
+	if n, _ := d.marker.Selected(); n.Text != "warmer here" {
+		t.Errorf("the label says %q", n.Text)
 	}
 }
 
@@ -163,7 +105,7 @@ func TestNotesFollowTheZoom(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testLight))
 	m := d.mirror
-	d.setTool(4)
+	d.marker.setTool(4)
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))
 	drawn := func() int {
 		n := 0
@@ -201,7 +143,7 @@ func TestNotesFollowTheZoom(t *testing.T) {
 func TestShelf(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, halves(testLight, testShadow))
-	id := d.still.ID
+	id := d.marker.Still().ID
 	if len(p.shelf.shown) != 1 || p.shelf.shown[0].ID != id {
 		t.Fatalf("the shelf shows %+v", p.shelf.shown)
 	}
@@ -224,7 +166,7 @@ func TestShelf(t *testing.T) {
 			t.Errorf("the small picture is %v", img)
 		}
 	}
-	d.deleteStill(id)
+	d.stills.delete(id)
 	if len(p.shelf.shown) != 0 || d.setup.Source.Kind == setup.SourceStill {
 		t.Error("a deleted still stays on the shelf or in the mirror")
 	}
@@ -232,7 +174,7 @@ func TestShelf(t *testing.T) {
 	if len(p.shelf.shown) != 1 {
 		t.Error("the still does not come back")
 	}
-	d.deleteStill(id)
+	d.stills.delete(id)
 	d.messages.acts[messageNote].do() // bring it back
 	if len(p.shelf.shown) != 1 {
 		t.Error("the still does not come back by the strip's button")
@@ -251,7 +193,7 @@ func TestStillsAreOfTheMomentOfKeeping(t *testing.T) {
 	copied.At = began.Add(-time.Hour)
 	var order []string
 	for range 6 {
-		d.keepCopy(copied, false)
+		d.stills.keepCopy(copied, false)
 		list, _, err := d.store.List()
 		if err != nil {
 			t.Fatal(err)
@@ -273,8 +215,8 @@ func TestCompareWithAStill(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	grey := func(v uint8) color.NRGBA { return color.NRGBA{v, v, v, 255} }
 	p := openNewStill(t, d, halves(grey(200), grey(120)))
-	before := d.still.ID
-	d.closeStill()
+	before := d.marker.Still().ID
+	d.stills.back()
 	now := halves(grey(200), grey(60))
 	d.see(t, now)
 	d.comparison.ask()
@@ -326,7 +268,7 @@ func TestTurnsNeverFlash(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	d.later = func(time.Duration, func()) func() { return func() {} }
 	p := openNewStill(t, d, halves(testLight, testShadow))
-	d.closeStill()
+	d.stills.back()
 	now := halves(testShadow, testLight)
 	d.see(t, now)
 	d.comparison.ask()
@@ -350,20 +292,20 @@ func TestTurnsNeverFlash(t *testing.T) {
 
 func TestHandOnFromTheWindow(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	openNewStill(t, d, form())
-	d.setTool(2)
+	p := openNewStill(t, d, form())
+	d.marker.setTool(2)
 	drag(d.mirror, image.Pt(100, 100), image.Pt(200, 180))
 	dir := t.TempDir()
 	for _, way := range handOnWays() {
 		for _, ending := range way.endings {
 			path := filepath.Join(dir, "still"+way.suffix+ending)
-			d.handOn(way, path)
+			p.head.handOn.write(way, path)
 			if info, err := os.Stat(path); err != nil || info.Size() < 100 || info.Mode().Perm() != 0o600 {
 				t.Errorf("%s as %s: %v, %v; the window says %q", way.name, ending, info, err, d.messages.said[messageNote])
 			}
 		}
 	}
-	d.handOn(handOnWays()[0], filepath.Join(dir, "no", "such", "folder.pdf"))
+	p.head.handOn.write(handOnWays()[0], filepath.Join(dir, "no", "such", "folder.pdf"))
 	if got := d.messages.said[messageNote]; !strings.Contains(got, "Can't write") {
 		t.Errorf("a folder that isn't there is answered by %q", got)
 	}
@@ -373,9 +315,9 @@ func TestHandOnFromTheWindow(t *testing.T) {
 func TestLimitAsksFirst(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, form())
-	d.closeStill()
+	d.stills.back()
 	d.see(t, form())
-	d.KeepStill(false)
+	d.stills.keep(false)
 	d.see(t, form())
 	if n := len(p.shelf.all); n != 2 {
 		t.Fatalf("%d stills are kept", n)
@@ -396,11 +338,11 @@ func TestLimitAsksFirst(t *testing.T) {
 	if got := wording.SayOver(over); !strings.Contains(got, "1"+wording.Nbsp+"of the oldest would be removed for good") {
 		t.Errorf("it says %q", got)
 	}
-	d.askClear(over)
+	d.stills.askClear(over)
 	if b := buttonNamed(t, d, "Remove"); b.Importance == widget.HighImportance {
 		t.Error("removing is urged")
 	}
-	d.clearStills(over)
+	d.stills.clearStills(over)
 	if n := len(p.shelf.all); n != 1 || p.shelf.all[0].ID == over.Removals[0].ID {
 		t.Errorf("%d stills are left, among them perhaps the one to go", n)
 	}
@@ -430,15 +372,15 @@ func TestLimitUnderTheNewest(t *testing.T) {
 func TestStillGone(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, form())
-	d.closeStill()
+	d.stills.back()
 	d.see(t, form())
 	before := d.setup.Source
 	id := p.shelf.shown[0].ID
 	if err := d.store.Delete(id); err != nil { // another window does
 		t.Fatal(err)
 	}
-	d.OpenStill(id)
-	_, err := d.stillStream(id)
+	d.stills.open(id)
+	_, err := d.stills.stream(id)
 	d.setStatus(capture.Status{Err: err})
 	if d.setup.Source != before || len(p.shelf.shown) != 0 {
 		t.Errorf("watched is %+v, the shelf shows %d stills", d.setup.Source, len(p.shelf.shown))
@@ -473,13 +415,13 @@ func TestSpotsComeBackAfterAStill(t *testing.T) {
 	d.see(t, img)
 	press(d.mirror, image.Pt(100, 150), 0)
 	press(d.mirror, image.Pt(300, 150), 0)
-	d.KeepStill(true)
+	d.stills.keep(true)
 	d.see(t, img)
 	d.seeStill(t)
 	if len(d.setup.Places) != 0 {
 		t.Error("the spots lie on the still")
 	}
-	d.closeStill()
+	d.stills.back()
 	d.see(t, img)
 	if len(d.setup.Places) != 2 {
 		t.Errorf("%d spots are back", len(d.setup.Places))
@@ -496,29 +438,29 @@ func TestPictureStaysUnderPen(t *testing.T) {
 		d.page().(*stillsPage).showPart(partMarks)
 		openNewStill(t, d, halves(testLight, testShadow))
 		m := d.mirror
-		for i, tool := range noteTools() {
-			if tool.name != "Light" && tool.name != "Shadow" {
+		for i, tool := range marking.Tools() {
+			if tool.Name != "Light" && tool.Name != "Shadow" {
 				continue
 			}
-			d.setTool(i)
+			d.marker.setTool(i)
 			d.messages.clear(messageNote)
 			d.see(t, halves(testLight, testShadow))
 			before, y := m.Fit, float64(60+30*i)
-			d.pen.Down(60, y, false)
+			d.marker.Down(60, y, false)
 			for x := 70; x < 300; x += 10 {
-				d.pen.Move(float64(x), y, false)
+				d.marker.Move(float64(x), y, false)
 				if m.Fit.Pos != before.Pos || m.Fit.Size != before.Size {
-					t.Fatalf("at %g wide, %s moved the picture from %v to %v", width, tool.name, before, m.Fit)
+					t.Fatalf("at %g wide, %s moved the picture from %v to %v", width, tool.Name, before, m.Fit)
 				}
 			}
 			d.messages.note("Something is said at the top, in the picture's place.")
 			if m.Fit.Size != before.Size {
 				t.Errorf("at %g wide, a sentence moved the picture under the pen", width)
 			}
-			d.pen.Up()
+			d.marker.Up()
 			d.messages.clear(messageNote)
 			if m.Fit.Size != before.Size {
-				t.Errorf("at %g wide, after %s the picture is %v, was %v", width, tool.name, m.Fit, before)
+				t.Errorf("at %g wide, after %s the picture is %v, was %v", width, tool.Name, m.Fit, before)
 			}
 		}
 	}
@@ -530,9 +472,9 @@ func TestShelfCountsNotes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, halves(testLight, testShadow))
 	settle := queueSoon(d)
-	d.saver.saved = func() { d.tellPage(notesSaved) }
+	d.marker.saver.Saved = func() { d.tellPage(notesSaved) }
 	draw := func(at int) {
-		d.setTool(2)
+		d.marker.setTool(2)
 		drag(d.mirror, image.Pt(at, 60), image.Pt(at+40, 150))
 		settle()
 	}
@@ -552,11 +494,11 @@ func TestShelfCountsNotes(t *testing.T) {
 func TestDeletedStillLeavesNoTool(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, halves(testLight, testShadow))
-	d.setTool(2)
+	d.marker.setTool(2)
 	if p.tools.rows[0].Chosen != 2 {
 		t.Fatalf("tool %d is underlined, want 2", p.tools.rows[0].Chosen)
 	}
-	d.deleteStill(d.still.ID)
+	d.stills.delete(d.marker.Still().ID)
 	if a, b := p.tools.rows[0].Chosen, p.tools.rows[1].Chosen; a >= 0 || b >= 0 {
 		t.Errorf("tools %d and %d are underlined without a still", a, b)
 	}
@@ -575,7 +517,7 @@ func TestKeptIsSaidUntilMore(t *testing.T) {
 		"another source": func() { d.watch(setup.Source{Kind: setup.SourcePicture, Path: "x.png"}) },
 	} {
 		d.see(t, halves(testLight, testShadow))
-		d.KeepStill(false)
+		d.stills.keep(false)
 		d.see(t, halves(testLight, testShadow))
 		if d.messages.said[messageNote] != "Kept as a still." {
 			t.Fatalf("kept, it says %q", d.messages.said[messageNote])

@@ -10,7 +10,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/gui/stills/marking"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
@@ -40,14 +40,16 @@ const (
 )
 
 func newStillsPage(d *Desk) pageView {
-	p := &stillsPage{d: d, head: newStillHead(d), measure: widgets.SmallLabel(), text: newNoteEntry(d), part: container.NewStack()}
-	p.tools = newToolRows(d)
+	p := &stillsPage{d: d, measure: widgets.SmallLabel(), text: newNoteEntry(d.marker), part: container.NewStack()}
+	on := &handOn{&d.host, d.marker, &d.settings, d.saves.ask, d.clipboard.copyImage}
+	p.head = newStillHead(d.marker, d.stills, on, d.targetStill)
+	p.tools = newToolRows(d.marker)
 	p.measure.Hide()
 	p.compare = newComparePanel(&d.host, d.comparison)
-	p.shelf = newShelf(d)
+	p.shelf = newShelf(d.stills, p.open)
 	p.marks = container.NewVBox(widgets.OnPanel(p.head.box, p.tools.box, container.New(widgets.LinesHigh(measureLines), p.measure), widgets.Inset(p.text)))
 	p.parts = widgets.NewChooser([]string{"Shelf", "Marks", "Compare"}, 4.5*widgets.Step, d, p.choose)
-	keep := widgets.NewButton("Keep", d, func() { d.KeepStill(false) })
+	keep := widgets.NewButton("Keep", d, func() { d.stills.keep(false) })
 	keep.Explain(d.tips, "Keep the picture as a still (Ctrl+S)")
 	top := container.NewBorder(nil, nil, nil, container.NewCenter(keep), p.parts)
 	p.box = container.NewBorder(top, nil, nil, nil, p.part)
@@ -75,11 +77,12 @@ func (p *stillsPage) traced(line *traceLine) {
 	for _, e := range p.shelf.shown {
 		line.Shelf = append(line.Shelf, e.ID)
 	}
-	if d.still == nil {
+	still := d.marker.Still()
+	if still == nil {
 		return
 	}
-	line.Still = &tracedStill{ID: d.still.ID, Tool: noteTools()[d.pen.tool].name, Kinds: []string{}}
-	for _, n := range d.still.list.All() {
+	line.Still = &tracedStill{ID: still.ID, Tool: d.marker.toolName(), Kinds: []string{}}
+	for _, n := range d.marker.Notes() {
 		line.Still.Kinds = append(line.Still.Kinds, strings.ToLower(strings.TrimPrefix(fmt.Sprintf("%T", n.Shape), "notes.")))
 	}
 }
@@ -113,35 +116,39 @@ func (p *stillsPage) told(e pageEvent) {
 
 // choose shows a part that the painter asked for.
 func (p *stillsPage) choose(i int) {
-	p.d.leaveKept()
+	p.d.stills.leaveAnswer()
 	p.showPart(i)
 	if i == partShelf {
 		p.shelf.load()
 	}
 }
 
+// open opens a still that was clicked on the shelf, or compares with it.
+func (p *stillsPage) open(id string) {
+	if p.d.comparison.asked() {
+		p.d.comparison.begin(id)
+		return
+	}
+	p.d.stills.open(id)
+}
+
 // showTool shows which tool is in use.
 func (p *stillsPage) showTool() {
-	if p.d.still == nil {
+	if p.d.marker.Still() == nil {
 		p.tools.show(-1)
 		return
 	}
-	p.tools.show(p.d.pen.tool)
+	p.tools.show(p.d.marker.Tool())
 }
 
 func (p *stillsPage) opened(open bool) {
 	if open {
 		p.shelf.load()
-		p.d.showPen()
+		p.d.marker.showPen()
 		p.showNote()
 		return
 	}
-	if p.d.still != nil {
-		p.d.pen.leave()
-		p.d.selectNote("")
-	}
-	p.d.mirror.SetPen(nil)
-	p.d.showPair()
+	p.d.marker.leavePage()
 }
 
 func (p *stillsPage) show(*analysis.Reading) {
@@ -162,9 +169,9 @@ const measureLines = 3
 
 // showMeasured says what is painted as light and as shadow.
 func (p *stillsPage) showMeasured() {
-	open, words := p.d.still != nil, ""
+	open, words := p.d.marker.Still() != nil, ""
 	if open {
-		words = wording.SayMeasured(p.d.still.painted.Measure())
+		words = wording.SayMeasured(p.d.marker.Measure())
 	}
 	resized := widgets.SetWords(p.measure, words)
 	if p.measure.Hidden == open {
@@ -183,14 +190,14 @@ type toolRows struct {
 	cut  int // how many are in the first row
 }
 
-func newToolRows(d *Desk) *toolRows {
+func newToolRows(m *marker) *toolRows {
 	var names []string
-	for _, t := range noteTools() {
-		names = append(names, t.name)
+	for _, t := range marking.Tools() {
+		names = append(names, t.Name)
 	}
 	t := &toolRows{cut: (len(names) + 1) / 2}
-	t.rows[0] = widgets.NewChooser(names[:t.cut], 4*widgets.Step, d, d.setTool)
-	t.rows[1] = widgets.NewChooser(names[t.cut:], 4*widgets.Step, d, func(i int) { d.setTool(t.cut + i) })
+	t.rows[0] = widgets.NewChooser(names[:t.cut], 4*widgets.Step, m.keys, m.setTool)
+	t.rows[1] = widgets.NewChooser(names[t.cut:], 4*widgets.Step, m.keys, func(i int) { m.setTool(t.cut + i) })
 	t.box = container.New(layout.NewCustomPaddedVBoxLayout(0), t.rows[0], t.rows[1])
 	t.show(-1)
 	return t
@@ -205,37 +212,29 @@ func (t *toolRows) show(i int) {
 // noteEntry takes the text of the selected note.
 type noteEntry struct {
 	widget.Entry
-	d       *Desk
+	marker  *marker
 	showing bool // the entry is being set: what it reports is no wish
 }
 
-func newNoteEntry(d *Desk) *noteEntry {
-	e := &noteEntry{d: d}
+func newNoteEntry(m *marker) *noteEntry {
+	e := &noteEntry{marker: m}
 	e.PlaceHolder = "Words to the selected note"
 	e.ExtendBaseWidget(e)
 	e.OnChanged = e.changed
-	e.OnSubmitted = func(string) { d.focusMirror() }
+	e.OnSubmitted = func(string) { m.focusMirror() }
 	e.Hide()
 	return e
 }
 
 func (e *noteEntry) changed(text string) {
-	if e.showing || e.d.still == nil {
-		return
-	}
-	if n, ok := e.d.still.note(); ok && n.Known() {
-		e.d.still.list.Replace(n.WithText(text), "text")
-		e.d.notesChanged()
+	if !e.showing {
+		e.marker.Write(text)
 	}
 }
 
 // show shows the text of the selected note.
 func (e *noteEntry) show() {
-	var n notes.Note
-	ok := false
-	if e.d.still != nil {
-		n, ok = e.d.still.note()
-	}
+	n, ok := e.marker.Selected()
 	if e.Text != n.Text {
 		e.showing = true
 		e.SetText(n.Text)
@@ -248,30 +247,28 @@ func (e *noteEntry) show() {
 			e.Disable()
 		}
 	}
-	if open := e.d.still != nil; e.Hidden == open {
+	if open := e.marker.Still() != nil; e.Hidden == open {
 		e.Hidden = !open
-		e.d.relayPage()
+		e.marker.relayPage()
 	}
 }
 
 // FocusLost ends a row of changes: the next is a step of undo of its own.
 func (e *noteEntry) FocusLost() {
 	e.Entry.FocusLost()
-	if e.d.still != nil {
-		e.d.still.list.Settle()
-	}
+	e.marker.Settle()
 }
 
 // FocusGained reveals it.
 func (e *noteEntry) FocusGained() {
-	e.d.Reveal(e)
+	e.marker.keys.Reveal(e)
 	e.Entry.FocusGained()
 }
 
 // TypedKey goes back to the picture with Esc.
 func (e *noteEntry) TypedKey(k *fyne.KeyEvent) {
 	if k.Name == fyne.KeyEscape {
-		e.d.focusMirror()
+		e.marker.focusMirror()
 		return
 	}
 	e.Entry.TypedKey(k)

@@ -195,7 +195,7 @@ func TestTarget(t *testing.T) {
 	}
 	d := newTestDesk(t, settings.Defaults())
 	p := openStructure(t, d)
-	plan, err := pictures.ReadTarget(path, 0, pictures.White)
+	plan, err := pictures.ReadTarget(path, 0, analysis.White)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -219,7 +219,7 @@ func TestTarget(t *testing.T) {
 	if d.Undo(); d.setup.Target == nil {
 		t.Error("taking the target away can't be undone")
 	}
-	if _, err := pictures.ReadTarget(filepath.Join(t.TempDir(), "none.png"), 0, pictures.White); err == nil {
+	if _, err := pictures.ReadTarget(filepath.Join(t.TempDir(), "none.png"), 0, analysis.White); err == nil {
 		t.Error("a target that isn't there is read")
 	}
 }
@@ -314,12 +314,12 @@ func TestTargetComesBack(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, halves(testLight, testShadow))
 	d.targetStill()
-	if d.setup.Target == nil || d.settings.TargetStill != d.still.ID {
+	if d.setup.Target == nil || d.settings.TargetStill != d.marker.Still().ID {
 		t.Fatal("the still is no target")
 	}
 	again := NewDesk(d.app, Options{Settings: d.settings, Keeper: d.options.Keeper, Stills: d.store, Screen: d.options.Screen, background: d.options.background})
 	t.Cleanup(again.worker.Close)
-	if again.setup.Target == nil || again.setup.Target.Still != d.still.ID || len(again.history.Past) != 0 {
+	if again.setup.Target == nil || again.setup.Target.Still != d.marker.Still().ID || len(again.history.Past) != 0 {
 		t.Errorf("at the next start the target is %+v, with %d steps to undo", again.setup.Target, len(again.history.Past))
 	}
 }

@@ -125,7 +125,7 @@ func (t *targets) restore(path, still string) {
 // targetOfFile reads a picture file as a target of a number of groups, 0 for as many as it
 // needs.
 func targetOfFile(path string, groups int) (*setup.Target, error) {
-	plan, err := pictures.ReadTarget(path, groups, pictures.White)
+	plan, err := pictures.ReadTarget(path, groups, analysis.White)
 	return &setup.Target{Name: filepath.Base(path), Path: path, Plan: plan}, err
 }
 
@@ -135,6 +135,6 @@ func targetOfStill(store *stills.Store, id string, groups int) (*setup.Target, e
 	if err != nil {
 		return nil, err
 	}
-	plan := analysis.NewTarget(analysis.Read(pictures.Opaque(s.Picture), analysis.Options{Groups: groups, Out: s.Meta.LeftOut.Out()}))
+	plan := analysis.NewTarget(analysis.Read(analysis.Opaque(s.Picture), analysis.Options{Groups: groups, Out: s.Meta.LeftOut.Out()}))
 	return &setup.Target{Name: export.SheetTitle(s.Meta.Name, s.Meta.Time), Still: id, Plan: plan}, nil
 }

@@ -11,7 +11,7 @@ const mostThumbs = 400
 // thumbs holds small pictures of stills, and has those made that are asked for: the last
 // asked for first, since that is what is in sight. Use it on the Fyne goroutine only.
 type thumbs struct {
-	d     *Desk
+	*host
 	came  func(id string)
 	have  map[thumbKey]*image.RGBA
 	order []thumbKey // of have, the oldest first
@@ -24,8 +24,8 @@ type thumbKey struct {
 	grey bool
 }
 
-func newThumbs(d *Desk, came func(id string)) thumbs {
-	return thumbs{d: d, came: came, have: map[thumbKey]*image.RGBA{}}
+func newThumbs(h *host, came func(id string)) thumbs {
+	return thumbs{host: h, came: came, have: map[thumbKey]*image.RGBA{}}
 }
 
 // get returns a small picture; nil if it has to be made first.
@@ -47,12 +47,12 @@ func (t *thumbs) next() {
 	key := t.wait[len(t.wait)-1]
 	t.wait = t.wait[:len(t.wait)-1]
 	t.busy = true
-	t.d.background(func() {
-		img, err := t.d.store.Thumbnail(key.id, key.grey)
+	t.background(func() {
+		img, err := t.store.Thumbnail(key.id, key.grey)
 		if err != nil {
 			img = image.NewRGBA(image.Rect(0, 0, 1, 1)) // it has no picture; the list says why
 		}
-		t.d.onWindow(func() {
+		t.onWindow(func() {
 			t.busy = false
 			t.put(key, img)
 			t.came(key.id)

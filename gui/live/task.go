@@ -62,7 +62,7 @@ func (w *Worker) opaque(f *capture.Frame, repeated bool) analysis.Pixels {
 	if repeated {
 		return w.paper.Again(pictures.Pixels(f))
 	}
-	return w.paper.Opaque(pictures.Pixels(f), pictures.White)
+	return w.paper.Opaque(pictures.Pixels(f), analysis.White)
 }
 
 // partOf returns the part of a picture that is watched, and where it lies in the source.

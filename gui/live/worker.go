@@ -10,7 +10,6 @@ import (
 	"app.tonedesk/analysis/movement"
 	"app.tonedesk/analysis/reduce"
 	"app.tonedesk/capture"
-	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/setup"
 )
 
@@ -33,7 +32,7 @@ type Worker struct {
 	search *Search
 	now    func() time.Time
 
-	paper  pictures.Paper
+	paper  analysis.Paper
 	reader *analysis.Reader
 	out    analysis.Mask // what isn't counted
 	jump   movement.Jump

@@ -31,16 +31,16 @@ func TestPaper(t *testing.T) {
 		ground colour.RGB
 		want   []byte // nil: the picture itself
 	}{
-		{"opaque", row(analysis.RGBA, 1, 2, 3, 255, 4, 5, 6, 255), White, nil},
-		{"fully transparent: no colour", row(analysis.RGBA, 1, 2, 3, 0, 4, 5, 6, 255), White, nil},
-		{"a byte that means nothing", row(analysis.BGRX, 1, 2, 3, 77), White, nil},
-		{"no pixels", analysis.Pixels{}, White, nil},
-		{"too few bytes", analysis.Pixels{Pix: make([]byte, 3), Stride: 4, Width: 1, Height: 1}, White, nil},
+		{"opaque", row(analysis.RGBA, 1, 2, 3, 255, 4, 5, 6, 255), analysis.White, nil},
+		{"fully transparent: no colour", row(analysis.RGBA, 1, 2, 3, 0, 4, 5, 6, 255), analysis.White, nil},
+		{"a byte that means nothing", row(analysis.BGRX, 1, 2, 3, 77), analysis.White, nil},
+		{"no pixels", analysis.Pixels{}, analysis.White, nil},
+		{"too few bytes", analysis.Pixels{Pix: make([]byte, 3), Stride: 4, Width: 1, Height: 1}, analysis.White, nil},
 		// W3C Compositing and Blending Level 1, 5.1: co = cs αs + cb (1 - αs); 51 of 255 is a fifth
-		{"a fifth over white", row(analysis.RGBA, 0, 255, 100, 51, 9, 9, 9, 0), White, []byte{204, 255, 224, 255, 9, 9, 9, 0}},
+		{"a fifth over white", row(analysis.RGBA, 0, 255, 100, 51, 9, 9, 9, 0), analysis.White, []byte{204, 255, 224, 255, 9, 9, 9, 0}},
 		{"a fifth over black", row(analysis.RGBA, 0, 255, 100, 51), black, []byte{0, 51, 20, 255}},
 	} {
-		p := new(Paper)
+		p := new(analysis.Paper)
 		before := slices.Clone(tt.from.Pix)
 		got := p.Opaque(tt.from, tt.ground)
 		again := p.Again(tt.from)
@@ -62,7 +62,7 @@ func TestPaper(t *testing.T) {
 // Rows of a picture may lie apart, and a part of one may be all that is given.
 func TestPaperOfAPart(t *testing.T) {
 	whole := analysis.Pixels{Pix: bytes.Repeat([]byte{0, 0, 0, 51}, 20), Stride: 20, Width: 5, Height: 4}
-	got := new(Paper).Opaque(whole.Crop(image.Rect(1, 1, 4, 4)), White)
+	got := new(analysis.Paper).Opaque(whole.Crop(image.Rect(1, 1, 4, 4)), analysis.White)
 	if got.Width != 3 || got.Height != 3 || !bytes.Equal(got.Pix, bytes.Repeat([]byte{204, 204, 204, 255}, 9)) {
 		t.Errorf("%d x %d: %v", got.Width, got.Height, got.Pix)
 	}
@@ -70,9 +70,9 @@ func TestPaperOfAPart(t *testing.T) {
 
 // A frame after the first costs no memory.
 func TestPaperAllocatesNothing(t *testing.T) {
-	p, large, small := new(Paper), half(200, 100), half(100, 100)
-	p.Opaque(large, White)
-	if n := testing.AllocsPerRun(10, func() { p.Opaque(small, White); p.Opaque(large, White) }); n != 0 {
+	p, large, small := new(analysis.Paper), half(200, 100), half(100, 100)
+	p.Opaque(large, analysis.White)
+	if n := testing.AllocsPerRun(10, func() { p.Opaque(small, analysis.White); p.Opaque(large, analysis.White) }); n != 0 {
 		t.Errorf("%g allocations", n)
 	}
 }
@@ -128,7 +128,7 @@ func TestTargetOnItsGround(t *testing.T) {
 	for _, tt := range []struct {
 		ground colour.RGB
 		want   float64
-	}{{colour.RGB{}, 0}, {White, 116*math.Cbrt(y) - 16}} {
+	}{{colour.RGB{}, 0}, {analysis.White, 116*math.Cbrt(y) - 16}} {
 		target, err := ReadTarget(path, 0, tt.ground)
 		if err != nil {
 			t.Fatal(err)
@@ -138,7 +138,7 @@ func TestTargetOnItsGround(t *testing.T) {
 			t.Errorf("over %v the groups are %+v, want one of L* %.1f", tt.ground, groups, tt.want)
 		}
 	}
-	if _, err := ReadTarget(path+"no", 0, White); !errors.Is(err, fs.ErrNotExist) {
+	if _, err := ReadTarget(path+"no", 0, analysis.White); !errors.Is(err, fs.ErrNotExist) {
 		t.Errorf("a target that isn't there: %v", err)
 	}
 }
@@ -155,10 +155,10 @@ func BenchmarkPaperOpaque(b *testing.B) {
 func BenchmarkPaperTransparent(b *testing.B) { benchmarkPaper(b, half(1920, 1080)) }
 
 func benchmarkPaper(b *testing.B, px analysis.Pixels) {
-	p := new(Paper)
-	p.Opaque(px, White)
+	p := new(analysis.Paper)
+	p.Opaque(px, analysis.White)
 	b.ReportAllocs()
 	for b.Loop() {
-		p.Opaque(px, White)
+		p.Opaque(px, analysis.White)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"app.tonedesk/analysis"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/stills"
@@ -114,7 +115,7 @@ func pictureSubject(name string) (subject, error) {
 }
 
 // layOver lays half-transparent pixels over white, as desk read does.
-func (of *subject) layOver() { of.side.Picture = pictures.Opaque(of.side.Picture) }
+func (of *subject) layOver() { of.side.Picture = analysis.Opaque(of.side.Picture) }
 
 // clear reports whether all of the picture is transparent.
 func (of subject) clear() bool {

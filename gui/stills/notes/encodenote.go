@@ -17,7 +17,7 @@ func (n Note) MarshalJSON() ([]byte, error) {
 	if n.raw != nil {
 		return compact(n.raw)
 	}
-	k, ok := kindByType[reflect.TypeOf(n.Shape)]
+	k, ok := findKind(func(k kind) bool { return k.shape == reflect.TypeOf(n.Shape) })
 	if !ok {
 		return nil, fmt.Errorf("note of no kind: %T", n.Shape)
 	}
@@ -71,7 +71,7 @@ func decodeNote(text json.RawMessage) Note {
 	if json.Unmarshal(text, &head) != nil || json.Unmarshal(text, &fields) != nil {
 		return Note{raw: text}
 	}
-	k, known := kindByName[head.Kind]
+	k, known := findKind(func(k kind) bool { return k.name == head.Kind })
 	if !known {
 		return Note{ID: head.ID, raw: text}
 	}

@@ -16,8 +16,6 @@ type Area struct {
 	Width  float64 `json:"width"` // of the brush, in still pixels
 }
 
-func init() { register("area", Area{}) }
-
 // To returns the area painted on to p. It may be called once for each area: the points of
 // both share memory.
 func (a Area) To(p Point) Area {

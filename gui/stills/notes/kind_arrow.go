@@ -7,8 +7,6 @@ type Arrow struct {
 	Width float64 `json:"width"` // of its light core, in still pixels
 }
 
-func init() { register("arrow", Arrow{}) }
-
 // The head's barbs: how long they are in line widths, besides a least length in pixels of
 // what is drawn on, and how far they are turned from the shaft.
 const (

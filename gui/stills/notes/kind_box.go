@@ -9,8 +9,6 @@ type Box struct {
 	Width float64 `json:"width"`
 }
 
-func init() { register("box", Box{}) }
-
 func (b Box) Moved(way Point) Shape {
 	b.From, b.To = b.From.Plus(way), b.To.Plus(way)
 	return b

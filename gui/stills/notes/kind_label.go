@@ -8,8 +8,6 @@ type Label struct {
 	Size float64 `json:"size"` // of its letters, in still pixels
 }
 
-func init() { register("label", Label{}) }
-
 func (l Label) Moved(way Point) Shape {
 	l.At = l.At.Plus(way)
 	return l

@@ -9,8 +9,6 @@ type Ring struct {
 	Width float64 `json:"width"`
 }
 
-func init() { register("ring", Ring{}) }
-
 func (r Ring) Moved(way Point) Shape {
 	r.From, r.To = r.From.Plus(way), r.To.Plus(way)
 	return r

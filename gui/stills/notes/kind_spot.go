@@ -13,8 +13,6 @@ type Spot struct {
 	Reading analysis.Spot `json:"reading"`
 }
 
-func init() { register("spot", Spot{}) }
-
 // spotRadius is that of a spot's ring, in pixels of what is drawn on: a spot is a place,
 // whatever the scale.
 const spotRadius = 7

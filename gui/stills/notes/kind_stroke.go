@@ -6,8 +6,6 @@ type Stroke struct {
 	Width  float64 `json:"width"` // of its light core, in still pixels
 }
 
-func init() { register("stroke", Stroke{}) }
-
 // To returns the stroke drawn on to p. It may be called once for each stroke: the points
 // of both share memory.
 func (s Stroke) To(p Point) Stroke {

@@ -16,7 +16,7 @@ type Note struct {
 }
 
 // Shape is what a note draws, and where. A kind of note is a file kind_name.go with a type
-// of this interface, whose fields are its JSON, and its line register("name", zero value).
+// of this interface, whose fields are its JSON, and its line in kinds.
 // Shapes don't change: slices in them are never written to.
 //
 // Where a note can be taken hold of and what it covers follows from what it draws.

@@ -76,8 +76,8 @@ func TestTop(t *testing.T) {
 		New(Spot{At: ink.Pt(250, 350), Reading: analysis.SpotOf(colour.RGB{R: 9, G: 9, B: 9})}, ""),
 		New(Area{Shadow, []Point{ink.Pt(20, 20), ink.Pt(90, 60)}, 60}, ""),
 	}
-	if len(kindByName) != len(list) {
-		t.Errorf("%d kinds, %d are tried", len(kindByName), len(list))
+	if len(kinds) != len(list) {
+		t.Errorf("%d kinds, %d are tried", len(kinds), len(list))
 	}
 	on := []Point{
 		ink.Pt(10, 40), ink.Pt(250, 55), ink.Pt(250, 201), ink.Pt(50, 200), ink.Pt(30, 345), ink.Pt(251, 350), ink.Pt(60, 45),

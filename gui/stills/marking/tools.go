@@ -1,4 +1,4 @@
-package gui
+package marking
 
 import (
 	"image"
@@ -9,11 +9,11 @@ import (
 	"app.tonedesk/gui/stills/notes"
 )
 
-// noteTool draws one kind of note. A new one is one entry in noteTools.
-type noteTool struct {
-	name string
+// Tool draws one kind of note. A new one is one entry in Tools.
+type Tool struct {
+	Name string
 	// begin returns the shape that begins at a place of the still.
-	begin func(d *Desk, at notes.Point) (notes.Shape, bool)
+	begin func(b *Board, at notes.Point) (notes.Shape, bool)
 	// to returns the shape drawn on to a place; even asks for equal sides or a straight way.
 	// nil: the shape is whole at once.
 	to func(s notes.Shape, p notes.Point, even bool) notes.Shape
@@ -23,75 +23,75 @@ type noteTool struct {
 	text bool
 }
 
-// Widths of what is drawn, in Fyne units.
+// Widths of what is drawn, in units of notes.View.Pixel.
 const (
 	noteLine  = 2.0
 	noteBrush = 14.0
 	noteText  = 14.0
 )
 
-// noteTools lists them in the order in which they are offered. The first place is for
+// Tools lists them in the order in which they are offered. The first place is for
 // taking hold of notes.
-func noteTools() []noteTool {
-	return []noteTool{
-		{name: "Hold"},
-		{name: "Stroke", begin: beginStroke, to: func(s notes.Shape, p notes.Point, _ bool) notes.Shape { return s.(notes.Stroke).To(p) }},
-		{name: "Arrow", begin: func(d *Desk, at notes.Point) (notes.Shape, bool) {
-			return notes.Arrow{From: at, To: at, Width: d.noteWidth(noteLine)}, true
+func Tools() []Tool {
+	return []Tool{
+		{Name: "Hold"},
+		{Name: "Stroke", begin: beginStroke, to: func(s notes.Shape, p notes.Point, _ bool) notes.Shape { return s.(notes.Stroke).To(p) }},
+		{Name: "Arrow", begin: func(b *Board, at notes.Point) (notes.Shape, bool) {
+			return notes.Arrow{From: at, To: at, Width: b.width(noteLine)}, true
 		}, to: func(s notes.Shape, p notes.Point, even bool) notes.Shape {
 			a := s.(notes.Arrow)
 			a.To = straight(a.From, p, even)
 			return a
 		}},
-		{name: "Ring", begin: func(d *Desk, at notes.Point) (notes.Shape, bool) {
-			return notes.Ring{From: at, To: at, Width: d.noteWidth(noteLine)}, true
+		{Name: "Ring", begin: func(b *Board, at notes.Point) (notes.Shape, bool) {
+			return notes.Ring{From: at, To: at, Width: b.width(noteLine)}, true
 		}, to: func(s notes.Shape, p notes.Point, even bool) notes.Shape {
 			r := s.(notes.Ring)
 			r.To = corner(r.From, p, even)
 			return r
 		}},
-		{name: "Box", begin: func(d *Desk, at notes.Point) (notes.Shape, bool) {
-			return notes.Box{From: at, To: at, Width: d.noteWidth(noteLine)}, true
+		{Name: "Box", begin: func(b *Board, at notes.Point) (notes.Shape, bool) {
+			return notes.Box{From: at, To: at, Width: b.width(noteLine)}, true
 		}, to: func(s notes.Shape, p notes.Point, even bool) notes.Shape {
 			b := s.(notes.Box)
 			b.To = corner(b.From, p, even)
 			return b
 		}},
-		{name: "Label", least: true, text: true, begin: func(d *Desk, at notes.Point) (notes.Shape, bool) {
-			return notes.Label{At: at, Size: d.noteWidth(noteText)}, true
+		{Name: "Label", least: true, text: true, begin: func(b *Board, at notes.Point) (notes.Shape, bool) {
+			return notes.Label{At: at, Size: b.width(noteText)}, true
 		}},
-		{name: "Spot", least: true, begin: beginSpot},
-		{name: "Light", least: true, begin: beginArea(notes.Light), to: paintOn},
-		{name: "Shadow", least: true, begin: beginArea(notes.Shadow), to: paintOn},
+		{Name: "Spot", least: true, begin: beginSpot},
+		{Name: "Light", least: true, begin: beginArea(notes.Light), to: paintOn},
+		{Name: "Shadow", least: true, begin: beginArea(notes.Shadow), to: paintOn},
 	}
 }
 
-func beginStroke(d *Desk, at notes.Point) (notes.Shape, bool) {
-	return notes.Stroke{Points: []notes.Point{at}, Width: d.noteWidth(noteLine)}, true
+func beginStroke(b *Board, at notes.Point) (notes.Shape, bool) {
+	return notes.Stroke{Points: []notes.Point{at}, Width: b.width(noteLine)}, true
 }
 
-func beginArea(side notes.Side) func(*Desk, notes.Point) (notes.Shape, bool) {
-	return func(d *Desk, at notes.Point) (notes.Shape, bool) {
-		return notes.Area{Side: side, Points: []notes.Point{at}, Width: d.noteWidth(noteBrush)}, true
+func beginArea(side notes.Side) func(*Board, notes.Point) (notes.Shape, bool) {
+	return func(b *Board, at notes.Point) (notes.Shape, bool) {
+		return notes.Area{Side: side, Points: []notes.Point{at}, Width: b.width(noteBrush)}, true
 	}
 }
 
 func paintOn(s notes.Shape, p notes.Point, _ bool) notes.Shape { return s.(notes.Area).To(p) }
 
 // beginSpot reads the still at a place.
-func beginSpot(d *Desk, at notes.Point) (notes.Shape, bool) {
+func beginSpot(b *Board, at notes.Point) (notes.Shape, bool) {
 	p := image.Pt(int(math.Floor(at.X)), int(math.Floor(at.Y)))
-	reading, err := analysis.ReadSpot(d.still.Picture, p.X, p.Y, d.settings.SpotSize)
+	reading, err := analysis.ReadSpot(b.still.Picture, p.X, p.Y, b.acts.SpotSize())
 	if err != nil {
 		return nil, false
 	}
 	return notes.Spot{At: ink.Pt(float64(p.X)+0.5, float64(p.Y)+0.5), Reading: reading}, true
 }
 
-// noteWidth turns a length in Fyne units into still pixels, as the still is shown now.
-func (d *Desk) noteWidth(units float64) float64 {
-	v := d.notesView()
-	return math.Max(math.Round(100*units*v.Pixel/v.Scale)/100, 0.5)
+// width turns a length in units of notes.View.Pixel into still pixels, as the still lies now.
+func (b *Board) width(units float64) float64 {
+	v := b.look().View
+	return math.Max(hundredths(units*v.Pixel/v.Scale), 0.5)
 }
 
 // corner returns the corner opposite to from; even makes the sides equal.

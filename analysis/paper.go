@@ -1,9 +1,8 @@
-package pictures
+package analysis
 
 import (
 	"encoding/binary"
 
-	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 )
 
@@ -19,12 +18,12 @@ type Paper struct{ laid []byte } // nil: the last picture needed no ground
 // Opaque returns a picture with its partly transparent pixels laid over ground, as
 // Pixels.LayOver does. That is px itself where it has none, and else a copy that stays
 // until the next call.
-func (p *Paper) Opaque(px analysis.Pixels, ground colour.RGB) analysis.Pixels {
+func (p *Paper) Opaque(px Pixels, ground colour.RGB) Pixels {
 	if !partlyTransparent(px) {
 		p.laid = nil
 		return px
 	}
-	if size := analysis.PixelBytes * px.Width * px.Height; cap(p.laid) < size {
+	if size := PixelBytes * px.Width * px.Height; cap(p.laid) < size {
 		p.laid = make([]byte, size)
 	}
 	over := p.Again(px)
@@ -37,19 +36,19 @@ func (p *Paper) Opaque(px analysis.Pixels, ground colour.RGB) analysis.Pixels {
 
 // Again returns the same as the last call of Opaque, which was for the same picture: it
 // may lie elsewhere by now.
-func (p *Paper) Again(px analysis.Pixels) analysis.Pixels {
+func (p *Paper) Again(px Pixels) Pixels {
 	if p.laid != nil {
-		px.Pix, px.Stride = p.laid[:analysis.PixelBytes*px.Width*px.Height], analysis.PixelBytes*px.Width
+		px.Pix, px.Stride = p.laid[:PixelBytes*px.Width*px.Height], PixelBytes*px.Width
 	}
 	return px
 }
 
 // Opaque is Paper's, for one picture over white.
-func Opaque(px analysis.Pixels) analysis.Pixels { return new(Paper).Opaque(px, White) }
+func Opaque(px Pixels) Pixels { return new(Paper).Opaque(px, White) }
 
 // partlyTransparent reports whether any pixel is neither opaque nor fully transparent.
-func partlyTransparent(px analysis.Pixels) bool {
-	if px.Layout != analysis.RGBA || px.Width == 0 || px.Check() != nil {
+func partlyTransparent(px Pixels) bool {
+	if px.Layout != RGBA || px.Width == 0 || px.Check() != nil {
 		return false
 	}
 	for y := range px.Height {
@@ -57,7 +56,7 @@ func partlyTransparent(px analysis.Pixels) bool {
 		for len(row) >= pairBytes && binary.LittleEndian.Uint64(row)&pairAlpha == pairAlpha {
 			row = row[pairBytes:]
 		}
-		for ; len(row) >= analysis.PixelBytes; row = row[analysis.PixelBytes:] {
+		for ; len(row) >= PixelBytes; row = row[PixelBytes:] {
 			if alpha := row[3]; alpha != 255 && alpha != 0 {
 				return true
 			}
@@ -68,6 +67,6 @@ func partlyTransparent(px analysis.Pixels) bool {
 
 // Two pixels at a time: most pictures are opaque, and are looked at before each is shown.
 const (
-	pairBytes = 2 * analysis.PixelBytes
+	pairBytes = 2 * PixelBytes
 	pairAlpha = 0xff000000_ff000000
 )

@@ -1,4 +1,4 @@
-package gui
+package marking
 
 import (
 	"errors"
@@ -10,18 +10,17 @@ import (
 	"app.tonedesk/gui/stills/notes"
 )
 
-// noteSaver saves what is marked on stills, one after the other on a goroutine of its own:
+// Saver saves what is marked on stills, one after the other on a goroutine of its own:
 // nobody is asked, and drawing never waits for the disk. Changes that come while it writes
 // are written together after. What the disk does not take is tried again with the next
 // change, and after a while.
-type noteSaver struct {
+type Saver struct {
 	store *stills.Store
-	saverEvents
-	after func(time.Duration, func()) // runs a function later, on any goroutine
+	SaverEvents
 
 	mu      sync.Mutex
 	waiting []savedNotes // the last state of every still that is to be written
-	told    error        // what fail was told last
+	told    error        // what Fail was told last
 	timed   bool         // a try is due by itself
 	idle    *sync.Cond   // told when running ends
 	running bool
@@ -30,13 +29,15 @@ type noteSaver struct {
 	closing bool            // nothing is tried by itself any more
 }
 
-// saverEvents is what the saver asks of the window.
-type saverEvents struct {
-	soon func(func()) // runs a function on the window's goroutine; it does not wait for it
-	// fail says why something is not saved, nil once everything is. It runs by soon.
-	fail func(error)
-	// saved says that a still's notes are on the disk. It runs by soon.
-	saved func()
+// SaverEvents is what the saver asks of the window. They are set before it is used.
+type SaverEvents struct {
+	Soon func(func()) // runs a function on the window's goroutine; it does not wait for it
+	// Fail says why something is not saved, nil once everything is. It runs by Soon.
+	Fail func(error)
+	// Saved says that a still's notes are on the disk. It runs by Soon.
+	Saved func()
+	// After runs a function later, on any goroutine; nil: by the clock.
+	After func(time.Duration, func())
 }
 
 type savedNotes struct {
@@ -50,15 +51,18 @@ type savedNotes struct {
 // saveAgain is how long the saver waits before each next try; the last for all further ones.
 var saveAgain = [...]time.Duration{2 * time.Second, 5 * time.Second, 15 * time.Second, time.Minute}
 
-func newNoteSaver(store *stills.Store, events saverEvents) *noteSaver {
-	s := &noteSaver{store: store, saverEvents: events}
-	s.after = func(d time.Duration, f func()) { time.AfterFunc(d, f) }
+// NewSaver returns a saver of what is marked on the stills of a store.
+func NewSaver(store *stills.Store, events SaverEvents) *Saver {
+	s := &Saver{store: store, SaverEvents: events}
+	if s.After == nil {
+		s.After = func(d time.Duration, f func()) { time.AfterFunc(d, f) }
+	}
 	s.idle = sync.NewCond(&s.mu)
 	return s
 }
 
-// save has a still's notes written soon. The list is never written to.
-func (s *noteSaver) save(still *stills.Still, list []notes.Note) {
+// Save has a still's notes written soon. The list is never written to.
+func (s *Saver) Save(still *stills.Still, list []notes.Note) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	if i := s.find(still); i >= 0 {
@@ -69,19 +73,19 @@ func (s *noteSaver) save(still *stills.Still, list []notes.Note) {
 	s.wake()
 }
 
-func (s *noteSaver) find(still *stills.Still) int {
+func (s *Saver) find(still *stills.Still) int {
 	return slices.IndexFunc(s.waiting, func(n savedNotes) bool { return n.still == still })
 }
 
-// again tries all that could not be saved.
-func (s *noteSaver) again() {
+// Again tries all that could not be saved.
+func (s *Saver) Again() {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.wake()
 }
 
-// Wake lets nothing rest, and has somebody write.
-func (s *noteSaver) wake() {
+// wake lets nothing rest, and has somebody write.
+func (s *Saver) wake() {
 	for i := range s.waiting {
 		s.waiting[i].rests = false
 	}
@@ -91,7 +95,7 @@ func (s *noteSaver) wake() {
 	}
 }
 
-func (s *noteSaver) run() {
+func (s *Saver) run() {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	for {
@@ -106,7 +110,7 @@ func (s *noteSaver) run() {
 		s.writing = next.still
 		s.mu.Unlock()
 		if next.err = s.store.SaveNotes(next.still, next.list); next.err == nil {
-			s.soon(s.saved)
+			s.Soon(s.Saved)
 		}
 		s.mu.Lock()
 		s.writing = nil
@@ -120,7 +124,7 @@ func (s *noteSaver) run() {
 
 // putBack lets what could not be saved wait for the next try, if nothing newer waits. A still
 // that is gone may come back from the trash, but not for ever.
-func (s *noteSaver) putBack(n savedNotes) {
+func (s *Saver) putBack(n savedNotes) {
 	n.tries++
 	n.rests = true
 	if errors.Is(n.err, stills.ErrGone) && n.tries > len(saveAgain) {
@@ -136,17 +140,17 @@ func (s *noteSaver) putBack(n savedNotes) {
 	}
 	if !s.timed {
 		s.timed = true
-		s.after(saveAgain[min(n.tries, len(saveAgain))-1], func() {
+		s.After(saveAgain[min(n.tries, len(saveAgain))-1], func() {
 			s.mu.Lock()
 			s.timed = false
 			s.mu.Unlock()
-			s.again()
+			s.Again()
 		})
 	}
 }
 
 // tell tells the window why something is not saved, or that everything is.
-func (s *noteSaver) tell() {
+func (s *Saver) tell() {
 	var err error
 	for _, n := range s.waiting {
 		if n.err != nil && err == nil {
@@ -157,18 +161,18 @@ func (s *noteSaver) tell() {
 		return
 	}
 	s.told = err
-	s.soon(func() { s.fail(err) })
+	s.Soon(func() { s.Fail(err) })
 }
 
 // Leave lets go of a still that the window closed, once nothing that is marked on it waits.
-func (s *noteSaver) leave(still *stills.Still) {
+func (s *Saver) Leave(still *stills.Still) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.left = append(s.left, still)
 	s.letGo()
 }
 
-func (s *noteSaver) letGo() {
+func (s *Saver) letGo() {
 	s.left = slices.DeleteFunc(s.left, func(still *stills.Still) bool {
 		if still == s.writing || s.find(still) >= 0 {
 			return false
@@ -178,9 +182,9 @@ func (s *noteSaver) letGo() {
 	})
 }
 
-// takeBack returns a still that the window closed, with what could not be saved of it; nil if
+// TakeBack returns a still that the window closed, with what could not be saved of it; nil if
 // there is none. It waits until what can be is written, and let go of.
-func (s *noteSaver) takeBack(id string) *stills.Still {
+func (s *Saver) TakeBack(id string) *stills.Still {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.rest()
@@ -194,14 +198,14 @@ func (s *noteSaver) takeBack(id string) *stills.Still {
 	return still
 }
 
-// flush waits until all is written, or was tried.
-func (s *noteSaver) flush() {
+// Flush waits until all is written, or was tried.
+func (s *Saver) Flush() {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.rest()
 }
 
-func (s *noteSaver) rest() {
+func (s *Saver) rest() {
 	for s.running {
 		s.idle.Wait()
 	}
@@ -209,12 +213,12 @@ func (s *noteSaver) rest() {
 
 // Close tries once more what could not be saved; nothing is tried by itself from then on. It
 // returns why something is not saved.
-func (s *noteSaver) close() error {
+func (s *Saver) Close() error {
 	s.mu.Lock()
 	s.closing = true
 	s.wake()
 	s.mu.Unlock()
-	s.flush()
+	s.Flush()
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	var all []error

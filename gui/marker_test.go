@@ -7,6 +7,9 @@ import (
 	"testing"
 	"time"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
@@ -34,15 +37,11 @@ func blockSaving(t *testing.T, s *stills.Store) (free func()) {
 // returns a function that runs it on the calling goroutine until the saver rests.
 func queueSoon(d *Desk) (settle func()) {
 	queue := make(chan func(), 64)
-	d.saver.soon = func(f func()) { queue <- f }
+	d.marker.saver.Soon = func(f func()) { queue <- f }
 	rested := func() chan struct{} {
 		rests := make(chan struct{})
 		go func() {
-			d.saver.mu.Lock()
-			defer d.saver.mu.Unlock()
-			for d.saver.running {
-				d.saver.idle.Wait()
-			}
+			d.marker.saver.Flush()
 			close(rests)
 		}()
 		return rests
@@ -66,30 +65,24 @@ func queueSoon(d *Desk) (settle func()) {
 // onDisk returns the notes of the open still as they lie on the disk.
 func onDisk(t *testing.T, d *Desk) []notes.Note {
 	t.Helper()
-	still, err := d.store.Open(d.still.ID)
+	still, err := d.store.Open(d.marker.Still().ID)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return still.Notes.Notes
 }
 
-// What can't be saved is said for as long as it isn't, and tried again after a while, after a
-// longer one, and with the next change.
-func TestUnsavedNotesAreTriedAgain(t *testing.T) {
+// What can't be saved is said for as long as it isn't, whatever else is said, and tried again by
+// the message's button.
+func TestUnsavedNotesAreSaid(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	settle := queueSoon(d)
 	openNewStill(t, d, halves(testLight, testShadow))
-	var waits []time.Duration
-	var due func()
-	d.saver.after = func(after time.Duration, f func()) { waits, due = append(waits, after), f }
-	ring := func() {
-		d.setTool(3)
-		drag(d.mirror, image.Pt(100, 100), image.Pt(200, 180))
-		settle()
-	}
+	d.marker.saver.After = func(time.Duration, func()) {}
 	said := func() string { return d.messages.said[messageUnsaved] }
 	free := blockSaving(t, d.store)
-	ring()
+	d.drawRing(t)
+	settle()
 	if got := said(); !strings.Contains(got, "Can't save what is marked") || !strings.Contains(got, "tried again by itself") {
 		t.Errorf("what is not saved is said as %q", got)
 	}
@@ -98,36 +91,11 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 	if d.parts.message.Text() != said() || said() == "" {
 		t.Errorf("it went: the strip says %q", d.parts.message.Text())
 	}
-	for range 5 {
-		due()
-		settle()
-	}
-	want := []time.Duration{2 * time.Second, 5 * time.Second, 15 * time.Second, time.Minute, time.Minute, time.Minute}
-	for i := range want {
-		if len(waits) != len(want) || waits[i] != want[i] {
-			t.Fatalf("tried again after %v, want %v", waits, want)
-		}
-	}
-	free()
-	due()
-	settle()
-	if n := len(onDisk(t, d)); n != 1 || said() != "" {
-		t.Errorf("free again: %d notes on the disk, and the window says %q", n, said())
-	}
-	free = blockSaving(t, d.store)
-	ring()
-	free()
-	ring()
-	if n := len(onDisk(t, d)); n != 3 || said() != "" {
-		t.Errorf("with the next change: %d notes on the disk, and the window says %q", n, said())
-	}
-	free = blockSaving(t, d.store)
-	ring()
 	free()
 	d.messages.acts[messageUnsaved].do()
 	settle()
-	if n := len(onDisk(t, d)); n != 4 {
-		t.Errorf("with the button: %d notes on the disk", n)
+	if n := len(onDisk(t, d)); n != 1 || said() != "" {
+		t.Errorf("with the button: %d notes on the disk, and the window says %q", n, said())
 	}
 }
 
@@ -136,18 +104,33 @@ func TestClosingTriesToSave(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	settle := queueSoon(d)
 	openNewStill(t, d, halves(testLight, testShadow))
-	tried := 0
-	d.saver.after = func(time.Duration, func()) { tried++ }
 	free := blockSaving(t, d.store)
-	d.setTool(3)
-	drag(d.mirror, image.Pt(100, 100), image.Pt(200, 180))
+	d.drawRing(t)
 	settle()
-	if err := d.saver.close(); err == nil {
-		t.Error("closing says nothing of what it could not save")
-	}
 	free()
 	d.Close()
-	if n := len(onDisk(t, d)); n != 1 || tried != 1 {
-		t.Errorf("%d notes on the disk, %d tries by itself", n, tried)
+	if n := len(onDisk(t, d)); n != 1 {
+		t.Errorf("%d notes on the disk", n)
+	}
+}
+
+// A still that is left while a note is carried keeps it where it is by then.
+func TestLeavingWhileCarrying(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	openNewStill(t, d, halves(testLight, testShadow))
+	m := d.mirror
+	d.marker.setTool(4)
+	drag(m, image.Pt(100, 100), image.Pt(200, 180))
+	d.marker.setTool(0)
+	e := &desktop.MouseEvent{Button: desktop.MouseButtonPrimary}
+	e.Position = m.Fit.Pane(image.Pt(150, 100))
+	m.MouseDown(e)
+	m.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: m.Fit.Pane(image.Pt(180, 130))}})
+	still, want := d.marker.Still().ID, d.marker.Notes()[0].Shape
+	d.stills.back()
+	d.marker.saver.Flush()
+	again, err := d.store.Open(still)
+	if err != nil || len(again.Notes.Notes) != 1 || again.Notes.Notes[0].Shape != want {
+		t.Errorf("on the disk: %v, %v; want %v", again.Notes.Notes, err, want)
 	}
 }

@@ -1,0 +1,107 @@
+package gui
+
+import (
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/wording"
+)
+
+// keptStill is the still that was kept last, and of what.
+type keptStill struct {
+	id     string
+	source setup.Source
+	at     time.Time // when its picture was read
+}
+
+// keep keeps the picture that is in the mirror; opened asks to open it then.
+func (k *keptStills) keep(opened bool) {
+	bounds, _ := k.seen()
+	switch {
+	case k.store == nil:
+		k.messages.note(wording.Explain("keep the picture", errNoStills))
+	case k.now().Source.Kind == setup.SourceStill:
+		k.messages.note("This is a still already: it is kept, with its notes.")
+	case bounds.Empty():
+		k.messages.note("There is no picture to keep yet.")
+	default:
+		k.messages.note("Keeping the picture.")
+		k.copy(func(c *live.Copy) { k.keepCopy(c, opened) })
+	}
+}
+
+// keepCopy writes a still, without holding up the window. Its time is now, however old its
+// picture is: a picture file or an unchanged screen was read long ago.
+func (k *keptStills) keepCopy(c *live.Copy, opened bool) {
+	at := time.Now()
+	k.background(func() {
+		meta := metaOf(c)
+		meta.Time = at
+		id, err := k.store.Keep(c.Pixels, meta, nil)
+		k.onWindow(func() {
+			if err != nil {
+				k.messages.note(wording.ExplainWriting("keep the picture", err))
+				fyne.LogError("keeping a still", err)
+				return
+			}
+			k.last = keptStill{id, c.Source, c.At}
+			k.messages.note(keptWords)
+			k.tellPage(stillsChanged)
+			k.checkLimit()
+			if opened {
+				k.open(id)
+			}
+		})
+	})
+}
+
+// needed has a still opened to draw on, and reports false if one is watched already.
+func (k *keptStills) needed() bool {
+	from := k.now().Source
+	if from.Kind == setup.SourceStill {
+		return false
+	}
+	if _, at := k.seen(); k.last.id != "" && k.last.source == from && k.last.at.Equal(at) {
+		k.open(k.last.id) // this very picture was kept a moment ago
+	} else {
+		k.keep(true)
+	}
+	return true
+}
+
+// keptWords answer keeping a picture, until something else is done.
+const keptWords = "Kept as a still."
+
+// leaveAnswer takes the answer away.
+func (k *keptStills) leaveAnswer() {
+	if k.messages.said[messageNote] == keptWords {
+		k.messages.clear(messageNote)
+	}
+}
+
+// leaveAnswerFor is leaveAnswer where another source is watched: opening what was kept
+// belongs to keeping it.
+func (k *keptStills) leaveAnswerFor(from setup.Source) {
+	if from != asSource(k.last.id) {
+		k.leaveAnswer()
+	}
+}
+
+// stillKinds are how stills call the kinds of sources.
+var stillKinds = map[setup.SourceKind]string{
+	setup.SourceDemo: stills.FromDemo, setup.SourcePicture: stills.FromPicture, setup.SourceRegion: stills.FromScreen,
+}
+
+// metaOf says what is known of a copied picture, but the time.
+func metaOf(c *live.Copy) stills.Meta {
+	reading := analysis.Read(c.Pixels, analysis.Options{Groups: c.Settings.Groups, Out: &c.Out})
+	return stills.Meta{
+		Source:  stills.Source{Kind: stillKinds[c.Source.Kind], Path: c.Source.Path, Region: stills.RectOf(c.Bounds)},
+		Display: c.Settings.Display, LeftOut: stills.LeftOutOf(&c.Out), Reading: stills.FiguresOf(reading),
+	}
+}

@@ -1,0 +1,143 @@
+package gui
+
+import (
+	"errors"
+	"image"
+	"net/url"
+	"path/filepath"
+	"sync"
+	"time"
+
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/capture"
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/wording"
+)
+
+// keptStills keeps pictures as stills, opens what was kept, goes back to what was watched
+// before, renames, deletes and brings back.
+type keptStills struct {
+	*host
+	keptAsks
+	settings *settings.Settings            // read only
+	takeBack func(id string) *stills.Still // one that was closed while not all of it was saved, or nil
+	flush    func()                        // waits until all is saved, or was tried
+
+	opening sync.Mutex // held while a still is being opened, one at a time
+	last    keptStill
+	before  setup.Setup // from before stills
+	deleted []string    // IDs, deleted last last
+}
+
+// keptAsks is what the kept stills ask of the desk, about what is watched.
+type keptAsks struct {
+	now    func() setup.Setup
+	seen   func() (image.Rectangle, time.Time) // bounds of the last picture, and when it was read
+	copy   func(func(*live.Copy))              // hands a copy of the picture
+	watch  func(setup.Source)
+	goTo   func(setup.Setup)   // as a step of undo
+	forget func(id string)     // no step of undo leads to this still any more
+	opened func(*stills.Still) // a still was opened; it may not be wanted any more
+	reopen func(id string)     // opens a still anew that could only be shown, if it is watched
+}
+
+// errNoStills says that there is no folder for stills.
+var errNoStills = errors.New("no folder for stills")
+
+// asSource is a still as what is watched.
+func asSource(id string) setup.Source { return setup.Source{Kind: setup.SourceStill, Path: id} }
+
+// stream opens a still for the watcher, on its goroutine, and tells the window of it.
+func (k *keptStills) stream(id string) (capture.Stream, error) {
+	if k.store == nil {
+		return nil, errNoStills
+	}
+	k.opening.Lock() // what the window does not want any more is let go of before the next
+	defer k.opening.Unlock()
+	s := k.takeBack(id)
+	if s == nil {
+		var err error
+		if s, err = k.store.Mark(id); err != nil {
+			return nil, err
+		}
+	}
+	k.onWindow(func() { k.opened(s) })
+	return capture.NewPictureStream(s.Picture.Pix, s.Picture.Stride, image.Pt(s.Picture.Width, s.Picture.Height)), nil
+}
+
+// open shows a still that was kept. One that could only be shown is opened anew: it may have
+// been let go of.
+func (k *keptStills) open(id string) {
+	k.reopen(id)
+	k.watch(asSource(id))
+}
+
+// left is for the moment when another source is watched: was is the setup until now.
+func (k *keptStills) left(was setup.Setup) {
+	if was.Source.Kind != setup.SourceStill {
+		k.before = was
+	}
+}
+
+// back goes back to what was watched before stills, spots and all, or to the demo painting.
+func (k *keptStills) back() {
+	next := k.now()
+	if next.Source.Kind != setup.SourceStill {
+		return
+	}
+	from := k.before
+	next.Source, next.Places, next.Areas, next.Tones, next.Edges, next.Families = from.Source, from.Places, from.Areas, from.Tones, from.Edges, from.Families
+	k.goTo(next)
+}
+
+// remembered is what the settings remember while a still is watched: the region or the
+// picture file from before.
+func (k *keptStills) remembered() (region *settings.Rect, picture string) {
+	switch from := k.before.Source; from.Kind {
+	case setup.SourceRegion:
+		return settings.RectOf(from.Region), ""
+	case setup.SourcePicture:
+		return nil, from.Path
+	}
+	return nil, ""
+}
+
+// gone goes back to what was watched before, since the still can't be opened.
+func (k *keptStills) gone(err error) {
+	id := k.now().Source.Path
+	k.back()
+	k.forget(id)
+	k.messages.note(wording.Explain("open the still", err))
+	k.tellPage(stillsChanged)
+}
+
+// rename gives a still that is open another name.
+func (k *keptStills) rename(s *stills.Still, name string) {
+	if s.Meta.Name == name {
+		return
+	}
+	s.Meta.Name = name
+	id := s.ID
+	k.background(func() {
+		err := k.store.Rename(id, name)
+		k.onWindow(func() {
+			if err != nil {
+				k.messages.note(wording.ExplainWriting("rename the still", err))
+			}
+			k.tellPage(stillsChanged)
+		})
+	})
+}
+
+// showFolder shows the folder of the still that is watched in the desktop's file window.
+func (k *keptStills) showFolder() {
+	folder := k.store.Folder(k.now().Source.Path)
+	if err := k.app.OpenURL(&url.URL{Scheme: "file", Path: filepath.ToSlash(folder)}); err != nil {
+		fyne.LogError("opening the still's folder", err)
+	}
+	k.messages.note("It lies in " + folder + ".")
+}

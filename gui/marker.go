@@ -1,0 +1,188 @@
+package gui
+
+import (
+	"image"
+	"math"
+
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/ink"
+	"app.tonedesk/gui/stills/marking"
+	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
+)
+
+// marker joins the still that is open for marking with the mirror, where the pointer is its
+// pen, with the messages and the page of stills.
+type marker struct {
+	*host
+	*marking.Board
+	saver     *marking.Saver
+	settings  *settings.Settings // read only
+	showPair  func()             // the sentence, which says what the tool does
+	needStill func() bool        // has a still opened to draw on; false if one is watched already
+
+	down  bool // on the picture: the page keeps its layout
+	relay bool // and is to be laid anew afterwards
+}
+
+func newMarker(h *host, s *settings.Settings) *marker {
+	m := &marker{host: h, settings: s}
+	m.saver = marking.NewSaver(h.store, marking.SaverEvents{
+		Soon: h.soon, Fail: m.notSaved, Saved: func() { m.tellPage(notesSaved) },
+	})
+	told := func(e pageEvent) func() { return func() { m.tellPage(e) } }
+	m.Board = marking.NewBoard(m.saver, marking.Acts{
+		Look: m.look, SpotSize: func() int { return m.settings.SpotSize },
+		Drawn:    func(layer *image.RGBA) { m.mirror.SetOverlay(widgets.OverlayNotes, layer) },
+		Selected: told(noteChanged), Measured: told(measuredChanged), Words: told(noteWordsAsked),
+		Changed: func() { m.changed() },
+		Barred:  func(why error) { m.messages.note(wording.SayBarred(why)) },
+		Pan:     func(by image.Point) { m.mirror.PanBy(by) },
+	})
+	return m
+}
+
+// look is how the still lies in the mirror.
+func (m *marker) look() marking.Look {
+	size, fit := m.mirror.Pixels(), m.mirror.Fit.Bounds
+	return marking.Look{Flipped: m.settings.Mirrored, View: notes.View{
+		Origin: ink.Pt(float64(fit.Min.X), float64(fit.Min.Y)),
+		Scale:  math.Max(float64(size.X)/math.Max(float64(fit.Dx()), 1), 1e-3),
+		Pixel:  float64(m.mirror.Scale()), Numbers: true, Readings: true,
+		Inside: image.Rectangle{Max: size},
+	}}
+}
+
+// onPage reports whether the page of stills is open: notes are marked there only.
+func (m *marker) onPage() bool { return m.settings.Page == settings.PageStills }
+
+// open takes a still that was opened.
+func (m *marker) open(s *stills.Still) {
+	m.Open(s)
+	if s.Trouble != nil {
+		m.messages.note(wording.Explain("show the notes of this still", s.Trouble))
+	}
+}
+
+// leave closes the still, if one is open: another source is watched.
+func (m *marker) leave() {
+	m.Close()
+	m.lift()
+	m.showPen()
+}
+
+// leavePage is for the moment when the page of stills is left.
+func (m *marker) leavePage() {
+	m.Leave()
+	m.lift()
+	m.mirror.SetPen(nil)
+	m.showPair()
+}
+
+// end saves what is not saved yet, since the program ends, and lets go of the still.
+func (m *marker) end() {
+	if err := m.saver.Close(); err != nil {
+		fyne.LogError("saving notes while closing", err)
+	}
+	if s := m.Still(); s != nil {
+		m.saver.Leave(s)
+	}
+}
+
+// notSaved says for as long as it is so that what is marked on a still is not saved, and why;
+// nil says that it is.
+func (m *marker) notSaved(err error) {
+	if err == nil {
+		m.messages.clear(messageUnsaved)
+		return
+	}
+	fyne.LogError("saving notes", err)
+	m.messages.offer(messageUnsaved, wording.SayUnsaved(err), messageAct{name: "Try again", do: m.saver.Again})
+}
+
+// Down and Up are the mirror's pointer as a pen: the picture must not move away from under it.
+func (m *marker) Down(x, y float64, even bool) {
+	m.down = true
+	m.Board.Down(x, y, even)
+}
+
+func (m *marker) Up() {
+	m.Board.Up()
+	m.lift()
+}
+
+// waits reports whether the page keeps its layout for now; it is laid anew when the pen is
+// lifted.
+func (m *marker) waits() bool {
+	m.relay = m.relay || m.down
+	return m.down
+}
+
+// lift lays the page anew, if that had to wait for the pen.
+func (m *marker) lift() {
+	late := m.relay
+	m.down, m.relay = false, false
+	if late {
+		m.relayPage()
+	}
+}
+
+// showPen gives the pointer over the mirror to the pen while a still is open on its page.
+func (m *marker) showPen() {
+	m.tellPage(toolChanged)
+	if !m.onPage() || m.Still() == nil {
+		m.mirror.SetPen(nil)
+		m.showPair()
+		return
+	}
+	m.mirror.SetPen(m)
+	m.showPair()
+	m.changed()
+}
+
+// toolName is the name of the tool in use.
+func (m *marker) toolName() string { return marking.Tools()[m.Tool()].Name }
+
+// setTool takes another tool. If no still is open, the picture is kept as one first: there
+// is nothing else to draw on.
+func (m *marker) setTool(i int) {
+	m.SetTool(i)
+	if m.needStill() {
+		return
+	}
+	m.showPen()
+	m.focusMirror()
+}
+
+// leaveTool goes back to holding, and reports whether another tool was in use.
+func (m *marker) leaveTool() bool {
+	if m.Still() == nil || m.Tool() == 0 {
+		return false
+	}
+	m.setTool(0)
+	return true
+}
+
+// undo and redo walk through what was done to the notes; they report whether the notes are
+// what undo is for now.
+func (m *marker) undo() bool {
+	return m.walk(m.Undo, "There is nothing to undo on this still.")
+}
+
+func (m *marker) redo() bool {
+	return m.walk(m.Redo, "There is nothing to do again on this still.")
+}
+
+func (m *marker) walk(step func() bool, nothing string) bool {
+	if !m.onPage() || m.Still() == nil {
+		return false
+	}
+	if !step() {
+		m.messages.note(nothing)
+	}
+	return true
+}
