@@ -45,7 +45,7 @@ func newBasePanel(d *Desk) *basePanel {
 func (b *basePanel) rows(do func([]swatches.Row)) {
 	base, _, ok := b.d.base()
 	if !ok {
-		b.d.parts.strip.Say(widgets.StripNote, "There is no colour to begin from. Click a spot in the picture first.")
+		b.d.parts.strip.Say(widgets.MessageNote, "There is no colour to begin from. Click a spot in the picture first.")
 		return
 	}
 	b.shades = propose.Shade(base, b.d.setup.Shade)
@@ -115,11 +115,11 @@ func newColourEntry(d *Desk) *colourEntry {
 func (e *colourEntry) take(text string) {
 	c, err := colour.Parse(text)
 	if err != nil {
-		e.d.parts.strip.Say(widgets.StripNote, wording.Explain("use "+wording.Quote(text), err))
+		e.d.parts.strip.Say(widgets.MessageNote, wording.Explain("use "+wording.Quote(text), err))
 		return
 	}
 	e.SetText("")
-	e.d.parts.strip.Clear(widgets.StripNote)
+	e.d.parts.strip.Clear(widgets.MessageNote)
 	e.d.setBase(&c)
 	e.d.focusMirror()
 }

@@ -15,12 +15,12 @@ import (
 // parts are the window's widgets.
 type parts struct {
 	bar     *widgets.SourceBar
-	strip   *widgets.Strip
+	strip   *widgets.MessageBar
 	mirror  *widgets.Mirror
 	verdict *widgets.Verdict
 	cards   *widgets.CardGrid
 	spread  *widgets.Spread
-	frame   *fyne.Container // all of the window but what lies over it
+	frame   *widgets.Page // all of the window but what lies over it
 	lower   *container.Scroll
 	pages   []pageView // in the order of the list of pages
 	tabs    *widgets.Chooser
@@ -50,9 +50,8 @@ func (d *Desk) build() {
 	p := &d.parts
 	p.tips = widgets.NewTips()
 	p.bar = widgets.NewSourceBar(fixed{d})
-	p.strip = widgets.NewStrip(fixed{d}, d.relay)
-	p.mirror = widgets.NewMirror()
-	p.mirror.Acts = d.mirrorActs()
+	p.strip = widgets.NewMessageBar(fixed{d}, d.relay)
+	p.mirror = widgets.NewMirror(d.mirrorActs())
 	p.verdict = widgets.NewVerdict()
 	p.cards = widgets.NewCardGrid(d.cardActs())
 	p.spread = widgets.NewSpread(widgets.SpreadActs{Edge: d.edgeMoved, Automatic: d.edgesAutomatic, Keys: d})
@@ -65,9 +64,7 @@ func (d *Desk) build() {
 	}
 	d.showLower()
 	p.ground = canvas.NewRectangle(nil)
-	lay := &widgets.PageLayout{Bar: p.bar, Strip: p.strip.Box, Mirror: p.mirror, Verdict: p.verdict, Lower: p.lower, Tabs: p.tabs,
-		Content: func() fyne.Size { return p.lower.Content.MinSize() }, Rewrap: func() { p.lower.Content.Refresh() }}
-	p.frame = container.New(lay, p.bar, p.strip.Box, p.mirror, p.verdict, p.lower, p.tabs)
+	p.frame = widgets.NewPage(widgets.PageParts{Bar: p.bar, Messages: p.strip, Mirror: p.mirror, Verdict: p.verdict, Lower: p.lower, Tabs: p.tabs})
 	d.joinBar()
 	d.window.SetContent(container.NewStack(p.ground, p.frame, p.tips.Box))
 	d.window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
@@ -78,7 +75,7 @@ func (d *Desk) build() {
 	d.showNoPicture()
 	d.showStrip()
 	for _, problem := range d.options.Problems {
-		p.strip.Say(widgets.StripNote, problem)
+		p.strip.Say(widgets.MessageNote, problem)
 	}
 	d.focusMirror()
 }
@@ -95,7 +92,7 @@ func (d *Desk) joinBar() {
 	act(bar.Region, "Choose a region of the screen (R)", d.PickRegion)
 	act(bar.Freeze, "Hold the picture, or go on (F)", d.Freeze)
 	act(bar.View, "Choose a view (V is the next)", d.openViews)
-	act(bar.More, "Menu; F1 lists all keys", func() { d.openMenu(widgets.Below(bar.More)) })
+	act(bar.More, "Menu; F1 lists all keys", func() { d.openMenu(bar.More.Below()) })
 }
 
 // joinKeys makes the window's keys work while nothing has the focus.
@@ -118,9 +115,7 @@ func (d *Desk) mirrorActs() widgets.MirrorActs {
 	return widgets.MirrorActs{
 		Click: d.clicked, Drag: d.dragged, Carry: d.carried, Select: d.selectSpot, Look: d.looked,
 		Resized: d.renew, Menu: d.openMenu,
-		Key:   func(name fyne.KeyName, _ bool) bool { return d.TypedKey(name) },
-		Rune:  d.TypedRune,
-		Short: d.TypedShortcut,
+		Keys: fixed{d},
 	}
 }
 
@@ -129,7 +124,6 @@ func (d *Desk) colour() {
 	th, v := d.app.Settings().Theme(), d.app.Settings().ThemeVariant()
 	d.parts.ground.FillColor = th.Color(theme.ColorNameBackground, v)
 	d.parts.ground.Refresh()
-	d.parts.strip.Colour(th, v)
 }
 
 // relay lays the page anew, after a part asks for another height.
@@ -178,7 +172,7 @@ func (d *Desk) framed(heading string, content fyne.CanvasObject) fyne.CanvasObje
 	title := widget.NewLabel(heading)
 	title.TextStyle.Bold = true
 	done := widgets.NewButton("Done", d, func() { d.openPanel(panelNone) })
-	back := widgets.NewPanelGround(widgets.ColorNamePanel)
+	back := widgets.NewPanel()
 	inner := container.NewVBox(container.NewBorder(nil, nil, title, done), content)
 	return container.NewStack(back, container.NewPadded(inner))
 }

@@ -205,7 +205,7 @@ func (p *coloursPage) judge(a, b analysis.Spot, nameA, nameB string) {
 func (d *Desk) copyMatched(other bool) {
 	a, b, ok := d.pairIndices()
 	if !ok {
-		d.parts.strip.Say(widgets.StripNote, "Set two spots first: then B can be brought to A's lightness.")
+		d.parts.strip.Say(widgets.MessageNote, "Set two spots first: then B can be brought to A's lightness.")
 		return
 	}
 	if other {

@@ -80,7 +80,7 @@ func (d *Desk) askCompare() {
 		return
 	}
 	d.comparing = compareAsked
-	d.parts.strip.Say(widgets.StripNote, "Click the still from before on the shelf.")
+	d.parts.strip.Say(widgets.MessageNote, "Click the still from before on the shelf.")
 	d.showStillsPart(partShelf)
 	d.showCompare()
 }
@@ -88,7 +88,7 @@ func (d *Desk) askCompare() {
 // endCompare shows only what is watched.
 func (d *Desk) endCompare() {
 	if d.comparing == compareAsked {
-		d.parts.strip.Clear(widgets.StripNote)
+		d.parts.strip.Clear(widgets.MessageNote)
 	}
 	d.comparing, d.comparison = compareNothing, comparison{}
 	d.turns.Run(0, time.Now())
@@ -99,12 +99,12 @@ func (d *Desk) endCompare() {
 
 // compareWith compares what is watched with a still from before.
 func (d *Desk) compareWith(id string) {
-	d.parts.strip.Clear(widgets.StripNote)
+	d.parts.strip.Clear(widgets.MessageNote)
 	d.aside(func() {
 		s, err := d.options.Stills.Open(id)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.Say(widgets.StripNote, wording.Explain("open the still from before", err))
+				d.parts.strip.Say(widgets.MessageNote, wording.Explain("open the still from before", err))
 				return
 			}
 			name := s.Meta.Name
@@ -207,7 +207,7 @@ func (d *Desk) showCompared(id string, after *live.Copy, found *compared) {
 	}
 	c.busy, c.of, c.bounds = false, after.At, after.Bounds
 	if found == nil {
-		d.parts.strip.Say(widgets.StripNote, wording.Sentence("compare the two pictures", "their sizes contradict each other", "choose another still"))
+		d.parts.strip.Say(widgets.MessageNote, wording.Sentence("compare the two pictures", "their sizes contradict each other", "choose another still"))
 		return
 	}
 	c.found = found

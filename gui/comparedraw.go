@@ -22,7 +22,7 @@ func (d *Desk) drawCompare() {
 	m := d.parts.mirror
 	c := &d.comparison
 	m.SetHalves(d.comparing == compareSides && c.found != nil)
-	if d.comparing < compareWipe || c.found == nil || m.Img == nil || m.Fit.Bounds.Empty() {
+	if d.comparing < compareWipe || c.found == nil || m.Picture() == nil || m.Fit().Bounds.Empty() {
 		m.SetOverlay(widgets.OverlayBefore, nil)
 		return
 	}
@@ -79,12 +79,12 @@ func (d *Desk) drawTurn(before *image.RGBA) {
 func (d *Desk) beforeOver(size image.Point) *image.RGBA {
 	c, m := &d.comparison, d.parts.mirror
 	view := live.ViewOf(live.Wanted{Settings: d.settings})
-	look := beforeLook{c.found, view.Key, d.settings.Knob(view), m.Fit.Bounds, size, m.Flip}
+	look := beforeLook{c.found, view.Key, d.settings.Knob(view), m.Fit().Bounds, size, m.Flipped()}
 	if c.drawn.img != nil && c.drawn.look == look {
 		return c.drawn.img
 	}
 	img := image.NewRGBA(image.Rectangle{Max: size})
-	place, part := c.found.place, m.Fit.Bounds
+	place, part := c.found.place, m.Fit().Bounds
 	met := place.Intersect(part)
 	p := c.found.aligned.Before
 	crop := image.Rectangle{
@@ -99,7 +99,7 @@ func (d *Desk) beforeOver(size image.Point) *image.RGBA {
 		small := paintSmall(p.Crop(crop), view, to.Size(), views.Look{Reading: c.found.before, Knob: look.knob})
 		xdraw.NearestNeighbor.Scale(img, to, small, small.Rect, xdraw.Src, nil)
 	}
-	if m.Flip {
+	if m.Flipped() {
 		views.FlipLeftRight(img.Pix, size.X, size.Y)
 	}
 	c.drawn = drawnBefore{img, look}
@@ -127,13 +127,13 @@ func (d *Desk) mapOver(size image.Point) *image.RGBA {
 	whole := image.NewRGBA(image.Rect(0, 0, c.found.change.Width, c.found.change.Height))
 	c.found.change.Paint(whole.Pix, c.found.change.Span())
 	img := image.NewRGBA(image.Rectangle{Max: size})
-	place, part := c.found.place, m.Fit.Bounds
+	place, part := c.found.place, m.Fit().Bounds
 	to := image.Rectangle{
 		Min: scaledPoint(place.Min.Sub(part.Min), part.Size(), size),
 		Max: scaledPoint(place.Max.Sub(part.Min), part.Size(), size),
 	}
 	xdraw.ApproxBiLinear.Scale(img, to, whole, whole.Rect, xdraw.Src, nil)
-	if m.Flip {
+	if m.Flipped() {
 		views.FlipLeftRight(img.Pix, size.X, size.Y)
 	}
 	d.drawMapScale(img, c.found.change.Span())

@@ -54,11 +54,11 @@ func (d *Desk) copyImage(img image.Image) {
 		}
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.Say(widgets.StripNote, wording.Explain("copy the picture", err))
+				d.parts.strip.Say(widgets.MessageNote, wording.Explain("copy the picture", err))
 				fyne.LogError("copying a picture", err)
 				return
 			}
-			d.parts.strip.Say(widgets.StripNote, "The picture is copied.")
+			d.parts.strip.Say(widgets.MessageNote, "The picture is copied.")
 		})
 	})
 }

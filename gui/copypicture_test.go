@@ -29,7 +29,7 @@ func TestCopyImage(t *testing.T) {
 	if !ok || same.Rect != img.Rect || !bytes.Equal(same.Pix, img.Pix) {
 		t.Errorf("another picture was copied: %T, %v", got, got.Bounds())
 	}
-	if got := d.parts.strip.Said[widgets.StripNote]; got != "The picture is copied." {
+	if got := d.parts.strip.Said(widgets.MessageNote); got != "The picture is copied." {
 		t.Errorf("said %q", got)
 	}
 }
@@ -46,14 +46,14 @@ func TestCopyImageFails(t *testing.T) {
 		d := newTestDesk(t, settings.Defaults())
 		d.clip.put = func([]byte) error { return fmt.Errorf("copy a picture: %w", tt.err) }
 		d.copyImage(halves(testLight, testShadow))
-		if got := d.parts.strip.Said[widgets.StripNote]; got != tt.want {
+		if got := d.parts.strip.Said(widgets.MessageNote); got != tt.want {
 			t.Errorf("said %q, want %q", got, tt.want)
 		}
 	}
 	d := newTestDesk(t, settings.Defaults())
 	d.clip.put = func([]byte) error { t.Error("what is no picture was copied"); return nil }
 	d.copyImage(image.NewNRGBA(image.Rectangle{}))
-	if got := d.parts.strip.Said[widgets.StripNote]; len(got) < 10 || got[:10] != "Can't copy" {
+	if got := d.parts.strip.Said(widgets.MessageNote); len(got) < 10 || got[:10] != "Can't copy" {
 		t.Errorf("without pixels: said %q", got)
 	}
 }

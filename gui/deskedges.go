@@ -5,7 +5,7 @@ import "app.tonedesk/gui/widgets"
 // edgeMoved sets the groups' edges by hand, as the spread shows them, with edge i at a
 // lightness (L*). The moves of one drag are one step of undo.
 func (d *Desk) edgeMoved(i int, to float64, end bool) {
-	edges := d.parts.spread.EdgesNow()
+	edges := d.parts.spread.Edges()
 	if i >= len(edges) {
 		return
 	}
@@ -20,9 +20,9 @@ func (d *Desk) edgeMoved(i int, to float64, end bool) {
 
 // edgesByHand keeps the groups' edges where they are now, whatever is painted.
 func (d *Desk) edgesByHand() {
-	edges := d.parts.spread.EdgesNow()
+	edges := d.parts.spread.Edges()
 	if len(edges) == 0 {
-		d.parts.strip.Say(widgets.StripNote, "There are no edges: all of the picture is one group.")
+		d.parts.strip.Say(widgets.MessageNote, "There are no edges: all of the picture is one group.")
 		return
 	}
 	next := d.setup
@@ -33,7 +33,7 @@ func (d *Desk) edgesByHand() {
 // edgesAutomatic lets the edges be found by themselves again.
 func (d *Desk) edgesAutomatic() {
 	if len(d.setup.Edges) == 0 {
-		d.parts.strip.Say(widgets.StripNote, "The groups' edges are found by themselves already.")
+		d.parts.strip.Say(widgets.MessageNote, "The groups' edges are found by themselves already.")
 		return
 	}
 	next := d.setup

@@ -119,7 +119,7 @@ func (d *Desk) showPair() {
 		if len(d.spots) == 1 {
 			first = setup.SpotName(0)
 		}
-		if d.parts.mirror.Pen != nil {
+		if d.parts.mirror.HasPen() {
 			d.parts.verdict.Set(wording.SayTool(noteTools()[d.pen.tool].name, d.pen.tool == 0))
 			return
 		}
@@ -176,9 +176,9 @@ func (d *Desk) setStatus(s capture.Status) {
 		return
 	}
 	if s.Err != nil {
-		d.parts.strip.Say(widgets.StripTrouble, d.explain(s.Err))
+		d.parts.strip.Say(widgets.MessageTrouble, d.explain(s.Err))
 	} else {
-		d.parts.strip.Clear(widgets.StripTrouble)
+		d.parts.strip.Clear(widgets.MessageTrouble)
 	}
 	d.showState()
 	d.trace.state(d)
@@ -213,7 +213,7 @@ func (d *Desk) showState() {
 	if d.frozen {
 		since = d.at
 	}
-	var line, under widgets.Widths
+	var line, under widgets.TextForms
 	line.Long, line.Short = wording.SayStatus(state, d.frozen, time.Since(since))
 	if d.still != nil {
 		line.Long, line.Short = "Still of "+wording.TimeSay(d.still.Meta.Time), "Still"
@@ -257,9 +257,9 @@ func signOf(state capture.State, frozen bool) widgets.Sign {
 func (d *Desk) showStrip() {
 	strip := d.parts.strip
 	if d.setup.Source.Kind == setup.SourceDemo {
-		strip.SayWith(widgets.StripDemo, "A demo painting, to try it all on.", widgets.StripAct{Name: "Choose a region", Do: d.PickRegion})
+		strip.SayWith(widgets.MessageDemo, "A demo painting, to try it all on.", widgets.MessageAct{Name: "Choose a region", Do: d.PickRegion})
 	} else {
-		strip.Clear(widgets.StripDemo)
+		strip.Clear(widgets.MessageDemo)
 	}
 	moved := false
 	for _, p := range d.setup.Places {
@@ -269,9 +269,9 @@ func (d *Desk) showStrip() {
 		moved = moved || f.Light.Moved || f.Shadow.Moved
 	}
 	if moved {
-		strip.SayWith(widgets.StripMoved, "The picture moved. Place the spots again.", widgets.StripAct{Name: "They are right", Do: d.spotsAreRight})
+		strip.SayWith(widgets.MessageMoved, "The picture moved. Place the spots again.", widgets.MessageAct{Name: "They are right", Do: d.spotsAreRight})
 	} else {
-		strip.Clear(widgets.StripMoved)
+		strip.Clear(widgets.MessageMoved)
 	}
 }
 

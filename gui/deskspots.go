@@ -82,7 +82,7 @@ func (d *Desk) dragged(area image.Rectangle, add bool) {
 // narrow watches a part of what is watched.
 func (d *Desk) narrow(area image.Rectangle) {
 	if area.Dx() < setup.LeastSide || area.Dy() < setup.LeastSide {
-		d.parts.strip.Say(widgets.StripNote, fmt.Sprintf("That part is too small to watch: drag over at least %d × %d pixels.", setup.LeastSide, setup.LeastSide))
+		d.parts.strip.Say(widgets.MessageNote, fmt.Sprintf("That part is too small to watch: drag over at least %d × %d pixels.", setup.LeastSide, setup.LeastSide))
 		return
 	}
 	from := d.setup.Source
@@ -93,7 +93,7 @@ func (d *Desk) narrow(area image.Rectangle) {
 // placeSpot sets A, or B again, or adds one.
 func (d *Desk) placeSpot(p setup.Place, add bool) {
 	if add && len(d.setup.Places) == setup.MaxSpots {
-		d.parts.strip.Say(widgets.StripNote, "Eight spots are the most. Delete one, or drag one to where you want it.")
+		d.parts.strip.Say(widgets.MessageNote, "Eight spots are the most. Delete one, or drag one to where you want it.")
 		return
 	}
 	next, at := d.setup.With(p, add)
@@ -159,7 +159,7 @@ func (d *Desk) copyHex(i int) {
 		i = len(d.spots) - 1
 	}
 	if i < 0 || i >= len(d.spots) || d.spots[i].Err != nil {
-		d.parts.strip.Say(widgets.StripNote, "There is no spot to copy. Click one in the picture first.")
+		d.parts.strip.Say(widgets.MessageNote, "There is no spot to copy. Click one in the picture first.")
 		return
 	}
 	d.copyText(d.spots[i].Colour.Hex())
@@ -167,15 +167,15 @@ func (d *Desk) copyHex(i int) {
 
 func (d *Desk) copyText(hex string) {
 	d.app.Clipboard().SetContent(hex)
-	d.parts.strip.Say(widgets.StripNote, hex+" is copied.")
+	d.parts.strip.Say(widgets.MessageNote, hex+" is copied.")
 }
 
 // looked follows the pointer or the key cursor.
 func (d *Desk) looked(at image.Point, inside bool) {
 	d.look, d.looking = at, inside
-	if part := d.parts.mirror.Fit.Bounds; d.comparing == compareWipe && inside && !part.Empty() {
+	if part := d.parts.mirror.Fit().Bounds; d.comparing == compareWipe && inside && !part.Empty() {
 		d.comparison.at = (float32(at.X-part.Min.X) + 0.5) / float32(part.Dx())
-		if d.parts.mirror.Flip {
+		if d.parts.mirror.Flipped() {
 			d.comparison.at = 1 - d.comparison.at
 		}
 		d.drawCompare()

@@ -61,11 +61,11 @@ func (d *Desk) soon(f func()) {
 // why; nil says that it is.
 func (d *Desk) notesNotSaved(err error) {
 	if err == nil {
-		d.parts.strip.Clear(widgets.StripUnsaved)
+		d.parts.strip.Clear(widgets.MessageUnsaved)
 		return
 	}
 	fyne.LogError("saving notes", err)
-	d.parts.strip.SayWith(widgets.StripUnsaved, wording.SayUnsaved(err), widgets.StripAct{Name: "Try again", Do: d.saver.again})
+	d.parts.strip.SayWith(widgets.MessageUnsaved, wording.SayUnsaved(err), widgets.MessageAct{Name: "Try again", Do: d.saver.again})
 }
 
 // mayMark reports whether the open still, if there is one, may be marked here. If not it says
@@ -74,7 +74,7 @@ func (d *Desk) mayMark() bool {
 	if d.still == nil || d.still.Barred == nil {
 		return true
 	}
-	d.parts.strip.Say(widgets.StripNote, wording.SayBarred(d.still.Barred))
+	d.parts.strip.Say(widgets.MessageNote, wording.SayBarred(d.still.Barred))
 	return false
 }
 
@@ -187,7 +187,7 @@ func (d *Desk) stillGone(err error) {
 	id := d.setup.Source.Path
 	d.closeStill()
 	d.history.Forget(func(s setup.Setup) bool { return s.Source.Kind == setup.SourceStill && s.Source.Path == id })
-	d.parts.strip.Say(widgets.StripNote, wording.Explain("open the still", err))
+	d.parts.strip.Say(widgets.MessageNote, wording.Explain("open the still", err))
 	d.stillsChanged()
 }
 
@@ -197,8 +197,8 @@ func (d *Desk) askRestore(e stills.Entry) {
 	if name == "" {
 		name = wording.TimeSay(e.Time)
 	}
-	d.parts.strip.SayWith(widgets.StripNote, name+" is in the trash.", widgets.StripAct{Name: "Bring it back", Do: func() {
-		d.parts.strip.Clear(widgets.StripNote)
+	d.parts.strip.SayWith(widgets.MessageNote, name+" is in the trash.", widgets.MessageAct{Name: "Bring it back", Do: func() {
+		d.parts.strip.Clear(widgets.MessageNote)
 		d.restoreStill(e.ID)
 	}})
 }

@@ -1,8 +1,6 @@
 package gui
 
 import (
-	"image"
-
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
@@ -24,12 +22,12 @@ func (d *Desk) apply(next setup.Setup) {
 	d.showMarks()
 	if next.Source.Feed() != before.Feed() {
 		d.frozen = false
-		d.parts.mirror.View = image.Rectangle{}
+		d.parts.mirror.ForgetView()
 		d.leaveStill(was)
 		d.comparison.found = nil
 		d.watcher.Freeze(false)
 		d.watcher.Reopen(d.opener(next.Source))
-		d.parts.strip.Clear(widgets.StripTrouble)
+		d.parts.strip.Clear(widgets.MessageTrouble)
 	}
 	if next.Source != before {
 		d.found = live.Found{}
@@ -63,5 +61,5 @@ func (d *Desk) walk(step func(setup.Setup) (setup.Setup, bool), nothing string) 
 		d.apply(next)
 		return
 	}
-	d.parts.strip.Say(widgets.StripNote, nothing)
+	d.parts.strip.Say(widgets.MessageNote, nothing)
 }

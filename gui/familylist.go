@@ -172,7 +172,7 @@ func (d *Desk) showOutline() {
 		return
 	}
 	m := d.parts.mirror
-	m.SetOverlay(widgets.OverlayOutline, outlineFamily(d.found.Found, d.found.Order[i], m.Pixels(), m.Fit, m.Bounds))
+	m.SetOverlay(widgets.OverlayOutline, outlineFamily(d.found.Found, d.found.Order[i], m.Pixels(), m.Fit(), m.Bounds()))
 }
 
 // Choose makes the colours of row i the spots A and B.

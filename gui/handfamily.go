@@ -13,7 +13,7 @@ import (
 // its shadow side.
 func (d *Desk) addFamily() {
 	if len(d.setup.Families) == setup.MaxHandFamilies {
-		d.parts.strip.Say(widgets.StripNote, "Six families set by hand are the most. Take one away first.")
+		d.parts.strip.Say(widgets.MessageNote, "Six families set by hand are the most. Take one away first.")
 		return
 	}
 	d.ask(askLight)

@@ -91,7 +91,7 @@ func (d *Desk) handOn(way handOnWay, path string) {
 	subject.Options.Groups, subject.Bands = d.settings.Groups, d.settings.Knobs["bands"]
 	rules := d.settings.Rules
 	name := filepath.Base(path)
-	d.parts.strip.Say(widgets.StripNote, "Writing "+name+".")
+	d.parts.strip.Say(widgets.MessageNote, "Writing "+name+".")
 	d.aside(func() {
 		if way.ending != ".ora" && !way.Picture { // these show no families
 			subject.Families = families.Find(subject.Picture, subject.Out, rules)
@@ -100,10 +100,10 @@ func (d *Desk) handOn(way handOnWay, path string) {
 		d.onWindow(func() {
 			if err != nil {
 				fyne.LogError("handing a still on", err)
-				d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("write "+wording.Quote(name), err))
+				d.parts.strip.Say(widgets.MessageNote, wording.ExplainWriting("write "+wording.Quote(name), err))
 				return
 			}
-			d.parts.strip.Say(widgets.StripNote, "Written as "+name+".")
+			d.parts.strip.Say(widgets.MessageNote, "Written as "+name+".")
 		})
 	})
 }

@@ -74,10 +74,10 @@ func (d *Desk) moved(now position) {
 func (d *Desk) showCovered() {
 	part := d.covered.Intersect(d.bounds)
 	if part.Empty() || d.setup.Source.Kind != setup.SourceRegion {
-		d.parts.strip.Clear(widgets.StripCovered)
+		d.parts.strip.Clear(widgets.MessageCovered)
 		return
 	}
-	d.parts.strip.Say(widgets.StripCovered, "This window covers a part of the picture; that part is not counted. Move it aside.")
+	d.parts.strip.Say(widgets.MessageCovered, "This window covers a part of the picture; that part is not counted. Move it aside.")
 }
 
 // keepAbove keeps the window above others, or no longer.
@@ -94,15 +94,15 @@ func (d *Desk) keepAbove() {
 func (d *Desk) toggleAbove() {
 	on := !d.settings.KeepAbove
 	if err := native.KeepAbove(d.native.handle(), on); err != nil {
-		d.parts.strip.Say(widgets.StripNote, "This desktop does not let a window stay above others. Its own window menu may offer it.")
+		d.parts.strip.Say(widgets.MessageNote, "This desktop does not let a window stay above others. Its own window menu may offer it.")
 		fyne.LogError("keeping the window above others", err)
 		return
 	}
 	d.settings.KeepAbove = on
 	d.keep()
 	if on {
-		d.parts.strip.Say(widgets.StripNote, "The window stays above others.")
+		d.parts.strip.Say(widgets.MessageNote, "The window stays above others.")
 	} else {
-		d.parts.strip.Say(widgets.StripNote, "The window no longer stays above others.")
+		d.parts.strip.Say(widgets.MessageNote, "The window no longer stays above others.")
 	}
 }

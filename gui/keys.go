@@ -164,7 +164,7 @@ func (d *Desk) giveUp() {
 	case d.selected >= 0:
 		d.selectSpot(-1)
 	default:
-		d.parts.strip.Clear(widgets.StripNote)
+		d.parts.strip.Clear(widgets.MessageNote)
 	}
 	d.focusMirror()
 }

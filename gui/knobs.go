@@ -10,11 +10,11 @@ import (
 func (d *Desk) turnKnob(steps int) {
 	view := live.ViewOf(live.Wanted{Settings: d.settings})
 	if view.Knob == nil {
-		d.parts.strip.Say(widgets.StripNote, "There is nothing to set about the view "+view.Name+".")
+		d.parts.strip.Say(widgets.MessageNote, "There is nothing to set about the view "+view.Name+".")
 		return
 	}
 	at := view.Knob.At(d.settings.Knob(view) + float64(steps)*view.Knob.Step)
 	d.settings = d.settings.WithKnob(view.Key, at)
-	d.parts.strip.Say(widgets.StripNote, view.Name+": "+wording.SayKnob(*view.Knob, at)+".")
+	d.parts.strip.Say(widgets.MessageNote, view.Name+": "+wording.SayKnob(*view.Knob, at)+".")
 	d.settled()
 }

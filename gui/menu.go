@@ -55,7 +55,7 @@ func (d *Desk) openViews() {
 			fyne.NewMenuItem("Less   −", func() { d.turnKnob(-1) }))
 	}
 	items = append(items, mirrored)
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), d.window.Canvas(), widgets.Below(d.parts.bar.View))
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), d.window.Canvas(), d.parts.bar.View.Below())
 }
 
 // viewAt shows a view by its place in the list, if there is one.
@@ -87,7 +87,7 @@ func (d *Desk) AskPicture() {
 	open := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
 		d.focusMirror()
 		if err != nil {
-			d.parts.strip.Say(widgets.StripNote, wording.Explain("open the picture", err))
+			d.parts.strip.Say(widgets.MessageNote, wording.Explain("open the picture", err))
 			return
 		}
 		if file == nil {

@@ -88,16 +88,16 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 		drag(d.parts.mirror, image.Pt(100, 100), image.Pt(200, 180))
 		settle()
 	}
-	said := func() string { return d.parts.strip.Said[widgets.StripUnsaved] }
+	said := func() string { return d.parts.strip.Said(widgets.MessageUnsaved) }
 	free := blockSaving(t, d.options.Stills)
 	ring()
 	if got := said(); !strings.Contains(got, "Can't save what is marked") || !strings.Contains(got, "tried again by itself") {
 		t.Errorf("what is not saved is said as %q", got)
 	}
-	d.parts.strip.Say(widgets.StripNote, "Something else.")
-	d.parts.strip.Clear(widgets.StripNote)
-	if d.parts.strip.Text.Text != said() || said() == "" {
-		t.Errorf("it went: the strip says %q", d.parts.strip.Text.Text)
+	d.parts.strip.Say(widgets.MessageNote, "Something else.")
+	d.parts.strip.Clear(widgets.MessageNote)
+	if d.parts.strip.Shown() != said() || said() == "" {
+		t.Errorf("it went: the strip says %q", d.parts.strip.Shown())
 	}
 	for range 5 {
 		due()
@@ -125,7 +125,7 @@ func TestUnsavedNotesAreTriedAgain(t *testing.T) {
 	free = blockSaving(t, d.options.Stills)
 	ring()
 	free()
-	d.parts.strip.Acts[widgets.StripUnsaved].Do()
+	d.parts.strip.Press()
 	settle()
 	if n := len(onDisk(t, d)); n != 4 {
 		t.Errorf("with the button: %d notes on the disk", n)

@@ -120,7 +120,7 @@ func (d *Desk) walkNotes(step func(*notes.List) bool, nothing string) bool {
 		return false
 	}
 	if !step(d.still.list) {
-		d.parts.strip.Say(widgets.StripNote, nothing)
+		d.parts.strip.Say(widgets.MessageNote, nothing)
 		return true
 	}
 	d.still.painted.Set(d.still.list.All())

@@ -54,8 +54,8 @@ func TestSecondWindowOnlyShows(t *testing.T) {
 	b.seeStill(t) // which a tool keeps first
 	b.showStill(t, a.still.ID)
 	said := func() string {
-		words := b.parts.strip.Said[widgets.StripNote]
-		b.parts.strip.Clear(widgets.StripNote)
+		words := b.parts.strip.Said(widgets.MessageNote)
+		b.parts.strip.Clear(widgets.MessageNote)
 		return words
 	}
 	if got := said(); got != shownOnly || len(b.still.list.All()) != 1 || b.pen.tool != 0 {
@@ -156,6 +156,6 @@ func TestOwnStillIsNoOthers(t *testing.T) {
 	d.drawRing(t)
 	d.deleteStill(id)
 	if d.options.Stills.Has(id) {
-		t.Errorf("it is not deleted: %q", d.parts.strip.Said[widgets.StripNote])
+		t.Errorf("it is not deleted: %q", d.parts.strip.Said(widgets.MessageNote))
 	}
 }

@@ -75,7 +75,7 @@ func (d *Desk) stillOpened(s *stills.Still) {
 		d.pen.tool = 0
 	}
 	if s.Trouble != nil {
-		d.parts.strip.Say(widgets.StripNote, wording.Explain("show the notes of this still", s.Trouble))
+		d.parts.strip.Say(widgets.MessageNote, wording.Explain("show the notes of this still", s.Trouble))
 	}
 	d.tell()
 	d.showNotes()
@@ -133,13 +133,13 @@ func (d *Desk) closeStill() {
 func (d *Desk) KeepStill(opened bool) {
 	switch {
 	case d.options.Stills == nil:
-		d.parts.strip.Say(widgets.StripNote, wording.Explain("keep the picture", errNoStills))
+		d.parts.strip.Say(widgets.MessageNote, wording.Explain("keep the picture", errNoStills))
 	case d.setup.Source.Kind == setup.SourceStill:
-		d.parts.strip.Say(widgets.StripNote, "This is a still already: it is kept, with its notes.")
+		d.parts.strip.Say(widgets.MessageNote, "This is a still already: it is kept, with its notes.")
 	case d.bounds.Empty():
-		d.parts.strip.Say(widgets.StripNote, "There is no picture to keep yet.")
+		d.parts.strip.Say(widgets.MessageNote, "There is no picture to keep yet.")
 	default:
-		d.parts.strip.Say(widgets.StripNote, "Keeping the picture.")
+		d.parts.strip.Say(widgets.MessageNote, "Keeping the picture.")
 		d.copyPicture(func(c *live.Copy) { d.keepCopy(c, opened) })
 	}
 }
@@ -154,12 +154,12 @@ func (d *Desk) keepCopy(c *live.Copy, opened bool) {
 		id, err := d.options.Stills.Keep(c.Pixels, meta, nil)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("keep the picture", err))
+				d.parts.strip.Say(widgets.MessageNote, wording.ExplainWriting("keep the picture", err))
 				fyne.LogError("keeping a still", err)
 				return
 			}
 			d.kept = keptStill{id, c.Source, c.At}
-			d.parts.strip.Say(widgets.StripNote, keptWords)
+			d.parts.strip.Say(widgets.MessageNote, keptWords)
 			d.stillsChanged()
 			d.checkLimit()
 			if opened {
@@ -174,8 +174,8 @@ const keptWords = "Kept as a still."
 
 // leaveKept takes the answer away.
 func (d *Desk) leaveKept() {
-	if d.parts.strip.Said[widgets.StripNote] == keptWords {
-		d.parts.strip.Clear(widgets.StripNote)
+	if d.parts.strip.Said(widgets.MessageNote) == keptWords {
+		d.parts.strip.Clear(widgets.MessageNote)
 	}
 }
 
@@ -206,8 +206,8 @@ func (d *Desk) notesView() notes.View {
 	size := m.Pixels()
 	scale := float64(m.Scale())
 	v := notes.View{
-		Origin: ink.Pt(float64(m.Fit.Bounds.Min.X), float64(m.Fit.Bounds.Min.Y)),
-		Scale:  math.Max(float64(size.X)/math.Max(float64(m.Fit.Bounds.Dx()), 1), 1e-3),
+		Origin: ink.Pt(float64(m.Fit().Bounds.Min.X), float64(m.Fit().Bounds.Min.Y)),
+		Scale:  math.Max(float64(size.X)/math.Max(float64(m.Fit().Bounds.Dx()), 1), 1e-3),
 		Pixel:  scale, Numbers: true, Readings: true,
 		Inside: image.Rectangle{Max: size},
 	}

@@ -49,7 +49,7 @@ func newPalettePanel(d *Desk) *palettePanel {
 	})
 	save := widgets.NewButton("Save", d, func() {
 		if p.palette == nil || len(p.palette.Colours) == 0 {
-			d.parts.strip.Say(widgets.StripNote, "There is no palette to save yet.")
+			d.parts.strip.Say(widgets.MessageNote, "There is no palette to save yet.")
 			return
 		}
 		d.askSwatches(swatches.OfPalette(p.palette), p.palette, "palette")
@@ -121,7 +121,7 @@ func valueSwatches(p *palette.Palette) []widgets.Swatch {
 	all := make([]widgets.Swatch, len(p.Spread))
 	for i, share := range p.Spread {
 		v := colour.GreyOf(colour.Lightness(colour.YOfValue(float64(i) + 0.5)))
-		all[i] = widgets.Swatch{Colour: widgets.GreyOf(v), Grey: v, Label: wording.Percent(share),
+		all[i] = widgets.Swatch{Colour: colour.RGB{R: v, G: v, B: v}, Grey: v, Label: wording.Percent(share),
 			Tip: fmt.Sprintf("value %d to %d: %s of the picture", i, i+1, wording.Percent(share))}
 	}
 	for _, i := range p.Empty {

@@ -48,7 +48,7 @@ func (d *Desk) PickRegion() {
 func (d *Desk) showPicker(still *image.RGBA, screen image.Rectangle, err error) {
 	if err != nil {
 		d.picked(nil)
-		d.parts.strip.Say(widgets.StripTrouble, wording.Explain("the screen", err))
+		d.parts.strip.Say(widgets.MessageTrouble, wording.Explain("the screen", err))
 		fyne.LogError("taking a picture of the desktop", err)
 		return
 	}

@@ -69,7 +69,7 @@ func (f *saveForm) TypedKey(k *fyne.KeyEvent) {
 func (f *saveForm) askFolder() {
 	open := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
 		if err != nil {
-			f.d.parts.strip.Say(widgets.StripNote, wording.Explain("open the folder", err))
+			f.d.parts.strip.Say(widgets.MessageNote, wording.Explain("open the folder", err))
 		} else if folder != nil {
 			f.d.folder = folder.Path()
 		}
@@ -101,9 +101,9 @@ func (f *saveForm) answered(save bool) {
 	case err != nil: // there is none, or writing says why not
 		f.write(path)
 	case there.IsDir():
-		f.d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("write "+wording.Quote(name), syscall.EISDIR))
+		f.d.parts.strip.Say(widgets.MessageNote, wording.ExplainWriting("write "+wording.Quote(name), syscall.EISDIR))
 	case f.d.reads(there):
-		f.d.parts.strip.Say(widgets.StripNote, wording.Sentence("write "+wording.Quote(name), "it is the picture that is read", "choose another name"))
+		f.d.parts.strip.Say(widgets.MessageNote, wording.Sentence("write "+wording.Quote(name), "it is the picture that is read", "choose another name"))
 	default:
 		f.askOver(path)
 	}

@@ -116,10 +116,10 @@ func TestSaveFormRefuses(t *testing.T) {
 	} {
 		f, written := askedFile(t, d, dir)
 		f.enter(name)
-		if got := d.parts.strip.Said[widgets.StripNote]; !strings.Contains(got, want) || len(*written) > 0 {
+		if got := d.parts.strip.Said(widgets.MessageNote); !strings.Contains(got, want) || len(*written) > 0 {
 			t.Errorf("%s: it says %q and writes %q", name, got, *written)
 		}
-		d.parts.strip.Clear(widgets.StripNote)
+		d.parts.strip.Clear(widgets.MessageNote)
 	}
 }
 

@@ -35,10 +35,10 @@ func (d *Desk) saveSwatches(path string, rows []swatches.Row, all any) {
 	write := swatchFormats[strings.ToLower(filepath.Ext(path))]
 	err := files.Create(path, true, func(w io.Writer) error { return write(w, rows, all) })
 	if err != nil {
-		d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("save "+wording.Quote(path), err))
+		d.parts.strip.Say(widgets.MessageNote, wording.ExplainWriting("save "+wording.Quote(path), err))
 		return
 	}
-	d.parts.strip.Say(widgets.StripNote, "Saved as "+filepath.Base(path)+".")
+	d.parts.strip.Say(widgets.MessageNote, "Saved as "+filepath.Base(path)+".")
 }
 
 // copySwatches copies colours as text.
@@ -46,5 +46,5 @@ func (d *Desk) copySwatches(rows []swatches.Row) {
 	var text strings.Builder
 	_ = swatches.WriteText(&text, rows) // a builder takes all
 	d.app.Clipboard().SetContent(text.String())
-	d.parts.strip.Say(widgets.StripNote, "All of these colours are copied as text.")
+	d.parts.strip.Say(widgets.MessageNote, "All of these colours are copied as text.")
 }

@@ -63,11 +63,11 @@ func (s *shelf) load() {
 		entries, problems, err := listStills(d.options.Stills, trash)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.Say(widgets.StripNote, wording.Explain("list the stills", err))
+				d.parts.strip.Say(widgets.MessageNote, wording.Explain("list the stills", err))
 				return
 			}
 			for _, p := range problems {
-				d.parts.strip.Say(widgets.StripNote, wording.SayProblem(p))
+				d.parts.strip.Say(widgets.MessageNote, wording.SayProblem(p))
 			}
 			s.all = entries
 			s.filter()

@@ -29,7 +29,7 @@ type stillHead struct {
 func newStillHead(d *Desk) *stillHead {
 	h := &stillHead{d: d, words: widgets.SmallLabel()}
 	h.name = newNameEntry(d)
-	h.handOn = widgets.NewButton("Hand on", d, func() { d.askHandOn(widgets.Below(h.handOn)) })
+	h.handOn = widgets.NewButton("Hand on", d, func() { d.askHandOn(h.handOn.Below()) })
 	h.handOn.Explain(d.parts.tips, "Save a sheet, the picture with notes, or its layers")
 	act := func(name, tip string, do func()) *widgets.Button {
 		b := widgets.NewButton(name, d, do)
@@ -103,7 +103,7 @@ func (e *nameEntry) FocusLost() {
 		err := d.options.Stills.Rename(id, name)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("rename the still", err))
+				d.parts.strip.Say(widgets.MessageNote, wording.ExplainWriting("rename the still", err))
 			}
 			d.stillsChanged()
 		})
@@ -137,11 +137,11 @@ func (d *Desk) deleteStill(id string) {
 		err := d.options.Stills.Delete(id)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("delete the still", err))
+				d.parts.strip.Say(widgets.MessageNote, wording.ExplainWriting("delete the still", err))
 				return
 			}
 			d.deleted = append(d.deleted, id)
-			d.parts.strip.SayWith(widgets.StripNote, "The still is in the trash.", widgets.StripAct{Name: "Bring it back", Do: func() { d.undoDelete() }})
+			d.parts.strip.SayWith(widgets.MessageNote, "The still is in the trash.", widgets.MessageAct{Name: "Bring it back", Do: func() { d.undoDelete() }})
 			d.stillsChanged()
 		})
 	})
@@ -154,7 +154,7 @@ func (d *Desk) undoDelete() bool {
 	}
 	id := d.deleted[len(d.deleted)-1]
 	d.deleted = d.deleted[:len(d.deleted)-1]
-	d.parts.strip.Clear(widgets.StripNote)
+	d.parts.strip.Clear(widgets.MessageNote)
 	d.restoreStill(id)
 	return true
 }
@@ -165,10 +165,10 @@ func (d *Desk) restoreStill(id string) {
 		err := d.options.Stills.Restore(id)
 		d.onWindow(func() {
 			if err != nil {
-				d.parts.strip.Say(widgets.StripNote, wording.ExplainWriting("bring the still back", err))
+				d.parts.strip.Say(widgets.MessageNote, wording.ExplainWriting("bring the still back", err))
 				return
 			}
-			d.parts.strip.Say(widgets.StripNote, "The still is back.")
+			d.parts.strip.Say(widgets.MessageNote, "The still is back.")
 			d.stillsChanged()
 		})
 	})
@@ -180,5 +180,5 @@ func (d *Desk) openStillFolder() {
 	if err := d.app.OpenURL(&url.URL{Scheme: "file", Path: filepath.ToSlash(folder)}); err != nil {
 		fyne.LogError("opening the still's folder", err)
 	}
-	d.parts.strip.Say(widgets.StripNote, "It lies in "+folder+".")
+	d.parts.strip.Say(widgets.MessageNote, "It lies in "+folder+".")
 }

@@ -28,9 +28,9 @@ func (d *Desk) checkLimit() {
 			}
 			switch {
 			case len(over.Removals) > 0:
-				d.parts.strip.SayWith(widgets.StripNote, wording.SayOver(over), widgets.StripAct{Name: "See which", Do: func() { d.askClear(over) }})
+				d.parts.strip.SayWith(widgets.MessageNote, wording.SayOver(over), widgets.MessageAct{Name: "See which", Do: func() { d.askClear(over) }})
 			case !over.Enough():
-				d.parts.strip.Say(widgets.StripNote, wording.SayOver(over))
+				d.parts.strip.Say(widgets.MessageNote, wording.SayOver(over))
 			}
 		})
 	})
@@ -38,7 +38,7 @@ func (d *Desk) checkLimit() {
 
 // askClear lists what would be removed, and removes it if the painter agrees.
 func (d *Desk) askClear(over stills.Clearing) {
-	d.parts.strip.Clear(widgets.StripNote)
+	d.parts.strip.Clear(widgets.MessageNote)
 	list := container.NewVBox()
 	if !over.Enough() {
 		l := widgets.SmallLabel()
@@ -71,7 +71,7 @@ func (d *Desk) clearStills(over stills.Clearing) {
 			if err != nil {
 				words += " " + wording.Explain("remove all of them", err)
 			}
-			d.parts.strip.Say(widgets.StripNote, words)
+			d.parts.strip.Say(widgets.MessageNote, words)
 			d.stillsChanged()
 		})
 	})

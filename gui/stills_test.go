@@ -167,8 +167,8 @@ func TestNotesFollowTheZoom(t *testing.T) {
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))
 	drawn := func() int {
 		n := 0
-		for i := 3; i < len(m.Over[widgets.OverlayNotes].Pix); i += 4 {
-			if m.Over[widgets.OverlayNotes].Pix[i] != 0 {
+		for i := 3; i < len(m.Overlay(widgets.OverlayNotes).Pix); i += 4 {
+			if m.Overlay(widgets.OverlayNotes).Pix[i] != 0 {
 				n++
 			}
 		}
@@ -179,10 +179,10 @@ func TestNotesFollowTheZoom(t *testing.T) {
 		t.Fatal("nothing is drawn")
 	}
 	for range 6 {
-		m.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: m.Fit.Pane(image.Pt(300, 250))}, Scrolled: fyne.NewDelta(0, 1)})
+		m.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: m.Fit().Pane(image.Pt(300, 250))}, Scrolled: fyne.NewDelta(0, 1)})
 		d.see(t, halves(testLight, testLight))
 	}
-	if part := m.Fit.Bounds; image.Rect(100, 100, 200, 180).Overlaps(part) {
+	if part := m.Fit().Bounds; image.Rect(100, 100, 200, 180).Overlaps(part) {
 		t.Fatalf("the part %v shows the box", part)
 	}
 	if n := drawn(); n != 0 {
@@ -233,7 +233,7 @@ func TestShelf(t *testing.T) {
 		t.Error("the still does not come back")
 	}
 	d.deleteStill(id)
-	d.parts.strip.Acts[widgets.StripNote].Do() // bring it back
+	d.parts.strip.Press() // bring it back
 	if len(p.shelf.shown) != 1 {
 		t.Error("the still does not come back by the strip's button")
 	}
@@ -288,7 +288,7 @@ func TestCompareWithAStill(t *testing.T) {
 	if got := p.compare.words.Text; !strings.Contains(got, "Shadows 2.4"+wording.Nbsp+"tones darker") {
 		t.Errorf("the change is said as %q", got)
 	}
-	over := func() *image.RGBA { return d.parts.mirror.Over[widgets.OverlayBefore] }
+	over := func() *image.RGBA { return d.parts.mirror.Overlay(widgets.OverlayBefore) }
 	size := d.parts.mirror.Pixels()
 	d.looked(image.Pt(300, 100), true) // the wipe follows the pointer
 	left, right := over().RGBAAt(size.X*6/10, 10), over().RGBAAt(size.X*9/10, 10)
@@ -303,19 +303,19 @@ func TestCompareWithAStill(t *testing.T) {
 	d.setCompare(compareSides)
 	d.see(t, now)
 	m := d.parts.mirror
-	if widgets.SizeOf(m.Before) != m.Pixels() {
-		t.Fatalf("beside the picture of %v stands one of %v", m.Pixels(), widgets.SizeOf(m.Before))
+	if m.Other().Rect.Size() != m.Pixels() {
+		t.Fatalf("beside the picture of %v stands one of %v", m.Pixels(), m.Other().Rect.Size())
 	}
 	darkSide := func(img *image.RGBA) uint8 { return img.RGBAAt(img.Rect.Dx()*3/4, img.Rect.Dy()/2).R }
-	if was, is := darkSide(m.Before), darkSide(m.Img); was != 120 || is != 60 {
+	if was, is := darkSide(m.Other()), darkSide(m.Picture()); was != 120 || is != 60 {
 		t.Errorf("the darker sides are %d before and %d now, want 120 and 60", was, is)
 	}
-	if m.Laid.Small.X+m.Laid.Size.Width > m.Fit.Pos.X && m.Laid.Small.Y+m.Laid.Size.Height > m.Fit.Pos.Y {
-		t.Errorf("the two lie over each other: %+v", m.Laid)
+	if a := m.Arrangement(); a.OtherPos.X+a.OtherSize.Width > a.Picture.Pos.X && a.OtherPos.Y+a.OtherSize.Height > a.Picture.Pos.Y {
+		t.Errorf("the two lie over each other: %+v", a)
 	}
 	d.endCompare()
 	d.see(t, now)
-	if over() != nil || m.Halves || m.Pixels() != size {
+	if over() != nil || m.Halves() || m.Pixels() != size {
 		t.Error("the picture from before stays")
 	}
 }
@@ -335,7 +335,7 @@ func TestTurnsNeverFlash(t *testing.T) {
 	d.see(t, now)
 	d.setCompare(compareTurns)
 	middle := d.parts.mirror.Pixels().Div(2)
-	before := func() bool { return d.parts.mirror.Over[widgets.OverlayBefore].RGBAAt(middle.X, middle.Y).A != 0 }
+	before := func() bool { return d.parts.mirror.Overlay(widgets.OverlayBefore).RGBAAt(middle.X, middle.Y).A != 0 }
 	switches, shown := 0, before()
 	for began := time.Now(); time.Since(began) < 900*time.Millisecond; {
 		d.TypedRune('n')
@@ -359,12 +359,12 @@ func TestHandOnFromTheWindow(t *testing.T) {
 			path := filepath.Join(dir, "still"+way.suffix+ending)
 			d.handOn(way, path)
 			if info, err := os.Stat(path); err != nil || info.Size() < 100 || info.Mode().Perm() != 0o600 {
-				t.Errorf("%s as %s: %v, %v; the window says %q", way.name, ending, info, err, d.parts.strip.Said[widgets.StripNote])
+				t.Errorf("%s as %s: %v, %v; the window says %q", way.name, ending, info, err, d.parts.strip.Said(widgets.MessageNote))
 			}
 		}
 	}
 	d.handOn(handOnWays()[0], filepath.Join(dir, "no", "such", "folder.pdf"))
-	if got := d.parts.strip.Said[widgets.StripNote]; !strings.Contains(got, "Can't write") {
+	if got := d.parts.strip.Said(widgets.MessageNote); !strings.Contains(got, "Can't write") {
 		t.Errorf("a folder that isn't there is answered by %q", got)
 	}
 }
@@ -457,10 +457,10 @@ func TestHandMovesThePicture(t *testing.T) {
 	m := d.parts.mirror
 	m.Zoom(4)
 	d.see(t, img)
-	part := m.Fit.Bounds
+	part := m.Fit().Bounds
 	drag(m, part.Min.Add(image.Pt(60, 50)), part.Min.Add(image.Pt(30, 30)))
 	d.see(t, img)
-	if got := m.Fit.Bounds.Min.Sub(part.Min); got != image.Pt(30, 20) {
+	if got := m.Fit().Bounds.Min.Sub(part.Min); got != image.Pt(30, 20) {
 		t.Errorf("dragged by (-30,-20) the picture moved by %v", got)
 	}
 }
@@ -501,24 +501,24 @@ func TestPictureStaysUnderPen(t *testing.T) {
 				continue
 			}
 			d.setTool(i)
-			d.parts.strip.Clear(widgets.StripNote)
+			d.parts.strip.Clear(widgets.MessageNote)
 			d.see(t, halves(testLight, testShadow))
-			before, y := m.Fit, float64(60+30*i)
+			before, y := m.Fit(), float64(60+30*i)
 			d.pen.Down(60, y, false)
 			for x := 70; x < 300; x += 10 {
 				d.pen.Move(float64(x), y, false)
-				if m.Fit.Pos != before.Pos || m.Fit.Size != before.Size {
-					t.Fatalf("at %g wide, %s moved the picture from %v to %v", width, tool.name, before, m.Fit)
+				if m.Fit().Pos != before.Pos || m.Fit().Size != before.Size {
+					t.Fatalf("at %g wide, %s moved the picture from %v to %v", width, tool.name, before, m.Fit())
 				}
 			}
-			d.parts.strip.Say(widgets.StripNote, "Something is said at the top, in the picture's place.")
-			if m.Fit.Size != before.Size {
+			d.parts.strip.Say(widgets.MessageNote, "Something is said at the top, in the picture's place.")
+			if m.Fit().Size != before.Size {
 				t.Errorf("at %g wide, a sentence moved the picture under the pen", width)
 			}
 			d.pen.Up()
-			d.parts.strip.Clear(widgets.StripNote)
-			if m.Fit.Size != before.Size {
-				t.Errorf("at %g wide, after %s the picture is %v, was %v", width, tool.name, m.Fit, before)
+			d.parts.strip.Clear(widgets.MessageNote)
+			if m.Fit().Size != before.Size {
+				t.Errorf("at %g wide, after %s the picture is %v, was %v", width, tool.name, m.Fit(), before)
 			}
 		}
 	}
@@ -553,11 +553,11 @@ func TestDeletedStillLeavesNoTool(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, halves(testLight, testShadow))
 	d.setTool(2)
-	if p.tools.rows[0].Chosen != 2 {
-		t.Fatalf("tool %d is underlined, want 2", p.tools.rows[0].Chosen)
+	if p.tools.rows[0].Chosen() != 2 {
+		t.Fatalf("tool %d is underlined, want 2", p.tools.rows[0].Chosen())
 	}
 	d.deleteStill(d.still.ID)
-	if a, b := p.tools.rows[0].Chosen, p.tools.rows[1].Chosen; a >= 0 || b >= 0 {
+	if a, b := p.tools.rows[0].Chosen(), p.tools.rows[1].Chosen(); a >= 0 || b >= 0 {
 		t.Errorf("tools %d and %d are underlined without a still", a, b)
 	}
 }
@@ -569,7 +569,7 @@ func TestKeptIsSaidUntilMore(t *testing.T) {
 		"another page": func() { d.openPage(pageIndex(settings.PageStills)) },
 		"another part": func() {
 			d.openPage(pageIndex(settings.PageStills))
-			d.parts.strip.Say(widgets.StripNote, keptWords)
+			d.parts.strip.Say(widgets.MessageNote, keptWords)
 			d.showStillsPart(partMarks)
 		},
 		"another source": func() { d.watch(setup.Source{Kind: setup.SourcePicture, Path: "x.png"}) },
@@ -577,16 +577,16 @@ func TestKeptIsSaidUntilMore(t *testing.T) {
 		d.see(t, halves(testLight, testShadow))
 		d.KeepStill(false)
 		d.see(t, halves(testLight, testShadow))
-		if d.parts.strip.Said[widgets.StripNote] != "Kept as a still." {
-			t.Fatalf("kept, it says %q", d.parts.strip.Said[widgets.StripNote])
+		if d.parts.strip.Said(widgets.MessageNote) != "Kept as a still." {
+			t.Fatalf("kept, it says %q", d.parts.strip.Said(widgets.MessageNote))
 		}
 		do()
-		if said := d.parts.strip.Said[widgets.StripNote]; said != "" {
+		if said := d.parts.strip.Said(widgets.MessageNote); said != "" {
 			t.Errorf("after %s it still says %q", name, said)
 		}
-		d.parts.strip.Say(widgets.StripNote, "Something else.")
+		d.parts.strip.Say(widgets.MessageNote, "Something else.")
 		do()
-		if said := d.parts.strip.Said[widgets.StripNote]; said == "" && name == "another page" {
+		if said := d.parts.strip.Said(widgets.MessageNote); said == "" && name == "another page" {
 			t.Errorf("%s takes another answer away", name)
 		}
 	}

@@ -41,7 +41,7 @@ func newStillsPage(d *Desk) pageView {
 	p.measure.Hide()
 	p.compare = newComparePanel(d)
 	p.shelf = newShelf(d)
-	p.marks = container.NewVBox(widgets.OnPanel(p.head.box, p.tools.box, container.New(widgets.LinesHigh(measureLines), p.measure), widgets.Inset(p.text)))
+	p.marks = container.NewVBox(widgets.OnPanel(p.head.box, p.tools.box, container.New(widgets.LeastLines(measureLines), p.measure), widgets.Inset(p.text)))
 	p.parts = widgets.NewChooser([]string{"Shelf", "Marks", "Compare"}, 4.5*widgets.Step, d, d.showStillsPart)
 	keep := widgets.NewButton("Keep", d, func() { d.KeepStill(false) })
 	keep.Explain(d.parts.tips, "Keep the picture as a still (Ctrl+S)")

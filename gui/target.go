@@ -93,7 +93,7 @@ func (d *Desk) takenTarget(r *analysis.Reading) {
 	}
 	d.taking = false
 	if r.Counted == 0 {
-		d.parts.strip.Say(widgets.StripNote, "Nothing is counted in this picture, so it can't be a target.")
+		d.parts.strip.Say(widgets.MessageNote, "Nothing is counted in this picture, so it can't be a target.")
 		return
 	}
 	d.setTarget(&setup.Target{Name: "The picture as it was at " + d.at.Format("15:04:05"), Plan: analysis.NewTarget(r)})
@@ -104,7 +104,7 @@ func (d *Desk) AskTarget() {
 	open := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
 		d.focusMirror()
 		if err != nil {
-			d.parts.strip.Say(widgets.StripNote, wording.Explain("open the target", err))
+			d.parts.strip.Say(widgets.MessageNote, wording.Explain("open the target", err))
 			return
 		}
 		if file == nil {
@@ -162,7 +162,7 @@ func (d *Desk) readTarget(what string, take func(*setup.Target), read func() (*s
 				err = pictures.ErrUncounted
 			}
 			if err != nil {
-				d.parts.strip.Say(widgets.StripNote, wording.Explain("read "+what+" as the target", err))
+				d.parts.strip.Say(widgets.MessageNote, wording.Explain("read "+what+" as the target", err))
 				return
 			}
 			take(t)

@@ -74,8 +74,8 @@ func (t trace) write(d *Desk, line traceLine) {
 		return
 	}
 	line.State, line.Frozen = d.state().String(), d.frozen
-	line.Line, line.Strip = d.parts.bar.Line.Long, d.parts.strip.Said[d.parts.strip.Top()]
-	line.Bounds, line.Part, line.View = d.bounds, d.parts.mirror.Fit.Bounds, d.settings.View
+	line.Line, line.Strip = d.parts.bar.Line(), d.parts.strip.Shown()
+	line.Bounds, line.Part, line.View = d.bounds, d.parts.mirror.Fit().Bounds, d.settings.View
 	line.Sentence = d.parts.verdict.Text().Title
 	line.Mirror, line.Page, line.Tabs = d.mirrorBox(), d.settings.Page, d.boxOf(d.parts.tabs)
 	line.Spread = d.boxOf(d.parts.spread)
@@ -84,7 +84,7 @@ func (t trace) write(d *Desk, line traceLine) {
 		line.Target = p.target.words.Text
 		for _, row := range p.families.rows {
 			if !row.Hidden {
-				line.Families = append(line.Families, tracedFamily{row.Text.Light.Hex(), row.Text.Shadow.Hex(), row.Text.Tones + ": " + row.Text.Says, row.Text.Remarks, d.boxOf(row)})
+				line.Families = append(line.Families, tracedFamily{row.Text().Light.Hex(), row.Text().Shadow.Hex(), row.Text().Tones + ": " + row.Text().Says, row.Text().Remarks, d.boxOf(row)})
 			}
 		}
 	}
@@ -126,7 +126,7 @@ func (d *Desk) boxOf(o fyne.CanvasObject) [4]float32 {
 // mirrorBox is where the picture lies in the window, in display pixels.
 func (d *Desk) mirrorBox() [4]float32 {
 	m := d.parts.mirror
-	at := d.app.Driver().AbsolutePositionForObject(m).Add(m.Fit.Pos)
+	at := d.app.Driver().AbsolutePositionForObject(m).Add(m.Fit().Pos)
 	scale := m.Scale()
-	return [4]float32{at.X * scale, at.Y * scale, m.Fit.Size.Width * scale, m.Fit.Size.Height * scale}
+	return [4]float32{at.X * scale, at.Y * scale, m.Fit().Size.Width * scale, m.Fit().Size.Height * scale}
 }
