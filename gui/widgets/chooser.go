@@ -19,13 +19,6 @@ type Chooser struct {
 	look   *chooserLook
 }
 
-var (
-	_ fyne.Focusable     = (*Chooser)(nil)
-	_ fyne.Tappable      = (*Chooser)(nil)
-	_ fyne.Shortcutable  = (*Chooser)(nil)
-	_ desktop.Cursorable = (*Chooser)(nil)
-)
-
 // NewChooser returns a row of words, the first chosen. It calls choose for a word that the
 // painter wants; it is chosen only once Set says so.
 func NewChooser(words []string, height float32, keys Keys, choose func(i int)) *Chooser {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image"
 	"slices"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -165,7 +166,7 @@ func TestShiftKey(t *testing.T) {
 func TestPageMeasures(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.GroundDark))
 	words := SmallLabel()
-	words.SetText("so many words that they take more than one line in a window that is as narrow as this one is, and fewer in a wide one")
+	words.SetText(strings.Repeat("so many words that they take more lines than there is room for in a narrow window, and fewer in a wide one ", 12))
 	below := NewVerdict()
 	var page *Page
 	messages := NewMessageBar(&heardKeys{}, func() {
@@ -194,8 +195,11 @@ func TestPageMeasures(t *testing.T) {
 	if got := messages.Size().Height; got != alone-mirror.Size().Height || got < messages.MinSize().Height {
 		t.Errorf("in a narrow window again, messages are %g high, ask for %g", got, messages.MinSize().Height)
 	}
-	if end := words.Position().Y + words.MinSize().Height; below.Position().Y < end {
-		t.Errorf("below the words, which end at %g, something begins at %g", end, below.Position().Y)
+	for _, width := range []float32{340, 320} {
+		page.Resize(fyne.NewSize(width, 600))
+		if gap := below.Position().Y - words.Position().Y - words.MinSize().Height; gap < 0 || gap > 2*Step {
+			t.Errorf("%g wide: below the words something begins %g after their end", width, gap)
+		}
 	}
 }
 

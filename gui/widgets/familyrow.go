@@ -52,15 +52,6 @@ type FamilyRow struct {
 	look  *familyLook
 }
 
-var (
-	_ fyne.Focusable         = (*FamilyRow)(nil)
-	_ fyne.Tappable          = (*FamilyRow)(nil)
-	_ fyne.SecondaryTappable = (*FamilyRow)(nil)
-	_ fyne.Shortcutable      = (*FamilyRow)(nil)
-	_ desktop.Cursorable     = (*FamilyRow)(nil)
-	_ desktop.Hoverable      = (*FamilyRow)(nil)
-)
-
 // NewFamilyRow returns the row of family i, without a reading as yet.
 func NewFamilyRow(i int, acts FamilyActs) *FamilyRow {
 	f := &FamilyRow{index: i, acts: acts}

@@ -80,17 +80,6 @@ type MirrorPen interface {
 	Nudge(by image.Point) bool // by arrow keys; false if there is nothing to move
 }
 
-var (
-	_ desktop.Mouseable  = (*Mirror)(nil)
-	_ desktop.Hoverable  = (*Mirror)(nil)
-	_ desktop.Cursorable = (*Mirror)(nil)
-	_ desktop.Keyable    = (*Mirror)(nil)
-	_ fyne.Draggable     = (*Mirror)(nil)
-	_ fyne.Scrollable    = (*Mirror)(nil)
-	_ fyne.Focusable     = (*Mirror)(nil)
-	_ fyne.Shortcutable  = (*Mirror)(nil)
-)
-
 // NewMirror returns an empty mirror.
 func NewMirror(acts MirrorActs) *Mirror {
 	m := &Mirror{acts: acts, square: 3}

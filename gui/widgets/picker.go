@@ -28,15 +28,6 @@ type Picker struct {
 	look  *pickerLook
 }
 
-var (
-	_ desktop.Mouseable  = (*Picker)(nil)
-	_ desktop.Cursorable = (*Picker)(nil)
-	_ desktop.Keyable    = (*Picker)(nil)
-	_ fyne.Draggable     = (*Picker)(nil)
-	_ fyne.Focusable     = (*Picker)(nil)
-	_ fyne.Shortcutable  = (*Picker)(nil)
-)
-
 // NewPicker shows still, which pictures the desktop, with a region chosen already (or
 // none, if empty). done is called once, with the region or, given up, with false.
 func NewPicker(still *image.RGBA, desktop, chosen image.Rectangle, done func(image.Rectangle, bool)) *Picker {

@@ -25,14 +25,6 @@ type spotCard struct {
 	look  *spotCardLook
 }
 
-var (
-	_ fyne.Focusable     = (*spotCard)(nil)
-	_ fyne.Tappable      = (*spotCard)(nil)
-	_ fyne.Shortcutable  = (*spotCard)(nil)
-	_ desktop.Cursorable = (*spotCard)(nil)
-	_ desktop.Hoverable  = (*spotCard)(nil)
-)
-
 func newSpotCard(index int, acts CardActs) *spotCard {
 	c := &spotCard{index: index, acts: acts}
 	c.focus = focus{keys: acts.Keys, owner: c, changed: c.redraw}

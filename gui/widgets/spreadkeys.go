@@ -21,17 +21,6 @@ type spreadHand struct {
 	chosen int  // the edge that keys move
 }
 
-var (
-	_ fyne.Draggable      = (*Spread)(nil)
-	_ fyne.DoubleTappable = (*Spread)(nil)
-	_ fyne.Focusable      = (*Spread)(nil)
-	_ fyne.Shortcutable   = (*Spread)(nil)
-	_ desktop.Mouseable   = (*Spread)(nil)
-	_ desktop.Hoverable   = (*Spread)(nil)
-	_ desktop.Cursorable  = (*Spread)(nil)
-	_ desktop.Keyable     = (*Spread)(nil)
-)
-
 // edgeReach is how far from an edge a press takes hold of it, in Fyne units.
 const edgeReach = Step
 

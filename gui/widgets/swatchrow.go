@@ -49,15 +49,6 @@ type SwatchPlan struct {
 	Columns int // most swatches in a line; 0 for all in one
 }
 
-var (
-	_ fyne.Focusable         = (*SwatchRow)(nil)
-	_ fyne.Tappable          = (*SwatchRow)(nil)
-	_ fyne.SecondaryTappable = (*SwatchRow)(nil)
-	_ fyne.Shortcutable      = (*SwatchRow)(nil)
-	_ desktop.Hoverable      = (*SwatchRow)(nil)
-	_ desktop.Cursorable     = (*SwatchRow)(nil)
-)
-
 // NewSwatchRow returns a row without swatches.
 func NewSwatchRow(plan SwatchPlan, acts SwatchActs) *SwatchRow {
 	s := &SwatchRow{plan: plan, acts: acts}

@@ -164,7 +164,7 @@ func TestCardTips(t *testing.T) {
 	}
 }
 
-// Shown reports whether a tip is seen.
+// shown reports whether a tip is seen.
 func (t *Tips) shown() bool { return t.words != "" && t.back.Visible() && t.lines[0].Visible() }
 
 // By hand: letters of width 1.
