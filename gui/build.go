@@ -19,7 +19,7 @@ type parts struct {
 	verdict *widgets.Verdict
 	cards   *widgets.CardGrid
 	spread  *widgets.Spread
-	frame   *fyne.Container // all of the window but what lies over it
+	frame   *widgets.Page // all of the window but what lies over it
 	lower   *container.Scroll
 	pages   []pageView // in the order of the list of pages
 	tabs    *widgets.Chooser
@@ -46,11 +46,10 @@ func (d *Desk) build() {
 	d.window.SetPadded(false)
 	p := &d.parts
 	d.tips = widgets.NewTips(d.later)
-	p.bar = widgets.NewSourceBar(fixed{d})
-	p.message = widgets.NewMessageBar(fixed{d}, d.relay)
+	p.bar = widgets.NewSourceBar(alwaysSeen{d})
+	p.message = widgets.NewMessageBar(alwaysSeen{d}, d.relay)
 	d.messages.bar = p.message
-	d.mirror = widgets.NewMirror()
-	d.mirror.Acts = d.mirrorActs()
+	d.mirror = widgets.NewMirror(d.mirrorActs())
 	p.verdict = widgets.NewVerdict()
 	p.cards = widgets.NewCardGrid(d.cardActs())
 	p.spread = widgets.NewSpread(widgets.SpreadActs{Edge: d.edgeMoved, Automatic: d.edgesAutomatic, Keys: d})
@@ -62,9 +61,7 @@ func (d *Desk) build() {
 	}
 	d.showLower()
 	p.ground = canvas.NewRectangle(nil)
-	lay := &widgets.PageLayout{Bar: p.bar, Strip: p.message.Box, Mirror: d.mirror, Verdict: p.verdict, Lower: p.lower, Tabs: p.tabs,
-		Content: func() fyne.Size { return p.lower.Content.MinSize() }, Rewrap: func() { p.lower.Content.Refresh() }}
-	p.frame = container.New(lay, p.bar, p.message.Box, d.mirror, p.verdict, p.lower, p.tabs)
+	p.frame = widgets.NewPage(widgets.PageParts{Bar: p.bar, Messages: p.message, Mirror: d.mirror, Verdict: p.verdict, Lower: p.lower, Tabs: p.tabs})
 	d.joinBar()
 	d.window.SetContent(container.NewStack(p.ground, p.frame, d.tips.Box))
 	d.window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
@@ -92,7 +89,7 @@ func (d *Desk) joinBar() {
 	act(bar.Region, "Choose a region of the screen (R)", d.PickRegion)
 	act(bar.Freeze, "Hold the picture, or go on (F)", d.Freeze)
 	act(bar.View, "Choose a view (V is the next)", d.openViews)
-	act(bar.More, "Menu; F1 lists all keys", func() { d.openMenu(widgets.Below(bar.More)) })
+	act(bar.More, "Menu; F1 lists all keys", func() { d.openMenu(bar.More.Below()) })
 }
 
 // joinKeys makes the window's keys work while nothing has the focus.
@@ -115,9 +112,7 @@ func (d *Desk) mirrorActs() widgets.MirrorActs {
 	return widgets.MirrorActs{
 		Click: d.clicked, Drag: d.dragged, Carry: d.carried, Select: d.selectSpot, Look: d.looked,
 		Resized: d.renew, Menu: d.openMenu,
-		Key:   func(name fyne.KeyName, _ bool) bool { return d.TypedKey(name) },
-		Rune:  d.TypedRune,
-		Short: d.TypedShortcut,
+		Keys: alwaysSeen{d},
 	}
 }
 
@@ -126,7 +121,6 @@ func (d *Desk) colour() {
 	th, v := d.app.Settings().Theme(), d.app.Settings().ThemeVariant()
 	d.parts.ground.FillColor = th.Color(theme.ColorNameBackground, v)
 	d.parts.ground.Refresh()
-	d.parts.message.Colour(th, v)
 }
 
 // relay lays the page anew, after a part asks for another height.
@@ -174,7 +168,7 @@ func (d *Desk) framed(heading string, content fyne.CanvasObject) fyne.CanvasObje
 	title := widget.NewLabel(heading)
 	title.TextStyle.Bold = true
 	done := widgets.NewButton("Done", d, func() { d.openPanel(panelNone) })
-	back := widgets.NewPanelGround(widgets.ColorNamePanel)
+	back := widgets.NewPanel()
 	inner := container.NewVBox(container.NewBorder(nil, nil, title, done), content)
 	return container.NewStack(back, container.NewPadded(inner))
 }

@@ -173,12 +173,12 @@ func (c *comparer) other() {
 
 // follow moves the line of the wipe to the pointer.
 func (c *comparer) follow(at image.Point, inside bool) {
-	part := c.mirror.Fit.Bounds
+	part := c.mirror.Fit().Bounds
 	if c.how != compareWipe || !inside || part.Empty() {
 		return
 	}
 	c.with.line = (float32(at.X-part.Min.X) + 0.5) / float32(part.Dx())
-	if c.mirror.Flip {
+	if c.mirror.Flipped() {
 		c.with.line = 1 - c.with.line
 	}
 	c.draw()

@@ -26,10 +26,9 @@ type testComparer struct {
 
 func newTestComparer(t *testing.T) *testComparer {
 	app := test.NewTempApp(t)
-	h := &host{app: app, mirror: widgets.NewMirror(), tellPage: func(pageEvent) {}, background: func(f func()) { f() }}
+	h := &host{app: app, mirror: widgets.NewMirror(widgets.MirrorActs{Resized: func() {}}), tellPage: func(pageEvent) {}, background: func(f func()) { f() }}
 	h.messages.bar = widgets.NewMessageBar(nil, func() {})
 	h.later = func(time.Duration, func()) func() { return func() {} }
-	h.mirror.Acts.Resized = func() {}
 	h.mirror.Resize(fyne.NewSize(500, 400))
 	c := &testComparer{}
 	c.comparer = comparer{
@@ -61,7 +60,7 @@ func (c *testComparer) see(at time.Time, place image.Point, flipped bool) {
 	}
 }
 
-func (c *testComparer) over() *image.RGBA { return c.mirror.Over[widgets.OverlayBefore] }
+func (c *testComparer) over() *image.RGBA { return c.mirror.Overlay(widgets.OverlayBefore) }
 
 // The line of the wipe is where the pointer is in the mirror, also where left and right are
 // exchanged: what lies left of it in the mirror is the picture before.

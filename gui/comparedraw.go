@@ -38,14 +38,14 @@ type wipedBefore struct {
 
 // layOf is how the picture lies in a mirror, for what is drawn over it.
 func layOf(m *widgets.Mirror) overlay.Lay {
-	return overlay.Lay{Part: m.Fit.Bounds, Size: m.Pixels(), Flipped: m.Fit.Flipped, Unit: float64(m.Scale())}
+	return overlay.Lay{Part: m.Fit().Bounds, Size: m.Pixels(), Flipped: m.Fit().Flipped, Unit: float64(m.Scale())}
 }
 
 // draw lays the picture before over the mirror's, as it is wanted now.
 func (c *comparer) draw() {
 	m := c.mirror
 	m.SetHalves(c.how == compareSides && c.with.found != nil)
-	if !c.on() || c.with.found == nil || m.Img == nil || m.Fit.Bounds.Empty() {
+	if !c.on() || c.with.found == nil || m.Picture() == nil || m.Fit().Bounds.Empty() {
 		c.with.wiped = wipedBefore{}
 		m.SetOverlay(widgets.OverlayBefore, nil)
 		return

@@ -186,7 +186,7 @@ func (d *Desk) tell() {
 		Look:     d.look,
 		Looking:  d.looking,
 		Families: d.page().searches(),
-		Halves:   mirror.Halves,
+		Halves:   mirror.Halves(),
 		Copies:   d.copies.Asked,
 		Pick:     d.pick,
 	})
@@ -195,14 +195,14 @@ func (d *Desk) tell() {
 // fitter returns how the part of a picture that is to be shown would lie in the mirror of
 // now, for any goroutine.
 func (d *Desk) fitter(m *widgets.Mirror, mirrored bool) func(image.Rectangle) live.Lay {
-	size, scale, part := m.Room(), m.Scale(), m.View
+	size, scale, part := m.Room(), m.Scale(), m.View()
 	view := live.ViewOf(live.Wanted{Settings: d.settings})
 	knob := d.settings.Knob(view)
-	halves := m.Halves
+	halves := m.Halves()
 	return func(bounds image.Rectangle) live.Lay {
-		shown := widgets.LayBeside(widgets.PartShown(part, bounds), live.BesideSize(view, knob, bounds), size, scale, mirrored)
+		shown := widgets.ArrangeBeside(widgets.PartShown(part, bounds), live.BesideSize(view, knob, bounds), size, scale, mirrored)
 		if halves {
-			shown = widgets.LayHalves(widgets.PartShown(part, bounds), size, scale, mirrored)
+			shown = widgets.ArrangeHalves(widgets.PartShown(part, bounds), size, scale, mirrored)
 		}
 		return live.Lay{Bounds: shown.Picture.Bounds, Pixels: shown.Picture.Pixels}
 	}

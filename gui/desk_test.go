@@ -6,10 +6,12 @@ import (
 	"image/color"
 	"image/draw"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
@@ -82,20 +84,20 @@ var (
 // press clicks on a source pixel, through the mirror's own pointer handling.
 func press(m *widgets.Mirror, at image.Point, mod fyne.KeyModifier) {
 	e := &desktop.MouseEvent{Button: desktop.MouseButtonPrimary, Modifier: mod}
-	e.Position = m.Fit.Pane(at)
+	e.Position = m.Fit().Pane(at)
 	m.MouseDown(e)
 	m.MouseUp(e)
 }
 
 func drag(m *widgets.Mirror, from, to image.Point) {
 	e := &desktop.MouseEvent{Button: desktop.MouseButtonPrimary}
-	e.Position = m.Fit.Pane(from)
+	e.Position = m.Fit().Pane(from)
 	m.MouseDown(e)
 	for i := 1; i <= 4; i++ {
 		at := from.Add(to.Sub(from).Mul(i).Div(4))
-		m.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: m.Fit.Pane(at)}})
+		m.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: m.Fit().Pane(at)}})
 	}
-	e.Position = m.Fit.Pane(to)
+	e.Position = m.Fit().Pane(to)
 	m.MouseUp(e)
 	m.DragEnd()
 }
@@ -195,15 +197,23 @@ func TestCardCopiesAndDeletes(t *testing.T) {
 	d.see(t, img)
 	press(d.mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
-	card := d.parts.cards.Cards[0]
-	middle := func(o fyne.CanvasObject) *fyne.PointEvent {
-		return &fyne.PointEvent{Position: o.Position().AddXY(o.Size().Width/2, o.Size().Height/2)}
+	tap := func(part func(fyne.CanvasObject) bool) {
+		objects := test.LaidOutObjects(d.parts.cards)
+		o := objects[slices.IndexFunc(objects, part)]
+		at := d.app.Driver().AbsolutePositionForObject(o)
+		test.TapCanvas(d.window.Canvas(), at.AddXY(o.Size().Width/2, o.Size().Height/2))
 	}
-	card.Tapped(middle(card.R.Hex))
+	tap(func(o fyne.CanvasObject) bool {
+		words, ok := o.(*canvas.Text)
+		return ok && words.Text == "#e2ab85"
+	})
 	if got := d.app.Clipboard().Content(); got != "#e2ab85" {
 		t.Errorf("the clipboard has %q", got)
 	}
-	card.Tapped(middle(card.R.Cross))
+	tap(func(o fyne.CanvasObject) bool {
+		_, cross := o.(*canvas.Image)
+		return cross
+	})
 	if len(d.setup.Places) != 0 {
 		t.Error("the spot is still there")
 	}

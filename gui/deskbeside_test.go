@@ -7,7 +7,6 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/settings"
-	"app.tonedesk/gui/widgets"
 )
 
 // The small picture is the whole one, as greys, also while the large one is enlarged; and
@@ -20,11 +19,11 @@ func TestSmallBeside(t *testing.T) {
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	m := d.mirror
-	small := widgets.SizeOf(m.Beside)
-	if max(small.X, small.Y) != 64 || m.Laid.Over {
-		t.Fatalf("beside the picture stands %v", m.Laid)
+	small := m.Other().Rect.Size()
+	if max(small.X, small.Y) != 64 || m.Arrangement().OnCorner {
+		t.Fatalf("beside the picture stands %v", m.Arrangement())
 	}
-	left, right := m.Beside.RGBAAt(2, small.Y/2), m.Beside.RGBAAt(small.X-3, small.Y/2)
+	left, right := m.Other().RGBAAt(2, small.Y/2), m.Other().RGBAAt(small.X-3, small.Y/2)
 	grey := func(c color.NRGBA) uint8 {
 		return colour.GreyOf(analysis.SpotOf(colour.RGB{R: c.R, G: c.G, B: c.B}).Lightness)
 	}
@@ -36,13 +35,13 @@ func TestSmallBeside(t *testing.T) {
 	}
 	m.Zoom(4)
 	d.see(t, img)
-	if m.Part == m.Bounds || m.Beside.RGBAAt(2, small.Y/2) != left || m.Beside.RGBAAt(small.X-3, small.Y/2) != right {
-		t.Errorf("enlarged to %v, the halves are %v and %v", m.Part, m.Beside.RGBAAt(2, small.Y/2), m.Beside.RGBAAt(small.X-3, small.Y/2))
+	if m.Fit().Bounds == m.Bounds() || m.Other().RGBAAt(2, small.Y/2) != left || m.Other().RGBAAt(small.X-3, small.Y/2) != right {
+		t.Errorf("enlarged to %v, the halves are %v and %v", m.Fit().Bounds, m.Other().RGBAAt(2, small.Y/2), m.Other().RGBAAt(small.X-3, small.Y/2))
 	}
 	m.Zoom(0)
 	d.setView("grey")
 	d.see(t, img)
-	if m.Beside != nil || len(d.small) != 0 {
+	if m.Other() != nil || len(d.small) != 0 {
 		t.Error("another view has it too")
 	}
 }

@@ -3,7 +3,7 @@ package gui
 // edgeMoved sets the groups' edges by hand, as the spread shows them, with edge i at a
 // lightness (L*). The moves of one drag are one step of undo.
 func (d *Desk) edgeMoved(i int, to float64, end bool) {
-	edges := d.parts.spread.EdgesNow()
+	edges := d.parts.spread.Edges()
 	if i >= len(edges) {
 		return
 	}
@@ -18,7 +18,7 @@ func (d *Desk) edgeMoved(i int, to float64, end bool) {
 
 // edgesByHand keeps the groups' edges where they are now, whatever is painted.
 func (d *Desk) edgesByHand() {
-	edges := d.parts.spread.EdgesNow()
+	edges := d.parts.spread.Edges()
 	if len(edges) == 0 {
 		d.messages.note("There are no edges: all of the picture is one group.")
 		return

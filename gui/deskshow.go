@@ -105,7 +105,7 @@ func (d *Desk) showPair() {
 		if len(d.spots) == 1 {
 			first = setup.SpotName(0)
 		}
-		if d.mirror.Pen != nil {
+		if d.mirror.HasPen() {
 			d.parts.verdict.Set(wording.SayTool(d.marker.toolName(), d.marker.Tool() == 0))
 			return
 		}
@@ -196,7 +196,7 @@ func (d *Desk) showState() {
 	if d.frozen {
 		since = d.at
 	}
-	var line, under widgets.Widths
+	var line, under widgets.TextForms
 	line.Long, line.Short = wording.SayStatus(state, d.frozen, time.Since(since))
 	still := d.marker.Still()
 	if still != nil {

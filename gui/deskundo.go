@@ -1,8 +1,6 @@
 package gui
 
 import (
-	"image"
-
 	"app.tonedesk/gui/setup"
 )
 
@@ -22,7 +20,7 @@ func (d *Desk) apply(next setup.Setup) {
 	d.showMarks()
 	if next.Source.Feed() != before.Feed() {
 		d.frozen = false
-		d.mirror.View = image.Rectangle{}
+		d.mirror.ForgetView()
 		d.stills.left(was)
 		d.marker.leave()
 		d.comparison.forget()

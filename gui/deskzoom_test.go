@@ -25,11 +25,11 @@ func TestZoomedMirrorReads(t *testing.T) {
 	groups := d.worker.Last().Reading.Histogram
 	m := d.mirror
 	for range 8 {
-		m.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: m.Fit.Pane(image.Pt(301, 101))}, Scrolled: fyne.NewDelta(0, 10)})
+		m.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: m.Fit().Pane(image.Pt(301, 101))}, Scrolled: fyne.NewDelta(0, 10)})
 		d.see(t, img)
 	}
-	if m.Fit.Bounds.Dx() > 80 || m.Fit.Bounds.Dx() < widgets.LeastView {
-		t.Fatalf("after eight turns of the wheel %v is shown", m.Fit.Bounds)
+	if m.Fit().Bounds.Dx() > 80 || m.Fit().Bounds.Dx() < widgets.LeastView {
+		t.Fatalf("after eight turns of the wheel %v is shown", m.Fit().Bounds)
 	}
 	if d.worker.Last().Reading.Histogram != groups {
 		t.Error("the statistics are of the part that is shown")
@@ -39,15 +39,15 @@ func TestZoomedMirrorReads(t *testing.T) {
 	if got := d.spots[0].Lightness; got < 99.9 {
 		t.Errorf("the detail reads %.1f", got)
 	}
-	before := m.Fit.Bounds
+	before := m.Fit().Bounds
 	m.Pan(image.Pt(-1, 0))
 	d.see(t, img)
-	if m.Fit.Bounds.Min.X >= before.Min.X {
-		t.Errorf("panned to the left %v shows, before %v", m.Fit.Bounds, before)
+	if m.Fit().Bounds.Min.X >= before.Min.X {
+		t.Errorf("panned to the left %v shows, before %v", m.Fit().Bounds, before)
 	}
 	m.Zoom(0)
 	d.see(t, img)
-	if m.Fit.Bounds != m.Bounds {
-		t.Errorf("all of the picture is %v, shown is %v", m.Bounds, m.Fit.Bounds)
+	if m.Fit().Bounds != m.Bounds() {
+		t.Errorf("all of the picture is %v, shown is %v", m.Bounds(), m.Fit().Bounds)
 	}
 }

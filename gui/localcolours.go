@@ -100,11 +100,11 @@ func (l *localColours) point(i int) {
 // showOutline outlines the family that is pointed at, if it was found in the picture of now.
 func (l *localColours) showOutline() {
 	m, i := l.mirror, l.pointed-len(l.hand)
-	if l.pointed < 0 || i < 0 || i >= len(l.foundList()) || l.found.Origin != m.Bounds.Min {
+	if l.pointed < 0 || i < 0 || i >= len(l.foundList()) || l.found.Origin != m.Bounds().Min {
 		m.SetOverlay(widgets.OverlayOutline, nil)
 		return
 	}
-	m.SetOverlay(widgets.OverlayOutline, overlay.Outline(l.found.Found, l.found.Order[i], m.Bounds, layOf(m)))
+	m.SetOverlay(widgets.OverlayOutline, overlay.Outline(l.found.Found, l.found.Order[i], m.Bounds(), layOf(m)))
 }
 
 // choose makes the sides of family i of the list the spots A and B.

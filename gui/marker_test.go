@@ -123,9 +123,9 @@ func TestLeavingWhileCarrying(t *testing.T) {
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))
 	d.marker.setTool(0)
 	e := &desktop.MouseEvent{Button: desktop.MouseButtonPrimary}
-	e.Position = m.Fit.Pane(image.Pt(150, 100))
+	e.Position = m.Fit().Pane(image.Pt(150, 100))
 	m.MouseDown(e)
-	m.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: m.Fit.Pane(image.Pt(180, 130))}})
+	m.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: m.Fit().Pane(image.Pt(180, 130))}})
 	still, want := d.marker.Still().ID, d.marker.Notes()[0].Shape
 	d.stills.back()
 	d.marker.saver.Flush()

@@ -9,7 +9,6 @@ import (
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
-	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
@@ -40,7 +39,7 @@ func commandItems(d *Desk) (items []*fyne.MenuItem) {
 
 // openViews shows the views, below their button.
 func (d *Desk) openViews() {
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", viewItems(d)...), d.window.Canvas(), widgets.Below(d.parts.bar.View))
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", viewItems(d)...), d.window.Canvas(), d.parts.bar.View.Below())
 }
 
 // viewItems are the views, and what can be set about the one that is shown.

@@ -70,7 +70,7 @@ func (d *Desk) buildPages() {
 		names = append(names, p.name)
 		d.parts.pages = append(d.parts.pages, p.make(d))
 	}
-	d.parts.tabs = widgets.NewChooser(names, tabHeight, fixed{d}, d.openPage)
+	d.parts.tabs = widgets.NewChooser(names, tabHeight, alwaysSeen{d}, d.openPage)
 	d.parts.tabs.Set(pageIndex(d.settings.Page))
 	d.page().opened(true)
 }

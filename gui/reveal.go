@@ -30,7 +30,9 @@ func (d *Desk) scrollPage(by float32) {
 	lower.ScrollToOffset(lower.Offset.AddXY(0, by*lower.Size().Height))
 }
 
-// fixed are the window's keys for parts that are no part of the page: they are always seen.
-type fixed struct{ *Desk }
+// alwaysSeen are the window's keys for parts that are no part of the page: they are always
+// seen.
+type alwaysSeen struct{ widgets.Keys }
 
-func (fixed) Reveal(fyne.CanvasObject) {}
+// Reveal has nothing to do.
+func (alwaysSeen) Reveal(fyne.CanvasObject) {}

@@ -32,7 +32,7 @@ func newStillHead(m *marker, k *keptStills, on *handOn, target func()) *stillHea
 		return b
 	}
 	var out *widgets.Button
-	out = act("Hand on", "Save a sheet, the picture with notes, or its layers", func() { on.ask(widgets.Below(out)) })
+	out = act("Hand on", "Save a sheet, the picture with notes, or its layers", func() { on.ask(out.Below()) })
 	h.acts = container.New(layout.NewCustomPaddedVBoxLayout(0), widgets.Inset(h.name), widgets.Inset(container.New(layout.NewCustomPaddedHBoxLayout(widgets.Step/2),
 		act("Back", "Watch again what was watched before", k.back),
 		out,

@@ -109,8 +109,8 @@ func TestNotesFollowTheZoom(t *testing.T) {
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))
 	drawn := func() int {
 		n := 0
-		for i := 3; i < len(m.Over[widgets.OverlayNotes].Pix); i += 4 {
-			if m.Over[widgets.OverlayNotes].Pix[i] != 0 {
+		for i := 3; i < len(m.Overlay(widgets.OverlayNotes).Pix); i += 4 {
+			if m.Overlay(widgets.OverlayNotes).Pix[i] != 0 {
 				n++
 			}
 		}
@@ -121,10 +121,10 @@ func TestNotesFollowTheZoom(t *testing.T) {
 		t.Fatal("nothing is drawn")
 	}
 	for range 6 {
-		m.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: m.Fit.Pane(image.Pt(300, 250))}, Scrolled: fyne.NewDelta(0, 1)})
+		m.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: m.Fit().Pane(image.Pt(300, 250))}, Scrolled: fyne.NewDelta(0, 1)})
 		d.see(t, halves(testLight, testLight))
 	}
-	if part := m.Fit.Bounds; image.Rect(100, 100, 200, 180).Overlaps(part) {
+	if part := m.Fit().Bounds; image.Rect(100, 100, 200, 180).Overlaps(part) {
 		t.Fatalf("the part %v shows the box", part)
 	}
 	if n := drawn(); n != 0 {
@@ -230,7 +230,7 @@ func TestCompareWithAStill(t *testing.T) {
 	if got := p.compare.words.Text; !strings.Contains(got, "Shadows 2.4"+wording.Nbsp+"tones darker") {
 		t.Errorf("the change is said as %q", got)
 	}
-	over := func() *image.RGBA { return d.mirror.Over[widgets.OverlayBefore] }
+	over := func() *image.RGBA { return d.mirror.Overlay(widgets.OverlayBefore) }
 	size := d.mirror.Pixels()
 	d.looked(image.Pt(300, 100), true) // the wipe follows the pointer
 	left, right := over().RGBAAt(size.X*6/10, 10), over().RGBAAt(size.X*9/10, 10)
@@ -245,19 +245,19 @@ func TestCompareWithAStill(t *testing.T) {
 	d.comparison.set(compareSides)
 	d.see(t, now)
 	m := d.mirror
-	if widgets.SizeOf(m.Before) != m.Pixels() {
-		t.Fatalf("beside the picture of %v stands one of %v", m.Pixels(), widgets.SizeOf(m.Before))
+	if m.Other().Rect.Size() != m.Pixels() {
+		t.Fatalf("beside the picture of %v stands one of %v", m.Pixels(), m.Other().Rect.Size())
 	}
 	darkSide := func(img *image.RGBA) uint8 { return img.RGBAAt(img.Rect.Dx()*3/4, img.Rect.Dy()/2).R }
-	if was, is := darkSide(m.Before), darkSide(m.Img); was != 120 || is != 60 {
+	if was, is := darkSide(m.Other()), darkSide(m.Picture()); was != 120 || is != 60 {
 		t.Errorf("the darker sides are %d before and %d now, want 120 and 60", was, is)
 	}
-	if m.Laid.Small.X+m.Laid.Size.Width > m.Fit.Pos.X && m.Laid.Small.Y+m.Laid.Size.Height > m.Fit.Pos.Y {
-		t.Errorf("the two lie over each other: %+v", m.Laid)
+	if a := m.Arrangement(); a.OtherPos.X+a.OtherSize.Width > a.Picture.Pos.X && a.OtherPos.Y+a.OtherSize.Height > a.Picture.Pos.Y {
+		t.Errorf("the two lie over each other: %+v", a)
 	}
 	d.comparison.end()
 	d.see(t, now)
-	if over() != nil || m.Halves || m.Pixels() != size {
+	if over() != nil || m.Halves() || m.Pixels() != size {
 		t.Error("the picture from before stays")
 	}
 }
@@ -277,7 +277,7 @@ func TestTurnsNeverFlash(t *testing.T) {
 	d.see(t, now)
 	d.comparison.set(compareTurns)
 	middle := d.mirror.Pixels().Div(2)
-	before := func() bool { return d.mirror.Over[widgets.OverlayBefore].RGBAAt(middle.X, middle.Y).A != 0 }
+	before := func() bool { return d.mirror.Overlay(widgets.OverlayBefore).RGBAAt(middle.X, middle.Y).A != 0 }
 	switches, shown := 0, before()
 	for began := time.Now(); time.Since(began) < 900*time.Millisecond; {
 		d.TypedRune('n')
@@ -399,10 +399,10 @@ func TestHandMovesThePicture(t *testing.T) {
 	m := d.mirror
 	m.Zoom(4)
 	d.see(t, img)
-	part := m.Fit.Bounds
+	part := m.Fit().Bounds
 	drag(m, part.Min.Add(image.Pt(60, 50)), part.Min.Add(image.Pt(30, 30)))
 	d.see(t, img)
-	if got := m.Fit.Bounds.Min.Sub(part.Min); got != image.Pt(30, 20) {
+	if got := m.Fit().Bounds.Min.Sub(part.Min); got != image.Pt(30, 20) {
 		t.Errorf("dragged by (-30,-20) the picture moved by %v", got)
 	}
 }
@@ -445,22 +445,22 @@ func TestPictureStaysUnderPen(t *testing.T) {
 			d.marker.setTool(i)
 			d.messages.clear(messageNote)
 			d.see(t, halves(testLight, testShadow))
-			before, y := m.Fit, float64(60+30*i)
+			before, y := m.Fit(), float64(60+30*i)
 			d.marker.Down(60, y, false)
 			for x := 70; x < 300; x += 10 {
 				d.marker.Move(float64(x), y, false)
-				if m.Fit.Pos != before.Pos || m.Fit.Size != before.Size {
-					t.Fatalf("at %g wide, %s moved the picture from %v to %v", width, tool.Name, before, m.Fit)
+				if m.Fit().Pos != before.Pos || m.Fit().Size != before.Size {
+					t.Fatalf("at %g wide, %s moved the picture from %v to %v", width, tool.Name, before, m.Fit())
 				}
 			}
 			d.messages.note("Something is said at the top, in the picture's place.")
-			if m.Fit.Size != before.Size {
+			if m.Fit().Size != before.Size {
 				t.Errorf("at %g wide, a sentence moved the picture under the pen", width)
 			}
 			d.marker.Up()
 			d.messages.clear(messageNote)
-			if m.Fit.Size != before.Size {
-				t.Errorf("at %g wide, after %s the picture is %v, was %v", width, tool.Name, m.Fit, before)
+			if m.Fit().Size != before.Size {
+				t.Errorf("at %g wide, after %s the picture is %v, was %v", width, tool.Name, m.Fit(), before)
 			}
 		}
 	}
@@ -495,11 +495,11 @@ func TestDeletedStillLeavesNoTool(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, halves(testLight, testShadow))
 	d.marker.setTool(2)
-	if p.tools.rows[0].Chosen != 2 {
-		t.Fatalf("tool %d is underlined, want 2", p.tools.rows[0].Chosen)
+	if p.tools.rows[0].Chosen() != 2 {
+		t.Fatalf("tool %d is underlined, want 2", p.tools.rows[0].Chosen())
 	}
 	d.stills.delete(d.marker.Still().ID)
-	if a, b := p.tools.rows[0].Chosen, p.tools.rows[1].Chosen; a >= 0 || b >= 0 {
+	if a, b := p.tools.rows[0].Chosen(), p.tools.rows[1].Chosen(); a >= 0 || b >= 0 {
 		t.Errorf("tools %d and %d are underlined without a still", a, b)
 	}
 }

@@ -47,7 +47,7 @@ func newStillsPage(d *Desk) pageView {
 	p.measure.Hide()
 	p.compare = newComparePanel(&d.host, d.comparison)
 	p.shelf = newShelf(d.stills, p.open)
-	p.marks = container.NewVBox(widgets.OnPanel(p.head.box, p.tools.box, container.New(widgets.LinesHigh(measureLines), p.measure), widgets.Inset(p.text)))
+	p.marks = container.NewVBox(widgets.OnPanel(p.head.box, p.tools.box, container.New(widgets.LeastLines(measureLines), p.measure), widgets.Inset(p.text)))
 	p.parts = widgets.NewChooser([]string{"Shelf", "Marks", "Compare"}, 4.5*widgets.Step, d, p.choose)
 	keep := widgets.NewButton("Keep", d, func() { d.stills.keep(false) })
 	keep.Explain(d.tips, "Keep the picture as a still (Ctrl+S)")

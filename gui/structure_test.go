@@ -7,7 +7,6 @@ import (
 	"math"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"testing"
 
@@ -68,11 +67,11 @@ func TestStructureFindsAForm(t *testing.T) {
 		t.Fatalf("%d families, want the form", n)
 	}
 	row := p.families.rows[0]
-	if row.Hidden || !strings.HasPrefix(row.Text.Tones, "2.2"+wording.Nbsp+"tones") { // (CIE15, D1535)
-		t.Errorf("the row says %q", row.Text.Tones)
+	if row.Hidden || !strings.HasPrefix(row.Text().Tones, "2.2"+wording.Nbsp+"tones") { // (CIE15, D1535)
+		t.Errorf("the row says %q", row.Text().Tones)
 	}
 	row.MouseIn(&desktop.MouseEvent{})
-	over := d.mirror.Over[widgets.OverlayOutline]
+	over := d.mirror.Overlay(widgets.OverlayOutline)
 	if over == nil {
 		t.Fatal("pointing at the row outlines nothing")
 	}
@@ -86,7 +85,7 @@ func TestStructureFindsAForm(t *testing.T) {
 		t.Errorf("%d of %d pixels are drawn, want a border", drawn, whole)
 	}
 	row.MouseOut()
-	if d.mirror.Over[widgets.OverlayOutline] != nil {
+	if d.mirror.Overlay(widgets.OverlayOutline) != nil {
 		t.Error("the outline stays when the pointer leaves")
 	}
 	row.Tapped(&fyne.PointEvent{})
@@ -112,10 +111,10 @@ func TestFamilyByHand(t *testing.T) {
 	if len(d.families.hand) != 1 || d.families.hand[0].Light.Colour.Hex() != "#e2ab85" {
 		t.Fatalf("families set by hand: %+v", d.families.hand)
 	}
-	if got := p.families.rows[0].Text; !strings.HasPrefix(got.Tones, "2.2"+wording.Nbsp+"tones") || !got.ByHand { // (CIE15, D1535)
+	if got := p.families.rows[0].Text(); !strings.HasPrefix(got.Tones, "2.2"+wording.Nbsp+"tones") || !got.ByHand { // (CIE15, D1535)
 		t.Errorf("the row says %q", got.Tones)
 	}
-	if n := len(d.mirror.Marks); n != 2 {
+	if n := len(d.mirror.Marks()); n != 2 {
 		t.Errorf("%d marks in the mirror, want both sides", n)
 	}
 	drag(d.mirror, image.Pt(100, 100), image.Pt(350, 200)) // the light side is carried onto the shadow
@@ -145,11 +144,12 @@ func TestEdgesByHand(t *testing.T) {
 	img := halves(testLight, testShadow)
 	d.see(t, img)
 	s := d.parts.spread
-	size := s.Size()
-	x := widgets.SpreadX(s.State.Groups[0].To, size.Width)
-	s.MouseDown(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(x, 20)}, Button: desktop.MouseButtonPrimary})
+	x := func(lightness float64) fyne.PointEvent {
+		return fyne.PointEvent{Position: fyne.NewPos(s.X(lightness), 20)}
+	}
+	s.MouseDown(&desktop.MouseEvent{PointEvent: x(s.Edges()[0]), Button: desktop.MouseButtonPrimary})
 	for _, to := range []float64{60, 80, 90} {
-		s.Dragged(&fyne.DragEvent{PointEvent: fyne.PointEvent{Position: fyne.NewPos(widgets.SpreadX(to, size.Width), 20)}})
+		s.Dragged(&fyne.DragEvent{PointEvent: x(to)})
 	}
 	s.DragEnd()
 	d.see(t, img)
@@ -157,12 +157,12 @@ func TestEdgesByHand(t *testing.T) {
 	if len(groups) != 2 || math.Abs(groups[0].To-90) > 0.4 || groups[0].Share != 1 { // within a bin
 		t.Errorf("groups %+v, want all of the picture under 90", groups)
 	}
-	if p.count.Words[p.count.Chosen] != "By hand" {
+	if p.count.ChosenWord() != "By hand" {
 		t.Error("nothing says that the edges are set by hand")
 	}
 	d.Undo() // the drag is one step
 	d.see(t, img)
-	if len(d.setup.Edges) != 0 || p.count.Chosen != 0 {
+	if len(d.setup.Edges) != 0 || p.count.Chosen() != 0 {
 		t.Errorf("edges %v after undo", d.setup.Edges)
 	}
 	s.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
@@ -175,7 +175,7 @@ func TestEdgesByHand(t *testing.T) {
 	}
 	p.count.Choose(2)
 	d.see(t, img)
-	if d.settings.Groups != 3 || p.count.Chosen != 2 {
+	if d.settings.Groups != 3 || p.count.Chosen() != 2 {
 		t.Errorf("%d groups are asked for, want 3", d.settings.Groups)
 	}
 }
@@ -206,7 +206,7 @@ func TestTarget(t *testing.T) {
 	if got := p.target.words.Text; !strings.Contains(got, "plan.png") || !strings.Contains(got, "5.0"+wording.Nbsp+"tones") {
 		t.Errorf("the target's words are %q", got)
 	}
-	if d.parts.spread.State.Target == nil || d.settings.Target != path {
+	if d.parts.spread.State().Target == nil || d.settings.Target != path {
 		t.Error("the target is not on the spread, or not kept")
 	}
 	d.target.take()
@@ -242,70 +242,6 @@ func TestKnobs(t *testing.T) {
 	d.TypedRune('-')
 	if got := d.settings.Knobs["bands"]; got != 10 {
 		t.Errorf("a view without a knob turns that of another to %g", got)
-	}
-}
-
-func TestChooser(t *testing.T) {
-	chosen := -1
-	c := widgets.NewChooser([]string{"one", "two", "three", "four"}, 32, nil, func(i int) { chosen = i })
-	c.Resize(fyne.NewSize(200, 32))
-	c.Tapped(&fyne.PointEvent{Position: fyne.NewPos(120, 10)})
-	if chosen != 2 {
-		t.Errorf("a click on the third chooses %d", chosen)
-	}
-	c.Set(3)
-	chosen = -1
-	c.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
-	if chosen != -1 {
-		t.Errorf("right of the last is %d", chosen)
-	}
-	c.TypedKey(&fyne.KeyEvent{Name: fyne.KeyLeft})
-	if chosen != 2 {
-		t.Errorf("left of the fourth is %d", chosen)
-	}
-	for _, tt := range []struct {
-		words []float32
-		width float32
-		want  []float32
-	}{
-		{[]float32{30, 40, 50, 20}, 240, []float32{0, 60, 120, 180, 240}}, // room for all: alike
-		{[]float32{62, 57, 8, 8, 49}, 284, []float32{0, 82, 159, 187, 215, 284}},
-	} {
-		if got := widgets.Slots(tt.words, tt.width); !slices.Equal(got, tt.want) {
-			t.Errorf("words of %v in %g begin at %v, want %v", tt.words, tt.width, got, tt.want)
-		}
-	}
-	end := float32(0)
-	for i := range 4 {
-		x, w := widgets.Slot(i, 4, 201)
-		if x != end || w < 50 {
-			t.Errorf("slot %d begins at %g, %g wide, after %g", i, x, w, end)
-		}
-		end = x + w
-	}
-	if end != 201 {
-		t.Errorf("the slots end at %g", end)
-	}
-}
-
-func TestSpreadDotsBeyondLimits(t *testing.T) {
-	var h [256]int
-	h[5], h[120], h[250] = 100, 100, 100 // L* 2, 47 and 98
-	p := widgets.SpreadPicture{Ink: color.RGBA{1, 1, 1, 255}, Sign: color.RGBA{2, 2, 2, 255}, Limits: analysis.Limits{Dark: 8, Light: 97}}
-	p.Draw(&h, nil, 256, 80, 1)
-	for _, tt := range []struct {
-		bin    int
-		dotted bool
-	}{{5, true}, {120, false}, {250, true}} {
-		clear := 0
-		for y := range 80 {
-			if p.Img.RGBAAt(tt.bin, y).A == 0 {
-				clear++
-			}
-		}
-		if dotted := clear > 30 && clear < 50; dotted != tt.dotted {
-			t.Errorf("bin %d: %d of 80 pixels are clear", tt.bin, clear)
-		}
 	}
 }
 

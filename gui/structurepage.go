@@ -61,7 +61,7 @@ func (p *structurePage) traced(line *traceLine) {
 	line.Target = p.target.words.Text
 	for _, row := range p.families.rows {
 		if !row.Hidden {
-			line.Families = append(line.Families, tracedFamily{row.Text.Light.Hex(), row.Text.Shadow.Hex(), row.Text.Tones + ": " + row.Text.Says, row.Text.Remarks, p.d.boxOf(row)})
+			line.Families = append(line.Families, tracedFamily{row.Text().Light.Hex(), row.Text().Shadow.Hex(), row.Text().Tones + ": " + row.Text().Says, row.Text().Remarks, p.d.boxOf(row)})
 		}
 	}
 }

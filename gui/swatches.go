@@ -157,7 +157,7 @@ func valueSwatches(p *palette.Palette) []widgets.Swatch {
 	all := make([]widgets.Swatch, len(p.Spread))
 	for i, share := range p.Spread {
 		v := colour.GreyOf(colour.Lightness(colour.YOfValue(float64(i) + 0.5)))
-		all[i] = widgets.Swatch{Colour: widgets.GreyOf(v), Grey: v, Label: wording.Percent(share),
+		all[i] = widgets.Swatch{Colour: colour.RGB{R: v, G: v, B: v}, Grey: v, Label: wording.Percent(share),
 			Tip: fmt.Sprintf("value %d to %d: %s of the picture", i, i+1, wording.Percent(share))}
 	}
 	for _, i := range p.Empty {

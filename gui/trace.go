@@ -72,8 +72,8 @@ func (t trace) write(d *Desk, line traceLine) {
 		return
 	}
 	line.State, line.Frozen = d.state().String(), d.frozen
-	line.Line, line.Strip = d.parts.bar.Line.Long, d.messages.said[d.messages.top()]
-	line.Bounds, line.Part, line.View = d.bounds, d.mirror.Fit.Bounds, d.settings.View
+	line.Line, line.Strip = d.parts.bar.Line(), d.messages.said[d.messages.top()]
+	line.Bounds, line.Part, line.View = d.bounds, d.mirror.Fit().Bounds, d.settings.View
 	line.Sentence = d.parts.verdict.Text().Title
 	line.Mirror, line.Page, line.Tabs = d.mirrorBox(), d.settings.Page, d.boxOf(d.parts.tabs)
 	line.Spread = d.boxOf(d.parts.spread)
@@ -96,7 +96,7 @@ func (d *Desk) boxOf(o fyne.CanvasObject) [4]float32 {
 // mirrorBox is where the picture lies in the window, in display pixels.
 func (d *Desk) mirrorBox() [4]float32 {
 	m := d.mirror
-	at := d.app.Driver().AbsolutePositionForObject(m).Add(m.Fit.Pos)
+	at := d.app.Driver().AbsolutePositionForObject(m).Add(m.Fit().Pos)
 	scale := m.Scale()
-	return [4]float32{at.X * scale, at.Y * scale, m.Fit.Size.Width * scale, m.Fit.Size.Height * scale}
+	return [4]float32{at.X * scale, at.Y * scale, m.Fit().Size.Width * scale, m.Fit().Size.Height * scale}
 }

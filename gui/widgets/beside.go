@@ -10,29 +10,29 @@ import (
 // besideGap is the room between the picture and the small one beside it.
 const besideGap = 2 * Step
 
-// Laid is how a picture and a small one beside it lie in a pane.
-type Laid struct {
-	Picture Fit
-	Small   fyne.Position
-	Size    fyne.Size // of the small one; none if there is none
-	Over    bool      // there was no room: the small one lies over the picture's corner
+// Arrangement is how a picture and another one lie in a pane.
+type Arrangement struct {
+	Picture   Fit
+	OtherPos  fyne.Position
+	OtherSize fyne.Size // none if there is no other
+	OnCorner  bool      // there was no room: the other lies over the picture's corner
 }
 
-// LayBeside lays part of a picture into a pane, and a small picture of so many display
+// ArrangeBeside lays part of a picture into a pane, and a small picture of so many display
 // pixels to its right or below it, whichever leaves the picture larger. Where the picture
 // would be smaller than the small one, that lies over its corner.
-func LayBeside(part image.Rectangle, small image.Point, size fyne.Size, scale float32, flipped bool) Laid {
-	whole := Laid{Picture: fitPicture(part, size, scale, flipped)}
+func ArrangeBeside(part image.Rectangle, small image.Point, size fyne.Size, scale float32, flipped bool) Arrangement {
+	whole := Arrangement{Picture: fitPicture(part, size, scale, flipped)}
 	if small == (image.Point{}) || !(scale > 0) {
 		return whole
 	}
-	whole.Size = fyne.NewSize(float32(small.X)/scale, float32(small.Y)/scale)
-	right := fitPicture(part, size.SubtractWidthHeight(whole.Size.Width+besideGap, 0), scale, flipped)
-	below := fitPicture(part, size.SubtractWidthHeight(0, whole.Size.Height+besideGap), scale, flipped)
-	if whole.Size.Height > size.Height {
+	whole.OtherSize = fyne.NewSize(float32(small.X)/scale, float32(small.Y)/scale)
+	right := fitPicture(part, size.SubtractWidthHeight(whole.OtherSize.Width+besideGap, 0), scale, flipped)
+	below := fitPicture(part, size.SubtractWidthHeight(0, whole.OtherSize.Height+besideGap), scale, flipped)
+	if whole.OtherSize.Height > size.Height {
 		right = Fit{}
 	}
-	if whole.Size.Width > size.Width {
+	if whole.OtherSize.Width > size.Width {
 		below = Fit{}
 	}
 	onRight := right.Size.Width >= below.Size.Width
@@ -40,23 +40,23 @@ func LayBeside(part image.Rectangle, small image.Point, size fyne.Size, scale fl
 	if onRight {
 		best = right
 	}
-	if max(best.Size.Width, best.Size.Height) < max(whole.Size.Width, whole.Size.Height) {
-		whole.Over, whole.Small = true, whole.Picture.Pos
+	if max(best.Size.Width, best.Size.Height) < max(whole.OtherSize.Width, whole.OtherSize.Height) {
+		whole.OnCorner, whole.OtherPos = true, whole.Picture.Pos
 		return whole
 	}
-	both := Laid{Picture: best, Size: whole.Size}
+	both := Arrangement{Picture: best, OtherSize: whole.OtherSize}
 	if onRight {
-		both.Picture.Pos.X = middle(size.Width, best.Size.Width+besideGap+both.Size.Width, scale)
-		both.Small = fyne.NewPos(both.Picture.Pos.X+best.Size.Width+besideGap, both.Picture.Pos.Y)
-		if best.Size.Height < both.Size.Height {
-			both.Small.Y = middle(size.Height, both.Size.Height, scale)
+		both.Picture.Pos.X = middle(size.Width, best.Size.Width+besideGap+both.OtherSize.Width, scale)
+		both.OtherPos = fyne.NewPos(both.Picture.Pos.X+best.Size.Width+besideGap, both.Picture.Pos.Y)
+		if best.Size.Height < both.OtherSize.Height {
+			both.OtherPos.Y = middle(size.Height, both.OtherSize.Height, scale)
 		}
 		return both
 	}
-	both.Picture.Pos.Y = middle(size.Height, best.Size.Height+besideGap+both.Size.Height, scale)
-	both.Small = fyne.NewPos(both.Picture.Pos.X, both.Picture.Pos.Y+best.Size.Height+besideGap)
-	if best.Size.Width < both.Size.Width {
-		both.Small.X = middle(size.Width, both.Size.Width, scale)
+	both.Picture.Pos.Y = middle(size.Height, best.Size.Height+besideGap+both.OtherSize.Height, scale)
+	both.OtherPos = fyne.NewPos(both.Picture.Pos.X, both.Picture.Pos.Y+best.Size.Height+besideGap)
+	if best.Size.Width < both.OtherSize.Width {
+		both.OtherPos.X = middle(size.Width, both.OtherSize.Width, scale)
 	}
 	return both
 }
@@ -65,20 +65,20 @@ func LayBeside(part image.Rectangle, small image.Point, size fyne.Size, scale fl
 // so, and not side by side; our choice.
 const stackedFrom = 1.6
 
-// LayHalves lays part of a picture into the right half of a pane, and another picture of its
+// ArrangeHalves lays part of a picture into the right half of a pane, and another picture of its
 // size into the left one; where that leaves little, into the lower and the upper half.
-func LayHalves(part image.Rectangle, size fyne.Size, scale float32, flipped bool) Laid {
+func ArrangeHalves(part image.Rectangle, size fyne.Size, scale float32, flipped bool) Arrangement {
 	right := fitPicture(part, fyne.NewSize((size.Width-besideGap)/2, size.Height), scale, flipped)
 	below := fitPicture(part, fyne.NewSize(size.Width, (size.Height-besideGap)/2), scale, flipped)
 	if stackedFrom*right.Size.Width >= below.Size.Width {
-		l := Laid{Picture: right, Size: right.Size}
+		l := Arrangement{Picture: right, OtherSize: right.Size}
 		x := middle(size.Width, 2*right.Size.Width+besideGap, scale)
-		l.Picture.Pos.X, l.Small = x+right.Size.Width+besideGap, fyne.NewPos(x, right.Pos.Y)
+		l.Picture.Pos.X, l.OtherPos = x+right.Size.Width+besideGap, fyne.NewPos(x, right.Pos.Y)
 		return l
 	}
-	l := Laid{Picture: below, Size: below.Size}
+	l := Arrangement{Picture: below, OtherSize: below.Size}
 	y := middle(size.Height, 2*below.Size.Height+besideGap, scale)
-	l.Picture.Pos.Y, l.Small = y+below.Size.Height+besideGap, fyne.NewPos(below.Pos.X, y)
+	l.Picture.Pos.Y, l.OtherPos = y+below.Size.Height+besideGap, fyne.NewPos(below.Pos.X, y)
 	return l
 }
 

@@ -28,11 +28,6 @@ var cardFigures = [...]struct {
 	{"hue, degrees", func(t wording.CardText) string { return t.Hue }},
 }
 
-// span is a line of a card: from left to right, with the baseline of its letters.
-type span struct{ left, right, baseline float32 }
-
-func (s span) width() float32 { return s.right - s.left }
-
 // cardPlan is where everything lies on a card of a certain width. It depends on nothing
 // else: cards keep their height, whatever there is to say.
 type cardPlan struct {

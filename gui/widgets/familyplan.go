@@ -34,16 +34,15 @@ func planFamily(width float32, lines int) familyPlan {
 	return p
 }
 
-// Lines are the remarks as they fit below the swatches, in as many lines as they need.
-func (f *FamilyRow) lines() []string {
-	p := planFamily(f.Size().Width, 0)
+// remarks are the remarks as they fit below the swatches of a row of this width, in as many
+// lines as they need.
+func (f *FamilyRow) remarks(width float32) []string {
+	room := planFamily(width, 0).rest.width()
 	var lines []string
-	for _, remark := range f.Text.Remarks {
-		lines = append(lines, wrapped(remark, p.rest.width(), func(s string) float32 {
-			return fyne.MeasureText(s, SmallSize, fyne.TextStyle{}).Width
-		})...)
+	for _, remark := range f.text.Remarks {
+		lines = append(lines, wrapped(remark, room, smallWidth)...)
 	}
-	if len(f.Text.Lines) > 0 {
+	if len(f.text.Lines) > 0 {
 		lines = append(lines, lineOffer)
 	}
 	return lines

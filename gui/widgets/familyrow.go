@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
-	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/wording"
@@ -27,52 +26,47 @@ type FamilyActs struct {
 // there is to say. Pointing at it outlines its sides in the mirror, a press makes its
 // colours spots. Use it on the Fyne goroutine only.
 type FamilyRow struct {
-	widget.BaseWidget
-	index   int
-	acts    FamilyActs
-	Text    wording.FamilyRowText
-	focused bool
-	over    bool
-	r       *familyRowRenderer
+	drawn
+	focus
+	index int
+	acts  FamilyActs
+	text  wording.FamilyRowText
+	over  bool // the pointer is on the row
+	look  *familyLook
 }
 
-var (
-	_ fyne.Focusable         = (*FamilyRow)(nil)
-	_ fyne.Tappable          = (*FamilyRow)(nil)
-	_ fyne.SecondaryTappable = (*FamilyRow)(nil)
-	_ fyne.Shortcutable      = (*FamilyRow)(nil)
-	_ desktop.Cursorable     = (*FamilyRow)(nil)
-	_ desktop.Hoverable      = (*FamilyRow)(nil)
-)
-
-func NewFamilyRow(index int, acts FamilyActs) *FamilyRow {
-	f := &FamilyRow{index: index, acts: acts}
-	f.ExtendBaseWidget(f)
+// NewFamilyRow returns the row of family i, without a reading as yet.
+func NewFamilyRow(i int, acts FamilyActs) *FamilyRow {
+	f := &FamilyRow{index: i, acts: acts}
+	f.focus = focus{keys: acts.Keys, owner: f, changed: f.pointed}
+	f.look = newFamilyLook(f)
+	f.draw(f, f.look, f.look.objects()...)
 	return f
 }
 
 // Set shows t, and reports whether the row asks for another height.
 func (f *FamilyRow) Set(t wording.FamilyRowText) (resized bool) {
-	if t.Equal(f.Text) {
+	if t.Equal(f.text) {
 		return false
 	}
-	before := len(f.lines())
-	f.Text = t
-	resized = len(f.lines()) != before
-	if f.r != nil {
-		f.r.write()
-	}
-	return resized
+	width := f.Size().Width
+	before := len(f.remarks(width))
+	f.text = t
+	f.redraw()
+	return len(f.remarks(width)) != before
 }
+
+// Text returns what is shown.
+func (f *FamilyRow) Text() wording.FamilyRowText { return f.text }
 
 // Tapped makes the colours spots, or deletes a family that was set by hand.
 func (f *FamilyRow) Tapped(e *fyne.PointEvent) {
-	if f.Text.ByHand && f.r != nil && inside(e.Position, f.r.cross) {
+	if f.text.ByHand && inside(e.Position, f.look.cross) {
 		f.acts.Delete(f.index)
 		return
 	}
 	if i := f.lineAt(e.Position); i >= 0 {
-		f.acts.Copy(f.Text.Lines[i])
+		f.acts.Copy(f.text.Lines[i])
 		return
 	}
 	f.acts.Choose(f.index)
@@ -81,22 +75,19 @@ func (f *FamilyRow) Tapped(e *fyne.PointEvent) {
 // TappedSecondary goes on from the side under the pointer, to colours to paint next.
 func (f *FamilyRow) TappedSecondary(e *fyne.PointEvent) {
 	p := planFamily(f.Size().Width, 0)
-	if f.Text.Lost || e.Position.X < p.swatch.X || e.Position.X >= p.swatch.X+4*p.side {
+	if f.text.Lost || e.Position.X < p.swatch.X || e.Position.X >= p.swatch.X+4*p.side {
 		return
 	}
-	side := f.Text.Light
+	side := f.text.Light
 	if i := int((e.Position.X - p.swatch.X) / p.side); i%2 == 1 {
-		side = f.Text.Shadow
+		side = f.text.Shadow
 	}
 	f.acts.Take(side)
 }
 
 // lineAt returns the proposed line's colour at a point, -1 if there is none.
 func (f *FamilyRow) lineAt(p fyne.Position) int {
-	if f.r == nil {
-		return -1
-	}
-	return slices.IndexFunc(f.r.lines[:], func(box *canvas.Rectangle) bool { return !box.Hidden && inside(p, box) })
+	return slices.IndexFunc(f.look.lines[:], func(box *canvas.Rectangle) bool { return !box.Hidden && inside(p, box) })
 }
 
 // MouseIn points at the family.
@@ -108,12 +99,12 @@ func (f *FamilyRow) MouseIn(e *desktop.MouseEvent) {
 
 // MouseMoved lets the tip come of the part under the pointer.
 func (f *FamilyRow) MouseMoved(e *desktop.MouseEvent) {
-	if f.Text.ByHand && f.r != nil && inside(e.Position, f.r.cross) {
-		f.acts.Tips.enter("Take this family away (Delete)", f.r.cross)
+	if f.text.ByHand && inside(e.Position, f.look.cross) {
+		f.acts.Tips.enter("Take this family away (Delete)", f.look.cross)
 		return
 	}
 	if i := f.lineAt(e.Position); i >= 0 {
-		f.acts.Tips.Now("Copy "+f.Text.Lines[i].Hex(), f.r.lines[i])
+		f.acts.Tips.Now("Copy "+f.text.Lines[i].Hex(), f.look.lines[i])
 		return
 	}
 	f.acts.Tips.enter("Click: these colours become spots A and B. Right click: go on from one", f)
@@ -129,41 +120,20 @@ func (f *FamilyRow) MouseOut() {
 // Cursor is the hand: rows are there to be pressed.
 func (f *FamilyRow) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
-// FocusGained shows the outline, here and in the mirror.
-func (f *FamilyRow) FocusGained() {
-	f.acts.Keys.Reveal(f)
-	f.setFocused(true)
-}
-
-// FocusLost takes it away.
-func (f *FamilyRow) FocusLost() { f.setFocused(false) }
-
-func (f *FamilyRow) setFocused(focused bool) {
-	f.focused = focused
-	f.acts.Point(f.index, focused || f.over)
-	if f.r != nil {
-		f.r.Refresh()
-	}
+// pointed shows whether the row is pointed at, here and in the mirror.
+func (f *FamilyRow) pointed() {
+	f.acts.Point(f.index, f.focused || f.over)
+	f.redraw()
 }
 
 // TypedKey presses the row with Enter or Space and deletes with Delete.
 func (f *FamilyRow) TypedKey(e *fyne.KeyEvent) {
 	switch {
-	case e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter || e.Name == fyne.KeySpace:
+	case presses(e):
 		f.acts.Choose(f.index)
-	case f.Text.ByHand && (e.Name == fyne.KeyDelete || e.Name == fyne.KeyBackspace):
+	case f.text.ByHand && deletes(e):
 		f.acts.Delete(f.index)
 	default:
-		f.acts.Keys.TypedKey(e.Name)
+		f.keys.TypedKey(e.Name)
 	}
 }
-
-// TypedRune goes to the window's keys.
-func (f *FamilyRow) TypedRune(r rune) {
-	if r != ' ' {
-		f.acts.Keys.TypedRune(r)
-	}
-}
-
-// TypedShortcut goes to the window's keys.
-func (f *FamilyRow) TypedShortcut(s fyne.Shortcut) { f.acts.Keys.TypedShortcut(s) }

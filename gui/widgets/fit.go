@@ -40,7 +40,7 @@ func fitPicture(bounds image.Rectangle, size fyne.Size, scale float32, flipped b
 	return f
 }
 
-// Source returns the source pixel under a point of the pane, and whether the picture is
+// source returns the source pixel under a point of the pane, and whether the picture is
 // there at all; outside of it, the nearest pixel.
 func (f Fit) source(p fyne.Position) (image.Point, bool) {
 	if f.Bounds.Empty() || f.Size.Width <= 0 || f.Size.Height <= 0 {
@@ -59,7 +59,7 @@ func (f Fit) source(p fyne.Position) (image.Point, bool) {
 	return nearestIn(at, f.Bounds), at.In(f.Bounds)
 }
 
-// Place returns the place in the source under a point of the pane, which may lie outside of
+// place returns the place in the source under a point of the pane, which may lie outside of
 // the picture; pixels have their corners at whole numbers.
 func (f Fit) place(p fyne.Position) (x, y float64) {
 	if f.Bounds.Empty() || f.Size.Width <= 0 || f.Size.Height <= 0 {
@@ -78,7 +78,7 @@ func (f Fit) Pane(at image.Point) fyne.Position {
 	return f.corner(float64(at.X)+0.5, float64(at.Y)+0.5)
 }
 
-// Box returns where an area of the source lies in the pane.
+// box returns where an area of the source lies in the pane.
 func (f Fit) box(area image.Rectangle) (fyne.Position, fyne.Size) {
 	a := f.corner(float64(area.Min.X), float64(area.Min.Y))
 	b := f.corner(float64(area.Max.X), float64(area.Max.Y))

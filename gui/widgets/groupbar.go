@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
@@ -17,68 +16,60 @@ import (
 // its mean, from dark to light without a gap, its share on it where there is room. Use it
 // on the Fyne goroutine only.
 type GroupBar struct {
-	widget.BaseWidget
+	drawn
 	groups []analysis.Group
-	r      *groupBarRenderer
+	boxes  [4]*canvas.Rectangle
+	shares [4]*canvas.Text
 }
 
 // NewGroupBar returns an empty bar.
 func NewGroupBar() *GroupBar {
 	b := &GroupBar{}
-	b.ExtendBaseWidget(b)
+	for i := range b.boxes {
+		b.boxes[i] = canvas.NewRectangle(color.Transparent)
+		b.shares[i] = sizedText(SmallSize, fyne.TextStyle{})
+	}
+	b.draw(b, groupBarLook{b}, append(objectsOf(b.boxes[:]...), objectsOf(b.shares[:]...)...)...)
 	return b
 }
 
 // Set shows groups from dark to light, of which it keeps a copy; the same once more costs
 // nothing.
 func (b *GroupBar) Set(groups []analysis.Group) {
-	if sameGroups(groups, b.groups) {
-		return
-	}
-	b.groups = slices.Clone(groups)
-	if b.r != nil {
-		b.r.write()
+	if !sameGroups(groups, b.groups) {
+		b.groups = slices.Clone(groups)
+		b.redraw()
 	}
 }
 
-// CreateRenderer makes the canvas objects.
-func (b *GroupBar) CreateRenderer() fyne.WidgetRenderer {
-	r := &groupBarRenderer{b: b}
-	for i := range r.boxes {
-		r.boxes[i] = canvas.NewRectangle(color.Transparent)
-		r.shares[i] = sizedText(SmallSize, fyne.TextStyle{})
-	}
-	b.r = r
-	return r
-}
+type groupBarLook struct{ *GroupBar }
 
-type groupBarRenderer struct {
-	b      *GroupBar
-	boxes  [4]*canvas.Rectangle
-	shares [4]*canvas.Text
-}
-
-// write puts in what is shown now.
-func (r *groupBarRenderer) write() {
-	edges, shares := shareEdges(r.b.groups, r.b.Size().Width), wording.GroupShares(r.b.groups)
-	for i := range r.boxes {
-		there := i < len(r.b.groups)
-		r.boxes[i].Hidden, r.shares[i].Hidden = !there, !there
-		if !there {
-			continue
+// write puts in the greys, and the shares that fit.
+func (b groupBarLook) write(size fyne.Size, _ colours) {
+	edges, shares := shareEdges(b.groups, size.Width), wording.GroupShares(b.groups)
+	for i := range b.boxes {
+		there := i < len(b.groups)
+		show(b.boxes[i], there)
+		if there {
+			fill(b.boxes[i], greyFill(colour.GreyOf(b.groups[i].Mean)))
+			say(b.shares[i], shares[i], legibleOn(b.groups[i].Mean))
 		}
-		group, width := r.b.groups[i], edges[i+1]-edges[i]
-		v := colour.GreyOf(group.Mean)
-		fill(r.boxes[i], color.NRGBA{v, v, v, 255})
-		r.boxes[i].Move(fyne.NewPos(edges[i], 0))
-		r.boxes[i].Resize(fyne.NewSize(width, SwatchHeight))
-		inked(r.shares[i], legibleOn(group.Mean))
-		put(r.shares[i], shares[i])
-		size := r.shares[i].MinSize()
-		r.shares[i].Hidden = size.Width > width-4
-		placeText(r.shares[i], edges[i]+(width-size.Width)/2, (SwatchHeight-size.Height)/2)
+		show(b.shares[i], there && b.shares[i].MinSize().Width <= edges[i+1]-edges[i]-4)
 	}
 }
+
+// place stands the groups beside each other, their shares in their middles.
+func (b groupBarLook) place(size fyne.Size) {
+	edges := shareEdges(b.groups, size.Width)
+	for i := range min(len(b.groups), len(b.boxes)) {
+		x, width, text := edges[i], edges[i+1]-edges[i], b.shares[i].MinSize()
+		put(b.boxes[i], fyne.NewPos(x, 0), fyne.NewSize(width, SwatchHeight))
+		placeText(b.shares[i], x+(width-text.Width)/2, (SwatchHeight-text.Height)/2)
+	}
+}
+
+// minSize has a fixed height.
+func (groupBarLook) minSize() fyne.Size { return fyne.NewSize(30*Step, SwatchHeight) }
 
 // legibleOn returns the grey, black or white, that stands out more on a lightness; its
 // contrast is 4.5 to 1 at least (WCAG 2.2, success criterion 1.4.3).
@@ -87,14 +78,6 @@ func legibleOn(lightness float64) color.Color {
 		return color.White
 	}
 	return color.Black
-}
-
-// inked gives a text a colour; the same one costs nothing.
-func inked(t *canvas.Text, c color.Color) {
-	if t.Color != c {
-		t.Color = c
-		t.Refresh()
-	}
 }
 
 // shareEdges returns the left edge of every group and the right one of the last, in whole
@@ -108,29 +91,3 @@ func shareEdges(groups []analysis.Group, width float32) []float32 {
 	}
 	return edges
 }
-
-// Layout places everything.
-func (r *groupBarRenderer) Layout(fyne.Size) { r.write() }
-
-// MinSize has a fixed height.
-func (r *groupBarRenderer) MinSize() fyne.Size { return fyne.NewSize(30*Step, SwatchHeight) }
-
-// Refresh draws everything anew.
-func (r *groupBarRenderer) Refresh() {
-	r.write()
-	for _, o := range r.Objects() {
-		o.Refresh()
-	}
-}
-
-// Objects are all that is drawn.
-func (r *groupBarRenderer) Objects() []fyne.CanvasObject {
-	var all []fyne.CanvasObject
-	for i := range r.boxes {
-		all = append(all, r.boxes[i], r.shares[i])
-	}
-	return all
-}
-
-// Destroy has nothing to let go of.
-func (r *groupBarRenderer) Destroy() {}

@@ -29,7 +29,7 @@ func SetWords(l *widget.Label, words string) (resized bool) {
 
 // OnPanel stands parts below each other on a panel.
 func OnPanel(parts ...fyne.CanvasObject) *fyne.Container {
-	return container.NewStack(NewPanelGround(ColorNamePanel), container.New(layout.NewCustomPaddedVBoxLayout(0), parts...))
+	return container.NewStack(NewPanel(), container.New(layout.NewCustomPaddedVBoxLayout(0), parts...))
 }
 
 // AtRight sets a button into the right end of a panel's heading.

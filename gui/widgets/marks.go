@@ -21,62 +21,77 @@ func newOutline() outline {
 	o := outline{dark: canvas.NewRectangle(color.Transparent), light: canvas.NewRectangle(color.Transparent)}
 	o.dark.StrokeColor, o.dark.StrokeWidth = MarkDark, 3
 	o.light.StrokeColor, o.light.StrokeWidth = MarkLight, 1
-	o.hide()
+	o.show(false)
 	return o
 }
 
 func (o outline) objects() []fyne.CanvasObject { return []fyne.CanvasObject{o.dark, o.light} }
 
-func (o outline) hide() {
-	o.dark.Hide()
-	o.light.Hide()
+func (o outline) show(visible bool) {
+	show(o.dark, visible)
+	show(o.light, visible)
 }
 
-// show puts the light line's middle on the edge of the box.
-func (o outline) show(pos fyne.Position, size fyne.Size) {
-	o.light.Move(pos.SubtractXY(0.5, 0.5))
-	o.light.Resize(size.AddWidthHeight(1, 1))
-	o.dark.Move(pos.SubtractXY(1.5, 1.5))
-	o.dark.Resize(size.AddWidthHeight(3, 3))
-	o.dark.Show()
-	o.light.Show()
+// place puts the light line's middle on the edge of the box.
+func (o outline) place(pos fyne.Position, size fyne.Size) {
+	put(o.light, pos.SubtractXY(0.5, 0.5), size.AddWidthHeight(1, 1))
+	put(o.dark, pos.SubtractXY(1.5, 1.5), size.AddWidthHeight(3, 3))
 }
 
-// markShape is one spot: a ring for a spot, an outline for an area, and its letter.
+// markShape is one spot: a ring for a spot, an outline for an area, and its letter. A
+// selected one has thicker lines.
 type markShape struct {
 	darkRing, lightRing *canvas.Circle
 	area                outline
-	shadow              [4]*canvas.Text
-	letter              *canvas.Text
+	letter              [5]*canvas.Text // four dark ones around a light one
+	selected            bool
 }
 
-func newMarkShape() markShape {
-	s := markShape{darkRing: canvas.NewCircle(color.Transparent), lightRing: canvas.NewCircle(color.Transparent), area: newOutline()}
-	s.darkRing.StrokeColor, s.darkRing.StrokeWidth = MarkDark, 3.5
-	s.lightRing.StrokeColor, s.lightRing.StrokeWidth = MarkLight, 1.5
-	for i := range s.shadow {
-		s.shadow[i] = canvas.NewText("", MarkDark)
+func newMarkShape() *markShape {
+	s := &markShape{darkRing: canvas.NewCircle(color.Transparent), lightRing: canvas.NewCircle(color.Transparent), area: newOutline()}
+	s.darkRing.StrokeColor, s.lightRing.StrokeColor = MarkDark, MarkLight
+	for i := range s.letter {
+		s.letter[i] = sizedText(TextSize, fyne.TextStyle{Bold: true})
 	}
-	s.letter = canvas.NewText("", MarkLight)
-	for _, text := range append(s.shadow[:], s.letter) {
-		text.TextStyle.Bold = true
-		text.TextSize = TextSize
-	}
-	s.hide()
+	s.thicken(false)
+	s.write(Mark{}, false)
 	return s
 }
 
 func (s *markShape) objects() []fyne.CanvasObject {
-	all := append(s.area.objects(), s.darkRing, s.lightRing)
-	for _, text := range s.shadow {
-		all = append(all, text)
-	}
-	return append(all, s.letter)
+	return append(append(s.area.objects(), s.darkRing, s.lightRing), objectsOf(s.letter[:]...)...)
 }
 
-func (s *markShape) hide() {
-	for _, o := range s.objects() {
-		o.Hide()
+// write shows a mark, or hides all of it.
+func (s *markShape) write(m Mark, there bool) {
+	show(s.darkRing, there && m.Area.Empty())
+	show(s.lightRing, there && m.Area.Empty())
+	s.area.show(there && !m.Area.Empty())
+	if m.Selected != s.selected {
+		s.thicken(m.Selected)
+	}
+	name := m.Name
+	if m.Moved {
+		name += "?"
+	}
+	for i, text := range s.letter {
+		ink := MarkDark
+		if i == len(s.letter)-1 {
+			ink = MarkLight
+		}
+		say(text, name, ink)
+		show(text, there)
+	}
+}
+
+func (s *markShape) thicken(selected bool) {
+	s.selected = selected
+	s.lightRing.StrokeWidth, s.darkRing.StrokeWidth, s.area.light.StrokeWidth = 1.5, 3.5, 1
+	if selected {
+		s.lightRing.StrokeWidth, s.darkRing.StrokeWidth, s.area.light.StrokeWidth = 2.5, 4.5, 2
+	}
+	for _, o := range []fyne.CanvasObject{s.lightRing, s.darkRing, s.area.light} {
+		o.Refresh()
 	}
 }
 
@@ -88,107 +103,59 @@ func ringRadius(selected bool) float32 {
 	return 7
 }
 
-func (s *markShape) show(m Mark, f Fit, square int) {
-	centre := f.Pane(m.centre())
-	at := centre
+// place puts a mark over its place in the picture, its letter beside the ring or inside the
+// area.
+func (s *markShape) place(m Mark, f Fit) {
 	if m.Area.Empty() {
-		s.area.hide()
-		s.ring(centre, ringRadius(m.Selected), m.Selected)
-		at.X += ringRadius(m.Selected) + 3
-	} else {
-		s.darkRing.Hide()
-		s.lightRing.Hide()
-		pos, size := f.box(m.Area.Intersect(f.Bounds))
-		s.area.light.StrokeWidth = 1
-		if m.Selected {
-			s.area.light.StrokeWidth = 2
-		}
-		s.area.show(pos, size)
-		at = pos.AddXY(4, 10)
+		centre, radius := f.Pane(m.At), ringRadius(m.Selected)
+		put(s.lightRing, centre.SubtractXY(radius, radius), fyne.NewSquareSize(2*radius))
+		put(s.darkRing, centre.SubtractXY(radius+1, radius+1), fyne.NewSquareSize(2*radius+2))
+		s.placeLetter(centre.AddXY(radius+3, 0), f)
+		return
 	}
-	name := m.Name
-	if m.Moved {
-		name += "?"
-	}
-	s.write(name, at, f)
+	pos, size := f.box(m.Area.Intersect(f.Bounds))
+	s.area.place(pos, size)
+	s.placeLetter(pos.AddXY(4, 10), f)
 }
 
-func (s *markShape) ring(centre fyne.Position, radius float32, selected bool) {
-	s.lightRing.StrokeWidth, s.darkRing.StrokeWidth = 1.5, 3.5
-	if selected {
-		s.lightRing.StrokeWidth, s.darkRing.StrokeWidth = 2.5, 4.5
-	}
-	s.lightRing.Move(centre.SubtractXY(radius, radius))
-	s.lightRing.Resize(fyne.NewSquareSize(2 * radius))
-	s.darkRing.Move(centre.SubtractXY(radius+1, radius+1))
-	s.darkRing.Resize(fyne.NewSquareSize(2*radius + 2))
-	s.darkRing.Show()
-	s.lightRing.Show()
-}
-
-// write puts the letter with its left middle at p, inside the picture.
-func (s *markShape) write(name string, p fyne.Position, f Fit) {
-	if s.letter.Text != name {
-		for _, text := range append(s.shadow[:], s.letter) {
-			text.Text = name
-			text.Refresh()
-		}
-	}
-	size := s.letter.MinSize()
+// placeLetter puts the letter with its left middle at p, inside the picture.
+func (s *markShape) placeLetter(p fyne.Position, f Fit) {
+	size := s.letter[0].MinSize()
 	p.Y -= size.Height / 2
 	if right := f.Pos.X + f.Size.Width; p.X+size.Width > right {
 		p.X -= size.Width + 2*ringRadius(true) + 6
 	}
 	p.Y = max(f.Pos.Y-3, min(p.Y, f.Pos.Y+f.Size.Height-size.Height+3))
-	for i, by := range [4]fyne.Position{{X: -1, Y: -1}, {X: 1, Y: -1}, {X: -1, Y: 1}, {X: 1, Y: 1}} {
-		s.shadow[i].Move(p.Add(by))
-		s.shadow[i].Resize(size)
-		s.shadow[i].Show()
+	for i, by := range [len(s.letter)]fyne.Position{{X: -1, Y: -1}, {X: 1, Y: -1}, {X: -1, Y: 1}, {X: 1, Y: 1}, {}} {
+		put(s.letter[i], p.Add(by), size)
 	}
-	s.letter.Move(p)
-	s.letter.Resize(size)
-	s.letter.Show()
 }
 
-// Cross is the key cursor: where the next spot would lie.
+// cross is the key cursor: where the next spot would lie.
 type cross [4]*canvas.Rectangle
 
 func newCross() cross {
 	var c cross
-	for i := range c {
-		fill := MarkDark
-		if i >= 2 {
-			fill = MarkLight
-		}
-		c[i] = canvas.NewRectangle(fill)
+	for i, ink := range [len(c)]color.Color{MarkDark, MarkDark, MarkLight, MarkLight} {
+		c[i] = canvas.NewRectangle(ink)
 	}
-	c.hide()
+	c.show(false)
 	return c
 }
 
-func (c cross) objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{c[0], c[1], c[2], c[3]}
-}
-
-func (c cross) hide() {
+func (c cross) show(visible bool) {
 	for _, r := range c {
-		r.Hide()
+		show(r, visible)
 	}
 }
 
 // crossArm is half the length of the cross.
 const crossArm = 10
 
-func (c cross) show(at fyne.Position) {
-	put := func(r *canvas.Rectangle, w, h float32) {
-		r.Move(at.SubtractXY(w/2, h/2))
-		r.Resize(fyne.NewSize(w, h))
-		r.Show()
+func (c cross) place(at fyne.Position) {
+	for i, size := range [len(c)]fyne.Size{{Width: 2*crossArm + 2, Height: 3}, {Width: 3, Height: 2*crossArm + 2}, {Width: 2 * crossArm, Height: 1}, {Width: 1, Height: 2 * crossArm}} {
+		put(c[i], at.SubtractXY(size.Width/2, size.Height/2), size)
 	}
-	put(c[0], 2*crossArm+2, 3)
-	put(c[1], 3, 2*crossArm+2)
-	put(c[2], 2*crossArm, 1)
-	put(c[3], 1, 2*crossArm)
 }
 
 // askLine says, on the mirror, what the next click or drag is for.
@@ -197,40 +164,23 @@ type askLine struct {
 	text *canvas.Text
 }
 
-func newAskLine() *askLine {
-	a := &askLine{back: canvas.NewRectangle(color.Transparent), text: canvas.NewText("", color.Transparent)}
-	a.back.CornerRadius = Radius
-	a.text.TextSize = TextSize
+func newAskLine() askLine {
+	a := askLine{back: newPanelBox(), text: sizedText(TextSize, fyne.TextStyle{})}
 	a.text.Alignment = fyne.TextAlignCenter
-	a.set("")
 	return a
 }
 
-func (a *askLine) objects() []fyne.CanvasObject { return []fyne.CanvasObject{a.back, a.text} }
-
-func (a *askLine) colour(th fyne.Theme, v fyne.ThemeVariant) {
-	a.back.FillColor = th.Color(ColorNamePanel, v)
-	a.text.Color = th.Color(theme.ColorNameForeground, v)
+func (a askLine) write(what string, of colours) {
+	fill(a.back, of(ColorNamePanel))
+	say(a.text, what, of(theme.ColorNameForeground))
+	show(a.back, what != "")
+	show(a.text, what != "")
 }
 
-func (a *askLine) set(what string) {
-	a.text.Text = what
-	if what == "" {
-		a.back.Hide()
-		a.text.Hide()
-		return
-	}
-	a.back.Show()
-	a.text.Show()
-	a.text.Refresh()
-}
-
-func (a *askLine) place(size fyne.Size) {
+func (a askLine) place(size fyne.Size) {
 	text := a.text.MinSize()
 	w, h := text.Width+2*Step, text.Height+Step
 	pos := fyne.NewPos((size.Width-w)/2, Step)
-	a.back.Move(pos)
-	a.back.Resize(fyne.NewSize(w, h))
-	a.text.Move(pos.AddXY(Step, Step/2))
-	a.text.Resize(text)
+	put(a.back, pos, fyne.NewSize(w, h))
+	put(a.text, pos.AddXY(Step, Step/2), text)
 }

@@ -2,49 +2,54 @@ package widgets
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
 // MessageBar is the line between source bar and mirror: a sentence and one button. It takes
 // no room while there is nothing to say.
 type MessageBar struct {
-	Box    *fyne.Container
-	back   *canvas.Rectangle
+	widget.BaseWidget
+	row    *fyne.Container
 	text   *widget.Label
 	button *Button
-	resize func() // the page's rows have to be laid anew
+	resize func()
 }
 
-// NewMessageBar returns an empty bar; resize is called after it asks for another height.
+// NewMessageBar returns a bar with nothing to say. It calls resize whenever it may ask for
+// another height.
 func NewMessageBar(keys Keys, resize func()) *MessageBar {
-	b := &MessageBar{back: canvas.NewRectangle(nil), text: widget.NewLabel(""), resize: resize}
-	b.text.Wrapping = fyne.TextWrapWord
-	b.text.SizeName = theme.SizeNameCaptionText
-	b.button = NewButton("", keys, nil)
-	row := container.NewBorder(nil, nil, nil, container.NewCenter(b.button), b.text)
-	b.Box = container.New(layout.NewStackLayout(), b.back, container.New(layout.NewCustomPaddedLayout(0, 0, Step, Step), row))
-	b.Box.Hide()
-	return b
+	m := &MessageBar{text: SmallLabel(), resize: resize}
+	m.button = NewButton("", keys, nil)
+	row := container.NewBorder(nil, nil, nil, container.NewCenter(m.button), m.text)
+	m.row = container.NewStack(newPanel(0), container.New(layout.NewCustomPaddedLayout(0, 0, Step, Step), row))
+	m.Hidden = true
+	m.ExtendBaseWidget(m)
+	return m
 }
 
-// Set shows a sentence with a button; no sentence hides the bar.
-func (b *MessageBar) Set(sentence, button string, tapped func()) {
-	b.text.SetText(sentence)
-	b.button.SetText(button)
-	b.button.OnTapped = tapped
-	b.Box.Hidden = sentence == ""
-	b.resize()
+// CreateRenderer shows the sentence beside its button.
+func (m *MessageBar) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(m.row) }
+
+// Refresh lays the sentence and its button anew.
+func (m *MessageBar) Refresh() {
+	m.row.Refresh()
+	m.BaseWidget.Refresh()
 }
 
-// Text returns the sentence that is shown, "" if none is.
-func (b *MessageBar) Text() string { return b.text.Text }
-
-// Colour gives the bar a theme's colours.
-func (b *MessageBar) Colour(th fyne.Theme, v fyne.ThemeVariant) {
-	b.back.FillColor = th.Color(ColorNamePanel, v)
-	b.back.Refresh()
+// Set shows a sentence and a button; no sentence hides the bar.
+func (m *MessageBar) Set(sentence, button string, tapped func()) {
+	m.text.SetText(sentence)
+	m.button.SetText(button)
+	m.button.OnTapped = tapped
+	if sentence != "" {
+		m.Show()
+	} else {
+		m.Hide()
+	}
+	m.resize()
 }
+
+// Text returns the sentence that is seen; "" for none.
+func (m *MessageBar) Text() string { return m.text.Text }

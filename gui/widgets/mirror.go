@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
-	"fyne.io/fyne/v2/widget"
 )
 
 // Mark is a spot or a measured area as the mirror shows it.
@@ -17,7 +16,7 @@ type Mark struct {
 	Moved    bool // the picture jumped since the spot was placed
 }
 
-// Centre is the point by which the mark is taken hold of.
+// centre is the point by which the mark is taken hold of.
 func (m Mark) centre() image.Point {
 	if m.Area.Empty() {
 		return m.At
@@ -37,44 +36,39 @@ func (m Mark) shows(part image.Rectangle) bool {
 // drags and keys. It knows pixels of the source, not what they mean. Use it on the Fyne
 // goroutine only.
 type Mirror struct {
-	widget.BaseWidget
+	drawn
+	shiftFocus
+	acts MirrorActs
 
-	// Acts are told what the painter does; none may be nil.
-	Acts MirrorActs
+	picture  *image.RGBA
+	bounds   image.Rectangle // of the picture, in source pixels
+	part     image.Rectangle // of it that is shown
+	flipped  bool
+	small    *image.RGBA           // the whole picture made small, shown beside; nil: none
+	halves   bool                  // the picture has one half of the room only
+	before   *image.RGBA           // a picture from before, in the other half; nil: none
+	overlays [overlays]*image.RGBA // drawn over the picture; nil: nothing
+	loupe    *image.RGBA
+	square   int             // side of the averaged square, in source pixels
+	view     image.Rectangle // part that is wished for; empty for all
+	marks    []Mark
+	pen      MirrorPen // takes the pointer instead of spots; nil: none
+	ask      string    // what the next click or drag is for; "" for measuring
 
-	Img    *image.RGBA
-	Beside *image.RGBA // the whole picture made small; nil: none
-	Before *image.RGBA // a picture from before in the other half; nil: none
-	Halves bool        // the picture has one half of the room only
-	loupe  *image.RGBA
-	Over   [overlays]*image.RGBA // drawn over the picture; nil: nothing
-	Laid   Laid
-	Fit    Fit
-	Bounds image.Rectangle // of the picture, in source pixels
-	Part   image.Rectangle // of it that img shows
-	View   image.Rectangle // part that is wished for; empty for all
-	Pen    MirrorPen       // takes the pointer instead of spots; nil: none
-	Flip   bool
-	Marks  []Mark
-	square int // side of the averaged square, in source pixels
-
-	hand    pointer
-	focused bool
-	r       *mirrorRenderer
+	hand pointer
+	look *mirrorLook
 }
 
-// MirrorActs is what a mirror tells its owner.
+// MirrorActs is what a mirror tells its owner; none may be nil.
 type MirrorActs struct {
-	Click   func(at image.Point, add bool)                 // a place was clicked
-	Drag    func(area image.Rectangle, add bool)           // an area was dragged over
-	Carry   func(mark int, to image.Point, end bool)       // a mark is dragged
-	Select  func(mark int)                                 // a mark was pressed; -1: none
-	Look    func(at image.Point, inside bool)              // the pointer, or the key cursor, is over a pixel
-	Resized func()                                         // the mirror's size in display pixels changed
-	Menu    func(at fyne.Position)                         // the commands are asked for, at a point of the window
-	Key     func(key fyne.KeyName, shift bool) (used bool) // a key came that the mirror has no use for
-	Rune    func(r rune)
-	Short   func(s fyne.Shortcut)
+	Click   func(at image.Point, add bool)           // a place was clicked
+	Drag    func(area image.Rectangle, add bool)     // an area was dragged over
+	Carry   func(mark int, to image.Point, end bool) // a mark is dragged
+	Select  func(mark int)                           // a mark was pressed; -1: none
+	Look    func(at image.Point, inside bool)        // the pointer, or the key cursor, is over a pixel
+	Resized func()                                   // the mirror's size in display pixels changed
+	Menu    func(at fyne.Position)                   // the commands are asked for, at a point of the window
+	Keys    Keys                                     // get the keys that the mirror has no use for
 }
 
 // MirrorPen takes what the pointer does over the picture while something is drawn on it.
@@ -86,191 +80,185 @@ type MirrorPen interface {
 	Nudge(by image.Point) bool // by arrow keys; false if there is nothing to move
 }
 
-// SetPen gives the pointer to a pen, or takes it back with nil.
-func (m *Mirror) SetPen(pen MirrorPen) {
-	if m.Pen != pen {
-		m.hand.drop()
-		m.Pen = pen
-	}
-}
-
-var (
-	_ desktop.Mouseable  = (*Mirror)(nil)
-	_ desktop.Hoverable  = (*Mirror)(nil)
-	_ desktop.Cursorable = (*Mirror)(nil)
-	_ desktop.Keyable    = (*Mirror)(nil)
-	_ fyne.Draggable     = (*Mirror)(nil)
-	_ fyne.Scrollable    = (*Mirror)(nil)
-	_ fyne.Focusable     = (*Mirror)(nil)
-	_ fyne.Shortcutable  = (*Mirror)(nil)
-)
-
 // NewMirror returns an empty mirror.
-func NewMirror() *Mirror {
-	m := &Mirror{square: 3}
+func NewMirror(acts MirrorActs) *Mirror {
+	m := &Mirror{acts: acts, square: 3}
+	m.focus = focus{keys: acts.Keys, owner: m, changed: m.redraw}
 	m.hand.owner = m
-	m.ExtendBaseWidget(m)
+	m.look = newMirrorLook(m)
+	m.draw(m, m.look, m.look.objects()...)
 	return m
 }
 
-// SetPicture shows img, and beside it the small one, none where that is nil. The mirror
+// SetPicture shows a picture, and beside it a small one, none where that is nil. The mirror
 // does not copy them: they must stay as they are until the next SetPicture. bounds is the
-// picture's place in the source, and part is what of it img shows. A nil img shows nothing.
-func (m *Mirror) SetPicture(img, beside *image.RGBA, bounds, part image.Rectangle, flipped bool) {
-	same := img == m.Img && beside == m.Beside // the worker paints into another image whenever it paints
-	sameSize := SizeOf(beside) == SizeOf(m.Beside)
-	m.Img, m.Beside = img, beside
-	if bounds != m.Bounds || part != m.Part || flipped != m.Flip || !sameSize {
-		m.Bounds, m.Part, m.Flip = bounds, part, flipped
-		m.hand.keepIn(bounds)
-		m.layout()
-	}
-	if m.r != nil && !same {
-		m.r.picture.Refresh()
-		m.r.small.Refresh()
+// picture's place in the source, and part is what of it is shown. No picture shows nothing.
+func (m *Mirror) SetPicture(picture, small *image.RGBA, bounds, part image.Rectangle, flipped bool) {
+	changed := picture != m.picture || small != m.small // whoever paints, paints into another image
+	m.picture, m.small, m.bounds, m.part, m.flipped = picture, small, bounds, part, flipped
+	m.hand.keepIn(bounds)
+	m.redraw()
+	if changed {
+		m.look.picture.Refresh()
+		m.look.other.Refresh()
 	}
 }
 
 // SetHalves gives the picture one half of the room, and another the other half; or takes
 // that back.
 func (m *Mirror) SetHalves(on bool) {
-	if on == m.Halves {
+	if on == m.halves {
 		return
 	}
-	m.Halves, m.Before = on, nil
-	m.layout()
-	m.Acts.Resized()
+	m.halves, m.before = on, nil
+	m.redraw()
+	m.acts.Resized()
 }
 
-// SetBefore shows img in the other half.
+// SetBefore shows a picture in the other half.
 func (m *Mirror) SetBefore(img *image.RGBA) {
-	if m.Before = img; m.r != nil {
-		m.r.placeBeside()
-		m.r.small.Refresh()
+	m.before = img
+	m.redraw()
+	m.look.other.Refresh()
+}
+
+// Overlay is one of the pictures that can lie over the mirror's.
+type Overlay int
+
+// The overlays, lowest first.
+const (
+	OverlayBefore  Overlay = iota // the picture from before, in a comparison
+	OverlayNotes                  // what is marked on a still
+	OverlayOutline                // the family that is pointed at
+	overlays
+)
+
+// SetOverlay lays a picture over the mirror's, whose size it takes; nil takes it away. The
+// mirror does not copy it.
+func (m *Mirror) SetOverlay(which Overlay, img *image.RGBA) {
+	if img == nil && m.overlays[which] == nil {
+		return
+	}
+	m.overlays[which] = img
+	m.redraw()
+	m.look.overlays[which].Refresh()
+}
+
+// SetLoupe shows a picture in the corner, the pixels around the pointer, of which a square is
+// averaged; nil hides it.
+func (m *Mirror) SetLoupe(img *image.RGBA, square int) {
+	m.loupe, m.square = img, square
+	m.redraw()
+	m.look.loupe.Refresh()
+}
+
+// SetMarks shows the spots.
+func (m *Mirror) SetMarks(marks []Mark) {
+	m.marks = marks
+	m.redraw()
+}
+
+// SetPen gives the pointer to a pen, or takes it back with nil.
+func (m *Mirror) SetPen(pen MirrorPen) {
+	if m.pen != pen {
+		m.hand.drop()
+		m.pen = pen
 	}
 }
 
-// aside is the picture that stands beside the large one; nil: none.
-func (m *Mirror) aside() *image.RGBA {
-	if m.Halves {
-		return m.Before
-	}
-	return m.Beside
+// Ask tells what the next click or drag is for; empty when it is for measuring.
+func (m *Mirror) Ask(what string) {
+	m.ask = what
+	m.hand.drop()
 }
 
-// SizeOf returns the size of an image that may be nil.
-func SizeOf(img *image.RGBA) image.Point {
+// Picture returns what is shown; nil for nothing.
+func (m *Mirror) Picture() *image.RGBA { return m.picture }
+
+// Other returns the picture that stands beside: the whole one made small or, in halves, the
+// one from before; nil for none.
+func (m *Mirror) Other() *image.RGBA {
+	if m.halves {
+		return m.before
+	}
+	return m.small
+}
+
+// Overlay returns what lies over the picture; nil for nothing.
+func (m *Mirror) Overlay(which Overlay) *image.RGBA { return m.overlays[which] }
+
+// Bounds returns the whole picture's place in the source.
+func (m *Mirror) Bounds() image.Rectangle { return m.bounds }
+
+// Flipped reports whether left and right are exchanged.
+func (m *Mirror) Flipped() bool { return m.flipped }
+
+// Halves reports whether the picture has one half of the room only.
+func (m *Mirror) Halves() bool { return m.halves }
+
+// Marks returns the spots that were set last, also those outside of the part that is shown.
+func (m *Mirror) Marks() []Mark { return m.marks }
+
+// HasPen reports whether a pen takes the pointer.
+func (m *Mirror) HasPen() bool { return m.pen != nil }
+
+// Arrangement returns how the picture and the one beside it lie in the mirror.
+func (m *Mirror) Arrangement() Arrangement { return m.arrange(m.Size()) }
+
+// Fit returns how the picture lies in the mirror.
+func (m *Mirror) Fit() Fit { return m.Arrangement().Picture }
+
+// arrange keeps the part of the picture that is shown whole in a mirror of a size.
+func (m *Mirror) arrange(size fyne.Size) Arrangement {
+	room := roomIn(size)
+	var a Arrangement
+	if m.halves {
+		a = ArrangeHalves(m.part, room, m.Scale(), m.flipped)
+	} else {
+		a = ArrangeBeside(m.part, sizeOf(m.small), room, m.Scale(), m.flipped)
+	}
+	a.OtherPos = a.OtherPos.AddXY(FocusWidth, FocusWidth)
+	a.Picture.Pos = a.Picture.Pos.AddXY(FocusWidth, FocusWidth)
+	return a
+}
+
+// sizeOf returns the size of an image that may be nil.
+func sizeOf(img *image.RGBA) image.Point {
 	if img == nil {
 		return image.Point{}
 	}
 	return img.Rect.Size()
 }
 
-// SetLoupe shows img in the corner, the pixels around the pointer; nil hides it.
-func (m *Mirror) SetLoupe(img *image.RGBA, square int) {
-	m.loupe, m.square = img, square
-	if m.r != nil {
-		m.r.placeLoupe()
-		m.r.loupe.Refresh()
-	}
-}
-
-// overlay is one of the pictures that can lie over the mirror's, lowest first.
-type overlay int
-
-const (
-	OverlayBefore  overlay = iota // the picture from before, in a comparison
-	OverlayNotes                  // what is marked on a still
-	OverlayOutline                // the family that is pointed at
-	overlays
-)
-
-// SetOverlay lays img over the picture, whose size in the mirror it takes; nil takes it away.
-// The mirror does not copy it.
-func (m *Mirror) SetOverlay(which overlay, img *image.RGBA) {
-	if img == nil && m.Over[which] == nil {
-		return
-	}
-	m.Over[which] = img
-	if m.r != nil {
-		m.r.overlay[which].Hidden = img == nil
-		m.r.overlay[which].Refresh()
-	}
-}
-
 // Pixels is the size of the picture in the mirror, in display pixels.
 func (m *Mirror) Pixels() image.Point {
-	scale := m.Scale()
-	return image.Pt(int(m.Fit.Size.Width*scale+0.5), int(m.Fit.Size.Height*scale+0.5))
+	size, scale := m.Fit().Size, m.Scale()
+	return image.Pt(int(size.Width*scale+0.5), int(size.Height*scale+0.5))
 }
 
-// SetMarks shows the spots.
-func (m *Mirror) SetMarks(marks []Mark) {
-	m.Marks = marks
-	m.layoutMarks()
-}
-
-// Ask tells what the next click or drag is for; empty when it is for measuring.
-func (m *Mirror) Ask(what string) {
-	m.hand.drop()
-	if m.r != nil {
-		m.r.setAsk(what)
-	}
-}
+func roomIn(size fyne.Size) fyne.Size { return size.SubtractWidthHeight(2*FocusWidth, 2*FocusWidth) }
 
 // Room is the size for the picture: all but the focus outline.
-func (m *Mirror) Room() fyne.Size {
-	size := m.Size()
-	return fyne.NewSize(size.Width-2*FocusWidth, size.Height-2*FocusWidth)
-}
+func (m *Mirror) Room() fyne.Size { return roomIn(m.Size()) }
 
-func (m *Mirror) Scale() float32 {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(m); c != nil {
+// Scale is how many display pixels make a Fyne unit.
+func (m *Mirror) Scale() float32 { return scaleOf(m) }
+
+// scaleOf returns how many display pixels make a Fyne unit where o is; 1 while it is nowhere.
+func scaleOf(o fyne.CanvasObject) float32 {
+	if c := fyne.CurrentApp().Driver().CanvasForObject(o); c != nil {
 		return c.Scale()
 	}
 	return 1
 }
 
-func (m *Mirror) layout() {
-	if m.Halves {
-		m.Laid = LayHalves(m.Part, m.Room(), m.Scale(), m.Flip)
-	} else {
-		m.Laid = LayBeside(m.Part, SizeOf(m.Beside), m.Room(), m.Scale(), m.Flip)
-	}
-	m.Laid.Small = m.Laid.Small.AddXY(FocusWidth, FocusWidth)
-	m.Laid.Picture.Pos = m.Laid.Picture.Pos.AddXY(FocusWidth, FocusWidth)
-	m.Fit = m.Laid.Picture
-	if m.r != nil {
-		m.r.place()
-	}
-}
-
-func (m *Mirror) layoutMarks() {
-	if m.r != nil {
-		m.r.placeMarks()
-	}
-}
-
-// Resize keeps the picture whole in the new size.
+// Resize tells the owner that another size of the picture is wanted.
 func (m *Mirror) Resize(size fyne.Size) {
-	if size == m.Size() {
-		return
-	}
-	m.BaseWidget.Resize(size)
-	m.layout()
-	if m.Acts.Resized != nil {
-		m.Acts.Resized()
+	if size != m.Size() {
+		m.drawn.Resize(size)
+		m.acts.Resized()
 	}
 }
-
-// MinSize leaves room for the loupe.
-func (m *Mirror) MinSize() fyne.Size { return fyne.NewSize(20*Step, 15*Step) }
 
 // Cursor is a cross: what is under its middle is what is read.
 func (m *Mirror) Cursor() desktop.Cursor { return desktop.CrosshairCursor }
-
-// CreateRenderer makes the canvas objects.
-func (m *Mirror) CreateRenderer() fyne.WidgetRenderer {
-	m.r = newMirrorRenderer(m)
-	return m.r
-}

@@ -4,38 +4,7 @@ import (
 	"image"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/driver/desktop"
 )
-
-// FocusGained shows the outline.
-func (m *Mirror) FocusGained() { m.setFocused(true) }
-
-// FocusLost takes it away.
-func (m *Mirror) FocusLost() {
-	m.hand.shift = false
-	m.setFocused(false)
-}
-
-func (m *Mirror) setFocused(focused bool) {
-	m.focused = focused
-	if m.r != nil {
-		m.r.colour()
-		m.r.focus.Refresh()
-		m.r.placeBand()
-	}
-}
-
-// KeyDown and KeyUp watch the shift key, which Fyne leaves out of typed keys.
-func (m *Mirror) KeyDown(e *fyne.KeyEvent) { m.watchShift(e, true) }
-
-// KeyUp watches the shift key.
-func (m *Mirror) KeyUp(e *fyne.KeyEvent) { m.watchShift(e, false) }
-
-func (m *Mirror) watchShift(e *fyne.KeyEvent, down bool) {
-	if e.Name == desktop.KeyShiftLeft || e.Name == desktop.KeyShiftRight {
-		m.hand.shift = down
-	}
-}
 
 // arrows are the steps of the arrow keys, as the painter sees them.
 var arrows = map[fyne.KeyName]image.Point{
@@ -51,51 +20,41 @@ const farStep = 10
 // TypedKey moves the selected spot or the key cursor; Space or Enter is a click there.
 func (m *Mirror) TypedKey(e *fyne.KeyEvent) {
 	if step, ok := arrows[e.Name]; ok {
-		if m.hand.shift {
+		if m.shift {
 			step = step.Mul(farStep)
 		}
-		if m.Flip {
+		if m.flipped {
 			step.X = -step.X
 		}
 		m.nudge(step)
 		return
 	}
-	if m.Acts.Key(e.Name, m.hand.shift) {
-		return
-	}
-	switch e.Name {
-	case fyne.KeySpace, fyne.KeyReturn, fyne.KeyEnter:
+	if !m.keys.TypedKey(e.Name) && presses(e) {
 		m.hand.press()
 	}
 }
 
-// TypedRune goes to the owner's keys.
-func (m *Mirror) TypedRune(r rune) { m.Acts.Rune(r) }
-
-// TypedShortcut goes to the owner's keys.
-func (m *Mirror) TypedShortcut(s fyne.Shortcut) { m.Acts.Short(s) }
-
 // nudge moves the selected mark, or else the key cursor.
 func (m *Mirror) nudge(step image.Point) {
-	if m.Bounds.Empty() {
+	if m.bounds.Empty() {
 		return
 	}
-	if m.Pen != nil && !m.hand.keyed && m.Pen.Nudge(step) {
+	if m.pen != nil && !m.hand.keyed && m.pen.Nudge(step) {
 		return
 	}
-	for i, k := range m.Marks {
-		if k.Selected && !m.hand.keyed && m.asks() == "" {
+	for i, k := range m.marks {
+		if k.Selected && !m.hand.keyed && m.ask == "" {
 			centre := k.centre()
-			m.Acts.Carry(i, nearestIn(centre.Add(step), m.Bounds), false)
+			m.acts.Carry(i, nearestIn(centre.Add(step), m.bounds), false)
 			return
 		}
 	}
 	m.hand.step(step)
 }
 
-// Step moves the key cursor, which begins in the middle, or at the pointer.
+// step moves the key cursor, which begins in the middle, or at the pointer.
 func (h *pointer) step(by image.Point) {
-	bounds := h.owner.Fit.Bounds
+	bounds := h.owner.Fit().Bounds
 	if !h.keyed {
 		h.key = bounds.Min.Add(bounds.Size().Div(2))
 		if h.over {
@@ -105,8 +64,8 @@ func (h *pointer) step(by image.Point) {
 	} else {
 		h.key = nearestIn(h.key.Add(by), bounds)
 	}
-	h.owner.Acts.Look(h.key, true)
-	h.redraw()
+	h.owner.acts.Look(h.key, true)
+	h.owner.redraw()
 }
 
 // press is a click at the key cursor, or the end of an area begun with the keys.
@@ -115,30 +74,30 @@ func (h *pointer) press() {
 		h.step(image.Point{})
 		return
 	}
-	if pen := h.owner.Pen; pen != nil {
+	if pen := h.owner.pen; pen != nil {
 		h.pressPen(pen)
 		return
 	}
 	if h.anchor {
 		h.anchor = false
-		h.owner.Acts.Drag(between(h.from, h.key), h.shift)
-		h.redraw()
+		h.owner.acts.Drag(between(h.from, h.key), h.owner.shift)
+		h.owner.redraw()
 		return
 	}
-	h.owner.Acts.Click(h.key, h.shift)
+	h.owner.acts.Click(h.key, h.owner.shift)
 }
 
 // pressPen draws from one press of the key to the next.
 func (h *pointer) pressPen(pen MirrorPen) {
 	x, y := float64(h.key.X)+0.5, float64(h.key.Y)+0.5
 	if h.anchor {
-		pen.Move(x, y, h.shift)
+		pen.Move(x, y, h.owner.shift)
 		pen.Up()
 	} else {
-		pen.Down(x, y, h.shift)
+		pen.Down(x, y, h.owner.shift)
 	}
 	h.anchor = !h.anchor
-	h.redraw()
+	h.owner.redraw()
 }
 
 // BeginArea begins an area at the key cursor: the next Space ends it.
@@ -147,7 +106,7 @@ func (m *Mirror) BeginArea() {
 		m.hand.step(image.Point{})
 	}
 	m.hand.from, m.hand.anchor = m.hand.key, true
-	m.hand.redraw()
+	m.redraw()
 }
 
 // EndKeys puts the key cursor away; it reports whether it was there.
@@ -155,9 +114,9 @@ func (m *Mirror) EndKeys() bool {
 	was := m.hand.keyed
 	m.hand.keyed, m.hand.anchor = false, false
 	if was {
-		m.Acts.Look(m.hand.at, m.hand.over)
+		m.acts.Look(m.hand.at, m.hand.over)
 	}
-	m.hand.redraw()
+	m.redraw()
 	return was
 }
 

@@ -3,34 +3,23 @@ package widgets
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/widget"
 )
 
-// NewPanelGround is a rectangle of a theme colour that follows the theme.
-func NewPanelGround(name fyne.ThemeColorName) fyne.CanvasObject {
-	g := &ground{name: name}
-	g.ExtendBaseWidget(g)
-	return g
+// NewPanel is the ground on which things lie that belong together. It follows the theme.
+func NewPanel() fyne.CanvasObject { return newPanel(Radius) }
+
+func newPanel(radius float32) *panel {
+	p := &panel{box: canvas.NewRectangle(nil)}
+	p.box.CornerRadius = radius
+	p.draw(p, p, p.box)
+	return p
 }
 
-type ground struct {
-	widget.BaseWidget
-	name fyne.ThemeColorName
-	rect *canvas.Rectangle
+type panel struct {
+	drawn
+	box *canvas.Rectangle
 }
 
-// CreateRenderer makes the rectangle.
-func (g *ground) CreateRenderer() fyne.WidgetRenderer {
-	g.rect = canvas.NewRectangle(nil)
-	g.rect.CornerRadius = Radius
-	g.Refresh()
-	return widget.NewSimpleRenderer(g.rect)
-}
-
-// Refresh takes the theme's colour of now.
-func (g *ground) Refresh() {
-	if g.rect != nil {
-		g.rect.FillColor = g.Theme().Color(g.name, fyne.CurrentApp().Settings().ThemeVariant())
-		g.rect.Refresh()
-	}
-}
+func (p *panel) write(_ fyne.Size, of colours) { fill(p.box, of(ColorNamePanel)) }
+func (p *panel) place(size fyne.Size)          { p.box.Resize(size) }
+func (p *panel) minSize() fyne.Size            { return p.box.MinSize() }

@@ -2,55 +2,43 @@ package widgets
 
 import (
 	"image"
-	"image/color"
 	"math"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
-	"fyne.io/fyne/v2/widget"
 
-	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 )
 
 // Picker shows a frozen picture of the whole desktop, on which a region is chosen: by a
 // drag, then Enter; arrow keys move it. Use it on the Fyne goroutine only.
 type Picker struct {
-	widget.BaseWidget
+	drawn
+	shiftFocus
 	still   *image.RGBA
 	desktop image.Rectangle // what still shows, in desktop pixels
 	chosen  image.Rectangle
 	done    func(image.Rectangle, bool)
 
-	grip   pickGrip
-	held   image.Rectangle // chosen, when the drag began
-	from   image.Point
-	down   bool
-	shift  bool
-	fit    Fit
-	r      *pickerRenderer
-	legend *pickerLegend
+	grip  pickGrip
+	held  image.Rectangle // chosen, when the drag began
+	from  image.Point
+	down  bool
+	small bool // what is chosen was wanted, but is too small
+	look  *pickerLook
 }
-
-var (
-	_ desktop.Mouseable  = (*Picker)(nil)
-	_ desktop.Cursorable = (*Picker)(nil)
-	_ desktop.Keyable    = (*Picker)(nil)
-	_ fyne.Draggable     = (*Picker)(nil)
-	_ fyne.Focusable     = (*Picker)(nil)
-	_ fyne.Shortcutable  = (*Picker)(nil)
-)
 
 // NewPicker shows still, which pictures the desktop, with a region chosen already (or
 // none, if empty). done is called once, with the region or, given up, with false.
 func NewPicker(still *image.RGBA, desktop, chosen image.Rectangle, done func(image.Rectangle, bool)) *Picker {
 	p := &Picker{still: still, desktop: desktop, chosen: chosen.Intersect(desktop), done: done}
-	p.legend = newPickerLegend(p.accept, func() { p.End(false) })
-	p.ExtendBaseWidget(p)
+	p.focus = focus{keys: noKeys{}, owner: p, changed: p.redraw}
+	p.look = newPickerLook(p)
+	p.draw(p, p.look, p.look.objects()...)
 	return p
 }
 
+// End ends the choosing with the region as it is or, given up, with false; once.
 func (p *Picker) End(ok bool) {
 	if done := p.done; done != nil {
 		p.done = nil
@@ -58,32 +46,39 @@ func (p *Picker) End(ok bool) {
 	}
 }
 
-// accept takes the region, if there is one.
+// accept takes the region, if it is large enough to watch.
 func (p *Picker) accept() {
 	if p.chosen.Dx() < setup.LeastSide || p.chosen.Dy() < setup.LeastSide {
-		p.legend.ask()
+		p.small = true
+		p.redraw()
 		return
 	}
 	p.End(true)
 }
 
 func (p *Picker) choose(r image.Rectangle) {
-	p.chosen = r
-	if p.r != nil {
-		p.r.place()
-	}
+	p.chosen, p.small = r, false
+	p.redraw()
+}
+
+// fit is how the desktop lies in a window of a size: pixel by pixel where it has the room,
+// and never enlarged.
+func (p *Picker) fit(size fyne.Size) Fit {
+	scale := scaleOf(p)
+	room := fyne.NewSize(min(size.Width, float32(p.desktop.Dx())/scale), min(size.Height, float32(p.desktop.Dy())/scale))
+	return fitPicture(p.desktop, room, scale, false)
 }
 
 // pixel returns the desktop's pixel corner at a point of the widget.
 func (p *Picker) pixel(at fyne.Position) image.Point {
-	if p.fit.Size.Width <= 0 || p.fit.Size.Height <= 0 {
+	f := p.fit(p.Size())
+	if f.Size.IsZero() {
 		return p.desktop.Min
 	}
-	x := float64(at.X-p.fit.Pos.X) / float64(p.fit.Size.Width) * float64(p.desktop.Dx())
-	y := float64(at.Y-p.fit.Pos.Y) / float64(p.fit.Size.Height) * float64(p.desktop.Dy())
+	x, y := f.place(at)
 	return image.Pt(
-		min(max(p.desktop.Min.X+int(math.Round(x)), p.desktop.Min.X), p.desktop.Max.X),
-		min(max(p.desktop.Min.Y+int(math.Round(y)), p.desktop.Min.Y), p.desktop.Max.Y))
+		min(max(int(math.Round(x)), p.desktop.Min.X), p.desktop.Max.X),
+		min(max(int(math.Round(y)), p.desktop.Min.Y), p.desktop.Max.Y))
 }
 
 // MouseDown takes hold of the rectangle, or begins one. Another button gives up.
@@ -125,27 +120,6 @@ func (p *Picker) DragEnd() { p.down = false }
 // Cursor is a cross.
 func (p *Picker) Cursor() desktop.Cursor { return desktop.CrosshairCursor }
 
-// FocusGained is of no consequence: the picker is alone in its window.
-func (p *Picker) FocusGained() {}
-
-// FocusLost forgets the shift key.
-func (p *Picker) FocusLost() { p.shift = false }
-
-// KeyDown watches the shift key.
-func (p *Picker) KeyDown(e *fyne.KeyEvent) { p.watchShift(e, true) }
-
-// KeyUp watches the shift key.
-func (p *Picker) KeyUp(e *fyne.KeyEvent) { p.watchShift(e, false) }
-
-func (p *Picker) watchShift(e *fyne.KeyEvent, down bool) {
-	if e.Name == desktop.KeyShiftLeft || e.Name == desktop.KeyShiftRight {
-		p.shift = down
-	}
-}
-
-// TypedRune has no meaning here.
-func (p *Picker) TypedRune(rune) {}
-
 // TypedKey moves, takes or gives up.
 func (p *Picker) TypedKey(e *fyne.KeyEvent) {
 	if by, ok := arrows[e.Name]; ok {
@@ -182,86 +156,3 @@ func (p *Picker) nudge(by image.Point, far bool, how func(image.Rectangle, image
 	}
 	p.choose(how(p.chosen, by, p.desktop))
 }
-
-// CreateRenderer makes the canvas objects.
-func (p *Picker) CreateRenderer() fyne.WidgetRenderer {
-	r := &pickerRenderer{p: p, band: newOutline()}
-	r.picture = newStill(func() *image.RGBA { return p.still })
-	for i := range r.veil {
-		r.veil[i] = canvas.NewRectangle(color.NRGBA{A: 0x60})
-	}
-	p.r = r
-	return r
-}
-
-type pickerRenderer struct {
-	p       *Picker
-	picture *canvas.Raster
-	veil    [4]*canvas.Rectangle // over what isn't chosen
-	band    outline
-}
-
-// Layout gives the picture the whole window, pixel by pixel where it has the size.
-func (r *pickerRenderer) Layout(size fyne.Size) {
-	scale := float32(1)
-	if c := fyne.CurrentApp().Driver().CanvasForObject(r.p); c != nil {
-		scale = c.Scale()
-	}
-	r.p.fit = fitDesktop(r.p.desktop, size, scale)
-	r.picture.Move(r.p.fit.Pos)
-	r.picture.Resize(r.p.fit.Size)
-	r.place()
-}
-
-// fitDesktop is fitPicture, never enlarging.
-func fitDesktop(desktop image.Rectangle, size fyne.Size, scale float32) Fit {
-	room := fyne.NewSize(
-		min(size.Width, float32(desktop.Dx())/scale),
-		min(size.Height, float32(desktop.Dy())/scale))
-	return fitPicture(desktop, room, scale, false)
-}
-
-func (r *pickerRenderer) place() {
-	f, chosen := r.p.fit, r.p.chosen
-	pos, size := f.box(chosen)
-	if chosen.Empty() {
-		pos, size = f.Pos, fyne.Size{}
-		r.band.hide()
-	} else {
-		r.band.show(pos, size)
-	}
-	end, all := pos.Add(size), f.Pos.Add(f.Size)
-	boxes := [4][2]fyne.Position{
-		{f.Pos, {X: all.X, Y: pos.Y}},
-		{{X: f.Pos.X, Y: end.Y}, all},
-		{{X: f.Pos.X, Y: pos.Y}, {X: pos.X, Y: end.Y}},
-		{{X: end.X, Y: pos.Y}, {X: all.X, Y: end.Y}},
-	}
-	for i, b := range boxes {
-		r.veil[i].Move(b[0])
-		r.veil[i].Resize(fyne.NewSize(max(b[1].X-b[0].X, 0), max(b[1].Y-b[0].Y, 0)))
-	}
-	r.p.legend.place(chosen, pos, size, r.p.Size())
-}
-
-// MinSize is small: the window covers the desktop anyway.
-func (r *pickerRenderer) MinSize() fyne.Size { return fyne.NewSize(settings.MinWidth, 15*Step) }
-
-// Refresh draws again.
-func (r *pickerRenderer) Refresh() {
-	r.Layout(r.p.Size())
-	canvas.Refresh(r.p)
-}
-
-// Objects are all that is drawn, from below.
-func (r *pickerRenderer) Objects() []fyne.CanvasObject {
-	all := []fyne.CanvasObject{r.picture}
-	for _, v := range r.veil {
-		all = append(all, v)
-	}
-	all = append(all, r.band.objects()...)
-	return append(all, r.p.legend.box)
-}
-
-// Destroy has nothing to let go of.
-func (r *pickerRenderer) Destroy() {}

@@ -23,7 +23,7 @@ const (
 	legendTaken = "Enter watches it, arrows move it, with Ctrl they change its size. Esc goes back."
 )
 
-// noKeys is for buttons of a window without keys of its own.
+// noKeys are the keys of a window that has none but Esc.
 type noKeys struct{ give func() }
 
 func (noKeys) TypedRune(rune) {}
@@ -42,40 +42,38 @@ func newPickerLegend(take, back func()) *pickerLegend {
 	l.take = NewButton("Watch this", keys, take)
 	l.take.Hide()
 	row := container.NewHBox(l.text, l.take, NewButton("Go back", keys, back))
-	l.box = container.NewStack(NewPanelGround(ColorNamePanel), container.NewPadded(row))
+	l.box = container.NewStack(NewPanel(), container.NewPadded(row))
 	return l
 }
 
-// ask says that what is chosen is too small.
-func (l *pickerLegend) ask() { l.say(legendSmall) }
-
-func (l *pickerLegend) say(text string) {
-	if l.text.Text != text {
-		l.text.SetText(text)
+// write says how to go on from what is chosen, which may be too small.
+func (l *pickerLegend) write(chosen image.Rectangle, small bool) {
+	words := wording.SizeSay(chosen.Dx(), chosen.Dy()) + "   " + legendTaken
+	switch {
+	case small:
+		words = legendSmall
+	case chosen.Empty():
+		words = legendStart
 	}
+	if l.text.Text != words {
+		l.text.SetText(words)
+	}
+	show(l.take, !chosen.Empty())
 }
 
-// Place puts the legend below the chosen box, or above it, or inside, where there is room.
-func (l *pickerLegend) place(chosen image.Rectangle, pos fyne.Position, size, all fyne.Size) {
-	if chosen.Empty() {
-		l.say(legendStart)
-		l.take.Hide()
-	} else {
-		l.say(wording.SizeSay(chosen.Dx(), chosen.Dy()) + "   " + legendTaken)
-		l.take.Show()
-	}
-	own := l.box.MinSize()
-	at := fyne.NewPos((all.Width-own.Width)/2, 4*Step)
-	if !chosen.Empty() {
-		at = fyne.NewPos(pos.X+(size.Width-own.Width)/2, pos.Y+size.Height+2*Step)
-		if at.Y+own.Height > all.Height {
+// legendPlace returns where a legend of its own size goes in a window: below the chosen box,
+// or above it, or inside, where there is room; a box without a size is none.
+func legendPlace(pos fyne.Position, box, own, window fyne.Size) fyne.Position {
+	at := fyne.NewPos((window.Width-own.Width)/2, 4*Step)
+	if !box.IsZero() {
+		at = fyne.NewPos(pos.X+(box.Width-own.Width)/2, pos.Y+box.Height+2*Step)
+		if at.Y+own.Height > window.Height {
 			at.Y = pos.Y - own.Height - 2*Step
 		}
 		if at.Y < 0 {
-			at.Y = max(all.Height-own.Height-2*Step, 0)
+			at.Y = max(window.Height-own.Height-2*Step, 0)
 		}
 	}
-	at.X = max(0, min(at.X, all.Width-own.Width))
-	l.box.Move(at)
-	l.box.Resize(own)
+	at.X = max(0, min(at.X, window.Width-own.Width))
+	return at
 }

@@ -66,11 +66,11 @@ func TestPageRows(t *testing.T) {
 		w := float32(rapid.IntRange(settings.MinWidth, 2600).Draw(t, "w"))
 		h := float32(rapid.IntRange(settings.MinHeight, 1600).Draw(t, "h"))
 		heights := pageHeights{bar: 80, verdict: 74, content: float32(rapid.IntRange(0, 900).Draw(t, "content"))}
-		heights.strip = float32(rapid.SampledFrom([]int{0, 40, 80}).Draw(t, "strip"))
+		heights.messages = float32(rapid.SampledFrom([]int{0, 40, 80}).Draw(t, "strip"))
 		r := pageRowsFor(fyne.NewSize(w, h), heights)
 		all := []rect{r.bar, r.mirror, r.verdict, r.lower}
-		if heights.strip > 0 {
-			all = append(all, r.strip)
+		if heights.messages > 0 {
+			all = append(all, r.messages)
 		}
 		for i, a := range all {
 			if a.w < 0 || a.h < 0 || a.x < 0 || a.y < 0 || a.x+a.w > w+0.01 || a.y+a.h > h+0.01 {

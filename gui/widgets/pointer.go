@@ -7,7 +7,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 )
 
-// Hand is what the painter is doing with the mirror, by pointer or by keys.
+// pointer is what the painter is doing with the mirror, by pointer or by keys.
 type pointer struct {
 	owner *Mirror
 
@@ -17,12 +17,11 @@ type pointer struct {
 	start  fyne.Position // of the press, in the mirror
 	mark   int           // carried
 	grip   image.Point   // from the pointer to the carried mark's middle
-	shift  bool
-	over   bool        // the pointer is over the picture
-	at     image.Point // pixel under the pointer
-	key    image.Point // key cursor
-	keyed  bool        // the key cursor is in use
-	anchor bool        // the keys have begun an area at from
+	over   bool          // the pointer is over the picture
+	at     image.Point   // pixel under the pointer
+	key    image.Point   // key cursor
+	keyed  bool          // the key cursor is in use
+	anchor bool          // the keys have begun an area at from
 }
 
 type doing uint8
@@ -40,11 +39,11 @@ const dragDistance = 4
 
 // drop forgets whatever was begun.
 func (h *pointer) drop() {
-	if h.doing == drawing && h.owner.Pen != nil {
-		h.owner.Pen.Up()
+	if h.doing == drawing && h.owner.pen != nil {
+		h.owner.pen.Up()
 	}
 	h.doing, h.anchor = idle, false
-	h.redraw()
+	h.owner.redraw()
 }
 
 // keepIn keeps the key cursor inside the picture.
@@ -61,7 +60,7 @@ func (h *pointer) band() (image.Rectangle, bool) {
 	switch {
 	case h.doing == dragging:
 		return between(h.from, h.to), true
-	case h.anchor && h.owner.Pen == nil:
+	case h.anchor && h.owner.pen == nil:
 		return between(h.from, h.key), true
 	}
 	return image.Rectangle{}, false
@@ -70,7 +69,7 @@ func (h *pointer) band() (image.Rectangle, bool) {
 // cursor returns the key cursor, if it is in use.
 func (h *pointer) cursor() (image.Point, bool) { return h.key, h.keyed }
 
-// Looking returns the pixel to show in the loupe.
+// looking returns the pixel to show in the loupe.
 func (h *pointer) looking() (image.Point, bool) {
 	if h.keyed {
 		return h.key, true
@@ -78,34 +77,29 @@ func (h *pointer) looking() (image.Point, bool) {
 	return h.at, h.over
 }
 
-func (h *pointer) redraw() {
-	if h.owner.r != nil {
-		h.owner.r.placeBand()
-	}
-}
-
-// Look notes the pixel under the pointer.
+// look notes the pixel under the pointer.
 func (h *pointer) look(pos fyne.Position) {
-	at, in := h.owner.Fit.source(pos)
+	at, in := h.owner.Fit().source(pos)
 	if at == h.at && in == h.over && !h.keyed {
 		return
 	}
 	h.at, h.over, h.keyed = at, in, false
-	h.owner.Acts.Look(at, in)
-	h.redraw()
+	h.owner.acts.Look(at, in)
+	h.owner.redraw()
 }
 
 // markAt returns the topmost mark within reach of a point of the mirror.
 func (m *Mirror) markAt(pos fyne.Position) (int, bool) {
-	for i := len(m.Marks) - 1; i >= 0; i-- {
-		k := m.Marks[i]
+	f := m.Fit()
+	for i := len(m.marks) - 1; i >= 0; i-- {
+		k := m.marks[i]
 		if !k.Area.Empty() {
-			if pos, size := m.Fit.box(k.Area); !nearEdge(m.hand.start, pos, size) {
+			if pos, size := f.box(k.Area); !nearEdge(m.hand.start, pos, size) {
 				continue
 			}
 			return i, true
 		}
-		if d := pos.Subtract(m.Fit.Pane(k.At)); d.X*d.X+d.Y*d.Y <= (ringRadius(k.Selected)+2)*(ringRadius(k.Selected)+2) {
+		if d := pos.Subtract(f.Pane(k.At)); d.X*d.X+d.Y*d.Y <= (ringRadius(k.Selected)+2)*(ringRadius(k.Selected)+2) {
 			return i, true
 		}
 	}
@@ -127,35 +121,29 @@ func (m *Mirror) MouseDown(e *desktop.MouseEvent) {
 		c.Focus(m)
 	}
 	if e.Button == desktop.MouseButtonSecondary {
-		m.Acts.Menu(e.AbsolutePosition)
+		m.acts.Menu(e.AbsolutePosition)
 		return
 	}
 	h := &m.hand
-	at, in := m.Fit.source(e.Position)
+	at, in := m.Fit().source(e.Position)
 	if !in || e.Button != desktop.MouseButtonPrimary {
 		return
 	}
-	h.start, h.from, h.to, h.shift = e.Position, at, at, e.Modifier&fyne.KeyModifierShift != 0
+	m.shift = e.Modifier&fyne.KeyModifierShift != 0
+	h.start, h.from, h.to = e.Position, at, at
 	h.doing, h.keyed, h.anchor = pressed, false, false
-	if m.Pen != nil {
+	if m.pen != nil {
 		h.doing = drawing
-		x, y := m.Fit.place(e.Position)
-		m.Pen.Down(x, y, h.shift)
+		x, y := m.Fit().place(e.Position)
+		m.pen.Down(x, y, h.owner.shift)
 		return
 	}
-	if i, ok := m.markAt(e.Position); ok && !h.shift && m.asks() == "" {
-		k := m.Marks[i]
+	if i, ok := m.markAt(e.Position); ok && !h.owner.shift && m.ask == "" {
+		k := m.marks[i]
 		h.doing, h.mark, h.grip = carrying, i, k.centre().Sub(at)
-		m.Acts.Select(i)
+		m.acts.Select(i)
 	}
 	h.look(e.Position)
-}
-
-func (m *Mirror) asks() string {
-	if m.r == nil {
-		return ""
-	}
-	return m.r.ask.text.Text
 }
 
 // Dragged goes on with what MouseDown began.
@@ -165,21 +153,21 @@ func (m *Mirror) Dragged(e *fyne.DragEvent) {
 		return
 	}
 	if h.doing == drawing {
-		x, y := m.Fit.place(e.Position)
-		m.Pen.Move(x, y, h.shift)
+		x, y := m.Fit().place(e.Position)
+		m.pen.Move(x, y, h.owner.shift)
 		return
 	}
 	h.look(e.Position)
-	h.to, _ = m.Fit.source(e.Position)
+	h.to, _ = m.Fit().source(e.Position)
 	switch h.doing {
 	case carrying:
-		m.Acts.Carry(h.mark, nearestIn(h.to.Add(h.grip), m.Bounds), false)
+		m.acts.Carry(h.mark, nearestIn(h.to.Add(h.grip), m.bounds), false)
 	case pressed:
 		if d := e.Position.Subtract(h.start); d.X*d.X+d.Y*d.Y >= dragDistance*dragDistance {
 			h.doing = dragging
 		}
 	}
-	h.redraw()
+	h.owner.redraw()
 }
 
 // MouseUp ends it.
@@ -193,19 +181,19 @@ func (h *pointer) end() {
 	h.doing = idle
 	switch was {
 	case drawing:
-		if h.owner.Pen != nil {
-			h.owner.Pen.Up()
+		if h.owner.pen != nil {
+			h.owner.pen.Up()
 		}
 	case pressed:
-		h.owner.Acts.Click(h.from, h.shift)
+		h.owner.acts.Click(h.from, h.owner.shift)
 	case dragging:
-		h.owner.Acts.Drag(between(h.from, h.to), h.shift)
+		h.owner.acts.Drag(between(h.from, h.to), h.owner.shift)
 	case carrying:
 		if h.to != h.from {
-			h.owner.Acts.Carry(h.mark, nearestIn(h.to.Add(h.grip), h.owner.Bounds), true)
+			h.owner.acts.Carry(h.mark, nearestIn(h.to.Add(h.grip), h.owner.bounds), true)
 		}
 	}
-	h.redraw()
+	h.owner.redraw()
 }
 
 // MouseIn, MouseMoved and MouseOut follow the pointer for the loupe.
@@ -218,6 +206,6 @@ func (m *Mirror) MouseMoved(e *desktop.MouseEvent) { m.hand.look(e.Position) }
 func (m *Mirror) MouseOut() {
 	m.hand.over = false
 	if !m.hand.keyed {
-		m.Acts.Look(m.hand.at, false)
+		m.acts.Look(m.hand.at, false)
 	}
 }

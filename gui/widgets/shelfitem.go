@@ -6,19 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 )
-
-// LeastHeight gives its one part all the room there is, and asks for a height.
-type LeastHeight struct{ Height float32 }
-
-// Layout gives all of the room.
-func (LeastHeight) Layout(o []fyne.CanvasObject, size fyne.Size) { o[0].Resize(size) }
-
-// MinSize asks for the height.
-func (l LeastHeight) MinSize(o []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(o[0].MinSize().Width, l.Height)
-}
 
 // Lengths of an item of the shelf.
 const (
@@ -30,36 +18,45 @@ const (
 
 // ShelfItem shows one still: a small picture, its name, its key figures.
 type ShelfItem struct {
-	widget.BaseWidget
+	drawn
 	img     *image.RGBA
+	words   [3]string
 	picture *canvas.Raster
 	lines   [3]*canvas.Text
 }
 
+// NewShelfItem returns an item without a still.
 func NewShelfItem() *ShelfItem {
 	s := &ShelfItem{}
 	for i := range s.lines {
 		s.lines[i] = sizedText(SmallSize, fyne.TextStyle{})
 	}
-	s.picture = newStill(func() *image.RGBA { return s.img })
+	s.picture = newPictureRaster(func() *image.RGBA { return s.img })
 	s.picture.ScaleMode = canvas.ImageScaleFastest
-	s.ExtendBaseWidget(s)
+	s.draw(s, shelfItemLook{s}, s.picture, s.lines[0], s.lines[1], s.lines[2])
 	return s
 }
 
+// Set shows a still by at most three lines, which are cut to their room, and a small picture,
+// which it does not copy; nil for none.
 func (s *ShelfItem) Set(lines []string, img *image.RGBA) {
-	for i, words := range lines {
-		put(s.lines[i], cutTo(words, shelfWidth-Step))
+	for i := range s.words {
+		s.words[i] = ""
+		if i < len(lines) {
+			s.words[i] = cutTo(lines[i], shelfWidth-Step)
+		}
 	}
-	if img != s.img {
-		s.img = img
-		s.Refresh()
+	changed := img != s.img
+	s.img = img
+	s.redraw()
+	if changed {
+		s.picture.Refresh()
 	}
 }
 
 // cutTo cuts a text so that it fits into a width in the small size.
 func cutTo(text string, width float32) string {
-	fits := func(t string) bool { return fyne.MeasureText(t, SmallSize, fyne.TextStyle{}).Width <= width }
+	fits := func(t string) bool { return smallWidth(t) <= width }
 	if fits(text) {
 		return text
 	}
@@ -72,48 +69,28 @@ func cutTo(text string, width float32) string {
 	return ""
 }
 
-// CreateRenderer draws the item.
-func (s *ShelfItem) CreateRenderer() fyne.WidgetRenderer { return &shelfItemRenderer{s} }
+type shelfItemLook struct{ *ShelfItem }
 
-type shelfItemRenderer struct{ s *ShelfItem }
+// write puts in the words, of which the first stand out.
+func (s shelfItemLook) write(_ fyne.Size, of colours) {
+	say(s.lines[0], s.words[0], of(theme.ColorNameForeground))
+	say(s.lines[1], s.words[1], of(ColorNameQuiet))
+	say(s.lines[2], s.words[2], of(ColorNameQuiet))
+}
 
-// Layout puts the picture over the words.
-func (r *shelfItemRenderer) Layout(size fyne.Size) {
+// place puts the picture over the words.
+func (s shelfItemLook) place(size fyne.Size) {
 	box := fyne.NewSize(size.Width-Step, shelfThumb)
-	at, fit := fyne.NewPos(Step/2, Step/2), box
-	if img := r.s.img; img != nil {
-		by := min(box.Width/float32(img.Rect.Dx()), box.Height/float32(img.Rect.Dy()))
-		fit = fyne.NewSize(float32(img.Rect.Dx())*by, float32(img.Rect.Dy())*by)
+	fit := box
+	if s.img != nil {
+		by := min(box.Width/float32(s.img.Rect.Dx()), box.Height/float32(s.img.Rect.Dy()))
+		fit = fyne.NewSize(float32(s.img.Rect.Dx())*by, float32(s.img.Rect.Dy())*by)
 	}
-	r.s.picture.Move(at.AddXY((box.Width-fit.Width)/2, (box.Height-fit.Height)/2))
-	r.s.picture.Resize(fit)
-	for i, t := range r.s.lines {
+	put(s.picture, fyne.NewPos(Step/2+(box.Width-fit.Width)/2, Step/2+(box.Height-fit.Height)/2), fit)
+	for i, t := range s.lines {
 		placeText(t, Step/2, shelfThumb+0.75*Step+float32(i)*shelfLine)
 	}
 }
 
-// MinSize is every item's size.
-func (r *shelfItemRenderer) MinSize() fyne.Size { return fyne.NewSize(shelfWidth, shelfHeight) }
-
-// Refresh draws with the theme of now.
-func (r *shelfItemRenderer) Refresh() {
-	th, v := r.s.Theme(), fyne.CurrentApp().Settings().ThemeVariant()
-	for i, t := range r.s.lines {
-		t.Color = th.Color(ColorNameQuiet, v)
-		if i == 0 {
-			t.Color = th.Color(theme.ColorNameForeground, v)
-		}
-	}
-	r.Layout(r.s.Size())
-	for _, o := range r.Objects() {
-		o.Refresh()
-	}
-}
-
-// Objects are all that is drawn.
-func (r *shelfItemRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.s.picture, r.s.lines[0], r.s.lines[1], r.s.lines[2]}
-}
-
-// Destroy has nothing to let go of.
-func (r *shelfItemRenderer) Destroy() {}
+// minSize is every item's size.
+func (shelfItemLook) minSize() fyne.Size { return fyne.NewSize(shelfWidth, shelfHeight) }

@@ -2,12 +2,13 @@ package widgets
 
 import "fyne.io/fyne/v2/widget"
 
-// Slider is Fyne's slider that is revealed when it gets the focus.
+// Slider is Fyne's slider, which is revealed when it gets the focus.
 type Slider struct {
 	widget.Slider
 	keys Keys
 }
 
+// NewSlider returns a slider from one number to another by steps.
 func NewSlider(from, to, step float64, keys Keys) *Slider {
 	s := &Slider{keys: keys}
 	s.Min, s.Max, s.Step = from, to, step

@@ -4,16 +4,17 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 )
 
 // Sign is a state's shape. State is never told by hue.
 type Sign uint8
 
+// The signs, of how the source does.
 const (
 	SignLive    Sign = iota // a disc
 	SignSame                // a ring
@@ -25,19 +26,21 @@ const (
 
 // SourceBar is the window's first row: how the source does, and what can be done with it.
 type SourceBar struct {
-	widget.BaseWidget
+	drawn
+
+	// Region, Freeze, View and More are pressed to do what they say; their owner gives them
+	// their tasks.
+	Region, Freeze, View, More *Button
+
 	state       Sign
-	Line, under Widths
-	Region      *Button
-	Freeze      *Button
-	View        *Button
-	More        *Button
-	r           *sourceBarRenderer
+	line, under TextForms
+	look        *sourceBarLook
 }
 
-// Widths is a text in a long and a short form.
-type Widths struct{ Long, Short string }
+// TextForms is a text in a long form, and in a short one for where that has no room.
+type TextForms struct{ Long, Short string }
 
+// NewSourceBar returns a bar that waits for its source.
 func NewSourceBar(keys Keys) *SourceBar {
 	b := &SourceBar{state: SignWaiting}
 	b.Region = NewButton("Region", keys, nil)
@@ -45,109 +48,42 @@ func NewSourceBar(keys Keys) *SourceBar {
 	b.View = NewButton("Grey", keys, nil)
 	b.More = NewButton("", keys, nil)
 	b.More.Icon = theme.MoreHorizontalIcon()
-	b.ExtendBaseWidget(b)
+	l := &sourceBarLook{b: b, back: canvas.NewRectangle(nil)}
+	l.sign = canvas.NewRaster(func(w, h int) image.Image { return drawSign(b.state, w, h, l.ink) })
+	l.line, l.under = sizedText(TextSize, fyne.TextStyle{}), sizedText(SmallSize, fyne.TextStyle{})
+	b.look = l
+	b.draw(b, l, append(objectsOf[fyne.CanvasObject](l.back, l.sign, l.line, l.under), objectsOf(b.buttons()...)...)...)
 	return b
 }
 
 // Set shows a state; texts that are the same cost nothing.
-func (b *SourceBar) Set(state Sign, line, under Widths) {
-	if state == b.state && line == b.Line && under == b.under {
+func (b *SourceBar) Set(state Sign, line, under TextForms) {
+	if state == b.state && line == b.line && under == b.under {
 		return
 	}
-	b.state, b.Line, b.under = state, line, under
-	if b.r != nil {
-		b.r.write()
-		b.r.sign.Refresh()
-	}
+	b.state, b.line, b.under = state, line, under
+	b.redraw()
+	b.look.sign.Refresh()
 }
 
-// CreateRenderer makes the canvas objects.
-func (b *SourceBar) CreateRenderer() fyne.WidgetRenderer {
-	r := &sourceBarRenderer{b: b, back: canvas.NewRectangle(color.Transparent)}
-	r.sign = canvas.NewRaster(func(w, h int) image.Image { return drawSign(b.state, w, h, r.ink) })
-	r.line, r.under = canvas.NewText("", color.White), canvas.NewText("", color.White)
-	r.line.TextSize, r.under.TextSize = TextSize, SmallSize
-	b.r = r
-	r.colour()
-	return r
-}
+// Line returns the first of the texts, in its long form.
+func (b *SourceBar) Line() string { return b.line.Long }
 
-type sourceBarRenderer struct {
-	b           *SourceBar
-	back        *canvas.Rectangle
-	sign        *canvas.Raster
-	ink         color.NRGBA
-	line, under *canvas.Text
-	room        float32 // for the texts
-}
+func (b *SourceBar) buttons() []*Button { return []*Button{b.Region, b.Freeze, b.View, b.More} }
 
-func (r *sourceBarRenderer) colour() {
-	th, v := r.b.Theme(), fyne.CurrentApp().Settings().ThemeVariant()
-	r.back.FillColor = th.Color(ColorNamePanel, v)
-	r.line.Color = th.Color(theme.ColorNameForeground, v)
-	r.under.Color = th.Color(ColorNameQuiet, v)
-	r.ink = color.NRGBAModel.Convert(th.Color(theme.ColorNameForeground, v)).(color.NRGBA)
-}
-
-const signSide = 12
-
-// barHeight is the row's height when its buttons stand beside the texts, and the height
-// of each of two rows where there is no room for that.
-const barHeight = 5.5 * Step
-
-// barTwoRows is the width of the window below which the texts get a row of their own.
-const barTwoRows = 45 * Step
-
-func (r *sourceBarRenderer) buttons() []*Button {
-	return []*Button{r.b.Region, r.b.Freeze, r.b.View, r.b.More}
-}
-
-func (r *sourceBarRenderer) buttonsWidth() (w float32) {
-	for _, b := range r.buttons() {
+func (b *SourceBar) buttonsWidth() (w float32) {
+	for _, b := range b.buttons() {
 		w += b.MinSize().Width + Step/2
 	}
 	return w
 }
 
-// Layout puts the buttons to the right of the texts, or below them in a narrow window.
-func (r *sourceBarRenderer) Layout(size fyne.Size) {
-	r.back.Resize(size)
-	row := size.Height
-	r.room = size.Width - r.buttonsWidth() - 4.5*Step - Step/2
-	if size.Width < barTwoRows {
-		r.room, row = size.Width-5*Step, size.Height/2
-	}
-	r.sign.Move(fyne.NewPos(1.5*Step, (row-signSide)/2))
-	r.sign.Resize(fyne.NewSquareSize(signSide))
-	r.write()
-	r.line.Move(fyne.NewPos(4*Step, row/2-r.line.MinSize().Height+1))
-	r.under.Move(fyne.NewPos(4*Step, row/2+1))
-	x := size.Width - Step/2
-	for i := len(r.buttons()) - 1; i >= 0; i-- {
-		b := r.buttons()[i]
-		w := b.MinSize().Width
-		x -= w
-		b.Move(fyne.NewPos(x, size.Height-row+(row-b.MinSize().Height)/2))
-		b.Resize(fyne.NewSize(w, b.MinSize().Height))
-		x -= Step / 2
-	}
-}
-
-// write puts in the longest texts that fit.
-func (r *sourceBarRenderer) write() {
-	put := func(t *canvas.Text, w Widths) {
-		text := w.Long
-		if fyne.MeasureText(text, t.TextSize, t.TextStyle).Width > r.room {
-			text = w.Short
-		}
-		if t.Text != text {
-			t.Text = text
-			t.Refresh()
-		}
-	}
-	put(r.line, r.b.Line)
-	put(r.under, r.b.under)
-}
+// Lengths of the bar.
+const (
+	signSide   = 12
+	barHeight  = 5.5 * Step // where the buttons stand beside the texts
+	barTwoRows = 45 * Step  // the width below which they stand under the texts
+)
 
 // heightFor is the bar's height in a window of this width.
 func (b *SourceBar) heightFor(width float32) float32 {
@@ -157,27 +93,51 @@ func (b *SourceBar) heightFor(width float32) float32 {
 	return barHeight
 }
 
-// MinSize is the narrowest form.
-func (r *sourceBarRenderer) MinSize() fyne.Size {
-	return fyne.NewSize(r.buttonsWidth()+Step, barHeight)
+// textsRoom is the width that is left for the texts.
+func (b *SourceBar) textsRoom(width float32) float32 {
+	if width < barTwoRows {
+		return width - 5*Step
+	}
+	return width - b.buttonsWidth() - 4.5*Step - Step/2
 }
 
-// Refresh draws with the theme of now.
-func (r *sourceBarRenderer) Refresh() {
-	r.colour()
-	r.Layout(r.b.Size())
-	for _, o := range r.Objects() {
-		o.Refresh()
+type sourceBarLook struct {
+	b           *SourceBar
+	back        *canvas.Rectangle
+	sign        *canvas.Raster
+	ink         color.NRGBA // of the sign
+	line, under *canvas.Text
+}
+
+// write puts in the longest texts that fit.
+func (l *sourceBarLook) write(size fyne.Size, of colours) {
+	fill(l.back, of(ColorNamePanel))
+	l.ink = color.NRGBAModel.Convert(of(theme.ColorNameForeground)).(color.NRGBA)
+	room := l.b.textsRoom(size.Width)
+	say(l.line, longestFitting(room, TextSize, l.b.line.Long, l.b.line.Short), of(theme.ColorNameForeground))
+	say(l.under, longestFitting(room, SmallSize, l.b.under.Long, l.b.under.Short), of(ColorNameQuiet))
+}
+
+// place puts the buttons to the right of the texts, or below them in a narrow window.
+func (l *sourceBarLook) place(size fyne.Size) {
+	l.back.Resize(size)
+	row := size.Height
+	if size.Width < barTwoRows {
+		row /= 2
+	}
+	put(l.sign, fyne.NewPos(1.5*Step, (row-signSide)/2), fyne.NewSquareSize(signSide))
+	placeText(l.line, 4*Step, row/2-l.line.MinSize().Height+1)
+	placeText(l.under, 4*Step, row/2+1)
+	x := size.Width
+	for _, b := range slices.Backward(l.b.buttons()) {
+		least := b.MinSize()
+		x -= least.Width + Step/2
+		put(b, fyne.NewPos(x, size.Height-row+(row-least.Height)/2), least)
 	}
 }
 
-// Objects are all that is drawn.
-func (r *sourceBarRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{r.back, r.sign, r.line, r.under, r.b.Region, r.b.Freeze, r.b.View, r.b.More}
-}
-
-// Destroy has nothing to let go of.
-func (r *sourceBarRenderer) Destroy() {}
+// minSize is the narrowest form.
+func (l *sourceBarLook) minSize() fyne.Size { return fyne.NewSize(l.b.buttonsWidth()+Step, barHeight) }
 
 // drawSign draws a state's shape, w by h pixels.
 func drawSign(s Sign, w, h int, ink color.NRGBA) image.Image {

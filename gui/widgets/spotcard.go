@@ -3,7 +3,6 @@ package widgets
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
-	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/wording"
 )
@@ -18,35 +17,26 @@ type CardActs struct {
 // spotCard shows one spot: colour and grey edge to edge, and the figures. A click on it
 // selects the spot, one on the hex code copies it, one on the cross deletes the spot.
 type spotCard struct {
-	widget.BaseWidget
-	index   int
-	acts    CardActs
-	text    wording.CardText
-	focused bool
-	R       *spotCardRenderer
+	drawn
+	focus
+	index int
+	acts  CardActs
+	text  wording.CardText
+	look  *spotCardLook
 }
-
-var (
-	_ fyne.Focusable     = (*spotCard)(nil)
-	_ fyne.Tappable      = (*spotCard)(nil)
-	_ fyne.Shortcutable  = (*spotCard)(nil)
-	_ desktop.Cursorable = (*spotCard)(nil)
-	_ desktop.Hoverable  = (*spotCard)(nil)
-)
 
 func newSpotCard(index int, acts CardActs) *spotCard {
 	c := &spotCard{index: index, acts: acts}
-	c.ExtendBaseWidget(c)
+	c.focus = focus{keys: acts.Keys, owner: c, changed: c.redraw}
+	c.look = newSpotCardLook(c)
+	c.draw(c, c.look, c.look.objects()...)
 	return c
 }
 
 func (c *spotCard) set(t wording.CardText) {
-	if t == c.text {
-		return
-	}
-	c.text = t
-	if c.R != nil {
-		c.R.write()
+	if t != c.text {
+		c.text = t
+		c.redraw()
 	}
 }
 
@@ -54,9 +44,9 @@ func (c *spotCard) set(t wording.CardText) {
 func (c *spotCard) Tapped(e *fyne.PointEvent) {
 	switch {
 	case c.text.Empty:
-	case c.R != nil && inside(e.Position, c.R.Cross):
+	case inside(e.Position, c.look.cross):
 		c.acts.Delete(c.index)
-	case c.R != nil && !c.text.Lost && inside(e.Position, c.R.Hex):
+	case !c.text.Lost && inside(e.Position, c.look.hex):
 		c.acts.Copy(c.index)
 	default:
 		c.acts.Select(c.index)
@@ -81,11 +71,11 @@ func (c *spotCard) MouseIn(e *desktop.MouseEvent) { c.MouseMoved(e) }
 // MouseMoved lets the tip come of the part under the pointer.
 func (c *spotCard) MouseMoved(e *desktop.MouseEvent) {
 	switch {
-	case c.R == nil || c.text.Empty:
-	case inside(e.Position, c.R.Cross):
-		c.acts.Tips.enter(crossTip, c.R.Cross)
-	case inside(e.Position, c.R.Hex) && !c.text.Lost:
-		c.acts.Tips.enter(hexTip, c.R.Hex)
+	case c.text.Empty:
+	case inside(e.Position, c.look.cross):
+		c.acts.Tips.enter(crossTip, c.look.cross)
+	case inside(e.Position, c.look.hex) && !c.text.Lost:
+		c.acts.Tips.enter(hexTip, c.look.hex)
 	default:
 		c.acts.Tips.Leave()
 	}
@@ -97,51 +87,16 @@ func (c *spotCard) MouseOut() { c.acts.Tips.Leave() }
 // Cursor is the hand: cards are there to be pressed.
 func (c *spotCard) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
-// FocusGained shows the outline.
-func (c *spotCard) FocusGained() {
-	c.acts.Keys.Reveal(c)
-	c.setFocused(true)
-}
-
-// FocusLost takes it away.
-func (c *spotCard) FocusLost() { c.setFocused(false) }
-
-func (c *spotCard) setFocused(focused bool) {
-	c.focused = focused
-	if c.R != nil {
-		c.R.colour()
-	}
-}
-
 // TypedKey copies with Enter or Space and deletes with Delete.
 func (c *spotCard) TypedKey(e *fyne.KeyEvent) {
-	switch e.Name {
-	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
+	switch {
+	case presses(e):
 		if !c.text.Lost {
 			c.acts.Copy(c.index)
 		}
-	case fyne.KeyDelete, fyne.KeyBackspace:
+	case deletes(e):
 		c.acts.Delete(c.index)
 	default:
-		c.acts.Keys.TypedKey(e.Name)
+		c.keys.TypedKey(e.Name)
 	}
-}
-
-// TypedRune goes to the window's keys.
-func (c *spotCard) TypedRune(r rune) {
-	if r != ' ' {
-		c.acts.Keys.TypedRune(r)
-	}
-}
-
-// TypedShortcut goes to the window's keys.
-func (c *spotCard) TypedShortcut(s fyne.Shortcut) { c.acts.Keys.TypedShortcut(s) }
-
-// CreateRenderer makes the canvas objects.
-func (c *spotCard) CreateRenderer() fyne.WidgetRenderer {
-	r := newSpotCardRenderer(c)
-	c.R = r
-	r.colour()
-	r.write()
-	return r
 }

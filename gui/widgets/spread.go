@@ -4,9 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
-
 	"app.tonedesk/analysis"
 )
 
@@ -30,47 +27,53 @@ type SpreadState struct {
 // Spread is the histogram of lightness from black to white: square-root height, group
 // edges and shares on it, the spots marked. Use it on the Fyne goroutine only.
 type Spread struct {
-	widget.BaseWidget
-
-	// Acts are told what the painter does.
-	Acts SpreadActs
-
-	State SpreadState
-	hand  spreadHand
+	drawn
+	shiftFocus
+	acts  SpreadActs
+	state SpreadState
 	given bool // state has been set
-	r     *spreadRenderer
+	hand  spreadHand
+	look  *spreadLook
 }
 
 // NewSpread returns an empty spread.
 func NewSpread(acts SpreadActs) *Spread {
-	s := &Spread{Acts: acts, hand: spreadHand{edge: -1}}
-	s.ExtendBaseWidget(s)
+	s := &Spread{acts: acts, hand: spreadHand{edge: -1}}
+	s.focus = focus{keys: acts.Keys, owner: s, changed: s.redraw}
+	s.look = newSpreadLook(s)
+	s.draw(s, s.look, s.look.objects()...)
 	return s
 }
 
 // Set shows a state; the same once more costs nothing.
 func (s *Spread) Set(state SpreadState) {
-	same := state.Histogram == s.State.Histogram && state.Limits == s.State.Limits && state.Target == s.State.Target && state.FromWhite == s.State.FromWhite && state.ByHand == s.State.ByHand &&
-		sameGroups(state.Groups, s.State.Groups) && slices.Equal(state.Marks, s.State.Marks)
-	if same && s.given {
+	was := s.state
+	mass := state.Histogram == was.Histogram && state.Limits == was.Limits && state.Target == was.Target
+	if s.given && mass && state.FromWhite == was.FromWhite && state.ByHand == was.ByHand &&
+		sameGroups(state.Groups, was.Groups) && slices.Equal(state.Marks, was.Marks) {
 		return
 	}
-	redraw := state.Histogram != s.State.Histogram || state.Limits != s.State.Limits || state.Target != s.State.Target
-	s.State, s.given = state, true
-	if s.r != nil {
-		s.r.write()
-		if redraw {
-			s.r.mass.Refresh()
-		}
+	s.state, s.given = state, true
+	s.redraw()
+	if !mass {
+		s.look.mass.Refresh()
 	}
 }
 
-// CreateRenderer makes the canvas objects.
-func (s *Spread) CreateRenderer() fyne.WidgetRenderer {
-	s.r = newSpreadRenderer(s)
-	s.r.colour()
-	return s.r
+// State returns what is shown, which must not be changed.
+func (s *Spread) State() SpreadState { return s.state }
+
+// Edges returns the lightnesses (L*) between the groups.
+func (s *Spread) Edges() []float64 {
+	var edges []float64
+	for _, g := range s.state.Groups[:s.edgeCount()] {
+		edges = append(edges, g.To)
+	}
+	return edges
 }
+
+// X returns where a lightness (L*) lies in the spread.
+func (s *Spread) X(lightness float64) float32 { return spreadX(lightness, s.Size().Width) }
 
 // sameGroups reports whether two groups look the same; the mean of an empty one is no
 // number, and so equals nothing, not even itself.
@@ -81,13 +84,4 @@ func sameGroups(a, b []analysis.Group) bool {
 		}
 		return a == b
 	})
-}
-
-// EdgesNow returns the edges that the spread shows, L*.
-func (s *Spread) EdgesNow() []float64 {
-	var edges []float64
-	for _, g := range s.State.Groups[:s.edges()] {
-		edges = append(edges, g.To)
-	}
-	return edges
 }

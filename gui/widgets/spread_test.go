@@ -24,7 +24,7 @@ func TestSpreadX(t *testing.T) {
 	}{
 		{0, 364, 16}, {100, 364, 348}, {50, 364, 182}, {-5, 364, 16}, {140, 304, 288},
 	} {
-		if got := SpreadX(tt.lightness, tt.width); got != tt.want {
+		if got := spreadX(tt.lightness, tt.width); got != tt.want {
 			t.Errorf("spreadX(%g, %g) = %g, want %g", tt.lightness, tt.width, got, tt.want)
 		}
 	}
@@ -168,10 +168,10 @@ func columnHeight(img image.Image, x int) float64 {
 }
 
 func TestSpreadPicture(t *testing.T) {
-	p := SpreadPicture{Ink: color.RGBA{100, 100, 100, 255}, Sign: color.RGBA{240, 240, 240, 255}}
+	p := spreadPicture{ink: color.RGBA{100, 100, 100, 255}, sign: color.RGBA{240, 240, 240, 255}}
 	var h [256]int
 	h[10], h[20], h[30] = 400, 100, 1
-	img := p.Draw(&h, nil, 256, 80, 1)
+	img := p.draw(&h, nil, 256, 80, 1)
 	for _, tt := range []struct {
 		bin  int
 		want float64
@@ -182,7 +182,7 @@ func TestSpreadPicture(t *testing.T) {
 			t.Errorf("bin %d is %g high, want %g", tt.bin, got, tt.want)
 		}
 	}
-	if again := p.Draw(&h, nil, 256, 80, 1); again != img {
+	if again := p.draw(&h, nil, 256, 80, 1); again != img {
 		t.Error("the image is made anew for every drawing")
 	}
 	h[30] = 0
@@ -190,9 +190,9 @@ func TestSpreadPicture(t *testing.T) {
 	for i := range 40 {
 		h[60+i] = 100
 	}
-	img = p.Draw(&h, nil, 512, 160, 2)
-	if got := img.At(20, 1); got != p.Sign {
-		t.Errorf("over the cut bar is %v, want an arrowhead %v", got, p.Sign)
+	img = p.draw(&h, nil, 512, 160, 2)
+	if got := img.At(20, 1); got != p.sign {
+		t.Errorf("over the cut bar is %v, want an arrowhead %v", got, p.sign)
 	}
 	if got := img.At(20, 10); got != (color.RGBA{}) {
 		t.Errorf("below the arrowhead is %v, want a gap", got)
@@ -207,7 +207,7 @@ func TestSpreadPicture(t *testing.T) {
 
 // No size makes the drawing fail, and spikes at the borders have whole arrowheads.
 func TestSpreadPictureSizes(t *testing.T) {
-	p := SpreadPicture{Ink: color.RGBA{A: 255}, Sign: color.RGBA{255, 255, 255, 255}}
+	p := spreadPicture{ink: color.RGBA{A: 255}, sign: color.RGBA{255, 255, 255, 255}}
 	var h [256]int
 	for i := range h {
 		h[i] = 10
@@ -215,15 +215,37 @@ func TestSpreadPictureSizes(t *testing.T) {
 	h[0], h[255] = 1<<40, 1<<40
 	for _, w := range []int{1, 2, 5, 30, 255, 300, 1000} {
 		for _, height := range []int{1, 3, 9, 80} {
-			img := p.Draw(&h, nil, w, height, 1.3)
+			img := p.draw(&h, nil, w, height, 1.3)
 			if img.Bounds() != image.Rect(0, 0, w, height) {
 				t.Errorf("%d x %d asked, %v drawn", w, height, img.Bounds())
 			}
 		}
 	}
-	img := p.Draw(&h, nil, 300, 80, 1)
-	if left, right := img.At(3, 0), img.At(296, 0); left != p.Sign || right != p.Sign {
+	img := p.draw(&h, nil, 300, 80, 1)
+	if left, right := img.At(3, 0), img.At(296, 0); left != p.sign || right != p.sign {
 		t.Errorf("arrowheads' tips are %v and %v", left, right)
+	}
+}
+
+// By hand: a bin beyond the limits is painted as even dots, half of its pixels.
+func TestSpreadDotsBeyondLimits(t *testing.T) {
+	var h [256]int
+	h[5], h[120], h[250] = 100, 100, 100 // L* 2, 47 and 98
+	p := spreadPicture{ink: color.RGBA{1, 1, 1, 255}, sign: color.RGBA{2, 2, 2, 255}, limits: analysis.Limits{Dark: 8, Light: 97}}
+	p.draw(&h, nil, 256, 80, 1)
+	for _, tt := range []struct {
+		bin    int
+		dotted bool
+	}{{5, true}, {120, false}, {250, true}} {
+		clear := 0
+		for y := range 80 {
+			if p.img.RGBAAt(tt.bin, y).A == 0 {
+				clear++
+			}
+		}
+		if dotted := clear > 30 && clear < 50; dotted != tt.dotted {
+			t.Errorf("bin %d: %d of 80 pixels are clear", tt.bin, clear)
+		}
 	}
 }
 
@@ -252,18 +274,18 @@ func TestSpreadMovesWhatMoves(t *testing.T) {
 	test.NewTempWindow(t, s).Resize(fyne.NewSize(364, spreadHeight))
 	state := scene()
 	s.Set(state)
-	edge := s.r.edges[0].Position()
+	edge := s.look.edges[0].Position()
 	state.Groups = slices.Clone(state.Groups)
 	state.Groups[0].To, state.Groups[1].From = 40, 40
 	state.Marks = []SpreadMark{{"A", 10}}
 	s.Set(state)
-	if s.r.edges[0].Position() == edge {
+	if s.look.edges[0].Position() == edge {
 		t.Error("the edge did not move")
 	}
-	if s.r.marks[1].Visible() || s.r.letters[1].Visible() || !s.r.marks[0].Visible() {
+	if s.look.marks[1].Visible() || s.look.letters[1].Visible() || !s.look.marks[0].Visible() {
 		t.Error("marks of spots that are gone stay")
 	}
-	if x, want := s.r.marks[0].Position().X+1, SpreadX(10, s.Size().Width); x != want {
+	if x, want := s.look.marks[0].Position().X+1, spreadX(10, s.Size().Width); x != want {
 		t.Errorf("mark A at %g, want %g", x, want)
 	}
 }
@@ -276,14 +298,14 @@ func TestSpreadCountsFromEitherEnd(t *testing.T) {
 		state := scene()
 		state.FromWhite = fromWhite
 		s.Set(state)
-		if s.r.steps[0].Text != want[0] || s.r.steps[10].Text != want[1] {
-			t.Errorf("from white %v: black is %s, white %s", fromWhite, s.r.steps[0].Text, s.r.steps[10].Text)
+		if s.look.steps[0].Text != want[0] || s.look.steps[10].Text != want[1] {
+			t.Errorf("from white %v: black is %s, white %s", fromWhite, s.look.steps[0].Text, s.look.steps[10].Text)
 		}
 	}
 	// Value 5 is at the lightness of 19.27 percent of the display's white, L* 51.0 (ASTM
 	// D1535-08, the quintic; CIE 15:2004, L*), not in the middle.
-	middle := s.r.ticks[5].Position().X + 0.5
-	if want := SpreadX(51.0, s.Size().Width); math.Abs(float64(middle-want)) > 0.2 {
+	middle := s.look.ticks[5].Position().X + 0.5
+	if want := spreadX(51.0, s.Size().Width); math.Abs(float64(middle-want)) > 0.2 {
 		t.Errorf("value 5 stands at %g, want %g", middle, want)
 	}
 }
@@ -292,24 +314,24 @@ func TestSpreadOfNothing(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.GroundDark))
 	s := NewSpread(SpreadActs{})
 	test.NewTempWindow(t, s).Resize(fyne.NewSize(364, spreadHeight))
-	if s.r.nothing.Text != "" {
-		t.Errorf("before the first picture it says %q", s.r.nothing.Text)
+	if s.look.nothing.Text != "" {
+		t.Errorf("before the first picture it says %q", s.look.nothing.Text)
 	}
 	s.Set(SpreadState{})
-	if s.r.nothing.Text != "Nothing is counted" {
-		t.Errorf("of a picture of which nothing is counted it says %q", s.r.nothing.Text)
+	if s.look.nothing.Text != "Nothing is counted" {
+		t.Errorf("of a picture of which nothing is counted it says %q", s.look.nothing.Text)
 	}
 	s.Set(scene())
-	if s.r.nothing.Text != "" {
-		t.Errorf("of a picture it says %q", s.r.nothing.Text)
+	if s.look.nothing.Text != "" {
+		t.Errorf("of a picture it says %q", s.look.nothing.Text)
 	}
 }
 
 func BenchmarkSpreadPicture(b *testing.B) { // budget: 1 ms, 10 times a second; 0 allocs/op
-	p := SpreadPicture{Ink: color.RGBA{100, 100, 100, 255}, Sign: color.RGBA{240, 240, 240, 255}}
+	p := spreadPicture{ink: color.RGBA{100, 100, 100, 255}, sign: color.RGBA{240, 240, 240, 255}}
 	h := scene().Histogram
 	b.ReportAllocs()
 	for b.Loop() {
-		p.Draw(&h, nil, 664, 144, 2)
+		p.draw(&h, nil, 664, 144, 2)
 	}
 }

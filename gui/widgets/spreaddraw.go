@@ -10,20 +10,20 @@ import (
 	"app.tonedesk/analysis/colour"
 )
 
-// SpreadPicture is the drawn histogram. It keeps its image for the next drawing.
-type SpreadPicture struct {
-	Img       *image.RGBA
-	Ink, Sign color.RGBA      // of the bars, and of what says that a bar is cut
-	Limits    analysis.Limits // bars beyond them are dotted
+// spreadPicture is the drawn histogram. It keeps its image for the next drawing.
+type spreadPicture struct {
+	img       *image.RGBA
+	ink, sign color.RGBA      // of the bars, and of what says that a bar is cut
+	limits    analysis.Limits // bars beyond them are dotted
 }
 
-// Draw paints the bins, w by h display pixels large, of which scale make a Fyne unit, and
+// draw paints the bins, w by h display pixels large, of which scale make a Fyne unit, and
 // over them the target's outline, if there is a target.
-func (p *SpreadPicture) Draw(histogram, target *[256]int, w, h int, scale float64) image.Image {
-	if p.Img == nil || p.Img.Rect.Dx() != w || p.Img.Rect.Dy() != h {
-		p.Img = image.NewRGBA(image.Rect(0, 0, w, h))
+func (p *spreadPicture) draw(histogram, target *[256]int, w, h int, scale float64) image.Image {
+	if p.img == nil || p.img.Rect.Dx() != w || p.img.Rect.Dy() != h {
+		p.img = image.NewRGBA(image.Rect(0, 0, w, h))
 	}
-	clear(p.Img.Pix)
+	clear(p.img.Pix)
 	heights, cut := spreadHeights(histogram)
 	room := float64(h) // below the arrowheads, if there are any
 	if slices.Contains(cut[:], true) {
@@ -33,7 +33,7 @@ func (p *SpreadPicture) Draw(histogram, target *[256]int, w, h int, scale float6
 		first, last := columnBins(x, w)
 		if height := slices.Max(heights[first:last]); height > 0 {
 			top := float64(h) - max(height*room, 1) // what is there is seen
-			if lightness := colour.LightnessOfBins(first+last-1, 2); lightness < p.Limits.Dark || lightness > p.Limits.Light && p.Limits.Light > 0 {
+			if lightness := colour.LightnessOfBins(first+last-1, 2); lightness < p.limits.Dark || lightness > p.limits.Light && p.limits.Light > 0 {
 				p.dots(x, h, int(top), scale)
 			} else {
 				p.column(x, h, top)
@@ -44,18 +44,18 @@ func (p *SpreadPicture) Draw(histogram, target *[256]int, w, h int, scale float6
 	if target != nil {
 		p.outline(targetHeights(target, histogram), w, h, room, max(int(1.5*scale+0.5), 1))
 	}
-	return p.Img
+	return p.img
 }
 
 // outline paints the upper edge of the target's bars, as thick as asked for.
-func (p *SpreadPicture) outline(heights [256]float64, w, h int, room float64, thick int) {
+func (p *spreadPicture) outline(heights [256]float64, w, h int, room float64, thick int) {
 	before := h
 	for x := range w {
 		first, last := columnBins(x, w)
 		top := h - int(slices.Max(heights[first:last])*room+0.5)
 		for y := max(min(top, before)-thick, 0); y < min(max(top, before), h); y++ {
 			if (x/(3*thick))%2 == 0 || max(top, before)-min(top, before) > thick { // in dashes: edges are whole lines
-				p.set(x, y, p.Sign)
+				p.set(x, y, p.sign)
 			}
 		}
 		before = top
@@ -64,23 +64,23 @@ func (p *SpreadPicture) outline(heights [256]float64, w, h int, room float64, th
 
 // column paints a bar's column from top down to the foot; the uppermost pixel as much as it
 // is covered.
-func (p *SpreadPicture) column(x, h int, top float64) {
+func (p *spreadPicture) column(x, h int, top float64) {
 	top = max(top, 0)
 	y := int(top)
 	if part := 1 - (top - float64(y)); y < h {
-		p.set(x, y, faded(p.Ink, part))
+		p.set(x, y, faded(p.ink, part))
 	}
 	for y++; y < h; y++ {
-		p.set(x, y, p.Ink)
+		p.set(x, y, p.ink)
 	}
 }
 
 // dots paints the bar's column as even dots, each a Fyne unit and a half large.
-func (p *SpreadPicture) dots(x, h, top int, scale float64) {
+func (p *spreadPicture) dots(x, h, top int, scale float64) {
 	dot := max(int(1.5*scale+0.5), 1)
 	for y := max(top, 0); y < h; y++ {
 		if (x/dot+(h-1-y)/dot)%2 == 0 {
-			p.set(x, y, p.Sign)
+			p.set(x, y, p.sign)
 		}
 	}
 }
@@ -91,9 +91,9 @@ func faded(c color.RGBA, part float64) color.RGBA {
 	return color.RGBA{R: by(c.R), G: by(c.G), B: by(c.B), A: by(c.A)}
 }
 
-func (p *SpreadPicture) set(x, y int, c color.RGBA) {
-	i := p.Img.PixOffset(x, y)
-	copy(p.Img.Pix[i:i+4:i+4], []uint8{c.R, c.G, c.B, c.A})
+func (p *spreadPicture) set(x, y int, c color.RGBA) {
+	i := p.img.PixOffset(x, y)
+	copy(p.img.Pix[i:i+4:i+4], []uint8{c.R, c.G, c.B, c.A})
 }
 
 // spikeHeight is the height of the arrowhead over a cut bar with the gap below it, in Fyne
@@ -101,7 +101,7 @@ func (p *SpreadPicture) set(x, y int, c color.RGBA) {
 const spikeHeight = 7.0
 
 // spikes puts an arrowhead over each run of cut bars: they go on.
-func (p *SpreadPicture) spikes(histogram *[256]int, cut [256]bool, w int, scale float64) {
+func (p *spreadPicture) spikes(histogram *[256]int, cut [256]bool, w int, scale float64) {
 	for bin := 0; bin < 256; bin++ {
 		if !cut[bin] {
 			continue
@@ -117,14 +117,14 @@ func (p *SpreadPicture) spikes(histogram *[256]int, cut [256]bool, w int, scale 
 }
 
 // arrow paints an arrowhead that points up, its tip at x on the upper border.
-func (p *SpreadPicture) arrow(x, scale float64) {
+func (p *spreadPicture) arrow(x, scale float64) {
 	half := spikeHeight / 2 * scale
-	x = min(max(x, half), float64(p.Img.Rect.Dx())-half) // whole at the borders too
-	for y := range min(int(half+1), p.Img.Rect.Dy()) {
+	x = min(max(x, half), float64(p.img.Rect.Dx())-half) // whole at the borders too
+	for y := range min(int(half+1), p.img.Rect.Dy()) {
 		reach := min(float64(y)+0.5, half)
 		for c := int(x - reach + 0.5); c < int(x+reach+0.5); c++ {
-			if c >= 0 && c < p.Img.Rect.Dx() {
-				p.set(c, y, p.Sign)
+			if c >= 0 && c < p.img.Rect.Dx() {
+				p.set(c, y, p.sign)
 			}
 		}
 	}

@@ -16,23 +16,10 @@ type SpreadActs struct {
 
 // spreadHand is what the painter is doing with the spread's edges.
 type spreadHand struct {
-	edge    int // taken hold of by pointer; -1: none
-	over    bool
-	chosen  int // the edge that keys move
-	focused bool
-	shift   bool
+	edge   int  // taken hold of by pointer; -1: none
+	over   bool // the pointer is over an edge
+	chosen int  // the edge that keys move
 }
-
-var (
-	_ fyne.Draggable      = (*Spread)(nil)
-	_ fyne.DoubleTappable = (*Spread)(nil)
-	_ fyne.Focusable      = (*Spread)(nil)
-	_ fyne.Shortcutable   = (*Spread)(nil)
-	_ desktop.Mouseable   = (*Spread)(nil)
-	_ desktop.Hoverable   = (*Spread)(nil)
-	_ desktop.Cursorable  = (*Spread)(nil)
-	_ desktop.Keyable     = (*Spread)(nil)
-)
 
 // edgeReach is how far from an edge a press takes hold of it, in Fyne units.
 const edgeReach = Step
@@ -40,8 +27,8 @@ const edgeReach = Step
 // edgeAt returns the edge next to x within reach, -1 if there is none.
 func (s *Spread) edgeAt(x float32) int {
 	best, nearest := -1, edgeReach+1
-	for i := range s.edges() {
-		d := SpreadX(s.State.Groups[i].To, s.Size().Width) - x
+	for i := range s.edgeCount() {
+		d := s.X(s.state.Groups[i].To) - x
 		if d = max(d, -d); d < nearest {
 			best, nearest = i, d
 		}
@@ -49,10 +36,10 @@ func (s *Spread) edgeAt(x float32) int {
 	return best
 }
 
-// edges is how many edges there are.
-func (s *Spread) edges() int { return max(len(s.State.Groups)-1, 0) }
+// edgeCount is how many edges there are.
+func (s *Spread) edgeCount() int { return max(len(s.state.Groups)-1, 0) }
 
-// spreadLightness is the lightness at x in a spread of this width, the reverse of SpreadX.
+// spreadLightness is the lightness at x in a spread of this width, the reverse of spreadX.
 func spreadLightness(x, width float32) float64 {
 	if width <= 2*spreadSide {
 		return 0
@@ -72,7 +59,7 @@ func (s *Spread) MouseUp(*desktop.MouseEvent) {}
 
 // Dragged moves the edge.
 func (s *Spread) Dragged(e *fyne.DragEvent) {
-	if i := s.hand.edge; i >= 0 && i < s.edges() {
+	if i := s.hand.edge; i >= 0 && i < s.edgeCount() {
 		s.hand.chosen = i
 		s.moveEdge(i, spreadLightness(e.Position.X, s.Size().Width), false)
 	}
@@ -80,8 +67,8 @@ func (s *Spread) Dragged(e *fyne.DragEvent) {
 
 // DragEnd lets go of the edge.
 func (s *Spread) DragEnd() {
-	if i := s.hand.edge; i >= 0 && i < s.edges() {
-		s.moveEdge(i, s.State.Groups[i].To, true)
+	if i := s.hand.edge; i >= 0 && i < s.edgeCount() {
+		s.moveEdge(i, s.state.Groups[i].To, true)
 	}
 	s.hand.edge = -1
 }
@@ -89,19 +76,17 @@ func (s *Spread) DragEnd() {
 // moveEdge tells of an edge, kept between its neighbours by a bin at least.
 func (s *Spread) moveEdge(i int, to float64, end bool) {
 	const bin = 1 / colour.BinsPerLightness
-	groups := s.State.Groups
+	groups := s.state.Groups
 	to = min(max(to, groups[i].From+bin), groups[i+1].To-bin)
-	s.State.Groups[i].To, s.State.Groups[i+1].From = to, to // at once, whenever the next frame comes
-	if s.r != nil {
-		s.r.write()
-	}
-	s.Acts.Edge(i, to, end)
+	s.state.Groups[i].To, s.state.Groups[i+1].From = to, to // at once, whenever the next frame comes
+	s.redraw()
+	s.acts.Edge(i, to, end)
 }
 
 // DoubleTapped gives the edges back.
 func (s *Spread) DoubleTapped(e *fyne.PointEvent) {
 	if s.edgeAt(e.Position.X) >= 0 {
-		s.Acts.Automatic()
+		s.acts.Automatic()
 	}
 }
 
@@ -122,37 +107,6 @@ func (s *Spread) Cursor() desktop.Cursor {
 	return desktop.DefaultCursor
 }
 
-// FocusGained shows the outline and which edge the keys move.
-func (s *Spread) FocusGained() {
-	s.Acts.Keys.Reveal(s)
-	s.setFocused(true)
-}
-
-// FocusLost takes it away.
-func (s *Spread) FocusLost() {
-	s.hand.shift = false
-	s.setFocused(false)
-}
-
-func (s *Spread) setFocused(focused bool) {
-	s.hand.focused = focused
-	if s.r != nil {
-		s.r.Refresh()
-	}
-}
-
-// KeyDown and KeyUp watch the shift key.
-func (s *Spread) KeyDown(e *fyne.KeyEvent) { s.watchShift(e, true) }
-
-// KeyUp watches the shift key.
-func (s *Spread) KeyUp(e *fyne.KeyEvent) { s.watchShift(e, false) }
-
-func (s *Spread) watchShift(e *fyne.KeyEvent, down bool) {
-	if e.Name == desktop.KeyShiftLeft || e.Name == desktop.KeyShiftRight {
-		s.hand.shift = down
-	}
-}
-
 // edgeStep is how far an arrow key moves an edge, L*; with Shift ten times as far.
 const edgeStep = 0.5
 
@@ -160,32 +114,26 @@ const edgeStep = 0.5
 // gives the edges back with Delete.
 func (s *Spread) TypedKey(e *fyne.KeyEvent) {
 	step := edgeStep
-	if s.hand.shift {
+	if s.shift {
 		step *= 10
 	}
-	n := s.edges()
+	n := s.edgeCount()
 	s.hand.chosen = max(min(s.hand.chosen, n-1), 0)
 	switch {
 	case n > 0 && e.Name == fyne.KeyLeft:
-		s.moveEdge(s.hand.chosen, s.State.Groups[s.hand.chosen].To-step, true)
+		s.moveEdge(s.hand.chosen, s.state.Groups[s.hand.chosen].To-step, true)
 	case n > 0 && e.Name == fyne.KeyRight:
-		s.moveEdge(s.hand.chosen, s.State.Groups[s.hand.chosen].To+step, true)
+		s.moveEdge(s.hand.chosen, s.state.Groups[s.hand.chosen].To+step, true)
 	case n > 0 && (e.Name == fyne.KeyUp || e.Name == fyne.KeyDown):
 		by := 1
 		if e.Name == fyne.KeyDown {
 			by = n - 1
 		}
 		s.hand.chosen = (s.hand.chosen + by) % n
-		s.setFocused(true)
-	case e.Name == fyne.KeyDelete || e.Name == fyne.KeyBackspace:
-		s.Acts.Automatic()
+		s.redraw()
+	case deletes(e):
+		s.acts.Automatic()
 	default:
-		s.Acts.Keys.TypedKey(e.Name)
+		s.keys.TypedKey(e.Name)
 	}
 }
-
-// TypedRune goes to the window's keys.
-func (s *Spread) TypedRune(r rune) { s.Acts.Keys.TypedRune(r) }
-
-// TypedShortcut goes to the window's keys.
-func (s *Spread) TypedShortcut(short fyne.Shortcut) { s.Acts.Keys.TypedShortcut(short) }

@@ -22,8 +22,8 @@ const (
 	markReach    = 1.75 * Step
 )
 
-// SpreadX returns where a lightness lies in a spread of this width.
-func SpreadX(lightness float64, width float32) float32 {
+// spreadX returns where a lightness lies in a spread of this width.
+func spreadX(lightness float64, width float32) float32 {
 	return spreadSide + float32(min(max(lightness, 0), 100)/100)*(width-2*spreadSide)
 }
 
@@ -105,7 +105,7 @@ func shareLabels(groups []analysis.Group, width float32, measure func(string) fl
 	for i := range groups {
 		placeShares(labels, groups, width, measure)
 		middle := labels[i].x + measure(labels[i].words)/2
-		if middle < SpreadX(groups[i].From, width) || middle > SpreadX(groups[i].To, width) {
+		if middle < spreadX(groups[i].From, width) || middle > spreadX(groups[i].To, width) {
 			shorten(i)
 		}
 	}
@@ -119,7 +119,7 @@ func placeShares(labels []shareLabel, groups []analysis.Group, width float32, me
 	left := Step / 2
 	for i, g := range groups {
 		w := measure(labels[i].words)
-		labels[i].x = max((SpreadX(g.From, width)+SpreadX(g.To, width)-w)/2, left)
+		labels[i].x = max((spreadX(g.From, width)+spreadX(g.To, width)-w)/2, left)
 		left = labels[i].x + w + Step
 	}
 	right := width - Step/2

@@ -19,11 +19,11 @@ const (
 )
 
 // Tips shows one short explanation at a time, over the window's content, beside the part it
-// belongs to. It takes no clicks. Use it on the Fyne goroutine only; a nil *tips shows none.
+// belongs to. It takes no clicks. Use it on the Fyne goroutine only; a nil *Tips shows none.
 type Tips struct {
-	Box   *fyne.Container // lies over the whole content
-	Back  *canvas.Rectangle
-	Lines [tipLines]*canvas.Text
+	Box   *fyne.Container // to lie over the whole content
+	back  *canvas.Rectangle
+	lines [tipLines]*canvas.Text
 	words string // that are shown; "" if none are
 
 	owner fyne.CanvasObject // whose tip is shown or waits; nil for none
@@ -38,15 +38,15 @@ type Tips struct {
 // tipLines is how many lines a tip may have; what is too long for them is cut.
 const tipLines = 4
 
-// NewTips returns tips of which none is shown; after runs a function on the Fyne goroutine
+// NewTips returns tips, none of which is shown; after runs a function on the Fyne goroutine
 // after a while.
 func NewTips(after func(time.Duration, func()) (stop func())) *Tips {
-	t := &Tips{Back: canvas.NewRectangle(nil), stop: func() {}, after: after, clock: time.Now}
-	t.Back.CornerRadius = Radius
-	t.Box = container.New(anywhere{}, t.Back)
-	for i := range t.Lines {
-		t.Lines[i] = sizedText(SmallSize, fyne.TextStyle{})
-		t.Box.Add(t.Lines[i])
+	t := &Tips{back: canvas.NewRectangle(nil), stop: func() {}, after: after, clock: time.Now}
+	t.back.CornerRadius = Radius
+	t.Box = container.New(anywhere{}, t.back)
+	for i := range t.lines {
+		t.lines[i] = sizedText(SmallSize, fyne.TextStyle{})
+		t.Box.Add(t.lines[i])
 	}
 	t.hide()
 	return t
@@ -107,8 +107,8 @@ func (t *Tips) Leave() {
 
 func (t *Tips) hide() {
 	t.words = ""
-	t.Back.Hide()
-	for _, line := range t.Lines {
+	t.back.Hide()
+	for _, line := range t.lines {
 		line.Hide()
 	}
 }
@@ -117,13 +117,13 @@ func (t *Tips) show(words string, owner fyne.CanvasObject) {
 	t.hide()
 	t.words = words
 	th, v := fyne.CurrentApp().Settings().Theme(), fyne.CurrentApp().Settings().ThemeVariant()
-	t.Back.FillColor = th.Color(theme.ColorNameForeground, v) // the text's grey: it stands out on any ground
-	lines := brokenLines(words, t.Box.Size().Width-3*Step, len(t.Lines), func(s string) float32 {
+	t.back.FillColor = th.Color(theme.ColorNameForeground, v) // the text's grey: it stands out on any ground
+	lines := brokenLines(words, t.Box.Size().Width-3*Step, len(t.lines), func(s string) float32 {
 		return fyne.MeasureText(s, SmallSize, fyne.TextStyle{}).Width
 	})
 	var size fyne.Size
 	for i, line := range lines {
-		text := t.Lines[i]
+		text := t.lines[i]
 		text.Color = th.Color(theme.ColorNameForegroundOnPrimary, v)
 		text.Text = line
 		size = fyne.NewSize(max(size.Width, text.MinSize().Width), size.Height+text.MinSize().Height)
@@ -132,16 +132,16 @@ func (t *Tips) show(words string, owner fyne.CanvasObject) {
 	driver := fyne.CurrentApp().Driver()
 	at := driver.AbsolutePositionForObject(owner).Subtract(driver.AbsolutePositionForObject(t.Box))
 	pos := tipPlace(at, owner.Size(), size, t.Box.Size())
-	t.Back.Move(pos)
-	t.Back.Resize(size)
-	t.Back.Show()
-	t.Back.Refresh()
+	t.back.Move(pos)
+	t.back.Resize(size)
+	t.back.Show()
+	t.back.Refresh()
 	pos = pos.AddXY(Step, Step/2)
 	for i := range lines {
-		placeText(t.Lines[i], pos.X, pos.Y)
-		t.Lines[i].Show()
-		t.Lines[i].Refresh()
-		pos.Y += t.Lines[i].MinSize().Height
+		placeText(t.lines[i], pos.X, pos.Y)
+		t.lines[i].Show()
+		t.lines[i].Refresh()
+		pos.Y += t.lines[i].MinSize().Height
 	}
 }
 

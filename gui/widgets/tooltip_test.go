@@ -28,7 +28,7 @@ func tipped(t *testing.T) (*Tips, *Button, *Button, *clock) {
 	t.Helper()
 	tip, c := NewTips(nil), &clock{time: time.Date(2026, 1, 1, 0, 0, 0, 0, time.UTC)}
 	tip.after, tip.clock = c.after, func() time.Time { return c.time }
-	a, b := NewButton("One", noKeys{func() {}}, func() {}), NewButton("Two", noKeys{func() {}}, func() {})
+	a, b := NewButton("One", &heardKeys{}, func() {}), NewButton("Two", &heardKeys{}, func() {})
 	a.Explain(tip, "The first (A)")
 	b.Explain(tip, "The second (B)")
 	shownIn(t, container.NewStack(container.NewVBox(container.NewHBox(a, b)), tip.Box), 320, 200)
@@ -45,11 +45,11 @@ func TestTipComesAndGoes(t *testing.T) {
 	if !tip.shown() || tip.words != "The first (A)" {
 		t.Errorf("shown %v: %q", tip.shown(), tip.words)
 	}
-	if y, end := tip.Back.Position().Y, a.Position().Y+a.Size().Height; y < end {
+	if y, end := tip.back.Position().Y, a.Position().Y+a.Size().Height; y < end {
 		t.Errorf("the tip lies on its button: at %g, the button ends at %g", y, end)
 	}
 	a.MouseOut()
-	if tip.shown() || tip.Back.Visible() {
+	if tip.shown() || tip.back.Visible() {
 		t.Error("the tip stays without the pointer")
 	}
 	clock.time = clock.time.Add(tipMemory / 2)
@@ -143,29 +143,29 @@ func TestCardTips(t *testing.T) {
 	over := func(o fyne.CanvasObject) {
 		c.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: o.Position().AddXY(5, 6)}})
 	}
-	over(c.R.Hex)
+	over(c.look.hex)
 	clock.due()
 	if tip.words != hexTip || !tip.shown() {
 		t.Errorf("over the hex code: %q", tip.words)
 	}
-	over(c.R.Cross)
+	over(c.look.cross)
 	clock.due()
 	if tip.words != crossTip || !tip.shown() {
 		t.Errorf("over the cross: %q", tip.words)
 	}
-	over(c.R.colourBox)
+	over(c.look.colourBox)
 	if tip.shown() {
 		t.Error("a tip over the colour")
 	}
-	over(c.R.Cross)
+	over(c.look.cross)
 	c.MouseOut()
 	if tip.owner != nil {
 		t.Error("a tip waits though the pointer went")
 	}
 }
 
-// Shown reports whether a tip is seen.
-func (t *Tips) shown() bool { return t.words != "" && t.Back.Visible() && t.Lines[0].Visible() }
+// shown reports whether a tip is seen.
+func (t *Tips) shown() bool { return t.words != "" && t.back.Visible() && t.lines[0].Visible() }
 
 // By hand: letters of width 1.
 func TestBrokenLines(t *testing.T) {
@@ -181,5 +181,22 @@ func TestBrokenLines(t *testing.T) {
 		if got := brokenLines(tt.words, 8, 3, wide); !slices.Equal(got, tt.want) {
 			t.Errorf("%q: %q, want %q", tt.words, got, tt.want)
 		}
+	}
+}
+
+// A tip wider than the window is broken into lines, and never asks for room.
+func TestLongTip(t *testing.T) {
+	tip, part := NewTips(nil), NewVerdict()
+	w := shownIn(t, container.NewStack(part, tip.Box), 320, 200)
+	before := w.Content().MinSize()
+	tip.Now("#ffeac8, lightness 93.6, value 9.3, chroma 19.2, hue 84.2, at the gamut's edge, and more", part)
+	if after := w.Content().MinSize(); after != before {
+		t.Errorf("with a tip the window needs %v, without %v", after, before)
+	}
+	if right := tip.back.Position().X + tip.back.Size().Width; tip.back.Position().X < 0 || right > 320 {
+		t.Errorf("the tip reaches from %g to %g", tip.back.Position().X, right)
+	}
+	if !tip.lines[1].Visible() {
+		t.Error("it is one line")
 	}
 }

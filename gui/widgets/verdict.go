@@ -1,13 +1,11 @@
 package widgets
 
 import (
-	"image/color"
 	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/wording"
 )
@@ -15,26 +13,25 @@ import (
 // Verdict shows the sentence, always in the same place and at the same height, with the
 // pair as two bars standing on one line. Use it on the Fyne goroutine only.
 type Verdict struct {
-	widget.BaseWidget
+	drawn
 	text wording.VerdictText
-	r    *verdictRenderer
+	look *verdictLook
 }
 
 // NewVerdict returns an empty verdict.
 func NewVerdict() *Verdict {
 	v := &Verdict{}
-	v.ExtendBaseWidget(v)
+	v.look = newVerdictLook(v)
+	l := v.look
+	v.draw(v, l, l.back, l.bars[0], l.bars[1], l.foot, l.names[0], l.names[1], l.title, l.lines[0], l.lines[1])
 	return v
 }
 
 // Set shows t; the same once more costs nothing.
 func (v *Verdict) Set(t wording.VerdictText) {
-	if t.Equal(v.text) {
-		return
-	}
-	v.text = t
-	if v.r != nil {
-		v.r.write()
+	if !t.Equal(v.text) {
+		v.text = t
+		v.redraw()
 	}
 }
 
@@ -54,56 +51,51 @@ const (
 	remarkTop     = subTop + 2*Step
 )
 
-// CreateRenderer makes the canvas objects.
-func (v *Verdict) CreateRenderer() fyne.WidgetRenderer {
-	r := &verdictRenderer{v: v, back: canvas.NewRectangle(nil), foot: canvas.NewRectangle(nil)}
-	r.back.CornerRadius = Radius
-	r.title = sizedText(SentenceSize, fyne.TextStyle{})
-	for i := range r.lines {
-		r.lines[i] = sizedText(TextSize, fyne.TextStyle{})
-	}
-	for i := range r.bars {
-		r.bars[i] = canvas.NewRectangle(nil)
-		r.bars[i].StrokeWidth = 1 // so that a bar like the panel is seen
-		r.names[i] = sizedText(SmallSize, fyne.TextStyle{})
-	}
-	v.r = r
-	r.colour()
-	return r
-}
-
-// sizedText returns an empty text, its colour to come.
-func sizedText(size float32, style fyne.TextStyle) *canvas.Text {
-	t := canvas.NewText("", nil)
-	t.TextSize, t.TextStyle = size, style
-	return t
-}
-
-type verdictRenderer struct {
+type verdictLook struct {
 	v          *Verdict
 	back, foot *canvas.Rectangle
 	bars       [2]*canvas.Rectangle
 	names      [2]*canvas.Text
 	title      *canvas.Text
 	lines      [2]*canvas.Text // below the sentence
-	loud       [2]bool         // which of them hold a remark
 }
 
-func (r *verdictRenderer) colour() {
-	th, v := r.v.Theme(), fyne.CurrentApp().Settings().ThemeVariant()
-	fore, quiet := th.Color(theme.ColorNameForeground, v), th.Color(ColorNameQuiet, v)
-	r.back.FillColor = th.Color(ColorNamePanel, v)
-	r.foot.FillColor = fore
-	r.title.Color = th.Color(ColorNameFocusLine, v)
-	for i := range r.bars {
-		r.bars[i].StrokeColor = th.Color(ColorNameMass, v)
-		r.names[i].Color = quiet
+func newVerdictLook(v *Verdict) *verdictLook {
+	l := &verdictLook{v: v, back: newPanelBox(), foot: canvas.NewRectangle(nil), title: sizedText(SentenceSize, fyne.TextStyle{})}
+	for i := range l.bars {
+		l.bars[i] = canvas.NewRectangle(nil)
+		l.bars[i].StrokeWidth = 1 // so that a bar like the panel is seen
+		l.names[i] = sizedText(SmallSize, fyne.TextStyle{})
+		l.lines[i] = sizedText(TextSize, fyne.TextStyle{})
 	}
-	for i := range r.lines {
-		r.lines[i].Color = quiet
-		if r.loud[i] {
-			r.lines[i].Color = fore
+	return l
+}
+
+// write puts in the bars and the words that fit.
+func (l *verdictLook) write(size fyne.Size, of colours) {
+	fill(l.back, of(ColorNamePanel))
+	fill(l.foot, of(theme.ColorNameForeground))
+	for i, bar := range l.bars {
+		there := i < len(l.v.text.Bars)
+		show(bar, there)
+		show(l.names[i], there)
+		bar.StrokeColor = of(ColorNameMass)
+		if there {
+			fill(bar, greyFill(l.v.text.Bars[i].Grey))
+			say(l.names[i], l.v.text.Bars[i].Name, of(ColorNameQuiet))
 		}
+	}
+	t, room := l.v.text, max(size.Width-textLeft-Step, 1)
+	sentence := longestFitting(room, SentenceSize, t.Title, t.Short)
+	l.title.TextSize = fittingSize(sentence, SentenceSize, room)
+	say(l.title, sentence, of(ColorNameFocusLine))
+	for i, line := range verdictLines(t, func(s string) bool { return smallWidth(s) <= room }) {
+		size, ink := TextSize, of(ColorNameQuiet)
+		if line.remark {
+			size, ink = SmallSize, of(theme.ColorNameForeground)
+		}
+		l.lines[i].TextSize = fittingSize(line.words, size, room)
+		say(l.lines[i], line.words, ink)
 	}
 }
 
@@ -113,63 +105,23 @@ func barRect(i int, lightness float64) (fyne.Position, fyne.Size) {
 	return fyne.NewPos(barsLeft+float32(i)*(w+Step/2), barsFoot-h), fyne.NewSize(w, h)
 }
 
-// Layout puts the bars left and the sentence beside them.
-func (r *verdictRenderer) Layout(size fyne.Size) {
-	r.back.Resize(size)
-	r.foot.Move(fyne.NewPos(barsLeft-Step/2, barsFoot))
-	r.foot.Resize(fyne.NewSize(barsWidth+Step, 2))
-	r.write()
+// place puts the bars left and the sentence beside them. Nothing but the bars' height ever
+// moves: the sentence is always where it was.
+func (l *verdictLook) place(size fyne.Size) {
+	l.back.Resize(size)
+	put(l.foot, fyne.NewPos(barsLeft-Step/2, barsFoot), fyne.NewSize(barsWidth+Step, 2))
+	for i := range min(len(l.v.text.Bars), len(l.bars)) {
+		pos, box := barRect(i, l.v.text.Bars[i].Lightness)
+		put(l.bars[i], pos, box)
+		placeText(l.names[i], pos.X+(box.Width-l.names[i].MinSize().Width)/2, barsFoot+2)
+	}
+	placeText(l.title, textLeft, titleTop)
+	placeText(l.lines[0], textLeft, subTop)
+	placeText(l.lines[1], textLeft, remarkTop)
 }
 
-// write puts in the bars and the words of now. Nothing but the bars' height moves: the
-// sentence is always where it was.
-func (r *verdictRenderer) write() {
-	for i := range r.bars {
-		r.writeBar(i)
-	}
-	t, room := r.v.text, max(r.v.Size().Width-textLeft-Step, 1)
-	sentence := longestFitting(room, SentenceSize, t.Title, t.Short)
-	r.title.TextSize = fittingSize(sentence, SentenceSize, room)
-	put(r.title, sentence)
-	placeText(r.title, textLeft, titleTop)
-
-	lines := verdictLines(t, func(s string) bool { return fyne.MeasureText(s, SmallSize, fyne.TextStyle{}).Width <= room })
-	for i, line := range lines {
-		r.loud[i] = line.remark
-		size := TextSize
-		if line.remark {
-			size = SmallSize
-		}
-		r.lines[i].TextSize = fittingSize(line.words, size, room)
-	}
-	r.colour()
-	for i, line := range lines {
-		put(r.lines[i], line.words)
-	}
-	placeText(r.lines[0], textLeft, subTop)
-	placeText(r.lines[1], textLeft, remarkTop)
-}
-
-func (r *verdictRenderer) writeBar(i int) {
-	bar, name := r.bars[i], r.names[i]
-	if i >= len(r.v.text.Bars) {
-		bar.Hide()
-		name.Hide()
-		return
-	}
-	t := r.v.text.Bars[i]
-	if fill := (color.NRGBA{t.Grey, t.Grey, t.Grey, 255}); bar.FillColor != fill {
-		bar.FillColor = fill
-		bar.Refresh()
-	}
-	pos, box := barRect(i, t.Lightness)
-	bar.Move(pos)
-	bar.Resize(box)
-	bar.Show()
-	put(name, t.Name)
-	placeText(name, pos.X+(box.Width-name.MinSize().Width)/2, barsFoot+2)
-	name.Show()
-}
+// minSize has a fixed height: nothing below may jump.
+func (l *verdictLook) minSize() fyne.Size { return fyne.NewSize(30*Step, verdictHeight) }
 
 // verdictLine is a line below the sentence.
 type verdictLine struct {
@@ -185,39 +137,6 @@ func verdictLines(t wording.VerdictText, fits func(string) bool) [2]verdictLine 
 		return [2]verdictLine{{words: t.Sub}, {words: first, remark: true}}
 	}
 	return [2]verdictLine{{first, true}, {second, true}}
-}
-
-// fittingSize returns the size at which words fit into room: the wished one, or as many whole
-// sizes less as it takes. Words are never cut.
-func fittingSize(words string, size, room float32) float32 {
-	for size > 1 && fyne.MeasureText(words, size, fyne.TextStyle{}).Width > room {
-		size--
-	}
-	return size
-}
-
-// placeText moves a text to its place, and gives it its own size.
-func placeText(t *canvas.Text, x, y float32) {
-	t.Move(fyne.NewPos(x, y))
-	t.Resize(t.MinSize())
-}
-
-// put gives a text new words; the same ones cost nothing.
-func put(t *canvas.Text, words string) {
-	if t.Text != words {
-		t.Text = words
-		t.Refresh()
-	}
-}
-
-// longestFitting returns the first of the words that fit into room at a size, or the last.
-func longestFitting(room, size float32, words ...string) string {
-	for _, w := range words[:len(words)-1] {
-		if fyne.MeasureText(w, size, fyne.TextStyle{}).Width <= room {
-			return w
-		}
-	}
-	return words[len(words)-1]
 }
 
 // breakLine breaks words into two lines at the last space that lets the first fit. The
@@ -237,25 +156,3 @@ func breakLine(words string, fits func(string) bool) (first, second string) {
 	}
 	return words[:at], words[at+1:]
 }
-
-// MinSize has a fixed height: nothing below may jump.
-func (r *verdictRenderer) MinSize() fyne.Size { return fyne.NewSize(30*Step, verdictHeight) }
-
-// Refresh draws with the theme of now.
-func (r *verdictRenderer) Refresh() {
-	r.colour()
-	r.write()
-	for _, o := range r.Objects() {
-		o.Refresh()
-	}
-}
-
-// Objects are all that is drawn.
-func (r *verdictRenderer) Objects() []fyne.CanvasObject {
-	return []fyne.CanvasObject{
-		r.back, r.bars[0], r.bars[1], r.foot, r.names[0], r.names[1], r.title, r.lines[0], r.lines[1],
-	}
-}
-
-// Destroy has nothing to let go of.
-func (r *verdictRenderer) Destroy() {}

@@ -53,58 +53,64 @@ func keptIn(r, bounds image.Rectangle) image.Rectangle {
 
 // Scrolled enlarges the picture about the pointer, or makes it smaller again.
 func (m *Mirror) Scrolled(e *fyne.ScrollEvent) {
-	if e.Scrolled.DY == 0 || m.Bounds.Empty() {
+	if e.Scrolled.DY == 0 || m.bounds.Empty() {
 		return
 	}
 	by := zoomStep
 	if e.Scrolled.DY < 0 {
 		by = 1 / zoomStep
 	}
-	at, _ := m.Fit.source(e.Position)
-	m.setView(zoomed(PartShown(m.View, m.Bounds), m.Bounds, at, by))
+	at, _ := m.Fit().source(e.Position)
+	m.setView(zoomed(PartShown(m.view, m.bounds), m.bounds, at, by))
 }
 
 // Zoom enlarges the picture by steps about the pixel that is looked at, or about the middle;
 // steps under 0 make it smaller, and 0 shows all of it.
 func (m *Mirror) Zoom(steps int) {
-	part := PartShown(m.View, m.Bounds)
+	part := PartShown(m.view, m.bounds)
 	at, ok := m.hand.looking()
 	if !ok || !at.In(part) {
 		at = part.Min.Add(part.Size().Div(2))
 	}
-	if steps == 0 || m.Bounds.Empty() {
+	if steps == 0 || m.bounds.Empty() {
 		m.setView(image.Rectangle{})
 		return
 	}
-	m.setView(zoomed(part, m.Bounds, at, math.Pow(zoomStep, float64(steps))))
+	m.setView(zoomed(part, m.bounds, at, math.Pow(zoomStep, float64(steps))))
 }
 
 // Pan moves the part that is shown by steps of an eighth of it, as the painter sees them.
 func (m *Mirror) Pan(by image.Point) {
-	part := PartShown(m.View, m.Bounds)
-	if part == m.Bounds {
+	part := PartShown(m.view, m.bounds)
+	if part == m.bounds {
 		return
 	}
-	if m.Flip {
+	if m.flipped {
 		by.X = -by.X
 	}
 	step := image.Pt(max(part.Dx()/8, 1)*by.X, max(part.Dy()/8, 1)*by.Y)
-	m.setView(keptIn(part.Add(step), m.Bounds))
+	m.setView(keptIn(part.Add(step), m.bounds))
 }
 
 // PanBy moves the part that is shown by pixels of the source.
 func (m *Mirror) PanBy(by image.Point) {
-	if m.Part != m.Bounds && !m.Part.Empty() {
-		m.setView(keptIn(m.Part.Add(by), m.Bounds))
+	if m.part != m.bounds && !m.part.Empty() {
+		m.setView(keptIn(m.part.Add(by), m.bounds))
 	}
 }
+
+// View returns the part of the picture that is wished for; empty for all.
+func (m *Mirror) View() image.Rectangle { return m.view }
+
+// ForgetView wishes for all of the picture, from the next picture on.
+func (m *Mirror) ForgetView() { m.view = image.Rectangle{} }
 
 // setView asks for another part of the picture; it is shown with the picture that the owner
 // brings.
 func (m *Mirror) setView(view image.Rectangle) {
-	if view == m.View {
+	if view == m.view {
 		return
 	}
-	m.View = view
-	m.Acts.Resized()
+	m.view = view
+	m.acts.Resized()
 }

@@ -1,0 +1,53 @@
+package widgets
+
+import (
+	"slices"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+)
+
+func TestChooser(t *testing.T) {
+	test.NewTempApp(t)
+	chosen := -1
+	c := NewChooser([]string{"one", "two", "three", "four"}, 32, nil, func(i int) { chosen = i })
+	c.Resize(fyne.NewSize(200, 32))
+	c.Tapped(&fyne.PointEvent{Position: fyne.NewPos(120, 10)})
+	if chosen != 2 {
+		t.Errorf("a click on the third chooses %d", chosen)
+	}
+	c.Set(3)
+	chosen = -1
+	c.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	if chosen != -1 {
+		t.Errorf("right of the last is %d", chosen)
+	}
+	c.TypedKey(&fyne.KeyEvent{Name: fyne.KeyLeft})
+	if chosen != 2 {
+		t.Errorf("left of the fourth is %d", chosen)
+	}
+	for _, tt := range []struct {
+		words []float32
+		width float32
+		want  []float32
+	}{
+		{[]float32{30, 40, 50, 20}, 240, []float32{0, 60, 120, 180, 240}}, // room for all: alike
+		{[]float32{62, 57, 8, 8, 49}, 284, []float32{0, 82, 159, 187, 215, 284}},
+	} {
+		if got := slots(tt.words, tt.width); !slices.Equal(got, tt.want) {
+			t.Errorf("words of %v in %g begin at %v, want %v", tt.words, tt.width, got, tt.want)
+		}
+	}
+	end := float32(0)
+	for i := range 4 {
+		x, w := slot(i, 4, 201)
+		if x != end || w < 50 {
+			t.Errorf("slot %d begins at %g, %g wide, after %g", i, x, w, end)
+		}
+		end = x + w
+	}
+	if end != 201 {
+		t.Errorf("the slots end at %g", end)
+	}
+}

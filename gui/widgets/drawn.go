@@ -1,0 +1,126 @@
+package widgets
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/analysis/colour"
+)
+
+// look is what is drawn of a widget: it owns the canvas objects. What is shown and where it
+// lies are apart, so that laying out only ever moves and resizes.
+type look interface {
+	write(size fyne.Size, of colours) // words, colours, and what is hidden, in a size
+	place(size fyne.Size)             // where all of it lies
+	minSize() fyne.Size
+}
+
+// colours gives a colour of the theme of now.
+type colours func(fyne.ThemeColorName) color.Color
+
+// coloursOf returns the colours that a widget is drawn in.
+func coloursOf(w interface{ Theme() fyne.Theme }) colours {
+	th, variant := w.Theme(), fyne.CurrentApp().Settings().ThemeVariant()
+	return func(name fyne.ThemeColorName) color.Color { return th.Color(name, variant) }
+}
+
+// drawn is embedded in a widget in place of Fyne's widget.BaseWidget, and draws it.
+type drawn struct {
+	widget.BaseWidget
+	with    look
+	objects []fyne.CanvasObject // all that is drawn, from below
+	ready   bool                // Fyne has asked for the renderer
+}
+
+// draw gives self, in which d is embedded, its look.
+func (d *drawn) draw(self fyne.Widget, with look, objects ...fyne.CanvasObject) {
+	d.with, d.objects = with, objects
+	d.ExtendBaseWidget(self)
+}
+
+// redraw shows what has changed; what is the same costs nothing.
+func (d *drawn) redraw() {
+	if d.ready {
+		d.with.write(d.Size(), coloursOf(d))
+		d.with.place(d.Size())
+	}
+}
+
+// Resize writes what fits into the size, before Fyne has it laid out.
+func (d *drawn) Resize(size fyne.Size) {
+	if d.ready && size != d.Size() {
+		d.with.write(size, coloursOf(d))
+	}
+	d.BaseWidget.Resize(size)
+}
+
+// CreateRenderer begins to draw.
+func (d *drawn) CreateRenderer() fyne.WidgetRenderer {
+	d.ready = true
+	d.with.write(d.Size(), coloursOf(d))
+	return drawnRenderer{d}
+}
+
+// drawnRenderer is what Fyne sees of a look.
+type drawnRenderer struct{ d *drawn }
+
+func (r drawnRenderer) Layout(size fyne.Size)        { r.d.with.place(size) }
+func (r drawnRenderer) MinSize() fyne.Size           { return r.d.with.minSize() }
+func (r drawnRenderer) Objects() []fyne.CanvasObject { return r.d.objects }
+func (r drawnRenderer) Destroy()                     {}
+func (r drawnRenderer) Refresh() {
+	r.d.redraw()
+	for _, o := range r.d.objects {
+		o.Refresh()
+	}
+}
+
+// newPanelBox returns a box with a panel's rounded corners, its colour to come.
+func newPanelBox() *canvas.Rectangle {
+	box := canvas.NewRectangle(nil)
+	box.CornerRadius = Radius
+	return box
+}
+
+// fill gives a box a colour; the same one costs nothing.
+func fill(box *canvas.Rectangle, c color.Color) {
+	if box.FillColor != c {
+		box.FillColor = c
+		box.Refresh()
+	}
+}
+
+// greyFill and rgbFill are opaque colours to fill a box with.
+func greyFill(v uint8) color.Color     { return color.NRGBA{v, v, v, 255} }
+func rgbFill(c colour.RGB) color.Color { return color.NRGBA{c.R, c.G, c.B, 255} }
+
+// show shows an object or hides it; costs nothing where that is so already.
+func show(o fyne.CanvasObject, visible bool) {
+	if o.Visible() == visible {
+		return
+	}
+	if visible {
+		o.Show()
+	} else {
+		o.Hide()
+	}
+	o.Refresh()
+}
+
+// put moves and resizes an object.
+func put(o fyne.CanvasObject, pos fyne.Position, size fyne.Size) {
+	o.Move(pos)
+	o.Resize(size)
+}
+
+// objectsOf lists objects of one kind as Fyne's.
+func objectsOf[O fyne.CanvasObject](list ...O) []fyne.CanvasObject {
+	all := make([]fyne.CanvasObject, len(list))
+	for i, o := range list {
+		all[i] = o
+	}
+	return all
+}

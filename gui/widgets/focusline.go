@@ -1,0 +1,43 @@
+package widgets
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+)
+
+// newFocusLine returns the outline of what has the focus, its colour to come.
+func newFocusLine(radius float32) *canvas.Rectangle {
+	line := canvas.NewRectangle(color.Transparent)
+	line.StrokeWidth, line.CornerRadius = FocusWidth, radius
+	return line
+}
+
+// showFocus shows the outline, or hides it.
+func showFocus(line *canvas.Rectangle, focused bool, of colours) {
+	if c := of(ColorNameFocusLine); line.StrokeColor != c || line.Hidden == focused {
+		line.StrokeColor, line.Hidden = c, !focused
+		line.Refresh()
+	}
+}
+
+// edgedPanel is a panel whose edge can stand out: the edge is what the inside leaves of it.
+type edgedPanel struct {
+	edge, inside *canvas.Rectangle
+	width        float32 // of the edge
+}
+
+func newEdgedPanel() edgedPanel { return edgedPanel{edge: newPanelBox(), inside: newPanelBox()} }
+
+// write shows the edge in a colour and a width; a width of 0 hides it.
+func (p *edgedPanel) write(of colours, edge color.Color, width float32) {
+	p.width = width
+	fill(p.inside, of(ColorNamePanel))
+	fill(p.edge, edge)
+}
+
+func (p *edgedPanel) place(size fyne.Size) {
+	p.edge.Resize(size)
+	put(p.inside, fyne.NewPos(p.width, p.width), size.SubtractWidthHeight(2*p.width, 2*p.width))
+}

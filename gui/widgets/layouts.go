@@ -1,0 +1,71 @@
+package widgets
+
+import "fyne.io/fyne/v2"
+
+// LeastHeight gives its one part all the room there is, and asks for a height.
+type LeastHeight struct{ Height float32 }
+
+// Layout gives all of the room.
+func (LeastHeight) Layout(o []fyne.CanvasObject, size fyne.Size) { o[0].Resize(size) }
+
+// MinSize asks for the height.
+func (l LeastHeight) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(o[0].MinSize().Width, l.Height)
+}
+
+// LeastLines gives a text the height of at least so many lines, while it is shown.
+type LeastLines int
+
+// Layout gives it all there is.
+func (LeastLines) Layout(o []fyne.CanvasObject, size fyne.Size) { o[0].Resize(size) }
+
+// MinSize is the text's, or that of the lines.
+func (n LeastLines) MinSize(o []fyne.CanvasObject) (size fyne.Size) {
+	if !o[0].Visible() {
+		return size
+	}
+	size = o[0].MinSize()
+	line := fyne.MeasureText("M", SmallSize, fyne.TextStyle{}).Height
+	return fyne.NewSize(size.Width, max(size.Height, float32(n)*line+2*Step))
+}
+
+// KeyRow stands the keys in a column of their own.
+type KeyRow struct{}
+
+const keyColumn = 13 * Step
+
+// Layout puts the keys left and what they do right of them.
+func (KeyRow) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	o[0].Resize(fyne.NewSize(keyColumn, size.Height))
+	put(o[1], fyne.NewPos(keyColumn, 0), fyne.NewSize(size.Width-keyColumn, size.Height))
+}
+
+// MinSize is as high as the words, wrapped.
+func (KeyRow) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(keyColumn+8*Step, max(o[0].MinSize().Height, o[1].MinSize().Height)-Step)
+}
+
+// SliderRow stands name, slider and number beside each other in columns of their own.
+type SliderRow struct{}
+
+const (
+	sliderName   = 14 * Step
+	sliderNumber = 12 * Step
+	sliderHeight = 3.5 * Step
+)
+
+// Layout gives the slider what the words leave.
+func (SliderRow) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	widths := []float32{sliderName, size.Width - sliderName - sliderNumber, sliderNumber}
+	x := float32(0)
+	for i, w := range widths {
+		h := o[i].MinSize().Height
+		put(o[i], fyne.NewPos(x, (size.Height-h)/2), fyne.NewSize(w, h))
+		x += w
+	}
+}
+
+// MinSize is a row's.
+func (SliderRow) MinSize([]fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(sliderName+sliderNumber+6*Step, sliderHeight)
+}

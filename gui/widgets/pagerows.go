@@ -1,0 +1,77 @@
+package widgets
+
+import (
+	"math"
+
+	"fyne.io/fyne/v2"
+)
+
+// Widths and heights of the page, in Fyne units.
+const (
+	wideFrom      = 95 * Step // from this width on there are two columns
+	sideWidth     = 46 * Step // of the right one
+	leastMirror   = 18 * Step // height
+	leastLower    = 12 * Step // height
+	underMessages = 10 * Step // least height of the mirror below the messages
+	Gutter        = Step      // right of what is scrolled, for the scroll bar
+)
+
+type rect struct{ x, y, w, h float32 }
+
+// pageRows is where everything lies.
+type pageRows struct{ bar, messages, mirror, verdict, lower, tabs rect }
+
+// pageHeights are the heights that the parts ask for.
+type pageHeights struct{ bar, messages, verdict, content, tabs float32 }
+
+// lowerWidth is the width of what is scrolled, without the scroll bar.
+func lowerWidth(size fyne.Size) float32 {
+	if size.Width >= wideFrom {
+		return sideWidth
+	}
+	return size.Width - 2*Step
+}
+
+// messagesWidth is the messages' width: that of the mirror's column.
+func messagesWidth(size fyne.Size) float32 {
+	if size.Width >= wideFrom {
+		return size.Width - sideWidth - 2*Step
+	}
+	return size.Width
+}
+
+// pageRowsFor is the geometry of the page. The mirror gets what the others leave; where
+// that is little, the scrolled part gives way first. The messages, which come and go, lie
+// in the mirror's place, so that nothing moves away from under the pointer.
+func pageRowsFor(size fyne.Size, h pageHeights) pageRows {
+	// whole units: a picture between pixels would be blurred, and lines around it uneven
+	whole := func(v float32) float32 { return float32(math.Ceil(float64(v))) }
+	h.bar, h.messages, h.verdict, h.tabs = whole(h.bar), whole(h.messages), whole(h.verdict), whole(h.tabs)
+	y := h.bar + Step
+	left := size.Height - y - Step
+	var r pageRows
+	if size.Width >= wideFrom {
+		x := size.Width - sideWidth - Step
+		r.mirror = rect{Step, y, x - 2*Step, left}
+		r.verdict = rect{x, y, sideWidth, h.verdict}
+		r.lower = rect{x, y + h.verdict + Step, sideWidth, left - h.verdict - 2*Step - h.tabs}
+		r.tabs = rect{x, y + left - h.tabs, sideWidth, h.tabs}
+	} else {
+		inner := size.Width - 2*Step
+		left -= h.verdict + 2*Step + h.tabs
+		r.tabs = rect{0, size.Height - h.tabs, size.Width, h.tabs}
+		least := max(leastMirror, 0.4*left)
+		lower := whole(max(min(h.content, left-least), min(leastLower, left/3)))
+		r.mirror = rect{Step, y, inner, left - lower}
+		r.verdict = rect{Step, y + r.mirror.h + Step, inner, h.verdict}
+		r.lower = rect{Step, r.verdict.y + h.verdict + Step, inner, lower}
+	}
+	r.bar = rect{0, 0, size.Width, h.bar}
+	r.messages = rect{0, h.bar, messagesWidth(size), h.messages}
+	r.mirror.y, r.mirror.h = r.mirror.y+h.messages, r.mirror.h-h.messages
+	if short := underMessages - r.mirror.h; short > 0 && size.Width < wideFrom {
+		r.mirror.h, r.verdict.y = underMessages, r.verdict.y+short
+		r.lower.y, r.lower.h = r.lower.y+short, r.lower.h-short
+	}
+	return r
+}

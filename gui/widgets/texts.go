@@ -1,0 +1,66 @@
+package widgets
+
+import (
+	"image/color"
+	"math"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+)
+
+// sizedText returns an empty text, its colour to come.
+func sizedText(size float32, style fyne.TextStyle) *canvas.Text {
+	t := canvas.NewText("", nil)
+	t.TextSize, t.TextStyle = size, style
+	return t
+}
+
+// say gives a text words and a colour; the same ones cost nothing.
+func say(t *canvas.Text, words string, c color.Color) {
+	if t.Text != words || t.Color != c {
+		t.Text, t.Color = words, c
+		t.Refresh()
+	}
+}
+
+// placeText moves a text to its place, and gives it its own size.
+func placeText(t *canvas.Text, x, y float32) { put(t, fyne.NewPos(x, y), t.MinSize()) }
+
+// span is a line for words: from left to right, with the baseline of its letters.
+type span struct{ left, right, baseline float32 }
+
+func (s span) width() float32 { return s.right - s.left }
+
+// setLeft sets a text at the left of a line, setRight at its right, both with their
+// letters on its baseline.
+func setLeft(t *canvas.Text, at span)  { setOn(t, at.left, at.baseline) }
+func setRight(t *canvas.Text, at span) { setOn(t, at.right-t.MinSize().Width, at.baseline) }
+
+func setOn(t *canvas.Text, x, baseline float32) {
+	size, ascent := fyne.CurrentApp().Driver().RenderedTextSize(t.Text, t.TextSize, t.TextStyle, nil)
+	put(t, fyne.NewPos(x, float32(math.Round(float64(baseline-ascent)))), size)
+}
+
+// smallWidth is the width of words in the small size.
+func smallWidth(words string) float32 {
+	return fyne.MeasureText(words, SmallSize, fyne.TextStyle{}).Width
+}
+
+// longestFitting returns the first of the words that fit into room at a size, or the last.
+func longestFitting(room, size float32, words ...string) string {
+	for _, w := range words[:len(words)-1] {
+		if fyne.MeasureText(w, size, fyne.TextStyle{}).Width <= room {
+			return w
+		}
+	}
+	return words[len(words)-1]
+}
+
+// fittingSize returns the size at which words fit into room: the wished one, or as many whole
+// sizes less as it takes. Words are never cut.
+func fittingSize(words string, size, room float32) float32 {
+	for size > 1 && fyne.MeasureText(words, size, fyne.TextStyle{}).Width > room {
+		size--
+	}
+	return size
+}
