@@ -15,7 +15,7 @@ const loupeCells = 15
 // loupe paints the pixels around the pointer.
 type loupe struct {
 	reducer *reduce.Reducer
-	part    []byte // of the loupe, that the picture reaches into
+	part    [analysis.PixelBytes * loupeCells * loupeCells]byte // painted, without what lies outside
 	images  pair
 }
 
@@ -29,8 +29,7 @@ func (l *loupe) paint(t *task, r *analysis.Reading) *image.RGBA {
 	}
 	near := l.reducer.Reduce(t.pixels.Crop(part), part.Dx(), part.Dy(), nil)
 	row := analysis.PixelBytes * part.Dx()
-	l.part = append(l.part[:0], make([]byte, row*part.Dy())...)
-	t.paint(l.part, near, nearView(t.view), r)
+	t.paint(l.part[:row*part.Dy()], near, nearView(t.view), r)
 	img := l.images.next(image.Pt(loupeCells, loupeCells))
 	clear(img.Pix)
 	at := part.Min.Sub(corner)

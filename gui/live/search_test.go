@@ -41,7 +41,7 @@ func searchAt(t *testing.T, now *time.Time, found func(Found)) (s *Search, log *
 func TestSearchWaitsItsTurn(t *testing.T) {
 	now := time.Unix(1000, 0)
 	s, _ := searchAt(t, &now, func(Found) {})
-	p := pixelsOf(form())
+	p := pixelsOf(halves(40, 30, black, white))
 	if wait := s.offer(p, nil, job{}); wait != 0 {
 		t.Errorf("the first picture has to wait %v", wait)
 	}
@@ -93,7 +93,7 @@ func TestPanicInASearch(t *testing.T) {
 		}
 	})
 	for range 2 {
-		if wait := s.offer(pixelsOf(form()), nil, job{}); wait != 0 {
+		if wait := s.offer(pixelsOf(halves(40, 30, black, white)), nil, job{}); wait != 0 {
 			t.Fatalf("it has to wait %v", wait)
 		}
 		s.RunOnce()
@@ -108,7 +108,7 @@ func TestPanicInASearch(t *testing.T) {
 // the rules have changed; and if it is too early, the frame comes back once.
 func TestLookForFamilies(t *testing.T) {
 	r := newRig(t)
-	f := frameOf(form())
+	f := frameOf(halves(40, 30, black, white))
 	step := func(what string, after time.Duration, repeated, searched bool, again ...time.Duration) {
 		t.Helper()
 		r.now, r.again = r.now.Add(after), nil

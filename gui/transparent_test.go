@@ -1,0 +1,61 @@
+package gui
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"path/filepath"
+	"slices"
+	"testing"
+	"time"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/capture"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/stills"
+)
+
+// A half-transparent still is shown, measured and handed on over white, and stays what it
+// is: its layers are handed on as transparent as they are.
+func TestTransparentStill(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	img := halves(color.NRGBA{0, 0, 0, 51}, color.NRGBA{255, 255, 255, 51})
+	p := analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: 400, Height: 300}
+	id, err := d.options.Stills.Keep(p, stills.Meta{Time: time.Unix(1e9, 0)}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.OpenStill(id)
+	stream, err := d.stillStream(id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	before := slices.Clone(d.still.Picture.Pix)
+	d.setup.Places = []setup.Place{{At: image.Pt(50, 50)}}
+	d.tell()
+	var f capture.Frame
+	if _, err := stream.Grab(t.Context(), &f); err != nil {
+		t.Fatal(err)
+	}
+	d.worker.Frame(&f, false)
+	over := colour.RGB{R: 204, G: 204, B: 204} // a fifth of black (W3C Compositing and Blending Level 1)
+	if len(d.spots) != 1 || d.spots[0].Colour != over {
+		t.Errorf("a spot reads %+v, want %v", d.spots, over)
+	}
+	for _, way := range handOnWays() {
+		path := filepath.Join(t.TempDir(), "still"+way.ending)
+		d.handOn(way, path)
+		wantAlpha := map[string]byte{".png": 255, ".ora": 51}[way.ending]
+		if wantAlpha == 0 || !way.Picture && way.ending == ".png" {
+			continue
+		}
+		if got, err := capture.OpenPicture(path); err != nil || got.Pix[3] != wantAlpha {
+			t.Errorf("%s: %v, want alpha %d", way.name, err, wantAlpha)
+		}
+	}
+	if !bytes.Equal(d.still.Picture.Pix, before) {
+		t.Error("the still was written to")
+	}
+}
