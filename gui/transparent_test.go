@@ -27,12 +27,13 @@ func TestTransparentStill(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d.OpenStill(id)
-	stream, err := d.stillStream(id)
+	page := openNewStill(t, d, halves(testLight, testShadow))
+	d.stills.open(id)
+	stream, err := d.stills.stream(id)
 	if err != nil {
 		t.Fatal(err)
 	}
-	before := slices.Clone(d.still.Picture.Pix)
+	before := slices.Clone(d.marker.Still().Picture.Pix)
 	d.setup.Places = []setup.Place{{At: image.Pt(50, 50)}}
 	d.tell()
 	var f capture.Frame
@@ -46,7 +47,7 @@ func TestTransparentStill(t *testing.T) {
 	}
 	for _, way := range handOnWays() {
 		path := filepath.Join(t.TempDir(), "still"+way.ending)
-		d.handOn(way, path)
+		page.head.handOn.write(way, path)
 		wantAlpha := map[string]byte{".png": 255, ".ora": 51}[way.ending]
 		if wantAlpha == 0 || !way.Picture && way.ending == ".png" {
 			continue
@@ -55,7 +56,7 @@ func TestTransparentStill(t *testing.T) {
 			t.Errorf("%s: %v, want alpha %d", way.name, err, wantAlpha)
 		}
 	}
-	if !bytes.Equal(d.still.Picture.Pix, before) {
+	if !bytes.Equal(d.marker.Still().Picture.Pix, before) {
 		t.Error("the still was written to")
 	}
 }
