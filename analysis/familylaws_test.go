@@ -8,6 +8,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/scenetest"
+	"app.tonedesk/lawtest"
 )
 
 // One picture has one answer: taken again, by a finder that has seen others, on one core or
@@ -19,7 +20,7 @@ func TestFamiliesAreDeterministic(t *testing.T) {
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(0))
 	used := analysis.NewFamilyFinder()
 	defer used.Close()
-	for seed := 1; seed <= 6; seed++ {
+	for _, seed := range lawtest.Some([]int{5, 1, 2, 9, 3, 4}, 3) {
 		p := scenetest.Random(seed).Pixels()
 		swapped := p
 		swapped.Pix, swapped.Layout = bytes.Clone(p.Pix), analysis.BGRX

@@ -6,6 +6,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/scenetest"
+	"app.tonedesk/lawtest"
 )
 
 // A family's places show its colours: a spot set there reads what the family says, as near
@@ -13,7 +14,7 @@ import (
 func TestFamilyPlacesShowTheirSides(t *testing.T) {
 	paintsManyScenes(t)
 	all, off := 0, 0
-	for _, name := range scenetest.Names() {
+	for _, name := range lawtest.Some(scenetest.Names(), 4) {
 		s := scenetest.Named(name)
 		for _, f := range analysis.FindFamilies(s.Pixels(), nil, analysis.DefaultFamilyRules()).List {
 			for _, side := range []analysis.Spot{f.Light, f.Shadow} {

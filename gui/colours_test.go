@@ -13,6 +13,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/swatches"
+	"app.tonedesk/lawtest"
 )
 
 func openColours(t *testing.T, d *Desk) *coloursPage {
@@ -180,6 +181,7 @@ func TestPaletteOfThePicture(t *testing.T) {
 }
 
 func TestSaveSwatches(t *testing.T) {
+	lawtest.SkipRaced(t)
 	d := newTestDesk(t, Defaults())
 	shades := analysis.Shade(analysis.SpotOf(analysis.RGB{R: 0xe2, G: 0xab, B: 0x85}), analysis.DefaultShadeOptions())
 	rows := swatches.OfShades(shades)

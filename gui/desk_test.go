@@ -17,6 +17,7 @@ import (
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/lawtest"
 )
 
 // newTestDesk is a desk without a screen, whose frames are given by hand, on this
@@ -275,6 +276,7 @@ func TestDeskByKeysAlone(t *testing.T) {
 // The window in the sizes and grounds that a painter uses. Everything but the swatches is
 // grey.
 func TestDeskLooks(t *testing.T) {
+	lawtest.SkipRaced(t)
 	for _, tt := range []struct {
 		name          string
 		ground        Ground

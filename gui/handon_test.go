@@ -18,6 +18,7 @@ import (
 	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
 	"app.tonedesk/gui/stills/sheet"
+	"app.tonedesk/lawtest"
 )
 
 // plainSay returns a text with ordinary spaces.
@@ -134,6 +135,7 @@ func TestSayMeasured(t *testing.T) {
 
 // A still is handed on as a file of the owner's, whole or not at all.
 func TestHandOnSaves(t *testing.T) {
+	lawtest.SkipRaced(t)
 	dir, s := t.TempDir(), someSubject()
 	h := HandOn{Page: sheet.A4}
 	for _, ending := range HandOnEndings() {

@@ -11,11 +11,13 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/lawtest"
 )
 
 // Sentence, cards and spread with all that they can show, in the widths they have in a
 // window 380 and 320 wide, the second at two pixels a unit.
 func TestPartsLook(t *testing.T) {
+	lawtest.SkipRaced(t)
 	for _, tt := range []struct {
 		name         string
 		ground       Ground
@@ -53,6 +55,7 @@ func TestPartsLook(t *testing.T) {
 
 // The pages in a narrow window, over a picture that has a form in it.
 func TestPagesLook(t *testing.T) {
+	lawtest.SkipRaced(t)
 	for _, page := range []string{structureName, coloursName, stillsName} {
 		t.Run(page, func(t *testing.T) {
 			s := Defaults()
@@ -75,6 +78,7 @@ func TestPagesLook(t *testing.T) {
 
 // Notes over the mirror, one of them selected.
 func TestNotesLook(t *testing.T) {
+	lawtest.SkipRaced(t)
 	s := Defaults()
 	s.Width, s.Height = 600, 900
 	d := newTestDesk(t, s)

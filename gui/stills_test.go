@@ -17,6 +17,7 @@ import (
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/lawtest"
 )
 
 // seeStill shows a frame, then the still that was asked for meanwhile, as the watcher would.
@@ -344,6 +345,7 @@ func TestTurnsNeverFlash(t *testing.T) {
 }
 
 func TestHandOnFromTheWindow(t *testing.T) {
+	lawtest.SkipRaced(t)
 	d := newTestDesk(t, Defaults())
 	openNewStill(t, d, form())
 	d.setTool(2)

@@ -15,6 +15,7 @@ import (
 	"pgregory.net/rapid"
 
 	"app.tonedesk/analysis"
+	_ "app.tonedesk/lawtest" // the same cases every time
 )
 
 func shades(t testing.TB, colour string) *analysis.Shades {

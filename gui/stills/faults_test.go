@@ -8,6 +8,8 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+
+	"app.tonedesk/lawtest"
 )
 
 // failing is a disk that fails: call number at, or, if it is broken then, that and all that
@@ -117,6 +119,7 @@ var deeds = map[string]func(s *Store, id string) error{
 // whole, in its place or in the trash, what was new is whole or not there, the error says
 // why, and the next try does it.
 func TestEveryStepMayFail(t *testing.T) {
+	lawtest.SkipRaced(t)
 	for name, do := range deeds {
 		for _, broken := range []bool{false, true} {
 			for at := 1; ; at++ {

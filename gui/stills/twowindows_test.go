@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/lawtest"
 )
 
 // hasty is the disk without waiting until things last: no power is cut in these tests.
@@ -69,6 +70,7 @@ func (w *window) save(t fataler, takes bool) {
 // the disk has what each saved last of its own notes, and what was there before; what
 // either took away is gone.
 func TestTwoWindowsGoOn(t *testing.T) {
+	lawtest.SkipRaced(t)
 	dir := t.TempDir()
 	s := New(Folders{Data: dir})
 	rapid.Check(t, func(t *rapid.T) {

@@ -10,6 +10,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/stills/ink"
+	_ "app.tonedesk/lawtest" // the same cases every time
 )
 
 // somePoint draws a place on a still, in hundredths of its pixels.

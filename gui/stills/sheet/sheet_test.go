@@ -19,6 +19,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/stills/ink"
+	_ "app.tonedesk/lawtest" // the same cases every time
 )
 
 // boxes lists everything that has a place of its own on a page.
