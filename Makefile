@@ -1,10 +1,18 @@
 # Tonedesk: the commands, the same for a person and for CI. See DEVELOPERS.md.
-# One set of flags for everything, so that the toolkit is compiled once.
+# One set of flags for everything, so that the toolkit is compiled once; what the race detector
+# watches takes it without its drawing on screens.
 
 BIN := build/desk
 STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.7.0
 
-.PHONY: run build test quick bench shots fmt setup setup-test lint
+# Where goroutines meet: packages, and tests of those that paint and calculate.
+RACED := ./capture/... ./gui ./gui/native ./gui/stills
+RACED_TESTS := Workers|Deterministic|BlindToPlace
+
+# Where laws are tried (lawtest).
+LAWS := ./analysis/... ./capture ./gui/...
+
+.PHONY: run build test quick laws bench shots fmt setup setup-test lint
 
 run: setup build ## opens the window; without a display, on a virtual screen
 	@scripts/run.sh $(BIN)
@@ -19,12 +27,16 @@ setup: ## installs the system packages that are missing
 setup-test: ## and those that only tests need
 	@scripts/setup.sh test
 
-test: setup-test lint ## everything, with the race detector, on virtual screens; a package at a time, since screens share their numbers; what paints many scenes runs without the detector
-	go test ./analysis
-	TONEDESK_NEED_X=1 go test -race -p 1 -timeout 20m ./...
+test: setup-test lint ## everything, and once more with the race detector where goroutines meet; on virtual screens
+	TONEDESK_NEED_X=1 go test -vet=off ./...
+	TONEDESK_NEED_X=1 go test -vet=off -race -timeout 20m $(RACED)
+	go test -vet=off -race -run '$(RACED_TESTS)' ./analysis
 
 quick: ## the tests that need no screen, without the slowest
-	go test -short ./...
+	TONEDESK_NEED_X=0 go test -short ./...
+
+laws: ## the laws on many cases, other ones every time, and all painted scenes
+	TONEDESK_LONG=1 go test -vet=off -count 1 -timeout 60m $(LAWS)
 
 lint:
 	@bad="$$(gofmt -l .)"; if [ -n "$$bad" ]; then echo "gofmt would change:"; echo "$$bad"; exit 1; fi

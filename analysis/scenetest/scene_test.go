@@ -14,6 +14,9 @@ import (
 // Every named scene and every seventh open seed's is what it says; every fourth scene where
 // few are wanted.
 func TestScenes(t *testing.T) {
+	if testing.Short() {
+		t.Skip("paints many scenes")
+	}
 	every := func(name string, paint func() *Scene) {
 		t.Run(name, func(t *testing.T) {
 			s := paint()
