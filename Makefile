@@ -1,5 +1,6 @@
 # Tonedesk: the commands, the same for a person and for CI. See DEVELOPERS.md.
-# One set of flags for everything, so that the toolkit is compiled once.
+# One set of flags for everything, so that the toolkit is compiled once; what the race detector
+# watches takes it without its drawing on screens.
 
 # Left out of the toolkit: a font of 4 MB for emoji, which nothing of ours shows, and the
 # reading of a FyneApp.toml that lies beside the program.
@@ -9,7 +10,14 @@ export GOFLAGS := $(shell go env GOFLAGS) -tags=$(TAGS)
 BIN := build/desk
 STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.7.0
 
-.PHONY: run build test quick bench shots notices fmt setup lint
+# Where goroutines meet: packages, and tests of those that paint and calculate.
+RACED := ./analysis/internal/pool ./capture/... ./gui ./gui/live ./gui/native ./gui/pictures ./gui/stills ./gui/stills/marking
+RACED_TESTS := Workers|Deterministic|BlindToPlace
+
+# Where laws are tried (lawtest).
+LAWS := ./analysis/... ./capture ./gui/...
+
+.PHONY: run build test quick laws bench shots notices fmt setup lint
 
 run: setup build ## opens the window; without a display, on a virtual screen
 	@scripts/run.sh $(BIN)
@@ -21,12 +29,16 @@ build:
 setup: ## installs the system packages that are missing
 	@scripts/setup.sh
 
-test: setup lint ## everything, with the race detector, on virtual screens; a package at a time, since screens share their numbers; what paints many scenes runs without the detector
-	go test ./analysis
-	TONEDESK_NEED_X=1 go test -race -p 1 -timeout 20m ./...
+test: setup lint ## everything, and once more with the race detector where goroutines meet; on virtual screens
+	TONEDESK_NEED_X=1 go test -vet=off ./...
+	TONEDESK_NEED_X=1 go test -vet=off -race -timeout 20m $(RACED)
+	go test -vet=off -race -run '$(RACED_TESTS)' ./analysis/...
 
 quick: ## the tests that need no screen, without the slowest
-	go test -short ./...
+	TONEDESK_NEED_X=0 go test -short ./...
+
+laws: ## the laws on many cases, other ones every time, and all painted scenes
+	TONEDESK_LONG=1 go test -vet=off -count 1 -timeout 60m $(LAWS)
 
 lint:
 	@bad="$$(gofmt -l .)"; if [ -n "$$bad" ]; then echo "gofmt would change:"; echo "$$bad"; exit 1; fi

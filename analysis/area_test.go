@@ -10,6 +10,7 @@ import (
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/testkit"
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 )
 
 // nearLightness is as near as it says, at and between its steps, most of all at the dark

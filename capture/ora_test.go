@@ -13,6 +13,8 @@ import (
 	"runtime"
 	"strings"
 	"testing"
+
+	"app.tonedesk/analysis/lawtest"
 )
 
 // oraFile is a part of an archive, stored or shrunk.
@@ -76,6 +78,7 @@ func paddedPNG(t testing.TB, zeros int) []byte {
 
 // What an archive may do wrong is refused, in words, before anything large is set up.
 func TestORARefuses(t *testing.T) {
+	lawtest.SkipRaced(t)
 	good := paddedPNG(t, 0)
 	parts := func(more ...oraFile) []oraFile { return append(oraParts(good), more...) }
 	many := parts()
@@ -118,6 +121,7 @@ func TestORARefuses(t *testing.T) {
 // Sizes that an archive lies about, in its list or in its parts, give the picture or an
 // error, never another picture.
 func TestORAWithChangedBytes(t *testing.T) {
+	lawtest.SkipRaced(t)
 	data := oraOf(t, oraParts(paddedPNG(t, 0))...)
 	for i := range data {
 		for _, bit := range []byte{1, 0x80, 0xff} {

@@ -14,6 +14,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/swatches"
 	"app.tonedesk/gui/settings"
@@ -185,6 +186,7 @@ func TestPaletteOfThePicture(t *testing.T) {
 }
 
 func TestSaveSwatches(t *testing.T) {
+	lawtest.SkipRaced(t)
 	d := newTestDesk(t, settings.Defaults())
 	shades := propose.Shade(analysis.SpotOf(colour.RGB{R: 0xe2, G: 0xab, B: 0x85}), propose.DefaultOptions())
 	rows := swatches.OfShades(shades)

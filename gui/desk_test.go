@@ -16,6 +16,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/guitest"
@@ -313,6 +314,7 @@ func TestDeskByKeysAlone(t *testing.T) {
 // The window in the sizes and grounds that a painter uses. Everything but the swatches is
 // grey.
 func TestDeskLooks(t *testing.T) {
+	lawtest.SkipRaced(t)
 	for _, tt := range []struct {
 		name          string
 		ground        settings.Ground

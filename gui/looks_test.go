@@ -6,12 +6,14 @@ import (
 	"strings"
 	"testing"
 
+	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/settings"
 )
 
 // The pages in a narrow window, over a picture that has a form in it.
 func TestPagesLook(t *testing.T) {
+	lawtest.SkipRaced(t)
 	for _, page := range []string{settings.PageStructure, settings.PageColours, settings.PageStills} {
 		t.Run(page, func(t *testing.T) {
 			s := settings.Defaults()
@@ -34,6 +36,7 @@ func TestPagesLook(t *testing.T) {
 
 // Notes over the mirror, one of them selected.
 func TestNotesLook(t *testing.T) {
+	lawtest.SkipRaced(t)
 	s := settings.Defaults()
 	s.Width, s.Height = 600, 900
 	d := newTestDesk(t, s)

@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/settings"
@@ -291,6 +292,7 @@ func TestTurnsNeverFlash(t *testing.T) {
 }
 
 func TestHandOnFromTheWindow(t *testing.T) {
+	lawtest.SkipRaced(t)
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, form())
 	d.marker.setTool(2)

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"app.tonedesk/analysis/internal/testkit"
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 )
 
 func drawLab(t *rapid.T, name string) Lab {

@@ -9,6 +9,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/analysis/scenetest"
 )
 
@@ -31,7 +32,7 @@ func tally(t *testing.T, scenes int, paint func(i int) *scenetest.Scene) scenete
 // sides within 1.5 L*, the turn within 4 degrees, every shadow toward black said and none
 // wrongly, nothing on empty scenes, and no more than 5 % false elsewhere (our own figures).
 func TestFamiliesOnNamedScenes(t *testing.T) {
-	names := scenetest.Names()
+	names := lawtest.Some(scenetest.Names(), 2)
 	sum := tally(t, len(names), func(i int) *scenetest.Scene { return scenetest.Named(names[i]) })
 	t.Log(&sum)
 	reached(t, sum)
@@ -46,7 +47,8 @@ func TestFamiliesOnNamedScenes(t *testing.T) {
 // On scenes by chance the same holds, but for the few whose half-tone a painter could give
 // to either side: one side and one turn in fifty may be off.
 func TestFamiliesOnChanceScenes(t *testing.T) {
-	sum := tally(t, scenetest.LastOpen-scenetest.FirstOpen+1, func(i int) *scenetest.Scene { return scenetest.Random(scenetest.FirstOpen + i) })
+	every := lawtest.Times(4, 1)
+	sum := tally(t, (scenetest.LastOpen-scenetest.FirstOpen)/every+1, func(i int) *scenetest.Scene { return scenetest.Random(scenetest.FirstOpen + i*every) })
 	t.Log(&sum)
 	reached(t, sum)
 	if 50*sum.OffLightness > sum.Sides || 50*sum.OffTurn > sum.Turns || sum.FlagsMissing+sum.FlagsWrong > 0 {
@@ -96,7 +98,7 @@ func TestFamilyVerdictsStay(t *testing.T) {
 	paintsManyScenes(t)
 	rules := families.DefaultRules()
 	all, lost := 0, 0
-	for _, name := range scenetest.Names() {
+	for _, name := range lawtest.Some(scenetest.Names(), 4) {
 		s := scenetest.Named(name)
 		if s.Empty || s.Image.Rect.Dx() > 1000 { // the large ones take too long
 			continue
@@ -140,10 +142,11 @@ func said(f families.Family) string {
 }
 
 // paintsManyScenes skips a test that takes long where only the quick ones are asked for, and
-// under the race detector, which has nothing to find in it: the commands run it without.
+// under the race detector.
 func paintsManyScenes(t *testing.T) {
 	t.Helper()
-	if testing.Short() || raced {
+	lawtest.SkipRaced(t)
+	if testing.Short() {
 		t.Skip("paints many scenes")
 	}
 }

@@ -8,6 +8,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/analysis/scenetest"
 )
 
@@ -20,7 +21,7 @@ func TestFamiliesAreDeterministic(t *testing.T) {
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(0))
 	used := families.NewFinder()
 	defer used.Close()
-	for seed := 1; seed <= 6; seed++ {
+	for _, seed := range lawtest.Some([]int{15, 1, 2, 3, 5, 4, 6}, 4) {
 		p := scenetest.Random(seed).Pixels()
 		swapped := p
 		swapped.Pix, swapped.Layout = bytes.Clone(p.Pix), analysis.BGRX

@@ -11,6 +11,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/internal/testkit"
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 )
 
 // jumpCase is a view, a pan from there and a dab, from whatever deals whole numbers.

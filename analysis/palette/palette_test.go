@@ -18,6 +18,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/internal/testkit"
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 )
 
 // flats paints flat rectangles, one above the other, with so many rows each.

@@ -16,6 +16,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 	"app.tonedesk/analysis/palette"
 	"app.tonedesk/analysis/propose"
 )

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 )
 
 // A knob stands on its steps, inside its range, as near as can be to where it was put.

@@ -6,5 +6,6 @@
 // connection a process (see package xconn): a painter is the test binary itself,
 // started once more.
 //
-// Without Xvfb a test is skipped, or fails where TONEDESK_NEED_X is 1.
+// Without Xvfb a test is skipped, or fails where TONEDESK_NEED_X is 1; where it is 0, all are
+// skipped. Packages may run side by side: no two servers have one name.
 package xvfbtest

@@ -11,6 +11,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/guitest"
 )

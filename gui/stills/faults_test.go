@@ -11,6 +11,7 @@ import (
 	"syscall"
 	"testing"
 
+	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/gui/files"
 )
 
@@ -108,6 +109,7 @@ var deeds = map[string]func(s *Store, id string) error{
 // whole, in its place or in the trash, what was new is whole or not there, the error says
 // why, and the next try does it.
 func TestEveryStepMayFail(t *testing.T) {
+	lawtest.SkipRaced(t)
 	for name, do := range deeds {
 		for _, broken := range []bool{false, true} {
 			for at := 1; ; at++ {

@@ -13,6 +13,7 @@ import (
 	"testing"
 	"time"
 
+	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/gui/stills/notes"
 )
 
@@ -69,14 +70,12 @@ func notesFor(n int) []notes.Note {
 	return list
 }
 
-// A program that keeps stills is killed at 200 random moments. Everything that it said it
-// had done is there, whole; what it was about is there whole, or not at all, or still in
-// the trash; nothing is damaged.
+// A program that keeps stills is killed at 40 random moments, or at 200. Everything that it
+// said it had done is there, whole; what it was about is there whole, or not at all, or
+// still in the trash; nothing is damaged.
 func TestKilledAtAnyMoment(t *testing.T) {
-	times := 200
-	if testing.Short() {
-		times = 20
-	}
+	lawtest.SkipRaced(t)
+	times := lawtest.Times(40, 200)
 	dir := filepath.Join(t.TempDir(), "stills")
 	said := map[string]int{} // notes by ID
 	seeds := map[string]int{}

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"app.tonedesk/analysis"
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 )
 
 // Wherever there is room, picture and small picture lie side by side, whole, inside the

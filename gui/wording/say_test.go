@@ -8,6 +8,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/capture"
 )
 
@@ -70,6 +71,7 @@ func TestSayPairNamesSpots(t *testing.T) {
 
 // For every pair of 8-bit greys and tolerance, no line contradicts another.
 func TestSayPairIsConsistent(t *testing.T) {
+	lawtest.SkipRaced(t)
 	step := 1
 	if testing.Short() {
 		step = 5

@@ -15,6 +15,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
@@ -137,6 +138,7 @@ func TestSayMeasured(t *testing.T) {
 
 // A still is handed on as a file of the owner's, whole or not at all.
 func TestHandOnSaves(t *testing.T) {
+	lawtest.SkipRaced(t)
 	dir, s := t.TempDir(), someSubject()
 	h := Export{Page: sheet.A4}
 	for _, ending := range stills.Endings() {

@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 )
 
 // ground returns a picture of one grey.

@@ -165,7 +165,7 @@ func TestNudgeAndDelete(t *testing.T) {
 	if !b.Delete() || len(b.Notes()) != 0 {
 		t.Error("it is not deleted")
 	}
-	if !b.Undo() || !b.Undo() || b.Notes()[0].Shape != was {
+	if b.Undo(); !b.Undo() || b.Notes()[0].Shape != was {
 		t.Errorf("undone twice, there are %+v", b.Notes())
 	}
 }

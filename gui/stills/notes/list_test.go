@@ -10,6 +10,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 	"app.tonedesk/gui/stills/ink"
 )
 

@@ -18,6 +18,7 @@ import (
 	"pgregory.net/rapid"
 
 	"app.tonedesk/analysis/colour"
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 	"app.tonedesk/gui/stills/ink"
 )
 

@@ -1,6 +1,6 @@
 //go:build !race
 
-package families_test
+package lawtest
 
 // raced says that the race detector is on.
 const raced = false
