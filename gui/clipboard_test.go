@@ -9,6 +9,7 @@ import (
 	"slices"
 	"testing"
 
+	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/settings"
 )
@@ -17,7 +18,7 @@ func TestCopyImage(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	var copied []byte
 	d.clipboard.put = func(png []byte) error { copied = png; return nil }
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	img.SetNRGBA(7, 9, color.NRGBA{1, 2, 3, 4})
 	d.clipboard.copyImage(img)
 	got, err := png.Decode(bytes.NewReader(copied))
@@ -44,7 +45,7 @@ func TestCopyImageFails(t *testing.T) {
 	} {
 		d := newTestDesk(t, settings.Defaults())
 		d.clipboard.put = func([]byte) error { return fmt.Errorf("copy a picture: %w", tt.err) }
-		d.clipboard.copyImage(halves(testLight, testShadow))
+		d.clipboard.copyImage(guitest.Halves(guitest.Light, guitest.Shadow))
 		if got := d.messages.said[messageNote]; got != tt.want {
 			t.Errorf("said %q, want %q", got, tt.want)
 		}

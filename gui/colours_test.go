@@ -17,6 +17,7 @@ import (
 	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/swatches"
+	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
 )
@@ -40,7 +41,7 @@ func swatchAt(s *widgets.SwatchRow, i int) *fyne.PointEvent {
 func TestColoursFollowTheSpot(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openColours(t, d)
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
 	if !p.proposals.box.Hidden {
 		t.Error("colours are proposed from nothing")
@@ -88,7 +89,7 @@ func TestColoursFollowTheSpot(t *testing.T) {
 func TestSwatchCopiesAndLeadsOn(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openColours(t, d)
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
 	p.from.entry.take("no colour")
 	if got := d.messages.said[messageNote]; !strings.Contains(got, "not a colour") {
@@ -125,7 +126,7 @@ func TestSwatchCopiesAndLeadsOn(t *testing.T) {
 func TestShadeSettings(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openColours(t, d)
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.mirror.Resize(fyne.NewSize(300, 200))
 	p.from.entry.take("#e2c044")
 	d.see(t, img)
@@ -158,7 +159,7 @@ func TestJudgesAChosenShadow(t *testing.T) {
 	p := openColours(t, d)
 	// a yellow gone straight toward black (common practice, no source): same hue and
 	// saturation, two tones and more darker
-	img := halves(color.NRGBA{0xe2, 0xc0, 0x44, 255}, color.NRGBA{0xa4, 0x8a, 0x2b, 255})
+	img := guitest.Halves(color.NRGBA{0xe2, 0xc0, 0x44, 255}, color.NRGBA{0xa4, 0x8a, 0x2b, 255})
 	d.see(t, img)
 	press(d.mirror, image.Pt(300, 150), 0) // the shadow first: the lighter one is the light
 	press(d.mirror, image.Pt(100, 150), 0)
@@ -175,7 +176,7 @@ func TestJudgesAChosenShadow(t *testing.T) {
 func TestPaletteOfThePicture(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openColours(t, d)
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img) // asks for a copy, and hands it over
 	if c := p.palette.colours.Swatches(); len(c) != 2 || c[0].Colour.Hex() != "#b26a5c" || c[1].Colour.Hex() != "#e2ab85" {
 		t.Errorf("the palette of two colours is %+v", c)

@@ -7,7 +7,6 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/live"
-	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -28,12 +27,16 @@ const (
 // comparer compares what is watched with a still from before, in words and in the mirror.
 type comparer struct {
 	*host
+	compareActs
 	how    comparing
 	with   comparison
 	turns  stills.Alternation
 	at     time.Time       // when the picture that is watched was read
 	bounds image.Rectangle // of that picture; empty before the first
+}
 
+// compareActs are what a comparer asks of the window.
+type compareActs struct {
 	copyPicture func(func(*live.Copy))
 	comeBack    func(after time.Duration)              // has the picture shown once more
 	view        func() (view views.View, knob float64) // that the mirror shows
@@ -57,22 +60,8 @@ type comparison struct {
 	wiped  wipedBefore
 }
 
-// newComparer returns the one that compares what a desk watches.
-func newComparer(d *Desk) *comparer {
-	return &comparer{
-		host: &d.host, copyPicture: d.copyPicture, comeBack: d.comeBack, wait: d.flashes.wait,
-		view: func() (views.View, float64) {
-			view := live.ViewOf(live.Wanted{Settings: d.settings})
-			return view, d.settings.Knob(view)
-		},
-		wish: func(how comparing) {
-			next := d.flashes.requested()
-			next.how = how
-			d.flashes.request(next)
-		},
-		openPage: func() { d.openPage(pageIndex(settings.PageStills)) },
-	}
-}
+// newComparer returns one that compares nothing yet.
+func newComparer(h *host, acts compareActs) *comparer { return &comparer{host: h, compareActs: acts} }
 
 // asked reports whether the next click on the shelf says with what to compare.
 func (c *comparer) asked() bool { return c.how == compareAsked }

@@ -11,6 +11,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/widgets"
 )
@@ -31,15 +32,15 @@ func newTestComparer(t *testing.T) *testComparer {
 	h.later = func(time.Duration, func()) func() { return func() {} }
 	h.mirror.Resize(fyne.NewSize(500, 400))
 	c := &testComparer{}
-	c.comparer = comparer{
-		host: h, how: compareWipe, with: comparison{id: "still", line: 0.5},
+	c.comparer = *newComparer(h, compareActs{
 		copyPicture: func(do func(*live.Copy)) { c.copies = append(c.copies, do) },
 		comeBack:    func(after time.Duration) { c.waits = append(c.waits, after) },
 		view:        func() (views.View, float64) { return views.All()[0], 0 },
 		wait:        func(time.Time) time.Duration { return 0 },
 		wish:        func(how comparing) { c.wishes = append(c.wishes, how) },
-	}
-	c.with.side.Picture = pixelsOf(halves(testShadow, testShadow))
+	})
+	c.how, c.with = compareWipe, comparison{id: "still", line: 0.5}
+	c.with.side.Picture = pixelsOf(guitest.Halves(guitest.Shadow, guitest.Shadow))
 	return c
 }
 
@@ -56,7 +57,7 @@ func (c *testComparer) see(at time.Time, place image.Point, flipped bool) {
 	asked := c.copies
 	c.copies = nil
 	for _, do := range asked {
-		do(&live.Copy{Pixels: pixelsOf(halves(testLight, testLight)), Bounds: bounds, At: at})
+		do(&live.Copy{Pixels: pixelsOf(guitest.Halves(guitest.Light, guitest.Light)), Bounds: bounds, At: at})
 	}
 }
 
@@ -76,7 +77,7 @@ func TestWipeFollowsThePointer(t *testing.T) {
 		}
 		y := c.mirror.Pixels().Y / 2
 		before, now := c.over().RGBAAt(line-5, y), c.over().RGBAAt(line+5, y)
-		if want := (color.RGBA{testShadow.R, testShadow.G, testShadow.B, 255}); before != want || now != (color.RGBA{}) {
+		if want := (color.RGBA{guitest.Shadow.R, guitest.Shadow.G, guitest.Shadow.B, 255}); before != want || now != (color.RGBA{}) {
 			t.Errorf("flipped %v: left of the line is %v, right of it %v", flipped, before, now)
 		}
 		c.follow(image.Pt(1300, 150), false) // beside the picture
@@ -122,7 +123,7 @@ func TestFoundTooLate(t *testing.T) {
 		late := c.copies
 		meanwhile(c)
 		for _, do := range late {
-			do(&live.Copy{Pixels: pixelsOf(halves(testLight, testLight)), Bounds: bounds, At: time.Now()})
+			do(&live.Copy{Pixels: pixelsOf(guitest.Halves(guitest.Light, guitest.Light)), Bounds: bounds, At: time.Now()})
 		}
 		if len(late) != 1 || c.with.found != nil || c.over() != nil {
 			t.Errorf("%s: of %d comparisons one was taken", name, len(late))

@@ -36,11 +36,6 @@ type wipedBefore struct {
 	img *image.RGBA
 }
 
-// layOf is how the picture lies in a mirror, for what is drawn over it.
-func layOf(m *widgets.Mirror) overlay.Lay {
-	return overlay.Lay{Part: m.Fit().Bounds, Size: m.Pixels(), Flipped: m.Fit().Flipped, Unit: float64(m.Scale())}
-}
-
 // draw lays the picture before over the mirror's, as it is wanted now.
 func (c *comparer) draw() {
 	m := c.mirror
@@ -50,7 +45,7 @@ func (c *comparer) draw() {
 		m.SetOverlay(widgets.OverlayBefore, nil)
 		return
 	}
-	drawn := c.drawn(layOf(m))
+	drawn := c.drawn(c.lay())
 	switch c.how {
 	case compareWipe:
 		c.drawWipe(drawn)

@@ -66,7 +66,7 @@ func (c *comparer) sourceOf(p *live.Copy) stills.Source {
 			return s.Meta.Source
 		}
 	}
-	return metaOf(p).Source
+	return stills.SourceOf(p.Source, p.Bounds)
 }
 
 // compareCopies compares a picture from before with a copied one; nil if it can't be.

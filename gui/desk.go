@@ -102,8 +102,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.setup.Shade = d.settings.Shade
 	d.clipboard.host, d.clipboard.put = &d.host, native.CopyPicture
 	d.joinStills()
-	d.families = newLocalColours(&d.host)
-	d.families.ask, d.families.makePair, d.families.goOnFrom = d.ask, d.makePair, d.goOnFrom
+	d.families = newLocalColours(&d.host, localActs{ask: d.askSide, makePair: d.makePair, goOnFrom: d.goOnFrom})
 	d.target = &targets{host: &d.host, groups: func() int { return d.settings.Groups }, renew: d.renew, put: d.apply}
 	d.worker = live.NewWorker(live.Owner{Show: d.showSoon, Again: d.comeBack, Log: logMistake}, d.families.search)
 	d.watcher = capture.NewWatcher(capture.Watch{
@@ -112,7 +111,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 		Status:    d.statusSoon,
 		PerSecond: d.settings.PerSecond,
 	})
-	d.comparison = newComparer(d)
+	d.joinComparer()
 	d.build()
 	d.tell()
 	d.target.restore(d.settings.Target, d.settings.TargetStill)
@@ -157,9 +156,6 @@ func (d *Desk) Close() {
 func (d *Desk) showSoon(s *live.Shown) { d.onWindow(func() { d.show(s) }) }
 
 func (d *Desk) statusSoon(s capture.Status) { d.onWindow(func() { d.setStatus(s) }) }
-
-// logMistake keeps a mistake of ours that was made while working on a picture.
-func logMistake(err error) { fyne.LogError("working on a picture", err) }
 
 // Leave stops watching, since the program is about to end. Any goroutine may call it.
 func (d *Desk) Leave() {

@@ -4,7 +4,6 @@ import (
 	"context"
 	"image"
 	"image/color"
-	"image/draw"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -70,17 +69,6 @@ func (d *Desk) see(t *testing.T, img *image.NRGBA) {
 }
 
 // Halves is a picture of two colours side by side.
-func halves(left, right color.NRGBA) *image.NRGBA {
-	img := image.NewNRGBA(image.Rect(0, 0, 400, 300))
-	draw.Draw(img, image.Rect(0, 0, 200, 300), image.NewUniform(left), image.Point{}, draw.Src)
-	draw.Draw(img, image.Rect(200, 0, 400, 300), image.NewUniform(right), image.Point{}, draw.Src)
-	return img
-}
-
-var (
-	testLight  = color.NRGBA{0xe2, 0xab, 0x85, 255}
-	testShadow = color.NRGBA{0xb2, 0x6a, 0x5c, 255} // 2.2 tones darker (CIE15, D1535)
-)
 
 // press clicks on a source pixel, through the mirror's own pointer handling.
 func press(m *widgets.Mirror, at image.Point, mod fyne.KeyModifier) {
@@ -105,7 +93,7 @@ func drag(m *widgets.Mirror, from, to image.Point) {
 
 func TestDeskComparesTwoClicks(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
 	m := d.mirror
 	press(m, image.Pt(100, 150), 0)
@@ -133,7 +121,7 @@ func TestDeskComparesTwoClicks(t *testing.T) {
 
 func TestDeskDragMeasuresArea(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
 	drag(d.mirror, image.Pt(150, 50), image.Pt(249, 149))
 	d.see(t, img)
@@ -149,7 +137,7 @@ func TestDeskDragMeasuresArea(t *testing.T) {
 
 func TestDeskLeavesOut(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
 	d.TypedRune('o')
 	drag(d.mirror, image.Pt(0, 0), image.Pt(199, 299))
@@ -172,7 +160,7 @@ func TestDeskLeavesOut(t *testing.T) {
 
 func TestDeskNarrowsAndUndoes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
 	press(d.mirror, image.Pt(100, 150), 0)
 	d.TypedRune('w')
@@ -194,7 +182,7 @@ func TestDeskNarrowsAndUndoes(t *testing.T) {
 // A click on a card's hex code copies it, one on its cross deletes the spot.
 func TestCardCopiesAndDeletes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
 	press(d.mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
@@ -226,7 +214,7 @@ func TestDeskCommandsNeverPanic(t *testing.T) {
 	for _, withPicture := range []bool{false, true} {
 		d := newTestDesk(t, settings.Defaults())
 		if withPicture {
-			d.see(t, halves(testLight, testShadow))
+			d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 			press(d.mirror, image.Pt(100, 150), 0)
 		}
 		for _, c := range commands() {
@@ -284,7 +272,7 @@ func TestKeysPanelNamesTheFileOfMessages(t *testing.T) {
 // Keys alone set two spots, measure an area and delete.
 func TestDeskByKeysAlone(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
 	m := d.mirror
 	strike := func(keys ...fyne.KeyName) {
@@ -328,7 +316,7 @@ func TestDeskLooks(t *testing.T) {
 			s := settings.Defaults()
 			s.Ground, s.Width, s.Height = tt.ground, tt.width, tt.height
 			d := newTestDesk(t, s)
-			grey := halves(color.NRGBA{0xb6, 0xb6, 0xb6, 255}, color.NRGBA{0x7c, 0x7c, 0x7c, 255})
+			grey := guitest.Halves(color.NRGBA{0xb6, 0xb6, 0xb6, 255}, color.NRGBA{0x7c, 0x7c, 0x7c, 255})
 			d.see(t, grey)
 			press(d.mirror, image.Pt(100, 150), 0)
 			press(d.mirror, image.Pt(300, 150), 0)

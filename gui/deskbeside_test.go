@@ -6,6 +6,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/settings"
 )
 
@@ -16,7 +17,7 @@ func TestSmallBeside(t *testing.T) {
 	s.View = "small"
 	s = s.WithKnob("small", 64)
 	d := newTestDesk(t, s)
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
 	m := d.mirror
 	small := m.Other().Rect.Size()
@@ -27,7 +28,7 @@ func TestSmallBeside(t *testing.T) {
 	grey := func(c color.NRGBA) uint8 {
 		return colour.GreyOf(analysis.SpotOf(colour.RGB{R: c.R, G: c.G, B: c.B}).Lightness)
 	}
-	if wantL, wantR := grey(testLight), grey(testShadow); left.R != wantL || right.R != wantR || left.R != left.B {
+	if wantL, wantR := grey(guitest.Light), grey(guitest.Shadow); left.R != wantL || right.R != wantR || left.R != left.B {
 		t.Errorf("its halves are %v and %v, want greys of %d and %d", left, right, wantL, wantR)
 	}
 	if len(d.small) == 0 {

@@ -30,6 +30,14 @@ var askWords = map[asking]string{
 	askShadow:  "Click its shadow side",
 }
 
+// askedSide is the side of a family that is asked for.
+var askedSide = map[asking]side{askLight: lightSide, askShadow: shadowSide}
+
+// askSide takes the next click for a side of a family, or no longer.
+func (d *Desk) askSide(s side) {
+	d.ask(map[side]asking{noSide: askNothing, lightSide: askLight, shadowSide: askShadow}[s])
+}
+
 // ask takes the next click or drag for something; asked twice, it gives up.
 func (d *Desk) ask(what asking) {
 	if d.asking == what {
@@ -50,7 +58,7 @@ func (d *Desk) clicked(at image.Point, add bool) {
 		d.ask(askNothing)
 		d.renew()
 	case askLight, askShadow:
-		d.families.clicked(d.asking, setup.Place{At: at})
+		d.families.clicked(askedSide[d.asking], setup.Place{At: at})
 	case askNothing:
 		d.placeSpot(setup.Place{At: at}, add)
 	default: // a corner of the area, by keys or by a click
@@ -62,7 +70,7 @@ func (d *Desk) clicked(at image.Point, add bool) {
 func (d *Desk) dragged(area image.Rectangle, add bool) {
 	what := d.asking
 	if what == askLight || what == askShadow {
-		d.families.clicked(what, setup.Place{At: setup.Place{Area: area}.Centre(), Area: area})
+		d.families.clicked(askedSide[what], setup.Place{At: setup.Place{Area: area}.Centre(), Area: area})
 		return
 	}
 	d.ask(askNothing)

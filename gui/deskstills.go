@@ -4,7 +4,6 @@ import (
 	"image"
 	"time"
 
-	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 )
@@ -40,7 +39,7 @@ func (d *Desk) stillOpened(s *stills.Still) {
 		d.marker.saver.Leave(s)
 		return
 	}
-	d.setup.Areas, d.setup.Tones = leftOut(s.Meta.LeftOut)
+	d.setup.Areas, d.setup.Tones = s.Meta.LeftOut.Parts()
 	d.marker.open(s)
 	d.tell()
 	d.showStanding()
@@ -48,21 +47,4 @@ func (d *Desk) stillOpened(s *stills.Still) {
 		d.tellPage(marksAsked)
 	}
 	d.marker.showPen()
-}
-
-// leftOut says what a still leaves out, as a setup has it.
-func leftOut(l stills.LeftOut) (areas []image.Rectangle, tones []float64) {
-	for _, a := range l.Areas {
-		areas = append(areas, a.Rectangle())
-	}
-	const reach = setup.ToneReach * colour.BinsPerLightness
-	for _, r := range l.Lightness {
-		for bin := float64(r[0]) + reach; ; bin += 2 * reach {
-			tones = append(tones, min(bin, float64(r[1])-reach)/colour.BinsPerLightness)
-			if bin+reach >= float64(r[1]) {
-				break
-			}
-		}
-	}
-	return areas, tones
 }

@@ -4,6 +4,7 @@ import (
 	"image"
 	"testing"
 
+	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 )
@@ -14,7 +15,7 @@ func TestOwnWindowMoves(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	frame, inside := image.Rect(0, 0, 220, 340), image.Rect(5, 30, 215, 335)
 	place := windowPlace{frame: frame, inside: inside}
-	d.see(t, halves(testLight, testShadow))
+	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 	d.moved(place)
 	if !d.covered.Empty() || d.messages.said[messageCovered] != "" {
 		t.Errorf("a picture file counts as covered: %v", d.covered)

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
 )
@@ -15,7 +16,7 @@ import (
 // the whole picture.
 func TestZoomedMirrorReads(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	for x := 300; x < 304; x++ { // a detail
 		for y := 100; y < 104; y++ {
 			img.SetNRGBA(x, y, color.NRGBA{255, 255, 255, 255})

@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/settings"
 )
 
@@ -15,7 +16,7 @@ import (
 // and in the end it looks as was asked last.
 func TestLookChangesNoFasterThanAllowed(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	d.see(t, halves(testLight, testShadow))
+	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 	d.flashes.every = 60 * time.Millisecond
 	var due []func()
 	d.later = func(_ time.Duration, f func()) func() { due = append(due, f); return func() {} }

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/overlay"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/widgets"
@@ -55,6 +56,15 @@ func (h *host) focusMirror() {
 		c.Focus(h.mirror)
 	}
 }
+
+// lay is how the picture lies in the mirror, for what is drawn over it.
+func (h *host) lay() overlay.Lay {
+	fit := h.mirror.Fit()
+	return overlay.Lay{Part: fit.Bounds, Size: h.mirror.Pixels(), Flipped: fit.Flipped, Unit: float64(h.mirror.Scale())}
+}
+
+// logMistake keeps a mistake of ours that was made while working on a picture.
+func logMistake(err error) { fyne.LogError("working on a picture", err) }
 
 // door is the one way of other goroutines to the window. Once the program is ending it stays
 // shut: the toolkit then runs what it is given on whichever goroutine gives it.

@@ -92,16 +92,11 @@ func (k *keptStills) leaveAnswerFor(from setup.Source) {
 	}
 }
 
-// stillKinds are how stills call the kinds of sources.
-var stillKinds = map[setup.SourceKind]string{
-	setup.SourceDemo: stills.FromDemo, setup.SourcePicture: stills.FromPicture, setup.SourceRegion: stills.FromScreen,
-}
-
 // metaOf says what is known of a copied picture, but the time.
 func metaOf(c *live.Copy) stills.Meta {
 	reading := analysis.Read(c.Pixels, analysis.Options{Groups: c.Settings.Groups, Out: &c.Out})
 	return stills.Meta{
-		Source:  stills.Source{Kind: stillKinds[c.Source.Kind], Path: c.Source.Path, Region: stills.RectOf(c.Bounds)},
+		Source:  stills.SourceOf(c.Source, c.Bounds),
 		Display: c.Settings.Display, LeftOut: stills.LeftOutOf(&c.Out), Reading: stills.FiguresOf(reading),
 	}
 }

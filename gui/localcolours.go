@@ -25,14 +25,27 @@ type localColours struct {
 	hand    []live.FamilyReading
 	pointed int         // place in the list of the family that is outlined, or -1
 	half    setup.Place // the light side of a family that is being set by hand
+	localActs
+}
 
-	ask      func(asking)                    // takes the next click for something
+// localActs are what the owner of local colours asks of the window.
+type localActs struct {
+	ask      func(side)                      // takes the next click for a side, or no longer
 	makePair func(light, shadow setup.Place) // makes two places the spots A and B
 	goOnFrom func(colour.RGB)                // shows what can be painted next to a colour
 }
 
-func newLocalColours(h *host) *localColours {
-	l := &localColours{host: h, pointed: -1}
+// side is a side of a family set by hand that is asked for.
+type side uint8
+
+const (
+	noSide side = iota
+	lightSide
+	shadowSide
+)
+
+func newLocalColours(h *host, acts localActs) *localColours {
+	l := &localColours{host: h, localActs: acts, pointed: -1}
 	l.search = live.NewSearch(func(f live.Found) { l.onWindow(func() { l.takeFound(f) }) }, logMistake)
 	return l
 }
@@ -104,7 +117,7 @@ func (l *localColours) showOutline() {
 		m.SetOverlay(widgets.OverlayOutline, nil)
 		return
 	}
-	m.SetOverlay(widgets.OverlayOutline, overlay.Outline(l.found.Found, l.found.Order[i], m.Bounds(), layOf(m)))
+	m.SetOverlay(widgets.OverlayOutline, overlay.Outline(l.found.Found, l.found.Order[i], m.Bounds(), l.lay()))
 }
 
 // choose makes the sides of family i of the list the spots A and B.
@@ -134,18 +147,18 @@ func (l *localColours) add() {
 		l.messages.note("Six families set by hand are the most. Take one away first.")
 		return
 	}
-	l.ask(askLight)
+	l.ask(lightSide)
 }
 
 // clicked takes a click, or an area dragged over, as the side of a new family that was asked
 // for.
-func (l *localColours) clicked(asked asking, p setup.Place) {
-	if asked == askLight {
+func (l *localColours) clicked(asked side, p setup.Place) {
+	if asked == lightSide {
 		l.half = p
-		l.ask(askShadow)
+		l.ask(shadowSide)
 		return
 	}
-	l.ask(askNothing)
+	l.ask(noSide)
 	l.steps.change(l.steps.now().WithFamily(setup.Family{Light: l.half, Shadow: p}), "")
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/wording"
 )
 
@@ -63,4 +64,21 @@ func (d *Desk) turnKnob(steps int) {
 	d.settings = d.settings.WithKnob(view.Key, at)
 	d.messages.note(view.Name + ": " + wording.SayKnob(*view.Knob, at) + ".")
 	d.settled()
+}
+
+// joinComparer makes the one that compares what is watched.
+func (d *Desk) joinComparer() {
+	d.comparison = newComparer(&d.host, compareActs{
+		copyPicture: d.copyPicture, comeBack: d.comeBack, wait: d.flashes.wait,
+		view: func() (views.View, float64) {
+			view := live.ViewOf(live.Wanted{Settings: d.settings})
+			return view, d.settings.Knob(view)
+		},
+		wish: func(how comparing) {
+			next := d.flashes.requested()
+			next.how = how
+			d.flashes.request(next)
+		},
+		openPage: func() { d.openPage(pageIndex(settings.PageStills)) },
+	})
 }

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
+	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
@@ -77,7 +78,7 @@ func onDisk(t *testing.T, d *Desk) []notes.Note {
 func TestUnsavedNotesAreSaid(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	settle := queueSoon(d)
-	openNewStill(t, d, halves(testLight, testShadow))
+	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	d.marker.saver.After = func(time.Duration, func()) {}
 	said := func() string { return d.messages.said[messageUnsaved] }
 	free := blockSaving(t, d.store)
@@ -103,7 +104,7 @@ func TestUnsavedNotesAreSaid(t *testing.T) {
 func TestClosingTriesToSave(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	settle := queueSoon(d)
-	openNewStill(t, d, halves(testLight, testShadow))
+	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	free := blockSaving(t, d.store)
 	d.drawRing(t)
 	settle()
@@ -117,7 +118,7 @@ func TestClosingTriesToSave(t *testing.T) {
 // A still that is left while a note is carried keeps it where it is by then.
 func TestLeavingWhileCarrying(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	openNewStill(t, d, halves(testLight, testShadow))
+	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	m := d.mirror
 	d.marker.setTool(4)
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))

@@ -2,8 +2,6 @@ package gui
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/views"
@@ -76,26 +74,7 @@ func (d *Desk) watchAll() {
 }
 
 // AskPicture lets the painter choose a picture file.
-func (d *Desk) AskPicture() {
-	open := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
-		d.focusMirror()
-		if err != nil {
-			d.messages.note(wording.Explain("open the picture", err))
-			return
-		}
-		if file == nil {
-			return
-		}
-		path := file.URI().Path()
-		_ = file.Close() // it is opened again by its path, so that it can be followed
-		d.OpenPicture(path)
-	}, d.window)
-	open.SetFilter(storage.NewExtensionFileFilter(pictureEndings))
-	open.Show()
-}
-
-// pictureEndings are the endings of the files that can be opened.
-var pictureEndings = []string{".png", ".jpg", ".jpeg", ".gif", ".bmp", ".tif", ".tiff", ".webp", ".ora"}
+func (d *Desk) AskPicture() { d.askPicture("open the picture", d.OpenPicture) }
 
 func (d *Desk) quit() {
 	d.Close()

@@ -9,6 +9,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 )
@@ -20,7 +21,7 @@ func newWindowBeside(t *testing.T, d *Desk) *Desk {
 	t.Helper()
 	b := newTestDeskOn(t, settings.Defaults(), stills.New(stills.Folders{Data: d.store.Folder(""), Cache: t.TempDir()}))
 	b.openPage(pageIndex(settings.PageStills))
-	b.see(t, halves(testLight, testShadow))
+	b.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 	return b
 }
 
@@ -43,12 +44,12 @@ func (d *Desk) drawRing(t *testing.T) {
 // would mark it does nothing but say so again. Once the first lets go, opening it marks it.
 func TestSecondWindowOnlyShows(t *testing.T) {
 	a := newTestDesk(t, settings.Defaults())
-	openNewStill(t, a, halves(testLight, testShadow))
+	openNewStill(t, a, guitest.Halves(guitest.Light, guitest.Shadow))
 	a.drawRing(t)
 	a.marker.saver.Flush()
 	b := newWindowBeside(t, a)
 	b.marker.setTool(2) // from before
-	b.see(t, halves(testLight, testShadow))
+	b.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 	b.seeStill(t) // which a tool keeps first
 	b.showStill(t, a.marker.Still().ID)
 	said := func() string {
@@ -107,7 +108,7 @@ func TestSecondWindowOnlyShows(t *testing.T) {
 func TestUnsavedStillIsKeptHold(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	settle := queueSoon(d)
-	openNewStill(t, d, halves(testLight, testShadow))
+	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	id, due := d.marker.Still().ID, func() {}
 	d.marker.saver.After = func(_ time.Duration, f func()) { due = f }
 	free := blockSaving(t, d.store)
@@ -138,7 +139,7 @@ func TestUnsavedStillIsKeptHold(t *testing.T) {
 // A window takes its own still back at once, and deletes it, however late its marks are saved.
 func TestOwnStillIsNoOthers(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	openNewStill(t, d, halves(testLight, testShadow))
+	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	id := d.marker.Still().ID
 	for n := range 3 {
 		d.drawRing(t)

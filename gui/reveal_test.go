@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
+	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/settings"
 )
 
@@ -15,9 +16,9 @@ func TestFocusIsSeen(t *testing.T) {
 	s := settings.Defaults()
 	s.Page, s.Width, s.Height = "Colours", 380, 700
 	d := newTestDesk(t, s)
-	d.see(t, halves(testLight, testShadow))
+	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 	press(d.mirror, d.mirror.Bounds().Min, 0)
-	d.see(t, halves(testLight, testShadow))
+	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 	canvas, lower := d.window.Canvas(), d.parts.lower
 	top := func(o fyne.CanvasObject) float32 {
 		return d.app.Driver().AbsolutePositionForObject(o).Y - d.app.Driver().AbsolutePositionForObject(lower).Y

@@ -16,6 +16,7 @@ import (
 
 	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
@@ -59,7 +60,7 @@ func openNewStill(t *testing.T, d *Desk, img *image.NRGBA) *stillsPage {
 // A note is taken hold of, carried, nudged, deleted; a click on nothing lets go of it.
 func TestHandOnNotes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	openNewStill(t, d, halves(testLight, testShadow))
+	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	m := d.mirror
 	d.marker.setTool(4) // a box
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))
@@ -104,7 +105,7 @@ func TestHandOnNotes(t *testing.T) {
 // Notes stay where they are in the picture when it is enlarged, and are drawn in each view.
 func TestNotesFollowTheZoom(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	openNewStill(t, d, halves(testLight, testLight))
+	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Light))
 	m := d.mirror
 	d.marker.setTool(4)
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))
@@ -123,7 +124,7 @@ func TestNotesFollowTheZoom(t *testing.T) {
 	}
 	for range 6 {
 		m.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: m.Fit().Pane(image.Pt(300, 250))}, Scrolled: fyne.NewDelta(0, 1)})
-		d.see(t, halves(testLight, testLight))
+		d.see(t, guitest.Halves(guitest.Light, guitest.Light))
 	}
 	if part := m.Fit().Bounds; image.Rect(100, 100, 200, 180).Overlaps(part) {
 		t.Fatalf("the part %v shows the box", part)
@@ -134,7 +135,7 @@ func TestNotesFollowTheZoom(t *testing.T) {
 	m.Zoom(0)
 	for _, view := range []string{"grey", "colour", "bands"} {
 		d.setView(view)
-		d.see(t, halves(testLight, testLight))
+		d.see(t, guitest.Halves(guitest.Light, guitest.Light))
 		if n := drawn(); n != whole {
 			t.Errorf("in the view %s %d pixels of notes are drawn, before %d", view, n, whole)
 		}
@@ -143,7 +144,7 @@ func TestNotesFollowTheZoom(t *testing.T) {
 
 func TestShelf(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	p := openNewStill(t, d, halves(testLight, testShadow))
+	p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	id := d.marker.Still().ID
 	if len(p.shelf.shown) != 1 || p.shelf.shown[0].ID != id {
 		t.Fatalf("the shelf shows %+v", p.shelf.shown)
@@ -186,11 +187,11 @@ func TestShelf(t *testing.T) {
 // kept within a second stand in the order in which they were kept.
 func TestStillsAreOfTheMomentOfKeeping(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	d.see(t, halves(testLight, testShadow))
+	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 	began := time.Now()
 	var copied *live.Copy
 	d.copyPicture(func(c *live.Copy) { copied = c })
-	d.see(t, halves(testLight, testShadow))
+	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 	copied.At = began.Add(-time.Hour)
 	var order []string
 	for range 6 {
@@ -215,10 +216,10 @@ func TestStillsAreOfTheMomentOfKeeping(t *testing.T) {
 func TestCompareWithAStill(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	grey := func(v uint8) color.NRGBA { return color.NRGBA{v, v, v, 255} }
-	p := openNewStill(t, d, halves(grey(200), grey(120)))
+	p := openNewStill(t, d, guitest.Halves(grey(200), grey(120)))
 	before := d.marker.Still().ID
 	d.stills.back()
-	now := halves(grey(200), grey(60))
+	now := guitest.Halves(grey(200), grey(60))
 	d.see(t, now)
 	d.comparison.ask()
 	p.shelf.chosen(0)
@@ -268,9 +269,9 @@ func TestCompareWithAStill(t *testing.T) {
 func TestTurnsNeverFlash(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	d.later = func(time.Duration, func()) func() { return func() {} }
-	p := openNewStill(t, d, halves(testLight, testShadow))
+	p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	d.stills.back()
-	now := halves(testShadow, testLight)
+	now := guitest.Halves(guitest.Shadow, guitest.Light)
 	d.see(t, now)
 	d.comparison.ask()
 	p.shelf.chosen(0)
@@ -413,7 +414,7 @@ func TestHandMovesThePicture(t *testing.T) {
 func TestSpotsComeBackAfterAStill(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	d.openPage(pageIndex(settings.PageStills))
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
 	press(d.mirror, image.Pt(100, 150), 0)
 	press(d.mirror, image.Pt(300, 150), 0)
@@ -438,7 +439,7 @@ func TestPictureStaysUnderPen(t *testing.T) {
 		s.Page, s.Width, s.Height = settings.PageStills, width, 700
 		d := newTestDesk(t, s)
 		d.page().(*stillsPage).showPart(partMarks)
-		openNewStill(t, d, halves(testLight, testShadow))
+		openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 		m := d.mirror
 		for i, tool := range marking.Tools() {
 			if tool.Name != "Light" && tool.Name != "Shadow" {
@@ -446,7 +447,7 @@ func TestPictureStaysUnderPen(t *testing.T) {
 			}
 			d.marker.setTool(i)
 			d.messages.clear(messageNote)
-			d.see(t, halves(testLight, testShadow))
+			d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 			before, y := m.Fit(), float64(60+30*i)
 			d.marker.Down(60, y, false)
 			for x := 70; x < 300; x += 10 {
@@ -472,7 +473,7 @@ func TestPictureStaysUnderPen(t *testing.T) {
 // seen.
 func TestShelfCountsNotes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	p := openNewStill(t, d, halves(testLight, testShadow))
+	p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	settle := queueSoon(d)
 	d.marker.saver.Saved = func() { d.tellPage(notesSaved) }
 	draw := func(at int) {
@@ -495,7 +496,7 @@ func TestShelfCountsNotes(t *testing.T) {
 // Without a still no tool is in use.
 func TestDeletedStillLeavesNoTool(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	p := openNewStill(t, d, halves(testLight, testShadow))
+	p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	d.marker.setTool(2)
 	if p.tools.rows[0].Chosen() != 2 {
 		t.Fatalf("tool %d is underlined, want 2", p.tools.rows[0].Chosen())
@@ -518,9 +519,9 @@ func TestKeptIsSaidUntilMore(t *testing.T) {
 		},
 		"another source": func() { d.watch(setup.Source{Kind: setup.SourcePicture, Path: "x.png"}) },
 	} {
-		d.see(t, halves(testLight, testShadow))
+		d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 		d.stills.keep(false)
-		d.see(t, halves(testLight, testShadow))
+		d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 		if d.messages.said[messageNote] != "Kept as a still." {
 			t.Fatalf("kept, it says %q", d.messages.said[messageNote])
 		}

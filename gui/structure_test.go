@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
@@ -42,16 +43,16 @@ func (d *Desk) searchNow(t *testing.T) {
 
 // form is a light ground with a form on it, painted as a light and a shadow side.
 func form() *image.NRGBA {
-	img := halves(color.NRGBA{0xd8, 0xdc, 0xe0, 255}, color.NRGBA{0xd8, 0xdc, 0xe0, 255})
+	img := guitest.Halves(color.NRGBA{0xd8, 0xdc, 0xe0, 255}, color.NRGBA{0xd8, 0xdc, 0xe0, 255})
 	for y := range 300 {
 		for x := range 400 {
 			dx, dy := float64(x-200)/120, float64(y-150)/110
 			switch {
 			case dx*dx+dy*dy > 1:
 			case dx < 0.15:
-				img.SetNRGBA(x, y, testLight)
+				img.SetNRGBA(x, y, guitest.Light)
 			default:
-				img.SetNRGBA(x, y, testShadow)
+				img.SetNRGBA(x, y, guitest.Shadow)
 			}
 		}
 	}
@@ -102,7 +103,7 @@ func TestStructureFindsAForm(t *testing.T) {
 func TestFamilyByHand(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openStructure(t, d)
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
 	d.TypedRune('h')
 	press(d.mirror, image.Pt(300, 100), 0) // the shadow first: the picture says which is lighter
@@ -141,7 +142,7 @@ func TestFamilyByHand(t *testing.T) {
 func TestEdgesByHand(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openStructure(t, d)
-	img := halves(testLight, testShadow)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
 	s := d.parts.spread
 	x := func(lightness float64) fyne.PointEvent {
@@ -187,7 +188,7 @@ func TestTarget(t *testing.T) {
 		t.Fatal(err)
 	}
 	black, white := color.NRGBA{0, 0, 0, 255}, color.NRGBA{255, 255, 255, 255}
-	if err := png.Encode(f, halves(white, white)); err != nil {
+	if err := png.Encode(f, guitest.Halves(white, white)); err != nil {
 		t.Fatal(err)
 	}
 	if err := f.Close(); err != nil {
@@ -200,7 +201,7 @@ func TestTarget(t *testing.T) {
 		t.Fatal(err)
 	}
 	d.target.set(&setup.Target{Name: "plan.png", Path: path, Plan: plan})
-	img := halves(black, white)
+	img := guitest.Halves(black, white)
 	d.see(t, img)
 	// half of the picture is ten tones away (D1535: black is 0, white 10)
 	if got := p.target.words.Text; !strings.Contains(got, "plan.png") || !strings.Contains(got, "5.0"+wording.Nbsp+"tones") {
@@ -248,7 +249,7 @@ func TestKnobs(t *testing.T) {
 // The target of the last time is there again, and a still can be one.
 func TestTargetComesBack(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	openNewStill(t, d, halves(testLight, testShadow))
+	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	d.targetStill()
 	if d.setup.Target == nil || d.settings.TargetStill != d.marker.Still().ID {
 		t.Fatal("the still is no target")

@@ -4,10 +4,6 @@ import (
 	"path/filepath"
 	"time"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/storage"
-
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/setup"
@@ -58,21 +54,7 @@ func (t *targets) taken(r *analysis.Reading, at time.Time) {
 
 // ask lets the painter choose the target's file.
 func (t *targets) ask() {
-	open := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
-		t.focusMirror()
-		if err != nil {
-			t.messages.note(wording.Explain("open the target", err))
-			return
-		}
-		if file == nil {
-			return
-		}
-		path := file.URI().Path()
-		_ = file.Close() // it is read by its path, as all pictures are
-		t.openFile(path, t.set)
-	}, t.window)
-	open.SetFilter(storage.NewExtensionFileFilter(pictureEndings))
-	open.Show()
+	t.askPicture("open the target", func(path string) { t.openFile(path, t.set) })
 }
 
 // openFile reads a picture file and hands it to take as a target.

@@ -12,6 +12,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
@@ -21,13 +22,13 @@ import (
 // is: its layers are handed on as transparent as they are.
 func TestTransparentStill(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	img := halves(color.NRGBA{0, 0, 0, 51}, color.NRGBA{255, 255, 255, 51})
+	img := guitest.Halves(color.NRGBA{0, 0, 0, 51}, color.NRGBA{255, 255, 255, 51})
 	p := analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: 400, Height: 300}
 	id, err := d.options.Stills.Keep(p, stills.Meta{Time: time.Unix(1e9, 0)}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	page := openNewStill(t, d, halves(testLight, testShadow))
+	page := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	d.stills.open(id)
 	stream, err := d.stills.stream(id)
 	if err != nil {
