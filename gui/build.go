@@ -41,48 +41,48 @@ const Title = "Tonedesk"
 
 // build makes the window and joins its parts.
 func (d *Desk) build() {
-	d.app.Settings().SetTheme(widgets.NewTheme(d.settings.Ground))
-	d.window = d.app.NewWindow(Title)
-	d.window.SetPadded(false)
+	d.App.Settings().SetTheme(widgets.NewTheme(d.settings.Ground))
+	d.Window = d.App.NewWindow(Title)
+	d.Window.SetPadded(false)
 	p := &d.parts
-	d.tips = widgets.NewTips(d.later)
+	d.Tips = widgets.NewTips(d.Later)
 	p.bar = widgets.NewSourceBar(alwaysSeen{d})
 	p.message = widgets.NewMessageBar(alwaysSeen{d}, d.relay)
-	d.messages.bar = p.message
-	d.mirror = widgets.NewMirror(d.mirrorActs())
+	d.Messages.Bar = p.message
+	d.Mirror = widgets.NewMirror(d.mirrorActs())
 	p.verdict = widgets.NewVerdict()
 	p.cards = widgets.NewCardGrid(d.cardActs())
 	p.spread = widgets.NewSpread(widgets.SpreadActs{Edge: d.edgeMoved, Automatic: d.edgesAutomatic, Keys: d})
 	d.buildPages()
 	p.lower = container.NewVScroll(nil)
 	p.lower.OnScrolled = func(fyne.Position) { // something else lies under the pointer now
-		d.tips.Leave()
-		d.families.point(-1)
+		d.Tips.Leave()
+		d.families.Point(-1)
 	}
 	d.showLower()
 	p.ground = canvas.NewRectangle(nil)
-	p.frame = widgets.NewPage(widgets.PageParts{Bar: p.bar, Messages: p.message, Mirror: d.mirror, Verdict: p.verdict, Lower: p.lower, Tabs: p.tabs})
+	p.frame = widgets.NewPage(widgets.PageParts{Bar: p.bar, Messages: p.message, Mirror: d.Mirror, Verdict: p.verdict, Lower: p.lower, Tabs: p.tabs})
 	d.joinBar()
-	d.window.SetContent(container.NewStack(p.ground, p.frame, d.tips.Box))
-	d.window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
-	d.window.SetOnDropped(d.Dropped)
-	d.window.SetCloseIntercept(d.quit)
+	d.Window.SetContent(container.NewStack(p.ground, p.frame, d.Tips.Box))
+	d.Window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
+	d.Window.SetOnDropped(d.Dropped)
+	d.Window.SetCloseIntercept(d.quit)
 	d.joinKeys()
 	d.colour()
 	d.showNoPicture()
 	d.showStanding()
 	for _, problem := range d.options.Problems {
-		d.messages.note(problem)
+		d.Messages.Note(problem)
 	}
-	d.focusMirror()
+	d.FocusMirror()
 }
 
 func (d *Desk) joinBar() {
 	bar := d.parts.bar
 	act := func(b *widgets.Button, tip string, do func()) {
-		b.Explain(d.tips, tip)
+		b.Explain(d.Tips, tip)
 		b.OnTapped = func() {
-			d.focusMirror()
+			d.FocusMirror()
 			do()
 		}
 	}
@@ -94,12 +94,12 @@ func (d *Desk) joinBar() {
 
 // joinKeys makes the window's keys work while nothing has the focus.
 func (d *Desk) joinKeys() {
-	c := d.window.Canvas()
+	c := d.Window.Canvas()
 	c.SetOnTypedRune(d.TypedRune)
 	c.SetOnTypedKey(func(e *fyne.KeyEvent) {
 		if !d.TypedKey(e.Name) {
-			d.focusMirror()
-			d.mirror.TypedKey(e)
+			d.FocusMirror()
+			d.Mirror.TypedKey(e)
 		}
 	})
 	// keys with Ctrl that Fyne would give to nobody
@@ -118,7 +118,7 @@ func (d *Desk) mirrorActs() widgets.MirrorActs {
 
 // Colour gives the theme's colours of now to what isn't a widget.
 func (d *Desk) colour() {
-	th, v := d.app.Settings().Theme(), d.app.Settings().ThemeVariant()
+	th, v := d.App.Settings().Theme(), d.App.Settings().ThemeVariant()
 	d.parts.ground.FillColor = th.Color(theme.ColorNameBackground, v)
 	d.parts.ground.Refresh()
 }
@@ -142,7 +142,7 @@ func (d *Desk) openPanel(which panel) {
 	p.panel = which
 	d.showLower()
 	if which == panelNone {
-		d.focusMirror()
+		d.FocusMirror()
 	}
 }
 
@@ -158,7 +158,7 @@ func (d *Desk) showLower() {
 	}
 	p.lower.Content = container.New(layout.NewCustomPaddedLayout(0, 0, 0, widgets.Gutter), content)
 	p.lower.ScrollToTop()
-	d.tips.Leave() // its part may be gone
+	d.Tips.Leave() // its part may be gone
 	p.lower.Refresh()
 	d.relay()
 }
@@ -176,15 +176,15 @@ func (d *Desk) framed(heading string, content fyne.CanvasObject) fyne.CanvasObje
 // Show shows the window where it was when it was closed, and keeps it above others if that
 // is wished.
 func (d *Desk) Show() {
-	d.window.Show()
+	d.Window.Show()
 	d.restore()
 }
 
-// restore puts the window, just shown, where it was and above others if that is wished:
+// Restore puts the window, just shown, where it was and above others if that is wished:
 // a window that was hidden has lost both.
 func (d *Desk) restore() {
-	d.own.restore(d.settings.Place.Rectangle(), d.settings.KeepAbove)
-	d.focusMirror()
+	d.own.Restore(d.settings.Place.Rectangle(), d.settings.KeepAbove)
+	d.FocusMirror()
 }
 
 // viewWord is what the view's button says.

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis/swatches"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
 )
@@ -16,7 +17,7 @@ import (
 // clipboard puts texts and pictures on the clipboard, and says so. Of pictures asked for at
 // the same time, the one asked for last stays there, whichever is ready first.
 type clipboard struct {
-	*host
+	*host.Host
 	put func(png []byte) error
 
 	mu    sync.Mutex
@@ -27,15 +28,15 @@ type clipboard struct {
 func (c *clipboard) copySwatches(rows []swatches.Row) {
 	var text strings.Builder
 	_ = swatches.WriteText(&text, rows) // a builder takes all
-	c.app.Clipboard().SetContent(text.String())
-	c.messages.note("All of these colours are copied as text.")
+	c.App.Clipboard().SetContent(text.String())
+	c.Messages.Note("All of these colours are copied as text.")
 }
 
 // copyImage copies a picture, without holding up the window. The picture must not change
 // meanwhile.
 func (c *clipboard) copyImage(img image.Image) {
 	number := c.ask()
-	c.background(func() {
+	c.Background(func() {
 		var file bytes.Buffer
 		wanted, err := true, stills.WritePNG(&file, img)
 		if err == nil {
@@ -44,18 +45,18 @@ func (c *clipboard) copyImage(img image.Image) {
 		if !wanted {
 			return
 		}
-		c.onWindow(func() {
+		c.OnWindow(func() {
 			if err != nil {
-				c.messages.note(wording.Explain("copy the picture", err))
+				c.Messages.Note(wording.Explain("copy the picture", err))
 				fyne.LogError("copying a picture", err)
 				return
 			}
-			c.messages.note("The picture is copied.")
+			c.Messages.Note("The picture is copied.")
 		})
 	})
 }
 
-// ask returns the number of a picture that is to be copied.
+// Ask returns the number of a picture that is to be copied.
 func (c *clipboard) ask() int {
 	c.mu.Lock()
 	defer c.mu.Unlock()

@@ -18,6 +18,7 @@ import (
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/swatches"
 	"app.tonedesk/gui/guitest"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
 )
@@ -43,45 +44,45 @@ func TestColoursFollowTheSpot(t *testing.T) {
 	p := openColours(t, d)
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
-	if !p.proposals.box.Hidden {
+	if !p.proposals.Box.Hidden {
 		t.Error("colours are proposed from nothing")
 	}
-	press(d.mirror, image.Pt(100, 150), 0)
+	press(d.Mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
-	if p.proposals.box.Hidden || len(p.proposals.ramp.Swatches()) != 6 || p.proposals.ramp.Swatches()[2].Colour.Hex() != "#e2ab85" {
-		t.Fatalf("the ramp is %+v", p.proposals.ramp.Swatches())
+	if p.proposals.Box.Hidden || len(p.proposals.Ramp.Swatches()) != 6 || p.proposals.Ramp.Swatches()[2].Colour.Hex() != "#e2ab85" {
+		t.Fatalf("the ramp is %+v", p.proposals.Ramp.Swatches())
 	}
-	base := analysis.SpotOf(p.proposals.ramp.Swatches()[2].Colour)
+	base := analysis.SpotOf(p.proposals.Ramp.Swatches()[2].Colour)
 	for i, tones := range []float64{-2, -1, 0, 1, 2, 3} { // tones are steps of value (D1535)
-		s := analysis.SpotOf(p.proposals.ramp.Swatches()[i].Colour)
-		if p.proposals.ramp.Swatches()[i].None {
+		s := analysis.SpotOf(p.proposals.Ramp.Swatches()[i].Colour)
+		if p.proposals.Ramp.Swatches()[i].None {
 			continue // no room
 		}
 		if got := base.Value - s.Value; math.Abs(got-tones) > 0.03 { // 0.2 L* and a little
 			t.Errorf("swatch %d is %.2f tones darker, want %g", i, got, tones)
 		}
 	}
-	for _, w := range p.proposals.accents.Swatches() {
+	for _, w := range p.proposals.Accents.Swatches() {
 		if l := analysis.SpotOf(w.Colour).Lightness; math.Abs(l-base.Lightness) > 0.2 {
 			t.Errorf("accent %s has lightness %.2f, the base %.2f", w.Colour.Hex(), l, base.Lightness)
 		}
 	}
-	press(d.mirror, image.Pt(300, 150), 0)
+	press(d.Mirror, image.Pt(300, 150), 0)
 	d.see(t, img)
-	if got := p.proposals.ramp.Swatches()[2].Colour.Hex(); got != "#b26a5c" {
+	if got := p.proposals.Ramp.Swatches()[2].Colour.Hex(); got != "#b26a5c" {
 		t.Errorf("with B set the ramp begins at %s", got)
 	}
 	d.selectSpot(0)
 	d.see(t, img)
-	if got := p.proposals.ramp.Swatches()[2].Colour.Hex(); got != "#e2ab85" {
+	if got := p.proposals.Ramp.Swatches()[2].Colour.Hex(); got != "#e2ab85" {
 		t.Errorf("with A selected the ramp begins at %s", got)
 	}
-	matched := analysis.SpotOf(p.pair.matched.Swatches()[1].Colour) // B as light as A
+	matched := analysis.SpotOf(p.pair.Matched.Swatches()[1].Colour) // B as light as A
 	if math.Abs(matched.Lightness-base.Lightness) > 0.2 {
 		t.Errorf("B brought to A has lightness %.2f, A %.2f", matched.Lightness, base.Lightness)
 	}
 	d.TypedRune('b')
-	if got := d.app.Clipboard().Content(); got != p.pair.matched.Swatches()[1].Colour.Hex() {
+	if got := d.App.Clipboard().Content(); got != p.pair.Matched.Swatches()[1].Colour.Hex() {
 		t.Errorf("B copies %q", got)
 	}
 }
@@ -91,34 +92,34 @@ func TestSwatchCopiesAndLeadsOn(t *testing.T) {
 	p := openColours(t, d)
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
-	p.from.entry.take("no colour")
-	if got := d.messages.said[messageNote]; !strings.Contains(got, "not a colour") {
+	p.from.Entry.Take("no colour")
+	if got := d.Messages.Said[host.MessageNote]; !strings.Contains(got, "not a colour") {
 		t.Errorf("what is no colour is answered by %q", got)
 	}
-	p.from.entry.take("#e2c044")
+	p.from.Entry.Take("#e2c044")
 	d.see(t, img)
-	if got := p.proposals.ramp.Swatches()[2].Colour.Hex(); got != "#e2c044" {
+	if got := p.proposals.Ramp.Swatches()[2].Colour.Hex(); got != "#e2c044" {
 		t.Fatalf("the ramp begins at %s", got)
 	}
-	p.proposals.ramp.Tapped(swatchAt(p.proposals.ramp, 4))
-	if got, want := d.app.Clipboard().Content(), p.proposals.ramp.Swatches()[4].Colour.Hex(); got != want {
+	p.proposals.Ramp.Tapped(swatchAt(p.proposals.Ramp, 4))
+	if got, want := d.App.Clipboard().Content(), p.proposals.Ramp.Swatches()[4].Colour.Hex(); got != want {
 		t.Errorf("a click copies %q, want %q", got, want)
 	}
-	next := p.proposals.ramp.Swatches()[3].Colour
-	p.proposals.ramp.TappedSecondary(swatchAt(p.proposals.ramp, 3))
+	next := p.proposals.Ramp.Swatches()[3].Colour
+	p.proposals.Ramp.TappedSecondary(swatchAt(p.proposals.Ramp, 3))
 	d.see(t, img)
-	if p.proposals.ramp.Swatches()[2].Colour != next {
-		t.Errorf("a right click goes on from %s, want %s", p.proposals.ramp.Swatches()[2].Colour.Hex(), next.Hex())
+	if p.proposals.Ramp.Swatches()[2].Colour != next {
+		t.Errorf("a right click goes on from %s, want %s", p.proposals.Ramp.Swatches()[2].Colour.Hex(), next.Hex())
 	}
 	d.Undo()
 	d.see(t, img)
-	if got := p.proposals.ramp.Swatches()[2].Colour.Hex(); got != "#e2c044" {
+	if got := p.proposals.Ramp.Swatches()[2].Colour.Hex(); got != "#e2c044" {
 		t.Errorf("after undo the ramp begins at %s", got)
 	}
-	p.proposals.ramp.FocusGained()
-	p.proposals.ramp.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
-	p.proposals.ramp.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
-	if got, want := d.app.Clipboard().Content(), p.proposals.ramp.Swatches()[1].Colour.Hex(); got != want {
+	p.proposals.Ramp.FocusGained()
+	p.proposals.Ramp.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	p.proposals.Ramp.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	if got, want := d.App.Clipboard().Content(), p.proposals.Ramp.Swatches()[1].Colour.Hex(); got != want {
 		t.Errorf("Enter copies %q, want %q", got, want)
 	}
 }
@@ -127,29 +128,29 @@ func TestShadeSettings(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openColours(t, d)
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
-	d.mirror.Resize(fyne.NewSize(300, 200))
-	p.from.entry.take("#e2c044")
+	d.Mirror.Resize(fyne.NewSize(300, 200))
+	p.from.Entry.Take("#e2c044")
 	d.see(t, img)
-	before := p.proposals.ramp.Swatches()[4].Colour
-	p.proposals.knobs.turn.slider.OnChanged(0.3) // as in a drag
-	p.proposals.knobs.turn.slider.OnChanged(0.5)
-	p.proposals.knobs.turn.slider.OnChangeEnded(0.5)
+	before := p.proposals.Ramp.Swatches()[4].Colour
+	p.proposals.Knobs.Turn.Slider.OnChanged(0.3) // as in a drag
+	p.proposals.Knobs.Turn.Slider.OnChanged(0.5)
+	p.proposals.Knobs.Turn.Slider.OnChangeEnded(0.5)
 	d.see(t, img)
-	if d.settings.Shade.Turn != 0.5 || p.proposals.ramp.Swatches()[4].Colour == before {
+	if d.settings.Shade.Turn != 0.5 || p.proposals.Ramp.Swatches()[4].Colour == before {
 		t.Errorf("turned by %g, the second step stays %s", d.settings.Shade.Turn, before.Hex())
 	}
 	d.Undo() // the drag is one step
 	d.see(t, img)
-	if d.setup.Shade.Turn != propose.DefaultTurn || p.proposals.ramp.Swatches()[4].Colour != before || p.proposals.knobs.turn.slider.Value != propose.DefaultTurn {
-		t.Errorf("after undo the turn is %g, its slider at %g", d.setup.Shade.Turn, p.proposals.knobs.turn.slider.Value)
+	if d.setup.Shade.Turn != propose.DefaultTurn || p.proposals.Ramp.Swatches()[4].Colour != before || p.proposals.Knobs.Turn.Slider.Value != propose.DefaultTurn {
+		t.Errorf("after undo the turn is %g, its slider at %g", d.setup.Shade.Turn, p.proposals.Knobs.Turn.Slider.Value)
 	}
 	for i, want := range []float64{propose.WarmLightShadow, propose.CoolLightShadow} {
-		p.proposals.knobs.setLight(i)
-		if d.setup.Shade.ShadowHue != want || p.proposals.knobs.place() != i {
+		p.proposals.Knobs.SetLight(i)
+		if d.setup.Shade.ShadowHue != want || p.proposals.Knobs.Place() != i {
 			t.Errorf("light %d has its shadow at %g", i, d.setup.Shade.ShadowHue)
 		}
 	}
-	if p.proposals.knobs.setLight(2); p.proposals.knobs.place() != 2 {
+	if p.proposals.Knobs.SetLight(2); p.proposals.Knobs.Place() != 2 {
 		t.Error("the shadow's hue can't be set free")
 	}
 }
@@ -161,13 +162,13 @@ func TestJudgesAChosenShadow(t *testing.T) {
 	// saturation, two tones and more darker
 	img := guitest.Halves(color.NRGBA{0xe2, 0xc0, 0x44, 255}, color.NRGBA{0xa4, 0x8a, 0x2b, 255})
 	d.see(t, img)
-	press(d.mirror, image.Pt(300, 150), 0) // the shadow first: the lighter one is the light
-	press(d.mirror, image.Pt(100, 150), 0)
+	press(d.Mirror, image.Pt(300, 150), 0) // the shadow first: the lighter one is the light
+	press(d.Mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
-	if got := p.pair.judgeWords.Text; !strings.Contains(got, ". Goes straight toward black") || len(p.pair.judged.Swatches()) != 3 {
-		t.Fatalf("it says %q of %d swatches", got, len(p.pair.judged.Swatches()))
+	if got := p.pair.JudgeWords.Text; !strings.Contains(got, ". Goes straight toward black") || len(p.pair.Judged.Swatches()) != 3 {
+		t.Fatalf("it says %q of %d swatches", got, len(p.pair.Judged.Swatches()))
 	}
-	f := families.Of(analysis.SpotOf(p.pair.judged.Swatches()[0].Colour), analysis.SpotOf(p.pair.judged.Swatches()[2].Colour), families.DefaultRules())
+	f := families.Of(analysis.SpotOf(p.pair.Judged.Swatches()[0].Colour), analysis.SpotOf(p.pair.Judged.Swatches()[2].Colour), families.DefaultRules())
 	if len(f.Verdict) != 1 || f.Verdict[0] != families.Reads {
 		t.Errorf("the colour offered instead is judged %v", f.Verdict)
 	}
@@ -178,10 +179,10 @@ func TestPaletteOfThePicture(t *testing.T) {
 	p := openColours(t, d)
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img) // asks for a copy, and hands it over
-	if c := p.palette.colours.Swatches(); len(c) != 2 || c[0].Colour.Hex() != "#b26a5c" || c[1].Colour.Hex() != "#e2ab85" {
+	if c := p.palette.Colours.Swatches(); len(c) != 2 || c[0].Colour.Hex() != "#b26a5c" || c[1].Colour.Hex() != "#e2ab85" {
 		t.Errorf("the palette of two colours is %+v", c)
 	}
-	if s := p.palette.spread.Swatches(); len(s) != 10 || s[7].None || s[5].None || !s[0].None { // values 7.3 and 5.1 (D1535)
+	if s := p.palette.Spread.Swatches(); len(s) != 10 || s[7].None || s[5].None || !s[0].None { // values 7.3 and 5.1 (D1535)
 		t.Errorf("the spread of values is %+v", s)
 	}
 }

@@ -5,24 +5,26 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/proposals"
 )
 
 // coloursPage proposes colours to paint next, from the selected spot or a typed colour.
 type coloursPage struct {
 	d         *Desk
 	box       *fyne.Container
-	from      *basePanel
-	proposals *proposalPanel
-	pair      *pairPanel
-	palette   *palettePanel
+	from      *proposals.BasePanel
+	proposals *proposals.ProposalPanel
+	pair      *proposals.PairPanel
+	palette   *proposals.PalettePanel
 }
 
 func newColoursPage(d *Desk) pageView {
-	p := &coloursPage{d: d, proposals: newProposalPanel(&d.host), pair: newPairPanel(&d.host)}
-	p.from = newBasePanel(&d.host, baseActs{base: p.base, save: d.saves.askSwatches, copyAll: d.clipboard.copySwatches})
-	p.palette = newPalettePanel(&d.host, paletteActs{copyPicture: d.copies.CopyPicture, again: d.comeBack, save: d.saves.askSwatches})
-	p.box = container.NewVBox(p.from.box, p.proposals.box, p.pair.box, p.palette.box)
+	p := &coloursPage{d: d, proposals: proposals.NewProposalPanel(&d.Host), pair: proposals.NewPairPanel(&d.Host)}
+	p.from = proposals.NewBasePanel(&d.Host, proposals.BaseActs{Base: p.base, Save: d.saves.askSwatches, CopyAll: d.clipboard.copySwatches})
+	p.palette = proposals.NewPalettePanel(&d.Host, proposals.PaletteActs{CopyPicture: d.copies.CopyPicture, Again: d.comeBack, Save: d.saves.askSwatches})
+	p.box = container.NewVBox(p.from.Box, p.proposals.Box, p.pair.Box, p.palette.Box)
 	return p
 }
 
@@ -30,23 +32,23 @@ func (p *coloursPage) content() fyne.CanvasObject { return p.box }
 
 func (p *coloursPage) searches() bool { return false }
 
-func (p *coloursPage) told(pageEvent) {}
+func (p *coloursPage) told(host.PageEvent) {}
 
 func (p *coloursPage) traced(*traceLine) {}
 
 func (p *coloursPage) opened(bool) {}
 
-// base is the colour to begin from.
+// Base is the colour to begin from.
 func (p *coloursPage) base() (base analysis.Spot, name string, ok bool) {
 	return live.BaseOf(p.d.setup, p.d.spots, p.d.selected)
 }
 
 func (p *coloursPage) show(*analysis.Reading) {
 	base, name, ok := p.base()
-	p.from.show(base, name, ok)
-	p.proposals.show(base, ok)
-	p.pair.show(p.d.spots, p.d.selected, p.d.settings.Rules)
+	p.from.Show(base, name, ok)
+	p.proposals.Show(base, ok)
+	p.pair.Show(p.d.spots, p.d.selected, p.d.settings.Rules)
 	if !p.d.bounds.Empty() {
-		p.palette.renew(p.d.at, p.d.setup.Source)
+		p.palette.Renew(p.d.at, p.d.setup.Source)
 	}
 }

@@ -11,11 +11,14 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/comparing"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/structure"
 	"app.tonedesk/gui/widgets"
 )
 
@@ -37,9 +40,9 @@ type Options struct {
 // Desk is the controller: the one owner of what is watched, where the spots are and what
 // is shown. Everything but frame and status runs on the Fyne goroutine.
 type Desk struct {
-	host
+	host.Host
 	options  Options
-	own      ownWindow
+	own      host.OwnWindow
 	picker   regionPicker
 	settings settings.Settings
 	setup    setup.Setup
@@ -63,10 +66,10 @@ type Desk struct {
 	pair       *analysis.Pair  // of the last picture, if there are two spots
 	spots      []live.Reading
 	small      []analysis.GapChange
-	families   *localColours
-	target     *targets
+	families   *structure.LocalColours
+	target     *structure.Targets
 	copies     live.Copier
-	comparison *comparer
+	comparison *comparing.Comparer
 	flashes    flashLimiter
 	marker     *marker
 	stills     *keptStills
@@ -81,30 +84,30 @@ type Desk struct {
 // NewDesk builds the window, not yet shown. Use it on the Fyne goroutine only.
 func NewDesk(app fyne.App, options Options) *Desk {
 	d := &Desk{options: options, settings: options.Settings.Valid(), selected: -1}
-	d.app, d.store, d.keys, d.background = app, options.Stills, d, options.background
-	if d.background == nil {
-		d.background = func(f func()) { go f() }
+	d.App, d.Store, d.Keys, d.Background = app, options.Stills, d, options.background
+	if d.Background == nil {
+		d.Background = func(f func()) { go f() }
 	}
-	d.later = d.after
-	d.relayPage, d.tellPage, d.changed = d.layPageAnew, func(e pageEvent) { d.page().told(e) }, func() { d.trace.state(d) }
-	d.steps = steps{func() setup.Setup { return d.setup }, d.change, d.history.Settle}
+	d.Later = d.After
+	d.RelayPage, d.TellPage, d.Changed = d.layPageAnew, func(e host.PageEvent) { d.page().told(e) }, func() { d.trace.state(d) }
+	d.Steps = host.Steps{Now: func() setup.Setup { return d.setup }, Change: d.change, Settle: d.history.Settle}
 	d.copies.Renew = d.renew
 	d.trace.w = options.Trace
-	d.flashes = flashLimiter{every: lookEvery, current: d.currentLook, apply: d.applyLook, later: func(after time.Duration, f func()) { d.later(after, f) }}
-	d.saves = fileSaver{host: &d.host, reads: d.filesRead}
+	d.flashes = flashLimiter{every: lookEvery, current: d.currentLook, apply: d.applyLook, later: func(after time.Duration, f func()) { d.Later(after, f) }}
+	d.saves = fileSaver{Host: &d.Host, reads: d.filesRead}
 	d.screen.pick = options.Screen
-	d.own = ownWindow{host: &d.host, moved: d.moved}
+	d.own = host.OwnWindow{Host: &d.Host, Moved: d.moved}
 	d.picker = regionPicker{
-		host: &d.host, screen: &d.screen, handle: d.own.handle, chosen: d.watchedRegion, back: d.Show,
+		Host: &d.Host, screen: &d.screen, handle: d.own.Handle, chosen: d.watchedRegion, back: d.Show,
 		take: func(region image.Rectangle) { d.watch(setup.Source{Kind: setup.SourceRegion, Region: region}) },
 	}
 	d.setup.Source = firstSource(options.Picture, d.settings)
 	d.setup.Shade = d.settings.Shade
-	d.clipboard.host, d.clipboard.put = &d.host, native.CopyPicture
+	d.clipboard.Host, d.clipboard.put = &d.Host, native.CopyPicture
 	d.joinStills()
-	d.families = newLocalColours(&d.host, localActs{ask: d.askSide, makePair: d.makePair, goOnFrom: d.goOnFrom})
-	d.target = &targets{host: &d.host, groups: func() int { return d.settings.Groups }, renew: d.renew, put: d.apply}
-	d.worker = live.NewWorker(live.Owner{Show: d.showSoon, Again: d.comeBack, Log: logMistake}, d.families.search)
+	d.families = structure.NewLocalColours(&d.Host, structure.LocalActs{Ask: d.askSide, MakePair: d.makePair, GoOnFrom: d.goOnFrom})
+	d.target = &structure.Targets{Host: &d.Host, Groups: func() int { return d.settings.Groups }, Renew: d.renew, Put: d.apply}
+	d.worker = live.NewWorker(live.Owner{Show: d.showSoon, Again: d.comeBack, Log: host.LogMistake}, d.families.Search)
 	d.watcher = capture.NewWatcher(capture.Watch{
 		Open:      d.opener(d.setup.Source),
 		Frame:     d.worker.Frame,
@@ -114,7 +117,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.joinComparer()
 	d.build()
 	d.tell()
-	d.target.restore(d.settings.Target, d.settings.TargetStill)
+	d.target.Restore(d.settings.Target, d.settings.TargetStill)
 	return d
 }
 
@@ -125,15 +128,15 @@ func (d *Desk) Run() {
 	go func() {
 		searched := make(chan struct{})
 		go func() {
-			d.families.search.Run(ctx)
+			d.families.Search.Run(ctx)
 			close(searched)
 		}()
 		_ = d.watcher.Run(ctx) // it only ever ends because of ctx
 		d.worker.Close()
 		<-searched
-		d.families.search.Close()
+		d.families.Search.Close()
 	}()
-	go d.own.poll(ctx)
+	go d.own.Poll(ctx)
 }
 
 // Close stops watching and keeps the settings. Closing twice does nothing more: the window
@@ -153,27 +156,27 @@ func (d *Desk) Close() {
 
 // showSoon hands what the worker made to the window, and waits until it is taken: the
 // brake that keeps frames from piling up.
-func (d *Desk) showSoon(s *live.Shown) { d.onWindow(func() { d.show(s) }) }
+func (d *Desk) showSoon(s *live.Shown) { d.OnWindow(func() { d.show(s) }) }
 
-func (d *Desk) statusSoon(s capture.Status) { d.onWindow(func() { d.setStatus(s) }) }
+func (d *Desk) statusSoon(s capture.Status) { d.OnWindow(func() { d.setStatus(s) }) }
 
 // Leave stops watching, since the program is about to end. Any goroutine may call it.
 func (d *Desk) Leave() {
-	d.leaving.Store(true)
+	d.Leaving.Store(true)
 	if stop := d.stop.Load(); stop != nil {
 		(*stop)()
 	}
 }
 
-// copyPicture has the picture of now copied, and then calls do on the Fyne goroutine.
+// CopyPicture has the picture of now copied, and then calls do on the Fyne goroutine.
 func (d *Desk) copyPicture(do func(*live.Copy)) { d.copies.CopyPicture(do) }
 
-// comeBack asks for the last frame once more.
+// ComeBack asks for the last frame once more.
 func (d *Desk) comeBack(after time.Duration) { time.AfterFunc(after, d.watcher.Again) }
 
 // tell tells the worker what is wanted from now on.
 func (d *Desk) tell() {
-	mirror, mirrored := d.mirror, d.settings.Mirrored
+	mirror, mirrored := d.Mirror, d.settings.Mirrored
 	d.worker.Want(live.Wanted{
 		Setup:    d.setup,
 		Settings: d.settings.Clone(),
@@ -204,7 +207,7 @@ func (d *Desk) fitter(m *widgets.Mirror, mirrored bool) func(image.Rectangle) li
 	}
 }
 
-// renew shows the last picture again, as it is wanted now.
+// Renew shows the last picture again, as it is wanted now.
 func (d *Desk) renew() {
 	d.tell()
 	d.watcher.Again()
@@ -215,7 +218,7 @@ func (d *Desk) Freeze() {
 	d.frozen = !d.frozen
 	d.watcher.Freeze(d.frozen || d.hidden)
 	d.showState()
-	d.changed()
+	d.Changed()
 }
 
 // settled takes changed settings over: to the window, the worker and the file.
@@ -227,10 +230,10 @@ func (d *Desk) settled() {
 	d.keep()
 }
 
-// keep has the settings written soon, with the window's size of now; ownWindow knows its
+// keep has the settings written soon, with the window's size of now; OwnWindow knows its
 // place.
 func (d *Desk) keep() {
-	if size := d.window.Canvas().Size(); size.Width > 0 {
+	if size := d.Window.Canvas().Size(); size.Width > 0 {
 		d.settings.Width, d.settings.Height = size.Width, size.Height
 	}
 	d.options.Keeper.Save(d.settings)

@@ -50,8 +50,8 @@ func newTestDeskOn(t *testing.T, s settings.Settings, store *stills.Store) *Desk
 	t.Cleanup(d.worker.Close)
 	t.Cleanup(d.marker.saver.Flush)
 	t.Cleanup(func() { _ = d.options.Keeper.Flush() }) // its error is told by the keeper
-	d.window.Resize(fyne.NewSize(s.Width, s.Height))
-	d.window.Show()
+	d.Window.Resize(fyne.NewSize(s.Width, s.Height))
+	d.Window.Show()
 	return d
 }
 
@@ -95,7 +95,7 @@ func TestDeskComparesTwoClicks(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
-	m := d.mirror
+	m := d.Mirror
 	press(m, image.Pt(100, 150), 0)
 	press(m, image.Pt(300, 150), 0)
 	d.see(t, img)
@@ -123,7 +123,7 @@ func TestDeskDragMeasuresArea(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
-	drag(d.mirror, image.Pt(150, 50), image.Pt(249, 149))
+	drag(d.Mirror, image.Pt(150, 50), image.Pt(249, 149))
 	d.see(t, img)
 	if want := image.Rect(150, 50, 250, 150); len(d.setup.Places) != 1 || d.setup.Places[0].Area != want {
 		t.Fatalf("spots %+v, want the area %v", d.setup.Places, want)
@@ -140,7 +140,7 @@ func TestDeskLeavesOut(t *testing.T) {
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
 	d.TypedRune('o')
-	drag(d.mirror, image.Pt(0, 0), image.Pt(199, 299))
+	drag(d.Mirror, image.Pt(0, 0), image.Pt(199, 299))
 	d.see(t, img)
 	if r := d.worker.Last().Reading; r.Counted != 200*300 {
 		t.Errorf("%d pixels are counted without the left half, want %d", r.Counted, 200*300)
@@ -148,7 +148,7 @@ func TestDeskLeavesOut(t *testing.T) {
 	d.TypedRune('a')
 	d.see(t, img)
 	d.TypedRune('l')
-	press(d.mirror, image.Pt(300, 100), 0)
+	press(d.Mirror, image.Pt(300, 100), 0)
 	d.see(t, img)
 	if r := d.worker.Last().Reading; r.Counted != 200*300 || r.Mean < 70 {
 		t.Errorf("%d pixels of mean %.1f are counted without the shadow's lightness", r.Counted, r.Mean)
@@ -162,9 +162,9 @@ func TestDeskNarrowsAndUndoes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
-	press(d.mirror, image.Pt(100, 150), 0)
+	press(d.Mirror, image.Pt(100, 150), 0)
 	d.TypedRune('w')
-	drag(d.mirror, image.Pt(50, 50), image.Pt(149, 249))
+	drag(d.Mirror, image.Pt(50, 50), image.Pt(149, 249))
 	d.see(t, img)
 	if want := image.Rect(50, 50, 150, 250); d.bounds != want || len(d.setup.Places) != 1 {
 		t.Errorf("watched is %v with %d spots, want %v and the spot inside", d.bounds, len(d.setup.Places), want)
@@ -184,19 +184,19 @@ func TestCardCopiesAndDeletes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
-	press(d.mirror, image.Pt(100, 150), 0)
+	press(d.Mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
 	tap := func(part func(fyne.CanvasObject) bool) {
 		objects := test.LaidOutObjects(d.parts.cards)
 		o := objects[slices.IndexFunc(objects, part)]
-		at := d.app.Driver().AbsolutePositionForObject(o)
-		test.TapCanvas(d.window.Canvas(), at.AddXY(o.Size().Width/2, o.Size().Height/2))
+		at := d.App.Driver().AbsolutePositionForObject(o)
+		test.TapCanvas(d.Window.Canvas(), at.AddXY(o.Size().Width/2, o.Size().Height/2))
 	}
 	tap(func(o fyne.CanvasObject) bool {
 		words, ok := o.(*canvas.Text)
 		return ok && words.Text == "#e2ab85"
 	})
-	if got := d.app.Clipboard().Content(); got != "#e2ab85" {
+	if got := d.App.Clipboard().Content(); got != "#e2ab85" {
 		t.Errorf("the clipboard has %q", got)
 	}
 	tap(func(o fyne.CanvasObject) bool {
@@ -215,7 +215,7 @@ func TestDeskCommandsNeverPanic(t *testing.T) {
 		d := newTestDesk(t, settings.Defaults())
 		if withPicture {
 			d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
-			press(d.mirror, image.Pt(100, 150), 0)
+			press(d.Mirror, image.Pt(100, 150), 0)
 		}
 		for _, c := range commands() {
 			if c.name == "Quit" || c.name == "Choose a region" || c.name == "Open a picture" {
@@ -223,7 +223,7 @@ func TestDeskCommandsNeverPanic(t *testing.T) {
 			}
 			c.does(d)
 			for _, key := range []fyne.KeyName{fyne.KeyLeft, fyne.KeySpace, fyne.KeyEscape} {
-				d.mirror.TypedKey(&fyne.KeyEvent{Name: key})
+				d.Mirror.TypedKey(&fyne.KeyEvent{Name: key})
 			}
 		}
 	}
@@ -274,7 +274,7 @@ func TestDeskByKeysAlone(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
-	m := d.mirror
+	m := d.Mirror
 	strike := func(keys ...fyne.KeyName) {
 		for _, k := range keys {
 			m.TypedKey(&fyne.KeyEvent{Name: k})
@@ -318,12 +318,12 @@ func TestDeskLooks(t *testing.T) {
 			d := newTestDesk(t, s)
 			grey := guitest.Halves(color.NRGBA{0xb6, 0xb6, 0xb6, 255}, color.NRGBA{0x7c, 0x7c, 0x7c, 255})
 			d.see(t, grey)
-			press(d.mirror, image.Pt(100, 150), 0)
-			press(d.mirror, image.Pt(300, 150), 0)
-			d.mirror.MouseOut()
+			press(d.Mirror, image.Pt(100, 150), 0)
+			press(d.Mirror, image.Pt(300, 150), 0)
+			d.Mirror.MouseOut()
 			d.see(t, grey)
 			d.see(t, grey)
-			picture := d.window.Canvas().Capture()
+			picture := d.Window.Canvas().Capture()
 			guitest.AssertNeutral(t, picture) // all swatches are of greys too
 			guitest.AssertPicture(t, tt.name, picture)
 		})

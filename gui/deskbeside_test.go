@@ -19,7 +19,7 @@ func TestSmallBeside(t *testing.T) {
 	d := newTestDesk(t, s)
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
-	m := d.mirror
+	m := d.Mirror
 	small := m.Other().Rect.Size()
 	if max(small.X, small.Y) != 64 || m.Arrangement().OnCorner {
 		t.Fatalf("beside the picture stands %v", m.Arrangement())

@@ -20,7 +20,7 @@ func (d *Desk) edgeMoved(i int, to float64, end bool) {
 func (d *Desk) edgesByHand() {
 	edges := d.parts.spread.Edges()
 	if len(edges) == 0 {
-		d.messages.note("There are no edges: all of the picture is one group.")
+		d.Messages.Note("There are no edges: all of the picture is one group.")
 		return
 	}
 	next := d.setup
@@ -31,7 +31,7 @@ func (d *Desk) edgesByHand() {
 // edgesAutomatic lets the edges be found by themselves again.
 func (d *Desk) edgesAutomatic() {
 	if len(d.setup.Edges) == 0 {
-		d.messages.note("The groups' edges are found by themselves already.")
+		d.Messages.Note("The groups' edges are found by themselves already.")
 		return
 	}
 	next := d.setup

@@ -5,13 +5,14 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
-// show puts what the worker made of a frame into the parts.
+// Show puts what the worker made of a frame into the parts.
 func (d *Desk) show(s *live.Shown) {
 	d.at = s.At
 	if s.Bounds != d.bounds {
@@ -28,19 +29,19 @@ func (d *Desk) show(s *live.Shown) {
 		d.pick = nil
 		d.change(d.setup.LeavingOutTone(s.Tone), "")
 	}
-	d.mirror.SetPicture(s.Img, s.Beside, s.Bounds, s.Part, s.Flipped)
+	d.Mirror.SetPicture(s.Img, s.Beside, s.Bounds, s.Part, s.Flipped)
 	d.marker.Renew()
-	d.comparison.shown(s.At, s.Bounds)
-	d.mirror.SetLoupe(s.Loupe, d.settings.SpotSize)
+	d.comparison.Shown(s.At, s.Bounds)
+	d.Mirror.SetLoupe(s.Loupe, d.settings.SpotSize)
 	d.copies.Take(s.Copied)
 	if s.Text {
 		d.spots = append(d.spots[:0], s.Spots...)
-		if d.families.takeHand(s.Hand) {
+		if d.families.TakeHand(s.Hand) {
 			d.showMarks()
 		}
 		d.small = append(d.small[:0], s.Small...)
 		d.showFigures(s.Reading)
-		d.target.taken(s.Reading, s.At)
+		d.target.Taken(s.Reading, s.At)
 		d.showState()
 		d.trace.shown(d, s)
 	}
@@ -105,7 +106,7 @@ func (d *Desk) showPair() {
 		if len(d.spots) == 1 {
 			first = setup.SpotName(0)
 		}
-		if d.mirror.HasPen() {
+		if d.Mirror.HasPen() {
 			d.parts.verdict.Set(wording.SayTool(d.marker.toolName(), d.marker.Tool() == 0))
 			return
 		}
@@ -132,15 +133,15 @@ func (d *Desk) showMarks() {
 		marks[i] = widgets.Mark{Name: setup.SpotName(i), At: p.At, Area: p.Area, Moved: p.Moved, Selected: i == d.selected}
 	}
 	if d.page().searches() {
-		marks = append(marks, d.families.marks()...)
+		marks = append(marks, d.families.Marks()...)
 	}
-	d.mirror.SetMarks(marks)
+	d.Mirror.SetMarks(marks)
 }
 
 // showSettings takes changed settings over to the parts.
 func (d *Desk) showSettings() {
-	if !widgets.IsThemeOf(d.app.Settings().Theme(), d.settings.Ground) {
-		d.app.Settings().SetTheme(widgets.NewTheme(d.settings.Ground))
+	if !widgets.IsThemeOf(d.App.Settings().Theme(), d.settings.Ground) {
+		d.App.Settings().SetTheme(widgets.NewTheme(d.settings.Ground))
 		d.colour()
 	}
 	word := viewWord(d.settings.View)
@@ -159,12 +160,12 @@ func (d *Desk) setStatus(s capture.Status) {
 		return
 	}
 	if s.Err != nil {
-		d.messages.say(messageTrouble, d.explain(s.Err))
+		d.Messages.Say(host.MessageTrouble, d.explain(s.Err))
 	} else {
-		d.messages.clear(messageTrouble)
+		d.Messages.Clear(host.MessageTrouble)
 	}
 	d.showState()
-	d.changed()
+	d.Changed()
 }
 
 // Explain says what is wrong with the source.
@@ -240,9 +241,9 @@ func signOf(state capture.State, frozen bool) widgets.Sign {
 // showStanding renews the standing messages.
 func (d *Desk) showStanding() {
 	if d.setup.Source.Kind == setup.SourceDemo {
-		d.messages.offer(messageDemo, "A demo painting, to try it all on.", messageAct{name: "Choose a region", do: d.PickRegion})
+		d.Messages.Offer(host.MessageDemo, "A demo painting, to try it all on.", host.MessageAct{Name: "Choose a region", Do: d.PickRegion})
 	} else {
-		d.messages.clear(messageDemo)
+		d.Messages.Clear(host.MessageDemo)
 	}
 	moved := false
 	for _, p := range d.setup.Places {
@@ -252,13 +253,13 @@ func (d *Desk) showStanding() {
 		moved = moved || f.Moved()
 	}
 	if moved {
-		d.messages.offer(messageMoved, "The picture moved. Place the spots again.", messageAct{name: "They are right", do: d.spotsAreRight})
+		d.Messages.Offer(host.MessageMoved, "The picture moved. Place the spots again.", host.MessageAct{Name: "They are right", Do: d.spotsAreRight})
 	} else {
-		d.messages.clear(messageMoved)
+		d.Messages.Clear(host.MessageMoved)
 	}
 }
 
 // cardActs joins the cards to the desk.
 func (d *Desk) cardActs() widgets.CardActs {
-	return widgets.CardActs{Copy: d.copyHex, Select: d.selectSpot, Delete: d.deleteSpot, Keys: d, Tips: d.tips}
+	return widgets.CardActs{Copy: d.copyHex, Select: d.selectSpot, Delete: d.deleteSpot, Keys: d, Tips: d.Tips}
 }

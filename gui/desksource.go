@@ -29,7 +29,7 @@ func (d *Desk) watch(from setup.Source) {
 // targetStill makes the open still the target.
 func (d *Desk) targetStill() {
 	if s := d.marker.Still(); s != nil {
-		d.target.openStill(s.ID, d.target.set)
+		d.target.OpenStill(s.ID, d.target.Set)
 	}
 }
 

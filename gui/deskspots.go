@@ -5,6 +5,7 @@ import (
 	"image"
 
 	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/structure"
 )
 
 // asking is what the next click or drag in the mirror is for.
@@ -31,26 +32,26 @@ var askWords = map[asking]string{
 }
 
 // askedSide is the side of a family that is asked for.
-var askedSide = map[asking]side{askLight: lightSide, askShadow: shadowSide}
+var askedSide = map[asking]structure.Side{askLight: structure.LightSide, askShadow: structure.ShadowSide}
 
 // askSide takes the next click for a side of a family, or no longer.
-func (d *Desk) askSide(s side) {
-	d.ask(map[side]asking{noSide: askNothing, lightSide: askLight, shadowSide: askShadow}[s])
+func (d *Desk) askSide(s structure.Side) {
+	d.ask(map[structure.Side]asking{structure.NoSide: askNothing, structure.LightSide: askLight, structure.ShadowSide: askShadow}[s])
 }
 
-// ask takes the next click or drag for something; asked twice, it gives up.
+// Ask takes the next click or drag for something; asked twice, it gives up.
 func (d *Desk) ask(what asking) {
 	if d.asking == what {
 		what = askNothing
 	}
 	d.asking = what
-	d.mirror.Ask(askWords[what])
+	d.Mirror.Ask(askWords[what])
 	if what != askNothing {
-		d.focusMirror()
+		d.FocusMirror()
 	}
 }
 
-// clicked is a click on a pixel of the source.
+// Clicked is a click on a pixel of the source.
 func (d *Desk) clicked(at image.Point, add bool) {
 	switch d.asking {
 	case askTone:
@@ -58,11 +59,11 @@ func (d *Desk) clicked(at image.Point, add bool) {
 		d.ask(askNothing)
 		d.renew()
 	case askLight, askShadow:
-		d.families.clicked(askedSide[d.asking], setup.Place{At: at})
+		d.families.Clicked(askedSide[d.asking], setup.Place{At: at})
 	case askNothing:
 		d.placeSpot(setup.Place{At: at}, add)
 	default: // a corner of the area, by keys or by a click
-		d.mirror.BeginAreaAt(at)
+		d.Mirror.BeginAreaAt(at)
 	}
 }
 
@@ -70,7 +71,7 @@ func (d *Desk) clicked(at image.Point, add bool) {
 func (d *Desk) dragged(area image.Rectangle, add bool) {
 	what := d.asking
 	if what == askLight || what == askShadow {
-		d.families.clicked(askedSide[what], setup.Place{At: setup.Place{Area: area}.Centre(), Area: area})
+		d.families.Clicked(askedSide[what], setup.Place{At: setup.Place{Area: area}.Centre(), Area: area})
 		return
 	}
 	d.ask(askNothing)
@@ -87,7 +88,7 @@ func (d *Desk) dragged(area image.Rectangle, add bool) {
 // narrow watches a part of what is watched.
 func (d *Desk) narrow(area image.Rectangle) {
 	if area.Dx() < setup.LeastSide || area.Dy() < setup.LeastSide {
-		d.messages.note(fmt.Sprintf("That part is too small to watch: drag over at least %d × %d pixels.", setup.LeastSide, setup.LeastSide))
+		d.Messages.Note(fmt.Sprintf("That part is too small to watch: drag over at least %d × %d pixels.", setup.LeastSide, setup.LeastSide))
 		return
 	}
 	from := d.setup.Source
@@ -98,7 +99,7 @@ func (d *Desk) narrow(area image.Rectangle) {
 // placeSpot sets A, or B again, or adds one.
 func (d *Desk) placeSpot(p setup.Place, add bool) {
 	if add && len(d.setup.Places) == setup.MaxSpots {
-		d.messages.note("Eight spots are the most. Delete one, or drag one to where you want it.")
+		d.Messages.Note("Eight spots are the most. Delete one, or drag one to where you want it.")
 		return
 	}
 	next, at := d.setup.With(p, add)
@@ -106,17 +107,17 @@ func (d *Desk) placeSpot(p setup.Place, add bool) {
 	d.change(next, "")
 }
 
-// makePair makes two places the spots A and B.
+// MakePair makes two places the spots A and B.
 func (d *Desk) makePair(a, b setup.Place) {
 	d.selected = 1
 	d.history.Settle()
 	d.change(d.setup.Placed(0, a).Placed(1, b), "")
 }
 
-// carried moves a spot; end says that the drag is over.
+// Carried moves a spot; end says that the drag is over.
 func (d *Desk) carried(i int, to image.Point, end bool) {
 	if i >= len(d.setup.Places) {
-		d.families.carried(i-len(d.setup.Places), to, end)
+		d.families.Carried(i-len(d.setup.Places), to, end)
 		return
 	}
 	d.selected = i
@@ -142,7 +143,7 @@ func (d *Desk) selectSpot(i int) {
 
 // nextSpot selects one spot after the other, and after the last none.
 func (d *Desk) nextSpot() {
-	d.mirror.EndKeys()
+	d.Mirror.EndKeys()
 	next := d.selected + 1
 	if next >= len(d.setup.Places) {
 		next = -1
@@ -171,15 +172,15 @@ func (d *Desk) copyHex(i int) {
 		i = len(d.spots) - 1
 	}
 	if i < 0 || i >= len(d.spots) || d.spots[i].Err != nil {
-		d.messages.note("There is no spot to copy. Click one in the picture first.")
+		d.Messages.Note("There is no spot to copy. Click one in the picture first.")
 		return
 	}
-	d.copyText(d.spots[i].Colour.Hex())
+	d.CopyText(d.spots[i].Colour.Hex())
 }
 
 // looked follows the pointer or the key cursor.
 func (d *Desk) looked(at image.Point, inside bool) {
 	d.look, d.looking = at, inside
-	d.comparison.follow(at, inside)
+	d.comparison.Follow(at, inside)
 	d.renew()
 }

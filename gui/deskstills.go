@@ -4,14 +4,15 @@ import (
 	"image"
 	"time"
 
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 )
 
 // joinStills makes the owners of what is marked and of what was kept.
 func (d *Desk) joinStills() {
-	d.marker = newMarker(&d.host, &d.settings)
-	d.stills = &keptStills{host: &d.host, settings: &d.settings, takeBack: d.marker.saver.TakeBack, flush: d.marker.saver.Flush}
+	d.marker = newMarker(&d.Host, &d.settings)
+	d.stills = &keptStills{Host: &d.Host, settings: &d.settings, takeBack: d.marker.saver.TakeBack, flush: d.marker.saver.Flush}
 	d.marker.showPair, d.marker.needStill = d.showPair, d.stills.needed
 	d.stills.keptAsks = keptAsks{
 		now:  func() setup.Setup { return d.setup },
@@ -43,8 +44,8 @@ func (d *Desk) stillOpened(s *stills.Still) {
 	d.marker.open(s)
 	d.tell()
 	d.showStanding()
-	if d.comparison.idle() {
-		d.tellPage(marksAsked)
+	if d.comparison.Idle() {
+		d.TellPage(host.MarksAsked)
 	}
 	d.marker.showPen()
 }

@@ -1,10 +1,11 @@
 package gui
 
 import (
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/setup"
 )
 
-// change replaces the setup; kind joins changes of one drag to one step of undo.
+// Change replaces the setup; kind joins changes of one drag to one step of undo.
 func (d *Desk) change(next setup.Setup, kind string) {
 	d.history.Step(d.setup, kind)
 	d.apply(next)
@@ -20,16 +21,16 @@ func (d *Desk) apply(next setup.Setup) {
 	d.showMarks()
 	if next.Source.Feed() != before.Feed() {
 		d.frozen = false
-		d.mirror.ForgetView()
+		d.Mirror.ForgetView()
 		d.stills.left(was)
 		d.marker.leave()
-		d.comparison.forget()
+		d.comparison.Forget()
 		d.watcher.Freeze(false)
 		d.watcher.Reopen(d.opener(next.Source))
-		d.messages.clear(messageTrouble)
+		d.Messages.Clear(host.MessageTrouble)
 	}
 	if next.Source != before {
-		d.families.forget()
+		d.families.Forget()
 		d.remember()
 	}
 	d.keepSetup()
@@ -41,7 +42,7 @@ func (d *Desk) apply(next setup.Setup) {
 func (d *Desk) keepSetup() {
 	s := &d.settings
 	path, still := d.setup.Target.Origin()
-	if d.target.restoring {
+	if d.target.Restoring {
 		path, still = s.Target, s.TargetStill // they are being read
 	}
 	if s.Shade != d.setup.Shade || s.Target != path || s.TargetStill != still {
@@ -71,5 +72,5 @@ func (d *Desk) walk(step func(setup.Setup) (setup.Setup, bool), nothing string) 
 		d.apply(next)
 		return
 	}
-	d.messages.note(nothing)
+	d.Messages.Note(nothing)
 }

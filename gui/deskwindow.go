@@ -3,28 +3,29 @@ package gui
 import (
 	"image"
 
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 )
 
-// moved takes note of our own window's place: it may cover what is watched.
-func (d *Desk) moved(now windowPlace) {
-	covered := now.frame
-	if d.setup.Source.Kind != setup.SourceRegion || now.hidden {
+// Moved takes note of our own window's place: it may cover what is watched.
+func (d *Desk) moved(now host.WindowPlace) {
+	covered := now.Frame
+	if d.setup.Source.Kind != setup.SourceRegion || now.Hidden {
 		covered = image.Rectangle{}
 	}
 	if covered != d.covered {
 		d.covered = covered
 		d.renew()
 		d.showCovered()
-		d.changed()
+		d.Changed()
 	}
-	if now.hidden != d.hidden {
-		d.hidden = now.hidden
+	if now.Hidden != d.hidden {
+		d.hidden = now.Hidden
 		d.watcher.Freeze(d.frozen || d.hidden)
 	}
-	if !now.hidden && !now.inside.Empty() && now.inside != d.settings.Place.Rectangle() {
-		d.settings.Place = settings.RectOf(now.inside)
+	if !now.Hidden && !now.Inside.Empty() && now.Inside != d.settings.Place.Rectangle() {
+		d.settings.Place = settings.RectOf(now.Inside)
 		d.keep()
 	}
 	d.showState()
@@ -34,15 +35,15 @@ func (d *Desk) moved(now windowPlace) {
 func (d *Desk) showCovered() {
 	part := d.covered.Intersect(d.bounds)
 	if part.Empty() || d.setup.Source.Kind != setup.SourceRegion {
-		d.messages.clear(messageCovered)
+		d.Messages.Clear(host.MessageCovered)
 		return
 	}
-	d.messages.say(messageCovered, "This window covers a part of the picture; that part is not counted. Move it aside.")
+	d.Messages.Say(host.MessageCovered, "This window covers a part of the picture; that part is not counted. Move it aside.")
 }
 
 // toggleAbove switches keeping above others.
 func (d *Desk) toggleAbove() {
-	if on := !d.settings.KeepAbove; d.own.keepAbove(on) {
+	if on := !d.settings.KeepAbove; d.own.KeepAbove(on) {
 		d.settings.KeepAbove = on
 		d.keep()
 	}

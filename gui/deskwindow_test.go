@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"app.tonedesk/gui/guitest"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 )
@@ -14,29 +15,29 @@ import (
 func TestOwnWindowMoves(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	frame, inside := image.Rect(0, 0, 220, 340), image.Rect(5, 30, 215, 335)
-	place := windowPlace{frame: frame, inside: inside}
+	place := host.WindowPlace{Frame: frame, Inside: inside}
 	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 	d.moved(place)
-	if !d.covered.Empty() || d.messages.said[messageCovered] != "" {
+	if !d.covered.Empty() || d.Messages.Said[host.MessageCovered] != "" {
 		t.Errorf("a picture file counts as covered: %v", d.covered)
 	}
 	d.setup.Source = setup.Source{Kind: setup.SourceRegion, Region: image.Rect(0, 0, 400, 300)}
 	d.moved(place)
-	if d.covered != frame || d.messages.said[messageCovered] == "" {
-		t.Errorf("over the region, %v is covered; it says %q", d.covered, d.messages.said[messageCovered])
+	if d.covered != frame || d.Messages.Said[host.MessageCovered] == "" {
+		t.Errorf("over the region, %v is covered; it says %q", d.covered, d.Messages.Said[host.MessageCovered])
 	}
 	if d.settings.Place.Rectangle() != inside {
 		t.Errorf("its place is kept as %v", d.settings.Place.Rectangle())
 	}
-	d.moved(windowPlace{frame: frame, inside: image.Rectangle{}, hidden: true})
-	if !d.covered.Empty() || !d.hidden || d.settings.Place.Rectangle() != inside || d.messages.said[messageCovered] != "" {
+	d.moved(host.WindowPlace{Frame: frame, Inside: image.Rectangle{}, Hidden: true})
+	if !d.covered.Empty() || !d.hidden || d.settings.Place.Rectangle() != inside || d.Messages.Said[host.MessageCovered] != "" {
 		t.Errorf("minimised: %v covered, hidden %v, place %v", d.covered, d.hidden, d.settings.Place.Rectangle())
 	}
-	d.moved(windowPlace{frame: frame.Add(image.Pt(1000, 0)), inside: inside.Add(image.Pt(1000, 0))})
-	if d.hidden || d.messages.said[messageCovered] != "" || d.settings.Place.Rectangle() != inside.Add(image.Pt(1000, 0)) {
-		t.Errorf("moved aside: hidden %v, it says %q, place %v", d.hidden, d.messages.said[messageCovered], d.settings.Place.Rectangle())
+	d.moved(host.WindowPlace{Frame: frame.Add(image.Pt(1000, 0)), Inside: inside.Add(image.Pt(1000, 0))})
+	if d.hidden || d.Messages.Said[host.MessageCovered] != "" || d.settings.Place.Rectangle() != inside.Add(image.Pt(1000, 0)) {
+		t.Errorf("moved aside: hidden %v, it says %q, place %v", d.hidden, d.Messages.Said[host.MessageCovered], d.settings.Place.Rectangle())
 	}
-	d.moved(windowPlace{}) // the system doesn't tell
+	d.moved(host.WindowPlace{}) // the system doesn't tell
 	if !d.covered.Empty() || d.hidden {
 		t.Error("nothing is known, yet something is covered or hidden")
 	}
@@ -46,7 +47,7 @@ func TestOwnWindowMoves(t *testing.T) {
 func TestStayingAboveIsRefused(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	d.toggleAbove()
-	if d.settings.KeepAbove || d.messages.said[messageNote] == "" {
-		t.Errorf("without a desktop it stays above: %v; it says %q", d.settings.KeepAbove, d.messages.said[messageNote])
+	if d.settings.KeepAbove || d.Messages.Said[host.MessageNote] == "" {
+		t.Errorf("without a desktop it stays above: %v; it says %q", d.settings.KeepAbove, d.Messages.Said[host.MessageNote])
 	}
 }

@@ -24,7 +24,7 @@ func TestZoomedMirrorReads(t *testing.T) {
 	}
 	d.see(t, img)
 	groups := d.worker.Last().Reading.Histogram
-	m := d.mirror
+	m := d.Mirror
 	for range 8 {
 		m.Scrolled(&fyne.ScrollEvent{PointEvent: fyne.PointEvent{Position: m.Fit().Pane(image.Pt(301, 101))}, Scrolled: fyne.NewDelta(0, 10)})
 		d.see(t, img)

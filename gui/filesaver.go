@@ -13,13 +13,14 @@ import (
 	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
 // fileSaver lets the painter choose files to write.
 type fileSaver struct {
-	*host
+	*host.Host
 	reads  func() []string // paths of the files that the window reads
 	folder string          // that was chosen last; "" before any was
 }
@@ -35,7 +36,7 @@ type saveForm struct {
 	write        func(path string)
 }
 
-// ask lets the painter choose a file to write. what is the deed, "save the colours"; a
+// Ask lets the painter choose a file to write. what is the deed, "save the colours"; a
 // name with none of the endings gets the first. write is called with the path that was
 // chosen. The painter has then agreed to writing over a file that is there; nothing has been
 // done to it yet.
@@ -50,17 +51,17 @@ func (s *fileSaver) ask(what, name string, endings []string, write func(path str
 	ending := widgets.SmallLabel()
 	ending.SetText("Ending: " + strings.Join(endings, ", "))
 	where := container.NewBorder(nil, nil, nil, container.NewCenter(widget.NewButton("Folder…", f.askFolder)), f.folder)
-	f.dialog = dialog.NewCustomConfirm(wording.Capitalised(what), "Save", "Cancel", container.NewVBox(f, ending, where), f.answered, s.window)
+	f.dialog = dialog.NewCustomConfirm(wording.Capitalised(what), "Save", "Cancel", container.NewVBox(f, ending, where), f.answered, s.Window)
 	f.show()
 	f.TypedShortcut(&fyne.ShortcutSelectAll{})
 }
 
-// show shows the form, or shows it again, with its folder.
+// Show shows the form, or shows it again, with its folder.
 func (f *saveForm) show() {
 	f.folder.SetText(f.s.folder)
 	f.dialog.Resize(fyne.NewSize(45*widgets.Step, 0)) // where the window has the room
 	f.dialog.Show()
-	f.s.window.Canvas().Focus(f)
+	f.s.Window.Canvas().Focus(f)
 }
 
 // TypedKey closes the form with Esc.
@@ -76,12 +77,12 @@ func (f *saveForm) TypedKey(k *fyne.KeyEvent) {
 func (f *saveForm) askFolder() {
 	open := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
 		if err != nil {
-			f.s.messages.note(wording.Explain("open the folder", err))
+			f.s.Messages.Note(wording.Explain("open the folder", err))
 		} else if folder != nil {
 			f.s.folder = folder.Path()
 		}
 		f.show()
-	}, f.s.window)
+	}, f.s.Window)
 	if now, err := storage.ListerForURI(storage.NewFileURI(f.s.folder)); err == nil {
 		open.SetLocation(now)
 	}
@@ -90,7 +91,7 @@ func (f *saveForm) askFolder() {
 
 // answered takes the painter's answer to the form.
 func (f *saveForm) answered(save bool) {
-	f.s.focusMirror()
+	f.s.FocusMirror()
 	if !save {
 		return
 	}
@@ -108,9 +109,9 @@ func (f *saveForm) answered(save bool) {
 	case err != nil: // there is none, or writing says why not
 		f.write(path)
 	case there.IsDir():
-		f.s.messages.note(wording.ExplainWriting("write "+wording.Quote(name), syscall.EISDIR))
+		f.s.Messages.Note(wording.ExplainWriting("write "+wording.Quote(name), syscall.EISDIR))
 	case f.s.isRead(there):
-		f.s.messages.note(wording.Sentence("write "+wording.Quote(name), "it is the picture that is read", "choose another name"))
+		f.s.Messages.Note(wording.Sentence("write "+wording.Quote(name), "it is the picture that is read", "choose another name"))
 	default:
 		f.askOver(path)
 	}
@@ -123,9 +124,9 @@ func (f *saveForm) askOver(path string) {
 			f.show()
 			return
 		}
-		f.s.focusMirror()
+		f.s.FocusMirror()
 		f.write(path)
-	}, f.s.window)
+	}, f.s.Window)
 	over.SetConfirmText("Write over")
 	over.SetDismissText("Back")
 	over.SetConfirmImportance(widget.MediumImportance) // what can't be undone isn't urged

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 )
@@ -20,7 +21,7 @@ func askedFile(t *testing.T, d *Desk, folder string) (f *saveForm, written *[]st
 	t.Helper()
 	d.saves.folder, written = folder, new([]string)
 	d.saves.ask("save the colours", "colours.png", []string{".png", ".css"}, func(path string) { *written = append(*written, path) })
-	f, ok := d.window.Canvas().Focused().(*saveForm)
+	f, ok := d.Window.Canvas().Focused().(*saveForm)
 	if !ok {
 		t.Fatal("the name is not at hand")
 	}
@@ -55,13 +56,13 @@ func TestSaveFormGivesUp(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	f, written := askedFile(t, d, t.TempDir())
 	f.enter(" ")
-	if d.window.Canvas().Focused() != fyne.Focusable(f) {
+	if d.Window.Canvas().Focused() != fyne.Focusable(f) {
 		t.Error("the form is gone, and nothing is named")
 	}
 	f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
 	_, again := askedFile(t, d, t.TempDir())
 	test.Tap(buttonNamed(t, d, "Cancel"))
-	if top := d.window.Canvas().Overlays().Top(); top != nil || len(*written)+len(*again) > 0 {
+	if top := d.Window.Canvas().Overlays().Top(); top != nil || len(*written)+len(*again) > 0 {
 		t.Errorf("given up, it shows %v and writes %q, %q", top, *written, *again)
 	}
 }
@@ -77,7 +78,7 @@ func TestSaveFormAsksBeforeWritingOver(t *testing.T) {
 	f, written := askedFile(t, d, folder)
 	f.enter("old")
 	test.Tap(buttonNamed(t, d, "Back"))
-	if len(*written) > 0 || d.window.Canvas().Focused() != fyne.Focusable(f) || f.Text != "old" {
+	if len(*written) > 0 || d.Window.Canvas().Focused() != fyne.Focusable(f) || f.Text != "old" {
 		t.Errorf("not agreed to, it writes %q and asks for %q", *written, f.Text)
 	}
 	test.Tap(buttonNamed(t, d, "Save"))
@@ -115,10 +116,10 @@ func TestSaveFormRefuses(t *testing.T) {
 	} {
 		f, written := askedFile(t, d, dir)
 		f.enter(name)
-		if got := d.messages.said[messageNote]; !strings.Contains(got, want) || len(*written) > 0 {
+		if got := d.Messages.Said[host.MessageNote]; !strings.Contains(got, want) || len(*written) > 0 {
 			t.Errorf("%s: it says %q and writes %q", name, got, *written)
 		}
-		d.messages.clear(messageNote)
+		d.Messages.Clear(host.MessageNote)
 	}
 }
 
@@ -137,7 +138,7 @@ func TestSaveFormFolder(t *testing.T) {
 	}
 	test.Tap(buttonNamed(t, d, "Folder…"))
 	var item fyne.Tappable // around the words that come next
-	for _, o := range test.LaidOutObjects(d.window.Canvas().Overlays().Top()) {
+	for _, o := range test.LaidOutObjects(d.Window.Canvas().Overlays().Top()) {
 		if tappable, ok := o.(fyne.Tappable); ok {
 			item = tappable
 		}
@@ -159,8 +160,8 @@ func TestSaveFormFolder(t *testing.T) {
 // In a small window all of the form is seen, however deep the folder lies.
 func TestSaveFormFits(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	c := d.window.Canvas()
-	d.window.Resize(fyne.NewSize(320, 600))
+	c := d.Window.Canvas()
+	d.Window.Resize(fyne.NewSize(320, 600))
 	askedFile(t, d, strings.Repeat("/studies of hands", 12))
 	parts := 0
 	for _, o := range test.LaidOutObjects(c.Overlays().Top()) {
@@ -173,7 +174,7 @@ func TestSaveFormFits(t *testing.T) {
 			continue // the heading, to which the toolkit gives no size
 		}
 		parts++
-		at, least := d.app.Driver().AbsolutePositionForObject(o), o.MinSize()
+		at, least := d.App.Driver().AbsolutePositionForObject(o), o.MinSize()
 		end := at.Add(o.Size())
 		if o.Size().Height < least.Height || o.Size().Width < least.Width || at.X < 0 || at.Y < 0 || end.X > c.Size().Width || end.Y > c.Size().Height {
 			t.Errorf("%T of %v at %v asks for %v, in a window of %v", o, o.Size(), at, least, c.Size())

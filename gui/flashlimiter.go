@@ -1,6 +1,10 @@
 package gui
 
-import "time"
+import (
+	"time"
+
+	"app.tonedesk/gui/comparing"
+)
 
 // lookEvery is the least time between two changes of how all of the picture looks, however
 // they are driven, held keys and clicks included. WCAG 2.2, success criterion 2.3.1, allows
@@ -25,7 +29,7 @@ type flashLimiter struct {
 type look struct {
 	view     string
 	mirrored bool
-	how      comparing
+	how      comparing.Way
 }
 
 // requested is how the picture is to look: it may have to wait for that.
@@ -60,7 +64,7 @@ func (l *flashLimiter) applyLook() {
 	l.apply(now, l.asked)
 }
 
-// wait returns how long the next change has to wait, and takes note of it if it hasn't.
+// Wait returns how long the next change has to wait, and takes note of it if it hasn't.
 func (l *flashLimiter) wait(now time.Time) time.Duration {
 	if left := l.every - now.Sub(l.last); left > 0 && !l.last.IsZero() {
 		return min(left, l.every) // also if the clock was set back

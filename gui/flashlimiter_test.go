@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/comparing"
 	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/settings"
 )
@@ -19,7 +20,7 @@ func TestLookChangesNoFasterThanAllowed(t *testing.T) {
 	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 	d.flashes.every = 60 * time.Millisecond
 	var due []func()
-	d.later = func(_ time.Duration, f func()) func() { due = append(due, f); return func() {} }
+	d.Later = func(_ time.Duration, f func()) func() { due = append(due, f); return func() {} }
 	var changes []time.Time
 	was := d.currentLook()
 	note := func() {
@@ -49,7 +50,7 @@ func TestLookChangesNoFasterThanAllowed(t *testing.T) {
 		t.Fatal("held keys change nothing")
 	}
 	views := views.All()
-	want := look{view: views[(1+300)%len(views)].Key, mirrored: false, how: compareNothing}
+	want := look{view: views[(1+300)%len(views)].Key, mirrored: false, how: comparing.Nothing}
 	d.flashes.last = time.Time{}
 	for _, f := range due {
 		f()

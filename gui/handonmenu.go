@@ -10,6 +10,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/export"
@@ -39,21 +40,21 @@ func handOnWays() []handOnWay {
 
 // handOn hands the still on that is open, as it is marked.
 type handOn struct {
-	*host
+	*host.Host
 	marker    *marker
 	settings  *settings.Settings // read only
 	askFile   func(what, name string, endings []string, write func(path string))
 	copyImage func(image.Image)
 }
 
-// ask shows the ways to hand the open still on, below a point of the window.
+// Ask shows the ways to hand the open still on, below a point of the window.
 func (h *handOn) ask(at fyne.Position) {
 	var items []*fyne.MenuItem
 	for _, way := range handOnWays() {
 		items = append(items, fyne.NewMenuItem(way.name, func() { h.askFor(way) }))
 	}
 	items = append(items, fyne.NewMenuItemSeparator(), fyne.NewMenuItem("Copy the picture with its notes", h.copy))
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), h.window.Canvas(), at)
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), h.Window.Canvas(), at)
 }
 
 // copy copies the open still with its notes as a picture.
@@ -62,9 +63,9 @@ func (h *handOn) copy() {
 	if still == nil {
 		return
 	}
-	h.background(func() {
+	h.Background(func() {
 		img := stills.Annotate(analysis.Opaque(still.Picture), list, 0)
-		h.onWindow(func() { h.copyImage(img) })
+		h.OnWindow(func() { h.copyImage(img) })
 	})
 }
 
@@ -104,8 +105,8 @@ func (h *handOn) write(way handOnWay, path string) {
 	subject.Options.Groups, subject.Bands = h.settings.Groups, h.settings.Knobs["bands"]
 	rules := h.settings.Rules
 	name := filepath.Base(path)
-	h.messages.note("Writing " + name + ".")
-	h.background(func() {
+	h.Messages.Note("Writing " + name + ".")
+	h.Background(func() {
 		if way.ending != ".ora" { // whose layers stay transparent
 			subject.Picture = analysis.Opaque(subject.Picture)
 		}
@@ -113,13 +114,13 @@ func (h *handOn) write(way handOnWay, path string) {
 			subject.Families = families.Find(subject.Picture, subject.Out, rules)
 		}
 		err := way.Save(path, true, subject)
-		h.onWindow(func() {
+		h.OnWindow(func() {
 			if err != nil {
 				fyne.LogError("handing a still on", err)
-				h.messages.note(wording.ExplainWriting("write "+wording.Quote(name), err))
+				h.Messages.Note(wording.ExplainWriting("write "+wording.Quote(name), err))
 				return
 			}
-			h.messages.note("Written as " + name + ".")
+			h.Messages.Note("Written as " + name + ".")
 		})
 	})
 }

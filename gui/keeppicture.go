@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
@@ -23,14 +24,14 @@ type keptStill struct {
 func (k *keptStills) keep(opened bool) {
 	bounds, _ := k.seen()
 	switch {
-	case k.store == nil:
-		k.messages.note(wording.Explain("keep the picture", errNoStills))
+	case k.Store == nil:
+		k.Messages.Note(wording.Explain("keep the picture", errNoStills))
 	case k.now().Source.Kind == setup.SourceStill:
-		k.messages.note("This is a still already: it is kept, with its notes.")
+		k.Messages.Note("This is a still already: it is kept, with its notes.")
 	case bounds.Empty():
-		k.messages.note("There is no picture to keep yet.")
+		k.Messages.Note("There is no picture to keep yet.")
 	default:
-		k.messages.note("Keeping the picture.")
+		k.Messages.Note("Keeping the picture.")
 		k.copy(func(c *live.Copy) { k.keepCopy(c, opened) })
 	}
 }
@@ -39,19 +40,19 @@ func (k *keptStills) keep(opened bool) {
 // picture is: a picture file or an unchanged screen was read long ago.
 func (k *keptStills) keepCopy(c *live.Copy, opened bool) {
 	at := time.Now()
-	k.background(func() {
+	k.Background(func() {
 		meta := metaOf(c)
 		meta.Time = at
-		id, err := k.store.Keep(c.Pixels, meta, nil)
-		k.onWindow(func() {
+		id, err := k.Store.Keep(c.Pixels, meta, nil)
+		k.OnWindow(func() {
 			if err != nil {
-				k.messages.note(wording.ExplainWriting("keep the picture", err))
+				k.Messages.Note(wording.ExplainWriting("keep the picture", err))
 				fyne.LogError("keeping a still", err)
 				return
 			}
 			k.last = keptStill{id, c.Source, c.At}
-			k.messages.note(keptWords)
-			k.tellPage(stillsChanged)
+			k.Messages.Note(keptWords)
+			k.TellPage(host.StillsChanged)
 			k.checkLimit()
 			if opened {
 				k.open(id)
@@ -79,8 +80,8 @@ const keptWords = "Kept as a still."
 
 // leaveAnswer takes the answer away.
 func (k *keptStills) leaveAnswer() {
-	if k.messages.said[messageNote] == keptWords {
-		k.messages.clear(messageNote)
+	if k.Messages.Said[host.MessageNote] == keptWords {
+		k.Messages.Clear(host.MessageNote)
 	}
 }
 

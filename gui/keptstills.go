@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
@@ -21,7 +22,7 @@ import (
 // keptStills keeps pictures as stills, opens what was kept, goes back to what was watched
 // before, renames, deletes and brings back.
 type keptStills struct {
-	*host
+	*host.Host
 	keptAsks
 	settings *settings.Settings            // read only
 	takeBack func(id string) *stills.Still // one that was closed while not all of it was saved, or nil
@@ -53,7 +54,7 @@ func asSource(id string) setup.Source { return setup.Source{Kind: setup.SourceSt
 
 // stream opens a still for the watcher, on its goroutine, and tells the window of it.
 func (k *keptStills) stream(id string) (capture.Stream, error) {
-	if k.store == nil {
+	if k.Store == nil {
 		return nil, errNoStills
 	}
 	k.opening.Lock() // what the window does not want any more is let go of before the next
@@ -61,11 +62,11 @@ func (k *keptStills) stream(id string) (capture.Stream, error) {
 	s := k.takeBack(id)
 	if s == nil {
 		var err error
-		if s, err = k.store.Mark(id); err != nil {
+		if s, err = k.Store.Mark(id); err != nil {
 			return nil, err
 		}
 	}
-	k.onWindow(func() { k.opened(s) })
+	k.OnWindow(func() { k.opened(s) })
 	return capture.NewPictureStream(s.Picture.Pix, s.Picture.Stride, image.Pt(s.Picture.Width, s.Picture.Height)), nil
 }
 
@@ -111,8 +112,8 @@ func (k *keptStills) gone(err error) {
 	id := k.now().Source.Path
 	k.back()
 	k.forget(id)
-	k.messages.note(wording.Explain("open the still", err))
-	k.tellPage(stillsChanged)
+	k.Messages.Note(wording.Explain("open the still", err))
+	k.TellPage(host.StillsChanged)
 }
 
 // rename gives a still that is open another name.
@@ -122,22 +123,22 @@ func (k *keptStills) rename(s *stills.Still, name string) {
 	}
 	s.Meta.Name = name
 	id := s.ID
-	k.background(func() {
-		err := k.store.Rename(id, name)
-		k.onWindow(func() {
+	k.Background(func() {
+		err := k.Store.Rename(id, name)
+		k.OnWindow(func() {
 			if err != nil {
-				k.messages.note(wording.ExplainWriting("rename the still", err))
+				k.Messages.Note(wording.ExplainWriting("rename the still", err))
 			}
-			k.tellPage(stillsChanged)
+			k.TellPage(host.StillsChanged)
 		})
 	})
 }
 
 // showFolder shows the folder of the still that is watched in the desktop's file window.
 func (k *keptStills) showFolder() {
-	folder := k.store.Folder(k.now().Source.Path)
-	if err := k.app.OpenURL(&url.URL{Scheme: "file", Path: filepath.ToSlash(folder)}); err != nil {
+	folder := k.Store.Folder(k.now().Source.Path)
+	if err := k.App.OpenURL(&url.URL{Scheme: "file", Path: filepath.ToSlash(folder)}); err != nil {
 		fyne.LogError("opening the still's folder", err)
 	}
-	k.messages.note("It lies in " + folder + ".")
+	k.Messages.Note("It lies in " + folder + ".")
 }

@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
+	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/proposals"
 	"app.tonedesk/gui/setup"
 )
 
@@ -32,36 +34,36 @@ func commands() []command {
 		{name: "Show the demo painting", menu: true, does: func(d *Desk) { d.watch(setup.Source{Kind: setup.SourceDemo}) }},
 		{name: "Freeze, or go on", keys: "F", runes: "fF", menu: true, does: (*Desk).Freeze, on: func(d *Desk) bool { return d.frozen }},
 		{name: "Keep the picture as a still", keys: "Ctrl+S", ctrl: fyne.KeyS, menu: true, does: func(d *Desk) { d.stills.keep(false) }},
-		{name: "Compare with a still from before", keys: "D", runes: "dD", menu: true, does: func(d *Desk) { d.comparison.byKey() }, on: func(d *Desk) bool { return d.comparison.on() }},
-		{name: "The other picture, where two are shown in turns", keys: "N", runes: "nN", does: func(d *Desk) { d.comparison.other() }},
+		{name: "Compare with a still from before", keys: "D", runes: "dD", menu: true, does: func(d *Desk) { d.comparison.ByKey() }, on: func(d *Desk) bool { return d.comparison.On() }},
+		{name: "The other picture, where two are shown in turns", keys: "N", runes: "nN", does: func(d *Desk) { d.comparison.Other() }},
 		{name: "Watch a part only", keys: "W", runes: "wW", menu: true, does: func(d *Desk) { d.ask(askNarrow) }},
 		{name: "Watch the whole picture", keys: "E", runes: "eE", menu: true, does: (*Desk).watchAll},
 		{name: "Leave out an area", keys: "O", runes: "oO", menu: true, does: func(d *Desk) { d.ask(askArea) }},
 		{name: "Leave out a lightness", keys: "L", runes: "lL", menu: true, does: func(d *Desk) { d.ask(askTone) }},
 		{name: "Count everything again", keys: "A", runes: "aA", menu: true, does: func(d *Desk) { d.change(d.setup.CountingAll(), "") }},
 		{name: "Measure an area", keys: "M", runes: "mM", menu: true, does: func(d *Desk) { d.ask(askMeasure) }},
-		{name: "Set a family by hand", keys: "H", runes: "hH", menu: true, does: func(d *Desk) { d.families.add() }},
+		{name: "Set a family by hand", keys: "H", runes: "hH", menu: true, does: func(d *Desk) { d.families.Add() }},
 		{name: "Group edges by themselves again", keys: "G", runes: "gG", menu: true, does: (*Desk).edgesAutomatic},
-		{name: "Choose a target to paint toward", keys: "T", runes: "tT", menu: true, does: func(d *Desk) { d.target.ask() }},
+		{name: "Choose a target to paint toward", keys: "T", runes: "tT", menu: true, does: func(d *Desk) { d.target.Ask() }},
 		{name: "Spots are right again", keys: "P", runes: "pP", menu: true, does: (*Desk).spotsAreRight},
 		{name: "Next view", keys: "V", runes: "v", does: func(d *Desk) { d.nextView(1) }},
 		{name: "View before", keys: "Shift+V", runes: "V", does: func(d *Desk) { d.nextView(-1) }},
 		{name: "Mirrored left-right", keys: "X", runes: "xX", menu: true, does: (*Desk).flip, on: func(d *Desk) bool { return d.settings.Mirrored }},
 		{name: "Less: bands, strength or size of the view", keys: "−", runes: "-−", does: func(d *Desk) { d.turnKnob(-1) }},
 		{name: "More of it", keys: "+", runes: "+=", does: func(d *Desk) { d.turnKnob(1) }},
-		{name: "Larger", keys: "Ctrl++, wheel", ctrl: fyne.KeyEqual, does: func(d *Desk) { d.mirror.Zoom(1) }},
-		{name: "Larger, by the key of the plus", ctrl: fyne.KeyPlus, does: func(d *Desk) { d.mirror.Zoom(1) }},
-		{name: "Smaller", keys: "Ctrl+−, wheel", ctrl: fyne.KeyMinus, does: func(d *Desk) { d.mirror.Zoom(-1) }},
-		{name: "All of the picture", keys: "Ctrl+0", ctrl: fyne.Key0, menu: true, does: func(d *Desk) { d.mirror.Zoom(0) }},
-		{name: "Move the enlarged picture", keys: "Ctrl+Arrows", ctrl: fyne.KeyLeft, does: func(d *Desk) { d.mirror.Pan(image.Pt(-1, 0)) }},
-		{name: "Move it right", ctrl: fyne.KeyRight, does: func(d *Desk) { d.mirror.Pan(image.Pt(1, 0)) }},
-		{name: "Move it up", ctrl: fyne.KeyUp, does: func(d *Desk) { d.mirror.Pan(image.Pt(0, -1)) }},
-		{name: "Move it down", ctrl: fyne.KeyDown, does: func(d *Desk) { d.mirror.Pan(image.Pt(0, 1)) }},
+		{name: "Larger", keys: "Ctrl++, wheel", ctrl: fyne.KeyEqual, does: func(d *Desk) { d.Mirror.Zoom(1) }},
+		{name: "Larger, by the key of the plus", ctrl: fyne.KeyPlus, does: func(d *Desk) { d.Mirror.Zoom(1) }},
+		{name: "Smaller", keys: "Ctrl+−, wheel", ctrl: fyne.KeyMinus, does: func(d *Desk) { d.Mirror.Zoom(-1) }},
+		{name: "All of the picture", keys: "Ctrl+0", ctrl: fyne.Key0, menu: true, does: func(d *Desk) { d.Mirror.Zoom(0) }},
+		{name: "Move the enlarged picture", keys: "Ctrl+Arrows", ctrl: fyne.KeyLeft, does: func(d *Desk) { d.Mirror.Pan(image.Pt(-1, 0)) }},
+		{name: "Move it right", ctrl: fyne.KeyRight, does: func(d *Desk) { d.Mirror.Pan(image.Pt(1, 0)) }},
+		{name: "Move it up", ctrl: fyne.KeyUp, does: func(d *Desk) { d.Mirror.Pan(image.Pt(0, -1)) }},
+		{name: "Move it down", ctrl: fyne.KeyDown, does: func(d *Desk) { d.Mirror.Pan(image.Pt(0, 1)) }},
 		{name: "Next spot", keys: "S", runes: "sS", does: (*Desk).nextSpot},
 		{name: "Delete the spot", keys: "Delete", key: fyne.KeyDelete, does: func(d *Desk) { d.deleteSpot(d.selected) }},
 		{name: "Copy the spot's colour", keys: "C", runes: "cC", does: func(d *Desk) { d.copyHex(d.selected) }},
-		{name: "Copy B brought to A's lightness", keys: "B", runes: "b", does: func(d *Desk) { copyMatched(&d.host, d.spots, d.selected, false) }},
-		{name: "Copy A brought to B's lightness", keys: "Shift+B", runes: "B", does: func(d *Desk) { copyMatched(&d.host, d.spots, d.selected, true) }},
+		{name: "Copy B brought to A's lightness", keys: "B", runes: "b", does: func(d *Desk) { proposals.CopyMatched(&d.Host, d.spots, d.selected, false) }},
+		{name: "Copy A brought to B's lightness", keys: "Shift+B", runes: "B", does: func(d *Desk) { proposals.CopyMatched(&d.Host, d.spots, d.selected, true) }},
 		{name: "Undo", keys: "Ctrl+Z", ctrl: fyne.KeyZ, menu: true, does: (*Desk).Undo},
 		{name: "Do again", keys: "Ctrl+Y", ctrl: fyne.KeyY, menu: true, does: (*Desk).Redo},
 		{name: "Keep above others", keys: "K", runes: "kK", menu: true, does: (*Desk).toggleAbove, on: func(d *Desk) bool { return d.settings.KeepAbove }},
@@ -154,15 +156,15 @@ func (d *Desk) giveUp() {
 		d.ask(askNothing)
 	case d.parts.panel != panelNone:
 		d.openPanel(panelNone)
-	case d.mirror.EndKeys():
+	case d.Mirror.EndKeys():
 	case d.marker.Unselect():
 	case d.marker.leaveTool():
-	case !d.comparison.idle():
-		d.comparison.end()
+	case !d.comparison.Idle():
+		d.comparison.End()
 	case d.selected >= 0:
 		d.selectSpot(-1)
 	default:
-		d.messages.clear(messageNote)
+		d.Messages.Clear(host.MessageNote)
 	}
-	d.focusMirror()
+	d.FocusMirror()
 }

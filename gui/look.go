@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/comparing"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/wording"
@@ -11,7 +12,7 @@ import (
 
 // currentLook is how the picture looks now.
 func (d *Desk) currentLook() look {
-	return look{d.settings.View, d.settings.Mirrored, d.comparison.how}
+	return look{d.settings.View, d.settings.Mirrored, d.comparison.How}
 }
 
 // applyLook has the picture look otherwise.
@@ -21,7 +22,7 @@ func (d *Desk) applyLook(from, to look) {
 		d.settled()
 	}
 	if to.how != from.how {
-		d.comparison.as(to.how)
+		d.comparison.As(to.how)
 	}
 }
 
@@ -57,28 +58,28 @@ func (d *Desk) flip() {
 func (d *Desk) turnKnob(steps int) {
 	view := live.ViewOf(live.Wanted{Settings: d.settings})
 	if view.Knob == nil {
-		d.messages.note("There is nothing to set about the view " + view.Name + ".")
+		d.Messages.Note("There is nothing to set about the view " + view.Name + ".")
 		return
 	}
 	at := view.Knob.At(d.settings.Knob(view) + float64(steps)*view.Knob.Step)
 	d.settings = d.settings.WithKnob(view.Key, at)
-	d.messages.note(view.Name + ": " + wording.SayKnob(*view.Knob, at) + ".")
+	d.Messages.Note(view.Name + ": " + wording.SayKnob(*view.Knob, at) + ".")
 	d.settled()
 }
 
 // joinComparer makes the one that compares what is watched.
 func (d *Desk) joinComparer() {
-	d.comparison = newComparer(&d.host, compareActs{
-		copyPicture: d.copyPicture, comeBack: d.comeBack, wait: d.flashes.wait,
-		view: func() (views.View, float64) {
+	d.comparison = comparing.New(&d.Host, comparing.Acts{
+		CopyPicture: d.copyPicture, ComeBack: d.comeBack, Wait: d.flashes.wait,
+		View: func() (views.View, float64) {
 			view := live.ViewOf(live.Wanted{Settings: d.settings})
 			return view, d.settings.Knob(view)
 		},
-		wish: func(how comparing) {
+		Wish: func(how comparing.Way) {
 			next := d.flashes.requested()
 			next.how = how
 			d.flashes.request(next)
 		},
-		openPage: func() { d.openPage(pageIndex(settings.PageStills)) },
+		OpenPage: func() { d.openPage(pageIndex(settings.PageStills)) },
 	})
 }

@@ -23,13 +23,13 @@ func TestPagesLook(t *testing.T) {
 			if page == settings.PageStructure {
 				d.searchNow(t)
 			}
-			press(d.mirror, image.Pt(150, 150), 0)
-			press(d.mirror, image.Pt(270, 150), 0)
-			d.mirror.MouseOut()
+			press(d.Mirror, image.Pt(150, 150), 0)
+			press(d.Mirror, image.Pt(270, 150), 0)
+			d.Mirror.MouseOut()
 			d.see(t, form())
 			d.see(t, form())
-			d.window.Canvas().Unfocus()
-			guitest.AssertPicture(t, "page_"+strings.ToLower(page)+"_380", d.window.Canvas().Capture())
+			d.Window.Canvas().Unfocus()
+			guitest.AssertPicture(t, "page_"+strings.ToLower(page)+"_380", d.Window.Canvas().Capture())
 		})
 	}
 }
@@ -41,7 +41,7 @@ func TestNotesLook(t *testing.T) {
 	s.Width, s.Height = 600, 900
 	d := newTestDesk(t, s)
 	openNewStill(t, d, form())
-	m := d.mirror
+	m := d.Mirror
 	d.marker.setTool(2)
 	drag(m, image.Pt(40, 40), image.Pt(120, 90))
 	d.marker.setTool(7)
@@ -52,9 +52,9 @@ func TestNotesLook(t *testing.T) {
 	drag(m, image.Pt(60, 200), image.Pt(340, 280))
 	m.MouseOut()
 	d.see(t, form())
-	d.window.Canvas().Unfocus()
-	whole := d.window.Canvas().Capture()
-	at := d.app.Driver().AbsolutePositionForObject(m).Add(m.Fit().Pos)
+	d.Window.Canvas().Unfocus()
+	whole := d.Window.Canvas().Capture()
+	at := d.App.Driver().AbsolutePositionForObject(m).Add(m.Fit().Pos)
 	box := image.Rect(int(at.X), int(at.Y), int(at.X+m.Fit().Size.Width), int(at.Y+m.Fit().Size.Height))
 	picture := image.NewNRGBA(image.Rectangle{Max: box.Size()})
 	draw.Draw(picture, picture.Rect, whole, box.Min, draw.Src)

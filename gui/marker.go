@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
@@ -18,7 +19,7 @@ import (
 // marker joins the still that is open for marking with the mirror, where the pointer is its
 // pen, with the messages and the page of stills.
 type marker struct {
-	*host
+	*host.Host
 	*marking.Board
 	saver     *marking.Saver
 	settings  *settings.Settings // read only
@@ -29,30 +30,30 @@ type marker struct {
 	relay bool // and is to be laid anew afterwards
 }
 
-func newMarker(h *host, s *settings.Settings) *marker {
-	m := &marker{host: h, settings: s}
-	m.saver = marking.NewSaver(h.store, marking.SaverEvents{
-		Soon: h.soon, Fail: m.notSaved, Saved: func() { m.tellPage(notesSaved) },
+func newMarker(h *host.Host, s *settings.Settings) *marker {
+	m := &marker{Host: h, settings: s}
+	m.saver = marking.NewSaver(h.Store, marking.SaverEvents{
+		Soon: h.Soon, Fail: m.notSaved, Saved: func() { m.TellPage(host.NotesSaved) },
 	})
-	told := func(e pageEvent) func() { return func() { m.tellPage(e) } }
+	told := func(e host.PageEvent) func() { return func() { m.TellPage(e) } }
 	m.Board = marking.NewBoard(m.saver, marking.Acts{
 		Look: m.look, SpotSize: func() int { return m.settings.SpotSize },
-		Drawn:    func(layer *image.RGBA) { m.mirror.SetOverlay(widgets.OverlayNotes, layer) },
-		Selected: told(noteChanged), Measured: told(measuredChanged), Words: told(noteWordsAsked),
-		Changed: func() { m.changed() },
-		Barred:  func(why error) { m.messages.note(wording.SayBarred(why)) },
-		Pan:     func(by image.Point) { m.mirror.PanBy(by) },
+		Drawn:    func(layer *image.RGBA) { m.Mirror.SetOverlay(widgets.OverlayNotes, layer) },
+		Selected: told(host.NoteChanged), Measured: told(host.MeasuredChanged), Words: told(host.NoteWordsAsked),
+		Changed: func() { m.Changed() },
+		Barred:  func(why error) { m.Messages.Note(wording.SayBarred(why)) },
+		Pan:     func(by image.Point) { m.Mirror.PanBy(by) },
 	})
 	return m
 }
 
 // look is how the still lies in the mirror.
 func (m *marker) look() marking.Look {
-	size, fit := m.mirror.Pixels(), m.mirror.Fit().Bounds
+	size, fit := m.Mirror.Pixels(), m.Mirror.Fit().Bounds
 	return marking.Look{Flipped: m.settings.Mirrored, View: notes.View{
 		Origin: ink.Pt(float64(fit.Min.X), float64(fit.Min.Y)),
 		Scale:  math.Max(float64(size.X)/math.Max(float64(fit.Dx()), 1), 1e-3),
-		Pixel:  float64(m.mirror.Scale()), Numbers: true, Readings: true,
+		Pixel:  float64(m.Mirror.Scale()), Numbers: true, Readings: true,
 		Inside: image.Rectangle{Max: size},
 	}}
 }
@@ -64,7 +65,7 @@ func (m *marker) onPage() bool { return m.settings.Page == settings.PageStills }
 func (m *marker) open(s *stills.Still) {
 	m.Open(s)
 	if s.Trouble != nil {
-		m.messages.note(wording.Explain("show the notes of this still", s.Trouble))
+		m.Messages.Note(wording.Explain("show the notes of this still", s.Trouble))
 	}
 }
 
@@ -79,11 +80,11 @@ func (m *marker) leave() {
 func (m *marker) leavePage() {
 	m.Leave()
 	m.lift()
-	m.mirror.SetPen(nil)
+	m.Mirror.SetPen(nil)
 	m.showPair()
 }
 
-// end saves what is not saved yet, since the program ends, and lets go of the still.
+// End saves what is not saved yet, since the program ends, and lets go of the still.
 func (m *marker) end() {
 	if err := m.saver.Close(); err != nil {
 		fyne.LogError("saving notes while closing", err)
@@ -97,11 +98,11 @@ func (m *marker) end() {
 // nil says that it is.
 func (m *marker) notSaved(err error) {
 	if err == nil {
-		m.messages.clear(messageUnsaved)
+		m.Messages.Clear(host.MessageUnsaved)
 		return
 	}
 	fyne.LogError("saving notes", err)
-	m.messages.offer(messageUnsaved, wording.SayUnsaved(err), messageAct{name: "Try again", do: m.saver.Again})
+	m.Messages.Offer(host.MessageUnsaved, wording.SayUnsaved(err), host.MessageAct{Name: "Try again", Do: m.saver.Again})
 }
 
 // Down and Up are the mirror's pointer as a pen: the picture must not move away from under it.
@@ -127,21 +128,21 @@ func (m *marker) lift() {
 	late := m.relay
 	m.down, m.relay = false, false
 	if late {
-		m.relayPage()
+		m.RelayPage()
 	}
 }
 
 // showPen gives the pointer over the mirror to the pen while a still is open on its page.
 func (m *marker) showPen() {
-	m.tellPage(toolChanged)
+	m.TellPage(host.ToolChanged)
 	if !m.onPage() || m.Still() == nil {
-		m.mirror.SetPen(nil)
+		m.Mirror.SetPen(nil)
 		m.showPair()
 		return
 	}
-	m.mirror.SetPen(m)
+	m.Mirror.SetPen(m)
 	m.showPair()
-	m.changed()
+	m.Changed()
 }
 
 // toolName is the name of the tool in use.
@@ -155,7 +156,7 @@ func (m *marker) setTool(i int) {
 		return
 	}
 	m.showPen()
-	m.focusMirror()
+	m.FocusMirror()
 }
 
 // leaveTool goes back to holding, and reports whether another tool was in use.
@@ -182,7 +183,7 @@ func (m *marker) walk(step func() bool, nothing string) bool {
 		return false
 	}
 	if !step() {
-		m.messages.note(nothing)
+		m.Messages.Note(nothing)
 	}
 	return true
 }

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"app.tonedesk/gui/guitest"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
@@ -66,7 +67,7 @@ func queueSoon(d *Desk) (settle func()) {
 // onDisk returns the notes of the open still as they lie on the disk.
 func onDisk(t *testing.T, d *Desk) []notes.Note {
 	t.Helper()
-	still, err := d.store.Open(d.marker.Still().ID)
+	still, err := d.Store.Open(d.marker.Still().ID)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -80,20 +81,20 @@ func TestUnsavedNotesAreSaid(t *testing.T) {
 	settle := queueSoon(d)
 	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	d.marker.saver.After = func(time.Duration, func()) {}
-	said := func() string { return d.messages.said[messageUnsaved] }
-	free := blockSaving(t, d.store)
+	said := func() string { return d.Messages.Said[host.MessageUnsaved] }
+	free := blockSaving(t, d.Store)
 	d.drawRing(t)
 	settle()
 	if got := said(); !strings.Contains(got, "Can't save what is marked") || !strings.Contains(got, "tried again by itself") {
 		t.Errorf("what is not saved is said as %q", got)
 	}
-	d.messages.note("Something else.")
-	d.messages.clear(messageNote)
+	d.Messages.Note("Something else.")
+	d.Messages.Clear(host.MessageNote)
 	if d.parts.message.Text() != said() || said() == "" {
 		t.Errorf("it went: the strip says %q", d.parts.message.Text())
 	}
 	free()
-	d.messages.acts[messageUnsaved].do()
+	d.Messages.Acts[host.MessageUnsaved].Do()
 	settle()
 	if n := len(onDisk(t, d)); n != 1 || said() != "" {
 		t.Errorf("with the button: %d notes on the disk, and the window says %q", n, said())
@@ -105,7 +106,7 @@ func TestClosingTriesToSave(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	settle := queueSoon(d)
 	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
-	free := blockSaving(t, d.store)
+	free := blockSaving(t, d.Store)
 	d.drawRing(t)
 	settle()
 	free()
@@ -119,7 +120,7 @@ func TestClosingTriesToSave(t *testing.T) {
 func TestLeavingWhileCarrying(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
-	m := d.mirror
+	m := d.Mirror
 	d.marker.setTool(4)
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))
 	d.marker.setTool(0)
@@ -130,7 +131,7 @@ func TestLeavingWhileCarrying(t *testing.T) {
 	still, want := d.marker.Still().ID, d.marker.Notes()[0].Shape
 	d.stills.back()
 	d.marker.saver.Flush()
-	again, err := d.store.Open(still)
+	again, err := d.Store.Open(still)
 	if err != nil || len(again.Notes.Notes) != 1 || again.Notes.Notes[0].Shape != want {
 		t.Errorf("on the disk: %v, %v; want %v", again.Notes.Notes, err, want)
 	}

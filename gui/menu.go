@@ -12,7 +12,7 @@ import (
 
 // openMenu shows the commands, at a point of the window.
 func (d *Desk) openMenu(at fyne.Position) {
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", commandItems(d)...), d.window.Canvas(), at)
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", commandItems(d)...), d.Window.Canvas(), at)
 }
 
 // commandItems are the commands that stand in the menu.
@@ -26,7 +26,7 @@ func commandItems(d *Desk) (items []*fyne.MenuItem) {
 			label += "   " + c.keys
 		}
 		item := fyne.NewMenuItem(label, func() {
-			d.focusMirror()
+			d.FocusMirror()
 			c.does(d)
 		})
 		item.Checked = c.on != nil && c.on(d)
@@ -37,14 +37,14 @@ func commandItems(d *Desk) (items []*fyne.MenuItem) {
 
 // openViews shows the views, below their button.
 func (d *Desk) openViews() {
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", viewItems(d)...), d.window.Canvas(), d.parts.bar.View.Below())
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", viewItems(d)...), d.Window.Canvas(), d.parts.bar.View.Below())
 }
 
 // viewItems are the views, and what can be set about the one that is shown.
 func viewItems(d *Desk) (items []*fyne.MenuItem) {
 	for _, v := range views.All() {
 		item := fyne.NewMenuItem(v.Name, func() {
-			d.focusMirror()
+			d.FocusMirror()
 			d.setView(v.Key)
 		})
 		item.Checked = v.Key == d.settings.View
@@ -74,7 +74,7 @@ func (d *Desk) watchAll() {
 }
 
 // AskPicture lets the painter choose a picture file.
-func (d *Desk) AskPicture() { d.askPicture("open the picture", d.OpenPicture) }
+func (d *Desk) AskPicture() { d.AskPictureFile("open the picture", d.OpenPicture) }
 
 func (d *Desk) quit() {
 	d.Close()

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/gui/guitest"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 )
@@ -19,7 +20,7 @@ const shownOnly = "Another window marks this still, so this one only shows it."
 // newWindowBeside is another window, with the same stills.
 func newWindowBeside(t *testing.T, d *Desk) *Desk {
 	t.Helper()
-	b := newTestDeskOn(t, settings.Defaults(), stills.New(stills.Folders{Data: d.store.Folder(""), Cache: t.TempDir()}))
+	b := newTestDeskOn(t, settings.Defaults(), stills.New(stills.Folders{Data: d.Store.Folder(""), Cache: t.TempDir()}))
 	b.openPage(pageIndex(settings.PageStills))
 	b.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 	return b
@@ -36,7 +37,7 @@ func (d *Desk) showStill(t *testing.T, id string) {
 func (d *Desk) drawRing(t *testing.T) {
 	t.Helper()
 	d.marker.setTool(3)
-	drag(d.mirror, image.Pt(100, 100), image.Pt(200, 180))
+	drag(d.Mirror, image.Pt(100, 100), image.Pt(200, 180))
 	d.marker.setTool(0)
 }
 
@@ -53,8 +54,8 @@ func TestSecondWindowOnlyShows(t *testing.T) {
 	b.seeStill(t) // which a tool keeps first
 	b.showStill(t, a.marker.Still().ID)
 	said := func() string {
-		words := b.messages.said[messageNote]
-		b.messages.clear(messageNote)
+		words := b.Messages.Said[host.MessageNote]
+		b.Messages.Clear(host.MessageNote)
 		return words
 	}
 	if got := said(); got != shownOnly || len(b.marker.Notes()) != 1 || b.marker.Tool() != 0 {
@@ -66,9 +67,9 @@ func TestSecondWindowOnlyShows(t *testing.T) {
 	edge := image.Pt(150, 100) // where the ring lies
 	for name, act := range map[string]func(){
 		"a tool":            func() { b.drawRing(t) },
-		"carrying":          func() { drag(b.mirror, edge, edge.Add(image.Pt(30, 30))) },
-		"a click, Delete":   func() { press(b.mirror, edge, 0); b.TypedKey(fyne.KeyDelete) },
-		"a click, an arrow": func() { press(b.mirror, edge, 0); b.mirror.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight}) },
+		"carrying":          func() { drag(b.Mirror, edge, edge.Add(image.Pt(30, 30))) },
+		"a click, Delete":   func() { press(b.Mirror, edge, 0); b.TypedKey(fyne.KeyDelete) },
+		"a click, an arrow": func() { press(b.Mirror, edge, 0); b.Mirror.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight}) },
 	} {
 		before := b.marker.Notes()
 		act()
@@ -111,7 +112,7 @@ func TestUnsavedStillIsKeptHold(t *testing.T) {
 	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	id, due := d.marker.Still().ID, func() {}
 	d.marker.saver.After = func(_ time.Duration, f func()) { due = f }
-	free := blockSaving(t, d.store)
+	free := blockSaving(t, d.Store)
 	d.drawRing(t)
 	d.stills.back()
 	settle()
@@ -154,7 +155,7 @@ func TestOwnStillIsNoOthers(t *testing.T) {
 	}
 	d.drawRing(t)
 	d.stills.delete(id)
-	if d.store.Has(id) {
-		t.Errorf("it is not deleted: %q", d.messages.said[messageNote])
+	if d.Store.Has(id) {
+		t.Errorf("it is not deleted: %q", d.Messages.Said[host.MessageNote])
 	}
 }

@@ -8,6 +8,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
 )
@@ -24,7 +25,7 @@ type pageView interface {
 	content() fyne.CanvasObject
 	show(r *analysis.Reading) // renews the figures; only the open page is asked
 	opened(open bool)         // the page has just been opened, or left
-	told(e pageEvent)         // something happened; only the open page is told
+	told(e host.PageEvent)    // something happened; only the open page is told
 	traced(line *traceLine)   // adds what the page shows
 	searches() bool           // the page shows families: they are to be looked for
 }
@@ -61,7 +62,7 @@ func (d *Desk) buildPages() {
 // page is the open one.
 func (d *Desk) page() pageView { return d.parts.pages[pageIndex(d.settings.Page)] }
 
-// openPage shows a page, and closes a panel that lies over it.
+// OpenPage shows a page, and closes a panel that lies over it.
 func (d *Desk) openPage(i int) {
 	d.stills.leaveAnswer()
 	if next := pages()[i].name; next != d.settings.Page {
@@ -83,9 +84,9 @@ func (d *Desk) nextPage(by int) {
 	d.openPage((pageIndex(d.settings.Page) + by + n) % n)
 }
 
-// goOnFrom shows what can be painted next to a colour.
+// GoOnFrom shows what can be painted next to a colour.
 func (d *Desk) goOnFrom(c colour.RGB) {
-	d.steps.beginFrom(&c)
+	d.Steps.BeginFrom(&c)
 	d.openPage(pageIndex(settings.PageColours))
 }
 
@@ -105,7 +106,7 @@ func (p *watchPage) opened(bool) {}
 
 func (p *watchPage) searches() bool { return false }
 
-func (p *watchPage) told(pageEvent) {}
+func (p *watchPage) told(host.PageEvent) {}
 
 func (p *watchPage) traced(*traceLine) {}
 

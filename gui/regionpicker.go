@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -19,7 +20,7 @@ const pictureWait = 5 * time.Second
 // regionPicker lets the painter choose a region on a frozen picture of the desktop. Our own
 // window hides meanwhile.
 type regionPicker struct {
-	*host
+	*host.Host
 	screen  *screen
 	handle  func() uintptr               // of our own window
 	chosen  func() image.Rectangle       // what is watched now; empty for no region
@@ -37,7 +38,7 @@ func (p *regionPicker) pick() {
 	gone := func() bool { return true }
 	if native.SameDisplay() {
 		own := p.handle()
-		p.window.Hide()
+		p.Window.Hide()
 		gone = func() bool {
 			hidden, err := native.Hidden(own)
 			return hidden || err != nil // where the system doesn't tell there is nothing to wait for
@@ -47,15 +48,15 @@ func (p *regionPicker) pick() {
 		ctx, cancel := context.WithTimeout(context.Background(), pictureWait)
 		defer cancel()
 		picture, screen, err := p.screen.picture(ctx, gone)
-		p.soon(func() { p.show(picture, screen, err) })
+		p.Soon(func() { p.show(picture, screen, err) })
 	}()
 }
 
-// show shows the picture of the desktop to choose on, or says why there is none.
+// Show shows the picture of the desktop to choose on, or says why there is none.
 func (p *regionPicker) show(picture *image.RGBA, screen image.Rectangle, err error) {
 	if err != nil {
 		p.end(nil)
-		p.messages.say(messageTrouble, wording.Explain("the screen", err))
+		p.Messages.Say(host.MessageTrouble, wording.Explain("the screen", err))
 		fyne.LogError("taking a picture of the desktop", err)
 		return
 	}
@@ -74,26 +75,26 @@ func (p *regionPicker) show(picture *image.RGBA, screen image.Rectangle, err err
 
 // newOverlay is a window without a frame, where there can be one.
 func (p *regionPicker) newOverlay() fyne.Window {
-	if drv, ok := p.app.Driver().(desktop.Driver); ok && native.SameDisplay() {
+	if drv, ok := p.App.Driver().(desktop.Driver); ok && native.SameDisplay() {
 		return drv.CreateSplashWindow()
 	}
-	return p.app.NewWindow(Title + ": choose a region")
+	return p.App.NewWindow(Title + ": choose a region")
 }
 
 // cover shows the overlay over the whole desktop. Where that can't be had the picture is
 // shown as large as it will go.
 func (p *regionPicker) cover(overlay fyne.Window, screen image.Rectangle) {
 	overlay.SetPadded(false)
-	scale := p.window.Canvas().Scale()
+	scale := p.Window.Canvas().Scale()
 	overlay.Resize(fyne.NewSize(float32(screen.Dx())/scale, float32(screen.Dy())/scale))
 	overlay.Show()
-	if err := native.CoverDesktop(nativeHandle(overlay), screen); err != nil {
+	if err := native.CoverDesktop(host.NativeHandle(overlay), screen); err != nil {
 		overlay.SetFullScreen(true)
 	}
 	overlay.RequestFocus()
 }
 
-// end ends the choosing: our window comes back where it was.
+// End ends the choosing: our window comes back where it was.
 func (p *regionPicker) end(overlay fyne.Window) {
 	p.picking = false
 	p.back()

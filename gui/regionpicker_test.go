@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
@@ -16,7 +17,7 @@ import (
 // pickerOf returns the picker that is shown, as the window over the desktop holds it.
 func pickerOf(t *testing.T, d *Desk) *widgets.Picker {
 	t.Helper()
-	for _, w := range d.app.Driver().AllWindows() {
+	for _, w := range d.App.Driver().AllWindows() {
 		if p, ok := w.Content().(*widgets.Picker); ok {
 			return p
 		}
@@ -64,7 +65,7 @@ func TestScreenThatCannotBeRead(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	d.picker.picking = true
 	d.picker.show(nil, image.Rectangle{}, capture.ErrWayland)
-	if got := d.messages.said[messageTrouble]; got == "" || d.picker.picking {
+	if got := d.Messages.Said[host.MessageTrouble]; got == "" || d.picker.picking {
 		t.Errorf("it says %q, still picking: %v", got, d.picker.picking)
 	}
 }

@@ -9,11 +9,11 @@ import (
 // reveal scrolls the page so that a part that was given the focus by the keyboard is seen:
 // the toolkit gives none of our parts the focus by a click.
 func (d *Desk) Reveal(part fyne.CanvasObject) {
-	if d.window.Canvas().Overlays().Top() != nil {
+	if d.Window.Canvas().Overlays().Top() != nil {
 		return // it lies in a dialog
 	}
 	lower := d.parts.lower
-	driver := d.app.Driver()
+	driver := d.App.Driver()
 	top := driver.AbsolutePositionForObject(part).Y - driver.AbsolutePositionForObject(lower).Y
 	by := widgets.ScrollToShow(top, part.Size().Height, lower.Size().Height)
 	if by != 0 {

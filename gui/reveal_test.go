@@ -17,11 +17,11 @@ func TestFocusIsSeen(t *testing.T) {
 	s.Page, s.Width, s.Height = "Colours", 380, 700
 	d := newTestDesk(t, s)
 	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
-	press(d.mirror, d.mirror.Bounds().Min, 0)
+	press(d.Mirror, d.Mirror.Bounds().Min, 0)
 	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
-	canvas, lower := d.window.Canvas(), d.parts.lower
+	canvas, lower := d.Window.Canvas(), d.parts.lower
 	top := func(o fyne.CanvasObject) float32 {
-		return d.app.Driver().AbsolutePositionForObject(o).Y - d.app.Driver().AbsolutePositionForObject(lower).Y
+		return d.App.Driver().AbsolutePositionForObject(o).Y - d.App.Driver().AbsolutePositionForObject(lower).Y
 	}
 	seen := 0
 	for range 60 {

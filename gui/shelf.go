@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -17,7 +18,7 @@ import (
 // stay quick: only what is seen is drawn, and small pictures are made when they come into
 // sight.
 type shelf struct {
-	*host
+	*host.Host
 	stills *keptStills
 	open   func(id string) // a still was clicked
 	box    *fyne.Container
@@ -34,15 +35,15 @@ type shelf struct {
 }
 
 func newShelf(k *keptStills, open func(id string)) *shelf {
-	s := &shelf{host: k.host, stills: k, open: open, words: widgets.SmallLabel(), search: widget.NewEntry()}
-	s.thumbs = newThumbs(k.host, func(id string) {
+	s := &shelf{Host: k.Host, stills: k, open: open, words: widgets.SmallLabel(), search: widget.NewEntry()}
+	s.thumbs = newThumbs(k.Host, func(id string) {
 		if i := slices.IndexFunc(s.shown, func(e stills.Entry) bool { return e.ID == id }); i >= 0 {
 			s.grid.RefreshItem(i)
 		}
 	})
 	s.search.PlaceHolder = "Search: name, words on it, date"
 	s.search.OnChanged = func(string) { s.filter() }
-	s.what = widgets.NewChooser([]string{"In colour", "In greys", "Trash"}, 4*widgets.Step, k.keys, func(i int) {
+	s.what = widgets.NewChooser([]string{"In colour", "In greys", "Trash"}, 4*widgets.Step, k.Keys, func(i int) {
 		s.grey, s.trash = i == 1, i == 2
 		s.what.Set(i)
 		s.load()
@@ -55,20 +56,20 @@ func newShelf(k *keptStills, open func(id string)) *shelf {
 
 // load reads what was kept, without holding up the window.
 func (s *shelf) load() {
-	if s.store == nil {
+	if s.Store == nil {
 		s.words.SetText(wording.Explain("keep stills", errNoStills))
 		return
 	}
 	trash := s.trash
-	s.background(func() {
-		entries, problems, err := listStills(s.store, trash)
-		s.onWindow(func() {
+	s.Background(func() {
+		entries, problems, err := listStills(s.Store, trash)
+		s.OnWindow(func() {
 			if err != nil {
-				s.messages.note(wording.Explain("list the stills", err))
+				s.Messages.Note(wording.Explain("list the stills", err))
 				return
 			}
 			for _, p := range problems {
-				s.messages.note(wording.SayProblem(p))
+				s.Messages.Note(wording.SayProblem(p))
 			}
 			s.all = entries
 			s.filter()
@@ -103,14 +104,14 @@ func (s *shelf) filter() {
 	}
 	if s.words.Hidden == (words != "") {
 		s.words.Hidden = words == ""
-		s.relayPage()
+		s.RelayPage()
 	}
 	if widgets.SetWords(s.words, words) {
-		s.relayPage()
+		s.RelayPage()
 	}
 	s.grid.UnselectAll()
 	s.grid.Refresh()
-	s.changed()
+	s.Changed()
 }
 
 // fill shows still i in an item.
@@ -134,7 +135,7 @@ func (s *shelf) fill(i widget.GridWrapItemID, o fyne.CanvasObject) {
 // chosen opens a still, or offers to bring it back from the trash.
 func (s *shelf) chosen(i widget.GridWrapItemID) {
 	s.grid.UnselectAll()
-	s.focusMirror() // keys work on the picture
+	s.FocusMirror() // keys work on the picture
 	switch {
 	case i >= len(s.shown):
 	case s.trash:

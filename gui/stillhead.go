@@ -8,13 +8,14 @@ import (
 	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
 // stillHead says which still is open, and what can be done with it as a whole.
 type stillHead struct {
-	*host
+	*host.Host
 	marker *marker
 	box    *fyne.Container
 	words  *widget.Label
@@ -25,10 +26,10 @@ type stillHead struct {
 }
 
 func newStillHead(m *marker, k *keptStills, on *handOn, target func()) *stillHead {
-	h := &stillHead{host: m.host, marker: m, handOn: on, words: widgets.SmallLabel(), name: newNameEntry(m, k)}
+	h := &stillHead{Host: m.Host, marker: m, handOn: on, words: widgets.SmallLabel(), name: newNameEntry(m, k)}
 	act := func(name, tip string, do func()) *widgets.Button {
-		b := widgets.NewButton(name, m.keys, do)
-		b.Explain(m.tips, tip)
+		b := widgets.NewButton(name, m.Keys, do)
+		b.Explain(m.Tips, tip)
 		return b
 	}
 	var out *widgets.Button
@@ -45,7 +46,7 @@ func newStillHead(m *marker, k *keptStills, on *handOn, target func()) *stillHea
 	return h
 }
 
-// show renews the words.
+// Show renews the words.
 func (h *stillHead) show() {
 	still := h.marker.Still()
 	open := still != nil
@@ -66,7 +67,7 @@ func (h *stillHead) show() {
 		h.id = ""
 	}
 	if resized {
-		h.relayPage()
+		h.RelayPage()
 	}
 }
 
@@ -81,7 +82,7 @@ func newNameEntry(m *marker, k *keptStills) *nameEntry {
 	e := &nameEntry{marker: m, stills: k}
 	e.PlaceHolder = "Name of this still"
 	e.ExtendBaseWidget(e)
-	e.OnSubmitted = func(string) { m.focusMirror() }
+	e.OnSubmitted = func(string) { m.FocusMirror() }
 	return e
 }
 
@@ -97,7 +98,7 @@ func (e *nameEntry) FocusLost() {
 
 // FocusGained reveals it.
 func (e *nameEntry) FocusGained() {
-	e.marker.keys.Reveal(e)
+	e.marker.Keys.Reveal(e)
 	e.Entry.FocusGained()
 }
 
@@ -105,7 +106,7 @@ func (e *nameEntry) FocusGained() {
 func (e *nameEntry) TypedKey(k *fyne.KeyEvent) {
 	if s := e.marker.Still(); k.Name == fyne.KeyEscape && s != nil {
 		e.SetText(s.Meta.Name)
-		e.marker.focusMirror()
+		e.marker.FocusMirror()
 		return
 	}
 	e.Entry.TypedKey(k)

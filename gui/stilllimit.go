@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/widget"
 
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -16,21 +17,21 @@ import (
 // checkLimit says so if the stills take more room than they may. It removes nothing.
 func (k *keptStills) checkLimit() {
 	limit := k.settings.LimitBytes()
-	if limit == 0 || k.store == nil {
+	if limit == 0 || k.Store == nil {
 		return
 	}
-	k.background(func() {
-		over, err := k.store.Over(limit)
-		k.onWindow(func() {
+	k.Background(func() {
+		over, err := k.Store.Over(limit)
+		k.OnWindow(func() {
 			if err != nil {
 				fyne.LogError("measuring the stills", err)
 				return
 			}
 			switch {
 			case len(over.Removals) > 0:
-				k.messages.offer(messageNote, wording.SayOver(over), messageAct{name: "See which", do: func() { k.askClear(over) }})
+				k.Messages.Offer(host.MessageNote, wording.SayOver(over), host.MessageAct{Name: "See which", Do: func() { k.askClear(over) }})
 			case !over.Enough():
-				k.messages.note(wording.SayOver(over))
+				k.Messages.Note(wording.SayOver(over))
 			}
 		})
 	})
@@ -38,7 +39,7 @@ func (k *keptStills) checkLimit() {
 
 // askClear lists what would be removed, and removes it if the painter agrees.
 func (k *keptStills) askClear(over stills.Clearing) {
-	k.messages.clear(messageNote)
+	k.Messages.Clear(host.MessageNote)
 	list := container.NewVBox()
 	if !over.Enough() {
 		l := widgets.SmallLabel()
@@ -56,23 +57,23 @@ func (k *keptStills) askClear(over stills.Clearing) {
 		if yes {
 			k.clearStills(over)
 		}
-		k.focusMirror()
-	}, k.window)
+		k.FocusMirror()
+	}, k.Window)
 	ask.SetConfirmImportance(widget.MediumImportance) // what can't be undone isn't urged
 	ask.Show()
 }
 
 // clearStills removes what was agreed to.
 func (k *keptStills) clearStills(over stills.Clearing) {
-	k.background(func() {
-		removed, err := k.store.Clear(over)
-		k.onWindow(func() {
+	k.Background(func() {
+		removed, err := k.Store.Clear(over)
+		k.OnWindow(func() {
 			words := fmt.Sprintf("%d removed.", removed)
 			if err != nil {
 				words += " " + wording.Explain("remove all of them", err)
 			}
-			k.messages.note(words)
-			k.tellPage(stillsChanged)
+			k.Messages.Note(words)
+			k.TellPage(host.StillsChanged)
 		})
 	})
 }

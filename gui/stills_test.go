@@ -16,7 +16,9 @@ import (
 
 	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/comparing"
 	"app.tonedesk/gui/guitest"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
@@ -61,7 +63,7 @@ func openNewStill(t *testing.T, d *Desk, img *image.NRGBA) *stillsPage {
 func TestHandOnNotes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
-	m := d.mirror
+	m := d.Mirror
 	d.marker.setTool(4) // a box
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))
 	d.marker.setTool(0)
@@ -93,7 +95,7 @@ func TestHandOnNotes(t *testing.T) {
 	d.marker.setTool(5) // a label
 	press(m, image.Pt(50, 50), 0)
 	text := d.page().(*stillsPage).text
-	if d.window.Canvas().Focused() != fyne.Focusable(text) {
+	if d.Window.Canvas().Focused() != fyne.Focusable(text) {
 		t.Error("a label does not ask for its words")
 	}
 	text.SetText("warmer here")
@@ -106,7 +108,7 @@ func TestHandOnNotes(t *testing.T) {
 func TestNotesFollowTheZoom(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Light))
-	m := d.mirror
+	m := d.Mirror
 	d.marker.setTool(4)
 	drag(m, image.Pt(100, 100), image.Pt(200, 180))
 	drawn := func() int {
@@ -177,7 +179,7 @@ func TestShelf(t *testing.T) {
 		t.Error("the still does not come back")
 	}
 	d.stills.delete(id)
-	d.messages.acts[messageNote].do() // bring it back
+	d.Messages.Acts[host.MessageNote].Do() // bring it back
 	if len(p.shelf.shown) != 1 {
 		t.Error("the still does not come back by the strip's button")
 	}
@@ -196,7 +198,7 @@ func TestStillsAreOfTheMomentOfKeeping(t *testing.T) {
 	var order []string
 	for range 6 {
 		d.stills.keepCopy(copied, false)
-		list, _, err := d.store.List()
+		list, _, err := d.Store.List()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -221,32 +223,32 @@ func TestCompareWithAStill(t *testing.T) {
 	d.stills.back()
 	now := guitest.Halves(grey(200), grey(60))
 	d.see(t, now)
-	d.comparison.ask()
+	d.comparison.Ask()
 	p.shelf.chosen(0)
 	d.see(t, now)
 	d.see(t, now)
-	if d.comparison.with.id != before || d.comparison.with.found == nil {
+	if d.comparison.With.ID != before || d.comparison.With.Found == nil {
 		t.Fatal("nothing was compared")
 	}
 	// sRGB 120 and 60 have the values 4.92 and 2.49 (IEC 61966-2-1, D1535)
-	if got := p.compare.words.Text; !strings.Contains(got, "Shadows 2.4"+wording.Nbsp+"tones darker") {
+	if got := p.compare.Words.Text; !strings.Contains(got, "Shadows 2.4"+wording.Nbsp+"tones darker") {
 		t.Errorf("the change is said as %q", got)
 	}
-	over := func() *image.RGBA { return d.mirror.Overlay(widgets.OverlayBefore) }
-	size := d.mirror.Pixels()
+	over := func() *image.RGBA { return d.Mirror.Overlay(widgets.OverlayBefore) }
+	size := d.Mirror.Pixels()
 	d.looked(image.Pt(300, 100), true) // the wipe follows the pointer
 	left, right := over().RGBAAt(size.X*6/10, 10), over().RGBAAt(size.X*9/10, 10)
 	if left.R != 120 || left.A != 255 || right.A != 0 {
 		t.Errorf("left of the wipe shows %v, right of it %v", left, right)
 	}
-	d.comparison.set(compareMap)
+	d.comparison.Set(comparing.Map)
 	// nothing changed on the left: L* 50 is the grey 119 (CIE15); much darker is black
 	if same, darker := over().RGBAAt(size.X/4, 10), over().RGBAAt(size.X*3/4, 10); same.R != 119 || darker.R > 60 {
 		t.Errorf("in the map no change is %v, darker %v", same, darker)
 	}
-	d.comparison.set(compareSides)
+	d.comparison.Set(comparing.Sides)
 	d.see(t, now)
-	m := d.mirror
+	m := d.Mirror
 	if m.Other().Rect.Size() != m.Pixels() {
 		t.Fatalf("beside the picture of %v stands one of %v", m.Pixels(), m.Other().Rect.Size())
 	}
@@ -257,7 +259,7 @@ func TestCompareWithAStill(t *testing.T) {
 	if a := m.Arrangement(); a.OtherPos.X+a.OtherSize.Width > a.Picture.Pos.X && a.OtherPos.Y+a.OtherSize.Height > a.Picture.Pos.Y {
 		t.Errorf("the two lie over each other: %+v", a)
 	}
-	d.comparison.end()
+	d.comparison.End()
 	d.see(t, now)
 	if over() != nil || m.Halves() || m.Pixels() != size {
 		t.Error("the picture from before stays")
@@ -268,18 +270,18 @@ func TestCompareWithAStill(t *testing.T) {
 // (WCAG 2.2, success criterion 2.3.1, allows three flashes, of two switches each).
 func TestTurnsNeverFlash(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	d.later = func(time.Duration, func()) func() { return func() {} }
+	d.Later = func(time.Duration, func()) func() { return func() {} }
 	p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	d.stills.back()
 	now := guitest.Halves(guitest.Shadow, guitest.Light)
 	d.see(t, now)
-	d.comparison.ask()
+	d.comparison.Ask()
 	p.shelf.chosen(0)
 	d.see(t, now)
 	d.see(t, now)
-	d.comparison.set(compareTurns)
-	middle := d.mirror.Pixels().Div(2)
-	before := func() bool { return d.mirror.Overlay(widgets.OverlayBefore).RGBAAt(middle.X, middle.Y).A != 0 }
+	d.comparison.Set(comparing.Turns)
+	middle := d.Mirror.Pixels().Div(2)
+	before := func() bool { return d.Mirror.Overlay(widgets.OverlayBefore).RGBAAt(middle.X, middle.Y).A != 0 }
 	switches, shown := 0, before()
 	for began := time.Now(); time.Since(began) < 900*time.Millisecond; {
 		d.TypedRune('n')
@@ -297,19 +299,19 @@ func TestHandOnFromTheWindow(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, form())
 	d.marker.setTool(2)
-	drag(d.mirror, image.Pt(100, 100), image.Pt(200, 180))
+	drag(d.Mirror, image.Pt(100, 100), image.Pt(200, 180))
 	dir := t.TempDir()
 	for _, way := range handOnWays() {
 		for _, ending := range way.endings {
 			path := filepath.Join(dir, "still"+way.suffix+ending)
 			p.head.handOn.write(way, path)
 			if info, err := os.Stat(path); err != nil || info.Size() < 100 || info.Mode().Perm() != 0o600 {
-				t.Errorf("%s as %s: %v, %v; the window says %q", way.name, ending, info, err, d.messages.said[messageNote])
+				t.Errorf("%s as %s: %v, %v; the window says %q", way.name, ending, info, err, d.Messages.Said[host.MessageNote])
 			}
 		}
 	}
 	p.head.handOn.write(handOnWays()[0], filepath.Join(dir, "no", "such", "folder.pdf"))
-	if got := d.messages.said[messageNote]; !strings.Contains(got, "Can't write") {
+	if got := d.Messages.Said[host.MessageNote]; !strings.Contains(got, "Can't write") {
 		t.Errorf("a folder that isn't there is answered by %q", got)
 	}
 }
@@ -325,14 +327,14 @@ func TestLimitAsksFirst(t *testing.T) {
 	if n := len(p.shelf.all); n != 2 {
 		t.Fatalf("%d stills are kept", n)
 	}
-	over, err := d.store.Over(1)
+	over, err := d.Store.Over(1)
 	if err != nil || len(over.Removals) != 1 {
 		t.Fatalf("over the limit: %+v, %v", over, err)
 	}
 	if got := plainSay(wording.SayOver(over)); !strings.Contains(got, "is not enough: "+plainSay(wording.BytesSay(over.After))+" would stay. Raise the limit") {
 		t.Errorf("it says %q", got)
 	}
-	if over, err = d.store.Over(over.Used - 1); err != nil || len(over.Removals) != 1 {
+	if over, err = d.Store.Over(over.Used - 1); err != nil || len(over.Removals) != 1 {
 		t.Fatalf("over the limit: %+v, %v", over, err)
 	}
 	if n := len(p.shelf.all); n != 2 {
@@ -354,7 +356,7 @@ func TestLimitAsksFirst(t *testing.T) {
 // buttonNamed returns the button of the dialog on top.
 func buttonNamed(t *testing.T, d *Desk, name string) *widget.Button {
 	t.Helper()
-	for _, o := range test.LaidOutObjects(d.window.Canvas().Overlays().Top()) {
+	for _, o := range test.LaidOutObjects(d.Window.Canvas().Overlays().Top()) {
 		if b, ok := o.(*widget.Button); ok && b.Text == name {
 			return b
 		}
@@ -379,7 +381,7 @@ func TestStillGone(t *testing.T) {
 	d.see(t, form())
 	before := d.setup.Source
 	id := p.shelf.shown[0].ID
-	if err := d.store.Delete(id); err != nil { // another window does
+	if err := d.Store.Delete(id); err != nil { // another window does
 		t.Fatal(err)
 	}
 	d.stills.open(id)
@@ -399,7 +401,7 @@ func TestHandMovesThePicture(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := form()
 	openNewStill(t, d, img)
-	m := d.mirror
+	m := d.Mirror
 	m.Zoom(4)
 	d.see(t, img)
 	part := m.Fit().Bounds
@@ -416,8 +418,8 @@ func TestSpotsComeBackAfterAStill(t *testing.T) {
 	d.openPage(pageIndex(settings.PageStills))
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
-	press(d.mirror, image.Pt(100, 150), 0)
-	press(d.mirror, image.Pt(300, 150), 0)
+	press(d.Mirror, image.Pt(100, 150), 0)
+	press(d.Mirror, image.Pt(300, 150), 0)
 	d.stills.keep(true)
 	d.see(t, img)
 	d.seeStill(t)
@@ -440,13 +442,13 @@ func TestPictureStaysUnderPen(t *testing.T) {
 		d := newTestDesk(t, s)
 		d.page().(*stillsPage).showPart(partMarks)
 		openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
-		m := d.mirror
+		m := d.Mirror
 		for i, tool := range marking.Tools() {
 			if tool.Name != "Light" && tool.Name != "Shadow" {
 				continue
 			}
 			d.marker.setTool(i)
-			d.messages.clear(messageNote)
+			d.Messages.Clear(host.MessageNote)
 			d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 			before, y := m.Fit(), float64(60+30*i)
 			d.marker.Down(60, y, false)
@@ -456,12 +458,12 @@ func TestPictureStaysUnderPen(t *testing.T) {
 					t.Fatalf("at %g wide, %s moved the picture from %v to %v", width, tool.Name, before, m.Fit())
 				}
 			}
-			d.messages.note("Something is said at the top, in the picture's place.")
+			d.Messages.Note("Something is said at the top, in the picture's place.")
 			if m.Fit().Size != before.Size {
 				t.Errorf("at %g wide, a sentence moved the picture under the pen", width)
 			}
 			d.marker.Up()
-			d.messages.clear(messageNote)
+			d.Messages.Clear(host.MessageNote)
 			if m.Fit().Size != before.Size {
 				t.Errorf("at %g wide, after %s the picture is %v, was %v", width, tool.Name, m.Fit(), before)
 			}
@@ -475,10 +477,10 @@ func TestShelfCountsNotes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	settle := queueSoon(d)
-	d.marker.saver.Saved = func() { d.tellPage(notesSaved) }
+	d.marker.saver.Saved = func() { d.TellPage(host.NotesSaved) }
 	draw := func(at int) {
 		d.marker.setTool(2)
-		drag(d.mirror, image.Pt(at, 60), image.Pt(at+40, 150))
+		drag(d.Mirror, image.Pt(at, 60), image.Pt(at+40, 150))
 		settle()
 	}
 	count := func() int { return p.shelf.shown[0].Notes.Count }
@@ -514,7 +516,7 @@ func TestKeptIsSaidUntilMore(t *testing.T) {
 		"another page": func() { d.openPage(pageIndex(settings.PageStills)) },
 		"another part": func() {
 			d.openPage(pageIndex(settings.PageStills))
-			d.messages.note(keptWords)
+			d.Messages.Note(keptWords)
 			d.parts.pages[pageIndex(settings.PageStills)].(*stillsPage).choose(partMarks)
 		},
 		"another source": func() { d.watch(setup.Source{Kind: setup.SourcePicture, Path: "x.png"}) },
@@ -522,16 +524,16 @@ func TestKeptIsSaidUntilMore(t *testing.T) {
 		d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 		d.stills.keep(false)
 		d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
-		if d.messages.said[messageNote] != "Kept as a still." {
-			t.Fatalf("kept, it says %q", d.messages.said[messageNote])
+		if d.Messages.Said[host.MessageNote] != "Kept as a still." {
+			t.Fatalf("kept, it says %q", d.Messages.Said[host.MessageNote])
 		}
 		do()
-		if said := d.messages.said[messageNote]; said != "" {
+		if said := d.Messages.Said[host.MessageNote]; said != "" {
 			t.Errorf("after %s it still says %q", name, said)
 		}
-		d.messages.note("Something else.")
+		d.Messages.Note("Something else.")
 		do()
-		if said := d.messages.said[messageNote]; said == "" && name == "another page" {
+		if said := d.Messages.Said[host.MessageNote]; said == "" && name == "another page" {
 			t.Errorf("%s takes another answer away", name)
 		}
 	}

@@ -10,6 +10,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/comparing"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/stills/marking"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -27,7 +29,7 @@ type stillsPage struct {
 	tools   *toolRows
 	text    *noteEntry
 	measure *widget.Label
-	compare *comparePanel
+	compare *comparing.Panel
 	shelf   *shelf
 	marks   fyne.CanvasObject
 }
@@ -41,16 +43,16 @@ const (
 
 func newStillsPage(d *Desk) pageView {
 	p := &stillsPage{d: d, measure: widgets.SmallLabel(), text: newNoteEntry(d.marker), part: container.NewStack()}
-	on := &handOn{&d.host, d.marker, &d.settings, d.saves.ask, d.clipboard.copyImage}
+	on := &handOn{&d.Host, d.marker, &d.settings, d.saves.ask, d.clipboard.copyImage}
 	p.head = newStillHead(d.marker, d.stills, on, d.targetStill)
 	p.tools = newToolRows(d.marker)
 	p.measure.Hide()
-	p.compare = newComparePanel(&d.host, d.comparison)
+	p.compare = comparing.NewPanel(&d.Host, d.comparison)
 	p.shelf = newShelf(d.stills, p.open)
 	p.marks = container.NewVBox(widgets.OnPanel(p.head.box, p.tools.box, container.New(widgets.LeastLines(measureLines), p.measure), widgets.Inset(p.text)))
 	p.parts = widgets.NewChooser([]string{"Shelf", "Marks", "Compare"}, 4.5*widgets.Step, d, p.choose)
 	keep := widgets.NewButton("Keep", d, func() { d.stills.keep(false) })
-	keep.Explain(d.tips, "Keep the picture as a still (Ctrl+S)")
+	keep.Explain(d.Tips, "Keep the picture as a still (Ctrl+S)")
 	top := container.NewBorder(nil, nil, nil, container.NewCenter(keep), p.parts)
 	p.box = container.NewBorder(top, nil, nil, nil, p.part)
 	p.showPart(partShelf)
@@ -61,9 +63,9 @@ func newStillsPage(d *Desk) pageView {
 func (p *stillsPage) showPart(i int) {
 	p.shown = i
 	p.parts.Set(i)
-	p.part.Objects = []fyne.CanvasObject{[]fyne.CanvasObject{p.shelf.box, p.marks, container.NewVBox(p.compare.box)}[i]}
+	p.part.Objects = []fyne.CanvasObject{[]fyne.CanvasObject{p.shelf.box, p.marks, container.NewVBox(p.compare.Box)}[i]}
 	p.part.Refresh()
-	p.d.relayPage()
+	p.d.RelayPage()
 }
 
 func (p *stillsPage) content() fyne.CanvasObject { return p.box }
@@ -87,29 +89,29 @@ func (p *stillsPage) traced(line *traceLine) {
 	}
 }
 
-func (p *stillsPage) told(e pageEvent) {
+func (p *stillsPage) told(e host.PageEvent) {
 	switch e {
-	case stillsChanged:
+	case host.StillsChanged:
 		p.shelf.load()
-	case notesSaved:
+	case host.NotesSaved:
 		if p.shown == partShelf { // else it counts them anew once it is shown
 			p.shelf.load()
 		}
-	case noteChanged:
+	case host.NoteChanged:
 		p.showNote()
-	case noteWordsAsked:
-		p.d.window.Canvas().Focus(p.text)
-	case measuredChanged:
+	case host.NoteWordsAsked:
+		p.d.Window.Canvas().Focus(p.text)
+	case host.MeasuredChanged:
 		p.showMeasured()
-	case toolChanged:
+	case host.ToolChanged:
 		p.showTool()
-	case comparisonChanged:
-		p.compare.show()
-	case shelfAsked:
+	case host.ComparisonChanged:
+		p.compare.Show()
+	case host.ShelfAsked:
 		p.choose(partShelf)
-	case marksAsked:
+	case host.MarksAsked:
 		p.showPart(partMarks)
-	case comparisonAsked:
+	case host.ComparisonAsked:
 		p.choose(partCompare)
 	}
 }
@@ -125,8 +127,8 @@ func (p *stillsPage) choose(i int) {
 
 // open opens a still that was clicked on the shelf, or compares with it.
 func (p *stillsPage) open(id string) {
-	if p.d.comparison.asked() {
-		p.d.comparison.begin(id)
+	if p.d.comparison.Asked() {
+		p.d.comparison.Begin(id)
 		return
 	}
 	p.d.stills.open(id)
@@ -153,7 +155,7 @@ func (p *stillsPage) opened(open bool) {
 
 func (p *stillsPage) show(*analysis.Reading) {
 	p.head.show()
-	p.compare.show()
+	p.compare.Show()
 }
 
 // showNote shows what can be done with the selected note.
@@ -179,7 +181,7 @@ func (p *stillsPage) showMeasured() {
 		resized = true
 	}
 	if resized {
-		p.d.relayPage()
+		p.d.RelayPage()
 	}
 }
 
@@ -196,14 +198,14 @@ func newToolRows(m *marker) *toolRows {
 		names = append(names, t.Name)
 	}
 	t := &toolRows{cut: (len(names) + 1) / 2}
-	t.rows[0] = widgets.NewChooser(names[:t.cut], 4*widgets.Step, m.keys, m.setTool)
-	t.rows[1] = widgets.NewChooser(names[t.cut:], 4*widgets.Step, m.keys, func(i int) { m.setTool(t.cut + i) })
+	t.rows[0] = widgets.NewChooser(names[:t.cut], 4*widgets.Step, m.Keys, m.setTool)
+	t.rows[1] = widgets.NewChooser(names[t.cut:], 4*widgets.Step, m.Keys, func(i int) { m.setTool(t.cut + i) })
 	t.box = container.New(layout.NewCustomPaddedVBoxLayout(0), t.rows[0], t.rows[1])
 	t.show(-1)
 	return t
 }
 
-// show shows which tool is in use; -1 for none.
+// Show shows which tool is in use; -1 for none.
 func (t *toolRows) show(i int) {
 	t.rows[0].Set(i)
 	t.rows[1].Set(i - t.cut)
@@ -221,7 +223,7 @@ func newNoteEntry(m *marker) *noteEntry {
 	e.PlaceHolder = "Words to the selected note"
 	e.ExtendBaseWidget(e)
 	e.OnChanged = e.changed
-	e.OnSubmitted = func(string) { m.focusMirror() }
+	e.OnSubmitted = func(string) { m.FocusMirror() }
 	e.Hide()
 	return e
 }
@@ -232,7 +234,7 @@ func (e *noteEntry) changed(text string) {
 	}
 }
 
-// show shows the text of the selected note.
+// Show shows the text of the selected note.
 func (e *noteEntry) show() {
 	n, ok := e.marker.Selected()
 	if e.Text != n.Text {
@@ -249,7 +251,7 @@ func (e *noteEntry) show() {
 	}
 	if open := e.marker.Still() != nil; e.Hidden == open {
 		e.Hidden = !open
-		e.marker.relayPage()
+		e.marker.RelayPage()
 	}
 }
 
@@ -261,14 +263,14 @@ func (e *noteEntry) FocusLost() {
 
 // FocusGained reveals it.
 func (e *noteEntry) FocusGained() {
-	e.marker.keys.Reveal(e)
+	e.marker.Keys.Reveal(e)
 	e.Entry.FocusGained()
 }
 
 // TypedKey goes back to the picture with Esc.
 func (e *noteEntry) TypedKey(k *fyne.KeyEvent) {
 	if k.Name == fyne.KeyEscape {
-		e.marker.focusMirror()
+		e.marker.FocusMirror()
 		return
 	}
 	e.Entry.TypedKey(k)

@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
 )
@@ -12,16 +13,16 @@ func (k *keptStills) delete(id string) {
 		k.flush() // which lets go of it
 	}
 	k.forget(id)
-	k.background(func() {
-		err := k.store.Delete(id)
-		k.onWindow(func() {
+	k.Background(func() {
+		err := k.Store.Delete(id)
+		k.OnWindow(func() {
 			if err != nil {
-				k.messages.note(wording.ExplainWriting("delete the still", err))
+				k.Messages.Note(wording.ExplainWriting("delete the still", err))
 				return
 			}
 			k.deleted = append(k.deleted, id)
-			k.messages.offer(messageNote, "The still is in the trash.", messageAct{name: "Bring it back", do: func() { k.undoDelete() }})
-			k.tellPage(stillsChanged)
+			k.Messages.Offer(host.MessageNote, "The still is in the trash.", host.MessageAct{Name: "Bring it back", Do: func() { k.undoDelete() }})
+			k.TellPage(host.StillsChanged)
 		})
 	})
 }
@@ -33,7 +34,7 @@ func (k *keptStills) undoDelete() bool {
 	}
 	id := k.deleted[len(k.deleted)-1]
 	k.deleted = k.deleted[:len(k.deleted)-1]
-	k.messages.clear(messageNote)
+	k.Messages.Clear(host.MessageNote)
 	k.restore(id)
 	return true
 }
@@ -44,23 +45,23 @@ func (k *keptStills) askRestore(e stills.Entry) {
 	if name == "" {
 		name = wording.TimeSay(e.Time)
 	}
-	k.messages.offer(messageNote, name+" is in the trash.", messageAct{name: "Bring it back", do: func() {
-		k.messages.clear(messageNote)
+	k.Messages.Offer(host.MessageNote, name+" is in the trash.", host.MessageAct{Name: "Bring it back", Do: func() {
+		k.Messages.Clear(host.MessageNote)
 		k.restore(e.ID)
 	}})
 }
 
-// restore takes a still out of the trash.
+// Restore takes a still out of the trash.
 func (k *keptStills) restore(id string) {
-	k.background(func() {
-		err := k.store.Restore(id)
-		k.onWindow(func() {
+	k.Background(func() {
+		err := k.Store.Restore(id)
+		k.OnWindow(func() {
 			if err != nil {
-				k.messages.note(wording.ExplainWriting("bring the still back", err))
+				k.Messages.Note(wording.ExplainWriting("bring the still back", err))
 				return
 			}
-			k.messages.note("The still is back.")
-			k.tellPage(stillsChanged)
+			k.Messages.Note("The still is back.")
+			k.TellPage(host.StillsChanged)
 		})
 	})
 }

@@ -36,7 +36,7 @@ func openStructure(t *testing.T, d *Desk) *structurePage {
 // searchNow searches in what was offered last, on this goroutine.
 func (d *Desk) searchNow(t *testing.T) {
 	t.Helper()
-	if !d.families.search.RunOnce() {
+	if !d.families.Search.RunOnce() {
 		t.Fatal("no picture was offered")
 	}
 }
@@ -64,15 +64,15 @@ func TestStructureFindsAForm(t *testing.T) {
 	p := openStructure(t, d)
 	d.see(t, form())
 	d.searchNow(t)
-	if n := len(d.families.foundList()); n != 1 {
+	if n := len(d.families.FoundList()); n != 1 {
 		t.Fatalf("%d families, want the form", n)
 	}
-	row := p.families.rows[0]
+	row := p.families.Rows[0]
 	if row.Hidden || !strings.HasPrefix(row.Text().Tones, "2.2"+wording.Nbsp+"tones") { // (CIE15, D1535)
 		t.Errorf("the row says %q", row.Text().Tones)
 	}
 	row.MouseIn(&desktop.MouseEvent{})
-	over := d.mirror.Overlay(widgets.OverlayOutline)
+	over := d.Mirror.Overlay(widgets.OverlayOutline)
 	if over == nil {
 		t.Fatal("pointing at the row outlines nothing")
 	}
@@ -86,7 +86,7 @@ func TestStructureFindsAForm(t *testing.T) {
 		t.Errorf("%d of %d pixels are drawn, want a border", drawn, whole)
 	}
 	row.MouseOut()
-	if d.mirror.Overlay(widgets.OverlayOutline) != nil {
+	if d.Mirror.Overlay(widgets.OverlayOutline) != nil {
 		t.Error("the outline stays when the pointer leaves")
 	}
 	row.Tapped(&fyne.PointEvent{})
@@ -106,26 +106,26 @@ func TestFamilyByHand(t *testing.T) {
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
 	d.TypedRune('h')
-	press(d.mirror, image.Pt(300, 100), 0) // the shadow first: the picture says which is lighter
-	press(d.mirror, image.Pt(100, 100), 0)
+	press(d.Mirror, image.Pt(300, 100), 0) // the shadow first: the picture says which is lighter
+	press(d.Mirror, image.Pt(100, 100), 0)
 	d.see(t, img)
-	if len(d.families.hand) != 1 || d.families.hand[0].Light.Colour.Hex() != "#e2ab85" {
-		t.Fatalf("families set by hand: %+v", d.families.hand)
+	if len(d.families.Hand) != 1 || d.families.Hand[0].Light.Colour.Hex() != "#e2ab85" {
+		t.Fatalf("families set by hand: %+v", d.families.Hand)
 	}
-	if got := p.families.rows[0].Text(); !strings.HasPrefix(got.Tones, "2.2"+wording.Nbsp+"tones") || !got.ByHand { // (CIE15, D1535)
+	if got := p.families.Rows[0].Text(); !strings.HasPrefix(got.Tones, "2.2"+wording.Nbsp+"tones") || !got.ByHand { // (CIE15, D1535)
 		t.Errorf("the row says %q", got.Tones)
 	}
-	if n := len(d.mirror.Marks()); n != 2 {
+	if n := len(d.Mirror.Marks()); n != 2 {
 		t.Errorf("%d marks in the mirror, want both sides", n)
 	}
-	drag(d.mirror, image.Pt(100, 100), image.Pt(350, 200)) // the light side is carried onto the shadow
+	drag(d.Mirror, image.Pt(100, 100), image.Pt(350, 200)) // the light side is carried onto the shadow
 	d.see(t, img)
-	if got := d.families.hand[0].Tones; math.Abs(got) > 1e-9 {
+	if got := d.families.Hand[0].Tones; math.Abs(got) > 1e-9 {
 		t.Errorf("both sides on the same colour are %.2f tones apart", got)
 	}
 	d.Undo()
 	d.see(t, img)
-	if got := analysis.AsPrinted(d.families.hand[0].Tones); got != 2.2 {
+	if got := analysis.AsPrinted(d.families.Hand[0].Tones); got != 2.2 {
 		t.Errorf("after undo they are %.1f tones apart", got)
 	}
 	d.TypedRune('h')
@@ -133,7 +133,7 @@ func TestFamilyByHand(t *testing.T) {
 	if d.asking != askNothing || len(d.setup.Families) != 1 {
 		t.Error("Esc does not give up")
 	}
-	p.families.rows[0].TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
+	p.families.Rows[0].TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
 	if len(d.setup.Families) != 0 {
 		t.Error("Delete does not take the family away")
 	}
@@ -200,23 +200,23 @@ func TestTarget(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d.target.set(&setup.Target{Name: "plan.png", Path: path, Plan: plan})
+	d.target.Set(&setup.Target{Name: "plan.png", Path: path, Plan: plan})
 	img := guitest.Halves(black, white)
 	d.see(t, img)
 	// half of the picture is ten tones away (D1535: black is 0, white 10)
-	if got := p.target.words.Text; !strings.Contains(got, "plan.png") || !strings.Contains(got, "5.0"+wording.Nbsp+"tones") {
+	if got := p.target.Words.Text; !strings.Contains(got, "plan.png") || !strings.Contains(got, "5.0"+wording.Nbsp+"tones") {
 		t.Errorf("the target's words are %q", got)
 	}
 	if d.parts.spread.State().Target == nil || d.settings.Target != path {
 		t.Error("the target is not on the spread, or not kept")
 	}
-	d.target.take()
+	d.target.Take()
 	d.see(t, img)
 	d.see(t, img)
-	if got := p.target.words.Text; !strings.Contains(got, "0.0"+wording.Nbsp+"tones") || d.settings.Target != "" {
+	if got := p.target.Words.Text; !strings.Contains(got, "0.0"+wording.Nbsp+"tones") || d.settings.Target != "" {
 		t.Errorf("to itself a picture stands so: %q", got)
 	}
-	d.target.set(nil)
+	d.target.Set(nil)
 	if d.Undo(); d.setup.Target == nil {
 		t.Error("taking the target away can't be undone")
 	}
@@ -254,7 +254,7 @@ func TestTargetComesBack(t *testing.T) {
 	if d.setup.Target == nil || d.settings.TargetStill != d.marker.Still().ID {
 		t.Fatal("the still is no target")
 	}
-	again := NewDesk(d.app, Options{Settings: d.settings, Keeper: d.options.Keeper, Stills: d.store, Screen: d.options.Screen, background: d.options.background})
+	again := NewDesk(d.App, Options{Settings: d.settings, Keeper: d.options.Keeper, Stills: d.Store, Screen: d.options.Screen, background: d.options.background})
 	t.Cleanup(again.worker.Close)
 	if again.setup.Target == nil || again.setup.Target.Still != d.marker.Still().ID || len(again.history.Past) != 0 {
 		t.Errorf("at the next start the target is %+v, with %d steps to undo", again.setup.Target, len(again.history.Past))

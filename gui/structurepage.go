@@ -8,7 +8,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/structure"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
@@ -22,8 +24,8 @@ type structurePage struct {
 	bar      *widgets.GroupBar
 	count    *widgets.Chooser
 	limits   *widget.Label
-	families *familyList
-	target   *targetPanel
+	families *structure.FamilyList
+	target   *structure.TargetPanel
 }
 
 // groupCounts are the numbers of groups that can be asked for, by the chooser's place.
@@ -38,10 +40,10 @@ func newStructurePage(d *Desk) pageView {
 			d.edgesByHand()
 		}
 	})
-	p.families = newFamilyList(&d.host, d.families)
-	p.target = newTargetPanel(&d.host, d.target)
+	p.families = structure.NewFamilyList(&d.Host, d.families)
+	p.target = structure.NewTargetPanel(&d.Host, d.target)
 	whole := widgets.OnPanel(p.sentence, widgets.Inset(p.bar), p.count, p.limits)
-	p.box = container.NewVBox(whole, p.families.box, d.parts.spread, p.target.box)
+	p.box = container.NewVBox(whole, p.families.Box, d.parts.spread, p.target.Box)
 	return p
 }
 
@@ -49,17 +51,17 @@ func (p *structurePage) content() fyne.CanvasObject { return p.box }
 
 func (p *structurePage) searches() bool { return true }
 
-func (p *structurePage) told(e pageEvent) {
-	if e == familiesFound {
-		p.families.show()
-		p.d.families.showOutline()
-		p.d.changed()
+func (p *structurePage) told(e host.PageEvent) {
+	if e == host.FamiliesFound {
+		p.families.Show()
+		p.d.families.ShowOutline()
+		p.d.Changed()
 	}
 }
 
 func (p *structurePage) traced(line *traceLine) {
-	line.Target = p.target.words.Text
-	for _, row := range p.families.rows {
+	line.Target = p.target.Words.Text
+	for _, row := range p.families.Rows {
 		if !row.Hidden {
 			line.Families = append(line.Families, tracedFamily{row.Text().Light.Hex(), row.Text().Shadow.Hex(), row.Text().Tones + ": " + row.Text().Says, row.Text().Remarks, p.d.boxOf(row)})
 		}
@@ -68,14 +70,14 @@ func (p *structurePage) traced(line *traceLine) {
 
 func (p *structurePage) opened(open bool) {
 	if !open {
-		p.d.mirror.SetOverlay(widgets.OverlayOutline, nil)
+		p.d.Mirror.SetOverlay(widgets.OverlayOutline, nil)
 	}
 }
 
 func (p *structurePage) show(r *analysis.Reading) {
 	p.d.showSpread(r)
-	p.families.show()
-	p.target.show(r)
+	p.families.Show()
+	p.target.Show(r)
 	if r == nil {
 		p.sentence.SetText("")
 		return
@@ -95,7 +97,7 @@ func (p *structurePage) show(r *analysis.Reading) {
 	}
 	p.count.Set(at)
 	if resized {
-		p.d.relayPage()
+		p.d.RelayPage()
 	}
 }
 
@@ -106,5 +108,5 @@ func (d *Desk) layPageAnew() {
 	}
 	d.parts.lower.Content.Refresh()
 	d.relay()
-	d.changed() // everything may lie elsewhere now
+	d.Changed() // everything may lie elsewhere now
 }

@@ -34,8 +34,8 @@ func (s *fileSaver) saveSwatches(path string, rows []swatches.Row, all any) {
 	write := swatchFormats[strings.ToLower(filepath.Ext(path))]
 	err := files.Create(path, true, func(w io.Writer) error { return write(w, rows, all) })
 	if err != nil {
-		s.messages.note(wording.ExplainWriting("save "+wording.Quote(path), err))
+		s.Messages.Note(wording.ExplainWriting("save "+wording.Quote(path), err))
 		return
 	}
-	s.messages.note("Saved as " + filepath.Base(path) + ".")
+	s.Messages.Note("Saved as " + filepath.Base(path) + ".")
 }

@@ -3,6 +3,8 @@ package gui
 import (
 	"image"
 	"slices"
+
+	"app.tonedesk/gui/host"
 )
 
 // mostThumbs is how many small pictures are kept in memory: some screens full.
@@ -11,7 +13,7 @@ const mostThumbs = 400
 // thumbs holds small pictures of stills, and has those made that are asked for: the last
 // asked for first, since that is what is in sight. Use it on the Fyne goroutine only.
 type thumbs struct {
-	*host
+	*host.Host
 	came  func(id string)
 	have  map[thumbKey]*image.RGBA
 	order []thumbKey // of have, the oldest first
@@ -24,8 +26,8 @@ type thumbKey struct {
 	grey bool
 }
 
-func newThumbs(h *host, came func(id string)) thumbs {
-	return thumbs{host: h, came: came, have: map[thumbKey]*image.RGBA{}}
+func newThumbs(h *host.Host, came func(id string)) thumbs {
+	return thumbs{Host: h, came: came, have: map[thumbKey]*image.RGBA{}}
 }
 
 // get returns a small picture; nil if it has to be made first.
@@ -47,12 +49,12 @@ func (t *thumbs) next() {
 	key := t.wait[len(t.wait)-1]
 	t.wait = t.wait[:len(t.wait)-1]
 	t.busy = true
-	t.background(func() {
-		img, err := t.store.Thumbnail(key.id, key.grey)
+	t.Background(func() {
+		img, err := t.Store.Thumbnail(key.id, key.grey)
 		if err != nil {
 			img = image.NewRGBA(image.Rect(0, 0, 1, 1)) // it has no picture; the list says why
 		}
-		t.onWindow(func() {
+		t.OnWindow(func() {
 			t.busy = false
 			t.put(key, img)
 			t.came(key.id)
@@ -61,7 +63,7 @@ func (t *thumbs) next() {
 	})
 }
 
-// put keeps a small picture, and drops the oldest where there are too many.
+// Put keeps a small picture, and drops the oldest where there are too many.
 func (t *thumbs) put(key thumbKey, img *image.RGBA) {
 	t.have[key] = img
 	t.order = append(t.order, key)

@@ -72,8 +72,8 @@ func (t trace) write(d *Desk, line traceLine) {
 		return
 	}
 	line.State, line.Frozen = d.state().String(), d.frozen
-	line.Line, line.Strip = d.parts.bar.Line(), d.messages.said[d.messages.top()]
-	line.Bounds, line.Part, line.View = d.bounds, d.mirror.Fit().Bounds, d.settings.View
+	line.Line, line.Strip = d.parts.bar.Line(), d.Messages.Said[d.Messages.Top()]
+	line.Bounds, line.Part, line.View = d.bounds, d.Mirror.Fit().Bounds, d.settings.View
 	line.Sentence = d.parts.verdict.Text().Title
 	line.Mirror, line.Page, line.Tabs = d.mirrorBox(), d.settings.Page, d.boxOf(d.parts.tabs)
 	line.Spread = d.boxOf(d.parts.spread)
@@ -89,14 +89,14 @@ func (t trace) write(d *Desk, line traceLine) {
 
 // boxOf is where a part lies in the window, in display pixels.
 func (d *Desk) boxOf(o fyne.CanvasObject) [4]float32 {
-	at, scale := d.app.Driver().AbsolutePositionForObject(o), d.mirror.Scale()
+	at, scale := d.App.Driver().AbsolutePositionForObject(o), d.Mirror.Scale()
 	return [4]float32{at.X * scale, at.Y * scale, o.Size().Width * scale, o.Size().Height * scale}
 }
 
 // mirrorBox is where the picture lies in the window, in display pixels.
 func (d *Desk) mirrorBox() [4]float32 {
-	m := d.mirror
-	at := d.app.Driver().AbsolutePositionForObject(m).Add(m.Fit().Pos)
+	m := d.Mirror
+	at := d.App.Driver().AbsolutePositionForObject(m).Add(m.Fit().Pos)
 	scale := m.Scale()
 	return [4]float32{at.X * scale, at.Y * scale, m.Fit().Size.Width * scale, m.Fit().Size.Height * scale}
 }

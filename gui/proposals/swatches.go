@@ -1,4 +1,4 @@
-package gui
+package proposals
 
 import (
 	"fmt"
@@ -9,16 +9,17 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/palette"
 	"app.tonedesk/analysis/propose"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
 // swatchActs are what presses of swatches do: copy the colour, or go on from it.
-func swatchActs(h *host) widgets.SwatchActs {
+func swatchActs(h *host.Host) widgets.SwatchActs {
 	return widgets.SwatchActs{
-		Press: func(s widgets.Swatch) { h.copyText(s.Colour.Hex()) },
-		Take:  func(s widgets.Swatch) { h.steps.beginFrom(&s.Colour) },
-		Keys:  h.keys, Tips: h.tips,
+		Press: func(s widgets.Swatch) { h.CopyText(s.Colour.Hex()) },
+		Take:  func(s widgets.Swatch) { h.Steps.BeginFrom(&s.Colour) },
+		Keys:  h.Keys, Tips: h.Tips,
 	}
 }
 

@@ -1,4 +1,4 @@
-package gui
+package comparing
 
 import (
 	"image"
@@ -37,38 +37,38 @@ type wipedBefore struct {
 }
 
 // draw lays the picture before over the mirror's, as it is wanted now.
-func (c *comparer) draw() {
-	m := c.mirror
-	m.SetHalves(c.how == compareSides && c.with.found != nil)
-	if !c.on() || c.with.found == nil || m.Picture() == nil || m.Fit().Bounds.Empty() {
-		c.with.wiped = wipedBefore{}
+func (c *Comparer) draw() {
+	m := c.Mirror
+	m.SetHalves(c.How == Sides && c.With.Found != nil)
+	if !c.On() || c.With.Found == nil || m.Picture() == nil || m.Fit().Bounds.Empty() {
+		c.With.wiped = wipedBefore{}
 		m.SetOverlay(widgets.OverlayBefore, nil)
 		return
 	}
-	drawn := c.drawn(c.lay())
-	switch c.how {
-	case compareWipe:
+	drawn := c.drawn(c.Lay())
+	switch c.How {
+	case Wipe:
 		c.drawWipe(drawn)
-	case compareSides:
+	case Sides:
 		c.drawSides(drawn)
-	case compareTurns:
+	case Turns:
 		c.drawTurn(drawn)
-	case compareMap:
+	case Map:
 		m.SetOverlay(widgets.OverlayBefore, drawn)
 	}
 }
 
 // drawn returns the picture before in the view of the mirror, or the map of changes, where it
 // lies over the picture after.
-func (c *comparer) drawn(lay overlay.Lay) *image.RGBA {
-	view, knob := c.view()
-	w := &c.with
-	of := overLook{w.found, c.how == compareMap, view.Key, knob, lay}
+func (c *Comparer) drawn(lay overlay.Lay) *image.RGBA {
+	view, knob := c.View()
+	w := &c.With
+	of := overLook{w.Found, c.How == Map, view.Key, knob, lay}
 	if w.drawn.img != nil && w.drawn.of == of {
 		return w.drawn.img
 	}
 	w.drawn.of = of
-	if found := w.found; of.asMap {
+	if found := w.Found; of.asMap {
 		span := found.change.Span()
 		w.drawn.img = overlay.Map(found.change, span, found.place, lay)
 		overlay.Scale(w.drawn.img, wording.MapFigures(span), lay.Unit)
@@ -79,14 +79,14 @@ func (c *comparer) drawn(lay overlay.Lay) *image.RGBA {
 	return w.drawn.img
 }
 
-// name writes on an image which picture it shows.
-func (c *comparer) name(img *image.RGBA, name string, right bool) {
-	overlay.Name(img, name, right, float64(c.mirror.Scale()))
+// Name writes on an image which picture it shows.
+func (c *Comparer) name(img *image.RGBA, name string, right bool) {
+	overlay.Name(img, name, right, float64(c.Mirror.Scale()))
 }
 
 // drawWipe shows the picture before left of the line.
-func (c *comparer) drawWipe(before *image.RGBA) {
-	w := &c.with
+func (c *Comparer) drawWipe(before *image.RGBA) {
+	w := &c.With
 	x := int(w.line*float32(before.Rect.Dx()) + 0.5)
 	if w.wiped.img != nil && w.wiped.of == before && w.wiped.x == x {
 		return
@@ -94,31 +94,31 @@ func (c *comparer) drawWipe(before *image.RGBA) {
 	w.wiped = wipedBefore{before, x, overlay.Wiped(before, x)}
 	c.name(w.wiped.img, wording.PictureBefore, false)
 	c.name(w.wiped.img, wording.PictureNow, true)
-	c.mirror.SetOverlay(widgets.OverlayBefore, w.wiped.img)
+	c.Mirror.SetOverlay(widgets.OverlayBefore, w.wiped.img)
 }
 
 // drawSides shows the picture before in the other half of the mirror. Notes and spots lie on
 // the picture of now, in its half.
-func (c *comparer) drawSides(before *image.RGBA) {
-	if c.with.wiped.of == before {
+func (c *Comparer) drawSides(before *image.RGBA) {
+	if c.With.wiped.of == before {
 		return
 	}
 	left, right := image.NewRGBA(before.Rect), image.NewRGBA(before.Rect)
-	ground := c.app.Settings().Theme().Color(theme.ColorNameBackground, c.app.Settings().ThemeVariant())
+	ground := c.App.Settings().Theme().Color(theme.ColorNameBackground, c.App.Settings().ThemeVariant())
 	draw.Draw(left, left.Rect, image.NewUniform(ground), image.Point{}, draw.Src)
 	draw.Draw(left, left.Rect, before, image.Point{}, draw.Over)
 	c.name(left, wording.PictureBefore, false)
 	c.name(right, wording.PictureNow, false)
-	c.with.wiped = wipedBefore{of: before, img: right}
-	c.mirror.SetBefore(left)
-	c.mirror.SetOverlay(widgets.OverlayBefore, right)
+	c.With.wiped = wipedBefore{of: before, img: right}
+	c.Mirror.SetBefore(left)
+	c.Mirror.SetOverlay(widgets.OverlayBefore, right)
 }
 
 // drawTurn shows the picture whose turn it is, and comes back for the next.
-func (c *comparer) drawTurn(before *image.RGBA) {
+func (c *Comparer) drawTurn(before *image.RGBA) {
 	now, shown, again := time.Now(), c.turns.Shown(), time.Duration(0)
 	if c.turns.Due(now) { // no sooner after another change than that
-		again = c.wait(now)
+		again = c.Wait(now)
 	}
 	if again == 0 {
 		shown, again = c.turns.At(now)
@@ -130,10 +130,10 @@ func (c *comparer) drawTurn(before *image.RGBA) {
 	} else {
 		c.name(img, wording.PictureNow, false)
 	}
-	c.mirror.SetOverlay(widgets.OverlayBefore, img)
+	c.Mirror.SetOverlay(widgets.OverlayBefore, img)
 	if again > 0 {
-		c.later(again, func() {
-			if c.how == compareTurns {
+		c.Later(again, func() {
+			if c.How == Turns {
 				c.draw()
 			}
 		})

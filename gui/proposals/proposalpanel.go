@@ -1,4 +1,4 @@
-package gui
+package proposals
 
 import (
 	"fyne.io/fyne/v2"
@@ -8,22 +8,23 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/propose"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
-// proposalPanel shows what can be painted next to a colour: lights and shadows, accents,
+// ProposalPanel shows what can be painted next to a colour: lights and shadows, accents,
 // lines.
-type proposalPanel struct {
-	*host
-	box           *fyne.Container
-	ramp, black   *widgets.SwatchRow
+type ProposalPanel struct {
+	*host.Host
+	Box           *fyne.Container
+	Ramp, black   *widgets.SwatchRow
 	lines         *widgets.SwatchRow
 	suggested     *widgets.SwatchRow
-	accents, edge *widgets.SwatchRow
+	Accents, edge *widgets.SwatchRow
 	lineWords     *widget.Label
 	accentWords   *widget.Label
-	knobs         *shadePanel
+	Knobs         *shadePanel
 	from          proposedFrom // what is shown was made from it; zero before the first
 }
 
@@ -34,31 +35,31 @@ type proposedFrom struct {
 	made    bool
 }
 
-func newProposalPanel(h *host) *proposalPanel {
-	p := &proposalPanel{host: h, knobs: newShadePanel(h), lineWords: widgets.SmallLabel(), accentWords: widgets.SmallLabel()}
+func NewProposalPanel(h *host.Host) *ProposalPanel {
+	p := &ProposalPanel{Host: h, Knobs: newShadePanel(h), lineWords: widgets.SmallLabel(), accentWords: widgets.SmallLabel()}
 	row := func(plan widgets.SwatchPlan) *widgets.SwatchRow { return widgets.NewSwatchRow(plan, swatchActs(h)) }
-	p.ramp = row(widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 3 * widgets.Step, Labels: true})
+	p.Ramp = row(widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 3 * widgets.Step, Labels: true})
 	p.black = row(widgets.SwatchPlan{Height: 2 * widgets.Step})
 	p.lines = row(widgets.SwatchPlan{Height: widgets.SwatchHeight, Labels: true})
 	p.suggested = row(widgets.SwatchPlan{Height: widgets.SwatchHeight, Labels: true})
-	p.accents = row(widgets.SwatchPlan{Height: widgets.SwatchHeight})
+	p.Accents = row(widgets.SwatchPlan{Height: widgets.SwatchHeight})
 	p.edge = row(widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 2 * widgets.Step})
-	p.box = container.NewVBox(
-		widgets.Section("Lights and shadows, by tones", nil, p.ramp, widgets.QuietWords("The same steps straight toward black:"), p.black, p.knobs.ramp),
-		widgets.Section("Accents of equal lightness", nil, p.suggested, p.accents, p.edge, p.accentWords, p.knobs.accents),
+	p.Box = container.NewVBox(
+		widgets.Section("Lights and shadows, by tones", nil, p.Ramp, widgets.QuietWords("The same steps straight toward black:"), p.black, p.Knobs.ramp),
+		widgets.Section("Accents of equal lightness", nil, p.suggested, p.Accents, p.edge, p.accentWords, p.Knobs.accents),
 		widgets.Section("Lines", nil, p.lines, p.lineWords),
 	)
 	return p
 }
 
-// show renews the proposals, if what they are made from has changed; ok says whether there is
+// Show renews the proposals, if what they are made from has changed; ok says whether there is
 // a colour at all.
-func (p *proposalPanel) show(base analysis.Spot, ok bool) {
-	shade := p.steps.now().Shade
-	p.knobs.show(shade)
-	if p.box.Hidden == ok {
-		p.box.Hidden = !ok
-		p.relayPage()
+func (p *ProposalPanel) Show(base analysis.Spot, ok bool) {
+	shade := p.Steps.Now().Shade
+	p.Knobs.show(shade)
+	if p.Box.Hidden == ok {
+		p.Box.Hidden = !ok
+		p.RelayPage()
 	}
 	from := proposedFrom{base.Oklab, shade, true}
 	if !ok || from == p.from {
@@ -67,15 +68,15 @@ func (p *proposalPanel) show(base analysis.Spot, ok bool) {
 	p.from = from
 	s := propose.Shade(base, shade)
 	ramp, black := rampSwatches(s)
-	p.ramp.Set(ramp)
+	p.Ramp.Set(ramp)
 	p.black.Set(black)
 	p.lines.Set(lineSwatches(s))
 	p.suggested.Set(suggestedSwatches(s))
 	accents, edge, missing := accentSwatches(s)
-	p.accents.Set(accents)
+	p.Accents.Set(accents)
 	p.edge.Set(edge)
 	resized := widgets.SetWords(p.lineWords, wording.SayLines(s))
 	if widgets.SetWords(p.accentWords, wording.SayAccents(missing, len(accents))) || resized {
-		p.relayPage()
+		p.RelayPage()
 	}
 }

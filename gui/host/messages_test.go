@@ -1,4 +1,4 @@
-package gui
+package host
 
 import (
 	"testing"
@@ -12,7 +12,7 @@ import (
 func TestMessages(t *testing.T) {
 	test.NewTempApp(t)
 	bar := widgets.NewMessageBar(nil, func() {})
-	m := messages{bar: bar}
+	m := Messages{Bar: bar}
 	press := func() {
 		for _, o := range test.LaidOutObjects(bar) {
 			if b, ok := o.(*widgets.Button); ok {
@@ -24,15 +24,15 @@ func TestMessages(t *testing.T) {
 		t.Error("it is seen with nothing to say")
 	}
 	done := 0
-	m.offer(messageUnsaved, "unsaved", messageAct{name: "Try again", do: func() { done++ }})
-	m.note("a note")
-	if bar.Text() != "unsaved" || m.said[messageNote] != "a note" {
+	m.Offer(MessageUnsaved, "unsaved", MessageAct{Name: "Try again", Do: func() { done++ }})
+	m.Note("a note")
+	if bar.Text() != "unsaved" || m.Said[MessageNote] != "a note" {
 		t.Errorf("%q is shown", bar.Text())
 	}
 	if press(); done != 1 || bar.Text() != "unsaved" {
 		t.Errorf("pressed, it is done %d times, and shows %q", done, bar.Text())
 	}
-	m.clear(messageUnsaved)
+	m.Clear(MessageUnsaved)
 	if bar.Text() != "a note" {
 		t.Errorf("then it shows %q", bar.Text())
 	}

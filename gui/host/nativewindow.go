@@ -1,4 +1,4 @@
-package gui
+package host
 
 import (
 	"image"
@@ -7,9 +7,9 @@ import (
 	"fyne.io/fyne/v2/driver"
 )
 
-// nativeHandle returns the system's handle of a window, 0 if there is none (yet). Fyne
+// NativeHandle returns the system's handle of a window, 0 if there is none (yet). Fyne
 // goroutine only.
-func nativeHandle(window fyne.Window) (handle uintptr) {
+func NativeHandle(window fyne.Window) (handle uintptr) {
 	w, ok := window.(driver.NativeWindow)
 	if !ok {
 		return 0

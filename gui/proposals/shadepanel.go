@@ -1,4 +1,4 @@
-package gui
+package proposals
 
 import (
 	"math"
@@ -12,6 +12,7 @@ import (
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/propose"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
@@ -19,10 +20,10 @@ import (
 // shadePanel holds the settings by which colours are proposed, their numbers beside them.
 // Each change is a step of undo; the moves of one drag are one.
 type shadePanel struct {
-	*host
+	*host.Host
 	ramp, accents *fyne.Container
 	light, equal  *widgets.Chooser
-	turn, gain    *knobSlider
+	Turn, gain    *knobSlider
 	hue, chroma   *knobSlider
 	showing       bool // the widgets are being set: what they report is no wish
 }
@@ -30,37 +31,37 @@ type shadePanel struct {
 // equalBys are what accents can keep, by the chooser's place.
 var equalBys = []propose.EqualBy{propose.ByLightness, propose.ByLayerGrey, propose.BySeenLightness}
 
-func newShadePanel(h *host) *shadePanel {
-	p := &shadePanel{host: h}
-	p.light = widgets.NewChooser([]string{"Warm light", "Cool light", "Free"}, 4*widgets.Step, h.keys, p.setLight)
-	p.equal = widgets.NewChooser([]string{"Lightness", "Layer grey", "Seen lightness"}, 4*widgets.Step, h.keys, func(i int) {
+func newShadePanel(h *host.Host) *shadePanel {
+	p := &shadePanel{Host: h}
+	p.light = widgets.NewChooser([]string{"Warm light", "Cool light", "Free"}, 4*widgets.Step, h.Keys, p.SetLight)
+	p.equal = widgets.NewChooser([]string{"Lightness", "Layer grey", "Seen lightness"}, 4*widgets.Step, h.Keys, func(i int) {
 		p.change("equal", func(o *propose.Options) { o.EqualBy = equalBys[i] })
 	})
 	percent := func(v float64) string { return strconv.Itoa(int(math.Round(100*v))) + wording.Nbsp + "%" }
-	p.turn = p.slider("Turn per tone", 0, 1, 0.05, percent, func(o *propose.Options) *float64 { return &o.Turn })
+	p.Turn = p.slider("Turn per tone", 0, 1, 0.05, percent, func(o *propose.Options) *float64 { return &o.Turn })
 	p.gain = p.slider("Gain per tone", -0.5, 2, 0.05, percent, func(o *propose.Options) *float64 { return &o.Gain })
 	p.hue = p.slider("Shadow's hue", 0, 359, 1, func(v float64) string { return wording.Whole(v) + "° " + colour.HueName(v) },
 		func(o *propose.Options) *float64 { return &o.ShadowHue })
 	p.chroma = p.slider("Chroma (Oklch)", 0, 0.4, 0.01, func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) },
 		func(o *propose.Options) *float64 { return &o.AccentChroma })
-	p.ramp = container.New(layout.NewCustomPaddedVBoxLayout(0), p.light, p.hue.box, p.turn.box, p.gain.box)
+	p.ramp = container.New(layout.NewCustomPaddedVBoxLayout(0), p.light, p.hue.box, p.Turn.box, p.gain.box)
 	p.accents = container.New(layout.NewCustomPaddedVBoxLayout(0), p.equal, p.chroma.box)
 	return p
 }
 
-// setLight chooses the shadow's hue by the light; a free one begins from that of now.
-func (p *shadePanel) setLight(i int) {
-	hues := []float64{propose.WarmLightShadow, propose.CoolLightShadow, p.steps.now().Shade.ShadowHue}
-	if i == 2 && p.place() < 2 {
+// SetLight chooses the shadow's hue by the light; a free one begins from that of now.
+func (p *shadePanel) SetLight(i int) {
+	hues := []float64{propose.WarmLightShadow, propose.CoolLightShadow, p.Steps.Now().Shade.ShadowHue}
+	if i == 2 && p.Place() < 2 {
 		hues[2] = math.Mod(hues[2]+1, 360) // else it would be the other again
 	}
 	p.change("light", func(o *propose.Options) { o.ShadowHue = hues[i] })
-	p.steps.settle()
+	p.Steps.Settle()
 }
 
-// place is the light's place in its chooser.
-func (p *shadePanel) place() int {
-	switch p.steps.now().Shade.ShadowHue {
+// Place is the light's place in its chooser.
+func (p *shadePanel) Place() int {
+	switch p.Steps.Now().Shade.ShadowHue {
 	case propose.WarmLightShadow:
 		return 0
 	case propose.CoolLightShadow:
@@ -69,26 +70,26 @@ func (p *shadePanel) place() int {
 	return 2
 }
 
-// change changes the settings; kind joins the moves of one drag.
+// Change changes the settings; kind joins the moves of one drag.
 func (p *shadePanel) change(kind string, set func(*propose.Options)) {
 	if p.showing {
 		return
 	}
-	now := p.steps.now()
+	now := p.Steps.Now()
 	next := now
 	set(&next.Shade)
 	if next.Shade != now.Shade {
-		p.steps.change(next, kind)
+		p.Steps.Change(next, kind)
 	}
 }
 
-// show shows settings.
+// Show shows settings.
 func (p *shadePanel) show(o propose.Options) {
 	p.showing = true
 	defer func() { p.showing = false }()
-	p.light.Set(p.place())
+	p.light.Set(p.Place())
 	p.equal.Set(slices.Index(equalBys, o.EqualBy))
-	for _, s := range []*knobSlider{p.turn, p.gain, p.hue, p.chroma} {
+	for _, s := range []*knobSlider{p.Turn, p.gain, p.hue, p.chroma} {
 		s.show(*s.field(&o))
 	}
 }
@@ -96,30 +97,30 @@ func (p *shadePanel) show(o propose.Options) {
 // knobSlider is one number: its name, a slider, and the number itself.
 type knobSlider struct {
 	box    *fyne.Container
-	slider *widgets.Slider
+	Slider *widgets.Slider
 	number *widget.Label
 	word   func(float64) string
 	field  func(*propose.Options) *float64
 }
 
 func (p *shadePanel) slider(name string, from, to, step float64, word func(float64) string, field func(*propose.Options) *float64) *knobSlider {
-	k := &knobSlider{slider: widgets.NewSlider(from, to, step, p.keys), number: widgets.SmallLabel(), word: word, field: field}
+	k := &knobSlider{Slider: widgets.NewSlider(from, to, step, p.Keys), number: widgets.SmallLabel(), word: word, field: field}
 	k.number.Wrapping = fyne.TextWrapOff
-	k.slider.OnChanged = func(v float64) {
+	k.Slider.OnChanged = func(v float64) {
 		p.change(name, func(o *propose.Options) { *field(o) = v })
 	}
-	k.slider.OnChangeEnded = func(float64) { p.steps.settle() }
+	k.Slider.OnChangeEnded = func(float64) { p.Steps.Settle() }
 	label := widgets.SmallLabel()
 	label.Wrapping = fyne.TextWrapOff
 	label.SetText(name)
-	k.box = container.New(&widgets.SliderRow{}, label, k.slider, k.number)
+	k.box = container.New(&widgets.SliderRow{}, label, k.Slider, k.number)
 	return k
 }
 
-// show shows a number.
+// Show shows a number.
 func (k *knobSlider) show(v float64) {
-	if k.slider.Value != v {
-		k.slider.SetValue(v)
+	if k.Slider.Value != v {
+		k.Slider.SetValue(v)
 	}
 	if words := k.word(v); k.number.Text != words {
 		k.number.SetText(words)

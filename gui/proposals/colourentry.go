@@ -1,43 +1,44 @@
-package gui
+package proposals
 
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/wording"
 )
 
 // colourEntry takes a typed colour, to begin from.
 type colourEntry struct {
 	widget.Entry
-	host *host
+	host *host.Host
 }
 
-func newColourEntry(h *host) *colourEntry {
+func newColourEntry(h *host.Host) *colourEntry {
 	e := &colourEntry{host: h}
 	e.PlaceHolder = "#rrggbb"
 	e.ExtendBaseWidget(e)
-	e.OnSubmitted = e.take
+	e.OnSubmitted = e.Take
 	return e
 }
 
-// take begins from what was typed, or says why that is no colour.
-func (e *colourEntry) take(text string) {
+// Take begins from what was typed, or says why that is no colour.
+func (e *colourEntry) Take(text string) {
 	c, err := colour.Parse(text)
 	if err != nil {
-		e.host.messages.note(wording.Explain("use "+wording.Quote(text), err))
+		e.host.Messages.Note(wording.Explain("use "+wording.Quote(text), err))
 		return
 	}
 	e.SetText("")
-	e.host.messages.clear(messageNote)
-	e.host.steps.beginFrom(&c)
-	e.host.focusMirror()
+	e.host.Messages.Clear(host.MessageNote)
+	e.host.Steps.BeginFrom(&c)
+	e.host.FocusMirror()
 }
 
 // FocusGained reveals it.
 func (e *colourEntry) FocusGained() {
-	e.host.keys.Reveal(e)
+	e.host.Keys.Reveal(e)
 	e.Entry.FocusGained()
 }
 
@@ -45,7 +46,7 @@ func (e *colourEntry) FocusGained() {
 func (e *colourEntry) TypedKey(k *fyne.KeyEvent) {
 	if k.Name == fyne.KeyEscape {
 		e.SetText("")
-		e.host.focusMirror()
+		e.host.FocusMirror()
 		return
 	}
 	e.Entry.TypedKey(k)

@@ -1,4 +1,4 @@
-package gui
+package comparing
 
 import (
 	"image"
@@ -12,6 +12,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/guitest"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/widgets"
 )
@@ -19,28 +20,28 @@ import (
 // testComparer is a comparer without a desk, which compares a picture of the size 400 × 300
 // that is watched with a darker one.
 type testComparer struct {
-	comparer
+	Comparer
 	copies []func(*live.Copy) // asked for
 	waits  []time.Duration    // after which the picture was asked for once more
-	wishes []comparing
+	wishes []Way
 }
 
 func newTestComparer(t *testing.T) *testComparer {
 	app := test.NewTempApp(t)
-	h := &host{app: app, mirror: widgets.NewMirror(widgets.MirrorActs{Resized: func() {}}), tellPage: func(pageEvent) {}, background: func(f func()) { f() }}
-	h.messages.bar = widgets.NewMessageBar(nil, func() {})
-	h.later = func(time.Duration, func()) func() { return func() {} }
-	h.mirror.Resize(fyne.NewSize(500, 400))
+	h := &host.Host{App: app, Mirror: widgets.NewMirror(widgets.MirrorActs{Resized: func() {}}), TellPage: func(host.PageEvent) {}, Background: func(f func()) { f() }}
+	h.Messages.Bar = widgets.NewMessageBar(nil, func() {})
+	h.Later = func(time.Duration, func()) func() { return func() {} }
+	h.Mirror.Resize(fyne.NewSize(500, 400))
 	c := &testComparer{}
-	c.comparer = *newComparer(h, compareActs{
-		copyPicture: func(do func(*live.Copy)) { c.copies = append(c.copies, do) },
-		comeBack:    func(after time.Duration) { c.waits = append(c.waits, after) },
-		view:        func() (views.View, float64) { return views.All()[0], 0 },
-		wait:        func(time.Time) time.Duration { return 0 },
-		wish:        func(how comparing) { c.wishes = append(c.wishes, how) },
+	c.Comparer = *New(h, Acts{
+		CopyPicture: func(do func(*live.Copy)) { c.copies = append(c.copies, do) },
+		ComeBack:    func(after time.Duration) { c.waits = append(c.waits, after) },
+		View:        func() (views.View, float64) { return views.All()[0], 0 },
+		Wait:        func(time.Time) time.Duration { return 0 },
+		Wish:        func(how Way) { c.wishes = append(c.wishes, how) },
 	})
-	c.how, c.with = compareWipe, comparison{id: "still", line: 0.5}
-	c.with.side.Picture = pixelsOf(guitest.Halves(guitest.Shadow, guitest.Shadow))
+	c.How, c.With = Wipe, comparison{ID: "still", line: 0.5}
+	c.With.side.Picture = pixelsOf(guitest.Halves(guitest.Shadow, guitest.Shadow))
 	return c
 }
 
@@ -52,8 +53,8 @@ func pixelsOf(img *image.NRGBA) analysis.Pixels {
 func (c *testComparer) see(at time.Time, place image.Point, flipped bool) {
 	img := image.NewRGBA(image.Rect(0, 0, 400, 300))
 	bounds := img.Rect.Add(place)
-	c.mirror.SetPicture(img, nil, bounds, bounds, flipped)
-	c.shown(at, bounds)
+	c.Mirror.SetPicture(img, nil, bounds, bounds, flipped)
+	c.Shown(at, bounds)
 	asked := c.copies
 	c.copies = nil
 	for _, do := range asked {
@@ -61,7 +62,7 @@ func (c *testComparer) see(at time.Time, place image.Point, flipped bool) {
 	}
 }
 
-func (c *testComparer) over() *image.RGBA { return c.mirror.Overlay(widgets.OverlayBefore) }
+func (c *testComparer) over() *image.RGBA { return c.Mirror.Overlay(widgets.OverlayBefore) }
 
 // The line of the wipe is where the pointer is in the mirror, also where left and right are
 // exchanged: what lies left of it in the mirror is the picture before.
@@ -69,18 +70,18 @@ func TestWipeFollowsThePointer(t *testing.T) {
 	for _, flipped := range []bool{false, true} {
 		c := newTestComparer(t)
 		c.see(time.Now(), image.Pt(1000, 0), flipped)
-		c.follow(image.Pt(1100, 150), true) // a quarter from the left of the picture
-		quarter := c.mirror.Pixels().X / 4
+		c.Follow(image.Pt(1100, 150), true) // a quarter from the left of the picture
+		quarter := c.Mirror.Pixels().X / 4
 		line := quarter
 		if flipped {
 			line = 3 * quarter
 		}
-		y := c.mirror.Pixels().Y / 2
+		y := c.Mirror.Pixels().Y / 2
 		before, now := c.over().RGBAAt(line-5, y), c.over().RGBAAt(line+5, y)
 		if want := (color.RGBA{guitest.Shadow.R, guitest.Shadow.G, guitest.Shadow.B, 255}); before != want || now != (color.RGBA{}) {
 			t.Errorf("flipped %v: left of the line is %v, right of it %v", flipped, before, now)
 		}
-		c.follow(image.Pt(1300, 150), false) // beside the picture
+		c.Follow(image.Pt(1300, 150), false) // beside the picture
 		if c.over().RGBAAt(line-5, y) != before {
 			t.Errorf("flipped %v: the line follows a pointer outside of the picture", flipped)
 		}
@@ -93,20 +94,20 @@ func TestComparesOnceInAWhile(t *testing.T) {
 	c := newTestComparer(t)
 	now := time.Now()
 	c.see(now, image.Point{}, false)
-	first := c.with.found
+	first := c.With.Found
 	if first == nil {
 		t.Fatal("nothing was compared")
 	}
 	c.see(now, image.Point{}, false)
-	if c.with.found != first || len(c.waits) > 0 {
+	if c.With.Found != first || len(c.waits) > 0 {
 		t.Error("the same picture is compared again")
 	}
 	c.see(now.Add(time.Millisecond), image.Point{}, false)
-	if c.with.found != first || len(c.waits) != 1 || c.waits[0] <= 0 || c.waits[0] > compareEvery {
+	if c.With.Found != first || len(c.waits) != 1 || c.waits[0] <= 0 || c.waits[0] > compareEvery {
 		t.Errorf("a changed picture is compared at once, or after %v", c.waits)
 	}
 	c.see(now.Add(2*time.Millisecond), image.Pt(5, 5), false)
-	if c.with.found == first {
+	if c.With.Found == first {
 		t.Error("a picture that lies elsewhere is not compared")
 	}
 }
@@ -114,18 +115,18 @@ func TestComparesOnceInAWhile(t *testing.T) {
 // What is found after comparing has ended, or begun with another still, is not taken.
 func TestFoundTooLate(t *testing.T) {
 	for name, meanwhile := range map[string]func(c *testComparer){
-		"ended":   func(c *testComparer) { c.end() },
-		"another": func(c *testComparer) { c.with = comparison{id: "another"} },
+		"ended":   func(c *testComparer) { c.End() },
+		"another": func(c *testComparer) { c.With = comparison{ID: "another"} },
 	} {
 		c := newTestComparer(t)
 		bounds := image.Rect(0, 0, 400, 300)
-		c.shown(time.Now(), bounds)
+		c.Shown(time.Now(), bounds)
 		late := c.copies
 		meanwhile(c)
 		for _, do := range late {
 			do(&live.Copy{Pixels: pixelsOf(guitest.Halves(guitest.Light, guitest.Light)), Bounds: bounds, At: time.Now()})
 		}
-		if len(late) != 1 || c.with.found != nil || c.over() != nil {
+		if len(late) != 1 || c.With.Found != nil || c.over() != nil {
 			t.Errorf("%s: of %d comparisons one was taken", name, len(late))
 		}
 	}
@@ -136,7 +137,7 @@ func TestMapIsDrawnOnce(t *testing.T) {
 	c := newTestComparer(t)
 	now := time.Now()
 	c.see(now, image.Point{}, false)
-	c.as(compareMap)
+	c.As(Map)
 	first := c.over()
 	c.see(now, image.Point{}, false)
 	if first == nil || c.over() != first {
@@ -151,14 +152,14 @@ func TestMapIsDrawnOnce(t *testing.T) {
 // Another way is wished for, not taken, and only where two pictures are compared.
 func TestWaysAreWishedFor(t *testing.T) {
 	c := newTestComparer(t)
-	c.set(compareMap)
-	if len(c.wishes) != 1 || c.wishes[0] != compareMap || c.how != compareWipe {
-		t.Errorf("wished for %v, shown is %d", c.wishes, c.how)
+	c.Set(Map)
+	if len(c.wishes) != 1 || c.wishes[0] != Map || c.How != Wipe {
+		t.Errorf("wished for %v, shown is %d", c.wishes, c.How)
 	}
-	c.end()
-	c.set(compareMap)
-	c.as(compareMap)
-	if len(c.wishes) != 1 || !c.idle() {
+	c.End()
+	c.Set(Map)
+	c.As(Map)
+	if len(c.wishes) != 1 || !c.Idle() {
 		t.Error("where nothing is compared, there is another way")
 	}
 }

@@ -1,4 +1,4 @@
-package gui
+package host
 
 import (
 	"fyne.io/fyne/v2"
@@ -8,13 +8,13 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
-// askPicture lets the painter choose a picture file, what for in words: "open the picture".
+// AskPictureFile lets the painter choose a picture file, what for in words: "open the picture".
 // Its path is handed to take.
-func (h *host) askPicture(what string, take func(path string)) {
+func (h *Host) AskPictureFile(what string, take func(path string)) {
 	open := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
-		h.focusMirror()
+		h.FocusMirror()
 		if err != nil {
-			h.messages.note(wording.Explain(what, err))
+			h.Messages.Note(wording.Explain(what, err))
 			return
 		}
 		if file == nil {
@@ -23,7 +23,7 @@ func (h *host) askPicture(what string, take func(path string)) {
 		path := file.URI().Path()
 		_ = file.Close() // it is opened again by its path, as all pictures are
 		take(path)
-	}, h.window)
+	}, h.Window)
 	open.SetFilter(storage.NewExtensionFileFilter(pictureEndings))
 	open.Show()
 }

@@ -1,4 +1,4 @@
-package gui
+package proposals
 
 import (
 	"strings"
@@ -10,19 +10,20 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/propose"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
-// pairPanel shows two spots at each other's lightness, and how they do as light and shadow.
-type pairPanel struct {
-	*host
-	box        *fyne.Container
-	matched    *widgets.SwatchRow
-	judged     *widgets.SwatchRow
-	judgeWords *widget.Label
+// PairPanel shows two spots at each other's lightness, and how they do as light and shadow.
+type PairPanel struct {
+	*host.Host
+	Box        *fyne.Container
+	Matched    *widgets.SwatchRow
+	Judged     *widgets.SwatchRow
+	JudgeWords *widget.Label
 	from       pairedFrom // what was said of them; zero for nothing
 }
 
@@ -35,34 +36,34 @@ type pairedFrom struct {
 	made           bool
 }
 
-func newPairPanel(h *host) *pairPanel {
-	p := &pairPanel{host: h, judgeWords: widgets.SmallLabel()}
+func NewPairPanel(h *host.Host) *PairPanel {
+	p := &PairPanel{Host: h, JudgeWords: widgets.SmallLabel()}
 	plan := widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 3 * widgets.Step, Labels: true}
-	p.matched, p.judged = widgets.NewSwatchRow(plan, swatchActs(h)), widgets.NewSwatchRow(plan, swatchActs(h))
-	p.box = container.NewVBox(
-		widgets.Section("A and B at each other's lightness", nil, p.matched),
-		widgets.Section("A and B as light and shadow", nil, p.judgeWords, p.judged))
+	p.Matched, p.Judged = widgets.NewSwatchRow(plan, swatchActs(h)), widgets.NewSwatchRow(plan, swatchActs(h))
+	p.Box = container.NewVBox(
+		widgets.Section("A and B at each other's lightness", nil, p.Matched),
+		widgets.Section("A and B as light and shadow", nil, p.JudgeWords, p.Judged))
 	return p
 }
 
-// show renews what is said of A and the selected spot, or else B, if that has changed.
-func (p *pairPanel) show(spots []live.Reading, selected int, rules families.Rules) {
+// Show renews what is said of A and the selected spot, or else B, if that has changed.
+func (p *PairPanel) Show(spots []live.Reading, selected int, rules families.Rules) {
 	a, b, ok := live.PairOf(spots, selected)
 	if !ok {
 		p.from = pairedFrom{}
-		p.matched.Set([]widgets.Swatch{{None: true, Label: "Set two spots first"}})
-		p.judged.Set(nil)
+		p.Matched.Set([]widgets.Swatch{{None: true, Label: "Set two spots first"}})
+		p.Judged.Set(nil)
 		p.say("Set two spots: a local colour and the shadow chosen for it.")
 		return
 	}
 	spotA, spotB := spots[a].Spot, spots[b].Spot
-	from := pairedFrom{spotA.Oklab, spotB.Oklab, rules, p.steps.now().Shade, a, b, true}
+	from := pairedFrom{spotA.Oklab, spotB.Oklab, rules, p.Steps.Now().Shade, a, b, true}
 	if from == p.from {
 		return
 	}
 	p.from = from
 	nameA, nameB := setup.SpotName(a), setup.SpotName(b)
-	p.matched.Set(matchSwatches(spotA, spotB, nameA, nameB))
+	p.Matched.Set(matchSwatches(spotA, spotB, nameA, nameB))
 	if spotA.Lightness < spotB.Lightness {
 		spotA, spotB, nameA, nameB = spotB, spotA, nameB, nameA
 	}
@@ -70,30 +71,30 @@ func (p *pairPanel) show(spots []live.Reading, selected int, rules families.Rule
 }
 
 // judge says how a shadow does beside its light, and shows what would satisfy the rules.
-func (p *pairPanel) judge(light, shadow widgets.Swatch, j propose.Judged) {
+func (p *PairPanel) judge(light, shadow widgets.Swatch, j propose.Judged) {
 	all := []widgets.Swatch{light, shadow}
 	if j.Nearest != nil {
 		all = append(all, spotSwatch(*j.Nearest, "nearest"))
 	}
-	p.judged.Set(all)
+	p.Judged.Set(all)
 	p.say(strings.Join(wording.SayJudgement(j), " "))
 }
 
-func (p *pairPanel) say(words string) {
-	if widgets.SetWords(p.judgeWords, words) {
-		p.relayPage()
+func (p *PairPanel) say(words string) {
+	if widgets.SetWords(p.JudgeWords, words) {
+		p.RelayPage()
 	}
 }
 
-// copyMatched copies B brought to A's lightness, or A brought to B's.
-func copyMatched(h *host, spots []live.Reading, selected int, other bool) {
+// CopyMatched copies B brought to A's lightness, or A brought to B's.
+func CopyMatched(h *host.Host, spots []live.Reading, selected int, other bool) {
 	a, b, ok := live.PairOf(spots, selected)
 	if !ok {
-		h.messages.note("Set two spots first: then B can be brought to A's lightness.")
+		h.Messages.Note("Set two spots first: then B can be brought to A's lightness.")
 		return
 	}
 	if other {
 		a, b = b, a
 	}
-	h.copyText(propose.Bring(spots[a].Spot, spots[b].Spot).Matched.Colour.Hex())
+	h.CopyText(propose.Bring(spots[a].Spot, spots[b].Spot).Matched.Colour.Hex())
 }

@@ -1,10 +1,11 @@
-package gui
+package comparing
 
 import (
 	"image"
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
@@ -22,47 +23,47 @@ type compared struct {
 	place   image.Rectangle   // of what is compared, in the picture after
 }
 
-// renew compares anew, if the picture changed and it is time.
-func (c *comparer) renew() {
-	w := &c.with
-	if !c.on() || w.busy || c.bounds.Empty() || w.found != nil && c.at.Equal(w.of) && c.bounds == w.bounds {
+// Renew compares anew, if the picture changed and it is time.
+func (c *Comparer) renew() {
+	w := &c.With
+	if !c.On() || w.busy || c.bounds.Empty() || w.Found != nil && c.at.Equal(w.of) && c.bounds == w.bounds {
 		return
 	}
-	if wait := compareEvery - time.Since(w.begun); w.found != nil && wait > 0 && c.bounds == w.bounds {
-		c.comeBack(wait)
+	if wait := compareEvery - time.Since(w.begun); w.Found != nil && wait > 0 && c.bounds == w.bounds {
+		c.ComeBack(wait)
 		return
 	}
 	w.busy, w.begun = true, time.Now()
-	id, side := w.id, w.side
-	c.copyPicture(func(after *live.Copy) {
-		c.background(func() {
+	id, side := w.ID, w.side
+	c.CopyPicture(func(after *live.Copy) {
+		c.Background(func() {
 			found := compareCopies(side, after, c.sourceOf(after))
-			c.onWindow(func() { c.take(id, after, found) })
+			c.OnWindow(func() { c.take(id, after, found) })
 		})
 	})
 }
 
-// take takes what was found, if it is still wanted.
-func (c *comparer) take(id string, after *live.Copy, found *compared) {
-	w := &c.with
-	if w.id != id {
+// Take takes what was found, if it is still wanted.
+func (c *Comparer) take(id string, after *live.Copy, found *compared) {
+	w := &c.With
+	if w.ID != id {
 		return
 	}
 	w.busy, w.of, w.bounds = false, after.At, after.Bounds
 	if found == nil {
-		c.messages.note(wording.Sentence("compare the two pictures", "their sizes contradict each other", "choose another still"))
+		c.Messages.Note(wording.Sentence("compare the two pictures", "their sizes contradict each other", "choose another still"))
 		return
 	}
-	w.found = found
-	c.tellPage(comparisonChanged)
+	w.Found = found
+	c.TellPage(host.ComparisonChanged)
 	c.draw()
 }
 
 // sourceOf says where a copied picture is from; that of a still is from where the still is.
 // It is called on the goroutine that compares.
-func (c *comparer) sourceOf(p *live.Copy) stills.Source {
+func (c *Comparer) sourceOf(p *live.Copy) stills.Source {
 	if p.Source.Kind == setup.SourceStill {
-		if s, err := c.store.Open(p.Source.Path); err == nil {
+		if s, err := c.Store.Open(p.Source.Path); err == nil {
 			return s.Meta.Source
 		}
 	}

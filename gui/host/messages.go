@@ -1,0 +1,78 @@
+package host
+
+import "app.tonedesk/gui/widgets"
+
+// messageKind says what a message is about. A stronger one hides a weaker one; a note goes
+// with the next message or a press of its button.
+type messageKind uint8
+
+const (
+	messageIdle    messageKind = iota
+	MessageDemo                // nothing was chosen yet
+	MessageCovered             // our own window lies over the picture
+	MessageMoved               // the picture jumped
+	MessageNote                // an answer to what the painter just did
+	MessageTrouble             // the source can't be read
+	MessageUnsaved             // what is marked on a still is not saved
+	messageKinds
+)
+
+// MessageAct is what a message's button does. Without do it only takes the message away.
+type MessageAct struct {
+	Name string
+	Do   func()
+}
+
+// Messages are what the window has to say to the painter, one of each kind: the one place
+// that knows which of them is shown.
+type Messages struct {
+	Bar  *widgets.MessageBar
+	Said [messageKinds]string
+	Acts [messageKinds]MessageAct
+}
+
+// Note answers what the painter just did.
+func (m *Messages) Note(sentence string) { m.Say(MessageNote, sentence) }
+
+// Say shows a sentence until something else is said of that kind, or its button pressed.
+func (m *Messages) Say(kind messageKind, sentence string) {
+	m.Offer(kind, sentence, MessageAct{Name: "Close"})
+}
+
+// Offer is say with another button.
+func (m *Messages) Offer(kind messageKind, sentence string, act MessageAct) {
+	if m.Said[kind] == sentence && m.Acts[kind].Name == act.Name {
+		return
+	}
+	m.Said[kind], m.Acts[kind] = sentence, act
+	m.show()
+}
+
+// Clear takes a kind's sentence away.
+func (m *Messages) Clear(kind messageKind) {
+	if m.Said[kind] != "" {
+		m.Said[kind] = ""
+		m.show()
+	}
+}
+
+// Top is the kind that is shown.
+func (m *Messages) Top() messageKind {
+	for kind := messageKinds - 1; kind > messageIdle; kind-- {
+		if m.Said[kind] != "" {
+			return kind
+		}
+	}
+	return messageIdle
+}
+
+func (m *Messages) show() {
+	kind := m.Top()
+	m.Bar.Set(m.Said[kind], m.Acts[kind].Name, func() {
+		if do := m.Acts[kind].Do; do != nil {
+			do()
+			return
+		}
+		m.Clear(kind)
+	})
+}

@@ -1,0 +1,18 @@
+package host
+
+// PageEvent is what a page may want to know of, beside new figures.
+type PageEvent uint8
+
+const (
+	StillsChanged     PageEvent = iota // stills were kept, deleted or named
+	NotesSaved                         // what is marked on a still is on the disk
+	NoteChanged                        // another still or note is selected, or its words are others
+	NoteWordsAsked                     // the painter is to write the words of the selected note
+	MeasuredChanged                    // other parts are painted as light and shadow
+	ToolChanged                        // another tool for drawing, or none
+	ComparisonChanged                  // two pictures are compared in another way, or no longer
+	FamiliesFound                      // local colours were looked for
+	ShelfAsked                         // the part of a page with the stills that were kept
+	MarksAsked                         // with the tools for drawing
+	ComparisonAsked                    // with what was compared
+)

@@ -1,0 +1,53 @@
+package structure
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
+)
+
+// TargetPanel shows how the picture stands to its target.
+type TargetPanel struct {
+	*host.Host
+	Box    *fyne.Container
+	Words  *widget.Label
+	remove *widgets.Button
+}
+
+func NewTargetPanel(h *host.Host, target *Targets) *TargetPanel {
+	t := &TargetPanel{Host: h, Words: widgets.SmallLabel()}
+	title := widget.NewLabel("Target")
+	title.TextStyle.Bold = true
+	open := widgets.NewButton("Picture", h.Keys, target.Ask)
+	open.Explain(h.Tips, "Choose a picture file to paint toward (T)")
+	this := widgets.NewButton("This one", h.Keys, target.Take)
+	this.Explain(h.Tips, "Take what is in the mirror now")
+	t.remove = widgets.NewButton("Remove", h.Keys, func() { target.Set(nil) })
+	buttons := container.NewHBox(open, this, t.remove)
+	t.Box = container.NewVBox(widgets.OnPanel(container.NewBorder(nil, nil, title, widgets.AtRight(buttons)), t.Words))
+	return t
+}
+
+// Show renews the words; r is nil before the first picture.
+func (t *TargetPanel) Show(r *analysis.Reading) {
+	now := t.Steps.Now().Target
+	words := "A picture to paint toward: its spread is laid over this one's, with what differs."
+	if now != nil {
+		words = now.Name + "."
+		if r != nil {
+			m := now.Plan.Match(r)
+			words = now.Name + ". " + wording.SayTargetDistance(m) + ". " + wording.SayTarget(m) + "."
+		}
+	}
+	resized := t.remove.Hidden != (now == nil)
+	t.remove.Hidden = now == nil
+	if widgets.SetWords(t.Words, words) || resized {
+		t.Box.Refresh()
+		t.RelayPage()
+	}
+}
