@@ -40,15 +40,15 @@ func (p *coloursPage) opened(bool) {}
 
 // Base is the colour to begin from.
 func (p *coloursPage) base() (base analysis.Spot, name string, ok bool) {
-	return live.BaseOf(p.d.setup, p.d.spots, p.d.selected)
+	return live.BaseOf(p.d.setup, p.d.last.spots, p.d.selected)
 }
 
 func (p *coloursPage) show(*analysis.Reading) {
 	base, name, ok := p.base()
 	p.from.Show(base, name, ok)
 	p.proposals.Show(base, ok)
-	p.pair.Show(p.d.spots, p.d.selected, p.d.settings.Rules)
-	if !p.d.bounds.Empty() {
-		p.palette.Renew(p.d.at, p.d.setup.Source)
+	p.pair.Show(p.d.last.spots, p.d.selected, p.d.settings.Rules)
+	if !p.d.last.bounds.Empty() {
+		p.palette.Renew(p.d.last.at, p.d.setup.Source)
 	}
 }

@@ -61,11 +61,7 @@ type Desk struct {
 	watcher    *capture.Watcher
 	screen     screen
 	status     capture.Status
-	bounds     image.Rectangle // of the last picture
-	at         time.Time       // when it was read
-	pair       *analysis.Pair  // of the last picture, if there are two spots
-	spots      []live.Reading
-	small      []analysis.GapChange
+	last       lastPicture
 	families   *structure.LocalColours
 	target     *structure.Targets
 	copies     live.Copier
@@ -79,6 +75,14 @@ type Desk struct {
 
 	parts parts
 	stop  atomic.Pointer[context.CancelFunc]
+}
+
+// lastPicture is what is known of the picture that was shown last.
+type lastPicture struct {
+	bounds image.Rectangle // in the source's pixels
+	at     time.Time       // when it was read
+	spots  []live.Reading
+	small  []analysis.GapChange // what becomes of its gaps when it is seen small
 }
 
 // NewDesk builds the window, not yet shown. Use it on the Fyne goroutine only.

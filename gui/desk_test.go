@@ -130,7 +130,7 @@ func TestDeskDragMeasuresArea(t *testing.T) {
 	}
 	// half of the area in each colour: the spread of L* 74.18 and 52.45 is half their
 	// difference (CIE15)
-	if got := d.spots[0].Spread; got < 10.8 || got > 10.9 {
+	if got := d.last.spots[0].Spread; got < 10.8 || got > 10.9 {
 		t.Errorf("spread %.2f, want 10.87", got)
 	}
 }
@@ -166,16 +166,16 @@ func TestDeskNarrowsAndUndoes(t *testing.T) {
 	d.TypedRune('w')
 	drag(d.Mirror, image.Pt(50, 50), image.Pt(149, 249))
 	d.see(t, img)
-	if want := image.Rect(50, 50, 150, 250); d.bounds != want || len(d.setup.Places) != 1 {
-		t.Errorf("watched is %v with %d spots, want %v and the spot inside", d.bounds, len(d.setup.Places), want)
+	if want := image.Rect(50, 50, 150, 250); d.last.bounds != want || len(d.setup.Places) != 1 {
+		t.Errorf("watched is %v with %d spots, want %v and the spot inside", d.last.bounds, len(d.setup.Places), want)
 	}
 	if d.setup.Places[0].Moved {
 		t.Error("watching a part of the picture counts as a moved picture")
 	}
 	d.Undo()
 	d.see(t, img)
-	if want := image.Rect(0, 0, 400, 300); d.bounds != want {
-		t.Errorf("after undo %v is watched, want %v", d.bounds, want)
+	if want := image.Rect(0, 0, 400, 300); d.last.bounds != want {
+		t.Errorf("after undo %v is watched, want %v", d.last.bounds, want)
 	}
 }
 

@@ -31,7 +31,7 @@ func TestSmallBeside(t *testing.T) {
 	if wantL, wantR := grey(guitest.Light), grey(guitest.Shadow); left.R != wantL || right.R != wantR || left.R != left.B {
 		t.Errorf("its halves are %v and %v, want greys of %d and %d", left, right, wantL, wantR)
 	}
-	if len(d.small) == 0 {
+	if len(d.last.small) == 0 {
 		t.Error("the gaps in it are not measured")
 	}
 	m.Zoom(4)
@@ -42,7 +42,7 @@ func TestSmallBeside(t *testing.T) {
 	m.Zoom(0)
 	d.setView("grey")
 	d.see(t, img)
-	if m.Other() != nil || len(d.small) != 0 {
+	if m.Other() != nil || len(d.last.small) != 0 {
 		t.Error("another view has it too")
 	}
 }

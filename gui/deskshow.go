@@ -14,9 +14,9 @@ import (
 
 // Show puts what the worker made of a frame into the parts.
 func (d *Desk) show(s *live.Shown) {
-	d.at = s.At
-	if s.Bounds != d.bounds {
-		d.bounds = s.Bounds
+	d.last.at = s.At
+	if s.Bounds != d.last.bounds {
+		d.last.bounds = s.Bounds
 		d.showCovered()
 	}
 	if s.Jumped && len(d.setup.Places)+len(d.setup.Families) > 0 {
@@ -35,11 +35,11 @@ func (d *Desk) show(s *live.Shown) {
 	d.Mirror.SetLoupe(s.Loupe, d.settings.SpotSize)
 	d.copies.Take(s.Copied)
 	if s.Text {
-		d.spots = append(d.spots[:0], s.Spots...)
+		d.last.spots = append(d.last.spots[:0], s.Spots...)
 		if d.families.TakeHand(s.Hand) {
 			d.showMarks()
 		}
-		d.small = append(d.small[:0], s.Small...)
+		d.last.small = append(d.last.small[:0], s.Small...)
 		d.showFigures(s.Reading)
 		d.target.Taken(s.Reading, s.At)
 		d.showState()
@@ -56,8 +56,8 @@ func (d *Desk) showFigures(r *analysis.Reading) {
 
 // showCards renews the cards.
 func (d *Desk) showCards() {
-	cards := make([]wording.CardText, 0, len(d.spots))
-	for i, spot := range d.spots {
+	cards := make([]wording.CardText, 0, len(d.last.spots))
+	for i, spot := range d.last.spots {
 		if i >= len(d.setup.Places) {
 			break
 		}
@@ -83,8 +83,8 @@ func (d *Desk) showSpread(r *analysis.Reading) {
 	if r == nil {
 		return
 	}
-	marks := make([]widgets.SpreadMark, 0, len(d.spots))
-	for i, spot := range d.spots {
+	marks := make([]widgets.SpreadMark, 0, len(d.last.spots))
+	for i, spot := range d.last.spots {
 		if i < len(d.setup.Places) && spot.Err == nil {
 			marks = append(marks, widgets.SpreadMark{Name: setup.SpotName(i), Lightness: spot.Lightness})
 		}
@@ -99,11 +99,10 @@ func (d *Desk) showSpread(r *analysis.Reading) {
 }
 
 func (d *Desk) showPair() {
-	a, b, ok := live.PairOf(d.spots, d.selected)
-	d.pair = nil
+	a, b, ok := live.PairOf(d.last.spots, d.selected)
 	if !ok {
 		first := ""
-		if len(d.spots) == 1 {
+		if len(d.last.spots) == 1 {
 			first = setup.SpotName(0)
 		}
 		if d.Mirror.HasPen() {
@@ -113,8 +112,7 @@ func (d *Desk) showPair() {
 		d.parts.verdict.Set(wording.SayNoPair(first))
 		return
 	}
-	pair := analysis.Compare(d.spots[a].Spot, d.spots[b].Spot, d.settings.Tolerance)
-	d.pair = &pair
+	pair := analysis.Compare(d.last.spots[a].Spot, d.last.spots[b].Spot, d.settings.Tolerance)
 	d.parts.verdict.Set(wording.SayPair(pair, setup.SpotName(a), setup.SpotName(b)))
 }
 
@@ -183,7 +181,7 @@ func (d *Desk) explain(err error) string {
 
 // State is the source's, but for a region that our own window covers.
 func (d *Desk) state() capture.State {
-	if d.setup.Source.Kind == setup.SourceRegion && !d.bounds.Empty() && d.bounds.In(d.covered) &&
+	if d.setup.Source.Kind == setup.SourceRegion && !d.last.bounds.Empty() && d.last.bounds.In(d.covered) &&
 		(d.status.State == capture.Live || d.status.State == capture.Unchanged) {
 		return capture.Hidden
 	}
@@ -195,7 +193,7 @@ func (d *Desk) showState() {
 	state := d.state()
 	since := d.status.Since
 	if d.frozen {
-		since = d.at
+		since = d.last.at
 	}
 	var line, under widgets.TextForms
 	line.Long, line.Short = wording.SayStatus(state, d.frozen, time.Since(since))
@@ -203,11 +201,11 @@ func (d *Desk) showState() {
 	if still != nil {
 		line.Long, line.Short = "Still of "+wording.TimeSay(still.Meta.Time), "Still"
 	}
-	if !d.bounds.Empty() {
-		under.Short = wording.SizeSay(d.bounds.Dx(), d.bounds.Dy())
+	if !d.last.bounds.Empty() {
+		under.Short = wording.SizeSay(d.last.bounds.Dx(), d.last.bounds.Dy())
 		under.Long = under.Short
 		if still == nil {
-			under.Long = wording.SaySource(d.bounds.Dx(), d.bounds.Dy(), d.settings.PerSecond)
+			under.Long = wording.SaySource(d.last.bounds.Dx(), d.last.bounds.Dy(), d.settings.PerSecond)
 		}
 	}
 	d.parts.bar.Set(signOf(state, d.frozen), line, under)

@@ -168,14 +168,14 @@ func (d *Desk) spotsAreRight() { d.change(d.setup.AllMoved(false), "") }
 
 // copyHex copies the colour of a spot.
 func (d *Desk) copyHex(i int) {
-	if i < 0 && len(d.spots) > 0 {
-		i = len(d.spots) - 1
+	if i < 0 && len(d.last.spots) > 0 {
+		i = len(d.last.spots) - 1
 	}
-	if i < 0 || i >= len(d.spots) || d.spots[i].Err != nil {
+	if i < 0 || i >= len(d.last.spots) || d.last.spots[i].Err != nil {
 		d.Messages.Note("There is no spot to copy. Click one in the picture first.")
 		return
 	}
-	d.CopyText(d.spots[i].Colour.Hex())
+	d.CopyText(d.last.spots[i].Colour.Hex())
 }
 
 // looked follows the pointer or the key cursor.

@@ -16,7 +16,7 @@ func (d *Desk) joinStills() {
 	d.marker.showPair, d.marker.needStill = d.showPair, d.stills.needed
 	d.stills.keptAsks = keptAsks{
 		now:  func() setup.Setup { return d.setup },
-		seen: func() (image.Rectangle, time.Time) { return d.bounds, d.at },
+		seen: func() (image.Rectangle, time.Time) { return d.last.bounds, d.last.at },
 		copy: d.copyPicture, watch: d.watch, opened: d.stillOpened,
 		goTo: func(next setup.Setup) {
 			d.history.Settle()

@@ -33,7 +33,7 @@ func (d *Desk) moved(now host.WindowPlace) {
 
 // showCovered says that our own window covers a part of what is watched.
 func (d *Desk) showCovered() {
-	part := d.covered.Intersect(d.bounds)
+	part := d.covered.Intersect(d.last.bounds)
 	if part.Empty() || d.setup.Source.Kind != setup.SourceRegion {
 		d.Messages.Clear(host.MessageCovered)
 		return

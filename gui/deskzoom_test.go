@@ -37,7 +37,7 @@ func TestZoomedMirrorReads(t *testing.T) {
 	}
 	press(m, image.Pt(301, 101), 0)
 	d.see(t, img)
-	if got := d.spots[0].Lightness; got < 99.9 {
+	if got := d.last.spots[0].Lightness; got < 99.9 {
 		t.Errorf("the detail reads %.1f", got)
 	}
 	before := m.Fit().Bounds

@@ -87,8 +87,8 @@ func (p *structurePage) show(r *analysis.Reading) {
 	resized := widgets.SetWords(p.sentence, wording.SayGroups(split.Groups(), split.Gaps())+".")
 	dark, light := r.Limits(p.d.settings.Limits())
 	words := wording.SayMurk(split) + wording.SayLimits(dark, light, p.d.settings.Limits())
-	if view := live.ViewOf(live.Wanted{Settings: p.d.settings}); view.Beside != nil && len(p.d.small) > 0 {
-		words += " " + wording.SaySmall(int(view.Beside(p.d.settings.Knob(view))), split.Groups(), p.d.small)
+	if view := live.ViewOf(live.Wanted{Settings: p.d.settings}); view.Beside != nil && len(p.d.last.small) > 0 {
+		words += " " + wording.SaySmall(int(view.Beside(p.d.settings.Knob(view))), split.Groups(), p.d.last.small)
 	}
 	resized = widgets.SetWords(p.limits, words) || resized
 	at := len(groupCounts) // by hand

@@ -73,12 +73,12 @@ func (t trace) write(d *Desk, line traceLine) {
 	}
 	line.State, line.Frozen = d.state().String(), d.frozen
 	line.Line, line.Strip = d.parts.bar.Line(), d.Messages.Said[d.Messages.Top()]
-	line.Bounds, line.Part, line.View = d.bounds, d.Mirror.Fit().Bounds, d.settings.View
+	line.Bounds, line.Part, line.View = d.last.bounds, d.Mirror.Fit().Bounds, d.settings.View
 	line.Sentence = d.parts.verdict.Text().Title
 	line.Mirror, line.Page, line.Tabs = d.mirrorBox(), d.settings.Page, d.boxOf(d.parts.tabs)
 	line.Spread = d.boxOf(d.parts.spread)
 	d.page().traced(&line)
-	for i, s := range d.spots {
+	for i, s := range d.last.spots {
 		line.Spots = append(line.Spots, s.Spot)
 		line.Moved = append(line.Moved, i < len(d.setup.Places) && d.setup.Places[i].Moved)
 	}

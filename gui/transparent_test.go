@@ -43,8 +43,8 @@ func TestTransparentStill(t *testing.T) {
 	}
 	d.worker.Frame(&f, false)
 	over := colour.RGB{R: 204, G: 204, B: 204} // a fifth of black (W3C Compositing and Blending Level 1)
-	if len(d.spots) != 1 || d.spots[0].Colour != over {
-		t.Errorf("a spot reads %+v, want %v", d.spots, over)
+	if len(d.last.spots) != 1 || d.last.spots[0].Colour != over {
+		t.Errorf("a spot reads %+v, want %v", d.last.spots, over)
 	}
 	for _, way := range handOnWays() {
 		path := filepath.Join(t.TempDir(), "still"+way.ending)

@@ -76,11 +76,15 @@ var doors = []door{
 	{"gui/pictures", []string{toolkit, "gui"}, nil},
 	{"gui/setup", []string{toolkit, "capture", "gui"}, nil},
 	{"gui/settings", []string{toolkit, "capture", "gui"}, []string{"gui/files"}},
-	{"gui/stills", []string{toolkit, "capture", "gui"}, []string{"gui/stills", "gui/files", "gui/wording"}},
+	{"gui/stills", []string{toolkit, "capture", "gui"}, []string{"gui/stills", "gui/files", "gui/setup", "gui/wording"}},
 	{"gui/wording", []string{toolkit, "gui"}, []string{"gui/stills", "gui/pictures", "gui/native"}},
 	{"gui/live", []string{toolkit, "gui"}, []string{"gui/pictures", "gui/settings", "gui/setup"}},
 	{"gui/overlay", []string{toolkit, "capture", "gui"}, []string{"gui/stills", "gui/wording"}},
 	{"gui/widgets", []string{"capture", "gui"}, []string{"gui/wording", "gui/settings", "gui/setup"}},
+	{"gui/host", []string{"capture", "gui"}, []string{"gui/native", "gui/overlay", "gui/setup", "gui/stills", "gui/widgets", "gui/wording"}},
+	{"gui/proposals", []string{"capture", "gui"}, []string{"gui/host", "gui/live", "gui/setup", "gui/widgets", "gui/wording"}},
+	{"gui/comparing", []string{"capture", "gui"}, []string{"gui/host", "gui/live", "gui/overlay", "gui/setup", "gui/stills", "gui/widgets", "gui/wording"}},
+	{"gui/structure", []string{"capture", "gui"}, []string{"gui/host", "gui/live", "gui/overlay", "gui/pictures", "gui/setup", "gui/stills", "gui/widgets", "gui/wording"}},
 }
 
 // allowed reports whether a package of ours may import another.
