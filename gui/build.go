@@ -116,7 +116,7 @@ func (d *Desk) mirrorActs() widgets.MirrorActs {
 	}
 }
 
-// Colour gives the theme's colours of now to what isn't a widget.
+// colour gives the theme's colours of now to what isn't a widget.
 func (d *Desk) colour() {
 	th, v := d.App.Settings().Theme(), d.App.Settings().ThemeVariant()
 	d.parts.ground.FillColor = th.Color(theme.ColorNameBackground, v)
@@ -180,7 +180,7 @@ func (d *Desk) Show() {
 	d.restore()
 }
 
-// Restore puts the window, just shown, where it was and above others if that is wished:
+// restore puts the window, just shown, where it was and above others if that is wished:
 // a window that was hidden has lost both.
 func (d *Desk) restore() {
 	d.own.Restore(d.settings.Place.Rectangle(), d.settings.KeepAbove)

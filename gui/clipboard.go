@@ -56,7 +56,7 @@ func (c *clipboard) copyImage(img image.Image) {
 	})
 }
 
-// Ask returns the number of a picture that is to be copied.
+// ask returns the number of a picture that is to be copied.
 func (c *clipboard) ask() int {
 	c.mu.Lock()
 	defer c.mu.Unlock()

@@ -38,7 +38,7 @@ func (p *coloursPage) traced(*traceLine) {}
 
 func (p *coloursPage) opened(bool) {}
 
-// Base is the colour to begin from.
+// base is the colour to begin from.
 func (p *coloursPage) base() (base analysis.Spot, name string, ok bool) {
 	return live.BaseOf(p.d.setup, p.d.last.spots, p.d.selected)
 }

@@ -172,10 +172,10 @@ func (d *Desk) Leave() {
 	}
 }
 
-// CopyPicture has the picture of now copied, and then calls do on the Fyne goroutine.
+// copyPicture has the picture of now copied, and then calls do on the Fyne goroutine.
 func (d *Desk) copyPicture(do func(*live.Copy)) { d.copies.CopyPicture(do) }
 
-// ComeBack asks for the last frame once more.
+// comeBack asks for the last frame once more.
 func (d *Desk) comeBack(after time.Duration) { time.AfterFunc(after, d.watcher.Again) }
 
 // tell tells the worker what is wanted from now on.
@@ -211,7 +211,7 @@ func (d *Desk) fitter(m *widgets.Mirror, mirrored bool) func(image.Rectangle) li
 	}
 }
 
-// Renew shows the last picture again, as it is wanted now.
+// renew shows the last picture again, as it is wanted now.
 func (d *Desk) renew() {
 	d.tell()
 	d.watcher.Again()

@@ -12,7 +12,7 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
-// Show puts what the worker made of a frame into the parts.
+// show puts what the worker made of a frame into the parts.
 func (d *Desk) show(s *live.Shown) {
 	d.last.at = s.At
 	if s.Bounds != d.last.bounds {
@@ -166,7 +166,7 @@ func (d *Desk) setStatus(s capture.Status) {
 	d.Changed()
 }
 
-// Explain says what is wrong with the source.
+// explain says what is wrong with the source.
 func (d *Desk) explain(err error) string {
 	switch d.setup.Source.Kind {
 	case setup.SourcePicture:
@@ -179,7 +179,7 @@ func (d *Desk) explain(err error) string {
 	return wording.Explain("show the demo painting", err)
 }
 
-// State is the source's, but for a region that our own window covers.
+// state is the source's, but for a region that our own window covers.
 func (d *Desk) state() capture.State {
 	if d.setup.Source.Kind == setup.SourceRegion && !d.last.bounds.Empty() && d.last.bounds.In(d.covered) &&
 		(d.status.State == capture.Live || d.status.State == capture.Unchanged) {

@@ -39,7 +39,7 @@ func (d *Desk) askSide(s structure.Side) {
 	d.ask(map[structure.Side]asking{structure.NoSide: askNothing, structure.LightSide: askLight, structure.ShadowSide: askShadow}[s])
 }
 
-// Ask takes the next click or drag for something; asked twice, it gives up.
+// ask takes the next click or drag for something; asked twice, it gives up.
 func (d *Desk) ask(what asking) {
 	if d.asking == what {
 		what = askNothing
@@ -51,7 +51,7 @@ func (d *Desk) ask(what asking) {
 	}
 }
 
-// Clicked is a click on a pixel of the source.
+// clicked is a click on a pixel of the source.
 func (d *Desk) clicked(at image.Point, add bool) {
 	switch d.asking {
 	case askTone:
@@ -107,14 +107,14 @@ func (d *Desk) placeSpot(p setup.Place, add bool) {
 	d.change(next, "")
 }
 
-// MakePair makes two places the spots A and B.
+// makePair makes two places the spots A and B.
 func (d *Desk) makePair(a, b setup.Place) {
 	d.selected = 1
 	d.history.Settle()
 	d.change(d.setup.Placed(0, a).Placed(1, b), "")
 }
 
-// Carried moves a spot; end says that the drag is over.
+// carried moves a spot; end says that the drag is over.
 func (d *Desk) carried(i int, to image.Point, end bool) {
 	if i >= len(d.setup.Places) {
 		d.families.Carried(i-len(d.setup.Places), to, end)

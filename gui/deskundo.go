@@ -5,7 +5,7 @@ import (
 	"app.tonedesk/gui/setup"
 )
 
-// Change replaces the setup; kind joins changes of one drag to one step of undo.
+// change replaces the setup; kind joins changes of one drag to one step of undo.
 func (d *Desk) change(next setup.Setup, kind string) {
 	d.history.Step(d.setup, kind)
 	d.apply(next)

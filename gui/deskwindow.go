@@ -8,7 +8,7 @@ import (
 	"app.tonedesk/gui/setup"
 )
 
-// Moved takes note of our own window's place: it may cover what is watched.
+// moved takes note of our own window's place: it may cover what is watched.
 func (d *Desk) moved(now host.WindowPlace) {
 	covered := now.Frame
 	if d.setup.Source.Kind != setup.SourceRegion || now.Hidden {

@@ -36,7 +36,7 @@ type saveForm struct {
 	write        func(path string)
 }
 
-// Ask lets the painter choose a file to write. what is the deed, "save the colours"; a
+// ask lets the painter choose a file to write. what is the deed, "save the colours"; a
 // name with none of the endings gets the first. write is called with the path that was
 // chosen. The painter has then agreed to writing over a file that is there; nothing has been
 // done to it yet.
@@ -56,7 +56,7 @@ func (s *fileSaver) ask(what, name string, endings []string, write func(path str
 	f.TypedShortcut(&fyne.ShortcutSelectAll{})
 }
 
-// Show shows the form, or shows it again, with its folder.
+// show shows the form, or shows it again, with its folder.
 func (f *saveForm) show() {
 	f.folder.SetText(f.s.folder)
 	f.dialog.Resize(fyne.NewSize(45*widgets.Step, 0)) // where the window has the room

@@ -64,7 +64,7 @@ func (l *flashLimiter) applyLook() {
 	l.apply(now, l.asked)
 }
 
-// Wait returns how long the next change has to wait, and takes note of it if it hasn't.
+// wait returns how long the next change has to wait, and takes note of it if it hasn't.
 func (l *flashLimiter) wait(now time.Time) time.Duration {
 	if left := l.every - now.Sub(l.last); left > 0 && !l.last.IsZero() {
 		return min(left, l.every) // also if the clock was set back

@@ -47,7 +47,7 @@ type handOn struct {
 	copyImage func(image.Image)
 }
 
-// Ask shows the ways to hand the open still on, below a point of the window.
+// ask shows the ways to hand the open still on, below a point of the window.
 func (h *handOn) ask(at fyne.Position) {
 	var items []*fyne.MenuItem
 	for _, way := range handOnWays() {

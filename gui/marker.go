@@ -84,7 +84,7 @@ func (m *marker) leavePage() {
 	m.showPair()
 }
 
-// End saves what is not saved yet, since the program ends, and lets go of the still.
+// end saves what is not saved yet, since the program ends, and lets go of the still.
 func (m *marker) end() {
 	if err := m.saver.Close(); err != nil {
 		fyne.LogError("saving notes while closing", err)

@@ -62,7 +62,7 @@ func (d *Desk) buildPages() {
 // page is the open one.
 func (d *Desk) page() pageView { return d.parts.pages[pageIndex(d.settings.Page)] }
 
-// OpenPage shows a page, and closes a panel that lies over it.
+// openPage shows a page, and closes a panel that lies over it.
 func (d *Desk) openPage(i int) {
 	d.stills.leaveAnswer()
 	if next := pages()[i].name; next != d.settings.Page {
@@ -84,7 +84,7 @@ func (d *Desk) nextPage(by int) {
 	d.openPage((pageIndex(d.settings.Page) + by + n) % n)
 }
 
-// GoOnFrom shows what can be painted next to a colour.
+// goOnFrom shows what can be painted next to a colour.
 func (d *Desk) goOnFrom(c colour.RGB) {
 	d.Steps.BeginFrom(&c)
 	d.openPage(pageIndex(settings.PageColours))

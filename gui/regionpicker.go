@@ -52,7 +52,7 @@ func (p *regionPicker) pick() {
 	}()
 }
 
-// Show shows the picture of the desktop to choose on, or says why there is none.
+// show shows the picture of the desktop to choose on, or says why there is none.
 func (p *regionPicker) show(picture *image.RGBA, screen image.Rectangle, err error) {
 	if err != nil {
 		p.end(nil)
@@ -94,7 +94,7 @@ func (p *regionPicker) cover(overlay fyne.Window, screen image.Rectangle) {
 	overlay.RequestFocus()
 }
 
-// End ends the choosing: our window comes back where it was.
+// end ends the choosing: our window comes back where it was.
 func (p *regionPicker) end(overlay fyne.Window) {
 	p.picking = false
 	p.back()

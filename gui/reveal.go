@@ -6,7 +6,7 @@ import (
 	"app.tonedesk/gui/widgets"
 )
 
-// reveal scrolls the page so that a part that was given the focus by the keyboard is seen:
+// Reveal scrolls the page so that a part that was given the focus by the keyboard is seen:
 // the toolkit gives none of our parts the focus by a click.
 func (d *Desk) Reveal(part fyne.CanvasObject) {
 	if d.Window.Canvas().Overlays().Top() != nil {

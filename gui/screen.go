@@ -104,7 +104,7 @@ func (s *screen) picture(ctx context.Context, gone func() bool) (img *image.RGBA
 	return img, image.Rectangle{Max: f.Size}.Add(f.Origin), nil
 }
 
-// Settle grabs until gone reports true and the picture is that of settleEvery before.
+// settle grabs until gone reports true and the picture is that of settleEvery before.
 func settle(ctx context.Context, stream capture.Stream, f *capture.Frame, gone func() bool) error {
 	tick := time.NewTicker(settleEvery)
 	defer tick.Stop()

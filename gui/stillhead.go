@@ -46,7 +46,7 @@ func newStillHead(m *marker, k *keptStills, on *handOn, target func()) *stillHea
 	return h
 }
 
-// Show renews the words.
+// show renews the words.
 func (h *stillHead) show() {
 	still := h.marker.Still()
 	open := still != nil

@@ -205,7 +205,7 @@ func newToolRows(m *marker) *toolRows {
 	return t
 }
 
-// Show shows which tool is in use; -1 for none.
+// show shows which tool is in use; -1 for none.
 func (t *toolRows) show(i int) {
 	t.rows[0].Set(i)
 	t.rows[1].Set(i - t.cut)
@@ -234,7 +234,7 @@ func (e *noteEntry) changed(text string) {
 	}
 }
 
-// Show shows the text of the selected note.
+// show shows the text of the selected note.
 func (e *noteEntry) show() {
 	n, ok := e.marker.Selected()
 	if e.Text != n.Text {

@@ -51,7 +51,7 @@ func (k *keptStills) askRestore(e stills.Entry) {
 	}})
 }
 
-// Restore takes a still out of the trash.
+// restore takes a still out of the trash.
 func (k *keptStills) restore(id string) {
 	k.Background(func() {
 		err := k.Store.Restore(id)

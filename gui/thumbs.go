@@ -63,7 +63,7 @@ func (t *thumbs) next() {
 	})
 }
 
-// Put keeps a small picture, and drops the oldest where there are too many.
+// put keeps a small picture, and drops the oldest where there are too many.
 func (t *thumbs) put(key thumbKey, img *image.RGBA) {
 	t.have[key] = img
 	t.order = append(t.order, key)

@@ -184,7 +184,7 @@ func (c *Comparer) Shown(at time.Time, bounds image.Rectangle) {
 // Forget forgets what was found: another source is watched.
 func (c *Comparer) Forget() { c.With.Found = nil }
 
-// Say says what changed from the picture before to the one of now.
+// say says what changed from the picture before to the one of now.
 func (c *Comparer) say() string {
 	said := wording.Compared{With: c.With.name, AsMap: c.How == Map}
 	if found := c.With.Found; found != nil {

@@ -79,7 +79,7 @@ func (c *Comparer) drawn(lay overlay.Lay) *image.RGBA {
 	return w.drawn.img
 }
 
-// Name writes on an image which picture it shows.
+// name writes on an image which picture it shows.
 func (c *Comparer) name(img *image.RGBA, name string, right bool) {
 	overlay.Name(img, name, right, float64(c.Mirror.Scale()))
 }

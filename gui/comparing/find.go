@@ -23,7 +23,7 @@ type compared struct {
 	place   image.Rectangle   // of what is compared, in the picture after
 }
 
-// Renew compares anew, if the picture changed and it is time.
+// renew compares anew, if the picture changed and it is time.
 func (c *Comparer) renew() {
 	w := &c.With
 	if !c.On() || w.busy || c.bounds.Empty() || w.Found != nil && c.at.Equal(w.of) && c.bounds == w.bounds {
@@ -43,7 +43,7 @@ func (c *Comparer) renew() {
 	})
 }
 
-// Take takes what was found, if it is still wanted.
+// take takes what was found, if it is still wanted.
 func (c *Comparer) take(id string, after *live.Copy, found *compared) {
 	w := &c.With
 	if w.ID != id {

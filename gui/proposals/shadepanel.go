@@ -70,7 +70,7 @@ func (p *shadePanel) Place() int {
 	return 2
 }
 
-// Change changes the settings; kind joins the moves of one drag.
+// change changes the settings; kind joins the moves of one drag.
 func (p *shadePanel) change(kind string, set func(*propose.Options)) {
 	if p.showing {
 		return
@@ -83,7 +83,7 @@ func (p *shadePanel) change(kind string, set func(*propose.Options)) {
 	}
 }
 
-// Show shows settings.
+// show shows settings.
 func (p *shadePanel) show(o propose.Options) {
 	p.showing = true
 	defer func() { p.showing = false }()
@@ -117,7 +117,7 @@ func (p *shadePanel) slider(name string, from, to, step float64, word func(float
 	return k
 }
 
-// Show shows a number.
+// show shows a number.
 func (k *knobSlider) show(v float64) {
 	if k.Slider.Value != v {
 		k.Slider.SetValue(v)

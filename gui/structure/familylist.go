@@ -40,7 +40,7 @@ func NewFamilyList(h *host.Host, colours *LocalColours) *FamilyList {
 	return l
 }
 
-// Point outlines the family of row i in the mirror, or no longer.
+// point outlines the family of row i in the mirror, or no longer.
 func (l *FamilyList) point(i int, on bool) {
 	if !on {
 		i = -1
