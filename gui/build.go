@@ -47,7 +47,7 @@ func (d *Desk) build() {
 	p := &d.parts
 	d.Tips = widgets.NewTips(d.Later)
 	p.bar = widgets.NewSourceBar(alwaysSeen{d})
-	p.message = widgets.NewMessageBar(alwaysSeen{d}, d.relay)
+	p.message = widgets.NewMessageBar(alwaysSeen{d}, d.layOut)
 	d.Messages.Bar = p.message
 	d.Mirror = widgets.NewMirror(d.mirrorActs())
 	p.verdict = widgets.NewVerdict()
@@ -111,7 +111,7 @@ func (d *Desk) joinKeys() {
 func (d *Desk) mirrorActs() widgets.MirrorActs {
 	return widgets.MirrorActs{
 		Click: d.clicked, Drag: d.dragged, Carry: d.carried, Select: d.selectSpot, Look: d.looked,
-		Resized: d.renew, Menu: d.openMenu,
+		Resized: d.refresh, Menu: d.openMenu,
 		Keys: alwaysSeen{d},
 	}
 }
@@ -123,8 +123,8 @@ func (d *Desk) colour() {
 	d.parts.ground.Refresh()
 }
 
-// relay lays the page anew, after a part asks for another height.
-func (d *Desk) relay() {
+// layOut lays the page anew, after a part asks for another height.
+func (d *Desk) layOut() {
 	if d.marker.waits() { // the picture must not move away from under its pen
 		return
 	}
@@ -160,7 +160,7 @@ func (d *Desk) showLower() {
 	p.lower.ScrollToTop()
 	d.Tips.Leave() // its part may be gone
 	p.lower.Refresh()
-	d.relay()
+	d.layOut()
 }
 
 // framed puts a heading with a button to close it over a panel.

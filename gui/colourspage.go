@@ -30,11 +30,11 @@ func newColoursPage(d *Desk) pageView {
 
 func (p *coloursPage) content() fyne.CanvasObject { return p.box }
 
-func (p *coloursPage) searches() bool { return false }
+func (p *coloursPage) wantsFamilies() bool { return false }
 
-func (p *coloursPage) told(host.PageEvent) {}
+func (p *coloursPage) handle(host.PageEvent) {}
 
-func (p *coloursPage) traced(*traceLine) {}
+func (p *coloursPage) trace(*traceLine) {}
 
 func (p *coloursPage) opened(bool) {}
 
@@ -49,6 +49,6 @@ func (p *coloursPage) show(*analysis.Reading) {
 	p.proposals.Show(base, ok)
 	p.pair.Show(p.d.last.spots, p.d.selected, p.d.settings.Rules)
 	if !p.d.last.bounds.Empty() {
-		p.palette.Renew(p.d.last.at, p.d.setup.Source)
+		p.palette.Refresh(p.d.last.at, p.d.setup.Source)
 	}
 }

@@ -93,9 +93,9 @@ func NewDesk(app fyne.App, options Options) *Desk {
 		d.Background = func(f func()) { go f() }
 	}
 	d.Later = d.After
-	d.RelayPage, d.TellPage, d.Changed = d.layPageAnew, func(e host.PageEvent) { d.page().told(e) }, func() { d.trace.state(d) }
+	d.LayOutPage, d.Notify, d.Changed = d.layOutPage, func(e host.PageEvent) { d.page().handle(e) }, func() { d.trace.state(d) }
 	d.Steps = host.Steps{Now: func() setup.Setup { return d.setup }, Change: d.change, Settle: d.history.Settle}
-	d.copies.Renew = d.renew
+	d.copies.Renew = d.refresh
 	d.trace.w = options.Trace
 	d.flashes = flashLimiter{every: lookEvery, current: d.currentLook, apply: d.applyLook, later: func(after time.Duration, f func()) { d.Later(after, f) }}
 	d.saves = fileSaver{Host: &d.Host, reads: d.filesRead}
@@ -110,7 +110,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.clipboard.Host, d.clipboard.put = &d.Host, native.CopyPicture
 	d.joinStills()
 	d.families = structure.NewLocalColours(&d.Host, structure.LocalActs{Ask: d.askSide, MakePair: d.makePair, GoOnFrom: d.goOnFrom})
-	d.target = &structure.Targets{Host: &d.Host, Groups: func() int { return d.settings.Groups }, Renew: d.renew, Put: d.apply}
+	d.target = &structure.Targets{Host: &d.Host, Groups: func() int { return d.settings.Groups }, Refresh: d.refresh, Put: d.apply}
 	d.worker = live.NewWorker(live.Owner{Show: d.showSoon, Again: d.comeBack, Log: host.LogMistake}, d.families.Search)
 	d.watcher = capture.NewWatcher(capture.Watch{
 		Open:      d.opener(d.setup.Source),
@@ -120,7 +120,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	})
 	d.joinComparer()
 	d.build()
-	d.tell()
+	d.publish()
 	d.target.Restore(d.settings.Target, d.settings.TargetStill)
 	return d
 }
@@ -160,7 +160,7 @@ func (d *Desk) Close() {
 
 // showSoon hands what the worker made to the window, and waits until it is taken: the
 // brake that keeps frames from piling up.
-func (d *Desk) showSoon(s *live.Shown) { d.OnWindow(func() { d.show(s) }) }
+func (d *Desk) showSoon(s *live.Shown) { d.OnWindow(func() { d.showFrame(s) }) }
 
 func (d *Desk) statusSoon(s capture.Status) { d.OnWindow(func() { d.setStatus(s) }) }
 
@@ -178,8 +178,8 @@ func (d *Desk) copyPicture(do func(*live.Copy)) { d.copies.CopyPicture(do) }
 // comeBack asks for the last frame once more.
 func (d *Desk) comeBack(after time.Duration) { time.AfterFunc(after, d.watcher.Again) }
 
-// tell tells the worker what is wanted from now on.
-func (d *Desk) tell() {
+// publish tells the worker what is wanted from now on.
+func (d *Desk) publish() {
 	mirror, mirrored := d.Mirror, d.settings.Mirrored
 	d.worker.Want(live.Wanted{
 		Setup:    d.setup,
@@ -188,7 +188,7 @@ func (d *Desk) tell() {
 		Covered:  d.covered,
 		Look:     d.look,
 		Looking:  d.looking,
-		Families: d.page().searches(),
+		Families: d.page().wantsFamilies(),
 		Halves:   mirror.Halves(),
 		Copies:   d.copies.Asked,
 		Pick:     d.pick,
@@ -211,9 +211,9 @@ func (d *Desk) fitter(m *widgets.Mirror, mirrored bool) func(image.Rectangle) li
 	}
 }
 
-// renew shows the last picture again, as it is wanted now.
-func (d *Desk) renew() {
-	d.tell()
+// refresh shows the last picture again, as it is wanted now.
+func (d *Desk) refresh() {
+	d.publish()
 	d.watcher.Again()
 }
 
@@ -230,7 +230,7 @@ func (d *Desk) settled() {
 	d.settings = d.settings.Valid()
 	d.watcher.SetRate(d.settings.PerSecond)
 	d.showSettings()
-	d.renew()
+	d.refresh()
 	d.keep()
 }
 

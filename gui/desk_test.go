@@ -63,7 +63,7 @@ func (d *Desk) see(t *testing.T, img *image.NRGBA) {
 	if _, err := stream.Grab(context.Background(), &f); err != nil {
 		t.Fatal(err)
 	}
-	d.tell()
+	d.publish()
 	d.worker.Frame(&f, false)
 	d.worker.Frame(&f, true) // what was asked for meanwhile
 }

@@ -12,8 +12,8 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
-// show puts what the worker made of a frame into the parts.
-func (d *Desk) show(s *live.Shown) {
+// showFrame puts what the worker made of a frame into the parts.
+func (d *Desk) showFrame(s *live.Shown) {
 	d.last.at = s.At
 	if s.Bounds != d.last.bounds {
 		d.last.bounds = s.Bounds
@@ -21,7 +21,7 @@ func (d *Desk) show(s *live.Shown) {
 	}
 	if s.Jumped && len(d.setup.Places)+len(d.setup.Families) > 0 {
 		d.setup = d.setup.AllMoved(true) // no step of undo: the painter didn't do it
-		d.tell()
+		d.publish()
 		d.showMarks()
 		d.showStanding()
 	}
@@ -36,7 +36,7 @@ func (d *Desk) show(s *live.Shown) {
 	d.copies.Take(s.Copied)
 	if s.Text {
 		d.last.spots = append(d.last.spots[:0], s.Spots...)
-		if d.families.TakeHand(s.Hand) {
+		if d.families.TakeManual(s.Hand) {
 			d.showMarks()
 		}
 		d.last.small = append(d.last.small[:0], s.Small...)
@@ -74,7 +74,7 @@ func (d *Desk) showCards() {
 		cards = append(cards, wording.SayEmptyCard(setup.SpotName(i)))
 	}
 	if d.parts.cards.Set(cards) {
-		d.relay()
+		d.layOut()
 	}
 }
 
@@ -130,7 +130,7 @@ func (d *Desk) showMarks() {
 	for i, p := range d.setup.Places {
 		marks[i] = widgets.Mark{Name: setup.SpotName(i), At: p.At, Area: p.Area, Moved: p.Moved, Selected: i == d.selected}
 	}
-	if d.page().searches() {
+	if d.page().wantsFamilies() {
 		marks = append(marks, d.families.Marks()...)
 	}
 	d.Mirror.SetMarks(marks)

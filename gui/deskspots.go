@@ -57,7 +57,7 @@ func (d *Desk) clicked(at image.Point, add bool) {
 	case askTone:
 		d.pick = &at
 		d.ask(askNothing)
-		d.renew()
+		d.refresh()
 	case askLight, askShadow:
 		d.families.Clicked(askedSide[d.asking], setup.Place{At: at})
 	case askNothing:
@@ -138,7 +138,7 @@ func (d *Desk) selectSpot(i int) {
 	d.selected = i
 	d.history.Settle()
 	d.showMarks()
-	d.renew()
+	d.refresh()
 }
 
 // nextSpot selects one spot after the other, and after the last none.
@@ -182,5 +182,5 @@ func (d *Desk) copyHex(i int) {
 func (d *Desk) looked(at image.Point, inside bool) {
 	d.look, d.looking = at, inside
 	d.comparison.Follow(at, inside)
-	d.renew()
+	d.refresh()
 }

@@ -42,10 +42,10 @@ func (d *Desk) stillOpened(s *stills.Still) {
 	}
 	d.setup.Areas, d.setup.Tones = s.Meta.LeftOut.Parts()
 	d.marker.open(s)
-	d.tell()
+	d.publish()
 	d.showStanding()
 	if d.comparison.Idle() {
-		d.TellPage(host.MarksAsked)
+		d.Notify(host.MarksAsked)
 	}
 	d.marker.showPen()
 }

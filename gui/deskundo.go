@@ -34,7 +34,7 @@ func (d *Desk) apply(next setup.Setup) {
 		d.remember()
 	}
 	d.keepSetup()
-	d.renew()
+	d.refresh()
 	d.showStanding()
 }
 

@@ -16,7 +16,7 @@ func (d *Desk) moved(now host.WindowPlace) {
 	}
 	if covered != d.covered {
 		d.covered = covered
-		d.renew()
+		d.refresh()
 		d.showCovered()
 		d.Changed()
 	}

@@ -52,7 +52,7 @@ func (k *keptStills) keepCopy(c *live.Copy, opened bool) {
 			}
 			k.last = keptStill{id, c.Source, c.At}
 			k.Messages.Note(keptWords)
-			k.TellPage(host.StillsChanged)
+			k.Notify(host.StillsChanged)
 			k.checkLimit()
 			if opened {
 				k.open(id)

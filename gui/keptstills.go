@@ -113,7 +113,7 @@ func (k *keptStills) gone(err error) {
 	k.back()
 	k.forget(id)
 	k.Messages.Note(wording.Explain("open the still", err))
-	k.TellPage(host.StillsChanged)
+	k.Notify(host.StillsChanged)
 }
 
 // rename gives a still that is open another name.
@@ -129,7 +129,7 @@ func (k *keptStills) rename(s *stills.Still, name string) {
 			if err != nil {
 				k.Messages.Note(wording.ExplainWriting("rename the still", err))
 			}
-			k.TellPage(host.StillsChanged)
+			k.Notify(host.StillsChanged)
 		})
 	})
 }

@@ -26,20 +26,20 @@ type marker struct {
 	showPair  func()             // the sentence, which says what the tool does
 	needStill func() bool        // has a still opened to draw on; false if one is watched already
 
-	down  bool // on the picture: the page keeps its layout
-	relay bool // and is to be laid anew afterwards
+	down   bool // on the picture: the page keeps its layout
+	layOut bool // and is to be laid anew afterwards
 }
 
 func newMarker(h *host.Host, s *settings.Settings) *marker {
 	m := &marker{Host: h, settings: s}
 	m.saver = marking.NewSaver(h.Store, marking.SaverEvents{
-		Soon: h.Soon, Fail: m.notSaved, Saved: func() { m.TellPage(host.NotesSaved) },
+		Soon: h.Soon, Fail: m.notSaved, Saved: func() { m.Notify(host.NotesSaved) },
 	})
-	told := func(e host.PageEvent) func() { return func() { m.TellPage(e) } }
+	notify := func(e host.PageEvent) func() { return func() { m.Notify(e) } }
 	m.Board = marking.NewBoard(m.saver, marking.Acts{
 		Look: m.look, SpotSize: func() int { return m.settings.SpotSize },
 		Drawn:    func(layer *image.RGBA) { m.Mirror.SetOverlay(widgets.OverlayNotes, layer) },
-		Selected: told(host.NoteChanged), Measured: told(host.MeasuredChanged), Words: told(host.NoteWordsAsked),
+		Selected: notify(host.NoteChanged), Measured: notify(host.MeasuredChanged), Words: notify(host.NoteWordsAsked),
 		Changed: func() { m.Changed() },
 		Barred:  func(why error) { m.Messages.Note(wording.SayBarred(why)) },
 		Pan:     func(by image.Point) { m.Mirror.PanBy(by) },
@@ -119,22 +119,22 @@ func (m *marker) Up() {
 // waits reports whether the page keeps its layout for now; it is laid anew when the pen is
 // lifted.
 func (m *marker) waits() bool {
-	m.relay = m.relay || m.down
+	m.layOut = m.layOut || m.down
 	return m.down
 }
 
 // lift lays the page anew, if that had to wait for the pen.
 func (m *marker) lift() {
-	late := m.relay
-	m.down, m.relay = false, false
+	late := m.layOut
+	m.down, m.layOut = false, false
 	if late {
-		m.RelayPage()
+		m.LayOutPage()
 	}
 }
 
 // showPen gives the pointer over the mirror to the pen while a still is open on its page.
 func (m *marker) showPen() {
-	m.TellPage(host.ToolChanged)
+	m.Notify(host.ToolChanged)
 	if !m.onPage() || m.Still() == nil {
 		m.Mirror.SetPen(nil)
 		m.showPair()

@@ -91,7 +91,7 @@ func TestUnsavedNotesAreSaid(t *testing.T) {
 	d.Messages.Note("Something else.")
 	d.Messages.Clear(host.MessageNote)
 	if d.parts.message.Text() != said() || said() == "" {
-		t.Errorf("it went: the strip says %q", d.parts.message.Text())
+		t.Errorf("it went: the message bar says %q", d.parts.message.Text())
 	}
 	free()
 	d.Messages.Acts[host.MessageUnsaved].Do()

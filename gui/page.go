@@ -25,9 +25,9 @@ type pageView interface {
 	content() fyne.CanvasObject
 	show(r *analysis.Reading) // renews the figures; only the open page is asked
 	opened(open bool)         // the page has just been opened, or left
-	told(e host.PageEvent)    // something happened; only the open page is told
-	traced(line *traceLine)   // adds what the page shows
-	searches() bool           // the page shows families: they are to be looked for
+	handle(e host.PageEvent)  // something happened; only the open page is told
+	trace(line *traceLine)    // adds what the page shows
+	wantsFamilies() bool      // the page shows families: they are to be looked for
 }
 
 // pages lists them in the order of the tabs.
@@ -75,7 +75,7 @@ func (d *Desk) openPage(i int) {
 	d.parts.panel = panelNone
 	d.showLower()
 	d.showMarks()
-	d.renew()
+	d.refresh()
 }
 
 // nextPage goes through the pages.
@@ -104,11 +104,11 @@ func (p *watchPage) content() fyne.CanvasObject { return p.box }
 
 func (p *watchPage) opened(bool) {}
 
-func (p *watchPage) searches() bool { return false }
+func (p *watchPage) wantsFamilies() bool { return false }
 
-func (p *watchPage) told(host.PageEvent) {}
+func (p *watchPage) handle(host.PageEvent) {}
 
-func (p *watchPage) traced(*traceLine) {}
+func (p *watchPage) trace(*traceLine) {}
 
 func (p *watchPage) show(r *analysis.Reading) {
 	p.d.showCards()

@@ -104,10 +104,10 @@ func (s *shelf) filter() {
 	}
 	if s.words.Hidden == (words != "") {
 		s.words.Hidden = words == ""
-		s.RelayPage()
+		s.LayOutPage()
 	}
 	if widgets.SetWords(s.words, words) {
-		s.RelayPage()
+		s.LayOutPage()
 	}
 	s.grid.UnselectAll()
 	s.grid.Refresh()

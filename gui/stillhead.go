@@ -16,17 +16,17 @@ import (
 // stillHead says which still is open, and what can be done with it as a whole.
 type stillHead struct {
 	*host.Host
-	marker *marker
-	box    *fyne.Container
-	words  *widget.Label
-	name   *nameEntry
-	handOn *handOn
-	acts   *fyne.Container // while a still is open
-	id     string          // of the still whose name is shown
+	marker   *marker
+	box      *fyne.Container
+	words    *widget.Label
+	name     *nameEntry
+	exporter *exporter
+	acts     *fyne.Container // while a still is open
+	id       string          // of the still whose name is shown
 }
 
-func newStillHead(m *marker, k *keptStills, on *handOn, target func()) *stillHead {
-	h := &stillHead{Host: m.Host, marker: m, handOn: on, words: widgets.SmallLabel(), name: newNameEntry(m, k)}
+func newStillHead(m *marker, k *keptStills, on *exporter, target func()) *stillHead {
+	h := &stillHead{Host: m.Host, marker: m, exporter: on, words: widgets.SmallLabel(), name: newNameEntry(m, k)}
 	act := func(name, tip string, do func()) *widgets.Button {
 		b := widgets.NewButton(name, m.Keys, do)
 		b.Explain(m.Tips, tip)
@@ -67,7 +67,7 @@ func (h *stillHead) show() {
 		h.id = ""
 	}
 	if resized {
-		h.RelayPage()
+		h.LayOutPage()
 	}
 }
 

@@ -73,7 +73,7 @@ func (k *keptStills) clearStills(over stills.Clearing) {
 				words += " " + wording.Explain("remove all of them", err)
 			}
 			k.Messages.Note(words)
-			k.TellPage(host.StillsChanged)
+			k.Notify(host.StillsChanged)
 		})
 	})
 }

@@ -181,7 +181,7 @@ func TestShelf(t *testing.T) {
 	d.stills.delete(id)
 	d.Messages.Acts[host.MessageNote].Do() // bring it back
 	if len(p.shelf.shown) != 1 {
-		t.Error("the still does not come back by the strip's button")
+		t.Error("the still does not come back by the message's button")
 	}
 }
 
@@ -301,16 +301,16 @@ func TestHandOnFromTheWindow(t *testing.T) {
 	d.marker.setTool(2)
 	drag(d.Mirror, image.Pt(100, 100), image.Pt(200, 180))
 	dir := t.TempDir()
-	for _, way := range handOnWays() {
+	for _, way := range exportWays() {
 		for _, ending := range way.endings {
 			path := filepath.Join(dir, "still"+way.suffix+ending)
-			p.head.handOn.write(way, path)
+			p.head.exporter.write(way, path)
 			if info, err := os.Stat(path); err != nil || info.Size() < 100 || info.Mode().Perm() != 0o600 {
 				t.Errorf("%s as %s: %v, %v; the window says %q", way.name, ending, info, err, d.Messages.Said[host.MessageNote])
 			}
 		}
 	}
-	p.head.handOn.write(handOnWays()[0], filepath.Join(dir, "no", "such", "folder.pdf"))
+	p.head.exporter.write(exportWays()[0], filepath.Join(dir, "no", "such", "folder.pdf"))
 	if got := d.Messages.Said[host.MessageNote]; !strings.Contains(got, "Can't write") {
 		t.Errorf("a folder that isn't there is answered by %q", got)
 	}
@@ -477,7 +477,7 @@ func TestShelfCountsNotes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	settle := queueSoon(d)
-	d.marker.saver.Saved = func() { d.TellPage(host.NotesSaved) }
+	d.marker.saver.Saved = func() { d.Notify(host.NotesSaved) }
 	draw := func(at int) {
 		d.marker.setTool(2)
 		drag(d.Mirror, image.Pt(at, 60), image.Pt(at+40, 150))

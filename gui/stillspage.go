@@ -43,7 +43,7 @@ const (
 
 func newStillsPage(d *Desk) pageView {
 	p := &stillsPage{d: d, measure: widgets.SmallLabel(), text: newNoteEntry(d.marker), part: container.NewStack()}
-	on := &handOn{&d.Host, d.marker, &d.settings, d.saves.ask, d.clipboard.copyImage}
+	on := &exporter{&d.Host, d.marker, &d.settings, d.saves.ask, d.clipboard.copyImage}
 	p.head = newStillHead(d.marker, d.stills, on, d.targetStill)
 	p.tools = newToolRows(d.marker)
 	p.measure.Hide()
@@ -65,14 +65,14 @@ func (p *stillsPage) showPart(i int) {
 	p.parts.Set(i)
 	p.part.Objects = []fyne.CanvasObject{[]fyne.CanvasObject{p.shelf.box, p.marks, container.NewVBox(p.compare.Box)}[i]}
 	p.part.Refresh()
-	p.d.RelayPage()
+	p.d.LayOutPage()
 }
 
 func (p *stillsPage) content() fyne.CanvasObject { return p.box }
 
-func (p *stillsPage) searches() bool { return false }
+func (p *stillsPage) wantsFamilies() bool { return false }
 
-func (p *stillsPage) traced(line *traceLine) {
+func (p *stillsPage) trace(line *traceLine) {
 	d := p.d
 	line.Tools = [2][4]float32{d.boxOf(p.tools.rows[0]), d.boxOf(p.tools.rows[1])}
 	line.Grid, line.Parts = d.boxOf(p.shelf.grid), d.boxOf(p.parts)
@@ -89,7 +89,7 @@ func (p *stillsPage) traced(line *traceLine) {
 	}
 }
 
-func (p *stillsPage) told(e host.PageEvent) {
+func (p *stillsPage) handle(e host.PageEvent) {
 	switch e {
 	case host.StillsChanged:
 		p.shelf.load()
@@ -181,7 +181,7 @@ func (p *stillsPage) showMeasured() {
 		resized = true
 	}
 	if resized {
-		p.d.RelayPage()
+		p.d.LayOutPage()
 	}
 }
 
@@ -251,7 +251,7 @@ func (e *noteEntry) show() {
 	}
 	if open := e.marker.Still() != nil; e.Hidden == open {
 		e.Hidden = !open
-		e.marker.RelayPage()
+		e.marker.LayOutPage()
 	}
 }
 

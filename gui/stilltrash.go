@@ -22,7 +22,7 @@ func (k *keptStills) delete(id string) {
 			}
 			k.deleted = append(k.deleted, id)
 			k.Messages.Offer(host.MessageNote, "The still is in the trash.", host.MessageAct{Name: "Bring it back", Do: func() { k.undoDelete() }})
-			k.TellPage(host.StillsChanged)
+			k.Notify(host.StillsChanged)
 		})
 	})
 }
@@ -61,7 +61,7 @@ func (k *keptStills) restore(id string) {
 				return
 			}
 			k.Messages.Note("The still is back.")
-			k.TellPage(host.StillsChanged)
+			k.Notify(host.StillsChanged)
 		})
 	})
 }

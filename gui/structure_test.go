@@ -109,8 +109,8 @@ func TestFamilyByHand(t *testing.T) {
 	press(d.Mirror, image.Pt(300, 100), 0) // the shadow first: the picture says which is lighter
 	press(d.Mirror, image.Pt(100, 100), 0)
 	d.see(t, img)
-	if len(d.families.Hand) != 1 || d.families.Hand[0].Light.Colour.Hex() != "#e2ab85" {
-		t.Fatalf("families set by hand: %+v", d.families.Hand)
+	if len(d.families.Manual) != 1 || d.families.Manual[0].Light.Colour.Hex() != "#e2ab85" {
+		t.Fatalf("families set by hand: %+v", d.families.Manual)
 	}
 	if got := p.families.Rows[0].Text(); !strings.HasPrefix(got.Tones, "2.2"+wording.Nbsp+"tones") || !got.ByHand { // (CIE15, D1535)
 		t.Errorf("the row says %q", got.Tones)
@@ -120,12 +120,12 @@ func TestFamilyByHand(t *testing.T) {
 	}
 	drag(d.Mirror, image.Pt(100, 100), image.Pt(350, 200)) // the light side is carried onto the shadow
 	d.see(t, img)
-	if got := d.families.Hand[0].Tones; math.Abs(got) > 1e-9 {
+	if got := d.families.Manual[0].Tones; math.Abs(got) > 1e-9 {
 		t.Errorf("both sides on the same colour are %.2f tones apart", got)
 	}
 	d.Undo()
 	d.see(t, img)
-	if got := analysis.AsPrinted(d.families.Hand[0].Tones); got != 2.2 {
+	if got := analysis.AsPrinted(d.families.Manual[0].Tones); got != 2.2 {
 		t.Errorf("after undo they are %.1f tones apart", got)
 	}
 	d.TypedRune('h')

@@ -49,9 +49,9 @@ func newStructurePage(d *Desk) pageView {
 
 func (p *structurePage) content() fyne.CanvasObject { return p.box }
 
-func (p *structurePage) searches() bool { return true }
+func (p *structurePage) wantsFamilies() bool { return true }
 
-func (p *structurePage) told(e host.PageEvent) {
+func (p *structurePage) handle(e host.PageEvent) {
 	if e == host.FamiliesFound {
 		p.families.Show()
 		p.d.families.ShowOutline()
@@ -59,7 +59,7 @@ func (p *structurePage) told(e host.PageEvent) {
 	}
 }
 
-func (p *structurePage) traced(line *traceLine) {
+func (p *structurePage) trace(line *traceLine) {
 	line.Target = p.target.Words.Text
 	for _, row := range p.families.Rows {
 		if !row.Hidden {
@@ -97,16 +97,16 @@ func (p *structurePage) show(r *analysis.Reading) {
 	}
 	p.count.Set(at)
 	if resized {
-		p.d.RelayPage()
+		p.d.LayOutPage()
 	}
 }
 
-// layPageAnew lays the open page anew, after a part of it asks for another height.
-func (d *Desk) layPageAnew() {
+// layOutPage lays the open page anew, after a part of it asks for another height.
+func (d *Desk) layOutPage() {
 	if d.parts.frame == nil {
 		return // the window is being built
 	}
 	d.parts.lower.Content.Refresh()
-	d.relay()
+	d.layOut()
 	d.Changed() // everything may lie elsewhere now
 }

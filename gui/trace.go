@@ -20,7 +20,7 @@ type traceLine struct {
 	State    string           `json:"state"`
 	Frozen   bool             `json:"frozen"`
 	Line     string           `json:"line"`
-	Strip    string           `json:"strip"`
+	Message  string           `json:"message"`
 	Bounds   image.Rectangle  `json:"bounds"`
 	Mirror   [4]float32       `json:"mirror"` // where the picture lies in the window, display pixels: x, y, width, height
 	Part     image.Rectangle  `json:"part"`   // of the picture that the mirror shows
@@ -72,12 +72,12 @@ func (t trace) write(d *Desk, line traceLine) {
 		return
 	}
 	line.State, line.Frozen = d.state().String(), d.frozen
-	line.Line, line.Strip = d.parts.bar.Line(), d.Messages.Said[d.Messages.Top()]
+	line.Line, line.Message = d.parts.bar.Line(), d.Messages.Said[d.Messages.Top()]
 	line.Bounds, line.Part, line.View = d.last.bounds, d.Mirror.Fit().Bounds, d.settings.View
 	line.Sentence = d.parts.verdict.Text().Title
 	line.Mirror, line.Page, line.Tabs = d.mirrorBox(), d.settings.Page, d.boxOf(d.parts.tabs)
 	line.Spread = d.boxOf(d.parts.spread)
-	d.page().traced(&line)
+	d.page().trace(&line)
 	for i, s := range d.last.spots {
 		line.Spots = append(line.Spots, s.Spot)
 		line.Moved = append(line.Moved, i < len(d.setup.Places) && d.setup.Places[i].Moved)

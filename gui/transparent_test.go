@@ -36,7 +36,7 @@ func TestTransparentStill(t *testing.T) {
 	}
 	before := slices.Clone(d.marker.Still().Picture.Pix)
 	d.setup.Places = []setup.Place{{At: image.Pt(50, 50)}}
-	d.tell()
+	d.publish()
 	var f capture.Frame
 	if _, err := stream.Grab(t.Context(), &f); err != nil {
 		t.Fatal(err)
@@ -46,9 +46,9 @@ func TestTransparentStill(t *testing.T) {
 	if len(d.last.spots) != 1 || d.last.spots[0].Colour != over {
 		t.Errorf("a spot reads %+v, want %v", d.last.spots, over)
 	}
-	for _, way := range handOnWays() {
+	for _, way := range exportWays() {
 		path := filepath.Join(t.TempDir(), "still"+way.ending)
-		page.head.handOn.write(way, path)
+		page.head.exporter.write(way, path)
 		wantAlpha := map[string]byte{".png": 255, ".ora": 51}[way.ending]
 		if wantAlpha == 0 || !way.Picture && way.ending == ".png" {
 			continue

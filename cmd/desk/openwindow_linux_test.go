@@ -18,7 +18,7 @@ import (
 
 // shownLine is a line of the trace.
 type shownLine struct {
-	Event, State, Line, Strip, View, Sentence string
+	Event, State, Line, Message, View, Sentence string
 	Frozen                                    bool
 	Bounds, Part                              image.Rectangle
 	Mirror                                    [4]float32

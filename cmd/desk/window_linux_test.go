@@ -93,7 +93,7 @@ func TestWindowFollowsTheScreen(t *testing.T) {
 
 	painter.Move(id, image.Pt(cornerX+37, cornerY+22)) // a pan: every patch has gone elsewhere
 	w.waitFor("that the picture moved", func(l shownLine) bool {
-		return len(l.Moved) == 2 && l.Moved[0] && l.Moved[1] && strings.Contains(l.Strip, "moved")
+		return len(l.Moved) == 2 && l.Moved[0] && l.Moved[1] && strings.Contains(l.Message, "moved")
 	})
 	painter.Move(id, image.Pt(cornerX, cornerY))
 	w.key("p")
@@ -148,8 +148,8 @@ func TestWindowChoosesRegion(t *testing.T) {
 	server, _, _ := screenWithPatches(t)
 	w := openOn(t, server, `{"version": 1, "place": {"x": 600, "y": 40, "width": 380, "height": 700}}`, nil)
 	l := w.waitFor("the demo", func(l shownLine) bool { return l.Event == "shown" })
-	if !strings.Contains(l.Strip, "demo") {
-		t.Errorf("at the first start it says %q", l.Strip)
+	if !strings.Contains(l.Message, "demo") {
+		t.Errorf("at the first start it says %q", l.Message)
 	}
 	choose := func(end ...string) {
 		w.key("r")
@@ -171,7 +171,7 @@ func TestWindowChoosesRegion(t *testing.T) {
 	choose("Escape")
 	choose("Right", "Down", "Return")
 	want := image.Rect(201, 101, 422, 304)
-	w.waitFor("the region", func(l shownLine) bool { return l.Bounds == want && l.Strip == "" })
+	w.waitFor("the region", func(l shownLine) bool { return l.Bounds == want && l.Message == "" })
 	w.quit()
 }
 
@@ -191,14 +191,14 @@ func TestWindowOutlivesWatchedServer(t *testing.T) {
 	}
 	watched.Stop()
 	w.waitFor("not answering", func(l shownLine) bool {
-		return l.State == "not answering" && strings.Contains(l.Strip, "does not answer")
+		return l.State == "not answering" && strings.Contains(l.Message, "does not answer")
 	})
 	answers()
 	watched.Continue()
-	fine := func(l shownLine) bool { return (l.State == "live" || l.State == "unchanged") && l.Strip == "" }
+	fine := func(l shownLine) bool { return (l.State == "live" || l.State == "unchanged") && l.Message == "" }
 	w.waitFor("it answering again", fine)
 	watched.Kill()
-	w.waitFor("the connection lost", func(l shownLine) bool { return l.State == "gone" && l.Strip != "" })
+	w.waitFor("the connection lost", func(l shownLine) bool { return l.State == "gone" && l.Message != "" })
 	answers()
 	own.Launch("Xvfb", watched.Display, "-noreset", "-screen", "0", "640x480x24")
 	w.waitFor("the new server", fine)
@@ -240,9 +240,9 @@ func TestWindowScreenResizes(t *testing.T) {
 	server.Run("xrandr", "--output", "screen", "--mode", "middling")
 	w.waitFor("what is left of the region", func(l shownLine) bool { return l.Bounds == image.Rect(700, 500, 1024, 768) })
 	server.Run("xrandr", "--output", "screen", "--mode", "small")
-	w.waitFor("that it is gone", func(l shownLine) bool { return l.State == "gone" && strings.Contains(l.Strip, "screen") })
+	w.waitFor("that it is gone", func(l shownLine) bool { return l.State == "gone" && strings.Contains(l.Message, "screen") })
 	server.Run("xrandr", "--output", "screen", "--mode", "1280x1024")
-	w.waitFor("all of the region", func(l shownLine) bool { return l.Bounds == all && l.State != "gone" && l.Strip == "" })
+	w.waitFor("all of the region", func(l shownLine) bool { return l.Bounds == all && l.State != "gone" && l.Message == "" })
 	w.quit()
 }
 
@@ -251,7 +251,7 @@ func TestWindowCoversTheRegion(t *testing.T) {
 	server, _, _ := screenWithPatches(t)
 	w := openOn(t, server, strings.Replace(watchPatches, `"x": 600, "y": 40`, `"x": 320, "y": 200`, 1), nil)
 	l := w.waitFor("that it covers a part", func(l shownLine) bool {
-		return l.Event == "shown" && strings.Contains(l.Strip, "covers a part") && l.Counted < 480*320
+		return l.Event == "shown" && strings.Contains(l.Message, "covers a part") && l.Counted < 480*320
 	})
 	// from 320 on in both directions, but for the window's frame: at least this much is covered
 	if most := 480*320 - 200*180; l.Counted > most || l.Counted < most-40*(200+180) {
@@ -291,7 +291,7 @@ func TestWindowKeepsAbove(t *testing.T) {
 func TestWindowDamagedSettings(t *testing.T) {
 	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 800, WindowManager: true})
 	w := openOn(t, server, `{"version": 1, "view": `, nil)
-	w.waitFor("that the settings were damaged", func(l shownLine) bool { return strings.Contains(l.Strip, "settings") })
+	w.waitFor("that the settings were damaged", func(l shownLine) bool { return strings.Contains(l.Message, "settings") })
 	w.quit()
 	files, err := os.ReadDir(w.home + "/tonedesk")
 	if err != nil || len(files) < 2 {

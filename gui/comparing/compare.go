@@ -89,8 +89,8 @@ func (c *Comparer) Ask() {
 	}
 	c.How = Asked
 	c.Messages.Note("Click the still from before on the shelf.")
-	c.TellPage(host.ShelfAsked)
-	c.TellPage(host.ComparisonChanged)
+	c.Notify(host.ShelfAsked)
+	c.Notify(host.ComparisonChanged)
 }
 
 // End shows only what is watched.
@@ -102,7 +102,7 @@ func (c *Comparer) End() {
 	c.turns.Run(0, time.Now())
 	c.Mirror.SetHalves(false)
 	c.Mirror.SetOverlay(widgets.OverlayBefore, nil)
-	c.TellPage(host.ComparisonChanged)
+	c.Notify(host.ComparisonChanged)
 }
 
 // Begin compares what is watched with a still from before.
@@ -122,9 +122,9 @@ func (c *Comparer) Begin(id string) {
 			c.How = Wipe
 			c.With = comparison{ID: id, name: name, line: 0.5,
 				side: stills.Side{Picture: analysis.Opaque(s.Picture), Source: s.Meta.Source, LeftOut: s.Meta.LeftOut}}
-			c.renew()
-			c.TellPage(host.ComparisonChanged)
-			c.TellPage(host.ComparisonAsked)
+			c.refresh()
+			c.Notify(host.ComparisonChanged)
+			c.Notify(host.ComparisonAsked)
 		})
 	})
 }
@@ -147,7 +147,7 @@ func (c *Comparer) As(how Way) {
 		every = stills.AlternateEvery
 	}
 	c.turns.Run(every, time.Now())
-	c.TellPage(host.ComparisonChanged)
+	c.Notify(host.ComparisonChanged)
 	c.draw()
 }
 
@@ -177,7 +177,7 @@ func (c *Comparer) Follow(at image.Point, inside bool) {
 // Shown is for the moment when the mirror shows a picture, or shows it again.
 func (c *Comparer) Shown(at time.Time, bounds image.Rectangle) {
 	c.at, c.bounds = at, bounds
-	c.renew()
+	c.refresh()
 	c.draw()
 }
 

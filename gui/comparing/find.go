@@ -23,8 +23,8 @@ type compared struct {
 	place   image.Rectangle   // of what is compared, in the picture after
 }
 
-// renew compares anew, if the picture changed and it is time.
-func (c *Comparer) renew() {
+// refresh compares anew, if the picture changed and it is time.
+func (c *Comparer) refresh() {
 	w := &c.With
 	if !c.On() || w.busy || c.bounds.Empty() || w.Found != nil && c.at.Equal(w.of) && c.bounds == w.bounds {
 		return
@@ -55,7 +55,7 @@ func (c *Comparer) take(id string, after *live.Copy, found *compared) {
 		return
 	}
 	w.Found = found
-	c.TellPage(host.ComparisonChanged)
+	c.Notify(host.ComparisonChanged)
 	c.draw()
 }
 

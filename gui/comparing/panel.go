@@ -57,6 +57,6 @@ func (p *Panel) Show() {
 		resized = widgets.SetWords(p.Words, p.compare.say()) || resized
 	}
 	if resized {
-		p.RelayPage()
+		p.LayOutPage()
 	}
 }

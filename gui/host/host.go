@@ -29,9 +29,9 @@ type Host struct {
 
 	Later      func(time.Duration, func()) (stop func()) // Door.After, but in tests
 	Background func(func())                              // runs what may take long, on a goroutine of its own
-	RelayPage  func()                                    // a part of the open page asks for another height
+	LayOutPage func()                                    // a part of the open page asks for another height
 	Changed    func()                                    // something that is shown is another now
-	TellPage   func(PageEvent)                           // tells the open page
+	Notify     func(PageEvent)                           // tells the open page
 }
 
 // Steps is the way to the setup for those who change it: each change is a step of undo.

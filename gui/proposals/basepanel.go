@@ -80,6 +80,6 @@ func (b *BasePanel) Show(base analysis.Spot, name string, ok bool) {
 		resized = true
 	}
 	if resized {
-		b.RelayPage()
+		b.LayOutPage()
 	}
 }

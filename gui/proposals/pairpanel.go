@@ -82,7 +82,7 @@ func (p *PairPanel) judge(light, shadow widgets.Swatch, j propose.Judged) {
 
 func (p *PairPanel) say(words string) {
 	if widgets.SetWords(p.JudgeWords, words) {
-		p.RelayPage()
+		p.LayOutPage()
 	}
 }
 

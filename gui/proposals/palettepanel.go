@@ -68,9 +68,9 @@ func (p *PalettePanel) save() {
 	p.acts.Save(swatches.OfPalette(p.palette), p.palette, "palette")
 }
 
-// Renew asks for a palette of the picture that was read at a time from a source, if it is
+// Refresh asks for a palette of the picture that was read at a time from a source, if it is
 // another than the one shown and it is time.
-func (p *PalettePanel) Renew(at time.Time, from setup.Source) {
+func (p *PalettePanel) Refresh(at time.Time, from setup.Source) {
 	if p.busy || p.palette != nil && at.Equal(p.of) && p.from == from {
 		return
 	}
@@ -101,6 +101,6 @@ func (p *PalettePanel) write() {
 	p.Spread.Set(valueSwatches(p.palette))
 	if widgets.SetWords(p.words, wording.SayEmptyValues(p.palette.Empty)+".") || resized {
 		p.Box.Refresh()
-		p.RelayPage()
+		p.LayOutPage()
 	}
 }

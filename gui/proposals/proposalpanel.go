@@ -59,7 +59,7 @@ func (p *ProposalPanel) Show(base analysis.Spot, ok bool) {
 	p.Knobs.show(shade)
 	if p.Box.Hidden == ok {
 		p.Box.Hidden = !ok
-		p.RelayPage()
+		p.LayOutPage()
 	}
 	from := proposedFrom{base.Oklab, shade, true}
 	if !ok || from == p.from {
@@ -77,6 +77,6 @@ func (p *ProposalPanel) Show(base analysis.Spot, ok bool) {
 	p.edge.Set(edge)
 	resized := widgets.SetWords(p.lineWords, wording.SayLines(s))
 	if widgets.SetWords(p.accentWords, wording.SayAccents(missing, len(accents))) || resized {
-		p.RelayPage()
+		p.LayOutPage()
 	}
 }

@@ -70,6 +70,6 @@ func (l *FamilyList) Show() {
 	}
 	if widgets.SetWords(l.none, words) || resized {
 		l.Box.Refresh()
-		l.RelayPage()
+		l.LayOutPage()
 	}
 }

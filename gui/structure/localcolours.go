@@ -23,7 +23,7 @@ type LocalColours struct {
 	*host.Host
 	Search  *live.Search
 	found   live.Found // last
-	Hand    []live.FamilyReading
+	Manual  []live.FamilyReading
 	pointed int         // place in the list of the family that is outlined, or -1
 	half    setup.Place // the light side of a family that is being set by hand
 	LocalActs
@@ -58,14 +58,14 @@ func (l *LocalColours) takeFound(f live.Found) {
 	}
 	f.Order = live.OrderFamilies(l.found, f)
 	l.found = f
-	l.TellPage(host.FamiliesFound)
+	l.Notify(host.FamiliesFound)
 }
 
-// TakeHand takes what the families set by hand read, and reports whether light and shadow
+// TakeManual takes what the families set by hand read, and reports whether light and shadow
 // changed sides in one.
-func (l *LocalColours) TakeHand(hand []live.FamilyReading) (turned bool) {
-	turned = !slices.EqualFunc(l.Hand, hand, func(a, b live.FamilyReading) bool { return a.Turned == b.Turned })
-	l.Hand = append(l.Hand[:0], hand...)
+func (l *LocalColours) TakeManual(hand []live.FamilyReading) (turned bool) {
+	turned = !slices.EqualFunc(l.Manual, hand, func(a, b live.FamilyReading) bool { return a.Turned == b.Turned })
+	l.Manual = append(l.Manual[:0], hand...)
 	return turned
 }
 
@@ -90,8 +90,8 @@ func (l *LocalColours) FoundList() []families.Family {
 // texts are the rows of the list, up to a number of them, and how many more there would be.
 func (l *LocalColours) texts(most int) (rows []wording.FamilyRowText, more int) {
 	now, found := l.Steps.Now(), l.FoundList()
-	more = max(len(l.Hand)+len(found)-most, 0)
-	for i, r := range l.Hand {
+	more = max(len(l.Manual)+len(found)-most, 0)
+	for i, r := range l.Manual {
 		if r.Err != nil {
 			rows = append(rows, wording.SayLostFamily(i))
 			continue
@@ -113,7 +113,7 @@ func (l *LocalColours) Point(i int) {
 
 // ShowOutline outlines the family that is pointed at, if it was found in the picture of now.
 func (l *LocalColours) ShowOutline() {
-	m, i := l.Mirror, l.pointed-len(l.Hand)
+	m, i := l.Mirror, l.pointed-len(l.Manual)
 	if l.pointed < 0 || i < 0 || i >= len(l.FoundList()) || l.found.Origin != m.Bounds().Min {
 		m.SetOverlay(widgets.OverlayOutline, nil)
 		return
@@ -124,7 +124,7 @@ func (l *LocalColours) ShowOutline() {
 // choose makes the sides of family i of the list the spots A and B.
 func (l *LocalColours) choose(i int) {
 	byHand, found := l.Steps.Now().Families, l.FoundList()
-	switch hand := len(l.Hand); {
+	switch hand := len(l.Manual); {
 	case i < len(byHand) && i < hand:
 		l.MakePair(byHand[i].Light, byHand[i].Shadow)
 	case i >= hand && i-hand < len(found):
@@ -175,7 +175,7 @@ func (l *LocalColours) remove(i int) {
 func (l *LocalColours) Marks() (marks []widgets.Mark) {
 	for i, f := range l.Steps.Now().Families {
 		first, second := "light", "shadow"
-		if i < len(l.Hand) && l.Hand[i].Turned {
+		if i < len(l.Manual) && l.Manual[i].Turned {
 			first, second = second, first
 		}
 		marks = append(marks, sideMark(first, i, f.Light), sideMark(second, i, f.Shadow))

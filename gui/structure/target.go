@@ -21,9 +21,9 @@ type Targets struct {
 	Restoring bool // the target of the last time is being read
 	taking    bool // the next picture becomes the target
 
-	Groups func() int        // that are asked for
-	Renew  func()            // has the last picture shown again
-	Put    func(setup.Setup) // replaces the setup without a step of undo
+	Groups  func() int        // that are asked for
+	Refresh func()            // has the last picture shown again
+	Put     func(setup.Setup) // replaces the setup without a step of undo
 }
 
 // Set makes a picture the target; nil takes it away.
@@ -36,7 +36,7 @@ func (t *Targets) Set(target *setup.Target) {
 // Take makes what is in the mirror the target.
 func (t *Targets) Take() {
 	t.taking = true
-	t.Renew()
+	t.Refresh()
 }
 
 // Taken takes the reading of a picture that was read at a time as the target, if that was

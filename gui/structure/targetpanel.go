@@ -48,6 +48,6 @@ func (t *TargetPanel) Show(r *analysis.Reading) {
 	t.remove.Hidden = now == nil
 	if widgets.SetWords(t.Words, words) || resized {
 		t.Box.Refresh()
-		t.RelayPage()
+		t.LayOutPage()
 	}
 }

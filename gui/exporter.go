@@ -18,8 +18,8 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
-// handOnWay is one way to hand a still on. A new one is one entry in handOnWays.
-type handOnWay struct {
+// exportWay is one way to export a still. A new one is one entry in exportWays.
+type exportWay struct {
 	name string
 	export.Export
 	ending  string   // of the name that is offered
@@ -27,9 +27,9 @@ type handOnWay struct {
 	suffix  string   // of the name that is offered
 }
 
-func handOnWays() []handOnWay {
+func exportWays() []exportWay {
 	a4, wide := export.Export{Page: sheet.A4}, export.Export{Page: sheet.Wide}
-	return []handOnWay{
+	return []exportWay{
 		{"Critique sheet, A4", a4, ".pdf", []string{".pdf", ".png"}, "-sheet"},
 		{"Critique sheet, 16:9", wide, ".png", []string{".png", ".pdf"}, "-sheet"},
 		{"Picture with its notes", export.Export{Page: sheet.A4, Picture: true}, ".png", []string{".png"}, "-notes"},
@@ -38,8 +38,8 @@ func handOnWays() []handOnWay {
 	}
 }
 
-// handOn hands the still on that is open, as it is marked.
-type handOn struct {
+// exporter exports the still that is open, as it is marked.
+type exporter struct {
 	*host.Host
 	marker    *marker
 	settings  *settings.Settings // read only
@@ -47,36 +47,36 @@ type handOn struct {
 	copyImage func(image.Image)
 }
 
-// ask shows the ways to hand the open still on, below a point of the window.
-func (h *handOn) ask(at fyne.Position) {
+// ask shows the ways to export the open still, below a point of the window.
+func (e *exporter) ask(at fyne.Position) {
 	var items []*fyne.MenuItem
-	for _, way := range handOnWays() {
-		items = append(items, fyne.NewMenuItem(way.name, func() { h.askFor(way) }))
+	for _, way := range exportWays() {
+		items = append(items, fyne.NewMenuItem(way.name, func() { e.askFor(way) }))
 	}
-	items = append(items, fyne.NewMenuItemSeparator(), fyne.NewMenuItem("Copy the picture with its notes", h.copy))
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), h.Window.Canvas(), at)
+	items = append(items, fyne.NewMenuItemSeparator(), fyne.NewMenuItem("Copy the picture with its notes", e.copy))
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), e.Window.Canvas(), at)
 }
 
 // copy copies the open still with its notes as a picture.
-func (h *handOn) copy() {
-	still, list := h.marker.Still(), h.marker.Notes()
+func (e *exporter) copy() {
+	still, list := e.marker.Still(), e.marker.Notes()
 	if still == nil {
 		return
 	}
-	h.Background(func() {
+	e.Background(func() {
 		img := stills.Annotate(analysis.Opaque(still.Picture), list, 0)
-		h.OnWindow(func() { h.copyImage(img) })
+		e.OnWindow(func() { e.copyImage(img) })
 	})
 }
 
 // askFor lets the painter choose the file.
-func (h *handOn) askFor(way handOnWay) {
-	still := h.marker.Still()
+func (e *exporter) askFor(way exportWay) {
+	still := e.marker.Still()
 	if still == nil {
 		return
 	}
 	name := fileName(still.Meta) + way.suffix + way.ending
-	h.askFile("hand the still on", name, way.endings, func(path string) { h.write(way, path) })
+	e.askFile("hand the still on", name, way.endings, func(path string) { e.write(way, path) })
 }
 
 // fileName is a still's name as a file's, without an ending.
@@ -95,18 +95,18 @@ func fileName(m stills.Meta) string {
 
 // write writes the open still, as it is marked now, without holding up the window. The
 // painter has agreed to writing over a file that is there.
-func (h *handOn) write(way handOnWay, path string) {
-	still := h.marker.Still()
+func (e *exporter) write(way exportWay, path string) {
+	still := e.marker.Still()
 	if still == nil {
 		return
 	}
 	subject := export.SheetOfStill(still)
-	subject.Notes = h.marker.Notes()
-	subject.Options.Groups, subject.Bands = h.settings.Groups, h.settings.Knobs["bands"]
-	rules := h.settings.Rules
+	subject.Notes = e.marker.Notes()
+	subject.Options.Groups, subject.Bands = e.settings.Groups, e.settings.Knobs["bands"]
+	rules := e.settings.Rules
 	name := filepath.Base(path)
-	h.Messages.Note("Writing " + name + ".")
-	h.Background(func() {
+	e.Messages.Note("Writing " + name + ".")
+	e.Background(func() {
 		if way.ending != ".ora" { // whose layers stay transparent
 			subject.Picture = analysis.Opaque(subject.Picture)
 		}
@@ -114,13 +114,13 @@ func (h *handOn) write(way handOnWay, path string) {
 			subject.Families = families.Find(subject.Picture, subject.Out, rules)
 		}
 		err := way.Save(path, true, subject)
-		h.OnWindow(func() {
+		e.OnWindow(func() {
 			if err != nil {
-				fyne.LogError("handing a still on", err)
-				h.Messages.Note(wording.ExplainWriting("write "+wording.Quote(name), err))
+				fyne.LogError("exporting a still", err)
+				e.Messages.Note(wording.ExplainWriting("write "+wording.Quote(name), err))
 				return
 			}
-			h.Messages.Note("Written as " + name + ".")
+			e.Messages.Note("Written as " + name + ".")
 		})
 	})
 }
