@@ -105,3 +105,42 @@ func reduced(arrows map[string]map[string]bool) (all []string) {
 	slices.Sort(all)
 	return all
 }
+
+// The folder list in DEVELOPERS.md has a line for each folder of code: a newcomer reads the
+// rooms from it.
+func TestTheFolderListIsWhole(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join(root, "DEVELOPERS.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var listed []string
+	for _, m := range regexp.MustCompile("`([\\w/]+)/`").FindAllStringSubmatch(tableLines(string(text)), -1) {
+		listed = append(listed, m[1])
+	}
+	rooms := roomsOn(t, "linux")
+	for _, r := range rooms {
+		own := func(folder string) bool {
+			return folder == r.path || slices.Contains([]string{"analysis/internal", "assets", "scripts", "cmd/desk"}, folder) && under(r.path, folder)
+		}
+		if !slices.ContainsFunc(listed, own) {
+			t.Errorf("%s is not in the folder list", r.path)
+		}
+	}
+	for _, folder := range listed {
+		if _, err := os.Stat(filepath.Join(root, folder)); err != nil {
+			t.Errorf("the folder list has %s: %v", folder, err)
+		}
+	}
+}
+
+// tableLines returns the lines that begin a row of a table with a folder.
+func tableLines(text string) string {
+	var rows strings.Builder
+	for line := range strings.Lines(text) {
+		if strings.HasPrefix(line, "| `") {
+			first, _, _ := strings.Cut(line[1:], "|")
+			rows.WriteString(first)
+		}
+	}
+	return rows.String()
+}
