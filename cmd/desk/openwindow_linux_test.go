@@ -19,10 +19,10 @@ import (
 // shownLine is a line of the trace.
 type shownLine struct {
 	Event, State, Line, Message, View, Sentence string
-	Frozen                                    bool
-	Bounds, Part                              image.Rectangle
-	Mirror                                    [4]float32
-	Spots                                     []struct {
+	Frozen                                      bool
+	Bounds, Part                                image.Rectangle
+	Mirror                                      [4]float32
+	Spots                                       []struct {
 		Colour    string
 		Lightness float64
 		X, Y      int

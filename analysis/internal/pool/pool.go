@@ -1,7 +1,9 @@
 package pool
 
 import (
+	"fmt"
 	"runtime"
+	"runtime/debug"
 	"sync"
 	"sync/atomic"
 )
@@ -16,13 +18,14 @@ type Workers struct {
 	next    atomic.Int64
 	wake    chan int // numbers of workers to join in
 	done    sync.WaitGroup
+	failed  atomic.Pointer[error] // the first panic of a piece, with its stack
 }
 
 // mostWorkers bounds the workers: beyond it memory, not arithmetic, is the limit.
 const mostWorkers = 8
 
-// New starts a workers whose job is piece, called with the number of the worker, from 0 to
-// workers() - 1, and the number of the piece.
+// New starts workers whose job is piece, called with the number of the worker, from 0 to
+// Workers() - 1, and the number of the piece.
 func New(piece func(worker, piece int)) *Workers {
 	c := &Workers{piece: piece, helpers: min(runtime.GOMAXPROCS(0), mostWorkers) - 1}
 	c.wake = make(chan int, c.helpers)
@@ -35,7 +38,9 @@ func New(piece func(worker, piece int)) *Workers {
 // Workers returns how many goroutines may call piece at once.
 func (c *Workers) Workers() int { return c.helpers + 1 }
 
-// Do calls piece for 0 to pieces - 1, each once, and returns when all calls have returned.
+// Do calls piece for 0 to pieces - 1, each once, and returns when all calls have returned. If
+// one panics, on whichever goroutine, Do panics with an error that has its stack, so that the
+// caller can recover.
 func (c *Workers) Do(pieces int) {
 	c.pieces = int64(pieces)
 	c.next.Store(0)
@@ -46,17 +51,20 @@ func (c *Workers) Do(pieces int) {
 	}
 	c.work(0)
 	c.done.Wait()
+	if err := c.failed.Swap(nil); err != nil {
+		panic(*err)
+	}
 }
 
-// DoOther calls another piece than the workers's own in the same way.
+// DoOther calls another piece than the workers' own in the same way.
 func (c *Workers) DoOther(piece func(worker, piece int), pieces int) {
 	own := c.piece
+	defer func() { c.piece = own }()
 	c.piece = piece
 	c.Do(pieces)
-	c.piece = own
 }
 
-// Close ends the goroutines. The workers goes on working for its caller, alone.
+// Close ends the goroutines. The caller goes on working alone.
 func (c *Workers) Close() {
 	if c.wake != nil {
 		close(c.wake)
@@ -72,6 +80,12 @@ func (c *Workers) help(wake <-chan int) {
 }
 
 func (c *Workers) work(worker int) {
+	defer func() {
+		if r := recover(); r != nil {
+			err := fmt.Errorf("%v\n%s", r, debug.Stack())
+			c.failed.CompareAndSwap(nil, &err)
+		}
+	}()
 	for {
 		i := c.next.Add(1) - 1
 		if i >= c.pieces {
