@@ -7,8 +7,8 @@ cd "$(dirname "$0")/.."
 export TONEDESK_NEED_X=1
 
 echo "The parts (medians of 5):"
-go test -run '^$' -bench 'Read(Plane)?(Painting|Noise)|ReduceAndPaint|ReadSpot11|Jump|Squint|SmallGaps|Distance|Families|Shade|Palette|Change' -benchmem -count 5 ./analysis | scripts/medians.sh
-go test -run '^$' -bench . -benchmem -count 5 ./gui/stills/... | scripts/medians.sh
+go test -run '^$' -bench 'Read(Plane)?(Painting|Noise)|ReduceAndPaint|ReadSpot11|Paper|Jump|Squint|SmallGaps|Distance|Families|Shade|Palette|Change' -benchmem -count 5 ./analysis/... | scripts/medians.sh
+go test -run '^$' -bench . -benchmem -count 5 ./gui/live ./gui/stills/... | scripts/medians.sh
 go test -run '^$' -bench 'X11|WatcherTick' -benchmem -count 5 -timeout 20m ./capture | scripts/medians.sh
 echo "The window (measured | to reach):"
 TONEDESK_FIGURES="${TONEDESK_FIGURES:-300}" go test -v -count 1 -timeout 30m -run TestFigures ./cmd/desk | grep -E '^FIGURE|FAIL'
