@@ -92,11 +92,11 @@ func TestSwatchCopiesAndLeadsOn(t *testing.T) {
 	p := openColours(t, d)
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
-	p.from.Entry.Take("no colour")
+	p.from.Entry.OnSubmitted("no colour")
 	if got := d.Messages.Said[host.MessageNote]; !strings.Contains(got, "not a colour") {
 		t.Errorf("what is no colour is answered by %q", got)
 	}
-	p.from.Entry.Take("#e2c044")
+	p.from.Entry.OnSubmitted("#e2c044")
 	d.see(t, img)
 	if got := p.proposals.Ramp.Swatches()[2].Colour.Hex(); got != "#e2c044" {
 		t.Fatalf("the ramp begins at %s", got)
@@ -129,7 +129,7 @@ func TestShadeSettings(t *testing.T) {
 	p := openColours(t, d)
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.Mirror.Resize(fyne.NewSize(300, 200))
-	p.from.Entry.Take("#e2c044")
+	p.from.Entry.OnSubmitted("#e2c044")
 	d.see(t, img)
 	before := p.proposals.Ramp.Swatches()[4].Colour
 	p.proposals.Knobs.Turn.Slider.OnChanged(0.3) // as in a drag

@@ -19,7 +19,7 @@ type stillHead struct {
 	marker   *marker
 	box      *fyne.Container
 	words    *widget.Label
-	name     *nameEntry
+	name     *widgets.Entry
 	exporter *exporter
 	acts     *fyne.Container // while a still is open
 	id       string          // of the still whose name is shown
@@ -71,43 +71,22 @@ func (h *stillHead) show() {
 	}
 }
 
-// nameEntry takes the still's name.
-type nameEntry struct {
-	widget.Entry
-	marker *marker
-	stills *keptStills
-}
-
-func newNameEntry(m *marker, k *keptStills) *nameEntry {
-	e := &nameEntry{marker: m, stills: k}
-	e.PlaceHolder = "Name of this still"
-	e.ExtendBaseWidget(e)
+// newNameEntry takes the still's name.
+func newNameEntry(m *marker, k *keptStills) *widgets.Entry {
+	e := widgets.NewEntry(m.Keys, "Name of this still")
 	e.OnSubmitted = func(string) { m.FocusMirror() }
+	e.OnLeft = func() {
+		if s := m.Still(); s != nil {
+			name := strings.TrimSpace(e.Text)
+			e.SetText(name)
+			k.rename(s, name)
+		}
+	}
+	e.OnEscape = func() { // the name stays as it was
+		if s := m.Still(); s != nil {
+			e.SetText(s.Meta.Name)
+		}
+		m.FocusMirror()
+	}
 	return e
-}
-
-// FocusLost gives the still its name.
-func (e *nameEntry) FocusLost() {
-	e.Entry.FocusLost()
-	if s := e.marker.Still(); s != nil {
-		name := strings.TrimSpace(e.Text)
-		e.SetText(name)
-		e.stills.rename(s, name)
-	}
-}
-
-// FocusGained reveals it.
-func (e *nameEntry) FocusGained() {
-	e.marker.Keys.Reveal(e)
-	e.Entry.FocusGained()
-}
-
-// TypedKey goes back to the picture with Esc, the name as it was.
-func (e *nameEntry) TypedKey(k *fyne.KeyEvent) {
-	if s := e.marker.Still(); k.Name == fyne.KeyEscape && s != nil {
-		e.SetText(s.Meta.Name)
-		e.marker.FocusMirror()
-		return
-	}
-	e.Entry.TypedKey(k)
 }

@@ -94,7 +94,7 @@ func TestHandOnNotes(t *testing.T) {
 	}
 	d.marker.setTool(5) // a label
 	press(m, image.Pt(50, 50), 0)
-	text := d.page().(*stillsPage).text
+	text := d.page().(*stillsPage).text.Entry
 	if d.Window.Canvas().Focused() != fyne.Focusable(text) {
 		t.Error("a label does not ask for its words")
 	}

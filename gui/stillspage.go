@@ -49,7 +49,7 @@ func newStillsPage(d *Desk) pageView {
 	p.measure.Hide()
 	p.compare = comparing.NewPanel(&d.Host, d.comparison)
 	p.shelf = newShelf(d.stills, p.open)
-	p.marks = container.NewVBox(widgets.OnPanel(p.head.box, p.tools.box, container.New(widgets.LeastLines(measureLines), p.measure), widgets.Inset(p.text)))
+	p.marks = container.NewVBox(widgets.OnPanel(p.head.box, p.tools.box, container.New(widgets.LeastLines(measureLines), p.measure), widgets.Inset(p.text.Entry)))
 	p.parts = widgets.NewChooser([]string{"Shelf", "Marks", "Compare"}, 4.5*widgets.Step, d, p.choose)
 	keep := widgets.NewButton("Keep", d, func() { d.stills.keep(false) })
 	keep.Explain(d.Tips, "Keep the picture as a still (Ctrl+S)")
@@ -100,7 +100,7 @@ func (p *stillsPage) handle(e host.PageEvent) {
 	case host.NoteChanged:
 		p.showNote()
 	case host.NoteWordsAsked:
-		p.d.Window.Canvas().Focus(p.text)
+		p.d.Window.Canvas().Focus(p.text.Entry)
 	case host.MeasuredChanged:
 		p.showMeasured()
 	case host.ToolChanged:
@@ -213,25 +213,23 @@ func (t *toolRows) show(i int) {
 
 // noteEntry takes the text of the selected note.
 type noteEntry struct {
-	widget.Entry
+	*widgets.Entry
 	marker  *marker
 	showing bool // the entry is being set: what it reports is no wish
 }
 
 func newNoteEntry(m *marker) *noteEntry {
-	e := &noteEntry{marker: m}
-	e.PlaceHolder = "Words to the selected note"
-	e.ExtendBaseWidget(e)
-	e.OnChanged = e.changed
+	e := &noteEntry{Entry: widgets.NewEntry(m.Keys, "Words to the selected note"), marker: m}
+	e.OnChanged = func(text string) {
+		if !e.showing {
+			m.Write(text)
+		}
+	}
 	e.OnSubmitted = func(string) { m.FocusMirror() }
+	e.OnEscape = m.FocusMirror
+	e.OnLeft = m.Settle // the next change is a step of undo of its own
 	e.Hide()
 	return e
-}
-
-func (e *noteEntry) changed(text string) {
-	if !e.showing {
-		e.marker.Write(text)
-	}
 }
 
 // show shows the text of the selected note.
@@ -253,25 +251,4 @@ func (e *noteEntry) show() {
 		e.Hidden = !open
 		e.marker.LayOutPage()
 	}
-}
-
-// FocusLost ends a row of changes: the next is a step of undo of its own.
-func (e *noteEntry) FocusLost() {
-	e.Entry.FocusLost()
-	e.marker.Settle()
-}
-
-// FocusGained reveals it.
-func (e *noteEntry) FocusGained() {
-	e.marker.Keys.Reveal(e)
-	e.Entry.FocusGained()
-}
-
-// TypedKey goes back to the picture with Esc.
-func (e *noteEntry) TypedKey(k *fyne.KeyEvent) {
-	if k.Name == fyne.KeyEscape {
-		e.marker.FocusMirror()
-		return
-	}
-	e.Entry.TypedKey(k)
 }

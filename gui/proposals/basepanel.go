@@ -6,10 +6,12 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/swatches"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // BasePanel shows the colour from which others are proposed, and takes a typed one.
@@ -19,7 +21,7 @@ type BasePanel struct {
 	Box    *fyne.Container
 	swatch *widgets.SwatchRow
 	words  *widget.Label
-	Entry  *colourEntry
+	Entry  *widgets.Entry
 	follow *widgets.Button
 }
 
@@ -82,4 +84,25 @@ func (b *BasePanel) Show(base analysis.Spot, name string, ok bool) {
 	if resized {
 		b.LayOutPage()
 	}
+}
+
+// newColourEntry takes a typed colour, to begin from.
+func newColourEntry(h *host.Host) *widgets.Entry {
+	e := widgets.NewEntry(h.Keys, "#rrggbb")
+	e.OnEscape = func() {
+		e.SetText("")
+		h.FocusMirror()
+	}
+	e.OnSubmitted = func(text string) {
+		c, err := colour.Parse(text)
+		if err != nil {
+			h.Messages.Note(wording.Explain("use "+wording.Quote(text), err))
+			return
+		}
+		e.SetText("")
+		h.Messages.Clear(host.MessageNote)
+		h.Steps.BeginFrom(&c)
+		h.FocusMirror()
+	}
+	return e
 }
