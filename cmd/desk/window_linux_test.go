@@ -95,7 +95,6 @@ func TestWindowFollowsTheScreen(t *testing.T) {
 	w.waitFor("that the picture moved", func(l shownLine) bool {
 		return len(l.Moved) == 2 && l.Moved[0] && l.Moved[1] && strings.Contains(l.Message, "moved")
 	})
-	painter.Move(id, image.Pt(cornerX, cornerY))
 	w.key("p")
 	w.waitFor("that the spots are right", func(l shownLine) bool { return len(l.Moved) == 2 && !l.Moved[0] })
 	w.quit()
