@@ -23,6 +23,7 @@ type Panel struct {
 // compareWays are the ways to show two pictures, by the chooser's place.
 var compareWays = []Way{Wipe, Sides, Turns, Map}
 
+// NewPanel returns the panel of a comparer.
 func NewPanel(h *host.Host, c *Comparer) *Panel {
 	p := &Panel{Host: h, compare: c, Words: widgets.SmallLabel()}
 	p.begin = widgets.NewButton("Compare", h.Keys, c.Ask)

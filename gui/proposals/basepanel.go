@@ -32,6 +32,7 @@ type BaseActs struct {
 	CopyAll func(rows []swatches.Row)                         // as text
 }
 
+// NewBasePanel returns a panel that begins from nothing yet.
 func NewBasePanel(h *host.Host, acts BaseActs) *BasePanel {
 	b := &BasePanel{Host: h, acts: acts, words: widgets.SmallLabel(), Entry: newColourEntry(h)}
 	b.swatch = widgets.NewSwatchRow(widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 2 * widgets.Step}, swatchActs(h))

@@ -36,6 +36,7 @@ type pairedFrom struct {
 	made           bool
 }
 
+// NewPairPanel returns a panel without spots.
 func NewPairPanel(h *host.Host) *PairPanel {
 	p := &PairPanel{Host: h, JudgeWords: widgets.SmallLabel()}
 	plan := widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 3 * widgets.Step, Labels: true}

@@ -45,6 +45,7 @@ type PaletteActs struct {
 	Save        func(rows []swatches.Row, all any, name string)
 }
 
+// NewPalettePanel returns a panel without a palette.
 func NewPalettePanel(h *host.Host, acts PaletteActs) *PalettePanel {
 	p := &PalettePanel{Host: h, acts: acts, words: widgets.SmallLabel()}
 	p.Colours = widgets.NewSwatchRow(widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 2 * widgets.Step, Labels: true, Columns: 8}, swatchActs(h))

@@ -35,6 +35,7 @@ type proposedFrom struct {
 	made    bool
 }
 
+// NewProposalPanel returns a panel without proposals.
 func NewProposalPanel(h *host.Host) *ProposalPanel {
 	p := &ProposalPanel{Host: h, Knobs: newShadePanel(h), lineWords: widgets.SmallLabel(), accentWords: widgets.SmallLabel()}
 	row := func(plan widgets.SwatchPlan) *widgets.SwatchRow { return widgets.NewSwatchRow(plan, swatchActs(h)) }

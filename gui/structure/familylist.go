@@ -24,6 +24,7 @@ type FamilyList struct {
 	none    *widget.Label // said where there are none, or more than the rows can hold
 }
 
+// NewFamilyList returns the list of local colours.
 func NewFamilyList(h *host.Host, colours *LocalColours) *FamilyList {
 	l := &FamilyList{Host: h, colours: colours, none: widgets.SmallLabel()}
 	title := widget.NewLabel("Families")

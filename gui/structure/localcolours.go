@@ -45,6 +45,7 @@ const (
 	ShadowSide
 )
 
+// NewLocalColours returns the owner of local colours; none are known yet.
 func NewLocalColours(h *host.Host, acts LocalActs) *LocalColours {
 	l := &LocalColours{Host: h, LocalActs: acts, pointed: -1}
 	l.Search = live.NewSearch(func(f live.Found) { l.OnWindow(func() { l.takeFound(f) }) }, host.LogMistake)

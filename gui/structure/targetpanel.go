@@ -19,6 +19,7 @@ type TargetPanel struct {
 	remove *widgets.Button
 }
 
+// NewTargetPanel returns the panel of a target.
 func NewTargetPanel(h *host.Host, target *Targets) *TargetPanel {
 	t := &TargetPanel{Host: h, Words: widgets.SmallLabel()}
 	title := widget.NewLabel("Target")
