@@ -5,13 +5,13 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/proposals"
 )
 
 // coloursPage proposes colours to paint next, from the selected spot or a typed colour.
 type coloursPage struct {
+	plainPage
 	d         *Desk
 	box       *fyne.Container
 	from      *proposals.BasePanel
@@ -29,14 +29,6 @@ func newColoursPage(d *Desk) pageView {
 }
 
 func (p *coloursPage) content() fyne.CanvasObject { return p.box }
-
-func (p *coloursPage) wantsFamilies() bool { return false }
-
-func (p *coloursPage) handle(host.PageEvent) {}
-
-func (p *coloursPage) trace(*traceLine) {}
-
-func (p *coloursPage) opened(bool) {}
 
 // base is the colour to begin from.
 func (p *coloursPage) base() (base analysis.Spot, name string, ok bool) {

@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"slices"
 	"time"
 
 	"app.tonedesk/analysis"
@@ -78,7 +79,7 @@ func (d *Desk) showCards() {
 	}
 }
 
-// showSpread renews the spread.
+// showSpread renews the spread; nothing of the reading is kept.
 func (d *Desk) showSpread(r *analysis.Reading) {
 	if r == nil {
 		return
@@ -89,9 +90,10 @@ func (d *Desk) showSpread(r *analysis.Reading) {
 			marks = append(marks, widgets.SpreadMark{Name: setup.SpotName(i), Lightness: spot.Lightness})
 		}
 	}
-	state := spreadOf(r, marks)
-	state.Limits = d.settings.Limits()
-	state.FromWhite, state.ByHand = d.settings.FromWhite, len(d.setup.Edges) > 0
+	state := widgets.SpreadState{
+		Histogram: r.Histogram, Groups: slices.Clone(r.Chosen().Groups()), Marks: marks,
+		Limits: d.settings.Limits(), FromWhite: d.settings.FromWhite, ByHand: len(d.setup.Edges) > 0,
+	}
 	if d.setup.Target != nil {
 		state.Target = d.setup.Target.Plan.Histogram()
 	}

@@ -90,8 +90,17 @@ func (d *Desk) goOnFrom(c colour.RGB) {
 	d.openPage(pageIndex(settings.PageColours))
 }
 
+// plainPage is a page that nothing is told but new figures.
+type plainPage struct{}
+
+func (plainPage) opened(bool)           {}
+func (plainPage) handle(host.PageEvent) {}
+func (plainPage) trace(*traceLine)      {}
+func (plainPage) wantsFamilies() bool   { return false }
+
 // watchPage is the page of spots and spread.
 type watchPage struct {
+	plainPage
 	d   *Desk
 	box *fyne.Container
 }
@@ -101,14 +110,6 @@ func newWatchPage(d *Desk) pageView {
 }
 
 func (p *watchPage) content() fyne.CanvasObject { return p.box }
-
-func (p *watchPage) opened(bool) {}
-
-func (p *watchPage) wantsFamilies() bool { return false }
-
-func (p *watchPage) handle(host.PageEvent) {}
-
-func (p *watchPage) trace(*traceLine) {}
 
 func (p *watchPage) show(r *analysis.Reading) {
 	p.d.showCards()

@@ -20,6 +20,7 @@ import (
 // stillsPage keeps pictures, marks them, compares them, and shows what was kept. One of its
 // three parts is shown at a time, so that each has the room there is.
 type stillsPage struct {
+	plainPage
 	d       *Desk
 	box     *fyne.Container
 	parts   *widgets.Chooser
@@ -69,8 +70,6 @@ func (p *stillsPage) showPart(i int) {
 }
 
 func (p *stillsPage) content() fyne.CanvasObject { return p.box }
-
-func (p *stillsPage) wantsFamilies() bool { return false }
 
 func (p *stillsPage) trace(line *traceLine) {
 	d := p.d
