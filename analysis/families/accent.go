@@ -34,7 +34,7 @@ func (m *familyMeter) accent(k int, band *edgeBand) *analysis.Spot {
 		}
 	}
 	best := stands[at]
-	if best < 1 || m.countOut(band[at], best/3, light, shadow) < accentPart*float64(len(band[at])) {
+	if best < 1 || float64(len(m.standing(band[at], best/3, light, shadow))) < accentPart*float64(len(band[at])) {
 		return nil
 	}
 	first, last := at, at
@@ -44,14 +44,7 @@ func (m *familyMeter) accent(k int, band *edgeBand) *analysis.Spot {
 	for last+1 < len(stands) && stands[last+1] > best/2 {
 		last++
 	}
-	var cells []int32
-	for i := first; i <= last; i++ {
-		for _, c := range band[i] {
-			if standsOut(labAt(&m.planes.raw, c), light, shadow) > best/2 {
-				cells = append(cells, c)
-			}
-		}
-	}
+	cells := m.standing(slices.Concat(band[first:last+1]...), best/2, light, shadow)
 	if len(cells) == 0 {
 		return nil
 	}
@@ -85,14 +78,14 @@ func (m *familyMeter) purest(cells []int32, light, shadow colour.Lab) (pure []in
 	return pure
 }
 
-// countOut counts the cells that stand out by more than least.
-func (m *familyMeter) countOut(cells []int32, least float64, light, shadow colour.Lab) (n float64) {
+// standing returns those cells that stand out by more than least.
+func (m *familyMeter) standing(cells []int32, least float64, light, shadow colour.Lab) (standing []int32) {
 	for _, i := range cells {
 		if standsOut(labAt(&m.planes.raw, i), light, shadow) > least {
-			n++
+			standing = append(standing, i)
 		}
 	}
-	return n
+	return standing
 }
 
 // beside returns the colours of the two sides next to a band: those of the outer half of
@@ -104,20 +97,18 @@ func (band *edgeBand) beside(m *familyMeter) (light, shadow colour.Lab) {
 			reach = d
 		}
 	}
-	var lights, shadows []int32
-	for d := reach/2 + 1; d <= reach; d++ {
-		for _, i := range band[accentReach+d] {
-			if !m.darkLine(i) {
-				lights = append(lights, i)
+	outer := func(way int) colour.Lab {
+		var cells []int32
+		for d := reach/2 + 1; d <= reach; d++ {
+			for _, i := range band[accentReach+way*d] {
+				if !m.darkLine(i) {
+					cells = append(cells, i)
+				}
 			}
 		}
-		for _, i := range band[accentReach-d] {
-			if !m.darkLine(i) {
-				shadows = append(shadows, i)
-			}
-		}
+		return m.meanLab(cells)
 	}
-	return m.meanLab(lights), m.meanLab(shadows)
+	return outer(1), outer(-1)
 }
 
 // softStep is the part of the way from one side to the other that lies within two cells of

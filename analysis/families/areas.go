@@ -1,5 +1,7 @@
 package families
 
+import "app.tonedesk/analysis/internal/pool"
+
 // noArea labels a cell that belongs to no area.
 const noArea = -1
 
@@ -25,10 +27,10 @@ type familyAreas struct {
 
 // familyArea is one area.
 type familyArea struct {
-	colour  moments // of the cells that are not thin
-	all     int     // cells
-	rim     [4]int  // cells at the frame's top, right, foot, left
-	outline int     // pairs of cells around it, the frame's included: see measureOutlines
+	moments        // of the cells that are not thin
+	all     int    // cells
+	rim     [4]int // cells at the frame's top, right, foot, left
+	outline int    // pairs of cells around it, the frame's included: see measureOutlines
 
 	ground bool    // belongs to the background
 	reach  [4]bool // sides of the frame that its colour touches: see markGround
@@ -79,25 +81,19 @@ func (f *Finder) addCell(a *familyArea, i int) {
 		}
 	}
 	if p.thin[i] == 0 {
-		a.colour.add(p.flat[0][i], p.flat[1][i], p.flat[2][i])
+		a.addAt(&p.flat, i)
 	}
 }
 
 // add adds all of another area.
 func (a *familyArea) add(b *familyArea) {
-	a.colour.join(&b.colour)
+	a.join(&b.moments)
 	a.all += b.all
 	a.ground = a.ground || b.ground
 	for side := range a.rim {
 		a.rim[side] += b.rim[side]
 	}
 }
-
-// cells returns how many cells are not thin.
-func (a *familyArea) cells() int { return int(a.colour.n) }
-
-// mean returns the area's mean L*, a* and b*.
-func (a *familyArea) mean() [3]float64 { return a.colour.mean() }
 
 // rimCells returns how many cells lie at the frame; one in a corner counts twice.
 func (a *familyArea) rimCells() int { return a.rim[0] + a.rim[1] + a.rim[2] + a.rim[3] }
@@ -123,5 +119,97 @@ func (a *familyAreas) measureOutlines() {
 
 // apart returns the distance of two areas' colours in L*a*b*.
 func (f *Finder) apart(i, k int32) float64 {
-	return f.areas.list[i].colour.apart(&f.areas.list[k].colour)
+	return f.areas.list[i].apart(&f.areas.list[k].moments)
+}
+
+// edgesByArea lists the edges of each area.
+func (a *familyAreas) edgesByArea() [][]int32 {
+	around := make([][]int32, len(a.list))
+	for i := range a.edges {
+		for _, area := range [2]int32{a.edges[i].a, a.edges[i].b} {
+			around[area] = append(around[area], int32(i))
+		}
+	}
+	return around
+}
+
+// lighter returns two areas, the lighter first.
+func (a *familyAreas) lighter(i, k int32) (light, shadow int32) {
+	if a.list[i].mean().L < a.list[k].mean().L {
+		return k, i
+	}
+	return i, k
+}
+
+// Neighbours are joined up to a distance of joinWithin in L*a*b*; grain adds joinNoise times
+// its deviation (found on drawn scenes; no source).
+const (
+	joinWithin = 1.2
+	joinNoise  = 0.3
+)
+
+// joinCells joins neighbours of nearly one colour, but for those that are thin.
+func (f *Finder) joinCells() {
+	a, w, n := &f.areas, f.source.across, f.source.across*f.source.down
+	a.parent, a.size = pool.Resized(a.parent, n), pool.Resized(a.size, n)
+	for i := range a.parent {
+		a.parent[i], a.size[i] = int32(i), 1
+	}
+	limit := joinWithin + joinNoise*f.planes.noise
+	most := int64(limit * limit * cellLab * cellLab)
+	for i := range n {
+		if (i+1)%w != 0 {
+			f.link(i, i+1, most)
+		}
+		if i+w < n {
+			f.link(i, i+w, most)
+		}
+	}
+}
+
+// link joins two cells unless they are further apart than most says.
+func (f *Finder) link(i, k int, most int64) {
+	p, left, a := &f.planes, f.source.left, &f.areas
+	if p.thin[i]|p.thin[k]|left[i]|left[k] != 0 || p.away(i, k) > most {
+		return
+	}
+	x, y := a.root(int32(i)), a.root(int32(k))
+	if x == y {
+		return
+	}
+	if x > y {
+		x, y = y, x
+	}
+	a.parent[y] = x
+	a.size[x] += a.size[y]
+}
+
+// root returns the cell that stands for all that are joined with cell i.
+func (a *familyAreas) root(i int32) int32 {
+	for a.parent[i] != i {
+		a.parent[i] = a.parent[a.parent[i]]
+		i = a.parent[i]
+	}
+	return i
+}
+
+// seedAreas numbers what is joined and large enough to grow.
+func (f *Finder) seedAreas() {
+	a := &f.areas
+	a.label, a.list = pool.Resized(a.label, len(a.parent)), a.list[:0]
+	for i := range a.label {
+		a.label[i] = noArea
+	}
+	least := int32(max(leastCells, seedPart*float64(f.source.counted)))
+	for i := range a.label {
+		r := a.root(int32(i)) // the first of its cells
+		if f.source.left[i] != 0 || a.size[r] < least {
+			continue
+		}
+		if a.label[r] == noArea {
+			a.label[r] = int32(len(a.list))
+			a.list = append(a.list, familyArea{})
+		}
+		a.label[i] = a.label[r]
+	}
 }

@@ -1,12 +1,12 @@
 package families
 
 import (
-	"image"
 	"math"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/fixed"
+	"app.tonedesk/analysis/internal/pool"
 )
 
 // sideRim is how wide the rim of a side is, in cells, in which its colour is mixed with
@@ -61,32 +61,27 @@ func (m *familyMeter) clear(i int32, mark, other uint8, rim int) bool {
 
 // sides reads two sides by their bodies: the means in linear light, and their deepest
 // places. Cells whose colour lies far beside the way from one side to the other, as those of
-// a pattern, don't count. It hands rules on.
-func (f *Finder) sides(light, shadow []int32, rules Rules) (analysis.Spot, analysis.Spot, Rules) {
-	p, q := f.meanLab(light), f.meanLab(shadow)
-	a, b := f.meanSpot(f.beside(light, p, p, q)), f.meanSpot(f.beside(shadow, q, p, q))
-	f.pin(&a, f.truest(light, a.Lab))
-	f.pin(&b, f.truest(shadow, b.Lab))
-	return a, b, rules
+// a pattern, don't count.
+func (m *familyMeter) sides(light, shadow []int32) Family {
+	p, q := m.meanLab(light), m.meanLab(shadow)
+	way := minus(p, q)
+	a, b := m.meanSpot(m.beside(light, p, way)), m.meanSpot(m.beside(shadow, q, way))
+	m.pin(&a, m.truest(light, a.Lab))
+	m.pin(&b, m.truest(shadow, b.Lab))
+	return Of(a, b, m.rules)
 }
 
 // besideWay is how far beside the way from side to side a cell may lie, in L*a*b*, to count;
 // grain adds to it.
 const besideWay = 14.0
 
-// beside returns those cells that lie beside the line through mean along the way from p to q
-// by no more than besideWay, or all if that is less than half of them.
-func (f *Finder) beside(cells []int32, mean, p, q colour.Lab) []int32 {
-	axis := colour.Lab{L: p.L - q.L, A: p.A - q.A, B: p.B - q.B}
-	size := axis.L*axis.L + axis.A*axis.A + axis.B*axis.B
+// beside returns those cells that lie beside the line through mean along a way by no more
+// than besideWay, or all if that is less than half of them.
+func (f *Finder) beside(cells []int32, mean, way colour.Lab) []int32 {
 	limit := besideWay + 2*f.planes.noise
 	kept := make([]int32, 0, len(cells))
 	for _, i := range cells {
-		c := labAt(&f.planes.flat, i)
-		l, a, b := c.L-mean.L, c.A-mean.A, c.B-mean.B
-		t := (l*axis.L + a*axis.A + b*axis.B) / max(size, 1e-9)
-		l, a, b = l-t*axis.L, a-t*axis.A, b-t*axis.B
-		if l*l+a*a+b*b <= limit*limit {
+		if _, square := fromLine(labAt(&f.planes.flat, i), mean, way); square <= limit*limit {
 			kept = append(kept, i)
 		}
 	}
@@ -110,9 +105,7 @@ func (f *Finder) truest(cells []int32, mean colour.Lab) int32 {
 		if 2*f.planes.depth[i] < f.planes.depth[deepest] {
 			continue
 		}
-		c := labAt(&f.planes.flat, i)
-		l, a, b := c.L-mean.L, c.A-mean.A, c.B-mean.B
-		if d := l*l + a*a + b*b; d < nearest {
+		if d := squareApart(labAt(&f.planes.flat, i), mean); d < nearest {
 			best, nearest = i, d
 		}
 	}
@@ -122,8 +115,10 @@ func (f *Finder) truest(cells []int32, mean colour.Lab) int32 {
 // pin sets a spot's hue and its place: the middle of a cell, in pixels of the source, and a
 // square that fits.
 func (f *Finder) pin(spot *analysis.Spot, cell int32) {
-	at := f.sourceOf(int(cell))
-	scale := float64(f.source.width) / float64(f.source.across)
+	s, at := &f.source, int(cell)
+	x := (2*(at%s.across) + 1) * s.width / (2 * s.across)
+	y := (2*(at/s.across) + 1) * s.height / (2 * s.down)
+	scale := float64(s.width) / float64(s.across)
 	room := (2*float64(f.planes.depth[cell])/depthUnit - 1) * scale
 	size := 1
 	for _, offered := range [...]int{3, 5, 11} {
@@ -131,15 +126,8 @@ func (f *Finder) pin(spot *analysis.Spot, cell int32) {
 			size = offered
 		}
 	}
-	spot.X, spot.Y, spot.Size = &at.X, &at.Y, &size
+	spot.X, spot.Y, spot.Size = &x, &y, &size
 	spot.PointAtHue()
-}
-
-// sourceOf returns the source pixel in the middle of a cell.
-func (f *Finder) sourceOf(cell int) image.Point {
-	s := &f.source
-	x, y := cell%s.across, cell/s.across
-	return image.Pt((2*x+1)*s.width/(2*s.across), (2*y+1)*s.height/(2*s.down))
 }
 
 // labAt returns a cell's colour.
@@ -157,18 +145,79 @@ func (f *Finder) meanLab(cells []int32) colour.Lab {
 			sum[c] += int64(f.planes.raw[c][i])
 		}
 	}
-	n := float64(max(len(cells), 1)) * cellLab
-	return colour.Lab{L: float64(sum[0]) / n, A: float64(sum[1]) / n, B: float64(sum[2]) / n}
+	return meanLab(sum, len(cells))
 }
 
 // meanSpot reads the mean of cells in linear light.
 func (f *Finder) meanSpot(cells []int32) analysis.Spot {
-	var sum [3]uint64
+	var sum [3]int64
 	for _, i := range cells {
-		for c := range sum {
-			sum[c] += uint64(f.source.linear[3*int(i)+c])
+		for c, light := range f.lightAt(int(i)) {
+			sum[c] += light
 		}
 	}
-	n := float64(max(len(cells), 1)) * fixed.LinearWhite
+	return spotOfSum(sum, len(cells))
+}
+
+// spotOfSum reads the mean of light that adds up to sum, in 1/LinearWhite.
+func spotOfSum(sum [3]int64, count int) analysis.Spot {
+	n := float64(max(count, 1)) * fixed.LinearWhite
 	return analysis.SpotOfLight(float64(sum[0])/n, float64(sum[1])/n, float64(sum[2])/n)
+}
+
+// depthUnit is a cell in measureDepth.
+const depthUnit = 3
+
+// measureDepth measures how far each cell lies from the nearest cell that is thin or has
+// another mark, in thirds of a cell (the chamfer distance 3-4 of DEPTH). What lies outside
+// the picture counts as alike.
+func (f *Finder) measureDepth(marks []uint8) {
+	const far = 1 << 12
+	p, w := &f.planes, f.source.across
+	p.depth = pool.Resized(p.depth, len(marks))
+	for i := range p.depth {
+		p.depth[i] = far
+		if p.thin[i] != 0 {
+			p.depth[i] = 0
+		}
+	}
+	for y := range f.source.down {
+		for x := range w {
+			f.nearer(marks, y*w+x, x, -1, y > 0)
+		}
+	}
+	for y := f.source.down - 1; y >= 0; y-- {
+		for x := w - 1; x >= 0; x-- {
+			f.nearer(marks, y*w+x, x, 1, y+1 < f.source.down)
+		}
+	}
+}
+
+// nearer lessens a cell's depth by those of the four neighbours that lie before it, or
+// behind it, in the order of rows.
+func (f *Finder) nearer(marks []uint8, i, x, way int, row bool) {
+	const straight, diagonal = depthUnit, 4
+	w, d := f.source.across, f.planes.depth
+	own, best := marks[i], d[i]
+	look := func(k int, by int32) {
+		if marks[k] == own {
+			by += d[k]
+		}
+		best = min(best, by)
+	}
+	left, right := x > 0, x+1 < w
+	if way < 0 && left || way > 0 && right {
+		look(i+way, straight)
+	}
+	if row {
+		beside := i + way*w
+		look(beside, straight)
+		if left {
+			look(beside-1, diagonal)
+		}
+		if right {
+			look(beside+1, diagonal)
+		}
+	}
+	d[i] = best
 }

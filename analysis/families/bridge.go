@@ -4,16 +4,13 @@ import (
 	"cmp"
 	"math"
 	"slices"
-
-	"app.tonedesk/analysis/colour"
 )
 
 // bridge is a narrow area between a light and its shadow: part of a soft transition, or an
 // accent.
 type bridge struct {
 	area, light, shadow int32
-	accent              bool // it stands out from both
-	half                bool // a half-tone, of neither side: see halfBetween
+	mark                uint8 // bridgeCell if it stands out from both, halfCell for a half-tone, or 0
 }
 
 // mostBridges is how many bridges may lie side by side.
@@ -36,14 +33,10 @@ func (f *Finder) dissolveBridges() {
 // bridges lists narrow areas that may be dissolved at once: none borders on another.
 func (f *Finder) bridges() []bridge {
 	a := &f.areas
-	around := make([][]int32, len(a.list)) // edges of each area
-	for i := range a.edges {
-		e := &a.edges[i]
-		around[e.a], around[e.b] = append(around[e.a], int32(i)), append(around[e.b], int32(i))
-	}
+	around := a.edgesByArea()
 	order := make([]int32, 0, len(a.list))
 	for i := range a.list {
-		if a.list[i].cells() > 0 && !a.list[i].ground {
+		if a.list[i].n > 0 && !a.list[i].ground {
 			order = append(order, int32(i))
 		}
 	}
@@ -59,7 +52,7 @@ func (f *Finder) bridges() []bridge {
 		if b, ok := f.bridgeOf(m, around); ok && !fixed[b.light] && !fixed[b.shadow] {
 			found = append(found, b)
 			for _, k := range around[m] {
-				fixed[a.edges[k].a+a.edges[k].b-m] = true
+				fixed[a.edges[k].other(m)] = true
 			}
 			fixed[m] = true
 		}
@@ -99,7 +92,7 @@ func (f *Finder) bridgeOf(m int32, around [][]int32) (b bridge, ok bool) {
 				continue
 			}
 			found, fits := f.bridgeBetween(m, e, g)
-			if half, flat := f.halfBetween(m, e, g, around); flat && (!fits || !found.accent && f.sharp(e) && f.sharp(g)) {
+			if half, flat := f.halfBetween(m, e, g, around); flat && (!fits || found.mark != bridgeCell && f.sharp(e) && f.sharp(g)) {
 				found, fits = half, true
 			}
 			if fits {
@@ -113,20 +106,18 @@ func (f *Finder) bridgeOf(m int32, around [][]int32) (b bridge, ok bool) {
 // bridgeBetween returns area m as a bridge between those at the other ends of two edges.
 func (f *Finder) bridgeBetween(m int32, e, g *familyEdge) (b bridge, fits bool) {
 	a := &f.areas
-	light, shadow := e.a+e.b-m, g.a+g.b-m
-	if a.list[light].mean()[0] < a.list[shadow].mean()[0] {
-		light, shadow = shadow, light
-	}
-	p, q, between := &a.list[light], &a.list[shadow], a.list[m].mean()[0]
+	light, shadow := a.lighter(e.other(m), g.other(m))
+	p, q, between := &a.list[light], &a.list[shadow], a.list[m].mean()
 	if p.ground || q.ground || !f.alike(light, shadow) || hueScore(p.mean(), q.mean()) < bridgeHue {
 		return b, false
 	}
-	b = bridge{area: m, light: light, shadow: shadow, accent: f.accented(m, light, shadow)}
+	b = bridge{area: m, light: light, shadow: shadow}
 	narrow, lines, below := bridgeWidth, 0, bridgeBelow
-	if b.accent {
+	if standsOut(between, p.mean(), q.mean()) > 0.5 {
+		b.mark = bridgeCell
 		narrow, lines, below = accentWidth, 1, accentBelow
 	}
-	if between > p.mean()[0]+bridgeAbove || between < q.mean()[0]-below {
+	if between.L > p.mean().L+bridgeAbove || between.L < q.mean().L-below {
 		return b, false
 	}
 	for _, o := range [2]*familyEdge{e, g} {
@@ -139,12 +130,6 @@ func (f *Finder) bridgeBetween(m int32, e, g *familyEdge) (b bridge, fits bool) 
 	return b, lines >= 0 && a.list[m].all <= smaller && width <= narrow*math.Sqrt(float64(smaller))
 }
 
-// accented reports whether an area stands out between two others.
-func (f *Finder) accented(m, light, shadow int32) bool {
-	lab := func(i int32) colour.Lab { c := f.areas.list[i].mean(); return colour.Lab{L: c[0], A: c[1], B: c[2]} }
-	return standsOut(lab(m), lab(light), lab(shadow)) > 0.5
-}
-
 // dissolve gives the bridges' cells away.
 func (f *Finder) dissolve(found []bridge) {
 	p, a := &f.planes, &f.areas
@@ -153,29 +138,15 @@ func (f *Finder) dissolve(found []bridge) {
 		to[b.area] = b
 	}
 	for i, l := range a.label {
-		if l == noArea {
-			continue
-		}
 		b, ok := to[l]
 		if !ok {
 			continue
 		}
-		light, shadow := a.list[b.light].mean(), a.list[b.shadow].mean()
-		near, far := 0.0, 0.0
-		for c := range light {
-			v := float64(p.flat[c][i]) / cellLab
-			near += (v - light[c]) * (v - light[c])
-			far += (v - shadow[c]) * (v - shadow[c])
-		}
+		c := labAt(&p.flat, int32(i))
 		a.label[i] = b.shadow
-		if near < far {
+		if squareApart(c, a.list[b.light].mean()) < squareApart(c, a.list[b.shadow].mean()) {
 			a.label[i] = b.light
 		}
-		switch {
-		case b.accent:
-			p.thin[i] |= bridgeCell
-		case b.half:
-			p.thin[i] |= halfCell
-		}
+		p.thin[i] |= b.mark
 	}
 }

@@ -66,11 +66,7 @@ func (f *Finder) edgeAt(index map[[2]int32]int32, i, step, back, ahead int) {
 	near1, far1, dark1 := f.reachInto(i, -step, back)
 	near2, far2, dark2 := f.reachInto(i+step, step, ahead)
 	if cell := f.linedBetween(near1, near2, dark1, dark2); cell >= 0 {
-		e.lined++
-		dark := f.source.dark[cell]
-		for c := range e.line {
-			e.line[c] += int64(fixed.ReduceTables.Low[uint8(dark>>(8*c))])
-		}
+		e.addInk(f.darkestAt(cell))
 	}
 	first := 0
 	if la > lb {
@@ -197,6 +193,22 @@ func (e *familyEdge) add(o *familyEdge, turned bool) {
 			e.far[side][c] += o.far[from][c]
 		}
 	}
+}
+
+// addInk counts a place with a line of such light.
+func (e *familyEdge) addInk(light [3]int64) {
+	e.lined++
+	for c := range e.line {
+		e.line[c] += light[c]
+	}
+}
+
+// darkestAt returns the light of a cell's darkest pixel, LinearWhite being white.
+func (f *Finder) darkestAt(cell int) (light [3]int64) {
+	for c := range light {
+		light[c] = int64(fixed.ReduceTables.Low[uint8(f.source.dark[cell]>>(8*c))])
+	}
+	return light
 }
 
 // addLine adds another edge's length and line.

@@ -13,12 +13,17 @@ const (
 	evenRounds = 2
 )
 
-// evenSquares are the sums of squares around each cell: evenOut's memory.
+// evenSum adds up the cells of a row, or of a square, that count.
+type evenSum struct {
+	sum     [3]int32 // L*, a* and b*
+	count   int32
+	product int64 // of the squared colours
+}
+
+// evenSquares are the squares around each cell: evenOut's memory.
 type evenSquares struct {
-	row      []int32
-	sums     [4][]int32 // of L*, a*, b* and the cells that count, along a row
-	products []int64    // of the squared colours, along a row
-	means    [3][]int32
+	along    []evenSum // along a row
+	means    [][3]int32
 	variance []float32
 }
 
@@ -27,39 +32,28 @@ type evenSquares struct {
 // square.
 func (f *Finder) evenOut() {
 	e, w, h := &f.planes.even, f.source.across, f.source.down
-	e.resize(w * h)
+	e.along, e.means, e.variance = pool.Resized(e.along, w*h), pool.Resized(e.means, w*h), pool.Resized(e.variance, w*h)
 	f.rows(h, f.sumAlong)
 	f.rows(h, f.sumDown)
 	f.rows(h, f.takeEvenest)
-}
-
-func (e *evenSquares) resize(n int) {
-	for c := range e.sums {
-		e.sums[c] = pool.Resized(e.sums[c], n)
-	}
-	for c := range e.means {
-		e.means[c] = pool.Resized(e.means[c], n)
-	}
-	e.products, e.variance = pool.Resized(e.products, n), pool.Resized(e.variance, n)
 }
 
 // sumAlong adds up each cell of row y and its neighbours along the row.
 func (f *Finder) sumAlong(y int) {
 	p, w := &f.planes, f.source.across
 	for x := range w {
-		var l, a, b, count int32
-		var product int64
+		var s evenSum
 		for k := max(0, x-evenReach); k <= min(w-1, x+evenReach); k++ {
 			i := y*w + k
 			if p.thin[i]|f.source.left[i] != 0 {
 				continue
 			}
-			u, v, t := p.flat[0][i], p.flat[1][i], p.flat[2][i]
-			l, a, b, count = l+u, a+v, b+t, count+1
-			product += int64(u)*int64(u) + int64(v)*int64(v) + int64(t)*int64(t)
+			l, a, b := p.flat[0][i], p.flat[1][i], p.flat[2][i]
+			s.sum[0], s.sum[1], s.sum[2] = s.sum[0]+l, s.sum[1]+a, s.sum[2]+b
+			s.product += int64(l)*int64(l) + int64(a)*int64(a) + int64(b)*int64(b)
+			s.count++
 		}
-		e, i := &p.even, y*w+x
-		e.sums[0][i], e.sums[1][i], e.sums[2][i], e.sums[3][i], e.products[i] = l, a, b, count, product
+		p.even.along[y*w+x] = s
 	}
 }
 
@@ -67,20 +61,23 @@ func (f *Finder) sumAlong(y int) {
 func (f *Finder) sumDown(y int) {
 	e, w, h := &f.planes.even, f.source.across, f.source.down
 	for x := range w {
-		var l, a, b, count int32
-		var product int64
+		var s evenSum
 		for k := max(0, y-evenReach); k <= min(h-1, y+evenReach); k++ {
-			i := k*w + x
-			l, a, b, count = l+e.sums[0][i], a+e.sums[1][i], b+e.sums[2][i], count+e.sums[3][i]
-			product += e.products[i]
+			o := &e.along[k*w+x]
+			s.sum[0], s.sum[1], s.sum[2] = s.sum[0]+o.sum[0], s.sum[1]+o.sum[1], s.sum[2]+o.sum[2]
+			s.product += o.product
+			s.count += o.count
 		}
 		i := y*w + x
 		e.variance[i] = math.MaxFloat32
-		if count > 2*evenReach+1 { // more than a row of it
-			n := int64(count)
-			spread := n*product - int64(l)*int64(l) - int64(a)*int64(a) - int64(b)*int64(b)
+		if s.count > 2*evenReach+1 { // more than a row of it
+			n := int64(s.count)
+			spread := n * s.product
+			for c, sum := range s.sum {
+				spread -= int64(sum) * int64(sum)
+				e.means[i][c] = rounded(sum, s.count)
+			}
 			e.variance[i] = float32(float64(spread) / float64(n*n))
-			e.means[0][i], e.means[1][i], e.means[2][i] = rounded(l, count), rounded(a, count), rounded(b, count)
 		}
 	}
 }
@@ -100,8 +97,8 @@ func (f *Finder) takeEvenest(y int) {
 			}
 		}
 		if best < math.MaxFloat32 {
-			for c := range p.flat {
-				p.flat[c][y*w+x] = e.means[c][at]
+			for c, v := range e.means[at] {
+				p.flat[c][y*w+x] = v
 			}
 		}
 	}

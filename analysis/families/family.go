@@ -120,12 +120,9 @@ func hueTurn(light, shadow analysis.Spot, rules Rules) *float64 {
 
 // TurnBetween returns the shorter way from one hue to another, in (-180, 180] degrees.
 func TurnBetween(from, to float64) float64 {
-	turn := math.Mod(to-from, 360)
-	switch {
-	case turn > 180:
-		turn -= 360
-	case turn <= -180:
-		turn += 360
+	turn := math.Remainder(to-from, 360)
+	if turn == -180 {
+		return 180
 	}
 	return turn
 }
@@ -181,3 +178,13 @@ func (f *Family) lineOf(s analysis.Spot, rules Rules) *Line {
 
 // Satisfies reports whether a family reads and has nothing against it.
 func (f *Family) Satisfies() bool { return len(f.Verdict) == 1 && f.Verdict[0] == Reads }
+
+// TurnsToward returns the name of the hue toward which the shadow turned: the one it reached,
+// or the next in that direction if it stayed in the light's; "" if no turn is known, or none
+// as printed.
+func (f Family) TurnsToward() string {
+	if f.HueTurn == nil || analysis.AsPrinted(*f.HueTurn) == 0 {
+		return ""
+	}
+	return colour.HueToward(f.Light.Oklab.Hue(), f.Shadow.Oklab.Hue(), *f.HueTurn > 0)
+}

@@ -90,7 +90,7 @@ func (m *familyMeter) family(k int) Family {
 		m.recut(k, &band)
 	}
 	lit, dim := m.body(light, soft), m.body(shadow, soft)
-	family := Of(m.sides(lit, dim, m.rules))
+	family := m.sides(lit, dim)
 	share := float64(len(m.cells[light])+len(m.cells[shadow])) / float64(m.source.counted)
 	overlap := colour.Value(m.tenth(dim, true)) - colour.Value(m.tenth(lit, false))
 	family.Share, family.Overlap = &share, &overlap

@@ -107,7 +107,7 @@ func (g *gathered) attach(f *Finder, area int32, lined bool) bool {
 	}
 	near, far := f.apart(area, g.first.light), f.apart(area, g.first.shadow)
 	switch {
-	case f.areas.list[area].cells() == 0 || min(near, far) > limit:
+	case f.areas.list[area].n == 0 || min(near, far) > limit:
 		return false
 	case near < far:
 		g.light = append(g.light, area)

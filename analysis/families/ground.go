@@ -19,7 +19,7 @@ func (f *Finder) markGround() {
 	for i := range a.list {
 		r := &a.list[i]
 		r.ground, r.reach = false, [4]bool{}
-		if r.rimCells() > 0 && r.cells() > 0 {
+		if r.rimCells() > 0 && r.n > 0 {
 			touching = append(touching, int32(i))
 		}
 	}
@@ -27,7 +27,6 @@ func (f *Finder) markGround() {
 	for _, i := range touching {
 		r := &a.list[i]
 		rim := 0
-		r.reach = [4]bool{}
 		for _, k := range touching {
 			if f.apart(i, k) > groundLike {
 				continue
@@ -56,9 +55,10 @@ func (f *Finder) markTexture(touching []int32, whole float64) {
 	if len(touching) < texturedFrom || 2*float64(rim) < whole {
 		return
 	}
-	low, high := a.list[touching[0]].mean(), a.list[touching[0]].mean()
+	low := channels(a.list[touching[0]].mean())
+	high := low
 	for _, i := range touching {
-		for c, v := range a.list[i].mean() {
+		for c, v := range channels(a.list[i].mean()) {
 			low[c], high[c] = min(low[c], v), max(high[c], v)
 		}
 		if a.list[i].all < small {
@@ -66,7 +66,7 @@ func (f *Finder) markTexture(touching []int32, whole float64) {
 		}
 	}
 	like := func(r *familyArea) bool {
-		for c, v := range r.mean() {
+		for c, v := range channels(r.mean()) {
 			if over := 2 + (high[c]-low[c])/2; v < low[c]-over || v > high[c]+over {
 				return false
 			}
@@ -116,7 +116,7 @@ func (f *Finder) markPockets() {
 			}
 		}
 		for _, k := range grounds {
-			r.ground = r.ground || r.cells() > 0 && r.colour.apart(&a.list[k].colour) <= limit
+			r.ground = r.ground || r.n > 0 && r.apart(&a.list[k].moments) <= limit
 		}
 	}
 }

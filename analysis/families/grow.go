@@ -1,6 +1,10 @@
 package families
 
-import "math"
+import (
+	"math"
+
+	"app.tonedesk/analysis/colour"
+)
 
 // Cells wait to be taken in steps of growStep in L*a*b* of their distance from an area's
 // colour; from alienFrom on they count in no side (found on drawn scenes; no source).
@@ -17,7 +21,7 @@ type growing struct{ cell, area int32 }
 type growQueue struct {
 	steps [growSteps][]growing
 	spare []growing
-	means [][3]float64 // of the areas
+	means []colour.Lab // of the areas
 }
 
 // growAreas lets the areas grow into the cells between them, the nearest colour first
@@ -72,17 +76,13 @@ func (f *Finder) takeStep(step int) (next int) {
 func (f *Finder) growAround(i int32) {
 	a := &f.areas
 	area := a.label[i]
-	mean := &a.queue.means[area]
+	mean := a.queue.means[area]
 	f.around(i, func(k int32) {
 		if a.label[k] != noArea || f.source.left[k] != 0 {
 			return
 		}
-		d := 0.0
-		for c := range mean {
-			v := float64(f.planes.flat[c][k])/cellLab - mean[c]
-			d += v * v
-		}
-		step := min(int(math.Sqrt(d)/growStep), growSteps-1)
+		apart := math.Sqrt(squareApart(labAt(&f.planes.flat, k), mean))
+		step := min(int(apart/growStep), growSteps-1)
 		a.queue.steps[step] = append(a.queue.steps[step], growing{k, area})
 	})
 }

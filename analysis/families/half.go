@@ -1,6 +1,10 @@
 package families
 
-import "math"
+import (
+	"math"
+
+	"app.tonedesk/analysis/colour"
+)
 
 // A half-tone is an area between a light and a shadow of like hue that hardly touch each
 // other. Its colour lies between theirs: halfInner of the way from either at least, and
@@ -19,12 +23,9 @@ const (
 // edges. around are the edges of each area.
 func (f *Finder) halfBetween(m int32, e, g *familyEdge, around [][]int32) (b bridge, fits bool) {
 	a := &f.areas
-	light, shadow := e.other(m), g.other(m)
-	if a.list[light].mean()[0] < a.list[shadow].mean()[0] {
-		light, shadow = shadow, light
-	}
+	light, shadow := a.lighter(e.other(m), g.other(m))
 	p, q, half := &a.list[light], &a.list[shadow], &a.list[m]
-	b = bridge{area: m, light: light, shadow: shadow, half: true}
+	b = bridge{m, light, shadow, halfCell}
 	switch {
 	case p.ground || q.ground || p.scale || q.scale || half.scale || e.isLined() || g.isLined(),
 		!within(float64(e.length), float64(g.length), halfAlike),
@@ -46,19 +47,10 @@ func (f *Finder) sharp(e *familyEdge) bool {
 }
 
 // isBetween reports whether a colour lies between two others.
-func isBetween(c, light, shadow [3]float64) bool {
-	size, dot := 0.0, 0.0
-	for i := range c {
-		way := shadow[i] - light[i]
-		size += way * way
-		dot += way * (c[i] - light[i])
-	}
-	t, off := dot/max(size, 1e-9), 0.0
-	for i := range c {
-		d := c[i] - light[i] - t*(shadow[i]-light[i])
-		off += d * d
-	}
-	return t >= halfInner && t <= 1-halfInner && math.Sqrt(off) <= max(halfOff, halfBeside*math.Sqrt(size))
+func isBetween(c, light, shadow colour.Lab) bool {
+	way := minus(shadow, light)
+	t, square := fromLine(c, light, way)
+	return t >= halfInner && t <= 1-halfInner && math.Sqrt(square) <= max(halfOff, halfBeside*math.Sqrt(dot(way, way)))
 }
 
 // edgeLength returns how long the edge between two areas is; edges are one's.
@@ -81,7 +73,7 @@ func (f *Finder) goesOn(area, from int32, way float64, edges []int32) bool {
 		if o == from || a.list[o].ground || e.isLined() || a.list[o].all < f.leastArea() {
 			continue
 		}
-		step := way * (a.list[o].mean()[0] - a.list[area].mean()[0])
+		step := way * (a.list[o].mean().L - a.list[area].mean().L)
 		ratio := float64(e.length) * math.Pi / 4 / math.Sqrt(float64(min(a.list[o].all, a.list[area].all)))
 		if step >= leastApart && ratio >= leastEdge && hueScore(a.list[o].mean(), a.list[area].mean()) > 0 {
 			return true

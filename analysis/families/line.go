@@ -1,7 +1,9 @@
 package families
 
 import (
-	"app.tonedesk/analysis"
+	"math"
+
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/fixed"
 )
 
@@ -15,8 +17,7 @@ func (m *familyMeter) line(k int, family *Family) *Line {
 	if seen == nil {
 		return nil
 	}
-	n := float64(seen.lined) * fixed.LinearWhite
-	spot := analysis.SpotOfLight(float64(seen.line[0])/n, float64(seen.line[1])/n, float64(seen.line[2])/n)
+	spot := spotOfSum(seen.line, seen.lined)
 	spot.PointAtHue()
 	dark := int32(cellLab*min(family.Light.Lightness, family.Shadow.Lightness)) - lineDarker
 	for _, side := range [2]uint8{mapRole(k, lightSide), mapRole(k, shadowSide)} {
@@ -62,3 +63,139 @@ func (m *familyMeter) outlineOf(k int) *familyEdge {
 	}
 	return m.rimOf(k)
 }
+
+// A rim is a line on a ground that is no lighter. It is of a colour that no mixture of the
+// two sides of an edge has, and, so that a blurred edge is none, its lightness keeps clear of
+// theirs (found on drawn scenes; no source).
+const (
+	rimPart   = 0.5 // of the outline on the ground, from which on a rim counts as there
+	rimBeside = 9.0 // L*a*b* from the nearest mixture; grain adds to it
+	rimClear  = 0.2 // of the way between the sides' lightness
+)
+
+// rimOf adds up the rim between family k and the ground, nil if there is none.
+func (m *familyMeter) rimOf(k int) *familyEdge {
+	var sum familyEdge
+	w, h := m.source.across, m.source.down
+	look := func(i int32, step, room int, inside bool) {
+		out := i + int32(step)
+		l := int32(noArea)
+		if inside {
+			l = m.areas.label[out]
+		}
+		if l == noArea || !m.areas.list[l].ground {
+			return
+		}
+		sum.length++
+		if light, ok := m.rimAcross(int(i), step, room); ok {
+			sum.addInk(light)
+		}
+	}
+	for _, side := range [2]uint8{mapRole(k, lightSide), mapRole(k, shadowSide)} {
+		for _, i := range m.cells[side] {
+			x, y := int(i)%w, int(i)/w
+			look(i, 1, min(x, w-2-x), x+1 < w)
+			look(i, -1, min(x-1, w-1-x), x > 0)
+			look(i, w, min(y, h-2-y), y+1 < h)
+			look(i, -w, min(y-1, h-1-y), y > 0)
+		}
+	}
+	if sum.lined == 0 || float64(sum.lined) < rimPart*float64(sum.length) {
+		return nil
+	}
+	return &sum
+}
+
+// rimAcross returns the light of the rim between cell i and the one step further, if there
+// is one; room is how many cells lie behind each, at least. Of a rim that is narrower than a
+// cell, the cell's darkest pixel may show more.
+func (m *familyMeter) rimAcross(i, step, room int) (light [3]int64, ok bool) {
+	room = min(room, farReach)
+	_, far1, _ := m.reachInto(i, -step, room)
+	_, far2, _ := m.reachInto(i+step, step, room)
+	mix := m.mixtureOf(far1, far2)
+	best, cell := rimBeside+3*m.planes.noise, -1
+	for k := 1 - nearReach; k <= nearReach; k++ {
+		if at := i + k*step; k == 0 || k == 1 || room >= nearReach {
+			if d := mix.beside(m.lightAt(at)); d > best {
+				best, cell = d, at
+			}
+		}
+	}
+	if cell < 0 {
+		return light, false
+	}
+	if light = m.darkestAt(cell); mix.beside(light) < best {
+		light = m.lightAt(cell)
+	}
+	return light, true
+}
+
+// lightAt returns a cell's light, LinearWhite being white.
+func (f *Finder) lightAt(i int) [3]int64 {
+	c := f.source.linear[3*i:][:3]
+	return [3]int64{int64(c[0]), int64(c[1]), int64(c[2])}
+}
+
+// mixture is all light between two colours, the lighter first.
+type mixture struct{ light, dark [3]float64 }
+
+func (f *Finder) mixtureOf(p, q int) mixture {
+	a, b := ofWhite(f.lightAt(p)), ofWhite(f.lightAt(q))
+	if colour.Luminance(a[0], a[1], a[2]) < colour.Luminance(b[0], b[1], b[2]) {
+		a, b = b, a
+	}
+	return mixture{a, b}
+}
+
+// ofWhite turns light in 1/LinearWhite into light of which 1 is white.
+func ofWhite(light [3]int64) (c [3]float64) {
+	for k := range c {
+		c[k] = float64(light[k]) / fixed.LinearWhite
+	}
+	return c
+}
+
+// beside returns how far a colour, in 1/LinearWhite of light, lies from the mixtures of the
+// two in L*a*b*, be they mixed in light or in 8-bit codes; 0 if it is hardly darker than the
+// lighter or may be a blurred edge.
+func (m *mixture) beside(light [3]int64) float64 {
+	p, q, own := labOfLight(m.light), labOfLight(m.dark), labOfLight(ofWhite(light))
+	way := p.L - q.L
+	if own.L > p.L-lineDarker/cellLab || own.L > p.L-rimClear*way || own.L > q.L && own.L < q.L+rimClear*way {
+		return 0
+	}
+	t := min(max((p.L-own.L)/max(way, 1e-9), 0), 1)
+	return min(m.from(own, t, linearMix), m.from(own, t, codeMix))
+}
+
+// from returns how far a colour lies from the mixture that has its lightness; t is a first
+// guess of the dark's part.
+func (m *mixture) from(own colour.Lab, t float64, mix func(a, b, t float64) float64) float64 {
+	at := func(t float64) colour.Lab {
+		var c [3]float64
+		for k := range c {
+			c[k] = mix(m.light[k], m.dark[k], t)
+		}
+		return labOfLight(c)
+	}
+	low, high := 0.0, 1.0
+	for range 8 { // L* falls with t
+		if at(t).L > own.L {
+			low = t
+		} else {
+			high = t
+		}
+		t = (low + high) / 2
+	}
+	return math.Sqrt(squareApart(at(t), own))
+}
+
+func linearMix(a, b, t float64) float64 { return a + t*(b-a) }
+
+func codeMix(a, b, t float64) float64 {
+	p, q := colour.EncodedOf(a), colour.EncodedOf(b)
+	return colour.LinearOf(p + t*(q-p))
+}
+
+func labOfLight(c [3]float64) colour.Lab { return colour.LabOf(c[0], c[1], c[2]) }

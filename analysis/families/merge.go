@@ -1,6 +1,9 @@
 package families
 
-import "math"
+import (
+	"container/heap"
+	"math"
+)
 
 // Areas are joined where keeping them apart explains less than mergeWeight squared units of
 // L*a*b* for each pair of cells along their edge, or the edge shows less than mergeContrast,
@@ -18,9 +21,8 @@ const (
 func (f *Finder) mergeAreas() {
 	a, n := &f.areas, len(f.areas.list)
 	m := areaMerger{
-		areas: a, noise: f.planes.noise, least: f.leastArea(),
-		into: make([]int32, n), detail: make([]bool, n), of: make([][]int32, n), seen: make([]int32, n),
-		version: make([]int32, len(a.edges)),
+		areas: a, noise: f.planes.noise, least: f.leastArea(), of: a.edgesByArea(),
+		into: make([]int32, n), detail: make([]bool, n), seen: make([]int32, n), version: make([]int32, len(a.edges)),
 	}
 	m.run()
 	for i, l := range a.label {
@@ -55,12 +57,10 @@ func (m *areaMerger) run() {
 		m.into[i], m.seen[i] = int32(i), -1
 	}
 	for i := range m.areas.edges {
-		e := &m.areas.edges[i]
-		m.of[e.a], m.of[e.b] = append(m.of[e.a], int32(i)), append(m.of[e.b], int32(i))
 		m.touch(int32(i))
 	}
 	for len(m.queue) > 0 {
-		t := m.queue.pop()
+		t := heap.Pop(&m.queue).(touch)
 		if t.version == m.version[t.edge] {
 			m.join(t.edge, t.cost)
 		}
@@ -70,7 +70,7 @@ func (m *areaMerger) run() {
 // touch lets an edge wait to be joined, if it may be.
 func (m *areaMerger) touch(edge int32) {
 	if cost := m.cost(&m.areas.edges[edge]); !math.IsInf(cost, 1) {
-		m.queue.push(touch{cost, edge, m.version[edge]})
+		heap.Push(&m.queue, touch{cost, edge, m.version[edge]})
 	}
 }
 
@@ -81,8 +81,8 @@ const overLine = 1e6
 // 1 where one of them is too small, and infinite for all others.
 func (m *areaMerger) cost(e *familyEdge) float64 {
 	p, q := &m.areas.list[e.a], &m.areas.list[e.b]
-	apart := p.colour.apart(&q.colour)
-	both := float64(p.cells()) * float64(q.cells()) / max(float64(p.cells()+q.cells()), 1)
+	apart := p.apart(&q.moments)
+	both := float64(p.n) * float64(q.n) / max(float64(p.n+q.n), 1)
 	energy := both * apart * apart / float64(e.length)
 	cost := min(math.Sqrt(energy/mergeWeight), e.contrast()/(mergeContrast+mergeNoise*m.noise))
 	if e.isLined() {
@@ -106,9 +106,9 @@ func (m *areaMerger) join(edge int32, cost float64) {
 	if a.list[keep].all < a.list[gone].all {
 		keep, gone = gone, keep
 	}
-	if cost >= 1 && a.list[keep].colour.apart(&a.list[gone].colour) > detailFrom {
+	if cost >= 1 && a.list[keep].apart(&a.list[gone].moments) > detailFrom {
 		m.detail[gone] = true
-		a.list[gone].colour = moments{}
+		a.list[gone].moments = moments{}
 	}
 	a.list[keep].add(&a.list[gone])
 	a.list[gone] = familyArea{}
@@ -166,4 +166,27 @@ func (m *areaMerger) move(k, gone, keep int32) bool {
 func (m *areaMerger) drop(edge int32) {
 	m.areas.edges[edge].length = 0
 	m.version[edge]++
+}
+
+// touch is an edge that waits to be joined; it is out of date if the edge has changed since.
+type touch struct {
+	cost    float64
+	edge    int32
+	version int32
+}
+
+// touchQueue is a heap: the least cost first, of equal costs the first edge.
+type touchQueue []touch
+
+func (q touchQueue) Len() int      { return len(q) }
+func (q touchQueue) Swap(i, k int) { q[i], q[k] = q[k], q[i] }
+func (q touchQueue) Less(i, k int) bool {
+	return q[i].cost < q[k].cost || q[i].cost == q[k].cost && q[i].edge < q[k].edge
+}
+func (q *touchQueue) Push(t any) { *q = append(*q, t.(touch)) }
+func (q *touchQueue) Pop() any {
+	last := len(*q) - 1
+	t := (*q)[last]
+	*q = (*q)[:last]
+	return t
 }

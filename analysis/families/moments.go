@@ -1,6 +1,10 @@
 package families
 
-import "math"
+import (
+	"math"
+
+	"app.tonedesk/analysis/colour"
+)
 
 // moments are the count, sums and sums of products of colours, in L*a*b* times cellLab:
 // whole numbers, so that they add up the same in any order.
@@ -10,14 +14,14 @@ type moments struct {
 	product [3][3]int64 // of channels i <= k only
 }
 
-// add adds a colour.
-func (m *moments) add(l, a, b int32) {
-	v := [3]int64{int64(l), int64(a), int64(b)}
+// addAt adds the colour that a cell has in a plane.
+func (m *moments) addAt(plane *[3][]int32, cell int) {
 	m.n++
-	for i := range v {
-		m.sum[i] += v[i]
+	for i := range plane {
+		v := int64(plane[i][cell])
+		m.sum[i] += v
 		for k := i; k < 3; k++ {
-			m.product[i][k] += v[i] * v[k]
+			m.product[i][k] += v * int64(plane[k][cell])
 		}
 	}
 }
@@ -34,17 +38,17 @@ func (m *moments) join(o *moments) {
 }
 
 // mean returns the mean colour.
-func (m *moments) mean() (c [3]float64) {
-	n := float64(max(m.n, 1)) * cellLab
-	for i := range c {
-		c[i] = float64(m.sum[i]) / n
-	}
-	return c
+func (m *moments) mean() colour.Lab { return meanLab(m.sum, int(m.n)) }
+
+// meanLab returns the mean of so many colours that add up to sum, in 1/cellLab; black for none.
+func meanLab(sum [3]int64, count int) colour.Lab {
+	n := float64(max(count, 1)) * cellLab
+	return colour.Lab{L: float64(sum[0]) / n, A: float64(sum[1]) / n, B: float64(sum[2]) / n}
 }
 
 // covariance returns the colours' covariance.
 func (m *moments) covariance() (cov [3][3]float64) {
-	mean := m.mean()
+	mean := channels(m.mean())
 	n := float64(max(m.n, 1)) * cellLab * cellLab
 	for i := range cov {
 		for k := i; k < 3; k++ {
@@ -56,41 +60,29 @@ func (m *moments) covariance() (cov [3][3]float64) {
 }
 
 // along returns the variance in a direction given as a unit vector.
-func (m *moments) along(axis [3]float64) float64 {
-	cov, v := m.covariance(), 0.0
-	for i := range axis {
-		for k := range axis {
-			v += axis[i] * cov[i][k] * axis[k]
+func (m *moments) along(axis colour.Lab) float64 {
+	cov, way, v := m.covariance(), channels(axis), 0.0
+	for i := range way {
+		for k := range way {
+			v += way[i] * cov[i][k] * way[k]
 		}
 	}
 	return max(v, 0)
 }
 
 // apart returns the distance of two means.
-func (m *moments) apart(o *moments) float64 {
-	_, size := m.toward(o)
-	return size
-}
+func (m *moments) apart(o *moments) float64 { return math.Sqrt(squareApart(m.mean(), o.mean())) }
 
-// toward returns the direction from o's mean to m's, as a unit vector, and their distance.
-func (m *moments) toward(o *moments) (axis [3]float64, size float64) {
-	p, q := m.mean(), o.mean()
-	for i := range axis {
-		axis[i] = p[i] - q[i]
-		size += axis[i] * axis[i]
-	}
-	size = math.Sqrt(size)
-	for i := range axis {
-		axis[i] /= max(size, 1e-9)
-	}
-	return axis, size
+// toward returns the direction from o's mean to m's, as a unit vector.
+func (m *moments) toward(o *moments) colour.Lab {
+	return over(minus(m.mean(), o.mean()), max(m.apart(o), 1e-9))
 }
 
 // separation returns the share of the variance of two masses together, in the direction from
 // one to the other, that lies between them: 1 for two flat colours, 0.75 for a ramp cut in
 // the middle (OTSU's criterion).
 func (m *moments) separation(o *moments) float64 {
-	axis, size := m.toward(o)
+	axis, size := m.toward(o), m.apart(o)
 	a, b := float64(m.n), float64(o.n)
 	between := a * b / (a + b) * size * size
 	within := a*m.along(axis) + b*o.along(axis)
@@ -102,29 +94,42 @@ func (m *moments) separation(o *moments) float64 {
 
 // mainAxis returns the direction in which the colours differ most, as a unit vector toward
 // the lighter; false if they don't differ.
-func (m *moments) mainAxis() (axis [3]float64, ok bool) {
+func (m *moments) mainAxis() (axis colour.Lab, ok bool) {
 	cov := m.covariance()
-	axis = [3]float64{1, 0.1, 0.1}
+	axis = colour.Lab{L: 1, A: 0.1, B: 0.1}
 	for range 30 { // power iteration
-		var next [3]float64
-		size := 0.0
-		for i := range next {
-			for k := range axis {
-				next[i] += cov[i][k] * axis[k]
-			}
-			size += next[i] * next[i]
+		next := [3]float64{}
+		for i, row := range cov {
+			next[i] = dot(labOf(row), axis)
 		}
+		size := dot(labOf(next), labOf(next))
 		if size < 1e-9 {
 			return axis, false
 		}
-		for i := range next {
-			axis[i] = next[i] / math.Sqrt(size)
-		}
+		axis = over(labOf(next), math.Sqrt(size))
 	}
-	if axis[0] < 0 {
-		for i := range axis {
-			axis[i] = -axis[i]
-		}
+	if axis.L < 0 {
+		axis = over(axis, -1)
 	}
 	return axis, true
+}
+
+// Colours as vectors in L*a*b*.
+
+func labOf(c [3]float64) colour.Lab    { return colour.Lab{L: c[0], A: c[1], B: c[2]} }
+func channels(c colour.Lab) [3]float64 { return [3]float64{c.L, c.A, c.B} }
+func minus(p, q colour.Lab) colour.Lab { return colour.Lab{L: p.L - q.L, A: p.A - q.A, B: p.B - q.B} }
+func over(c colour.Lab, by float64) colour.Lab {
+	return colour.Lab{L: c.L / by, A: c.A / by, B: c.B / by}
+}
+func dot(p, q colour.Lab) float64         { return p.L*q.L + p.A*q.A + p.B*q.B }
+func squareApart(p, q colour.Lab) float64 { return dot(minus(p, q), minus(p, q)) }
+
+// fromLine says how far along a way from a colour another lies, 1 at its end, and the square
+// of how far beside it.
+func fromLine(c, from, way colour.Lab) (t, square float64) {
+	d := minus(c, from)
+	t = dot(d, way) / max(dot(way, way), 1e-9)
+	d = minus(d, colour.Lab{L: t * way.L, A: t * way.A, B: t * way.B})
+	return t, dot(d, d)
 }

@@ -24,9 +24,8 @@ const (
 
 // familyPair is two areas that are a light and its shadow.
 type familyPair struct {
-	light, shadow int32
+	light, shadow int32 // the same where the light is still to be cut off the shadow
 	score         float64
-	soft          bool // light is to be cut off shadow
 }
 
 // pairs finds which areas belong together as a light and its shadow, each area in one pair.
@@ -47,18 +46,18 @@ func (f *Finder) edgePairs() (found []familyPair) {
 	a, least := &f.areas, f.leastArea()
 	for i := range a.edges {
 		e := &a.edges[i]
-		light, shadow := a.lighter(e)
+		light, shadow := a.lighter(e.a, e.b)
 		p, q := &a.list[light], &a.list[shadow]
 		if min(p.all, q.all) < least || p.ground || q.ground || p.scale && q.scale || e.isLined() {
 			continue
 		}
 		ragged := max(jaggedness(p.outline+q.outline-2*e.length, p.all+q.all), a.ragged)
 		needs := edgeNeeds(ragged)
-		if e.contrast() >= sharpStep*p.colour.apart(&q.colour) {
+		if f.sharp(e) {
 			needs = min(needs, sharpNeeds(ragged))
 		}
 		if score := likeness(p, q, e.length, needs); score > 0 {
-			found = append(found, familyPair{light: light, shadow: shadow, score: score})
+			found = append(found, familyPair{light, shadow, score})
 		}
 	}
 	return found
@@ -70,7 +69,7 @@ func (f *Finder) softPairs(cuts []softCut) (found []familyPair) {
 	for i := range cuts {
 		c, r := &cuts[i], &f.areas.list[i]
 		shadow, light := &c.sides[0], &c.sides[1]
-		if !c.ok || min(shadow.all, light.all) < least || light.mean()[0]-shadow.mean()[0] < leastSoft {
+		if !c.ok || min(shadow.all, light.all) < least || light.mean().L-shadow.mean().L < leastSoft {
 			continue
 		}
 		reach := shadow.outline + shadow.rimCells() + light.outline + light.rimCells()
@@ -78,7 +77,7 @@ func (f *Finder) softPairs(cuts []softCut) (found []familyPair) {
 			continue // one encloses the other: a glow
 		}
 		if score := likeness(light, shadow, c.edge, softNeeds(max(jaggedness(r.outline, r.all), f.areas.ragged))); score > 0 {
-			found = append(found, familyPair{light: int32(i), shadow: int32(i), score: score, soft: true})
+			found = append(found, familyPair{int32(i), int32(i), score})
 		}
 	}
 	return found
@@ -122,7 +121,7 @@ func softNeeds(ragged float64) float64 { return min(0.97, 0.80+0.08*max(0, ragge
 // cutSoft cuts the smooth areas among the pairs.
 func (f *Finder) cutSoft(pairs []familyPair, cuts []softCut) []familyPair {
 	for k := range pairs {
-		if p := &pairs[k]; p.soft {
+		if p := &pairs[k]; p.light == p.shadow {
 			p.light = f.cutArea(p.shadow, &cuts[p.shadow])
 		}
 	}
@@ -133,8 +132,8 @@ func (f *Finder) cutSoft(pairs []familyPair, cuts []softCut) []familyPair {
 // whose separation is at least needs; 0 for not at all.
 func likeness(light, shadow *familyArea, edge int, needs float64) float64 {
 	p, q := light.mean(), shadow.mean()
-	apart := p[0] - q[0]
-	if apart < leastApart || apart > mostApart || light.cells() == 0 || shadow.cells() == 0 {
+	apart := p.L - q.L
+	if apart < leastApart || apart > mostApart || light.n == 0 || shadow.n == 0 {
 		return 0
 	}
 	if light.across() && shadow.rimCells() > 0 || shadow.across() && light.rimCells() > 0 { // layers of a background
@@ -148,7 +147,7 @@ func likeness(light, shadow *familyArea, edge int, needs float64) float64 {
 	if sizes < detailPart && float64(edge) > enclosedPart*float64(smaller.outline) {
 		return 0
 	}
-	hue, separation := hueScore(p, q), light.colour.separation(&shadow.colour)
+	hue, separation := hueScore(p, q), light.separation(&shadow.moments)
 	ratio := float64(edge) * math.Pi / 4 / math.Sqrt(float64(smaller.all))
 	if hue == 0 || separation < needs || ratio < leastEdge || ratio > mostEdge {
 		return 0
@@ -157,15 +156,15 @@ func likeness(light, shadow *familyArea, edge int, needs float64) float64 {
 }
 
 // hueScore says how well two colours agree in hue, 0 for not at all, 1 for fully.
-func hueScore(p, q [3]float64) float64 {
-	if min(math.Hypot(p[1], p[2]), math.Hypot(q[1], q[2])) >= hueChroma {
-		turn := math.Abs(TurnBetween(colour.Lab{L: p[0], A: p[1], B: p[2]}.Oklab().Hue(), colour.Lab{L: q[0], A: q[1], B: q[2]}.Oklab().Hue()))
+func hueScore(p, q colour.Lab) float64 {
+	if min(p.Chroma(), q.Chroma()) >= hueChroma {
+		turn := math.Abs(TurnBetween(p.Oklab().Hue(), q.Oklab().Hue()))
 		if turn > mostTurn {
 			return 0
 		}
 		return 1 - turn/mostTurn/2
 	}
-	off := math.Hypot(p[1]-q[1], p[2]-q[2])
+	off := math.Hypot(p.A-q.A, p.B-q.B)
 	return 1 / (1 + off*off/400)
 }
 
@@ -173,5 +172,84 @@ func hueScore(p, q [3]float64) float64 {
 // shadow by their colours alone.
 func (f *Finder) alike(light, shadow int32) bool {
 	p, q := f.areas.list[light].mean(), f.areas.list[shadow].mean()
-	return p[0]-q[0] >= leastApart && hueScore(p, q) > 0
+	return p.L-q.L >= leastApart && hueScore(p, q) > 0
 }
+
+// matched takes from pairs, the likeliest first, so that each of so many areas is in one at
+// most and the sum of the squared scores is large: greedily, and then two for one wherever
+// that is better.
+func matched(pairs []familyPair, areas int) []familyPair {
+	m := matching{pairs, make([]int32, areas)}
+	for k, p := range pairs {
+		if m.of[p.light] == 0 && m.of[p.shadow] == 0 {
+			m.set(k, int32(k+1))
+		}
+	}
+	for m.improve() {
+	}
+	var kept []familyPair
+	for k, p := range pairs {
+		if m.holds(k) {
+			kept = append(kept, p)
+		}
+	}
+	return kept
+}
+
+// matching is a choice of pairs.
+type matching struct {
+	pairs []familyPair
+	of    []int32 // 1 + the pair that an area is in, 0 for none
+}
+
+// set notes which pair the areas of pair k are in.
+func (m *matching) set(k int, pair int32) {
+	m.of[m.pairs[k].light], m.of[m.pairs[k].shadow] = pair, pair
+}
+
+func (m *matching) holds(k int) bool { return m.of[m.pairs[k].light] == int32(k+1) }
+
+// improve puts two pairs in the place of one, if it finds where that is better. Each time
+// the sum grows, so that it comes to an end.
+func (m *matching) improve() bool {
+	for k := range m.pairs {
+		if !m.holds(k) {
+			continue
+		}
+		p := m.pairs[k]
+		first, second := m.instead(k, p.light, p.shadow), m.instead(k, p.shadow, p.light)
+		for _, a := range first {
+			for _, b := range second {
+				if m.disjoint(a, b) && square(m.pairs[a].score)+square(m.pairs[b].score) > square(p.score) {
+					m.set(k, 0)
+					m.set(a, int32(a+1))
+					m.set(b, int32(b+1))
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// instead lists the pairs that would be free for area if pair k were not taken, without the
+// other area of k.
+func (m *matching) instead(k int, area, other int32) (list []int) {
+	for i, p := range m.pairs {
+		if p.light != area && p.shadow != area || p.light == other || p.shadow == other {
+			continue
+		}
+		free := func(a int32) bool { return m.of[a] == 0 || m.of[a] == int32(k+1) }
+		if free(p.light) && free(p.shadow) {
+			list = append(list, i)
+		}
+	}
+	return list
+}
+
+func (m *matching) disjoint(a, b int) bool {
+	p, q := m.pairs[a], m.pairs[b]
+	return p.light != q.light && p.light != q.shadow && p.shadow != q.light && p.shadow != q.shadow
+}
+
+func square(v float64) float64 { return v * v }

@@ -19,6 +19,7 @@ type familyPlanes struct {
 	noise     float64    // standard deviation of L* from cell to neighbour
 
 	low, high []int32 // lightness without what is thin and light, and thin and dark
+	row       []int32 // of square, between its passes
 	even      evenSquares
 }
 

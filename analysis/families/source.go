@@ -94,43 +94,37 @@ const frameMost = 0.2
 // that leaves forms on nothing, the whole picture is the frame.
 func frameWithin(across, down int, left []uint8) image.Rectangle {
 	whole := image.Rect(0, 0, across, down)
+	count := func(part image.Rectangle) (cells int) {
+		for y := part.Min.Y; y < part.Max.Y; y++ {
+			for _, l := range left[y*across+part.Min.X : y*across+part.Max.X] {
+				cells += int(l)
+			}
+		}
+		return cells
+	}
 	r := whole
-	for outAlong(left, across, r, 0, r.Min.Y) == r.Dx() && !r.Empty() {
-		r.Min.Y++
-	}
-	for outAlong(left, across, r, 0, r.Max.Y-1) == r.Dx() && !r.Empty() {
-		r.Max.Y--
-	}
-	for outAlong(left, across, r, 1, r.Min.X) == r.Dy() && !r.Empty() {
-		r.Min.X++
-	}
-	for outAlong(left, across, r, 1, r.Max.X-1) == r.Dy() && !r.Empty() {
-		r.Max.X--
+	for side, inward := range [4]image.Rectangle{{Min: image.Pt(0, 1)}, {Max: image.Pt(0, -1)}, {Min: image.Pt(1, 0)}, {Max: image.Pt(-1, 0)}} {
+		for !r.Empty() && count(sidesOf(r)[side]) == sidesOf(r)[side].Dx()*sidesOf(r)[side].Dy() {
+			r = image.Rectangle{Min: r.Min.Add(inward.Min), Max: r.Max.Add(inward.Max)}
+		}
 	}
 	if r.Empty() {
 		return whole
 	}
-	out := outAlong(left, across, r, 0, r.Min.Y) + outAlong(left, across, r, 0, r.Max.Y-1) +
-		outAlong(left, across, r, 1, r.Min.X) + outAlong(left, across, r, 1, r.Max.X-1)
-	if float64(out) > frameMost*float64(2*(r.Dx()+r.Dy())) {
+	cells := 0
+	for _, side := range sidesOf(r) {
+		cells += count(side)
+	}
+	if float64(cells) > frameMost*float64(2*(r.Dx()+r.Dy())) {
 		return whole
 	}
 	return r
 }
 
-// outAlong counts what is left out of row at of r, or of its column at if way is 1.
-func outAlong(left []uint8, across int, r image.Rectangle, way, at int) (n int) {
-	if r.Empty() {
-		return 0
+// sidesOf returns the first row of a rectangle, its last one, its first column and its last.
+func sidesOf(r image.Rectangle) [4]image.Rectangle {
+	return [4]image.Rectangle{
+		image.Rect(r.Min.X, r.Min.Y, r.Max.X, r.Min.Y+1), image.Rect(r.Min.X, r.Max.Y-1, r.Max.X, r.Max.Y),
+		image.Rect(r.Min.X, r.Min.Y, r.Min.X+1, r.Max.Y), image.Rect(r.Max.X-1, r.Min.Y, r.Max.X, r.Max.Y),
 	}
-	if way == 0 {
-		for _, out := range left[at*across+r.Min.X : at*across+r.Max.X] {
-			n += int(out)
-		}
-		return n
-	}
-	for y := r.Min.Y; y < r.Max.Y; y++ {
-		n += int(left[y*across+at])
-	}
-	return n
 }

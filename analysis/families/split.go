@@ -1,5 +1,11 @@
 package families
 
+import (
+	"slices"
+
+	"app.tonedesk/analysis/colour"
+)
+
 const (
 	splitBins = 512
 	splitSpan = 160.0 // L*a*b*: the longest way between two colours that is told apart
@@ -8,7 +14,7 @@ const (
 // softCut is how a smooth area may be cut into a light and a shadow: where its colours, along
 // the direction in which they differ most, gather in two masses.
 type softCut struct {
-	axis, mean [3]float64
+	axis, mean colour.Lab
 	ok         bool
 	counts     [splitBins]int
 	cut        float64       // along the axis from the mean: the light lies beyond
@@ -18,21 +24,29 @@ type softCut struct {
 
 // along says how far a cell lies in the direction of the light.
 func (c *softCut) along(p *familyPlanes, i int) float64 {
-	d := 0.0
-	for k := range c.axis {
-		d += c.axis[k] * (float64(p.flat[k][i])/cellLab - c.mean[k])
-	}
-	return d
+	return dot(c.axis, minus(labAt(&p.flat, int32(i)), c.mean))
 }
 
 func (c *softCut) bin(d float64) int {
 	return min(max(int((d/splitSpan+0.5)*splitBins), 0), splitBins-1)
 }
 
-// cutHalfway sets the cut in the middle between the counts' ends.
+// cutHalfway sets the cut in the middle between the bins at which the counts' lowest and
+// highest twentieth end: colours of the two sides, of whatever sizes they are.
 func (c *softCut) cutHalfway() {
-	low, high := endsOf(c.counts[:])
-	c.cut = ((low+high+1)/2/splitBins - 0.5) * splitSpan
+	all := 0
+	for _, n := range c.counts {
+		all += n
+	}
+	endOf := func(twentieths int) float64 {
+		at, below := 0, c.counts[0]
+		for 20*below < twentieths*all {
+			at++
+			below += c.counts[at]
+		}
+		return float64(at)
+	}
+	c.cut = ((endOf(1)+endOf(19)+1)/2/splitBins - 0.5) * splitSpan
 }
 
 // softCuts finds the best cut of every area that is large enough for two sides.
@@ -43,7 +57,7 @@ func (f *Finder) softCuts(least int) []softCut {
 		if r := &a.list[i]; !r.ground && r.all >= 2*least {
 			c := &cuts[i]
 			c.mean = r.mean()
-			c.axis, c.ok = r.colour.mainAxis()
+			c.axis, c.ok = r.mainAxis()
 		}
 	}
 	for i, l := range a.label {
@@ -87,37 +101,90 @@ func (f *Finder) measureCuts(cuts []softCut) {
 	}
 }
 
-// endsOf returns the bins at which the counts' lowest and highest twentieth end: colours of
-// the two sides, of whatever sizes they are.
-func endsOf(counts []int) (low, high float64) {
-	n := 0
-	for _, c := range counts {
-		n += c
-	}
-	below := 0
-	low = -1
-	for i, c := range counts {
-		below += c
-		if low < 0 && 20*below >= n {
-			low = float64(i)
-		}
-		if 20*below >= 19*n {
-			return low, float64(i)
-		}
-	}
-	return low, low
-}
-
 // cutArea cuts an area as found; the light gets a number of its own, which is returned.
 func (f *Finder) cutArea(area int32, c *softCut) (light int32) {
 	a := &f.areas
 	light = int32(len(a.list))
 	a.list = append(a.list, c.sides[1])
-	a.list[area].colour, a.list[area].all = c.sides[0].colour, c.sides[0].all
+	a.list[area].moments, a.list[area].all = c.sides[0].moments, c.sides[0].all
 	for i, l := range a.label {
 		if l == area && c.along(&f.planes, i) >= c.cut {
 			a.label[i] = light
 		}
 	}
 	return light
+}
+
+// recut moves a soft edge between the sides of family k to where the colour is halfway
+// between them; what doesn't hang together with the other side stays. band is the edge's.
+func (m *familyMeter) recut(k int, band *edgeBand) {
+	light, shadow := mapRole(k, lightSide), mapRole(k, shadowSide)
+	way := m.halfway(m.cells[light], m.cells[shadow])
+	front := slices.Concat(band[accentReach+1], band[accentReach-1])
+	for len(front) > 0 {
+		var next []int32
+		for _, i := range front {
+			was, is := m.marks[i], shadow
+			if way.along(&m.planes, int(i)) >= way.cut {
+				is = light
+			}
+			if was == is {
+				continue
+			}
+			m.marks[i] = is
+			m.around(i, func(n int32) {
+				if m.marks[n] == was {
+					next = append(next, n)
+				}
+			})
+		}
+		front = next
+	}
+	m.resort(light, shadow)
+}
+
+// resort puts the cells of two sides in order after their marks changed; it changes the
+// marks back if that has left a side with less than half of its cells.
+func (m *familyMeter) resort(light, shadow uint8) {
+	sides := [2][]int32{m.cells[light], m.cells[shadow]}
+	both := slices.Concat(sides[0], sides[1])
+	m.cells[light], m.cells[shadow] = nil, nil
+	for _, i := range both {
+		m.cells[m.marks[i]] = append(m.cells[m.marks[i]], i)
+	}
+	for k, side := range [2]uint8{light, shadow} {
+		if 2*len(m.cells[side]) >= len(sides[k]) {
+			continue
+		}
+		m.cells[light], m.cells[shadow] = sides[0], sides[1]
+		for _, side := range [2]uint8{light, shadow} {
+			for _, i := range m.cells[side] {
+				m.marks[i] = side
+			}
+		}
+		return
+	}
+}
+
+// halfway returns the way from the colours of shadow cells to those of light cells, with its
+// cut in the middle between the two sides' ends.
+func (m *familyMeter) halfway(light, shadow []int32) (way softCut) {
+	sums := [2]moments{}
+	for side, cells := range [2][]int32{light, shadow} {
+		for _, i := range cells {
+			if m.planes.thin[i] == 0 {
+				sums[side].addAt(&m.planes.flat, int(i))
+			}
+		}
+	}
+	way.axis = sums[0].toward(&sums[1])
+	sums[0].join(&sums[1])
+	way.mean = sums[0].mean()
+	for _, i := range slices.Concat(light, shadow) {
+		if m.planes.thin[i] == 0 {
+			way.counts[way.bin(way.along(&m.planes, int(i)))]++
+		}
+	}
+	way.cutHalfway()
+	return way
 }

@@ -29,12 +29,12 @@ func (f *Finder) markScales() {
 	a := &f.areas
 	for i := range a.edges {
 		e := &a.edges[i]
-		light, shadow := a.lighter(e)
+		light, shadow := a.lighter(e.a, e.b)
 		p, q := &a.list[light], &a.list[shadow]
 		if p.ground || q.ground || e.isLined() || min(p.all, q.all) < f.leastArea() || !f.alike(light, shadow) {
 			continue
 		}
-		steps = append(steps, scaleStep{light: light, shadow: shadow, apart: p.mean()[0] - q.mean()[0], length: e.length})
+		steps = append(steps, scaleStep{light: light, shadow: shadow, apart: p.mean().L - q.mean().L, length: e.length})
 	}
 	for range scaleSteps { // each round finds one step more
 		for i := range steps {
@@ -70,16 +70,16 @@ func (f *Finder) markStaircase() {
 	var greys []int
 	for i := range a.list {
 		r := &a.list[i]
-		if c := r.mean(); !r.ground && r.all >= f.leastArea() && r.cells() > 0 && math.Hypot(c[1], c[2]) <= stairChroma {
+		if !r.ground && r.all >= f.leastArea() && r.n > 0 && r.mean().Chroma() <= stairChroma {
 			greys = append(greys, i)
 		}
 	}
-	slices.SortStableFunc(greys, func(i, k int) int { return cmp.Compare(a.list[i].mean()[0], a.list[k].mean()[0]) })
+	slices.SortStableFunc(greys, func(i, k int) int { return cmp.Compare(a.list[i].mean().L, a.list[k].mean().L) })
 	for _, i := range greys {
 		var steps []int
 		last := math.Inf(-1)
 		for _, k := range greys {
-			l := a.list[k].mean()[0]
+			l := a.list[k].mean().L
 			if l-last >= stairApart && within(float64(a.list[i].all), float64(a.list[k].all), stairAlike) {
 				steps = append(steps, k)
 				last = l
@@ -101,11 +101,3 @@ func (s *scaleStep) continues(q *scaleStep) bool {
 
 // within reports whether two positive numbers differ by no more than a factor.
 func within(a, b, factor float64) bool { return a <= b*factor && b <= a*factor }
-
-// lighter returns the areas of an edge, the lighter first.
-func (a *familyAreas) lighter(e *familyEdge) (light, shadow int32) {
-	if a.list[e.a].mean()[0] < a.list[e.b].mean()[0] {
-		return e.b, e.a
-	}
-	return e.a, e.b
-}

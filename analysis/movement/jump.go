@@ -1,6 +1,10 @@
 package movement
 
-import "app.tonedesk/analysis"
+import (
+	"image"
+
+	"app.tonedesk/analysis"
+)
 
 // Limits of Jump. The method is common practice (gradient-based motion fit, block search,
 // compared edges); the limits are our choice, no source. Lightness differences are in
@@ -88,7 +92,7 @@ func (j *Jump) resize(width, height int) {
 	j.now.resize(width, height)
 	if j.before.levels > 0 {
 		j.scratch = make([]float32, len(j.now.plane[0].v)+width)
-		j.mirror.resize(j.now.coarse().across, j.now.coarse().down)
+		j.mirror = newCellPlane(j.now.coarse().across, j.now.coarse().down)
 	}
 }
 
@@ -115,22 +119,17 @@ func (j *Jump) judge() (moved, keep bool) {
 		}
 	}
 	middle := max(j.now.levels-2, 0)
-	if f := j.fit(bestShift(&j.before, &j.now, middle), middle, box); f.explains(curve) || j.mirrored(curve) {
-		return true, false
-	}
-	if !standing {
-		if f := j.fit(motion{}, j.now.levels-1, box); f.explains(curve) {
-			return true, false
-		}
-	}
-	return e.other() && !filled(before, now, box) && !filled(now, before, box), false
+	moved = j.fit(bestShift(&j.before, &j.now, middle), middle, box).explains(curve) || j.mirrored(curve) ||
+		!standing && j.fit(motion{}, j.now.levels-1, box).explains(curve) ||
+		e.other() && !filled(before, now, box) && !filled(now, before, box)
+	return moved, false
 }
 
 // fit aligns the pictures, coarse to fine, from a motion in cells of the level given. It
 // stops early where nothing good can come of it.
-func (j *Jump) fit(m motion, level int, box cellBox) (f fitted) {
+func (j *Jump) fit(m motion, level int, box image.Rectangle) (f fitted) {
 	for ; level >= 0; level-- {
-		before, now, part := &j.before.plane[level], &j.now.plane[level], box.coarser(level)
+		before, now, part := &j.before.plane[level], &j.now.plane[level], coarser(box, level)
 		m = align(before, now, part, m)
 		if level < 2 {
 			f = judgeFit(before, before, now, part, m)
@@ -147,11 +146,10 @@ func (j *Jump) fit(m motion, level int, box cellBox) (f fitted) {
 // (turned upside down), looking at its coarse level only.
 func (j *Jump) mirrored(curve float64) bool {
 	before, now := j.before.coarse(), j.now.coarse()
-	all := cellBox{0, 0, now.across, now.down}
 	for side := 1; side < 4; side++ {
 		j.mirror.mirrorOf(before, side&1 != 0, side&2 != 0)
-		m := align(&j.mirror, now, all, shiftBetween(&j.mirror, now, before).motion())
-		if f := judgeFit(&j.mirror, before, now, all, m); f.explains(curve) {
+		m := align(&j.mirror, now, now.bounds(), shiftBetween(&j.mirror, now, before).motion())
+		if f := judgeFit(&j.mirror, before, now, now.bounds(), m); f.explains(curve) {
 			return true
 		}
 	}

@@ -1,6 +1,9 @@
 package movement
 
-import "math"
+import (
+	"image"
+	"math"
+)
 
 // motion says where a cell's contents come from: (x, y), counted from the middle, was at
 // (x, y) + zoom*(x, y) + turn*(-y, x) + (m.x, m.y) before.
@@ -15,11 +18,10 @@ const (
 
 // align betters a motion by least squares on the gradients (Gauss and Newton; Lucas and
 // Kanade 1981, from memory).
-func align(before, now *cellPlane, box cellBox, m motion) motion {
-	box = box.within(now)
+func align(before, now *cellPlane, box image.Rectangle, m motion) motion {
+	box = box.Intersect(now.inner())
 	for range alignSteps {
-		var e equations
-		e.add(before, now, box, m)
+		e := equationsOf(before, now, box, m)
 		d, ok := e.solve()
 		if !ok {
 			return m
@@ -48,7 +50,7 @@ func (m motion) source(c *cellPlane, x, y int) source {
 	}
 }
 
-// At returns lightness and slopes between cells; ok is false outside.
+// at returns lightness and slopes between cells; ok is false outside.
 func (c *cellPlane) at(x, y float64) (v, slopeX, slopeY float32, ok bool) {
 	if !(x >= 0 && y >= 0 && x < float64(c.across-1) && y < float64(c.down-1)) {
 		return 0, 0, 0, false
@@ -64,15 +66,15 @@ func (c *cellPlane) at(x, y float64) (v, slopeX, slopeY float32, ok bool) {
 
 // equations are those of the least squares: a symmetric matrix, its upper half, and the
 // right side, by zoom, turn, x and y.
-type equations struct{ m [4][5]float64 }
+type equations [4][5]float64
 
-func (e *equations) add(before, now *cellPlane, box cellBox, m motion) {
-	var zz, zt, zx, zy, tt, tx, ty, xx, xy, yy, rz, rt, rx, ry float64
+func equationsOf(before, now *cellPlane, box image.Rectangle, m motion) equations {
+	var s [14]float64
 	cx, cy := float32(now.across-1)/2, float32(now.down-1)/2
-	for y := box.y0; y < box.y1; y++ {
-		row, from, v := now.row(y), m.source(now, box.x0, y), float32(y)-cy
-		var a [14]float32 // of one row
-		for x := box.x0; x < box.x1; x++ {
+	for y := box.Min.Y; y < box.Max.Y; y++ {
+		row, from, v := now.row(y), m.source(now, box.Min.X, y), float32(y)-cy
+		var a [len(s)]float32 // of one row
+		for x := box.Min.X; x < box.Max.X; x++ {
 			was, gx, gy, ok := before.at(from.x, from.y)
 			from.x, from.y = from.x+from.dx, from.y+from.dy
 			if !ok {
@@ -85,17 +87,18 @@ func (e *equations) add(before, now *cellPlane, box cellBox, m motion) {
 			a[7], a[8], a[9] = a[7]+gx*gx, a[8]+gx*gy, a[9]+gy*gy
 			a[10], a[11], a[12], a[13] = a[10]+gz*left, a[11]+gt*left, a[12]+gx*left, a[13]+gy*left
 		}
-		zz, zt, zx, zy = zz+float64(a[0]), zt+float64(a[1]), zx+float64(a[2]), zy+float64(a[3])
-		tt, tx, ty = tt+float64(a[4]), tx+float64(a[5]), ty+float64(a[6])
-		xx, xy, yy = xx+float64(a[7]), xy+float64(a[8]), yy+float64(a[9])
-		rz, rt, rx, ry = rz+float64(a[10]), rt+float64(a[11]), rx+float64(a[12]), ry+float64(a[13])
+		for i, v := range a {
+			s[i] += float64(v)
+		}
 	}
-	e.m = [4][5]float64{{zz, zt, zx, zy, rz}, {zt, tt, tx, ty, rt}, {zx, tx, xx, xy, rx}, {zy, ty, xy, yy, ry}}
+	return equations{
+		{s[0], s[1], s[2], s[3], s[10]}, {s[1], s[4], s[5], s[6], s[11]},
+		{s[2], s[5], s[7], s[8], s[12]}, {s[3], s[6], s[8], s[9], s[13]},
+	}
 }
 
 // solve solves the equations by elimination with pivots.
-func (e *equations) solve() (s [4]float64, ok bool) {
-	m := &e.m
+func (m *equations) solve() (s [4]float64, ok bool) {
 	for c := range m {
 		pivot := c
 		for r := c + 1; r < len(m); r++ {
@@ -121,4 +124,87 @@ func (e *equations) solve() (s [4]float64, ok bool) {
 		s[c] = m[c][4] / m[c][c]
 	}
 	return s, true
+}
+
+// fitted is how well a motion explains the change.
+type fitted struct {
+	shown  float64 // share of the edges of now whose place was in the picture before
+	known  float64 // share of these that the motion explains by an edge of that direction
+	left   float64 // part of the change's energy there that the motion doesn't explain
+	edges  float64 // the same, of cells on edges only
+	by     float64 // cells, root mean square
+	growth float64 // size of what is shown, by its size before
+}
+
+// explains says whether the motion explains the change, and better than a curve of
+// lightness does, which leaves the part curve of it.
+func (f fitted) explains(curve float64) bool {
+	return f.shown >= jumpShown && f.known >= jumpKnown && f.left < jumpFits && f.edges < jumpFits &&
+		f.left < curve && f.growth > 1/jumpGrowth && f.growth < jumpGrowth
+}
+
+// edgeAt reports whether the slope at the source, turned as the picture, has the direction
+// of the slope of now's cell i.
+func (c *cellPlane) edgeAt(from source, now *cellPlane, i int) bool {
+	ix, iy := int(from.x), int(from.y)
+	if ix < 1 || iy < 1 || ix >= c.across-2 || iy >= c.down-2 {
+		return false
+	}
+	fx, fy := float32(from.x-float64(ix)), float32(from.y-float64(iy))
+	k := iy*c.across + ix
+	mixed := func(a, b, c, d float32) float32 {
+		top, foot := a+fx*(b-a), c+fx*(d-c)
+		return top + fy*(foot-top)
+	}
+	ax, ay := c.slope(k)
+	bx, by := c.slope(k + 1)
+	cx, cy := c.slope(k + c.across)
+	dx, dy := c.slope(k + c.across + 1)
+	gx, gy := mixed(ax, bx, cx, dx), mixed(ay, by, cy, dy)
+	zoom, turn := float32(from.dx), float32(from.dy)
+	gx, gy = zoom*gx+turn*gy, zoom*gy-turn*gx
+	nx, ny := now.slope(i)
+	return slopesAlike(gx*gx+gy*gy, nx*nx+ny*ny, gx*nx+gy*ny)
+}
+
+// judgeFit says what a motion leaves. moved is before, or before mirrored.
+func judgeFit(moved, before, now *cellPlane, box image.Rectangle, m motion) fitted {
+	box = box.Intersect(now.inner())
+	var left, change, edgeLeft, edgeChange, by float64
+	count, all, shown, known := 0, 0, 0, 0
+	for y := box.Min.Y; y < box.Max.Y; y++ {
+		from, is := m.source(now, box.Min.X, y), now.around(y)
+		for x := box.Min.X; x < box.Max.X; x++ {
+			i := y*now.across + x
+			nx, ny := is.slope(x)
+			edge := nx*nx+ny*ny > edgeSlope*edgeSlope
+			if edge {
+				all++
+			}
+			at := from
+			from.x, from.y = from.x+from.dx, from.y+from.dy
+			was, gx, gy, ok := moved.at(at.x, at.y)
+			if !ok {
+				continue
+			}
+			dx, dy := at.x-float64(x), at.y-float64(y)
+			l, c := float64(now.v[i]-was), float64(now.v[i]-before.v[i])
+			count++
+			left, change, by = left+l*l, change+c*c, by+dx*dx+dy*dy
+			if edge {
+				shown++
+				if moved.edgeAt(at, now, i) {
+					known++
+				}
+			}
+			if edge || gx*gx+gy*gy > edgeSlope*edgeSlope {
+				edgeLeft, edgeChange = edgeLeft+l*l, edgeChange+c*c
+			}
+		}
+	}
+	return fitted{
+		shown: float64(shown) / float64(max(all, 1)), known: float64(known) / float64(max(shown, 1)),
+		left: left / max(change, 1), edges: edgeLeft / max(edgeChange, 1),
+		by: math.Sqrt(by / float64(max(count, 1))), growth: 1 / math.Hypot(1+m.zoom, m.turn),
+	}
 }

@@ -2,6 +2,8 @@ package movement
 
 import (
 	"encoding/binary"
+	"image"
+	"slices"
 
 	"app.tonedesk/analysis"
 )
@@ -23,15 +25,11 @@ type cellPlane struct {
 	v            []float32
 }
 
-func (c *cellPlane) resize(across, down int) {
-	c.across, c.down = across, down
-	if n := across * down; n > cap(c.v) {
-		c.v = make([]float32, n)
-	}
-	c.v = c.v[:across*down]
+func newCellPlane(across, down int) cellPlane {
+	return cellPlane{across, down, make([]float32, across*down)}
 }
 
-// Row returns row y.
+// row returns row y.
 func (c *cellPlane) row(y int) []float32 { return c.v[y*c.across:][:c.across] }
 
 // slope returns how much lightness rises from a cell inside to the next, across and down.
@@ -56,12 +54,9 @@ func (c *cellPlane) mirrorOf(from *cellPlane, across, down bool) {
 		if down {
 			src = from.row(c.down - 1 - y)
 		}
-		for x := range dst {
-			if across {
-				dst[x] = src[c.across-1-x]
-			} else {
-				dst[x] = src[x]
-			}
+		copy(dst, src)
+		if across {
+			slices.Reverse(dst)
 		}
 	}
 }
@@ -104,7 +99,7 @@ func (p *cellPyramid) resize(width, height int) {
 		return
 	}
 	for p.levels < cellLevels && (p.levels == 0 || min(across, down) >= coarseLeast) {
-		p.plane[p.levels].resize(across, down)
+		p.plane[p.levels] = newCellPlane(across, down)
 		across, down = across/2, down/2
 		p.levels++
 	}
@@ -180,19 +175,12 @@ func means(dst []float32, sums []uint64, size, rows int) {
 	}
 }
 
-// cellBox is a part of a plane: from (x0, y0) up to, not including, (x1, y1).
-type cellBox struct{ x0, y0, x1, y1 int }
+// bounds are all cells of a plane, inner those that have neighbours on all sides.
+func (c *cellPlane) bounds() image.Rectangle { return image.Rect(0, 0, c.across, c.down) }
+func (c *cellPlane) inner() image.Rectangle  { return c.bounds().Inset(1) }
 
 // coarser returns the part of a plane that many levels coarser.
-func (b cellBox) coarser(levels int) cellBox {
+func coarser(box image.Rectangle, levels int) image.Rectangle {
 	up := 1<<levels - 1
-	return cellBox{b.x0 >> levels, b.y0 >> levels, (b.x1 + up) >> levels, (b.y1 + up) >> levels}
-}
-
-// holds reports whether a cell lies in the box.
-func (b cellBox) holds(x, y int) bool { return x >= b.x0 && x < b.x1 && y >= b.y0 && y < b.y1 }
-
-// within cuts a box to the cells of a plane that have neighbours on all sides.
-func (b cellBox) within(c *cellPlane) cellBox {
-	return cellBox{max(b.x0, 1), max(b.y0, 1), min(b.x1, c.across-1), min(b.y1, c.down-1)}
+	return image.Rect(box.Min.X>>levels, box.Min.Y>>levels, (box.Max.X+up)>>levels, (box.Max.Y+up)>>levels)
 }

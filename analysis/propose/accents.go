@@ -96,23 +96,51 @@ func (m *maker) suggestedTurns() [suggestedAccents]float64 {
 // or as much of it as the display can show.
 func (m *maker) accent(hue, chroma float64, p promise) Accent {
 	made, whole, ok := fitChroma(hue, chroma, p)
-	return m.settledAccent(hue, made, p, whole, ok)
+	return settledAccent(hue, made, p, whole, ok)
 }
 
 // edgeAccent returns the same at the gamut's edge.
 func (m *maker) edgeAccent(hue float64, p promise) Accent {
 	made, _, ok := shineOf(hue, fullSaturation).fit(p)
-	return m.settledAccent(hue, made, p, ok, ok)
+	return settledAccent(hue, made, p, ok, ok)
 }
 
-func (m *maker) settledAccent(hue float64, made colour.Oklab, p promise, whole, ok bool) Accent {
+func settledAccent(hue float64, made colour.Oklab, p promise, whole, ok bool) Accent {
 	if !ok {
 		return Accent{Hue: hue, Note: NoRoom}
 	}
 	code, made := settle(made, p)
-	a := Accent{Hue: hue, Spot: &m.read(code).Spot, InGamut: whole, Made: made}
+	spot := analysis.SpotOf(code)
+	a := Accent{Hue: hue, Spot: &spot, InGamut: whole, Made: made}
 	if !whole {
 		a.Note = AtEdge
 	}
 	return a
+}
+
+// Brought is one of two spots, B, brought to the lightness of the other, A.
+type Brought struct {
+	A       analysis.Spot `json:"a"`
+	B       analysis.Spot `json:"b"`
+	Matched analysis.Spot `json:"matched"` // B's hue and as much of its chroma as fits, at A's lightness
+
+	Note Note         `json:"note"` // "", or "gamut's edge" where some chroma had to go
+	Made colour.Oklab `json:"-"`    // the colour before rounding to 8 bits
+}
+
+// Bring returns b brought to a's lightness: L* within 0.2, b's Oklch hue, and as much of its
+// chroma as the display can show there. For the other way, swap the two.
+func Bring(a, b analysis.Spot) Brought {
+	p := promiseOf(a, ByLightness)
+	c := b.Oklab.Oklch()
+	if b.Colour.Neutral() {
+		c.C = 0
+	}
+	made, whole, _ := fitChroma(c.H, c.C, p)
+	code, made := settle(made, p)
+	brought := Brought{A: a, B: b, Matched: analysis.SpotOf(code), Made: made}
+	if !whole {
+		brought.Note = AtEdge
+	}
+	return brought
 }

@@ -1,7 +1,10 @@
 package propose
 
 import (
+	"math"
+
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 )
 
@@ -28,9 +31,79 @@ func JudgeShadow(local, shadow analysis.Spot, rules families.Rules, shadowHue fl
 	if j.Family.Satisfies() {
 		return j
 	}
-	if better, distance, ok := searchShadow(demandOf(&j.Family, rules, shadowHue)); ok {
+	if better, distance := searchShadow(demandOf(&j.Family, rules, shadowHue)); !math.IsInf(distance, 1) {
 		nearest := analysis.SpotOf(better)
 		j.Nearest, j.Distance = &nearest, &distance
 	}
 	return j
+}
+
+// shadowDemand is what a better shadow than a chosen one must have.
+type shadowDemand struct {
+	local, chosen analysis.Spot
+	rules         families.Rules
+
+	way       float64 // to the shadow's hue, degrees, if the hue must turn; 0 for any turn
+	leastGain float64 // of saturation
+	asRamp    bool    // turn and gain as in the shadow ramp
+}
+
+// demandOf says what a better shadow than that of f must have beside its rules. One toward
+// black is to turn, the way of the ramp; none loses more saturation than the chosen one.
+func demandOf(f *families.Family, rules families.Rules, shadowHue float64) shadowDemand {
+	d := shadowDemand{local: f.Light, chosen: f.Shadow, rules: rules, leastGain: math.Inf(-1)}
+	if f.SaturationGain != nil {
+		d.leastGain = min(0, *f.SaturationGain)
+	}
+	if f.TowardBlack {
+		if way := wayToShadow(f.Light.Oklab.Hue(), roundTheCircle(shadowHue)); math.Abs(way) >= rules.LeastTurn {
+			d.way = way
+		}
+		d.asRamp = rules.Neutral(f.Shadow)
+	}
+	return d
+}
+
+// metBy reports whether a code satisfies the rules and what else is demanded.
+func (d *shadowDemand) metBy(c colour.RGB) bool {
+	neutral := d.rules.Neutral(d.local)
+	if !neutral {
+		lab := colour.OklabOfCode(c)
+		tones := d.local.Value - colour.Value(colour.Lightness(colour.Luminance(colour.Linears[c.R], colour.Linears[c.G], colour.Linears[c.B])))
+		if !(lab.L > 0) || !d.turnMet(lab, tones) || !d.gainMet(c, lab, tones) {
+			return false
+		}
+	}
+	f := families.Of(d.local, analysis.SpotOfCode(c), d.rules)
+	return f.Satisfies() && (neutral || f.HueTurn != nil) // what is offered has a hue
+}
+
+// turnMet reports whether the hue turns as demanded. As in the ramp is from its first step to
+// the one with as many tones, give or take what doesn't count as a turn; where the ramp has
+// no way to turn, a little either way.
+func (d *shadowDemand) turnMet(c colour.Oklab, tones float64) bool {
+	turn := families.TurnBetween(d.local.Oklab.Hue(), c.Hue())
+	if d.way == 0 {
+		return !d.asRamp || math.Abs(turn) <= 2*d.rules.LeastTurn
+	}
+	turn = math.Copysign(1, d.way) * turn
+	if !d.asRamp {
+		return analysis.AsPrinted(turn) >= d.rules.LeastTurn
+	}
+	way := math.Abs(d.way)
+	turn = analysis.AsPrinted(roundTheCircle(turn))
+	return turn >= max(DefaultTurn*way, d.rules.LeastTurn) && turn <= way*min(DefaultTurn*tones, 1)+d.rules.LeastTurn
+}
+
+// gainMet reports whether there is enough saturation. At the gamut's edge there is no more to
+// demand.
+func (d *shadowDemand) gainMet(code colour.RGB, c colour.Oklab, tones float64) bool {
+	if code.OnEdge() {
+		return true
+	}
+	least := d.leastGain
+	if d.asRamp {
+		least = math.Pow(1+DefaultGain, tones) - 1
+	}
+	return families.AsPercent(colour.Saturation(c)/colour.Saturation(d.local.Oklab)-1) >= families.AsPercent(least)
 }

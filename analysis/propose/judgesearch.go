@@ -14,8 +14,7 @@ type shadowSearch struct {
 	dark, light float64 // what reads, relative luminance
 
 	best     colour.RGB
-	distance float64 // CIEDE2000
-	found    bool
+	distance float64 // CIEDE2000; infinite until there is one
 }
 
 // The grid's first step and how often it is halved; half as many places lie on either side.
@@ -33,8 +32,8 @@ const (
 const searchReach = 6
 
 // searchShadow returns the colour nearest to the chosen shadow that meets the demand, and how
-// far it is; ok is false if there is none.
-func searchShadow(d shadowDemand) (c colour.RGB, distance float64, ok bool) {
+// far it is: infinitely if there is none.
+func searchShadow(d shadowDemand) (c colour.RGB, distance float64) {
 	s := shadowSearch{shadowDemand: d, distance: math.Inf(1)}
 	const slack = 0.05 + 1e-6 // tones are compared as printed
 	s.dark = colour.YOfValue(max(0, d.local.Value-d.rules.MostTones-slack))
@@ -46,7 +45,7 @@ func searchShadow(d shadowDemand) (c colour.RGB, distance float64, ok bool) {
 		}
 	}
 	s.creep()
-	return s.best, s.distance, s.found
+	return s.best, s.distance
 }
 
 // place is where the grid's middle lies.
@@ -130,21 +129,17 @@ func (s *shadowSearch) try(c colour.RGB) bool {
 	if distance >= s.distance || !s.metBy(c) {
 		return false
 	}
-	s.best, s.distance, s.found = c, distance, true
+	s.best, s.distance = c, distance
 	return true
 }
 
 // creep goes on from the best code to the best around it, until there is no nearer one within
 // searchReach.
 func (s *shadowSearch) creep() {
-	for reach := 1; s.found && reach <= searchReach; {
-		if s.tryAround(s.best, reach) {
-			reach = 1
-		} else if reach == 1 {
-			reach = searchReach
-		} else {
-			break
-		}
+	if math.IsInf(s.distance, 1) {
+		return
+	}
+	for s.tryAround(s.best, 1) || s.tryAround(s.best, searchReach) {
 	}
 }
 
@@ -152,13 +147,8 @@ func (s *shadowSearch) creep() {
 // before.
 func (s *shadowSearch) tryAround(c colour.RGB, reach int) bool {
 	better := false
-	r, g, b := around(c.R, reach), around(c.G, reach), around(c.B, reach)
-	for i := r.from; i <= r.to; i++ {
-		for j := g.from; j <= g.to; j++ {
-			for k := b.from; k <= b.to; k++ {
-				better = s.try(colour.RGB{R: uint8(i), G: uint8(j), B: uint8(k)}) || better
-			}
-		}
+	for near := range codesAround(c, reach) {
+		better = s.try(near) || better
 	}
 	return better
 }

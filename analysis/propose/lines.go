@@ -85,7 +85,7 @@ func (m *maker) keepSaturation(code colour.RGB, made colour.Oklab, p promise) co
 	}
 	rounded := colour.Saturation(colour.OklabOfCode(code))
 	for least := min(m.saturation(), colour.Saturation(made)); rounded < least; least *= 0.98 {
-		other, miss := p.nearestOf(made, func(c colour.RGB) bool { return colour.Saturation(colour.OklabOfCode(c)) >= least })
+		other, miss := p.nearestAround(made, 2, func(c colour.RGB) bool { return colour.Saturation(colour.OklabOfCode(c)) >= least })
 		if miss <= 1 {
 			return other
 		}

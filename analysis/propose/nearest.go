@@ -1,6 +1,7 @@
 package propose
 
 import (
+	"iter"
 	"math"
 
 	"app.tonedesk/analysis/colour"
@@ -28,64 +29,63 @@ func settle(c colour.Oklab, p promise) (colour.RGB, colour.Oklab) {
 }
 
 // nearestCode returns the 8-bit colour that keeps a promise best and stays nearest to c, the
-// colour as made, which keeps it exactly: the best of the codes around it, and its miss.
-// Plain rounding may miss the promise by half a code, which is up to half an L*.
+// colour as made, which keeps it exactly: the best of the codes around it, looked for farther
+// off where none of the next is good enough, and its miss. Plain rounding may miss the promise
+// by half a code, which is up to half an L*.
 //
 // A neutral stays a grey where a grey keeps the promise.
-func nearestCode(c colour.Oklab, p promise) (colour.RGB, float64) {
+func nearestCode(c colour.Oklab, p promise) (code colour.RGB, miss float64) {
 	if c.A == 0 && c.B == 0 {
-		return p.nearestGrey(c)
-	}
-	return p.nearestAround(c.Light())
-}
-
-// nearestGrey returns the grey that keeps the promise of a neutral, or, where the greys'
-// steps are too wide for it, the nearest code beside them.
-func (p promise) nearestGrey(c colour.Oklab) (colour.RGB, float64) {
-	light := c.L * c.L * c.L // Oklab: all cones are alike
-	lab := colour.Lab{L: colour.Lightness(light)}
-	v := colour.Encode(light)
-	grey := colour.RGB{R: v, G: v, B: v}
-	if miss := p.miss(grey, lab, math.Inf(1)); miss <= 1 {
-		return grey, miss
-	}
-	return p.nearestAround(light, light, light)
-}
-
-// nearestAround returns the best code around linear light: of the next codes of every channel,
-// and from farther off where none of these is good enough.
-func (p promise) nearestAround(red, green, blue float64) (colour.RGB, float64) {
-	red, green, blue = inside(red), inside(green), inside(blue)
-	lab := colour.LabOf(red, green, blue)
-	code := colour.RGB{R: colour.Encode(red), G: colour.Encode(green), B: colour.Encode(blue)}
-	for reach := 1; ; reach++ {
-		best, least := code, math.Inf(1)
-		r, g, b := around(code.R, reach), around(code.G, reach), around(code.B, reach)
-		for i := r.from; i <= r.to; i++ {
-			for j := g.from; j <= g.to; j++ {
-				for k := b.from; k <= b.to; k++ {
-					near := colour.RGB{R: uint8(i), G: uint8(j), B: uint8(k)}
-					if miss := p.miss(near, lab, least); miss < least {
-						best, least = near, miss
-					}
-				}
-			}
-		}
-		if least <= 1 || reach == 3 {
-			return best, least
+		light := c.L * c.L * c.L // Oklab: all cones are alike
+		v := colour.Encode(light)
+		code = colour.RGB{R: v, G: v, B: v}
+		if miss = p.miss(code, colour.Lab{L: colour.Lightness(light)}, math.Inf(1)); miss <= 1 {
+			return code, miss
 		}
 	}
+	for reach := 1; reach <= 3; reach++ {
+		if code, miss = p.nearestAround(c, reach, nil); miss <= 1 {
+			break
+		}
+	}
+	return code, miss
+}
+
+// nearestAround returns the best code up to reach around a colour as made, and its miss:
+// infinite if there is none. wanted, unless it is nil, says which codes may be taken.
+func (p promise) nearestAround(made colour.Oklab, reach int, wanted func(colour.RGB) bool) (best colour.RGB, least float64) {
+	red, green, blue := made.Light()
+	lab := colour.LabOf(inside(red), inside(green), inside(blue))
+	best = colour.RGB{R: colour.Encode(red), G: colour.Encode(green), B: colour.Encode(blue)}
+	least = math.Inf(1)
+	for near := range codesAround(best, reach) {
+		if miss := p.miss(near, lab, least); miss < least && (wanted == nil || wanted(near)) {
+			best, least = near, miss
+		}
+	}
+	return best, least
 }
 
 // inside cuts linear light to 0 to 1.
 func inside(light float64) float64 { return max(0, min(light, 1)) }
 
-// codes is a range of 8-bit codes, both ends included.
-type codes struct{ from, to int }
-
-// around returns the codes up to reach from a code.
-func around(code uint8, reach int) codes {
-	return codes{max(int(code)-reach, 0), min(int(code)+reach, 255)}
+// codesAround yields the codes up to reach from a code in each channel, itself too.
+func codesAround(c colour.RGB, reach int) iter.Seq[colour.RGB] {
+	around := func(code uint8) (from, to int) { return max(int(code)-reach, 0), min(int(code)+reach, 255) }
+	return func(yield func(colour.RGB) bool) {
+		red, lastRed := around(c.R)
+		for ; red <= lastRed; red++ {
+			green, lastGreen := around(c.G)
+			for ; green <= lastGreen; green++ {
+				blue, lastBlue := around(c.B)
+				for ; blue <= lastBlue; blue++ {
+					if !yield(colour.RGB{R: uint8(red), G: uint8(green), B: uint8(blue)}) {
+						return
+					}
+				}
+			}
+		}
+	}
 }
 
 // miss says how badly an 8-bit colour stands for the colour lab, of which p is promised: the

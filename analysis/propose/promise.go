@@ -37,7 +37,7 @@ func promiseOf(s analysis.Spot, by EqualBy) promise {
 // number of hundredths, which its float misses by less than the addend.
 func roundedGrey(grey float64) float64 { return math.Floor(grey + 0.5 + 1e-9) }
 
-// Of returns the promised quantity of linear light.
+// of returns the promised quantity of linear light.
 func (p promise) of(red, green, blue float64) float64 {
 	switch p.by {
 	case ByLayerGrey:
@@ -62,7 +62,7 @@ func shineOf(hue, saturation float64) shine {
 // times returns the same hue with part of the saturation.
 func (s shine) times(part float64) shine { return shine{part * s.a, part * s.b} }
 
-// At returns the colour at an Oklab lightness.
+// at returns the colour at an Oklab lightness.
 func (s shine) at(lightness float64) colour.Oklab {
 	return colour.Oklab{L: lightness, A: lightness * s.a, B: lightness * s.b}
 }

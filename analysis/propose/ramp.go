@@ -141,26 +141,27 @@ func (m *maker) step(tones float64, s shine, keep func(colour.RGB, colour.Oklab,
 	if keep != nil {
 		code = keep(code, made, p)
 	}
-	r := m.read(code)
-	step := Step{Tones: tones, Spot: &r.Spot, Made: made}
+	spot := analysis.SpotOf(code)
+	step := Step{Tones: tones, Spot: &spot, Made: made}
 	if !whole {
 		step.Note = AtEdge
 	}
-	m.measure(&step, r)
+	m.measure(&step)
 	return step
 }
 
 // measure writes hue turn and saturation gain from the base to the step's 8-bit colour.
-func (m *maker) measure(step *Step, r *reading) {
+func (m *maker) measure(step *Step) {
 	rules := families.DefaultRules()
 	if rules.Neutral(m.base) {
 		return
 	}
-	if r.gain = colour.Saturation(r.Oklab)/m.saturation() - 1; r.Oklab.L > 0 {
-		step.SaturationGain = &r.gain
+	if step.Spot.Oklab.L > 0 {
+		gain := colour.Saturation(step.Spot.Oklab)/m.saturation() - 1
+		step.SaturationGain = &gain
 	}
-	if !rules.Neutral(r.Spot) {
-		r.turn = families.TurnBetween(m.Oklch.H, r.Oklab.Hue())
-		step.HueTurn = &r.turn
+	if !rules.Neutral(*step.Spot) {
+		turn := families.TurnBetween(m.Oklch.H, step.Spot.Oklab.Hue())
+		step.HueTurn = &turn
 	}
 }

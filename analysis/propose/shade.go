@@ -77,7 +77,6 @@ type Shades struct {
 func Shade(base analysis.Spot, o Options) *Shades {
 	s := &Shades{Base: base, Options: o.Valid()}
 	m := maker{base: base, Oklch: base.Oklab.Oklch(), Options: s.Options}
-	m.memory = make([]reading, 0, shadesMost)
 	if base.Colour.Neutral() {
 		m.Oklch.C, m.Oklch.H = 0, s.Options.ShadowHue
 	}
@@ -87,39 +86,14 @@ func Shade(base analysis.Spot, o Options) *Shades {
 	return s
 }
 
-// shadesMost is how many colours Shades holds at most.
-const shadesMost = 2*rampSteps + lightSteps + 2*AccentHues + suggestedAccents + lineSteps
-
 // maker makes colours from a base.
 type maker struct {
 	base         analysis.Spot
 	colour.Oklch // the base's; a neutral has the shadow's hue, and no chroma
 	Options
-
-	memory []reading // one piece for all that is pointed at: they are made for a live spot
 }
 
-// reading is a spot with what it points at.
-type reading struct {
-	analysis.Spot
-	hue, turn, gain float64
-}
-
-// read returns the reading of a colour, in the maker's memory.
-func (m *maker) read(c colour.RGB) *reading {
-	if len(m.memory) == cap(m.memory) {
-		m.memory = make([]reading, 0, 8)
-	}
-	m.memory = append(m.memory, reading{Spot: analysis.SpotOfCode(c)})
-	r := &m.memory[len(m.memory)-1]
-	if !c.Neutral() {
-		r.hue = r.Lab.Hue()
-		r.Hue = &r.hue
-	}
-	return r
-}
-
-// Saturation is the base's.
+// saturation is the base's.
 func (m *maker) saturation() float64 { return colour.SaturationOf(m.Oklch) }
 
 // Note says how a proposed colour came out.
@@ -130,3 +104,23 @@ const (
 	AtEdge Note = "gamut's edge" // with less chroma: more is outside of the display's gamut
 	NoRoom Note = "no room"      // there is no colour: too near black or white
 )
+
+// spotFields are the JSON names of a spot of a colour, each null where there is none.
+type spotFields struct {
+	Colour        *colour.RGB `json:"colour"`
+	Lightness     *float64    `json:"lightness"`
+	Value         *float64    `json:"value"`
+	LayerGrey     *float64    `json:"layer_grey"`
+	OKLightness   *float64    `json:"ok_lightness"`
+	SeenLightness *float64    `json:"seen_lightness"`
+	Chroma        *float64    `json:"chroma"`
+	Hue           *float64    `json:"hue"`
+}
+
+// spotFieldsOf returns the fields of a spot, which may be nil.
+func spotFieldsOf(s *analysis.Spot) spotFields {
+	if s == nil {
+		return spotFields{}
+	}
+	return spotFields{&s.Colour, &s.Lightness, &s.Value, &s.LayerGrey, &s.OKLightness, &s.SeenLightness, &s.Chroma, s.Hue}
+}
