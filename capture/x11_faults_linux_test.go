@@ -28,7 +28,7 @@ func hurried(t testing.TB) context.Context {
 }
 
 func TestX11ServerKilled(t *testing.T) {
-	server := xvfbtest.Start(t, xvfbtest.Options{Display: xvfbtest.OwnDisplay()})
+	server := xvfbtest.Start(t, xvfbtest.Options{})
 	b := openTest(t, server)
 	s := openRegion(t, b, image.Rectangle{})
 	var f Frame
@@ -53,7 +53,7 @@ func TestX11ServerKilled(t *testing.T) {
 
 // A server that comes back under the same name is read again over a new connection.
 func TestX11ServerComesBack(t *testing.T) {
-	first := xvfbtest.Start(t, xvfbtest.Options{Display: xvfbtest.OwnDisplay()})
+	first := xvfbtest.Start(t, xvfbtest.Options{})
 	b := openTest(t, first)
 	s := openRegion(t, b, image.Rectangle{})
 	var f Frame

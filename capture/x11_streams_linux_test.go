@@ -122,7 +122,7 @@ func TestX11StreamsChangeApart(t *testing.T) {
 
 // The server dies under two streams at work: both say so, and nothing hangs.
 func TestX11KilledAtWork(t *testing.T) {
-	server := xvfbtest.Start(t, xvfbtest.Options{Display: xvfbtest.OwnDisplay()})
+	server := xvfbtest.Start(t, xvfbtest.Options{})
 	ends := twoReaders(t, openTest(t, server), halves, never)
 	server.Kill()
 	for range halves {

@@ -154,7 +154,7 @@ func TestStoppedServer(t *testing.T) {
 
 func TestKilledServer(t *testing.T) {
 	t.Setenv("XAUTHORITY", filepath.Join(t.TempDir(), "none"))
-	server := xvfbtest.Start(t, xvfbtest.Options{Display: xvfbtest.OwnDisplay()})
+	server := xvfbtest.Start(t, xvfbtest.Options{})
 	c, err := Acquire(bounded(t, patience), server.Display)
 	if err != nil {
 		t.Fatal(err)

@@ -487,7 +487,7 @@ func TestCopyPictureStoppedDisplay(t *testing.T) {
 }
 
 func TestCopyPictureKilledDisplay(t *testing.T) {
-	server := clipboardScreen(t, xvfbtest.Options{Display: xvfbtest.OwnDisplay()})
+	server := clipboardScreen(t, xvfbtest.Options{})
 	mustCopy(t, dot(t))
 	o := owner(t)
 	server.Kill()
