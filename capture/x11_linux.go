@@ -102,8 +102,11 @@ func (b *x11Backend) connect(ctx context.Context) (*x11Session, error) {
 	if b.session != nil && !b.session.conn.Alive() {
 		b.endSession()
 	}
-	s := b.session
+	s, closed := b.session, b.closed
 	b.mu.Unlock()
+	if closed {
+		return nil, ErrClosed
+	}
 	if s != nil {
 		return s, nil
 	}
@@ -135,7 +138,6 @@ func (b *x11Backend) Close() error {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	b.closed = true
-	b.line.Close(nil)
 	b.endSession()
 	return nil
 }

@@ -99,7 +99,9 @@ func (s *x11Stream) fill() error {
 			s.stale.Store(true) // the desktop has shrunk and the notice is still under way
 		case errors.As(err, &mismatch):
 			return fmt.Errorf("%w: %w", ErrGone, err)
-		case s.shared && s.conn.Alive() && !errors.Is(err, xconn.ErrBroken):
+		case !s.conn.Alive():
+			return fmt.Errorf("%w: %w", xconn.ErrBroken, err)
+		case s.shared && !errors.Is(err, xconn.ErrBroken):
 			s.shared = false // from now on over the wire
 		default:
 			return err
