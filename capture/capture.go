@@ -30,33 +30,20 @@ type Frame struct {
 	Size   image.Point // pixels
 	Layout Layout
 	Origin image.Point // top left of the picture, in desktop pixels; zero for a file
-	Seq    uint64      // counts the changed frames of a stream, from 1
 	At     time.Time   // when the pixels were read
 }
 
-// Monitor is one display of the desktop.
-type Monitor struct {
-	Name    string          // the system's name for it, such as "HDMI-1"; never empty
-	Bounds  image.Rectangle // desktop pixels
-	Primary bool
-}
-
-// Backend is a way into one system's screen. It may be used from several
-// goroutines. Every call may wait for the system; where the context ends first the
-// call returns with the context's error, as soon as the system allows.
+// Backend is a way into one system's screen. It may be used from several goroutines.
 type Backend interface {
-	// Name is a short word for logs, such as "x11".
-	Name() string
-	// Desktop returns the bounds of the whole desktop.
-	Desktop(ctx context.Context) (image.Rectangle, error)
-	// Monitors lists the displays that are on, at least one if the error is nil.
-	Monitors(ctx context.Context) ([]Monitor, error)
 	// Open begins to read region, in desktop pixels, or the whole desktop if region
 	// is the zero rectangle. A region of zero size that is not the zero rectangle
 	// gives ErrEmpty, one that meets no part of the desktop ErrOutside. A region
-	// that is partly outside is read where it meets the desktop.
+	// that is partly outside is read where it meets the desktop. Open may wait for the
+	// system; where the context ends first it returns with the context's error, as soon
+	// as the system allows.
 	Open(ctx context.Context, region image.Rectangle) (Stream, error)
-	// Close ends every stream and the connection. Closing twice is no error.
+	// Close ends the connection: streams give ErrClosed from then on, and are still to be
+	// closed. Closing twice is no error.
 	Close() error
 }
 
@@ -67,9 +54,6 @@ type Stream interface {
 	// nothing is new since the Grab before; the first Grab is always a change.
 	// On an error f is untouched too. See Frame for how long f.Pix is valid.
 	Grab(ctx context.Context, f *Frame) (changed bool, err error)
-	// Region is where the picture comes from, in desktop pixels, as the last Grab
-	// found it (before the first: as it was opened).
-	Region() image.Rectangle
 	// Close lets go of what the stream holds. Closing twice is no error.
 	Close() error
 }

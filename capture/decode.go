@@ -1,6 +1,7 @@
 package capture
 
 import (
+	"archive/zip"
 	"bytes"
 	"encoding/binary"
 	"errors"
@@ -34,7 +35,7 @@ var pictureFormats = []pictureFormat{
 	{"webp", []string{"RIFF????WEBP"}, webp.DecodeConfig, webpDecode, webpOrientation},
 	// BM alone could begin any text: its info header's length, under 256, says more.
 	{"bmp", []string{"BM?????????????\x00\x00\x00"}, bmp.DecodeConfig, bmp.Decode, nil},
-	{"openraster", []string{oraMagic}, oraConfig, oraDecode, nil},
+	{oraName, []string{oraMagic}, png.DecodeConfig, png.Decode, nil}, // of its merged image
 }
 
 // decode decodes the picture file data, of at most maxPixels pixels. It copes with any
@@ -49,21 +50,26 @@ func decode(data []byte, maxPixels int64) (p *Picture, err error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &endReader{from: bytes.NewReader(data)}
-	c, err := f.config(r)
-	if err != nil {
-		return nil, f.explain(data, err, r.ended)
+	open := func() (io.Reader, error) { return bytes.NewReader(data), nil }
+	var merged *zip.File // of OpenRaster
+	if f.name == oraName {
+		if merged, err = mergedPart(data); err != nil {
+			return nil, f.explain(data, err, false)
+		}
+		open = func() (io.Reader, error) { return merged.Open() } // in memory: nothing to close
 	}
-	if c.Width <= 0 || c.Height <= 0 {
+	c, err := read(f, data, open, f.config)
+	switch {
+	case err != nil:
+		return nil, err
+	case c.Width <= 0 || c.Height <= 0:
 		return nil, fmt.Errorf("%s of %d x %d pixels: %w", f.name, c.Width, c.Height, ErrDamaged)
-	}
-	if int64(c.Width) > maxPixels/int64(c.Height) {
+	case int64(c.Width) > maxPixels/int64(c.Height), merged != nil && !fits(merged, c):
 		return nil, fmt.Errorf("%s of %d x %d pixels: %w", f.name, c.Width, c.Height, ErrHuge)
 	}
-	r = &endReader{from: bytes.NewReader(data)}
-	img, err := f.decode(r)
+	img, err := read(f, data, open, f.decode)
 	if err != nil {
-		return nil, f.explain(data, err, r.ended)
+		return nil, err
 	}
 	size := image.Pt(c.Width, c.Height)
 	pix := straightRows(img, size)
@@ -106,22 +112,34 @@ func agrees(magic string, data []byte) bool {
 	return true
 }
 
+// read has decoder read the picture that open opens, and explains its error.
+func read[T any](f pictureFormat, data []byte, open func() (io.Reader, error), decoder func(io.Reader) (T, error)) (v T, err error) {
+	r := &endReader{}
+	if r.from, err = open(); err == nil {
+		v, err = decoder(r)
+	}
+	if err != nil {
+		return v, f.explain(data, err, r.ended)
+	}
+	return v, nil
+}
+
 // endReader notes whether its reader wanted more than there was. Decoders' errors do
 // not tell it reliably.
 type endReader struct {
-	from  *bytes.Reader
+	from  io.Reader
 	ended bool
 }
 
 func (r *endReader) Read(b []byte) (int, error) {
 	n, err := r.from.Read(b)
-	r.ended = r.ended || err != nil
+	r.ended = r.ended || errors.Is(err, io.EOF)
 	return n, err
 }
 
-// ReadAt is for the TIFF decoder, which goes by offsets.
+// ReadAt is for the TIFF decoder, which goes by offsets in the file's bytes.
 func (r *endReader) ReadAt(b []byte, at int64) (int, error) {
-	n, err := r.from.ReadAt(b, at)
+	n, err := r.from.(*bytes.Reader).ReadAt(b, at)
 	r.ended = r.ended || err != nil
 	return n, err
 }
@@ -142,7 +160,7 @@ func (f pictureFormat) explain(data []byte, err error, ended bool) error {
 	)
 	switch {
 	case errors.As(err, &jpegKind), errors.As(err, &pngKind), errors.As(err, &tiffKind),
-		errors.Is(err, bmp.ErrUnsupported), f.name == "webp" && webpIsAnimated(data):
+		errors.Is(err, bmp.ErrUnsupported), errors.Is(err, zip.ErrAlgorithm), f.name == "webp" && webpIsAnimated(data):
 		what = ErrKind
 	case ended, f.name == "webp" && webpIsShort(data):
 		what = ErrTruncated

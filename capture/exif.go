@@ -3,7 +3,6 @@ package capture
 import (
 	"bytes"
 	"encoding/binary"
-	"hash/crc32"
 )
 
 // exifPrefix begins Exif data in a JPEG's APP1 segment (CIPA DC-008-2012, Exif 2.3,
@@ -78,7 +77,8 @@ func jpegOrientation(data []byte) int {
 }
 
 // pngOrientation returns the orientation in a PNG file's eXIf chunk, else 1. Source:
-// W3C PNG Specification, Third Edition, 5.3 (chunk layout) and 11.3.4.5 (eXIf).
+// W3C PNG Specification, Third Edition, 5.3 (chunk layout) and 11.3.4.5 (eXIf). Check sums
+// are the decoder's task.
 func pngOrientation(data []byte) int {
 	const signature, frame = 8, 12 // a chunk's length, type and check sum
 	for data = data[min(signature, len(data)):]; len(data) >= frame; {
@@ -88,9 +88,6 @@ func pngOrientation(data []byte) int {
 		}
 		body, rest := data[4:8+size], data[8+size:]
 		if string(body[:4]) == "eXIf" {
-			if crc32.ChecksumIEEE(body) != binary.BigEndian.Uint32(rest) {
-				return 1
-			}
 			return tiffOrientation(body[4:])
 		}
 		data = rest[4:]

@@ -10,36 +10,25 @@ import "image"
 // top, 7 right bottom, 8 left bottom. Source: TIFF 6.0 (1992), p. 36, Orientation.
 func upright(pix []byte, size image.Point, orientation int) ([]byte, image.Point) {
 	w, h := size.X, size.Y
-	var first, right, down int // stored pixel at 0, 0, and the steps to its neighbours
-	switch orientation {
-	case 2:
-		first, right, down = w-1, -1, w
-	case 3:
-		first, right, down = w*h-1, -1, -w
-	case 4:
-		first, right, down = w*(h-1), 1, -w
-	case 5:
-		first, right, down = 0, w, 1
-	case 6:
-		first, right, down = w*(h-1), -w, 1
-	case 7:
-		first, right, down = w*h-1, -w, -1
-	case 8:
-		first, right, down = w-1, w, -1
-	default:
+	turns := [...]struct{ first, right, down int }{ // stored pixel at 0, 0, and the steps to its neighbours
+		2: {w - 1, -1, w}, 3: {w*h - 1, -1, -w}, 4: {w * (h - 1), 1, -w},
+		5: {0, w, 1}, 6: {w * (h - 1), -w, 1}, 7: {w*h - 1, -w, -1}, 8: {w - 1, w, -1},
+	}
+	if orientation < 2 || orientation >= len(turns) {
 		return pix, size
 	}
+	turn := turns[orientation]
 	if orientation >= 5 {
 		w, h = h, w
 	}
 	out := make([]byte, len(pix))
 	to := 0
 	for y := range h {
-		from := 4 * (first + y*down)
+		from := 4 * (turn.first + y*turn.down)
 		for range w {
 			*(*[4]byte)(out[to:]) = [4]byte(pix[from:])
 			to += 4
-			from += 4 * right // past the last pixel of a row it points nowhere
+			from += 4 * turn.right // past the last pixel of a row it points nowhere
 		}
 	}
 	return out, image.Pt(w, h)

@@ -5,11 +5,21 @@ import (
 	"fmt"
 )
 
-// pick opens the X server. Where our own backend refuses the server's format the
-// portable one is no way out: it takes every pixel for four bytes B, G, R, X, which
-// our own reads too, and in every other format gives wrong colours without an error,
-// or breaks down (TestPortableColoursOnX11). Right numbers come first.
-func pick(env func(string) string) (Backend, error) {
+// DisplayVariable names the X display to watch, where that is another than the
+// window's own (DISPLAY).
+const DisplayVariable = "TONEDESK_DISPLAY"
+
+// Pick opens the way into this system's screen: the X server that DisplayVariable names,
+// or else DISPLAY. env gives environment variables, such as os.Getenv. It may take a few
+// seconds where a display does not answer. A Wayland session without an X server, or with
+// one that only serves old programs, gives ErrWayland. Errors wrap ErrNoDisplay,
+// ErrRefused, ErrNotAnswering, ErrDisconnected, ErrFormat, ErrWayland or ErrUnsupported.
+//
+// Where our own backend refuses the server's format the portable one is no way out: it
+// takes every pixel for four bytes B, G, R, X, which our own reads too, and in every other
+// format gives wrong colours without an error, or breaks down (TestPortableColoursOnX11).
+// Right numbers come first.
+func Pick(env func(string) string) (Backend, error) {
 	display := env(DisplayVariable)
 	if display == "" {
 		display = env("DISPLAY")

@@ -1,18 +1,23 @@
-//go:build windows || darwin
+//go:build !linux
 
 package capture
 
 import (
 	"context"
 	"fmt"
+	"runtime"
 	"time"
 )
 
 // pickTime is how long Pick waits for the system. Our choice.
 const pickTime = 5 * time.Second
 
-// pick opens the portable backend.
-func pick(func(string) string) (Backend, error) {
+// Pick opens the portable backend on Windows and macOS. What that gives on other systems
+// was never checked: there the error wraps ErrUnsupported.
+func Pick(func(string) string) (Backend, error) {
+	if runtime.GOOS != "windows" && runtime.GOOS != "darwin" {
+		return nil, fmt.Errorf("pick a screen: %w", ErrUnsupported)
+	}
 	ctx, cancel := context.WithTimeout(context.Background(), pickTime)
 	defer cancel()
 	b, err := openPortable(ctx)

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"image"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -49,7 +48,7 @@ func openPicture(path string) (*Picture, error) {
 	if err != nil {
 		return nil, err
 	}
-	data, err := readFile(path)
+	data, err := os.ReadFile(path)
 	if err != nil {
 		return nil, err
 	}
@@ -82,7 +81,8 @@ func NewPictureStream(pix []byte, stride int, size image.Point) Stream {
 	return (&Picture{Pix: pix, Stride: stride, Size: size}).Stream()
 }
 
-// statFile looks at the file at path before it is opened: opening a pipe could hang.
+// statFile looks at the file at path before it is opened: opening a pipe could hang, and a
+// huge file fill the memory.
 func statFile(path string) (fs.FileInfo, error) {
 	info, err := os.Stat(path)
 	switch {
@@ -92,33 +92,10 @@ func statFile(path string) (fs.FileInfo, error) {
 		return nil, ErrDirectory
 	case !info.Mode().IsRegular():
 		return nil, ErrNotFile
-	}
-	return info, nil
-}
-
-// readFile returns the file's contents, up to MaxFileBytes.
-func readFile(path string) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	info, err := f.Stat()
-	if err != nil {
-		return nil, err
-	}
-	if info.Size() > MaxFileBytes {
+	case info.Size() > MaxFileBytes:
 		return nil, fmt.Errorf("%d bytes: %w", info.Size(), ErrHuge)
 	}
-	data := make([]byte, info.Size())
-	n, err := io.ReadFull(f, data)
-	if err != nil && !errors.Is(err, io.EOF) && !errors.Is(err, io.ErrUnexpectedEOF) {
-		return nil, err
-	}
-	if n == 0 {
-		return nil, ErrEmptyFile
-	}
-	return data[:n], nil
+	return info, nil
 }
 
 // bareError takes the path out of a file error, since the message names it already.

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"fmt"
-	"image"
 	"os"
 	"time"
 )
@@ -25,8 +24,7 @@ const (
 // file has changed. Reading it again goes on beside, so that no Grab takes long.
 type pictureStream struct {
 	picture *Picture
-	seq     uint64
-	closed  bool
+	given   bool // the first picture was handed out
 
 	checked time.Time
 	loading chan loaded // nil: the file is not being read
@@ -48,10 +46,7 @@ func (s *pictureStream) Grab(ctx context.Context, f *Frame) (changed bool, err e
 	if err := ctx.Err(); err != nil {
 		return false, err
 	}
-	if s.closed {
-		return false, fmt.Errorf("read picture: %w", ErrClosed)
-	}
-	changed = s.seq == 0
+	changed = !s.given
 	if !changed && s.picture.path != "" {
 		changed = s.follow(time.Now())
 		if s.trouble != nil && time.Since(s.since) >= saveTime {
@@ -61,9 +56,9 @@ func (s *pictureStream) Grab(ctx context.Context, f *Frame) (changed bool, err e
 	if !changed {
 		return false, nil
 	}
-	s.seq++
+	s.given = true
 	p := s.picture
-	*f = Frame{Pix: p.Pix, Stride: p.Stride, Size: p.Size, Layout: RGBA, Seq: s.seq, At: time.Now()}
+	*f = Frame{Pix: p.Pix, Stride: p.Stride, Size: p.Size, Layout: RGBA, At: time.Now()}
 	return true, nil
 }
 
@@ -135,11 +130,5 @@ func sameFile(a, b os.FileInfo) bool {
 	return a != nil && b != nil && a.Size() == b.Size() && a.ModTime().Equal(b.ModTime()) && os.SameFile(a, b)
 }
 
-// Region implements Stream: the picture's own pixels.
-func (s *pictureStream) Region() image.Rectangle { return image.Rectangle{Max: s.picture.Size} }
-
-// Close implements Stream.
-func (s *pictureStream) Close() error {
-	s.closed = true
-	return nil
-}
+// Close implements Stream. There is nothing to close.
+func (s *pictureStream) Close() error { return nil }

@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"image"
 	"runtime"
-	"strconv"
 	"sync"
 	"time"
 
@@ -21,53 +20,37 @@ const portableLook = 2 * time.Second
 // portableBackend reads the screen through the screenshot module, which knows several
 // systems and keeps nothing from call to call. It is the way in on Windows and macOS.
 // On X servers Pick never takes it: see pick_linux.go.
-//
-// The module's calls have no time limit and must not run side by side, so that all of
-// them, in the whole program, run on one goroutine; whoever no longer waits leaves
-// the call running, and the next one waits until it is over.
 type portableBackend struct{}
 
 // openPortable checks that there is a monitor to read. Errors wrap ErrUnsupported,
 // ErrNoDisplay or ErrNotAnswering.
 func openPortable(ctx context.Context) (Backend, error) {
-	var b portableBackend
-	if _, err := b.Monitors(ctx); err != nil {
+	if _, err := portableDesktop(ctx); err != nil {
 		return nil, fmt.Errorf("open portable: %w", err)
 	}
-	return b, nil
+	return portableBackend{}, nil
 }
 
-// Name implements Backend.
-func (portableBackend) Name() string { return "portable" }
-
-// Desktop implements Backend: the smallest rectangle around all monitors.
-func (b portableBackend) Desktop(ctx context.Context) (image.Rectangle, error) {
-	monitors, err := b.Monitors(ctx)
-	return around(monitors), err
-}
-
-// Monitors implements Backend. The first is the primary one; its top left is 0, 0.
-func (portableBackend) Monitors(ctx context.Context) ([]Monitor, error) {
-	return onPortable(ctx, func() ([]Monitor, error) {
-		var monitors []Monitor
+// portableDesktop returns the smallest rectangle around all monitors. The top left of the
+// primary one is 0, 0.
+func portableDesktop(ctx context.Context) (image.Rectangle, error) {
+	return onPortable(ctx, func() (desktop image.Rectangle, err error) {
 		for i := range screenshot.NumActiveDisplays() {
-			if r := screenshot.GetDisplayBounds(i); !r.Empty() {
-				monitors = append(monitors, Monitor{Name: "display " + strconv.Itoa(i+1), Bounds: r, Primary: i == 0})
-			}
+			desktop = desktop.Union(screenshot.GetDisplayBounds(i))
 		}
-		if len(monitors) == 0 {
-			if _, err := screenshot.Capture(0, 0, 1, 1); errors.Is(err, screenshot.ErrUnsupported) {
-				return nil, fmt.Errorf("list monitors: %w", ErrUnsupported)
-			}
-			return nil, fmt.Errorf("list monitors: none is on: %w", ErrNoDisplay)
+		if !desktop.Empty() {
+			return desktop, nil
 		}
-		return monitors, nil
+		if _, err := screenshot.Capture(0, 0, 1, 1); errors.Is(err, screenshot.ErrUnsupported) {
+			return desktop, fmt.Errorf("list monitors: %w", ErrUnsupported)
+		}
+		return desktop, fmt.Errorf("list monitors: none is on: %w", ErrNoDisplay)
 	})
 }
 
 // Open implements Backend.
-func (b portableBackend) Open(ctx context.Context, region image.Rectangle) (Stream, error) {
-	desktop, err := b.Desktop(ctx)
+func (portableBackend) Open(ctx context.Context, region image.Rectangle) (Stream, error) {
+	desktop, err := portableDesktop(ctx)
 	if err != nil {
 		return nil, err
 	}
@@ -78,7 +61,7 @@ func (b portableBackend) Open(ctx context.Context, region image.Rectangle) (Stre
 	if region == (image.Rectangle{}) {
 		region = image.Rect(-1<<30, -1<<30, 1<<30, 1<<30) // whatever the desktop grows to
 	}
-	return &portableStream{backend: b, wanted: region, region: met, looked: time.Now()}, nil
+	return &portableStream{wanted: region, region: met, looked: time.Now()}, nil
 }
 
 // Close implements Backend. There is nothing to close.
@@ -86,100 +69,63 @@ func (portableBackend) Close() error { return nil }
 
 // portableStream reads one region. Every changed frame has memory of its own.
 type portableStream struct {
-	backend portableBackend
-	wanted  image.Rectangle
-	region  image.Rectangle // the part of it that is on the desktop
-	looked  time.Time       // when that was found
-	last    *image.RGBA
-	seq     uint64
-	closed  bool
+	wanted image.Rectangle
+	region image.Rectangle // the part of it that is on the desktop
+	looked time.Time       // when that was found
+	last   *image.RGBA
 }
 
-// Grab implements Stream.
+// Grab implements Stream. It looks now and then where the region is on the desktop, which
+// may have changed: the module gives black, without an error, for what lies outside.
 func (s *portableStream) Grab(ctx context.Context, f *Frame) (changed bool, err error) {
-	if s.closed {
-		return false, fmt.Errorf("read screen: %w", ErrClosed)
-	}
 	if time.Since(s.looked) >= portableLook {
-		if err := s.look(ctx); err != nil {
+		desktop, err := portableDesktop(ctx)
+		if err != nil {
 			return false, err
 		}
+		met := s.wanted.Intersect(desktop)
+		if met.Empty() {
+			return false, fmt.Errorf("region %v on desktop %v: %w", s.wanted, desktop, ErrGone)
+		}
+		s.region, s.looked = met, time.Now()
 	}
 	region := s.region
 	img, err := onPortable(ctx, func() (*image.RGBA, error) { return screenshot.CaptureRect(region) })
-	switch {
-	case errors.Is(err, screenshot.ErrUnsupported):
-		return false, fmt.Errorf("read screen %v: %w", region, ErrUnsupported)
-	case err != nil:
+	if err != nil {
 		return false, fmt.Errorf("read screen %v: %w", region, err)
-	case img.Rect.Size() != region.Size():
-		return false, fmt.Errorf("read screen %v: got %v", region, img.Rect)
 	}
 	if s.last != nil && s.last.Rect == img.Rect && bytes.Equal(s.last.Pix, img.Pix) {
 		return false, nil
 	}
 	s.last = img
-	s.seq++
-	*f = Frame{Pix: img.Pix, Stride: img.Stride, Size: region.Size(), Layout: RGBA,
-		Origin: region.Min, Seq: s.seq, At: time.Now()}
+	*f = Frame{Pix: img.Pix, Stride: img.Stride, Size: img.Rect.Size(), Layout: RGBA, Origin: region.Min, At: time.Now()}
 	return true, nil
 }
 
-// look finds where the region is on the desktop, which may have changed: the module
-// gives black, without an error, for what lies outside.
-func (s *portableStream) look(ctx context.Context) error {
-	desktop, err := s.backend.Desktop(ctx)
-	if err != nil {
-		return err
-	}
-	met := s.wanted.Intersect(desktop)
-	if met.Empty() {
-		return fmt.Errorf("region %v on desktop %v: %w", s.wanted, desktop, ErrGone)
-	}
-	s.region, s.looked = met, time.Now()
-	return nil
-}
-
-// Region implements Stream.
-func (s *portableStream) Region() image.Rectangle { return s.region }
-
 // Close implements Stream.
 func (s *portableStream) Close() error {
-	s.closed, s.last = true, nil
+	s.last = nil
 	return nil
 }
 
-// around returns the smallest rectangle around monitors.
-func around(monitors []Monitor) image.Rectangle {
-	var r image.Rectangle
-	for _, m := range monitors {
-		r = r.Union(m.Bounds)
-	}
-	return r
-}
+// portableTurn is held by the call to the module that runs: calls must not run side by
+// side in the whole program.
+var portableTurn sync.Mutex
 
-// portableCalls takes calls to the goroutine that makes them, one after the other, on
-// one thread of the system, as Windows wants its drawing handles used.
-var portableCalls = sync.OnceValue(func() chan<- func() {
-	calls := make(chan func())
-	go func() {
-		runtime.LockOSThread()
-		for call := range calls {
-			call()
-		}
-	}()
-	return calls
-})
-
-// onPortable runs f on that goroutine and waits for it until ctx ends; the error then
-// wraps ErrNotAnswering and ctx's. A panic of f's becomes an error.
+// onPortable runs f, which calls the module, when no other such call runs, and waits for
+// it until ctx ends; the error then wraps ErrNotAnswering and ctx's. Whoever no longer
+// waits leaves the call running. A panic of f's becomes an error.
 func onPortable[T any](ctx context.Context, f func() (T, error)) (T, error) {
 	type result struct {
 		value T
 		err   error
 	}
 	done := make(chan result, 1)
-	call := func() {
+	go func() {
+		portableTurn.Lock()
+		defer portableTurn.Unlock()
+		runtime.LockOSThread() // as Windows wants its drawing handles used
+		defer runtime.UnlockOSThread()
 		var r result
 		defer func() {
 			if p := recover(); p != nil {
@@ -187,22 +133,17 @@ func onPortable[T any](ctx context.Context, f func() (T, error)) (T, error) {
 			}
 			done <- r
 		}()
-		r.value, r.err = f()
-	}
-	var none T
-	late := func() error { return fmt.Errorf("%w: %w", ErrNotAnswering, context.Cause(ctx)) }
-	if ctx.Err() != nil {
-		return none, late()
-	}
-	select {
-	case portableCalls() <- call:
-	case <-ctx.Done():
-		return none, late()
-	}
+		if ctx.Err() == nil { // else nobody waits any more
+			r.value, r.err = f()
+		}
+	}()
 	select {
 	case r := <-done:
-		return r.value, r.err
+		if ctx.Err() == nil {
+			return r.value, r.err
+		}
 	case <-ctx.Done():
-		return none, late()
 	}
+	var none T
+	return none, fmt.Errorf("%w: %w", ErrNotAnswering, context.Cause(ctx))
 }

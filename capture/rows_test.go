@@ -20,10 +20,8 @@ func TestStraightRows(t *testing.T) {
 		return m
 	}
 	ycbcr := image.NewYCbCr(r, image.YCbCrSubsampleRatio420)
-	alpha := image.NewNYCbCrA(r, image.YCbCrSubsampleRatio444)
 	for i := range 4 {
-		ycbcr.Y[i], alpha.Y[i], alpha.A[i] = 76, 76, 9
-		alpha.Cb[i], alpha.Cr[i] = 85, 255
+		ycbcr.Y[i] = 76
 	}
 	ycbcr.Cb[0], ycbcr.Cr[0] = 85, 255
 	half := color.NRGBA64{0xffff, 0x8000, 0, 0x8000}
@@ -44,7 +42,6 @@ func TestStraightRows(t *testing.T) {
 		{"palette", image.NewPaletted(r, color.Palette{color.NRGBA{1, 2, 3, 100}}), [4]byte{1, 2, 3, 100}},
 		{"code outside the palette", &image.Paletted{Pix: []byte{7, 7, 7, 7}, Stride: 2, Rect: r}, [4]byte{}},
 		{"JFIF red (T.871: Y 76, Cb 85, Cr 255)", ycbcr, [4]byte{254, 0, 0, 255}},
-		{"the same with alpha", alpha, [4]byte{254, 0, 0, 9}},
 		{"inks", fill(image.NewCMYK(r), color.CMYK{255, 0, 0, 0}), [4]byte{0, 255, 255, 255}},
 	}
 	for _, tt := range tests {

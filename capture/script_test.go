@@ -47,11 +47,6 @@ func Plain(width, height int, c color.NRGBA) *image.NRGBA {
 // a stream always gives a picture (the last one shown) where its step says neither.
 // It notes every misuse of a stream, such as two Grabs at once.
 type Script struct {
-	// Bounds is the desktop; Displays the monitors, by default one that fills it.
-	// Set them before use.
-	Bounds   image.Rectangle
-	Displays []Monitor
-
 	mu       sync.Mutex
 	steps    []Step
 	openErrs []error
@@ -67,7 +62,6 @@ type Script struct {
 // NewScript returns a script that plays steps on a desktop of 640 by 480 pixels.
 func NewScript(steps ...Step) *Script {
 	return &Script{
-		Bounds:  image.Rect(0, 0, 640, 480),
 		steps:   steps,
 		release: make(chan struct{}),
 	}
@@ -122,26 +116,12 @@ func (s *Script) fault(format string, args ...any) {
 	s.faults = append(s.faults, fmt.Sprintf(format, args...))
 }
 
-// Name implements Backend.
-func (s *Script) Name() string { return "script" }
-
-// Desktop implements Backend.
-func (s *Script) Desktop(ctx context.Context) (image.Rectangle, error) { return s.Bounds, ctx.Err() }
-
-// Monitors implements Backend.
-func (s *Script) Monitors(ctx context.Context) ([]Monitor, error) {
-	if s.Displays == nil {
-		return []Monitor{{Name: "script", Bounds: s.Bounds, Primary: true}}, ctx.Err()
-	}
-	return s.Displays, ctx.Err()
-}
-
 // Open implements Backend.
 func (s *Script) Open(ctx context.Context, region image.Rectangle) (Stream, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	region, err := clip(region, s.Bounds)
+	region, err := clip(region, image.Rect(0, 0, 640, 480))
 	if err != nil {
 		return nil, err
 	}

@@ -55,7 +55,7 @@ func (t *scriptStream) Grab(ctx context.Context, f *Frame) (changed bool, err er
 	t.seq++
 	*buf = append((*buf)[:0], img.Pix...)
 	*f = Frame{Pix: *buf, Stride: img.Stride, Size: img.Rect.Size(), Layout: RGBA,
-		Origin: t.region.Min, Seq: t.seq, At: time.Now()}
+		Origin: t.region.Min, At: time.Now()}
 	return true, nil
 }
 
@@ -90,9 +90,6 @@ func (t *scriptStream) picture(step Step) *image.NRGBA {
 	}
 	return nil
 }
-
-// Region implements Stream.
-func (t *scriptStream) Region() image.Rectangle { return t.region }
 
 // Close implements Stream.
 func (t *scriptStream) Close() error {

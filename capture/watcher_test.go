@@ -167,11 +167,10 @@ func (c *clockStream) Grab(_ context.Context, f *Frame) (bool, error) {
 	}
 	(*buf)[0] = byte(time.Since(c.start) / (10 * time.Millisecond))
 	c.seq++
-	*f = Frame{Pix: *buf, Stride: 4 * 64, Size: image.Pt(64, 64), Seq: c.seq, At: time.Now()}
+	*f = Frame{Pix: *buf, Stride: 4 * 64, Size: image.Pt(64, 64), At: time.Now()}
 	return true, nil
 }
-func (c *clockStream) Region() image.Rectangle { return image.Rectangle{} }
-func (c *clockStream) Close() error            { return nil }
+func (c *clockStream) Close() error { return nil }
 
 func TestWatcherUnchanged(t *testing.T) {
 	steps := []Step{Show(grey(1))}

@@ -1,7 +1,6 @@
 package capture
 
 import (
-	"errors"
 	"fmt"
 	"image"
 
@@ -54,11 +53,7 @@ func (img *x11Image) read(c *xconn.Conn, f *x11Format, rect image.Rectangle, roo
 	return nil
 }
 
-// errNoSharing: the server can't write to our memory.
-var errNoSharing = errors.New("no memory in common with the display")
-
-// attach gives img a segment of at least size bytes that the server has attached
-// too. Errors wrap errNoSharing, except for a lost connection.
+// attach gives img a segment of at least size bytes that the server has attached too.
 func (img *x11Image) attach(c *xconn.Conn, size int) error {
 	if img.seg != nil && len(img.seg.mem) >= size {
 		return nil
@@ -66,7 +61,7 @@ func (img *x11Image) attach(c *xconn.Conn, size int) error {
 	img.detach(c)
 	seg, err := takeSegment(size)
 	if err != nil {
-		return fmt.Errorf("%w: %w", errNoSharing, err)
+		return err
 	}
 	id, err := shm.NewSegId(c.X)
 	if err == nil {
@@ -74,16 +69,13 @@ func (img *x11Image) attach(c *xconn.Conn, size int) error {
 	}
 	if err != nil {
 		seg.giveBack()
-		if !c.Alive() {
-			return err
-		}
-		return fmt.Errorf("%w: %w", errNoSharing, err)
+		return fmt.Errorf("share memory with the display: %w", err)
 	}
 	img.seg, img.id = seg, id
 	// In another IPC namespace the same number may be another segment: then only we hold ours.
 	if n := seg.holders(); n != 2 {
 		img.detach(c)
-		return fmt.Errorf("%w: %d hold the segment", errNoSharing, n)
+		return fmt.Errorf("share memory with the display: %d hold the segment", n)
 	}
 	return nil
 }

@@ -14,85 +14,28 @@ import (
 // x11Stream reads a region of the root window. Two pictures take turns: the server
 // fills the back one while the front one is what the last change handed out.
 type x11Stream struct {
-	conn   *xconn.Conn
-	root   *x11Root
-	format *x11Format
-	wanted image.Rectangle // root pixels; empty: the whole root
-	line   xconn.Line      // makes the requests; what follows is the running one's
-	fetch  func() error    // s.look, bound once so that a grab allocates nothing for it
-	shared bool            // shared memory works
-	images [2]x11Image
-	back   int // index of the picture to be filled
-
-	plain  [2][]byte // the pictures as BGRX, where the format needs it
-	next   Frame     // what the last request found new, but for Seq; Pix nil: nothing
-	region image.Rectangle
-	seq    uint64
-	forget func() // tells the backend that the stream is closed; nil while it opens
-}
-
-// openX11Stream attaches the memory and checks that region can be read. It makes
-// requests, so it may hang.
-func openX11Stream(c *xconn.Conn, root *x11Root, f *x11Format, region image.Rectangle) (*x11Stream, error) {
-	s := &x11Stream{conn: c, root: root, format: f, wanted: region, shared: c.Has(xconn.SHM)}
-	s.fetch = s.look
-	bounds, err := root.ask()
-	if err != nil {
-		return nil, err
-	}
-	if s.region = s.clip(bounds); s.region.Empty() {
-		return nil, fmt.Errorf("region %v on a desktop of %v: %w", region, bounds, ErrOutside)
-	}
-	for i := range s.images {
-		if err := s.prepare(&s.images[i], bounds); err != nil {
-			s.release()
-			return nil, err
-		}
-	}
-	return s, nil
-}
-
-// prepare attaches memory for img, or finds that there is none to share.
-func (s *x11Stream) prepare(img *x11Image, bounds image.Rectangle) error {
-	if !s.shared {
-		return nil
-	}
-	err := img.attach(s.conn, s.room(bounds))
-	if errors.Is(err, errNoSharing) {
-		s.shared, err = false, nil
-	}
-	return err
-}
-
-// clip returns the part of the region that lies on the root.
-func (s *x11Stream) clip(bounds image.Rectangle) image.Rectangle {
-	if s.wanted.Empty() {
-		return bounds
-	}
-	return s.wanted.Intersect(bounds)
-}
-
-// room returns the bytes of a picture of the whole root, which no region exceeds.
-func (s *x11Stream) room(bounds image.Rectangle) int {
-	return s.format.stride(bounds.Dx()) * bounds.Dy()
+	*x11Session
+	backend *x11Backend
+	wanted  image.Rectangle // root pixels; empty: the whole root
+	line    xconn.Line      // makes the requests; what follows is the running one's
+	fetch   func() error    // s.look, bound once so that a grab allocates nothing for it
+	shared  bool            // shared memory works
+	images  [2]x11Image
+	back    int       // index of the picture to be filled
+	plain   [2][]byte // the pictures as BGRX, where the format needs it
+	next    Frame     // what the last request found new; Pix nil: nothing
 }
 
 // Grab implements Stream. Errors wrap ErrGone, ErrNotAnswering, ErrDisconnected or
 // ErrClosed.
 func (s *x11Stream) Grab(ctx context.Context, f *Frame) (bool, error) {
-	if err := ctx.Err(); err != nil {
-		return false, fmt.Errorf("grab: %w", err)
-	}
-	if err := s.line.Do(ctx, s.fetch); err != nil {
-		return false, fmt.Errorf("grab %v: %w", s.wanted, x11Error(err))
+	if err := s.backend.do(ctx, &s.line, s.fetch); err != nil {
+		return false, fmt.Errorf("grab %v: %w", s.wanted, err)
 	}
 	if s.next.Pix == nil {
 		return false, nil
 	}
-	s.seq++
-	s.region = image.Rectangle{Max: s.next.Size}.Add(s.next.Origin)
 	*f = s.next
-	f.Seq = s.seq
 	s.back = 1 - s.back
 	return true, nil
 }
@@ -134,25 +77,31 @@ func (s *x11Stream) bgrx(back *x11Image) []byte {
 func (s *x11Stream) fill() error {
 	back := &s.images[s.back]
 	for try := 0; ; try++ {
-		bounds, err := s.root.bounds()
+		bounds, err := s.bounds()
 		if err != nil {
 			return err
 		}
-		rect := s.clip(bounds)
+		rect := bounds
+		if !s.wanted.Empty() {
+			rect = s.wanted.Intersect(bounds)
+		}
 		if rect.Empty() {
 			return fmt.Errorf("%w: nothing of it is on the desktop of %v", ErrGone, bounds)
 		}
-		err = back.read(s.conn, s.format, rect, s.room(bounds), s.shared)
+		room := s.format.stride(bounds.Dx()) * bounds.Dy() // no region needs more
+		err = back.read(s.conn, s.format, rect, room, s.shared)
 		if err == nil {
 			return nil
 		}
 		var mismatch xproto.MatchError
 		switch {
 		case errors.As(err, &mismatch) && try == 0:
-			s.root.changed() // the desktop has shrunk and the notice is still under way
+			s.stale.Store(true) // the desktop has shrunk and the notice is still under way
 		case errors.As(err, &mismatch):
 			return fmt.Errorf("%w: %w", ErrGone, err)
-		case s.shared && s.conn.Alive() && !errors.Is(err, xconn.ErrBroken):
+		case !s.conn.Alive():
+			return fmt.Errorf("%w: %w", xconn.ErrBroken, err)
+		case s.shared && !errors.Is(err, xconn.ErrBroken):
 			s.shared = false // from now on over the wire
 		default:
 			return err
@@ -160,15 +109,9 @@ func (s *x11Stream) fill() error {
 	}
 }
 
-// Region implements Stream.
-func (s *x11Stream) Region() image.Rectangle { return s.region }
-
 // Close implements Stream. It doesn't wait: a request that hangs keeps its memory
 // until it has returned.
 func (s *x11Stream) Close() error {
-	if s.forget != nil {
-		s.forget()
-	}
 	s.line.Close(s.release)
 	return nil
 }

@@ -43,11 +43,11 @@ type Conn struct {
 	socket  net.Conn
 	has     map[string]bool
 	done    chan struct{} // closed when the event loop has ended
-	refs    int           // guarded by share.mu
 
-	mu   sync.Mutex
-	subs map[int]func(xgb.Event)
-	next int
+	mu    sync.Mutex // guards what follows
+	users int        // who have it and will give it back
+	subs  map[int]func(xgb.Event)
+	next  int
 }
 
 // Has says whether the server has the extension.

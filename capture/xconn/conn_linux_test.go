@@ -110,28 +110,6 @@ func TestReconnectWhileProbing(t *testing.T) {
 	probes.Wait()
 }
 
-func TestAlone(t *testing.T) {
-	server := startServer(t)
-	c, err := Acquire(bounded(t, patience), server.Display)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := Alone(bounded(t, 50*time.Millisecond), func() error { t.Error("not alone"); return nil }); !errors.Is(err, ErrBusy) {
-		t.Errorf("with a connection in use: %v, want ErrBusy", err)
-	}
-	c.Release()
-	err = Alone(bounded(t, patience), func() error {
-		if c.Alive() {
-			t.Error("the old connection is alive")
-		}
-		_, err := Acquire(bounded(t, 50*time.Millisecond), server.Display)
-		return err
-	})
-	if !errors.Is(err, ErrNotAnswering) {
-		t.Errorf("connecting while somebody is alone: %v, want a wait that ends", err)
-	}
-}
-
 func TestStoppedServer(t *testing.T) {
 	server := startServer(t)
 	server.Stop()
@@ -154,7 +132,7 @@ func TestStoppedServer(t *testing.T) {
 
 func TestKilledServer(t *testing.T) {
 	t.Setenv("XAUTHORITY", filepath.Join(t.TempDir(), "none"))
-	server := xvfbtest.Start(t, xvfbtest.Options{Display: xvfbtest.OwnDisplay()})
+	server := xvfbtest.Start(t, xvfbtest.Options{})
 	c, err := Acquire(bounded(t, patience), server.Display)
 	if err != nil {
 		t.Fatal(err)

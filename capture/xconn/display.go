@@ -87,21 +87,18 @@ func (d displayName) local() bool {
 // dial opens the socket of d's server.
 func (d displayName) dial(ctx context.Context) (net.Conn, error) {
 	var dialer net.Dialer
-	var nc net.Conn
-	var err error
+	network, address := "unix", socketDir+strconv.Itoa(d.number)
 	switch {
 	case d.socket != "":
-		nc, err = dialer.DialContext(ctx, "unix", d.socket+":"+strconv.Itoa(d.number))
+		address = d.socket + ":" + strconv.Itoa(d.number)
 	case d.host != "":
-		port := strconv.Itoa(firstPort + d.number)
-		nc, err = dialer.DialContext(ctx, "tcp", net.JoinHostPort(strings.Trim(d.host, "[]"), port))
-	default:
-		path := socketDir + strconv.Itoa(d.number)
-		nc, err = dialer.DialContext(ctx, "unix", path)
-		if errors.Is(err, fs.ErrNotExist) { // a sandbox may hide the folder, not the abstract name
-			if again, abstract := dialer.DialContext(ctx, "unix", "@"+path); abstract == nil {
-				nc, err = again, nil
-			}
+		network = "tcp"
+		address = net.JoinHostPort(strings.Trim(d.host, "[]"), strconv.Itoa(firstPort+d.number))
+	}
+	nc, err := dialer.DialContext(ctx, network, address)
+	if errors.Is(err, fs.ErrNotExist) { // a sandbox may hide the folder, not the abstract name
+		if again, abstract := dialer.DialContext(ctx, network, "@"+address); abstract == nil {
+			nc, err = again, nil
 		}
 	}
 	if err != nil {

@@ -4,9 +4,8 @@
 // One, because that library keeps its tables of events and errors in global maps
 // without a lock: a second connection that sets itself up while the first reads
 // can end the process. So everybody who talks to X borrows the connection here
-// (Acquire, Release), extensions are registered before its reader starts, a new
-// connection waits until the old one's reader has ended, and code of others that
-// makes connections of its own runs inside Alone.
+// (Acquire, Release), extensions are registered before its reader starts, and a new
+// connection waits until the old one's reader has ended.
 //
 // The handshake is our own: so a wait for a server that doesn't answer can be
 // ended, a refusal is told from an absence, and a connection can be cut while the

@@ -14,6 +14,6 @@ var (
 	ErrBroken = errors.New("connection broken")
 	// ErrBusy: the one connection is in use for another display.
 	ErrBusy = errors.New("connection in use for another display")
-	// ErrShut: a request on a Line after its Close, or one that failed because of it.
+	// ErrShut: a request on a Line after its Close.
 	ErrShut = errors.New("closed by its owner")
 )

@@ -3,15 +3,14 @@ package xconn
 import (
 	"context"
 	"fmt"
-	"sync"
 )
 
-// share is the one connection and who may make or break it.
-var share = struct {
-	gate chan struct{} // held while a connection is made, or while somebody is alone
-	mu   sync.Mutex    // guards cur and every refs
-	cur  *Conn         // the newest connection; it may have ended
-}{gate: make(chan struct{}, 1)}
+// gate is held while somebody joins the connection or makes it. current, which it guards, is
+// the newest connection; it may have ended.
+var (
+	gate    = make(chan struct{}, 1)
+	current *Conn
+)
 
 // Acquire lends the connection to display, and makes it if there is none. Give it
 // back with Release. If ctx ends first the error wraps ErrNotAnswering; while a
@@ -25,76 +24,51 @@ func Acquire(ctx context.Context, display string) (*Conn, error) {
 }
 
 func acquire(ctx context.Context, display string) (*Conn, error) {
-	if c, err := join(display); c != nil || err != nil {
-		return c, err
+	select {
+	case gate <- struct{}{}:
+	case <-ctx.Done():
+		return nil, notAnswering(ctx)
 	}
-	if err := enter(ctx); err != nil {
-		return nil, err
-	}
-	defer leave()
-	if c, err := join(display); c != nil || err != nil { // somebody else was quicker
-		return c, err
-	}
-	if err := waitForEnd(ctx); err != nil {
-		return nil, err
+	defer func() { <-gate }()
+	if c := current; c != nil {
+		if joined, err := c.join(display); joined || err != nil {
+			return c, err
+		}
+		select {
+		case <-c.done: // the reader of what was given back has ended
+		case <-ctx.Done():
+			return nil, fmt.Errorf("%w: the connection before has not ended: %w", ErrNotAnswering, ctx.Err())
+		}
 	}
 	c, err := connect(ctx, display)
 	if err != nil {
 		return nil, err
 	}
-	share.mu.Lock()
-	defer share.mu.Unlock()
-	c.refs = 1
-	share.cur = c
+	c.users, current = 1, c
 	return c, nil
 }
 
-// join lends the connection if there is one in use; without one it returns nil.
-func join(display string) (*Conn, error) {
-	share.mu.Lock()
-	defer share.mu.Unlock()
-	c := share.cur
-	if c == nil || c.refs == 0 || !c.Alive() {
-		return nil, nil
+// join lends the connection once more, if it is in use and alive.
+func (c *Conn) join(display string) (joined bool, err error) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if c.users == 0 || !c.Alive() {
+		return false, nil
 	}
 	if !SameDisplay(c.display, display) {
-		return nil, fmt.Errorf("%w (%s)", ErrBusy, c.display)
+		return false, fmt.Errorf("%w (%s)", ErrBusy, c.display)
 	}
-	c.refs++
-	return c, nil
+	c.users++
+	return true, nil
 }
 
 // Release gives the connection back. The last to do so ends it, without waiting
 // for the server; requests that still hang then return an error.
 func (c *Conn) Release() {
-	share.mu.Lock()
-	defer share.mu.Unlock()
-	if c.refs--; c.refs == 0 {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if c.users--; c.users == 0 {
 		c.socket.Close()
-	}
-}
-
-// Alone runs f while no connection of ours is alive and none is made: for code of
-// others that makes its own through the same library. It waits until the
-// connection has been given back by everybody, or until ctx ends.
-func Alone(ctx context.Context, f func() error) error {
-	for {
-		if err := enter(ctx); err != nil {
-			return err
-		}
-		share.mu.Lock()
-		c := share.cur
-		share.mu.Unlock()
-		if c == nil || !c.Alive() {
-			defer leave()
-			return f()
-		}
-		leave()
-		select {
-		case <-c.Done():
-		case <-ctx.Done():
-			return fmt.Errorf("%w: %w", ErrBusy, ctx.Err())
-		}
 	}
 }
 
@@ -109,33 +83,4 @@ func Probe(ctx context.Context, display string) error {
 		}
 	}
 	return fmt.Errorf("connect to display %q: %w", display, err)
-}
-
-// enter takes the gate.
-func enter(ctx context.Context) error {
-	select {
-	case share.gate <- struct{}{}:
-		return nil
-	case <-ctx.Done():
-		return fmt.Errorf("%w: %w", ErrNotAnswering, ctx.Err())
-	}
-}
-
-// leave opens the gate.
-func leave() { <-share.gate }
-
-// waitForEnd waits until the reader of a connection that was given back has ended.
-func waitForEnd(ctx context.Context) error {
-	share.mu.Lock()
-	c := share.cur
-	share.mu.Unlock()
-	if c == nil {
-		return nil
-	}
-	select {
-	case <-c.Done():
-		return nil
-	case <-ctx.Done():
-		return fmt.Errorf("%w: the connection before has not ended: %w", ErrNotAnswering, ctx.Err())
-	}
 }

@@ -1,314 +1,235 @@
 package xvfbtest
 
 import (
-	"bufio"
 	"errors"
-	"fmt"
 	"image"
-	"image/draw"
-	"image/png"
 	"io"
 	"log"
+	"net/rpc"
 	"os"
-	"strconv"
-	"strings"
-	"testing"
 	"time"
 
 	"github.com/jezek/xgb"
 	"github.com/jezek/xgb/xproto"
 )
 
-// artist is what a painter process works with.
+const painterVariable = "TONEDESK_TEST_PAINTER" // 1: this test binary is to be a painter
+
+// A test binary that was started as a painter paints, before it gets to its tests: an
+// init needs no line in each package's TestMain that could be forgotten, and forgetting
+// it would run the tests again and again.
+func init() {
+	if os.Getenv(painterVariable) != "1" {
+		return
+	}
+	orders := rpc.NewServer()
+	if err := orders.RegisterName("artist", &artist{}); err != nil {
+		log.Fatal(err)
+	}
+	orders.ServeConn(duplex{os.Stdin, os.Stdout})
+	os.Exit(0)
+}
+
+// duplex joins two pipes.
+type duplex struct {
+	io.Reader
+	io.WriteCloser
+}
+
+// artist is what a painter process works with. Its exported methods carry out orders.
 type artist struct {
 	x      *xgb.Conn
 	screen *xproto.ScreenInfo
 	gc     xproto.Gcontext
 }
 
-// paintAll carries out the orders that come in, one a line, and answers each with
-// "ok NUMBER" or the error. It returns the process's exit code.
-func paintAll(in io.Reader, out io.Writer) int {
+// Order says what to do in detail; each order needs a part of it.
+type Order struct {
+	Window  xproto.Window
+	Box     image.Rectangle // root pixels
+	Pixel   uint32          // in the server's own format
+	Picture *image.RGBA
+	Title   string
+	Bare    bool // without a frame
+	Times   int
+}
+
+// Begin connects to the server.
+func (a *artist) Begin(Order, *uint32) (err error) {
 	xgb.Logger = log.New(io.Discard, "", 0)
-	x, err := xgb.NewConn()
-	if err != nil {
-		fmt.Fprintln(out, err)
-		return 1
+	if a.x, err = xgb.NewConn(); err != nil {
+		return err
 	}
-	defer x.Close()
-	go drain(x)
-	a := &artist{x: x, screen: xproto.Setup(x).DefaultScreen(x)}
-	if a.gc, err = xproto.NewGcontextId(x); err == nil {
-		err = xproto.CreateGCChecked(x, a.gc, xproto.Drawable(a.screen.Root), xproto.GcSubwindowMode,
-			[]uint32{xproto.SubwindowModeIncludeInferiors}).Check()
+	go a.drain()
+	a.screen = xproto.Setup(a.x).DefaultScreen(a.x)
+	if a.gc, err = xproto.NewGcontextId(a.x); err != nil {
+		return err
 	}
-	if err != nil {
-		fmt.Fprintln(out, err)
-		return 1
-	}
-	orders := bufio.NewScanner(in)
-	for orders.Scan() {
-		number, err := a.obey(orders.Text())
-		if err != nil {
-			fmt.Fprintf(out, "%q\n", err.Error())
-		} else {
-			fmt.Fprintln(out, "ok", number)
-		}
-	}
-	return 0
+	return xproto.CreateGCChecked(a.x, a.gc, xproto.Drawable(a.screen.Root), xproto.GcSubwindowMode,
+		[]uint32{xproto.SubwindowModeIncludeInferiors}).Check()
 }
 
 // drain throws the events away: undrained, they would block the connection.
-func drain(x *xgb.Conn) {
+func (a *artist) drain() {
 	for {
-		if event, err := x.WaitForEvent(); event == nil && err == nil {
+		if event, err := a.x.WaitForEvent(); event == nil && err == nil {
 			return
 		}
 	}
 }
 
-// obey carries out one order: a word, then numbers and quoted strings.
-func (a *artist) obey(order string) (uint32, error) {
-	name, n, words, err := parse(order)
-	if err != nil {
-		return 0, err
-	}
-	w := xproto.Window(n[0])
-	switch name {
-	case "hello":
-		return 0, nil
-	case "fill":
-		return 0, a.fill(box(n), uint32(n[4]))
-	case "window":
-		return a.window(box(n), xproto.CwBackPixel, uint32(n[4]), "window", true)
-	case "bare":
-		return a.window(box(n), xproto.CwBackPixel, uint32(n[4]), "bare window", false)
-	case "manage":
-		return 0, a.manage()
-	case "picture":
-		return a.picture(image.Pt(n[0], n[1]), words[0], words[1])
-	case "repaint":
-		return 0, a.repaint(w, words[0])
-	case "move":
-		return 0, a.configure(w, xproto.ConfigWindowX|xproto.ConfigWindowY, uint32(int32(n[1])), uint32(int32(n[2])))
-	case "raise":
-		return 0, a.configure(w, xproto.ConfigWindowStackMode, xproto.StackModeAbove)
-	case "iconify":
-		return 0, a.iconify(w)
-	case "show":
-		return 0, xproto.MapWindowChecked(a.x, w).Check()
-	case "destroy":
-		return 0, xproto.DestroyWindowChecked(a.x, w).Check()
-	case "grab":
-		return 0, xproto.GrabServerChecked(a.x).Check()
-	case "ungrab":
-		return 0, xproto.UngrabServerChecked(a.x).Check()
-	case "flood":
-		return 0, a.flood(n[0])
-	}
-	return 0, fmt.Errorf("unknown order %q", order)
-}
-
-// parse takes an order apart; numbers and words that are missing are zero.
-func parse(order string) (name string, n [5]int, words [2]string, err error) {
-	name, rest, _ := strings.Cut(order, " ")
-	numbers, quoted := 0, 0
-	for rest != "" {
-		if rest[0] == '"' {
-			text, err := strconv.QuotedPrefix(rest)
-			if err != nil || quoted == len(words) {
-				return name, n, words, fmt.Errorf("bad order %q", order)
-			}
-			words[quoted], _ = strconv.Unquote(text)
-			quoted++
-			rest = strings.TrimPrefix(rest[len(text):], " ")
-			continue
-		}
-		var field string
-		field, rest, _ = strings.Cut(rest, " ")
-		if numbers == len(n) {
-			return name, n, words, fmt.Errorf("bad order %q", order)
-		}
-		if n[numbers], err = strconv.Atoi(field); err != nil {
-			return name, n, words, err
-		}
-		numbers++
-	}
-	return name, n, words, nil
-}
-
-// box turns x, y, width and height into a rectangle.
-func box(n [5]int) image.Rectangle { return image.Rect(n[0], n[1], n[0]+n[2], n[1]+n[3]) }
-
-// rectangle turns r into the protocol's.
-func rectangle(r image.Rectangle) xproto.Rectangle {
-	return xproto.Rectangle{X: int16(r.Min.X), Y: int16(r.Min.Y), Width: uint16(r.Dx()), Height: uint16(r.Dy())}
-}
-
-func (a *artist) fill(r image.Rectangle, pixel uint32) error {
+// Fill paints a part of the root window.
+func (a *artist) Fill(o Order, _ *uint32) error {
+	r := xproto.Rectangle{X: int16(o.Box.Min.X), Y: int16(o.Box.Min.Y), Width: uint16(o.Box.Dx()), Height: uint16(o.Box.Dy())}
 	return errors.Join(
-		xproto.ChangeGCChecked(a.x, a.gc, xproto.GcForeground, []uint32{pixel}).Check(),
-		xproto.PolyFillRectangleChecked(a.x, xproto.Drawable(a.screen.Root), a.gc, []xproto.Rectangle{rectangle(r)}).Check())
+		xproto.ChangeGCChecked(a.x, a.gc, xproto.GcForeground, []uint32{o.Pixel}).Check(),
+		xproto.PolyFillRectangleChecked(a.x, xproto.Drawable(a.screen.Root), a.gc, []xproto.Rectangle{r}).Check())
 }
 
-// window shows a window with the given background attribute, with a frame or without.
-func (a *artist) window(r image.Rectangle, attribute, value uint32, title string, framed bool) (uint32, error) {
-	id, err := xproto.NewWindowId(a.x)
-	if err != nil {
-		return 0, err
-	}
-	err = errors.Join(
-		xproto.CreateWindowChecked(a.x, xproto.WindowClassCopyFromParent, id, a.screen.Root, int16(r.Min.X), int16(r.Min.Y),
-			uint16(r.Dx()), uint16(r.Dy()), 0, xproto.WindowClassInputOutput, a.screen.RootVisual, attribute, []uint32{value}).Check(),
-		xproto.ChangePropertyChecked(a.x, xproto.PropModeReplace, id, xproto.AtomWmName, xproto.AtomString, 8, uint32(len(title)), []byte(title)).Check(),
-		a.staticGravity(id),
-		a.frame(id, framed),
-		xproto.MapWindowChecked(a.x, id).Check())
-	return uint32(id), err
-}
-
-// manage waits until a window manager takes windows into its care. While it starts it
-// forgets those that come, so the window is shown again until it has its WM_STATE.
-func (a *artist) manage() error {
-	name := "WM_STATE"
-	state, err := xproto.InternAtom(a.x, false, uint16(len(name)), name).Reply()
+// Show shows a window of one colour, or with a picture, and returns its id.
+func (a *artist) Show(o Order, id *uint32) error {
+	w, err := xproto.NewWindowId(a.x)
 	if err != nil {
 		return err
 	}
-	id, err := a.window(image.Rect(0, 0, 1, 1), xproto.CwBackPixel, 0, "first window", true)
-	w := xproto.Window(id)
-	for deadline := time.Now().Add(startTime); err == nil; time.Sleep(pollTime) {
-		property, err := xproto.GetProperty(a.x, false, w, state.Atom, xproto.GetPropertyTypeAny, 0, 2).Reply()
+	*id = uint32(w)
+	attribute, value := uint32(xproto.CwBackPixel), o.Pixel
+	if o.Picture != nil {
+		pixmap, err := a.load(o.Picture)
+		if err != nil {
+			return err
+		}
+		attribute, value = xproto.CwBackPixmap, uint32(pixmap)
+	}
+	return errors.Join(
+		xproto.CreateWindowChecked(a.x, xproto.WindowClassCopyFromParent, w, a.screen.Root, int16(o.Box.Min.X), int16(o.Box.Min.Y),
+			uint16(o.Box.Dx()), uint16(o.Box.Dy()), 0, xproto.WindowClassInputOutput, a.screen.RootVisual, attribute, []uint32{value}).Check(),
+		xproto.ChangePropertyChecked(a.x, xproto.PropModeReplace, w, xproto.AtomWmName, xproto.AtomString, 8, uint32(len(o.Title)), []byte(o.Title)).Check(),
+		a.hint(w, o.Bare),
+		xproto.MapWindowChecked(a.x, w).Check())
+}
+
+// hint has positions mean the inside's, as the toolkit's windows do: WM_NORMAL_HINTS with
+// the flags USPosition and PWinGravity and gravity 10 (ICCCM 2.0, section 4.1.2.3). A bare
+// window asks for no frame: _MOTIF_WM_HINTS with the flag for decorations and no decoration
+// (Motif's MwmUtil.h).
+func (a *artist) hint(w xproto.Window, bare bool) error {
+	hints := make([]byte, 18*4)
+	xgb.Put32(hints, 1|1<<9)
+	xgb.Put32(hints[17*4:], xproto.GravityStatic)
+	err := xproto.ChangePropertyChecked(a.x, xproto.PropModeReplace, w, xproto.AtomWmNormalHints, xproto.AtomWmSizeHints, 32, 18, hints).Check()
+	if err != nil || !bare {
+		return err
+	}
+	hints = make([]byte, 5*4)
+	xgb.Put32(hints, 2)
+	motif := a.atom("_MOTIF_WM_HINTS")
+	return xproto.ChangePropertyChecked(a.x, xproto.PropModeReplace, w, motif, motif, 32, 5, hints).Check()
+}
+
+// atom returns the number of a name, or none, which no request takes.
+func (a *artist) atom(name string) xproto.Atom {
+	reply, err := xproto.InternAtom(a.x, false, uint16(len(name)), name).Reply()
+	if err != nil {
+		return xproto.AtomNone
+	}
+	return reply.Atom
+}
+
+// Manage waits until a window manager takes windows into its care. While it starts it
+// forgets those that come, so the window is shown again until it has its WM_STATE.
+func (a *artist) Manage(_ Order, id *uint32) error {
+	if err := a.Show(Order{Box: image.Rect(0, 0, 1, 1), Title: "first window"}, id); err != nil {
+		return err
+	}
+	w, state := xproto.Window(*id), a.atom("WM_STATE")
+	for deadline := time.Now().Add(startTime); time.Now().Before(deadline); time.Sleep(pollTime) {
+		property, err := xproto.GetProperty(a.x, false, w, state, xproto.GetPropertyTypeAny, 0, 2).Reply()
 		if err != nil {
 			return err
 		}
 		if property.Format != 0 {
 			return xproto.DestroyWindowChecked(a.x, w).Check()
 		}
-		if time.Now().After(deadline) {
-			return errors.New("nobody manages windows")
-		}
 		if err := xproto.MapWindowChecked(a.x, w).Check(); err != nil {
 			return err
 		}
 	}
-	return err
+	return errors.New("nobody manages windows")
 }
 
-// staticGravity has positions mean the inside's, as the toolkit's windows do:
-// WM_NORMAL_HINTS with the flags USPosition and PWinGravity and gravity 10. Source:
-// ICCCM 2.0, section 4.1.2.3.
-func (a *artist) staticGravity(w xproto.Window) error {
-	hints := make([]byte, 18*4)
-	xgb.Put32(hints, 1|1<<9)
-	xgb.Put32(hints[17*4:], xproto.GravityStatic)
-	return xproto.ChangePropertyChecked(a.x, xproto.PropModeReplace, w, xproto.AtomWmNormalHints, xproto.AtomWmSizeHints, 32, 18, hints).Check()
+// Move asks for a window's inside to be at a point.
+func (a *artist) Move(o Order, _ *uint32) error {
+	return xproto.ConfigureWindowChecked(a.x, o.Window, xproto.ConfigWindowX|xproto.ConfigWindowY,
+		[]uint32{uint32(int32(o.Box.Min.X)), uint32(int32(o.Box.Min.Y))}).Check()
 }
 
-// frame asks for no frame unless framed: _MOTIF_WM_HINTS with the flag for decorations
-// and no decoration. Source: Motif's MwmUtil.h.
-func (a *artist) frame(w xproto.Window, framed bool) error {
-	if framed {
-		return nil
-	}
-	name := "_MOTIF_WM_HINTS"
-	kind, err := xproto.InternAtom(a.x, false, uint16(len(name)), name).Reply()
-	if err != nil {
-		return err
-	}
-	hints := make([]byte, 5*4)
-	xgb.Put32(hints, 2)
-	return xproto.ChangePropertyChecked(a.x, xproto.PropModeReplace, w, kind.Atom, kind.Atom, 32, 5, hints).Check()
+// Raise asks for a window to be above the others.
+func (a *artist) Raise(o Order, _ *uint32) error {
+	return xproto.ConfigureWindowChecked(a.x, o.Window, xproto.ConfigWindowStackMode, []uint32{xproto.StackModeAbove}).Check()
 }
 
-func (a *artist) configure(w xproto.Window, mask uint16, values ...uint32) error {
-	return xproto.ConfigureWindowChecked(a.x, w, mask, values).Check()
-}
-
-// iconify asks the window manager to minimise w. Source: ICCCM 2.0, section 4.1.4.
-func (a *artist) iconify(w xproto.Window) error {
-	name := "WM_CHANGE_STATE"
-	kind, err := xproto.InternAtom(a.x, false, uint16(len(name)), name).Reply()
-	if err != nil {
-		return err
-	}
+// Iconify asks the window manager to minimise a window. Source: ICCCM 2.0, section 4.1.4.
+func (a *artist) Iconify(o Order, _ *uint32) error {
 	const iconicState = 3
-	event := xproto.ClientMessageEvent{Format: 32, Window: w, Type: kind.Atom,
+	event := xproto.ClientMessageEvent{Format: 32, Window: o.Window, Type: a.atom("WM_CHANGE_STATE"),
 		Data: xproto.ClientMessageDataUnionData32New([]uint32{iconicState, 0, 0, 0, 0})}
 	return xproto.SendEventChecked(a.x, false, a.screen.Root,
 		xproto.EventMaskSubstructureRedirect|xproto.EventMaskSubstructureNotify, string(event.Bytes())).Check()
 }
 
-// flood sends n events about the root window.
-func (a *artist) flood(n int) error {
+// Map shows a window again.
+func (a *artist) Map(o Order, _ *uint32) error { return xproto.MapWindowChecked(a.x, o.Window).Check() }
+
+// Destroy ends a window.
+func (a *artist) Destroy(o Order, _ *uint32) error {
+	return xproto.DestroyWindowChecked(a.x, o.Window).Check()
+}
+
+// Grab keeps the server for this client.
+func (a *artist) Grab(Order, *uint32) error { return xproto.GrabServerChecked(a.x).Check() }
+
+// Ungrab ends a Grab.
+func (a *artist) Ungrab(Order, *uint32) error { return xproto.UngrabServerChecked(a.x).Check() }
+
+// Flood sends events about the root window.
+func (a *artist) Flood(o Order, _ *uint32) error {
 	root := a.screen.Root
 	event := xproto.ConfigureNotifyEvent{Event: root, Window: root, Width: 1, Height: 1} // the numbers are nobody's business
 	bytes := string(event.Bytes())
-	for range n {
+	for range o.Times {
 		xproto.SendEvent(a.x, false, root, xproto.EventMaskStructureNotify, bytes)
 	}
 	_, err := xproto.GetInputFocus(a.x).Reply() // the server has had them all
 	return err
 }
 
-// picture shows the PNG file path in a window.
-func (a *artist) picture(at image.Point, path, title string) (uint32, error) {
-	pixmap, size, err := a.load(path)
-	if err != nil {
-		return 0, err
-	}
-	return a.window(image.Rectangle{Max: size}.Add(at), xproto.CwBackPixmap, uint32(pixmap), title, true)
-}
-
-// repaint gives w another picture.
-func (a *artist) repaint(w xproto.Window, path string) error {
-	pixmap, _, err := a.load(path)
+// Repaint gives a window another picture.
+func (a *artist) Repaint(o Order, _ *uint32) error {
+	pixmap, err := a.load(o.Picture)
 	if err != nil {
 		return err
 	}
 	return errors.Join(
-		xproto.ChangeWindowAttributesChecked(a.x, w, xproto.CwBackPixmap, []uint32{uint32(pixmap)}).Check(),
-		xproto.ClearAreaChecked(a.x, false, w, 0, 0, 0, 0).Check(),
+		xproto.ChangeWindowAttributesChecked(a.x, o.Window, xproto.CwBackPixmap, []uint32{uint32(pixmap)}).Check(),
+		xproto.ClearAreaChecked(a.x, false, o.Window, 0, 0, 0, 0).Check(),
 		xproto.FreePixmapChecked(a.x, pixmap).Check())
 }
 
-// load puts a PNG file into a new pixmap of depth 24.
-func (a *artist) load(path string) (xproto.Pixmap, image.Point, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return 0, image.Point{}, err
-	}
-	defer f.Close()
-	img, err := png.Decode(f)
-	if err != nil {
-		return 0, image.Point{}, err
-	}
-	size := img.Bounds().Size()
-	pix := image.NewRGBA(image.Rectangle{Max: size})
-	draw.Draw(pix, pix.Rect, img, img.Bounds().Min, draw.Src)
-	for i := 0; i < len(pix.Pix); i += 4 {
-		pix.Pix[i], pix.Pix[i+2] = pix.Pix[i+2], pix.Pix[i]
+// load puts a picture into a new pixmap of depth 24.
+func (a *artist) load(img *image.RGBA) (xproto.Pixmap, error) {
+	for i := 0; i < len(img.Pix); i += 4 {
+		img.Pix[i], img.Pix[i+2] = img.Pix[i+2], img.Pix[i]
 	}
 	pixmap, err := xproto.NewPixmapId(a.x)
 	if err != nil {
-		return 0, size, err
+		return 0, err
 	}
+	size := img.Rect.Size()
 	err = xproto.CreatePixmapChecked(a.x, 24, pixmap, xproto.Drawable(a.screen.Root), uint16(size.X), uint16(size.Y)).Check()
 	for y := 0; y < size.Y && err == nil; y++ { // a row a request: none is longer than the protocol allows
 		err = xproto.PutImageChecked(a.x, xproto.ImageFormatZPixmap, xproto.Drawable(pixmap), a.gc,
-			uint16(size.X), 1, 0, int16(y), 0, 24, pix.Pix[y*pix.Stride:(y+1)*pix.Stride]).Check()
+			uint16(size.X), 1, 0, int16(y), 0, 24, img.Pix[y*img.Stride:(y+1)*img.Stride]).Check()
 	}
-	return pixmap, size, err
-}
-
-// savePNG writes img to a file.
-func savePNG(t testing.TB, path string, img image.Image) {
-	t.Helper()
-	f, err := os.Create(path)
-	if err == nil {
-		err = errors.Join(png.Encode(f, img), f.Close())
-	}
-	if err != nil {
-		t.Fatal(err)
-	}
+	return pixmap, err
 }

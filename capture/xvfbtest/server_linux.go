@@ -10,7 +10,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 	"sync/atomic"
 	"syscall"
 	"testing"
@@ -27,28 +26,27 @@ const (
 // Options says what server to start. The zero value is a screen of 640x480, depth 24.
 type Options struct {
 	Width, Height, Depth int
-	Display              string   // the name to take; empty: one of OwnDisplay
+	Display              string   // the name to take; empty: one that is free
 	Args                 []string // more arguments of Xvfb
 	Prefix               []string // a command that runs Xvfb, such as unshare -i
 	WindowManager        bool     // start openbox too
 }
 
-// OwnDisplay returns a name that no other server takes, neither while this one starts, nor
+// ownDisplay returns a name that no other server takes, neither while this one starts, nor
 // when it is killed. A server that looks for a free name itself counts up from :0, and one
 // that ends just then takes the new one's socket away with its own: in one start of 1000,
 // where four start and end servers at once (measured).
-func OwnDisplay() string {
+func ownDisplay() string {
 	const processes, names = 500, 100
 	return fmt.Sprintf(":%d", 1000+os.Getpid()%processes*names+int(owned.Add(1))%names)
 }
 
-var owned atomic.Int32 // names given by OwnDisplay
+var owned atomic.Int32 // names given by ownDisplay
 
 // Server is a running Xvfb.
 type Server struct {
 	Display string // such as ":3"
 	t       testing.TB
-	number  int
 	server  *process
 }
 
@@ -56,17 +54,19 @@ type Server struct {
 // there is no Xvfb, or if it has no screen of this kind.
 func Start(t testing.TB, o Options) *Server {
 	t.Helper()
-	s := &Server{t: t}
 	need(t, "Xvfb")
+	if o.Display == "" {
+		o.Display = ownDisplay()
+	}
+	s := &Server{t: t, Display: o.Display}
 	read, write, err := os.Pipe()
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer read.Close()
-	args := slices.Concat(o.Prefix, o.command(), o.Args)
+	args := o.command()
 	cmd := exec.Command(args[0], args[1:]...)
 	cmd.ExtraFiles = []*os.File{write}
-	cmd.Env = os.Environ()
 	s.server, err = run(cmd)
 	write.Close()
 	if err != nil {
@@ -76,34 +76,25 @@ func Start(t testing.TB, o Options) *Server {
 	if err := read.SetReadDeadline(time.Now().Add(startTime)); err != nil {
 		t.Fatal(err)
 	}
-	line, err := bufio.NewReader(read).ReadString('\n')
-	if err == nil {
-		s.number, err = strconv.Atoi(strings.TrimSpace(line))
-	}
-	if err != nil {
+	if _, err := bufio.NewReader(read).ReadString('\n'); err != nil {
 		t.Fatalf("%v did not start: %v", args, err)
 	}
-	s.Display = ":" + strconv.Itoa(s.number)
 	if o.WindowManager {
 		s.startWindowManager()
 	}
 	return s
 }
 
-// command returns what starts Xvfb.
+// command returns what starts the server.
 func (o Options) command() []string {
-	command := []string{"Xvfb"}
-	if o.Display == "" {
-		o.Display = OwnDisplay()
-	}
-	command = append(command, o.Display)
 	if o.Width == 0 {
 		o.Width, o.Height = 640, 480
 	}
 	if o.Depth == 0 {
 		o.Depth = 24
 	}
-	return append(command, "-displayfd", "3", "-noreset", "-screen", "0", fmt.Sprintf("%dx%dx%d", o.Width, o.Height, o.Depth))
+	screen := fmt.Sprintf("%dx%dx%d", o.Width, o.Height, o.Depth)
+	return slices.Concat(o.Prefix, []string{"Xvfb", o.Display, "-displayfd", "3", "-noreset", "-screen", "0", screen}, o.Args)
 }
 
 // need skips or fails the test if the program is missing, and skips it where no screens are
@@ -124,14 +115,10 @@ func need(t testing.TB, program string) {
 // Env returns this process's environment with the server as its display, and
 // without what would lead a program elsewhere.
 func (s *Server) Env() []string {
-	var env []string
-	for _, v := range os.Environ() {
-		switch name, _, _ := strings.Cut(v, "="); name {
-		case "DISPLAY", "TONEDESK_DISPLAY", "WAYLAND_DISPLAY", "XDG_SESSION_TYPE", "XAUTHORITY":
-		default:
-			env = append(env, v)
-		}
-	}
+	env := slices.DeleteFunc(os.Environ(), func(v string) bool {
+		name, _, _ := strings.Cut(v, "=")
+		return slices.Contains([]string{"DISPLAY", "TONEDESK_DISPLAY", "WAYLAND_DISPLAY", "XDG_SESSION_TYPE", "XAUTHORITY"}, name)
+	})
 	return append(env, "DISPLAY="+s.Display)
 }
 
@@ -141,12 +128,8 @@ func (s *Server) startWindowManager() {
 	need(s.t, "openbox")
 	cmd := exec.Command("openbox", "--sm-disable")
 	cmd.Env = append(s.Env(), "XDG_CONFIG_HOME="+s.t.TempDir(), "XDG_CACHE_HOME="+s.t.TempDir(), "XDG_DATA_HOME="+s.t.TempDir())
-	wm, err := run(cmd)
-	if err != nil {
-		s.t.Fatalf("start openbox: %v", err)
-	}
-	s.t.Cleanup(wm.end)
-	s.Painter().do("manage")
+	s.start(cmd)
+	s.Painter().do("Manage", Order{})
 }
 
 // Run runs a program on the server and returns what it prints. Its failure is the test's.
@@ -170,9 +153,15 @@ func (s *Server) Launch(name string, args ...string) {
 	need(s.t, name)
 	cmd := exec.Command(name, args...)
 	cmd.Env = s.Env()
+	s.start(cmd)
+}
+
+// start starts a client that ends with the test.
+func (s *Server) start(cmd *exec.Cmd) {
+	s.t.Helper()
 	p, err := run(cmd)
 	if err != nil {
-		s.t.Fatalf("start %s: %v", name, err)
+		s.t.Fatalf("start %v: %v", cmd.Args, err)
 	}
 	s.t.Cleanup(p.end)
 }
@@ -203,30 +192,24 @@ func (s *Server) signal(sig syscall.Signal) {
 	}
 }
 
-// end ends the server, and clears away what a killed one leaves.
+// end ends the server, and clears away what a killed one leaves. The lock file tells whether
+// that is still ours: the name may be another server's by now.
 func (s *Server) end() {
 	_ = s.server.cmd.Process.Signal(syscall.SIGCONT) // a halted one can't end
 	s.server.end()
-	s.clear()
-}
-
-// clear removes what a killed server leaves. The lock file tells whether it is still
-// ours: the number may be another server's by now.
-func (s *Server) clear() {
-	lock := fmt.Sprintf("/tmp/.X%d-lock", s.number)
+	number := strings.TrimPrefix(s.Display, ":")
+	lock := fmt.Sprintf("/tmp/.X%s-lock", number)
 	text, err := os.ReadFile(lock)
-	if err != nil || s.Display == "" || strings.TrimSpace(string(text)) != strconv.Itoa(s.server.cmd.Process.Pid) {
-		return
+	if err == nil && strings.TrimSpace(string(text)) == strconv.Itoa(s.server.cmd.Process.Pid) {
+		os.Remove("/tmp/.X11-unix/X" + number)
+		os.Remove(lock)
 	}
-	os.Remove(fmt.Sprintf("/tmp/.X11-unix/X%d", s.number))
-	os.Remove(lock)
 }
 
 // process is a child that ends no later than this process.
 type process struct {
 	cmd  *exec.Cmd
 	done chan struct{}
-	once sync.Once
 }
 
 // run starts cmd. The system kills the child when the thread that started it ends, so
@@ -250,14 +233,12 @@ func run(cmd *exec.Cmd) (*process, error) {
 
 // end asks the child to end, and makes it if it doesn't.
 func (p *process) end() {
-	p.once.Do(func() {
-		_ = p.cmd.Process.Signal(syscall.SIGTERM)
-		select {
-		case <-p.done:
-		case <-time.After(endTime):
-			p.kill()
-		}
-	})
+	_ = p.cmd.Process.Signal(syscall.SIGTERM)
+	select {
+	case <-p.done:
+	case <-time.After(endTime):
+		p.kill()
+	}
 }
 
 // kill ends the child at once.

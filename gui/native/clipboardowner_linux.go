@@ -110,8 +110,7 @@ func (o *clipboardOwner) run() {
 	defer close(o.done)
 	var line xconn.Line
 	_ = line.Do(context.Background(), o.serve) // whoever waits sees done
-	line.Close(nil)
-	o.png, o.sends = nil, nil // the memory: owned may point here for long
+	o.png, o.sends = nil, nil                  // the memory: owned may point here for long
 	o.cancel()
 	xproto.DestroyWindow(o.conn.X, o.window)
 }

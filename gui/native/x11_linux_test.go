@@ -287,9 +287,7 @@ func TestStoppedDisplay(t *testing.T) {
 }
 
 func TestKilledDisplay(t *testing.T) {
-	o := managed
-	o.Display = xvfbtest.OwnDisplay()
-	server, painter := onScreen(t, o)
+	server, painter := onScreen(t, managed)
 	w := uintptr(painter.Window(image.Rect(0, 0, 50, 50), red))
 	if _, err := ClientRect(w); err != nil {
 		t.Fatal(err)

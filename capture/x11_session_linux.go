@@ -1,0 +1,104 @@
+package capture
+
+import (
+	"context"
+	"fmt"
+	"image"
+	"strings"
+	"sync/atomic"
+
+	"app.tonedesk/capture/xconn"
+	"github.com/jezek/xgb"
+	"github.com/jezek/xgb/randr"
+	"github.com/jezek/xgb/xproto"
+)
+
+// x11Session is what holds as long as one connection does: the connection, the format of
+// its pixels, and the size of the root window, which changes with the resolution.
+type x11Session struct {
+	conn   *xconn.Conn
+	format *x11Format
+	stale  atomic.Bool // the size has to be asked for
+	size   atomic.Pointer[image.Rectangle]
+	cancel func() // ends the subscription
+}
+
+// newX11Session connects, finds out whether the screen can be read, and begins to watch
+// the root window. It makes requests, so it may hang.
+func newX11Session(ctx context.Context, display string) (*x11Session, error) {
+	c, err := xconn.Acquire(ctx, display)
+	if err != nil {
+		return nil, err
+	}
+	s := &x11Session{conn: c}
+	s.stale.Store(true)
+	s.cancel = c.Subscribe(s.hear)
+	if s.format, err = x11FormatOf(c.Setup, c.Screen); err == nil {
+		err = s.refuseXWayland()
+	}
+	if err == nil {
+		err = xproto.ChangeWindowAttributesChecked(c.X, c.Screen.Root, xproto.CwEventMask,
+			[]uint32{xproto.EventMaskStructureNotify}).Check()
+	}
+	if err != nil {
+		s.cancel()
+		c.Release()
+		return nil, err
+	}
+	return s, nil
+}
+
+// hear takes an event; it runs on the connection's goroutine. A window of others that has
+// changed costs a needless question.
+func (s *x11Session) hear(event xgb.Event) {
+	if _, ok := event.(xproto.ConfigureNotifyEvent); ok {
+		s.stale.Store(true)
+	}
+}
+
+// ask returns the root window's size even if the notice of a change is still under way.
+// It may hang.
+func (s *x11Session) ask() (image.Rectangle, error) {
+	s.stale.Store(true)
+	return s.bounds()
+}
+
+// bounds returns the root window's size as a rectangle at the origin. It asks the
+// server only after a change, and may hang then.
+func (s *x11Session) bounds() (image.Rectangle, error) {
+	if !s.stale.Swap(false) {
+		if known := s.size.Load(); known != nil {
+			return *known, nil
+		}
+	}
+	g, err := xproto.GetGeometry(s.conn.X, xproto.Drawable(s.conn.Screen.Root)).Reply()
+	if err != nil {
+		s.stale.Store(true)
+		return image.Rectangle{}, fmt.Errorf("size of the root window: %w", err)
+	}
+	b := image.Rect(0, 0, int(g.Width), int(g.Height))
+	s.size.Store(&b)
+	return b, nil
+}
+
+// refuseXWayland returns an error that wraps ErrWayland if the server only serves old
+// programs in a Wayland session: its root window shows nothing of the screen. Such a
+// server has the extension XWAYLAND, or an output named XWAYLAND0. Source for the latter:
+// RandR protocol 1.5, GetMonitors; a server without that names none.
+func (s *x11Session) refuseXWayland() error {
+	is := s.conn.Has(xconn.XWayland)
+	if s.conn.Has(xconn.RandR) {
+		reply, err := randr.GetMonitors(s.conn.X, s.conn.Screen.Root, true).Reply()
+		if err != nil {
+			reply = &randr.GetMonitorsReply{}
+		}
+		for _, m := range reply.Monitors {
+			name, err := xproto.GetAtomName(s.conn.X, m.Name).Reply()
+			is = is || err == nil && strings.HasPrefix(name.Name, "XWAYLAND")
+		}
+	}
+	if is {
+		return fmt.Errorf("%w: the X server is Xwayland, whose root window is not the screen", ErrWayland)
+	}
+	return nil
+}
