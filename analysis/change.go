@@ -1,8 +1,10 @@
 package analysis
 
 import (
+	"cmp"
 	"image"
 	"math"
+	"slices"
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/fixed"
@@ -73,10 +75,7 @@ type joint [256][256]int
 // is 2, 3 or 4; anything else takes as many as the picture before needs. The error wraps
 // ErrPixels.
 func ChangeOf(before, after Pixels, outBefore, outAfter *Mask, groups int) (*Change, error) {
-	if err := before.Check(); err != nil {
-		return nil, err
-	}
-	if err := after.Check(); err != nil {
+	if err := cmp.Or(before.Check(), after.Check()); err != nil {
 		return nil, err
 	}
 	if before.Width != after.Width || before.Height != after.Height {
@@ -157,16 +156,6 @@ func histogramSplit(histogram *[256]int, groups int) *Split {
 	return r.reading.Chosen()
 }
 
-// meanOf returns the mean lightness of a histogram; NaN if it is empty.
-func meanOf(histogram *[256]int) float64 {
-	sum, count := 0, 0
-	for bin, n := range histogram {
-		sum += bin * n
-		count += n
-	}
-	return colour.LightnessOfBins(sum, count)
-}
-
 func (c *Change) gaps(before, after *Split) {
 	names := before.Groups()
 	for i, gap := range before.Gaps() {
@@ -208,7 +197,8 @@ func (c *Change) regroup(split, own *Split, pairs *joint) {
 			}
 		}
 	}
-	sortMoves(c.Moves)
+	// The largest first; equal ones stay from dark to light.
+	slices.SortStableFunc(c.Moves, func(a, b Move) int { return cmp.Compare(b.Share, a.Share) })
 }
 
 // At returns by how many tones a pixel became lighter, within a hundredth; false where it

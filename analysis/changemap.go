@@ -1,17 +1,9 @@
 package analysis
 
 import (
-	"cmp"
-	"slices"
-
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/dots"
 )
-
-// sortMoves puts the largest first; equal ones stay from dark to light.
-func sortMoves(moves []Move) {
-	slices.SortStableFunc(moves, func(a, b Move) int { return cmp.Compare(b.Share, a.Share) })
-}
 
 // spans are the scales of a map of differences, in tones to either side.
 var spans = []float64{1, 2, 3, 5, 10}

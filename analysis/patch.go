@@ -2,7 +2,6 @@ package analysis
 
 import (
 	"math"
-	"sync"
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/fixed"
@@ -23,15 +22,6 @@ type Patch struct {
 // 0.001 L*, and the squares of a hundred million pixels still fit 64 bits.
 const patchLightness = 1024
 
-// patchLinears hold the linear light of each 8-bit code in whole numbers.
-var patchLinears = sync.OnceValue(func() *[256]uint64 {
-	t := new([256]uint64)
-	for code := range t {
-		t[code] = uint64(math.Round(fixed.White * colour.Linears[code]))
-	}
-	return t
-})
-
 // Add adds pixel x, y of the picture, which must pass Check. Outside the picture, and where
 // the pixel is fully transparent, there is nothing to add.
 func (a *Patch) Add(p Pixels, x, y int) { a.count(p, x, y, 1) }
@@ -44,16 +34,18 @@ func (a *Patch) count(p Pixels, x, y int, n uint64) {
 	if !counted {
 		return
 	}
-	light := patchLinears()
 	a.pixels += n
-	a.red += n * light[r]
-	a.green += n * light[g]
-	a.blue += n * light[b]
+	a.red += n * wholeLight(r)
+	a.green += n * wholeLight(g)
+	a.blue += n * wholeLight(b)
 	l := uint64(math.Round(patchLightness * nearLightness(colour.Luminance(colour.Linears[r], colour.Linears[g], colour.Linears[b]))))
 	a.lightness += n * l
 	a.squares += n * l * l
 	a.histogram[fixed.Bins.Of(r, g, b)] += n
 }
+
+// wholeLight returns the linear light of an 8-bit code, in 1/White.
+func wholeLight(code uint8) uint64 { return uint64(math.Round(fixed.White * colour.Linears[code])) }
 
 // Spot returns the mean in linear light, with Spread (standard deviation of L*), Low and
 // High (L*, by the bins of a histogram) and Pixels; false if there are no pixels.
@@ -65,32 +57,23 @@ func (a *Patch) Spot() (Spot, bool) {
 	s := SpotOfLight(float64(a.red)/n/fixed.White, float64(a.green)/n/fixed.White, float64(a.blue)/n/fixed.White)
 	mean := float64(a.lightness) / n
 	s.Spread = math.Sqrt(max(0, float64(a.squares)/n-mean*mean)) / patchLightness
-	s.Low, s.High, s.Pixels = a.Reaching(0), 100-a.reachingDown(0), int(a.pixels)
+	s.Low, s.High, s.Pixels = a.reaching(0, false), a.reaching(0, true), int(a.pixels)
 	s.PointAtHue()
 	return s, true
 }
 
-// Reaching returns the lightness of the lowest bin at which the share of the pixels up to
-// and with it reaches share, 0 to 1, of all; NaN if there are none.
-func (a *Patch) Reaching(share float64) float64 {
-	below := uint64(0)
-	for bin, n := range a.histogram {
-		below += n
-		if n > 0 && float64(below) >= share*float64(a.pixels) {
-			return colour.LightnessOfBins(bin, 1)
+// reaching returns the lightness of the bin at which the share of the pixels up to and with
+// it, counted from black or from white, reaches share, 0 to 1, of all; NaN if there are none.
+func (a *Patch) reaching(share float64, fromWhite bool) float64 {
+	counted := uint64(0)
+	for bin := range a.histogram {
+		if fromWhite {
+			bin = 255 - bin
 		}
-	}
-	return math.NaN()
-}
-
-// reachingDown does so from the lightest bin down, and returns its lightness under white.
-func (a *Patch) reachingDown(share float64) float64 {
-	above := uint64(0)
-	for i := range a.histogram {
-		n := a.histogram[255-i]
-		above += n
-		if n > 0 && float64(above) >= share*float64(a.pixels) {
-			return colour.LightnessOfBins(i, 1)
+		n := a.histogram[bin]
+		counted += n
+		if n > 0 && float64(counted) >= share*float64(a.pixels) {
+			return colour.LightnessOfBins(bin, 1)
 		}
 	}
 	return math.NaN()
@@ -105,5 +88,5 @@ func PatchOverlap(light, shadow *Patch) float64 {
 	if light.pixels == 0 || shadow.pixels == 0 {
 		return math.NaN()
 	}
-	return colour.Value(100-shadow.reachingDown(tenth)) - colour.Value(light.Reaching(tenth))
+	return colour.Value(shadow.reaching(tenth, true)) - colour.Value(light.reaching(tenth, false))
 }

@@ -102,13 +102,11 @@ func (r *Reader) Read(p Pixels, o Options) *Reading {
 // pass fills the grey plane and the tallies.
 func (r *Reader) pass(p Pixels, out *Mask) {
 	size := p.Width * p.Height
-	if cap(r.grey) < size {
-		r.grey = make([]uint8, size)
-	}
+	r.grey = pool.Resized(r.grey, size)
 	clear(r.tallies)
 	r.pixels = p
 	r.areas = out.Clip(r.areas[:0], p.Bounds())
-	r.reading.Width, r.reading.Height, r.reading.Grey = p.Width, p.Height, r.grey[:size]
+	r.reading.Width, r.reading.Height, r.reading.Grey = p.Width, p.Height, r.grey
 	r.workers.Do((p.Height + rowsPerPiece - 1) / rowsPerPiece)
 	r.pixels = Pixels{} // the frame isn't ours to keep
 }
@@ -148,13 +146,19 @@ func (r *Reading) gather(tallies []tally, out *Mask) {
 
 // measure fills the figures that need the histogram alone.
 func (r *Reading) measure() {
-	sum := 0
-	for bin, n := range r.Histogram {
-		sum += bin * n
-	}
-	r.Mean = colour.LightnessOfBins(sum, r.Counted)
+	r.Mean = meanOf(&r.Histogram)
 	r.P1, r.P50, r.P99 = r.percentile(1), r.percentile(50), r.percentile(99)
 	r.Key = keyOf(r.Mean)
+}
+
+// meanOf returns the mean lightness of a histogram; NaN if it is empty.
+func meanOf(histogram *[256]int) float64 {
+	sum, count := 0, 0
+	for bin, n := range histogram {
+		sum += bin * n
+		count += n
+	}
+	return colour.LightnessOfBins(sum, count)
 }
 
 // percentile returns the lightness of the lowest bin whose cumulated share reaches percent.

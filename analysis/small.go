@@ -23,59 +23,36 @@ type GapChange struct {
 
 // GapMeter measures what becomes of the gaps when a picture is made small. It keeps the
 // memory that this needs; the zero value is ready, for one goroutine at a time.
-type GapMeter struct{ split smallSplit }
+type GapMeter struct {
+	sums   binSums
+	splits [3]Split
+	byHand Split
+}
 
 // Changes appends to dst what becomes of the gaps of the chosen groups of whole, from dark
 // to light, when the picture is made small, in linear light. The small picture, of which
 // histogram counts the pixels by bin, is split anew, into as many groups; edges set by hand
 // stay where they are.
 func (m *GapMeter) Changes(dst []GapChange, histogram *[256]int, whole *Reading) []GapChange {
-	chosen := whole.Chosen()
-	m.split.set(histogram, chosen, whole.chosen == chosenByHand)
+	chosen, small := whole.Chosen(), &m.byHand
+	m.sums.set(histogram)
+	if whole.chosen == chosenByHand {
+		m.byHand = Split{count: chosen.count, thresholds: chosen.thresholds}
+		if m.sums.count() == 0 {
+			m.byHand.count = 0
+		}
+	} else {
+		m.sums.bestSplits(&m.splits)
+		small = &m.splits[max(0, chosen.count-2)]
+	}
+	small.fill(&m.sums)
 	for i, gap := range chosen.Gaps() {
 		change := GapChange{Whole: gap, Small: math.NaN()}
-		if same := m.split.as(chosen); same != nil {
-			change.Small = same.Gaps()[i]
+		if small.count == chosen.count {
+			change.Small = small.Gaps()[i]
 		}
 		change.Change = change.Small - change.Whole
 		dst = append(dst, change)
 	}
 	return dst
-}
-
-// smallSplit is how a small picture's lightness is split.
-type smallSplit struct {
-	sums   binSums
-	splits [3]Split
-	byHand Split
-	hand   bool
-}
-
-// Set splits a histogram, by chosen's edges if they were set by hand.
-func (s *smallSplit) set(histogram *[256]int, chosen *Split, byHand bool) {
-	s.sums.set(histogram)
-	if s.hand = byHand; byHand {
-		s.byHand = Split{count: chosen.count, thresholds: chosen.thresholds}
-		if s.sums.count() == 0 {
-			s.byHand.count = 0
-		}
-		s.byHand.fill(&s.sums)
-		return
-	}
-	s.sums.bestSplits(&s.splits)
-	for i := range s.splits {
-		s.splits[i].fill(&s.sums)
-	}
-}
-
-// as returns the split into as many groups as chosen's, nil if there are fewer.
-func (s *smallSplit) as(chosen *Split) *Split {
-	split := &s.byHand
-	if !s.hand {
-		split = &s.splits[max(0, chosen.count-2)]
-	}
-	if split.count != chosen.count {
-		return nil
-	}
-	return split
 }

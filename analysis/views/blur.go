@@ -87,7 +87,7 @@ func (b *blur) paint(dst []byte, src *reduce.Picture, sigma float64) {
 
 // setKernel makes the kernel of a Gaussian in whole numbers.
 func (b *blur) setKernel(sigma float64) {
-	b.weights = appendGaussKernel(b.weights[:0], sigma)
+	b.weights = gaussKernel(b.weights[:0], sigma)
 	b.kernel = pool.Resized(b.kernel, len(b.weights))
 	rest := uint64(1 << 16)
 	for x := len(b.weights) - 1; x > 0; x-- {

@@ -19,7 +19,7 @@ import (
 // exactBlur blurs one channel, rows of width, by the sampled Gaussian to 4 sigma, in float64,
 // across and then down, edge pixels repeated outward.
 func exactBlur(plane []float64, width int, sigma float64) []float64 {
-	kernel, height := gaussKernel(sigma), len(plane)/width
+	kernel, height := gaussKernel(nil, sigma), len(plane)/width
 	along := func(in []float64, at func(i, x int) int, count, length int) []float64 {
 		out := make([]float64, len(in))
 		for i := range count {
@@ -86,7 +86,7 @@ func TestBlurFixture(t *testing.T) {
 	defer r.Close()
 	src, dst := r.Reduce(p, width, height, nil), make([]byte, len(p.Pix))
 	for _, tt := range cases {
-		kernel := gaussKernel(tt.Sigma)
+		kernel := gaussKernel(nil, tt.Sigma)
 		if len(kernel) != tt.Radius+1 {
 			t.Fatalf("sigma %g: radius %d, want %d", tt.Sigma, len(kernel)-1, tt.Radius)
 		}

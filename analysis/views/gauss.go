@@ -2,15 +2,11 @@ package views
 
 import "math"
 
-// gaussKernel returns the weights of a sampled Gaussian from its centre outward: half of it
-// and the centre, as far as 4 sigma, rounded to nearest. Twice the sum without the centre,
-// and the centre, is 1. sigma is in pixels; at 0 and below, and for NaN, nothing is blurred.
-func gaussKernel(sigma float64) []float64 {
-	return appendGaussKernel(nil, sigma)
-}
-
-// appendGaussKernel appends the weights to dst, which has none yet.
-func appendGaussKernel(dst []float64, sigma float64) []float64 {
+// gaussKernel appends to dst, which is empty, the weights of a sampled Gaussian from its
+// centre outward: half of it and the centre, as far as 4 sigma, rounded to nearest. Twice
+// the sum without the centre, and the centre, is 1. sigma is in pixels; at 0 and below, and
+// for NaN, nothing is blurred.
+func gaussKernel(dst []float64, sigma float64) []float64 {
 	if !(sigma > 0) {
 		return append(dst, 1)
 	}
