@@ -1,10 +1,16 @@
 package swatches
 
 import (
+	"bytes"
+	"encoding/binary"
 	"fmt"
+	"hash/crc32"
 	"image"
 	"image/color"
 	"image/draw"
+	"image/png"
+	"io"
+	"slices"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/basicfont"
@@ -39,8 +45,8 @@ const (
 )
 
 // Sheet returns a picture of the swatches: each colour above the grey of its lightness, edge
-// to edge and with a line around the two, its name and figures below. All areas are flat and nothing is smoothed, so
-// that an eyedropper meets the exact colour anywhere on a swatch.
+// to edge and with a line around the two, its name and figures below. All areas are flat and
+// nothing is smoothed, so that an eyedropper meets the exact colour anywhere on a swatch.
 func Sheet(rows []Row) *image.NRGBA {
 	img := image.NewNRGBA(image.Rectangle{Max: sheetSize(rows)})
 	fill(img, img.Bounds(), grey(groundLightness))
@@ -112,4 +118,30 @@ func textWidth(text string) int { return len([]rune(text)) * basicfont.Face7x13.
 func cutTo(text string, width int) string {
 	runes := []rune(text)
 	return string(runes[:min(len(runes), width/basicfont.Face7x13.Advance)])
+}
+
+// WritePNG writes the sheet of the swatches as a PNG that says that its colours are sRGB.
+func WritePNG(w io.Writer, rows []Row) error {
+	var buffer bytes.Buffer
+	if err := png.Encode(&buffer, Sheet(rows)); err != nil {
+		return err
+	}
+	_, err := w.Write(withSRGB(buffer.Bytes()))
+	return err
+}
+
+// headEnd is where the first chunk of a PNG, IHDR, ends: 8 bytes of signature, 4 of length,
+// 4 of name, 13 of data, 4 of checksum (PNG).
+const headEnd = 8 + 4 + 4 + 13 + 4
+
+// withSRGB returns a PNG with an sRGB chunk behind its first. The chunk holds one byte, the
+// rendering intent: 1, relative colorimetric, for colours that are to stay what they are.
+// Source: PNG.
+func withSRGB(picture []byte) []byte {
+	const relative = 1
+	named := append([]byte("sRGB"), relative)
+	chunk := binary.BigEndian.AppendUint32(nil, 1)
+	chunk = append(chunk, named...)
+	chunk = binary.BigEndian.AppendUint32(chunk, crc32.ChecksumIEEE(named))
+	return slices.Insert(picture, headEnd, chunk...)
 }

@@ -2,6 +2,8 @@ package swatches
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/palette"
@@ -27,60 +29,40 @@ func OfShades(s *propose.Shades) []Row {
 		{"Local colour and shadows", append([]Swatch{{"local", s.Base}}, steps("shadow", s.Ramp[:])...)},
 		{"Lights", steps("light", s.Lights[:])},
 		{"Straight toward black", steps("black", s.BlackRamp[:])},
-		{"Lines", lines(s.Lines[:])},
-		{"Suggested accents", suggested(s.Suggested)},
+		{"Lines", named(s.Lines[:], func(_ int, l propose.Line) (string, *analysis.Spot) { return stepName("line", l.Step), l.Spot })},
+		{"Suggested accents", named(s.Suggested, func(i int, a propose.Accent) (string, *analysis.Spot) {
+			return fmt.Sprintf("suggested %d", i+1), a.Spot
+		})},
 		{"Accents", accents("accent", s.Accents[:])},
 		{"Accents at the gamut's edge", accents("full accent", s.EdgeAccents[:])},
 	}
-	kept := rows[:0]
-	for _, row := range rows {
-		if len(row.Swatches) > 0 {
-			kept = append(kept, row)
-		}
-	}
-	return kept
+	return slices.DeleteFunc(rows, func(row Row) bool { return len(row.Swatches) == 0 })
 }
 
-// steps names steps by their tones: "shadow 2".
+// named makes a swatch of each that has a spot.
+func named[T any](all []T, of func(i int, v T) (string, *analysis.Spot)) (row []Swatch) {
+	for i, v := range all {
+		if name, spot := of(i, v); spot != nil {
+			row = append(row, Swatch{name, *spot})
+		}
+	}
+	return row
+}
+
 func steps(name string, steps []propose.Step) []Swatch {
-	var row []Swatch
-	for _, step := range steps {
-		if step.Spot != nil {
-			tones := max(step.Tones, -step.Tones)
-			row = append(row, Swatch{fmt.Sprintf("%s %.0f", name, tones), *step.Spot})
-		}
-	}
-	return row
+	return named(steps, func(_ int, s propose.Step) (string, *analysis.Spot) { return stepName(name, s), s.Spot })
 }
 
-func lines(lines []propose.Line) []Swatch {
-	plain := make([]propose.Step, len(lines))
-	for i := range lines {
-		plain[i] = lines[i].Step
-	}
-	return steps("line", plain)
-}
-
-// suggested numbers suggested accents.
-func suggested(accents []propose.Accent) []Swatch {
-	var row []Swatch
-	for i, a := range accents {
-		if a.Spot != nil {
-			row = append(row, Swatch{fmt.Sprintf("suggested %d", i+1), *a.Spot})
-		}
-	}
-	return row
+// stepName names a step by its tones: "shadow 2".
+func stepName(name string, s propose.Step) string {
+	return fmt.Sprintf("%s %.0f", name, math.Abs(s.Tones))
 }
 
 // accents names accents by their Oklch hue: "accent 30".
 func accents(name string, accents []propose.Accent) []Swatch {
-	var row []Swatch
-	for _, a := range accents {
-		if a.Spot != nil {
-			row = append(row, Swatch{fmt.Sprintf("%s %.0f", name, a.Hue), *a.Spot})
-		}
-	}
-	return row
+	return named(accents, func(_ int, a propose.Accent) (string, *analysis.Spot) {
+		return fmt.Sprintf("%s %.0f", name, a.Hue), a.Spot
+	})
 }
 
 // OfPalette returns a picture's colours, a row for each family and one for what belongs to

@@ -31,9 +31,6 @@ func (c *canvas) fill(shape []point, with color.NRGBA) {
 // glaze paints the inside of shape with paint that covers by the share opacity.
 func (c *canvas) glaze(shape []point, with color.NRGBA, opacity float64) {
 	m := c.cover(shape)
-	if m.Rect.Empty() {
-		return
-	}
 	if c.within != nil || opacity < 1 {
 		c.thin(m, opacity)
 	}
@@ -52,14 +49,9 @@ func (c *canvas) contour(shape []point, width float64, with color.NRGBA) {
 
 // inside runs paint so that nothing goes beyond shape.
 func (c *canvas) inside(shape []point, paint func()) {
-	before := c.within
-	m := c.cover(shape)
-	if before != nil {
-		c.thin(m, 1)
-	}
-	c.within = m
+	c.within = c.cover(shape)
 	paint()
-	c.within = before
+	c.within = nil
 }
 
 // cover returns how much of each pixel shape covers, over the shape's own rectangle cut
@@ -71,9 +63,6 @@ func (c *canvas) cover(shape []point) *image.Alpha {
 	}
 	r := image.Rect(int(math.Floor(x0)), int(math.Floor(y0)), int(math.Ceil(x1)), int(math.Ceil(y1)))
 	m := image.NewAlpha(r)
-	if r.Empty() {
-		return m
-	}
 	z := vector.NewRasterizer(r.Dx(), r.Dy())
 	z.DrawOp = draw.Src
 	for i, p := range shape {
@@ -91,26 +80,14 @@ func (c *canvas) cover(shape []point) *image.Alpha {
 
 // thin weakens m by opacity and by where paint may go.
 func (c *canvas) thin(m *image.Alpha, opacity float64) {
-	if c.within != nil {
-		outside := *m
-		m.Rect = m.Rect.Intersect(c.within.Rect)
-		if m.Rect.Empty() {
-			return
-		}
-		m.Pix = outside.Pix[outside.PixOffset(m.Rect.Min.X, m.Rect.Min.Y):]
-	}
 	for y := m.Rect.Min.Y; y < m.Rect.Max.Y; y++ {
-		row := m.Pix[m.PixOffset(m.Rect.Min.X, y):][:m.Rect.Dx()]
-		var limit []uint8
-		if c.within != nil {
-			limit = c.within.Pix[c.within.PixOffset(m.Rect.Min.X, y):]
-		}
-		for x, covered := range row {
-			a := float64(covered) * opacity
-			if limit != nil {
-				a *= float64(limit[x]) / 255
+		for x := m.Rect.Min.X; x < m.Rect.Max.X; x++ {
+			covered := &m.Pix[m.PixOffset(x, y)]
+			a := float64(*covered) * opacity
+			if c.within != nil {
+				a *= float64(c.within.AlphaAt(x, y).A) / 255
 			}
-			row[x] = uint8(a + 0.5)
+			*covered = uint8(a + 0.5)
 		}
 	}
 }

@@ -68,31 +68,33 @@ var (
 	bounce = paint{3.75, 28, 250} // the bay's light in the coat's shadow
 )
 
-// mix returns the 8-bit sRGB colour of p, or an error if the display cannot show it.
-func mix(p paint) (color.NRGBA, error) {
-	l := lightnessOf[int(p.value*4+0.5)]
-	c := colorful.Hcl(p.hue, p.chroma/100, l/100)
-	if !c.IsValid() {
-		return color.NRGBA{}, fmt.Errorf("value %g, chroma %g, hue %g is outside sRGB: %v", p.value, p.chroma, p.hue, c)
-	}
-	r, g, b := c.RGB255()
-	return color.NRGBA{r, g, b, 255}, nil
+// lightnessAt returns the L* of a step of the value scale.
+func lightnessAt(value float64) float64 { return lightnessOf[int(value*4+0.5)] }
+
+// mix returns the 8-bit sRGB colour of p.
+func mix(p paint) color.NRGBA {
+	return shown(colorful.Hcl(p.hue, p.chroma/100, lightnessAt(p.value)/100))
 }
 
 // darken takes light away from p until its value is the given one. Hue and saturation,
 // as Oklch counts them, stay as they are: scaling linear light scales Oklab evenly.
-func darken(p paint, value float64) (color.NRGBA, error) {
-	c := colorful.Hcl(p.hue, p.chroma/100, lightnessOf[int(p.value*4+0.5)]/100)
+func darken(p paint, value float64) color.NRGBA {
+	c := colorful.Hcl(p.hue, p.chroma/100, lightnessAt(p.value)/100)
 	_, y, _ := c.Xyz()
-	_, want, _ := colorful.LabToXyz(lightnessOf[int(value*4+0.5)]/100, 0, 0)
+	_, want, _ := colorful.LabToXyz(lightnessAt(value)/100, 0, 0)
 	r, g, b := c.LinearRgb()
 	k := want / y
-	out := colorful.LinearRgb(r*k, g*k, b*k)
-	if !out.IsValid() {
-		return color.NRGBA{}, fmt.Errorf("value %g darkened to %g is outside sRGB: %v", p.value, value, out)
+	return shown(colorful.LinearRgb(r*k, g*k, b*k))
+}
+
+// shown rounds c to 8 bits. The palette is this program's own, so a colour that the display
+// cannot show panics.
+func shown(c colorful.Color) color.NRGBA {
+	if !c.IsValid() {
+		panic(fmt.Sprintf("colour outside sRGB: %v", c))
 	}
-	r8, g8, b8 := out.RGB255()
-	return color.NRGBA{r8, g8, b8, 255}, nil
+	r, g, b := c.RGB255()
+	return color.NRGBA{r, g, b, 255}
 }
 
 // tubes are a family's colours, mixed.
@@ -102,23 +104,10 @@ type tubes struct {
 
 // squeeze mixes a family. The family without an accent and a line of its own gets the
 // neutral black that many drawings start with.
-func squeeze(f family) (t tubes, err error) {
-	if t.light, err = mix(f.light); err != nil {
-		return t, err
-	}
+func squeeze(f family) tubes {
 	if f.shadow.chroma == straightToBlack {
-		t.line = grey(0)
-		t.shadow, err = darken(f.light, f.shadow.value)
-		t.accent = t.shadow
-		return t, err
+		shadow := darken(f.light, f.shadow.value)
+		return tubes{mix(f.light), shadow, shadow, grey(0)}
 	}
-	for _, m := range []struct {
-		to   *color.NRGBA
-		from paint
-	}{{&t.shadow, f.shadow}, {&t.accent, f.accent}, {&t.line, f.line}} {
-		if *m.to, err = mix(m.from); err != nil {
-			return t, err
-		}
-	}
-	return t, nil
+	return tubes{mix(f.light), mix(f.shadow), mix(f.accent), mix(f.line)}
 }

@@ -17,11 +17,7 @@ func main() {
 
 // write paints both pictures and saves them.
 func write() error {
-	scene, err := paintScene()
-	if err != nil {
-		return err
-	}
-	if err := save("demo.png", scene); err != nil {
+	if err := save("demo.png", paintScene()); err != nil {
 		return err
 	}
 	return save("icon.png", paintIcon())

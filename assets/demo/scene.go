@@ -17,29 +17,13 @@ type scene struct {
 
 // paintScene paints the whole picture: someone on a hill above a bay, late in the day,
 // eyes shut against the wind that comes from the low sun on the left.
-func paintScene() (*image.RGBA, error) {
-	s := &scene{canvas: newCanvas(width, height, image.White)}
-	for _, m := range []struct {
-		to   *tubes
-		from family
-	}{{&s.skin, skin}, {&s.hair, hair}, {&s.coat, coat}, {&s.scarf, scarf}, {&s.leaf, leaf}} {
-		var err error
-		if *m.to, err = squeeze(m.from); err != nil {
-			return nil, err
-		}
+func paintScene() *image.RGBA {
+	s := &scene{
+		canvas: newCanvas(width, height, image.White),
+		skin:   squeeze(skin), hair: squeeze(hair), coat: squeeze(coat), scarf: squeeze(scarf), leaf: squeeze(leaf),
+		sheen: mix(sheen), bounce: mix(bounce),
 	}
-	for _, m := range []struct {
-		to   *color.NRGBA
-		from paint
-	}{{&s.sheen, sheen}, {&s.bounce, bounce}} {
-		var err error
-		if *m.to, err = mix(m.from); err != nil {
-			return nil, err
-		}
-	}
-	if err := s.background(); err != nil {
-		return nil, err
-	}
+	s.background()
 	s.backHair()
 	s.paintCoat()
 	s.neck()
@@ -48,26 +32,15 @@ func paintScene() (*image.RGBA, error) {
 	s.frontHair()
 	s.paintScarf()
 	s.leaves()
-	return s.img, nil
+	return s.img
 }
 
 // background paints sky, sun, bay and hills, with the wash left open at the top right,
 // where the paper stays white.
-func (s *scene) background() error {
-	var sky, low, sun, far, near, grass, glint color.NRGBA
-	for _, m := range []struct {
-		to   *color.NRGBA
-		from paint
-	}{
-		{&sky, paint{6.75, 19, 222}}, {&low, paint{8.25, 20, 82}}, {&sun, paint{9.5, 14, 92}},
-		{&far, paint{6, 17, 248}}, {&near, paint{4.75, 20, 205}}, {&grass, paint{3.5, 24, 165}},
-		{&glint, paint{8.75, 20, 88}},
-	} {
-		var err error
-		if *m.to, err = mix(m.from); err != nil {
-			return err
-		}
-	}
+func (s *scene) background() {
+	sky, low, sun := mix(paint{6.75, 19, 222}), mix(paint{8.25, 20, 82}), mix(paint{9.5, 14, 92})
+	far, near := mix(paint{6, 17, 248}), mix(paint{4.75, 20, 205})
+	grass, glint := mix(paint{3.5, 24, 165}), mix(paint{8.75, 20, 88})
 	s.inside(closed(wash), func() {
 		s.wash(sky, low)
 		s.glow(236, 352, 330, sun, 0.55)
@@ -77,7 +50,6 @@ func (s *scene) background() error {
 	})
 	s.drybrush(sky)
 	s.birds(near)
-	return nil
 }
 
 // wash is the edge of the painted ground: the sheet but for its top right corner.

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -107,8 +108,7 @@ func hermite(a, ta, b, tb point, t float64) point {
 // ribbon returns the outline of a brush stroke along a line: half of width to each side
 // in the middle, tapering to a point at both ends (taper 1) or blunt (taper 0).
 func ribbon(line []point, width, taper float64) []point {
-	left := make([]point, 0, 2*len(line))
-	var right []point
+	var left, right []point
 	for i, p := range line {
 		a, b := line[max(i-1, 0)], line[min(i+1, len(line)-1)]
 		dx, dy := b.x-a.x, b.y-a.y
@@ -123,10 +123,8 @@ func ribbon(line []point, width, taper float64) []point {
 		left = append(left, point{p.x + nx, p.y + ny})
 		right = append(right, point{p.x - nx, p.y - ny})
 	}
-	for i := len(right) - 1; i >= 0; i-- {
-		left = append(left, right[i])
-	}
-	return left
+	slices.Reverse(right)
+	return append(left, right...)
 }
 
 // disc returns an ellipse about (x, y) with the half axes rx and ry.
