@@ -6,6 +6,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/reduce"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/files"
 )
 
 // Alignment says how two pictures were laid over each other to be compared.
@@ -30,8 +31,8 @@ type Side struct {
 // Aligned are two pictures of one size.
 type Aligned struct {
 	How           Alignment
-	Region        Rect // of ByPosition: what both show, in the source's pixels
-	Stretched     bool // of Scaled: the shapes of the two differ
+	Region        files.Rect // of ByPosition: what both show, in the source's pixels
+	Stretched     bool       // of Scaled: the shapes of the two differ
 	Before, After analysis.Pixels
 	OutBefore     *analysis.Mask // what is left out of each; nil for nothing
 	OutAfter      *analysis.Mask
@@ -51,7 +52,7 @@ func Align(before, after Side) Aligned {
 	case before.Source.feed() != after.Source.feed(), a == b, met.Empty():
 	case float64(met.Dx()*met.Dy()) >= leastShared*float64(least):
 		return Aligned{
-			How: ByPosition, Region: RectOf(met),
+			How: ByPosition, Region: files.RectOf(met),
 			Before: before.Picture.Crop(met.Sub(a.Min)), After: after.Picture.Crop(met.Sub(b.Min)),
 			OutBefore: moved(before.LeftOut.Out(), a.Min.Sub(met.Min)),
 			OutAfter:  moved(after.LeftOut.Out(), b.Min.Sub(met.Min)),
@@ -82,7 +83,7 @@ func (s Side) place() image.Rectangle {
 
 // feed returns what two parts of one place have in common.
 func (s Source) feed() Source {
-	s.Region = Rect{}
+	s.Region = files.Rect{}
 	return s
 }
 

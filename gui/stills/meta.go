@@ -3,12 +3,12 @@ package stills
 import (
 	"encoding/json"
 	"fmt"
-	"image"
 	"maps"
 	"strings"
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/files"
 )
 
 // Version is the layout of stills that this program writes.
@@ -32,7 +32,7 @@ type Source struct {
 	Kind string `json:"kind"`           // one of the below, or what a newer program knows
 	Path string `json:"path,omitempty"` // of a picture file
 	// Region is the part of the desktop, or of the picture file, in its pixels.
-	Region Rect `json:"region"`
+	Region files.Rect `json:"region"`
 }
 
 // The kinds of sources.
@@ -42,34 +42,20 @@ const (
 	FromDemo    = "demo"
 )
 
-// Rect is a rectangle as JSON holds it.
-type Rect struct {
-	X      int `json:"x"`
-	Y      int `json:"y"`
-	Width  int `json:"width"`
-	Height int `json:"height"`
-}
-
-// RectOf returns r as JSON holds it.
-func RectOf(r image.Rectangle) Rect { return Rect{r.Min.X, r.Min.Y, r.Dx(), r.Dy()} }
-
-// Rectangle returns r as Go's image package has it.
-func (r Rect) Rectangle() image.Rectangle { return image.Rect(r.X, r.Y, r.X+r.Width, r.Y+r.Height) }
-
 // LeftOut is what of the picture was not counted.
 type LeftOut struct {
-	Areas     []Rect   `json:"areas"`     // in the picture's pixels
-	Lightness [][2]int `json:"lightness"` // ranges of bins, first and last; bin i holds the L* that round to i/2.55
+	Areas     []files.Rect `json:"areas"`     // in the picture's pixels
+	Lightness [][2]int     `json:"lightness"` // ranges of bins, first and last; bin i holds the L* that round to i/2.55
 }
 
 // LeftOutOf returns what out leaves out; nil leaves out nothing.
 func LeftOutOf(out *analysis.Mask) LeftOut {
-	l := LeftOut{Areas: []Rect{}, Lightness: [][2]int{}}
+	l := LeftOut{Areas: []files.Rect{}, Lightness: [][2]int{}}
 	if out == nil {
 		return l
 	}
 	for _, area := range out.Areas {
-		l.Areas = append(l.Areas, RectOf(area))
+		l.Areas = append(l.Areas, files.RectOf(area))
 	}
 	for bin, left := range out.Lightness {
 		if last := len(l.Lightness) - 1; left && last >= 0 && l.Lightness[last][1] == bin-1 {
