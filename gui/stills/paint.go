@@ -45,7 +45,7 @@ func Annotate(p analysis.Pixels, list []notes.Note, side int) *image.RGBA {
 func annotation(in image.Rectangle, scale float64) notes.View {
 	letters := max(leastLetters, float64(max(in.Dx(), in.Dy()))*lettersPart)
 	return notes.View{
-		Scale: scale, Pixel: letters / 13, Letters: letters, Numbers: true, Readings: true, Inside: in,
+		Scale: scale, Pixel: letters / notes.LettersUnits, Inside: in,
 	}
 }
 
