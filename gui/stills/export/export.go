@@ -34,9 +34,7 @@ func (h Export) Write(w io.Writer, ending string, s SheetSubject) error {
 	case ".pdf":
 		return sheet.New(h.Page, SheetContent(s)).PDF(w, sheet.About{Title: s.Title, Time: s.Time})
 	case ".ora":
-		return stills.WriteORA(w, s.Picture, s.Out, s.Notes, stills.LayerNames{
-			Notes: "Notes", TwoTone: "Two-tone", Greys: "Greys", Picture: "Picture",
-		})
+		return stills.WriteORA(w, s.Picture, s.Out, s.Notes)
 	case ".json":
 		return stills.WriteJSON(w, s.meta(), s.Notes)
 	}

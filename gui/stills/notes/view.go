@@ -2,7 +2,6 @@ package notes
 
 import (
 	"image"
-	"math"
 
 	"app.tonedesk/gui/stills/ink"
 )
@@ -27,13 +26,6 @@ func (v View) letters() float64 { return LettersUnits * v.Pixel }
 
 // To returns where a still's place lies, in drawn pixels.
 func (v View) To(p Point) Point { return p.Minus(v.Origin).Times(v.Scale) }
-
-// From returns the still's place that lies at p, in drawn pixels, rounded to hundredths of a
-// still's pixel, so that what is written down stays readable.
-func (v View) From(p Point) Point {
-	q := p.Times(1 / v.Scale).Plus(v.Origin)
-	return ink.Pt(math.Round(100*q.X)/100, math.Round(100*q.Y)/100)
-}
 
 // Marks returns what is drawn of notes, lowest first: areas, then the others in their
 // order, then their numbers. Several areas of a side share a mark.

@@ -53,17 +53,6 @@ func TestNoteStaysInBounds(t *testing.T) {
 	})
 }
 
-// Where the view says a place lies, there it is found again, within the hundredth of a pixel
-// that is kept.
-func TestViewThereAndBack(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		v, p := someView(t), somePoint(t)
-		if q := v.From(v.To(p)); q.Minus(p).Length() > 0.011 {
-			t.Fatalf("%v comes back as %v", p, q)
-		}
-	})
-}
-
 // Every kind is there, is taken hold of where it is drawn, moves there, and lies above
 // areas.
 func TestTop(t *testing.T) {
