@@ -111,7 +111,7 @@ func (h *handOn) write(way handOnWay, path string) {
 			subject.Picture = analysis.Opaque(subject.Picture)
 		}
 		if way.ending != ".ora" && !way.Picture { // these show no families
-			subject.Families = families.Find(subject.Picture, subject.Out, rules)
+			subject.Families = families.Find(subject.Picture, subject.Options.Out, rules)
 		}
 		err := way.Save(path, true, subject)
 		h.OnWindow(func() {
