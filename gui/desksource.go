@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 )
@@ -50,7 +51,7 @@ func (d *Desk) remember() {
 	case setup.SourceStill: // what was watched before is what comes back
 		d.settings.Region, d.settings.Picture = d.stills.remembered()
 	case setup.SourceRegion:
-		d.settings.Region = settings.RectOf(d.setup.Source.Region)
+		d.settings.Region = new(files.RectOf(d.setup.Source.Region))
 	case setup.SourcePicture:
 		d.settings.Picture = d.setup.Source.Path
 	}

@@ -3,8 +3,8 @@ package gui
 import (
 	"image"
 
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/host"
-	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 )
 
@@ -25,7 +25,7 @@ func (d *Desk) moved(now host.WindowPlace) {
 		d.watcher.Freeze(d.frozen || d.hidden)
 	}
 	if !now.Hidden && !now.Inside.Empty() && now.Inside != d.settings.Place.Rectangle() {
-		d.settings.Place = settings.RectOf(now.Inside)
+		d.settings.Place = new(files.RectOf(now.Inside))
 		d.keep()
 	}
 	d.showState()

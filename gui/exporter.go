@@ -111,7 +111,7 @@ func (e *exporter) write(way exportWay, path string) {
 			subject.Picture = analysis.Opaque(subject.Picture)
 		}
 		if way.ending != ".ora" && !way.Picture { // these show no families
-			subject.Families = families.Find(subject.Picture, subject.Out, rules)
+			subject.Families = families.Find(subject.Picture, subject.Options.Out, rules)
 		}
 		err := way.Save(path, true, subject)
 		e.OnWindow(func() {

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/settings"
@@ -97,10 +98,10 @@ func (k *keptStills) back() {
 
 // remembered is what the settings remember while a still is watched: the region or the
 // picture file from before.
-func (k *keptStills) remembered() (region *settings.Rect, picture string) {
+func (k *keptStills) remembered() (region *files.Rect, picture string) {
 	switch from := k.before.Source; from.Kind {
 	case setup.SourceRegion:
-		return settings.RectOf(from.Region), ""
+		return new(files.RectOf(from.Region)), ""
 	case setup.SourcePicture:
 		return nil, from.Path
 	}

@@ -53,7 +53,7 @@ func (m *marker) look() marking.Look {
 	return marking.Look{Flipped: m.settings.Mirrored, View: notes.View{
 		Origin: ink.Pt(float64(fit.Min.X), float64(fit.Min.Y)),
 		Scale:  math.Max(float64(size.X)/math.Max(float64(fit.Dx()), 1), 1e-3),
-		Pixel:  float64(m.Mirror.Scale()), Numbers: true, Readings: true,
+		Pixel:  float64(m.Mirror.Scale()),
 		Inside: image.Rectangle{Max: size},
 	}}
 }

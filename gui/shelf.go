@@ -81,10 +81,7 @@ func listStills(store *stills.Store, trash bool) (entries []stills.Entry, proble
 	if !trash {
 		return store.List()
 	}
-	thrown, err := store.Trash()
-	for _, t := range thrown {
-		entries = append(entries, t.Entry)
-	}
+	entries, err = store.Trash()
 	return entries, nil, err
 }
 

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
 )
@@ -91,7 +92,7 @@ func keepStills(t *testing.T, thirds ...uint8) (env []string, ids []string) {
 		}
 		id, err := s.Keep(p, stills.Meta{
 			Name: "study", Time: time.Date(2026, 1, 2, 3, 4, i, 0, time.UTC), Display: "sRGB",
-			Source:  stills.Source{Kind: stills.FromScreen, Region: stills.Rect{X: 5, Y: 6, Width: 12, Height: 5}},
+			Source:  stills.Source{Kind: stills.FromScreen, Region: files.Rect{X: 5, Y: 6, Width: 12, Height: 5}},
 			LeftOut: stills.LeftOutOf(nil), Reading: stills.FiguresOf(analysis.Read(p, analysis.Options{})),
 		}, []notes.Note{notes.New(notes.Label{Size: 8}, "soft edge")})
 		if err != nil {

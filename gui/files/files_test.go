@@ -2,6 +2,7 @@ package files
 
 import (
 	"errors"
+	"image"
 	"io"
 	"io/fs"
 	"os"
@@ -89,5 +90,15 @@ func TestReplaceFails(t *testing.T) {
 			t.Error(err)
 		}
 		whole(t, path, map[bool]string{true: "old", false: "new"}[d.stuck])
+	}
+}
+
+func TestRect(t *testing.T) {
+	r := image.Rect(-3, 4, 10, 20)
+	if got := new(RectOf(r)).Rectangle(); got != r {
+		t.Errorf("%v became %v", r, got)
+	}
+	if got := (*Rect)(nil).Rectangle(); !got.Empty() {
+		t.Errorf("no rectangle became %v", got)
 	}
 }

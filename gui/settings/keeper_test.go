@@ -11,6 +11,8 @@ import (
 	"testing"
 	"testing/synctest"
 	"time"
+
+	"app.tonedesk/gui/files"
 )
 
 // keptBands reads one setting back from the file, 0 if there is no file.
@@ -74,13 +76,13 @@ func TestKeeperFlush(t *testing.T) {
 		t.Errorf("nothing to keep: %v", err)
 	}
 	s := withBands(6)
-	s.Region = &Rect{1, 2, 30, 40}
+	s.Region = &files.Rect{X: 1, Y: 2, Width: 30, Height: 40}
 	k.Save(s)
 	s.Region.Width = -1 // the caller's own from here on
 	if err := k.Flush(); err != nil || keptBands(t, path) != 6 {
 		t.Errorf("kept %d, %v", keptBands(t, path), err)
 	}
-	if got, problems, err := Load(path); err != nil || len(problems) > 0 || *got.Region != (Rect{1, 2, 30, 40}) {
+	if got, problems, err := Load(path); err != nil || len(problems) > 0 || *got.Region != (files.Rect{X: 1, Y: 2, Width: 30, Height: 40}) {
 		t.Errorf("read back %+v, %v, %v", got.Region, problems, err)
 	}
 	if names := fileNames(t, path); !slices.Equal(names, []string{"settings.json"}) {

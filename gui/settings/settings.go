@@ -3,7 +3,6 @@ package settings
 import (
 	"encoding/json"
 	"fmt"
-	"image"
 	"maps"
 	"math"
 	"slices"
@@ -13,6 +12,7 @@ import (
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/files"
 )
 
 // settingsVersion is the layout of the settings file that this program writes. A file with
@@ -38,37 +38,16 @@ type Settings struct {
 	Page        string             // name of the page that is open
 	FromWhite   bool               // values count from white: 0 is white, 10 is black
 	KeepAbove   bool               // above other windows
-	Region      *Rect              // watched part of the desktop in its pixels; nil if none was chosen
+	Region      *files.Rect        // watched part of the desktop in its pixels; nil if none was chosen
 	Picture     string             // path of the picture file shown instead of a region; "" if none
 	Target      string             // path of the target's file; "" if none
 	TargetStill string             // ID of the still that is the target; "" if none
-	Place       *Rect              // the window's inside on the desktop, in its pixels; nil if unknown
+	Place       *files.Rect        // the window's inside on the desktop, in its pixels; nil if unknown
 	Width       float32            // the window's inside in Fyne units
 	Height      float32
 	Display     string // note on the colour space the display is taken to have
 
 	unknown map[string]json.RawMessage // fields of others, written back as they were
-}
-
-// Rect is a rectangle as the settings file holds it.
-type Rect struct {
-	X      int `json:"x"`
-	Y      int `json:"y"`
-	Width  int `json:"width"`
-	Height int `json:"height"`
-}
-
-// RectOf returns r as the settings file holds it.
-func RectOf(r image.Rectangle) *Rect {
-	return &Rect{X: r.Min.X, Y: r.Min.Y, Width: r.Dx(), Height: r.Dy()}
-}
-
-// Rectangle returns r as Go's image package has it; nil is the empty rectangle.
-func (r *Rect) Rectangle() image.Rectangle {
-	if r == nil {
-		return image.Rectangle{}
-	}
-	return image.Rect(r.X, r.Y, r.X+r.Width, r.Y+r.Height)
 }
 
 // Limits of the settings.
@@ -150,8 +129,8 @@ func (s *Settings) confine() []string {
 	knobs := confineKnobs(s.Knobs)
 	mend("knobs", maps.Equal(knobs, s.Knobs), func() { s.Knobs = knobs })
 	mend("page", slices.Contains(PageNames(), s.Page), func() { s.Page = d.Page })
-	mend("region", s.Region.sensible(), func() { s.Region = nil })
-	mend("place", s.Place.sensible(), func() { s.Place = nil })
+	mend("region", sensible(s.Region), func() { s.Region = nil })
+	mend("place", sensible(s.Place), func() { s.Place = nil })
 	mend("picture", plainText(s.Picture, maxPath), func() { s.Picture = "" })
 	mend("target_still", plainText(s.TargetStill, maxNote), func() { s.TargetStill = "" })
 	mend("target", plainText(s.Target, maxPath), func() { s.Target = "" })
@@ -164,7 +143,7 @@ func (s *Settings) confine() []string {
 }
 
 // sensible reports whether r is absent or has an area that a desktop could hold.
-func (r *Rect) sensible() bool {
+func sensible(r *files.Rect) bool {
 	if r == nil {
 		return true
 	}

@@ -2,7 +2,6 @@ package settings
 
 import (
 	"encoding/json"
-	"image"
 	"math"
 	"reflect"
 	"strings"
@@ -10,6 +9,7 @@ import (
 
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/propose"
+	"app.tonedesk/gui/files"
 )
 
 func TestDefaultsAreValid(t *testing.T) {
@@ -42,10 +42,10 @@ func TestSettingsValid(t *testing.T) {
 		{"one group", func(s *Settings) { s.Groups = 1 }, func(s Settings) any { return s.Groups }, 0},
 		{"four groups", func(s *Settings) { s.Groups = 4 }, func(s Settings) any { return s.Groups }, 4},
 		{"unknown view", func(s *Settings) { s.View = "x" }, func(s Settings) any { return s.View }, "grey"},
-		{"flat region", func(s *Settings) { s.Region = &Rect{1, 1, 5, 0} }, func(s Settings) any { return s.Region }, (*Rect)(nil)},
-		{"far region", func(s *Settings) { s.Region = &Rect{math.MinInt, 1, 5, 5} }, func(s Settings) any { return s.Region }, (*Rect)(nil)},
-		{"region left of the main screen", func(s *Settings) { s.Region = &Rect{-800, -20, 5, 5} }, func(s Settings) any { return *s.Region }, Rect{-800, -20, 5, 5}},
-		{"place without area", func(s *Settings) { s.Place = &Rect{} }, func(s Settings) any { return s.Place }, (*Rect)(nil)},
+		{"flat region", func(s *Settings) { s.Region = &files.Rect{X: 1, Y: 1, Width: 5, Height: 0} }, func(s Settings) any { return s.Region }, (*files.Rect)(nil)},
+		{"far region", func(s *Settings) { s.Region = &files.Rect{X: math.MinInt, Y: 1, Width: 5, Height: 5} }, func(s Settings) any { return s.Region }, (*files.Rect)(nil)},
+		{"region left of the main screen", func(s *Settings) { s.Region = &files.Rect{X: -800, Y: -20, Width: 5, Height: 5} }, func(s Settings) any { return *s.Region }, files.Rect{X: -800, Y: -20, Width: 5, Height: 5}},
+		{"place without area", func(s *Settings) { s.Place = &files.Rect{} }, func(s Settings) any { return s.Place }, (*files.Rect)(nil)},
 		{"path with a nought", func(s *Settings) { s.Picture = "a\x00b" }, func(s Settings) any { return s.Picture }, ""},
 		{"long note", func(s *Settings) { s.Display = strings.Repeat("x", 2000) }, func(s Settings) any { return s.Display }, "sRGB"},
 		{"narrow", func(s *Settings) { s.Width = 12 }, func(s Settings) any { return s.Width }, float32(320)},
@@ -73,7 +73,7 @@ func TestSettingsGoThroughTheFile(t *testing.T) {
 		TooDark: 6, TooLight: 95, Dots: DotsNever, Rules: families.Rules{LeastTones: 1.5, MostTones: 4, LeastChroma: 6, LeastTurn: 10, MostGain: 0.1, KeepsWithin: 2, VanishAbove: 8.5},
 		Knobs: map[string]float64{"bands": 7, "of another program": 0.5},
 		View:  "bands", Mirrored: true, Page: "Structure", FromWhite: true, KeepAbove: true,
-		Region: &Rect{-5, 6, 700, 800}, Picture: "/tmp/a b “é”.png", Target: "/tmp/plan.png", TargetStill: "20260102-030405-abcdefghij", Place: &Rect{1, 2, 380, 760},
+		Region: &files.Rect{X: -5, Y: 6, Width: 700, Height: 800}, Picture: "/tmp/a b “é”.png", Target: "/tmp/plan.png", TargetStill: "20260102-030405-abcdefghij", Place: &files.Rect{X: 1, Y: 2, Width: 380, Height: 760},
 		Width: 381.5, Height: 777, Display: "a wide one",
 	}
 	v := reflect.ValueOf(s)
@@ -152,15 +152,5 @@ func TestUnknownFieldsAreKept(t *testing.T) {
 	want := map[string]any{"a": []any{1.0, 2.0}}
 	if !reflect.DeepEqual(all["of_tomorrow"], want) || all["bands"] != 4.0 {
 		t.Errorf("written back: %s", data)
-	}
-}
-
-func TestRect(t *testing.T) {
-	r := image.Rect(-3, 4, 10, 20)
-	if got := RectOf(r).Rectangle(); got != r {
-		t.Errorf("%v became %v", r, got)
-	}
-	if got := (*Rect)(nil).Rectangle(); !got.Empty() {
-		t.Errorf("no rectangle became %v", got)
 	}
 }

@@ -4,8 +4,8 @@ import (
 	"image"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/reduce"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/files"
 )
 
 // Alignment says how two pictures were laid over each other to be compared.
@@ -30,8 +30,8 @@ type Side struct {
 // Aligned are two pictures of one size.
 type Aligned struct {
 	How           Alignment
-	Region        Rect // of ByPosition: what both show, in the source's pixels
-	Stretched     bool // of Scaled: the shapes of the two differ
+	Region        files.Rect // of ByPosition: what both show, in the source's pixels
+	Stretched     bool       // of Scaled: the shapes of the two differ
 	Before, After analysis.Pixels
 	OutBefore     *analysis.Mask // what is left out of each; nil for nothing
 	OutAfter      *analysis.Mask
@@ -47,14 +47,17 @@ const leastShared = 0.25
 func Align(before, after Side) Aligned {
 	a, b := before.place(), after.place()
 	met := a.Intersect(b)
+	by := func(way image.Point) func(image.Rectangle) image.Rectangle {
+		return func(r image.Rectangle) image.Rectangle { return r.Add(way) }
+	}
 	switch least := min(a.Dx()*a.Dy(), b.Dx()*b.Dy()); {
 	case before.Source.feed() != after.Source.feed(), a == b, met.Empty():
 	case float64(met.Dx()*met.Dy()) >= leastShared*float64(least):
 		return Aligned{
-			How: ByPosition, Region: RectOf(met),
+			How: ByPosition, Region: files.RectOf(met),
 			Before: before.Picture.Crop(met.Sub(a.Min)), After: after.Picture.Crop(met.Sub(b.Min)),
-			OutBefore: moved(before.LeftOut.Out(), a.Min.Sub(met.Min)),
-			OutAfter:  moved(after.LeftOut.Out(), b.Min.Sub(met.Min)),
+			OutBefore: before.LeftOut.moved(by(a.Min.Sub(met.Min))),
+			OutAfter:  after.LeftOut.moved(by(b.Min.Sub(met.Min))),
 		}
 	}
 	p, q := before.Picture, after.Picture
@@ -66,7 +69,7 @@ func Align(before, after Side) Aligned {
 	return Aligned{
 		How: Scaled, Stretched: across > 1.01*down || down > 1.01*across,
 		Before: reduced(p, w, h), After: reduced(q, w, h),
-		OutBefore: scaled(before.LeftOut.Out(), p, w, h), OutAfter: scaled(after.LeftOut.Out(), q, w, h),
+		OutBefore: before.scaled(w, h), OutAfter: after.scaled(w, h),
 	}
 }
 
@@ -82,33 +85,30 @@ func (s Side) place() image.Rectangle {
 
 // feed returns what two parts of one place have in common.
 func (s Source) feed() Source {
-	s.Region = Rect{}
+	s.Region = files.Rect{}
 	return s
 }
 
-// moved returns out with its areas moved.
-func moved(out *analysis.Mask, by image.Point) *analysis.Mask {
-	if out == nil {
-		return nil
-	}
-	for i, area := range out.Areas {
-		out.Areas[i] = area.Add(by)
+// moved returns what is left out with its areas where to takes them; nil for nothing.
+func (l LeftOut) moved(to func(image.Rectangle) image.Rectangle) *analysis.Mask {
+	out := l.Out()
+	if out != nil {
+		for i, area := range out.Areas {
+			out.Areas[i] = to(area)
+		}
 	}
 	return out
 }
 
-// scaled returns out for its picture brought to w x h pixels.
-func scaled(out *analysis.Mask, p analysis.Pixels, w, h int) *analysis.Mask {
-	if out == nil {
-		return nil
-	}
-	for i, r := range out.Areas {
-		out.Areas[i] = image.Rect(
+// scaled returns what is left out of a picture brought to w x h pixels.
+func (s Side) scaled(w, h int) *analysis.Mask {
+	p := s.Picture
+	return s.LeftOut.moved(func(r image.Rectangle) image.Rectangle {
+		return image.Rect(
 			r.Min.X*w/p.Width, r.Min.Y*h/p.Height,
 			(r.Max.X*w+p.Width-1)/p.Width, (r.Max.Y*h+p.Height-1)/p.Height,
 		)
-	}
-	return out
+	})
 }
 
 // reduced returns a picture brought to w x h pixels, which are no more than it has. Pixels
@@ -117,16 +117,11 @@ func reduced(p analysis.Pixels, w, h int) analysis.Pixels {
 	if p.Width == w && p.Height == h {
 		return p
 	}
-	r := reduce.New()
-	defer r.Close()
-	small := r.Reduce(p, w, h, nil)
-	to := analysis.Pixels{Pix: make([]byte, 4*w*h), Stride: 4 * w, Width: w, Height: h}
-	colour, _ := views.ByKey("colour")
-	colour.Paint(to.Pix, small, views.Look{})
+	img, small := paint(p, "colour", w, h, views.Look{})
 	for i, left := range small.Left {
 		if left != 0 {
-			to.Pix[4*i+3] = 0
+			img.Pix[4*i+3] = 0
 		}
 	}
-	return to
+	return pixelsOf(img)
 }

@@ -5,10 +5,11 @@ import (
 	"testing"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/files"
 )
 
 func side(p analysis.Pixels, kind string, r image.Rectangle, out *analysis.Mask) Side {
-	return Side{Picture: p, Source: Source{Kind: kind, Region: RectOf(r)}, LeftOut: LeftOutOf(out)}
+	return Side{Picture: p, Source: Source{Kind: kind, Region: files.RectOf(r)}, LeftOut: LeftOutOf(out)}
 }
 
 // desktop is a picture to take parts of.
@@ -33,8 +34,8 @@ func TestAlign(t *testing.T) {
 		{"files of one size", file, file, SamePixels, image.Pt(80, 90), false},
 		{"files of two sizes and shapes", file, Side{Picture: desktop}, Scaled, image.Pt(80, 90), true},
 		{"files of one shape", Side{Picture: reduced(desktop, 60, 45)}, Side{Picture: desktop}, Scaled, image.Pt(60, 45), false},
-		{"a screen and a file", screen(left), Side{Picture: desktop.Crop(left), Source: Source{Kind: FromPicture, Region: RectOf(left)}}, SamePixels, image.Pt(80, 90), false},
-		{"a picture that isn't its region's size", screen(whole), Side{Picture: desktop, Source: Source{Kind: FromScreen, Region: Rect{0, 0, 5, 5}}}, SamePixels, image.Pt(120, 90), false},
+		{"a screen and a file", screen(left), Side{Picture: desktop.Crop(left), Source: Source{Kind: FromPicture, Region: files.RectOf(left)}}, SamePixels, image.Pt(80, 90), false},
+		{"a picture that isn't its region's size", screen(whole), Side{Picture: desktop, Source: Source{Kind: FromScreen, Region: files.Rect{X: 0, Y: 0, Width: 5, Height: 5}}}, SamePixels, image.Pt(120, 90), false},
 	}
 	for _, tt := range tests {
 		a := Align(tt.before, tt.after)
@@ -46,7 +47,7 @@ func TestAlign(t *testing.T) {
 	// What both show is the same, so nothing has changed.
 	a := Align(screen(left), screen(right))
 	c, err := analysis.ChangeOf(a.Before, a.After, a.OutBefore, a.OutAfter, 0)
-	if err != nil || c.Distance != 0 || a.Region != (Rect{340, 210, 40, 80}) {
+	if err != nil || c.Distance != 0 || a.Region != (files.Rect{X: 340, Y: 210, Width: 40, Height: 80}) {
 		t.Errorf("%+v, %v, region %v", c, err, a.Region)
 	}
 }

@@ -3,13 +3,23 @@ package stills
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills/notes"
 )
+
+// about says what was tried with which still where err is not nil.
+func about(tried, id string, err error) error {
+	if err != nil {
+		return fmt.Errorf("%s %q: %w", tried, id, err)
+	}
+	return nil
+}
 
 // SaveNotes saves list as what is marked on a still that Mark opened. If it fails, the disk
 // has what it had. The error wraps ErrGone, ErrBusy or notes.ErrNewer, is what bars the still,
@@ -19,10 +29,7 @@ func (s *Store) SaveNotes(still *Still, list []notes.Note) error {
 	if err == nil {
 		err = s.change(still.ID, func() error { return s.saveNotes(still.ID, list) })
 	}
-	if err != nil {
-		return fmt.Errorf("save the notes of still %q: %w", still.ID, err)
-	}
-	return nil
+	return about("save the notes of still", still.ID, err)
 }
 
 // saveNotes keeps what newer programs added to the notes, and what is damaged.
@@ -51,7 +58,7 @@ func (s *Store) saveNotes(id string, list []notes.Note) error {
 
 // Rename gives a still another name, without the space around it. Errors are those of SaveNotes.
 func (s *Store) Rename(id, name string) error {
-	err := s.change(id, func() error {
+	return about("rename still", id, s.change(id, func() error {
 		m, err := s.readMeta(id)
 		if err != nil {
 			return err
@@ -61,11 +68,7 @@ func (s *Store) Rename(id, name string) error {
 			m.Notes = summaryOf(d.Notes)
 		}
 		return s.writeMeta(id, m)
-	})
-	if err != nil {
-		return fmt.Errorf("rename still %q: %w", id, err)
-	}
-	return nil
+	}))
 }
 
 func (s *Store) writeMeta(id string, m metaFile) error {
@@ -90,4 +93,75 @@ func (s *Store) change(id string, do func() error) error {
 	}
 	defer unlock()
 	return do()
+}
+
+// Problem is something in the folder of stills that could not be used. It is an error.
+type Problem struct {
+	ID    string // of a still
+	Err   error  // wraps ErrDamaged or ErrNewer, or says why the disk would not give it
+	Aside string // where a damaged one was put; "" if it lies where it was
+}
+
+func (p Problem) Error() string {
+	if p.Aside != "" {
+		return fmt.Sprintf("still %q: %v; set aside in %s", p.ID, p.Err, p.Aside)
+	}
+	return fmt.Sprintf("still %q: %v", p.ID, p.Err)
+}
+
+func (p Problem) Unwrap() error { return p.Err }
+
+// setAside moves a still that was found damaged out of the way, as it is. The error is nil if
+// it is whole by now, ErrGone if it is gone, else a Problem.
+func (s *Store) setAside(id string, found error) error {
+	p := Problem{ID: id, Err: found}
+	failed := s.change(id, func() error {
+		if _, p.Err = s.picture(id); !errors.Is(p.Err, ErrDamaged) {
+			return nil
+		}
+		to := filepath.Join(s.folders.Data, damagedDir, id)
+		if err := s.move(s.Folder(id), to); err != nil {
+			return err
+		}
+		p.Aside = to
+		return nil
+	})
+	if failed != nil { // perhaps since nothing may be written here
+		p.Err = errors.Join(p.Err, failed)
+	}
+	switch {
+	case p.Err == nil:
+		return nil
+	case errors.Is(p.Err, ErrGone):
+		return ErrGone
+	}
+	return p
+}
+
+// hasPicture reports whether a still has a file for its picture.
+func (s *Store) hasPicture(id string) bool {
+	info, err := os.Stat(filepath.Join(s.Folder(id), pictureFile))
+	return err == nil && info.Mode().IsRegular() && info.Size() > 0
+}
+
+// setNotesAside gives damaged notes another name beside, as they are. The lock is held.
+func (s *Store) setNotesAside(id string) error {
+	name := filepath.Join(s.Folder(id), notesFile)
+	if err := s.disk.Rename(name, name+".damaged-"+time.Now().Format(idTime)+"-"+unique()); err != nil {
+		return err
+	}
+	return s.disk.Settle(s.Folder(id))
+}
+
+// move gives a folder a new place in one step, for good. The new one's folder is made.
+func (s *Store) move(from, to string) error {
+	if err := s.disk.Mkdir(filepath.Dir(to)); err != nil && !errors.Is(err, fs.ErrExist) {
+		return err
+	}
+	if err := s.disk.Rename(from, to); err != nil {
+		return err
+	}
+	_ = s.disk.Settle(filepath.Dir(to)) // it is moved; a power cut may still undo that
+	_ = s.disk.Settle(filepath.Dir(from))
+	return nil
 }

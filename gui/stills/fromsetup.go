@@ -4,6 +4,7 @@ import (
 	"image"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/setup"
 )
 
@@ -14,7 +15,7 @@ var kinds = map[setup.SourceKind]string{
 
 // SourceOf is what a picture with those bounds was taken of, as a still names it.
 func SourceOf(from setup.Source, bounds image.Rectangle) Source {
-	return Source{Kind: kinds[from.Kind], Path: from.Path, Region: RectOf(bounds)}
+	return Source{Kind: kinds[from.Kind], Path: from.Path, Region: files.RectOf(bounds)}
 }
 
 // Parts are the parts that are left out as a setup has them: areas in the picture's pixels,

@@ -12,30 +12,26 @@ import (
 	"app.tonedesk/gui/stills/ora"
 )
 
-// LayerNames are what the layers of an OpenRaster file are called, topmost first.
-type LayerNames struct{ Notes, TwoTone, Greys, Picture string }
-
 // WriteORA writes a picture with its notes as an OpenRaster file: the notes above the
 // picture, and between them its two-tone reading and its greys, hidden. out is what is left
 // out of the two-tone reading; nil for nothing.
-func WriteORA(w io.Writer, p analysis.Pixels, out *analysis.Mask, list []notes.Note, names LayerNames) error {
+func WriteORA(w io.Writer, p analysis.Pixels, out *analysis.Mask, list []notes.Note) error {
 	look := views.Look{Reading: analysis.Read(p, analysis.Options{Out: out})}
 	merged := Annotate(p, list, 0)
 	shownW, shownH := Fit(p.Width, p.Height, ora.ThumbnailSide, ora.ThumbnailSide)
-	paper := onPaper(merged)
-	small := analysis.Pixels{Pix: paper.Pix, Stride: paper.Stride, Width: p.Width, Height: p.Height}
+	paper := pixelsOf(onPaper(merged))
 	hidden := func(view string) image.Image { return cutOut(Paint(p, view, p.Width, p.Height, look), p) }
 	above := image.NewRGBA(merged.Rect)
 	new(ink.Drawer).Draw(above, above.Rect, annotation(merged.Rect, 1).Marks(list))
 	return ora.Write(w, ora.Picture{
 		Layers: []ora.Layer{
-			{Name: names.Notes, Image: above},
-			{Name: names.TwoTone, Image: hidden("two-tone"), Hidden: true},
-			{Name: names.Greys, Image: hidden("grey"), Hidden: true},
-			{Name: names.Picture, Image: imageOf(p)},
+			{Name: "Notes", Image: above},
+			{Name: "Two-tone", Image: hidden("two-tone"), Hidden: true},
+			{Name: "Greys", Image: hidden("grey"), Hidden: true},
+			{Name: "Picture", Image: imageOf(p)},
 		},
 		Merged: merged,
-		Small:  Paint(small, "colour", shownW, shownH, look),
+		Small:  Paint(paper, "colour", shownW, shownH, look),
 	}, WritePNG)
 }
 

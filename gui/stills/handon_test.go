@@ -38,7 +38,7 @@ func partOf(t *testing.T, data []byte, name string) *image.NRGBA {
 func TestLayersMakeTheMergedImage(t *testing.T) {
 	list := append(notesFor(2), notes.New(notes.Area{Side: notes.Light, Points: []notes.Point{{X: 60, Y: 40}}, Width: 40}, "light"))
 	var b bytes.Buffer
-	if err := WriteORA(&b, noise(4), nil, list, LayerNames{"Notes", "Two-tone", "Greys", "Picture"}); err != nil {
+	if err := WriteORA(&b, noise(4), nil, list); err != nil {
 		t.Fatal(err)
 	}
 	if n := bytes.Count(b.Bytes(), []byte("sRGB")); n != 6 {
@@ -71,7 +71,7 @@ func TestTransparentPicture(t *testing.T) {
 		p.Pix[4*i+3] = [3]uint8{0, 51, 255}[i%30/10]
 	}
 	var b bytes.Buffer
-	if err := WriteORA(&b, p, nil, nil, LayerNames{}); err != nil {
+	if err := WriteORA(&b, p, nil, nil); err != nil {
 		t.Fatal(err)
 	}
 	for _, name := range []string{"data/layer1.png", "data/layer2.png", "data/layer3.png", "mergedimage.png"} {

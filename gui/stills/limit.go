@@ -14,7 +14,6 @@ type Removal struct {
 	Entry
 	InTrash bool
 	Bytes   int64
-	folder  string
 	stamp   stamp // of its still.json, when it was listed
 }
 
@@ -49,11 +48,11 @@ func (s *Store) Over(limit int64) (Clearing, error) {
 		return Clearing{}, err
 	}
 	var choice []Removal
-	for _, t := range slices.Backward(trash) {
-		choice = append(choice, Removal{Entry: t.Entry, InTrash: true, folder: t.folder})
+	for _, e := range slices.Backward(trash) {
+		choice = append(choice, Removal{Entry: e, InTrash: true})
 	}
 	for _, e := range slices.Backward(all[min(1, len(all)):]) {
-		choice = append(choice, Removal{Entry: e, folder: s.Folder(e.ID)})
+		choice = append(choice, Removal{Entry: e})
 	}
 	for _, r := range choice {
 		if c.After <= limit {

@@ -21,6 +21,8 @@ type Entry struct {
 	// Trouble says why the notes can't be read, as Still.Trouble; Meta.Notes is empty then,
 	// and how many there are is not known. Else nil.
 	Trouble error
+
+	folder string
 }
 
 // shelved is an entry with what its files looked like when it was read.
@@ -90,30 +92,24 @@ func (s *Store) look(ids []string) ([]*shelved, []Problem) {
 	clear(s.known)
 	var problems []Problem
 	for i, id := range ids {
-		switch err := troubles[i]; {
-		case err == nil:
+		if found[i] != nil {
 			s.known[id] = found[i]
-		case errors.Is(err, ErrDamaged):
-			problems = s.damaged(problems, id, err)
-		case !errors.Is(err, ErrGone):
+			continue
+		}
+		err := troubles[i]
+		if errors.Is(err, ErrDamaged) {
+			err = s.setAside(id, err)
+		}
+		var p Problem
+		switch {
+		case err == nil, errors.Is(err, ErrGone): // another program mended it, or set it aside
+		case errors.As(err, &p):
+			problems = append(problems, p)
+		default:
 			problems = append(problems, Problem{ID: id, Err: err})
 		}
 	}
 	return slices.DeleteFunc(found, func(f *shelved) bool { return f == nil }), problems
-}
-
-// damaged sets a still aside and adds it to the problems, unless another program did so or
-// mended it just now.
-func (s *Store) damaged(problems []Problem, id string, err error) []Problem {
-	var p Problem
-	switch aside := s.setAside(id, s.check); {
-	case aside == nil, errors.Is(aside, ErrGone):
-		return problems
-	case errors.As(aside, &p):
-		return append(problems, p)
-	default: // it can't be set aside, perhaps since nothing may be written here
-		return append(problems, Problem{ID: id, Err: errors.Join(err, aside)})
-	}
 }
 
 // shelve reads what the shelf shows of a still; old is what it was, or nil.
@@ -134,7 +130,7 @@ func (s *Store) shelve(id string, old *shelved) (*shelved, error) {
 	// the notes were damaged since.
 	d, trouble := s.readNotes(id)
 	m.Notes = summaryOf(d.Notes)
-	now.entry = Entry{ID: id, Meta: m.Meta, Trouble: trouble}
+	now.entry = Entry{ID: id, Meta: m.Meta, Trouble: trouble, folder: folder}
 	return now, nil
 }
 

@@ -3,12 +3,13 @@ package stills
 import (
 	"encoding/json"
 	"fmt"
-	"image"
 	"maps"
+	"math"
 	"strings"
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/files"
 )
 
 // Version is the layout of stills that this program writes.
@@ -32,7 +33,7 @@ type Source struct {
 	Kind string `json:"kind"`           // one of the below, or what a newer program knows
 	Path string `json:"path,omitempty"` // of a picture file
 	// Region is the part of the desktop, or of the picture file, in its pixels.
-	Region Rect `json:"region"`
+	Region files.Rect `json:"region"`
 }
 
 // The kinds of sources.
@@ -42,34 +43,20 @@ const (
 	FromDemo    = "demo"
 )
 
-// Rect is a rectangle as JSON holds it.
-type Rect struct {
-	X      int `json:"x"`
-	Y      int `json:"y"`
-	Width  int `json:"width"`
-	Height int `json:"height"`
-}
-
-// RectOf returns r as JSON holds it.
-func RectOf(r image.Rectangle) Rect { return Rect{r.Min.X, r.Min.Y, r.Dx(), r.Dy()} }
-
-// Rectangle returns r as Go's image package has it.
-func (r Rect) Rectangle() image.Rectangle { return image.Rect(r.X, r.Y, r.X+r.Width, r.Y+r.Height) }
-
 // LeftOut is what of the picture was not counted.
 type LeftOut struct {
-	Areas     []Rect   `json:"areas"`     // in the picture's pixels
-	Lightness [][2]int `json:"lightness"` // ranges of bins, first and last; bin i holds the L* that round to i/2.55
+	Areas     []files.Rect `json:"areas"`     // in the picture's pixels
+	Lightness [][2]int     `json:"lightness"` // ranges of bins, first and last; bin i holds the L* that round to i/2.55
 }
 
 // LeftOutOf returns what out leaves out; nil leaves out nothing.
 func LeftOutOf(out *analysis.Mask) LeftOut {
-	l := LeftOut{Areas: []Rect{}, Lightness: [][2]int{}}
+	l := LeftOut{Areas: []files.Rect{}, Lightness: [][2]int{}}
 	if out == nil {
 		return l
 	}
 	for _, area := range out.Areas {
-		l.Areas = append(l.Areas, RectOf(area))
+		l.Areas = append(l.Areas, files.RectOf(area))
 	}
 	for bin, left := range out.Lightness {
 		if last := len(l.Lightness) - 1; left && last >= 0 && l.Lightness[last][1] == bin-1 {
@@ -96,6 +83,49 @@ func (l LeftOut) Out() *analysis.Mask {
 		}
 	}
 	return out
+}
+
+// Figures are the key figures of a still's reading, as desk read has them. A figure that
+// isn't there is nil.
+type Figures struct {
+	Lightness    Lightness        `json:"lightness"`
+	Groups       []analysis.Group `json:"groups"` // dark to light
+	Separability *float64         `json:"separability"`
+	Gaps         []float64        `json:"gaps"` // tones, dark to light
+	Murk         *float64         `json:"murk"` // share, 0 to 1
+	Key          *analysis.Key    `json:"key"`
+}
+
+// Lightness holds figures in L*.
+type Lightness struct {
+	Mean *float64 `json:"mean"`
+	P1   *float64 `json:"p1"`
+	P50  *float64 `json:"p50"`
+	P99  *float64 `json:"p99"`
+}
+
+// FiguresOf takes the key figures out of a reading. It holds on to none of it.
+func FiguresOf(r *analysis.Reading) Figures {
+	split := r.Chosen()
+	f := Figures{
+		Lightness:    Lightness{known(r.Mean), known(r.P1), known(r.P50), known(r.P99)},
+		Groups:       append([]analysis.Group{}, split.Groups()...),
+		Separability: known(split.Separability),
+		Gaps:         append([]float64{}, split.Gaps()...),
+		Murk:         known(split.Murk),
+	}
+	if key := r.Key; key != "" {
+		f.Key = &key
+	}
+	return f
+}
+
+// known returns v, nil if it is not a number.
+func known(v float64) *float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return nil
+	}
+	return &v
 }
 
 // Summary is what the shelf shows of a still's notes.

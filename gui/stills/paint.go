@@ -2,7 +2,8 @@ package stills
 
 import (
 	"image"
-	"image/draw"
+
+	"golang.org/x/image/draw"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/reduce"
@@ -14,6 +15,12 @@ import (
 // Paint returns a picture in one of the views of analysis, reduced to w x h pixels, which
 // are no more than it has. A view that there isn't is painted as the colours.
 func Paint(p analysis.Pixels, view string, w, h int, look views.Look) *image.RGBA {
+	img, _ := paint(p, view, w, h, look)
+	return img
+}
+
+// paint returns the reduced picture too, from before it was painted.
+func paint(p analysis.Pixels, view string, w, h int, look views.Look) (*image.RGBA, *reduce.Picture) {
 	img := image.NewRGBA(image.Rect(0, 0, w, h))
 	v, ok := views.ByKey(view)
 	if !ok {
@@ -21,8 +28,9 @@ func Paint(p analysis.Pixels, view string, w, h int, look views.Look) *image.RGB
 	}
 	r := reduce.New()
 	defer r.Close()
-	v.Paint(img.Pix, r.Reduce(p, w, h, nil), look)
-	return img
+	small := r.Reduce(p, w, h, nil)
+	v.Paint(img.Pix, small, look)
+	return img, small
 }
 
 // lettersPart is the size of numbers and readings on a picture that is handed on, as a part
@@ -45,47 +53,28 @@ func Annotate(p analysis.Pixels, list []notes.Note, side int) *image.RGBA {
 func annotation(in image.Rectangle, scale float64) notes.View {
 	letters := max(leastLetters, float64(max(in.Dx(), in.Dy()))*lettersPart)
 	return notes.View{
-		Scale: scale, Pixel: letters / 13, Letters: letters, Numbers: true, Readings: true, Inside: in,
+		Scale: scale, Pixel: letters / notes.LettersUnits, Inside: in,
 	}
 }
 
-// sized returns a picture of its own with its longer side near side, and the scale.
+// sized returns a picture of its own with its longer side near side, its colours multiplied by
+// their alpha, and the scale.
 func sized(p analysis.Pixels, side int) (*image.RGBA, float64) {
 	longer := max(p.Width, p.Height)
-	switch {
-	case side > 0 && side < longer:
+	if side > 0 && side < longer {
 		w, h := Fit(p.Width, p.Height, side, side)
 		return Paint(p, "colour", w, h, views.Look{}), float64(w) / float64(p.Width)
-	case side >= 2*longer:
-		return enlarged(p, side/longer), float64(side / longer)
 	}
-	return enlarged(p, 1), 1
-}
-
-// enlarged returns a picture k times as large, by its nearest pixels, with its colours
-// multiplied by their alpha.
-func enlarged(p analysis.Pixels, k int) *image.RGBA {
-	img := image.NewRGBA(image.Rect(0, 0, k*p.Width, k*p.Height))
-	straight := imageOf(p)
-	for y := range img.Rect.Dy() {
-		from, to := straight.Pix[y/k*straight.Stride:], img.Pix[y*img.Stride:][:4*k*p.Width]
-		for x := range k * p.Width {
-			q, d := from[4*(x/k):][:4], to[4*x:][:4]
-			a := int(q[3])
-			for c := range 3 {
-				d[c] = uint8((int(q[c])*a + 127) / 255)
-			}
-			d[3] = q[3]
-		}
-	}
-	return img
+	k := max(1, side/longer)
+	img, straight := image.NewRGBA(image.Rect(0, 0, k*p.Width, k*p.Height)), imageOf(p)
+	draw.NearestNeighbor.Scale(img, img.Rect, straight, straight.Rect, draw.Src, nil)
+	return img, float64(k)
 }
 
 // OnPaper returns a picture laid over white paper, as simple alpha compositing does (W3C
 // Compositing and Blending Level 1): what of it is transparent shows the paper.
 func OnPaper(p analysis.Pixels) analysis.Pixels {
-	img := onPaper(imageOf(p))
-	return analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: p.Width, Height: p.Height}
+	return pixelsOf(onPaper(imageOf(p)))
 }
 
 func onPaper(img image.Image) *image.RGBA {

@@ -17,7 +17,7 @@ import (
 // small: a still must not hold up the painter.
 func WritePNG(w io.Writer, img image.Image) error {
 	e := png.Encoder{CompressionLevel: png.BestSpeed}
-	return e.Encode(&sRGBWriter{w: w}, img)
+	return e.Encode(&sRGBWriter{w, headSize}, img)
 }
 
 // headSize is how many bytes of a PNG file come before the chunks that may say sRGB: its
@@ -27,17 +27,13 @@ const headSize = 8 + 12 + 13
 // sRGBWriter puts an sRGB chunk behind the header chunk of the PNG file written through it.
 type sRGBWriter struct {
 	w    io.Writer
-	gone int // bytes so far, up to headSize
+	head int // bytes still to come before the chunk
 }
 
-func (s *sRGBWriter) Write(b []byte) (int, error) {
-	n := 0
-	if s.gone < headSize {
-		head := b[:min(headSize-s.gone, len(b))]
-		k, err := s.w.Write(head)
-		s.gone += k
-		n += k
-		if err != nil || s.gone < headSize {
+func (s *sRGBWriter) Write(b []byte) (n int, err error) {
+	if s.head > 0 {
+		n, err = s.w.Write(b[:min(s.head, len(b))])
+		if s.head -= n; err != nil || s.head > 0 {
 			return n, err
 		}
 		if _, err := s.w.Write(sRGBChunk); err != nil {
@@ -71,6 +67,11 @@ func imageOf(p analysis.Pixels) *image.NRGBA {
 	return img
 }
 
+// pixelsOf returns an image of ours as pixels, in the same memory.
+func pixelsOf(img *image.RGBA) analysis.Pixels {
+	return analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: img.Rect.Dx(), Height: img.Rect.Dy()}
+}
+
 // readPNG reads a picture of ours. The error wraps ErrDamaged.
 func readPNG(data []byte, width, height int) (analysis.Pixels, error) {
 	c, err := png.DecodeConfig(bytes.NewReader(data))
@@ -96,10 +97,4 @@ func readPNG(data []byte, width, height int) (analysis.Pixels, error) {
 		p.Pix = all.Pix
 	}
 	return p, nil
-}
-
-// pngSize returns the size that a PNG file claims, in pixels.
-func pngSize(data []byte) (w, h int, err error) {
-	c, err := png.DecodeConfig(bytes.NewReader(data))
-	return c.Width, c.Height, err
 }

@@ -151,12 +151,8 @@ func (s *Store) Mark(id string) (*Still, error) { return s.open(id, true) }
 func (s *Store) open(id string, mark bool) (*Still, error) {
 	still, err := s.picture(id)
 	if errors.Is(err, ErrDamaged) {
-		again := func(id string) error {
-			_, err := s.picture(id)
-			return err
-		}
-		if aside := s.setAside(id, again); aside != nil {
-			err = aside
+		if err = s.setAside(id, err); err == nil { // another program mended it
+			still, err = s.picture(id)
 		}
 	}
 	if err == nil {
@@ -227,15 +223,21 @@ func (s *Store) readMeta(id string) (metaFile, error) {
 	if !isID(id) {
 		return metaFile{}, ErrGone
 	}
-	text, err := readUpTo(filepath.Join(s.Folder(id), metaName), maxMeta+1)
+	m, err := metaIn(s.Folder(id))
+	return m, s.missing(id, err)
+}
+
+// metaIn reads the still.json in a folder.
+func metaIn(folder string) (metaFile, error) {
+	text, err := readUpTo(filepath.Join(folder, metaName), maxMeta+1)
 	if err != nil {
-		return metaFile{}, s.missing(id, err)
+		return metaFile{}, err
 	}
 	return decodeMeta(text)
 }
 
 // missing says what it means that a file of a still could not be read: a still without it is
-// damaged, unless the still as a whole is gone.
+// damaged, unless the still as a whole is gone. Other errors, and nil, stay as they are.
 func (s *Store) missing(id string, err error) error {
 	if !errors.Is(err, fs.ErrNotExist) {
 		return err

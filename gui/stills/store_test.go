@@ -17,6 +17,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills/notes"
 )
 
@@ -36,7 +37,7 @@ var noon = time.Date(2026, 3, 4, 12, 0, 0, 0, time.UTC)
 func metaFor(seed int) Meta {
 	return Meta{
 		Name: strconv.Itoa(seed), Time: noon.Add(time.Duration(seed) * time.Second), Display: "sRGB",
-		Source:  Source{Kind: FromScreen, Region: Rect{10, 20, 120, 90}},
+		Source:  Source{Kind: FromScreen, Region: files.Rect{X: 10, Y: 20, Width: 120, Height: 90}},
 		LeftOut: LeftOutOf(nil), Reading: FiguresOf(analysis.Read(noise(seed), analysis.Options{})),
 	}
 }

@@ -1,8 +1,10 @@
 package stills
 
 import (
+	"bytes"
 	"fmt"
 	"image"
+	"image/png"
 	"io"
 	"os"
 	"path/filepath"
@@ -38,22 +40,14 @@ func (s *Store) small(id string) (analysis.Pixels, error) {
 	if p, ok := s.cached(id); ok {
 		return p, nil
 	}
-	m, err := s.readMeta(id)
+	still, err := s.picture(id)
 	if err != nil {
 		return analysis.Pixels{}, err
 	}
-	data, err := os.ReadFile(filepath.Join(s.Folder(id), pictureFile))
-	if err != nil {
-		return analysis.Pixels{}, s.missing(id, err)
-	}
-	picture, err := readPNG(data, m.Width, m.Height)
-	if err != nil {
-		return analysis.Pixels{}, err
-	}
-	w, h := Fit(picture.Width, picture.Height, ThumbnailSide, ThumbnailSide)
-	img := Paint(picture, "colour", w, h, views.Look{})
+	w, h := Fit(still.Meta.Width, still.Meta.Height, ThumbnailSide, ThumbnailSide)
+	img := Paint(still.Picture, "colour", w, h, views.Look{})
 	s.cache(id, img)
-	return analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: w, Height: h}, nil
+	return pixelsOf(img), nil
 }
 
 // Fit returns the size of a picture of w x h pixels in a box, no larger than it is.
@@ -71,11 +65,11 @@ func (s *Store) cached(id string) (analysis.Pixels, bool) {
 	if err != nil {
 		return analysis.Pixels{}, false
 	}
-	w, h, err := pngSize(data)
-	if err != nil || w > ThumbnailSide || h > ThumbnailSide {
+	c, err := png.DecodeConfig(bytes.NewReader(data))
+	if err != nil || c.Width > ThumbnailSide || c.Height > ThumbnailSide {
 		return analysis.Pixels{}, false
 	}
-	p, err := readPNG(data, w, h)
+	p, err := readPNG(data, c.Width, c.Height)
 	return p, err == nil
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
 )
@@ -20,7 +21,7 @@ type changeReport struct {
 	Height    int              `json:"height"`
 	Alignment stills.Alignment `json:"alignment"` // "same", "position" or "scaled"
 	Stretched bool             `json:"stretched"` // their shapes differ
-	Region    *stills.Rect     `json:"region"`    // by position: what both show, in the source's pixels
+	Region    *files.Rect      `json:"region"`    // by position: what both show, in the source's pixels
 
 	Tones    *float64               `json:"tones"`    // value of the mean after minus before
 	Distance *float64               `json:"distance"` // earth mover's distance, tones

@@ -139,6 +139,6 @@ func sheetSubject(of subject) export.SheetSubject {
 	} else if info, err := os.Stat(of.name); err == nil {
 		s.Time = info.ModTime()
 	}
-	s.Families = families.Find(s.Picture, s.Out, families.DefaultRules())
+	s.Families = families.Find(s.Picture, s.Options.Out, families.DefaultRules())
 	return s
 }

@@ -22,37 +22,31 @@ type Export struct {
 // an inch.
 const sheetPixels = 8
 
-// Write writes a still the way the ending of a file's name tells. The error wraps stills.ErrEnding
-// where it tells none.
-func (h Export) Write(w io.Writer, ending string, s SheetSubject) error {
-	switch strings.ToLower(ending) {
-	case ".png":
-		if h.Picture {
-			return stills.WritePNG(w, stills.Annotate(s.Picture, s.Notes, 0))
-		}
-		return stills.WritePNG(w, sheet.New(h.Page, SheetContent(s)).Image(sheetPixels))
+// write writes a still the way an ending of stills.Endings tells.
+func (h Export) write(w io.Writer, ending string, s SheetSubject) error {
+	switch ending {
 	case ".pdf":
-		return sheet.New(h.Page, SheetContent(s)).PDF(w, sheet.About{Title: s.Title, Time: s.Time})
+		return sheet.New(h.Page, SheetContent(s)).PDF(w, s.Title, s.Time)
 	case ".ora":
-		return stills.WriteORA(w, s.Picture, s.Out, s.Notes, stills.LayerNames{
-			Notes: "Notes", TwoTone: "Two-tone", Greys: "Greys", Picture: "Picture",
-		})
+		return stills.WriteORA(w, s.Picture, s.Options.Out, s.Notes)
 	case ".json":
 		return stills.WriteJSON(w, s.meta(), s.Notes)
 	}
-	return fmt.Errorf("%q: %w", ending, stills.ErrEnding)
+	if h.Picture {
+		return stills.WritePNG(w, stills.Annotate(s.Picture, s.Notes, 0))
+	}
+	return stills.WritePNG(w, sheet.New(h.Page, SheetContent(s)).Image(sheetPixels))
 }
 
 // Save writes a still to a file of the user's choice, readable for its owner only, as
 // files.Create does: over one that is there only if so told. The error wraps stills.ErrEnding,
 // fs.ErrExist, or says why the disk would not take it.
 func (h Export) Save(path string, over bool, s SheetSubject) error {
-	ending := filepath.Ext(path)
-	if !slices.Contains(stills.Endings(), strings.ToLower(ending)) {
-		return fmt.Errorf("hand on as %s: %w", path, stills.ErrEnding)
+	ending, err := strings.ToLower(filepath.Ext(path)), stills.ErrEnding
+	if slices.Contains(stills.Endings(), ending) {
+		err = files.Create(path, over, func(w io.Writer) error { return h.write(w, ending, s) })
 	}
-	write := func(w io.Writer) error { return h.Write(w, ending, s) }
-	if err := files.Create(path, over, write); err != nil {
+	if err != nil {
 		return fmt.Errorf("hand on as %s: %w", path, err)
 	}
 	return nil

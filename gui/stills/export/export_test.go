@@ -87,7 +87,7 @@ func TestSheetContent(t *testing.T) {
 	if c.Notes[0].Number != 1 || c.Notes[1].Number != 2 || c.Notes[2].Number != 0 || c.Notes[0].Colour == nil || c.Notes[0].Grey != 200 {
 		t.Errorf("%+v", c.Notes)
 	}
-	if got := plainSay(c.About[0]); got != "4 March 2026, 12:30 · part of the screen, 120 × 80 pixels · 5 notes" {
+	if got := plainSay(c.About); got != "4 March 2026, 12:30 · part of the screen, 120 × 80 pixels · 5 notes" {
 		t.Errorf("about %q", got)
 	}
 	if len(c.Shares) != 2 || plainSay(c.Shares[0].Words) != "dark 50 %" || c.Histogram == nil {
@@ -209,7 +209,7 @@ func TestSheetOfTransparent(t *testing.T) {
 		size := img.Rect.Size()
 		top, below := img.RGBAAt(size.X/4, size.Y/4), img.RGBAAt(3*size.X/4, 3*size.Y/4)
 		if top != (color.RGBA{255, 255, 255, 255}) && i < 2 || top.R <= below.R || top.A != 255 {
-			t.Errorf("%s: the ground is %v over %v", c.Names[i], top, below)
+			t.Errorf("picture %d: the ground is %v over %v", i, top, below)
 		}
 	}
 	if n := c.Histogram[255]; n != 0 {

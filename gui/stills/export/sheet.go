@@ -24,9 +24,8 @@ type SheetSubject struct {
 	Source   stills.Source // the zero value if unknown
 	Display  string        // colour space that the display is taken to have; "" if unknown
 	Picture  analysis.Pixels
-	Out      *analysis.Mask // what is left out; nil for nothing
 	Notes    []notes.Note
-	Options  analysis.Options // how the groups are made; Out is taken from above
+	Options  analysis.Options // how the groups are made, and what is left out
 	Bands    float64          // how many, as Look.Knob; 0 for as many as at first
 	Families *families.Found
 }
@@ -36,17 +35,16 @@ func SheetOfStill(still *stills.Still) SheetSubject {
 	m := still.Meta
 	return SheetSubject{
 		Title: SheetTitle(m.Name, m.Time), Name: m.Name, Time: m.Time, Source: m.Source, Display: m.Display,
-		Picture: still.Picture, Out: m.LeftOut.Out(), Notes: still.Notes.Notes,
+		Picture: still.Picture, Notes: still.Notes.Notes,
+		Options: analysis.Options{Out: m.LeftOut.Out()},
 	}
 }
 
 // meta returns what is known of the subject.
 func (s SheetSubject) meta() stills.Meta {
-	options := s.Options
-	options.Out = s.Out
 	return stills.Meta{
 		Name: s.Name, Time: s.Time, Source: s.Source, Display: s.Display, Width: s.Picture.Width, Height: s.Picture.Height,
-		LeftOut: stills.LeftOutOf(s.Out), Reading: stills.FiguresOf(analysis.Read(s.Picture, options)),
+		LeftOut: stills.LeftOutOf(s.Options.Out), Reading: stills.FiguresOf(analysis.Read(s.Picture, s.Options)),
 	}
 }
 
@@ -61,9 +59,7 @@ const mostFamilies = 6
 
 // SheetContent returns what stands on a critique sheet.
 func SheetContent(s SheetSubject) sheet.Content {
-	options := s.Options
-	options.Out = s.Out
-	reading := analysis.Read(s.Picture, options)
+	reading := analysis.Read(s.Picture, s.Options)
 	w, h := stills.Fit(s.Picture.Width, s.Picture.Height, sheetSmall, sheetSmall)
 	look := views.Look{Reading: reading}
 	bands := look
@@ -74,12 +70,12 @@ func SheetContent(s SheetSubject) sheet.Content {
 		Picture:   stills.Annotate(paper, s.Notes, sheetPicture),
 		Greys:     stills.Paint(paper, "grey", w, h, look),
 		Bands:     stills.Paint(paper, "bands", w, h, bands),
-		Names:     [3]string{"Picture with notes", "Greys of the same lightness", "Bands of value"},
 		Histogram: &histogram, Shares: sheetShares(reading.Chosen().Groups()), Figures: sheetFigures(reading),
-		FamiliesHead: "Families: light and shadow, over their greys", Families: sheetFamilies(s.Families),
-		FamiliesLeft: familiesLeft(s.Families),
-		NotesHead:    "Notes", Notes: sheetNotes(s),
-		More: func(left int) string { return "and " + strconv.Itoa(left) + " more, for which there is no room here" },
+		Notes: sheetNotes(s),
+	}
+	if s.Families != nil {
+		shown := min(len(s.Families.List), mostFamilies)
+		c.Families, c.FamiliesLeft = sheetFamilies(s.Families.List[:shown]), len(s.Families.List)-shown
 	}
 	if reading.Counted == 0 {
 		c.Histogram, c.Figures = nil, "Nothing can be measured: all of the picture is transparent or left out."
@@ -88,7 +84,7 @@ func SheetContent(s SheetSubject) sheet.Content {
 }
 
 // sheetAbout says when and where the picture was taken.
-func sheetAbout(s SheetSubject) []string {
+func sheetAbout(s SheetSubject) string {
 	var parts []string
 	if !s.Time.IsZero() {
 		parts = append(parts, s.Time.Format("2 January 2006, 15:04"))
@@ -105,7 +101,7 @@ func sheetAbout(s SheetSubject) []string {
 	if len(s.Notes) > 0 {
 		parts = append(parts, countSay(len(s.Notes), "note"))
 	}
-	return []string{strings.Join(parts, " · ")}
+	return strings.Join(parts, " · ")
 }
 
 func countSay(n int, what string) string {
@@ -144,12 +140,9 @@ func sheetFigures(r *analysis.Reading) string {
 	return strings.Join(parts, "; ")
 }
 
-func sheetFamilies(found *families.Found) []sheet.FamilyRow {
-	if found == nil {
-		return nil
-	}
+func sheetFamilies(list []families.Family) []sheet.FamilyRow {
 	var rows []sheet.FamilyRow
-	for _, f := range found.List[:min(len(found.List), mostFamilies)] {
+	for _, f := range list {
 		spots := []analysis.Spot{f.Light, f.Shadow}
 		if f.Accent != nil {
 			spots = append(spots, f.Accent.Spot)
@@ -162,7 +155,8 @@ func sheetFamilies(found *families.Found) []sheet.FamilyRow {
 		if f.Share != nil {
 			share = wording.Percent(*f.Share) + " of the picture"
 		}
-		parts := slices.DeleteFunc(append([]string{share, said.Turn}, said.Remarks...), isEmpty)
+		parts := append([]string{share, said.Turn}, said.Remarks...)
+		parts = slices.DeleteFunc(parts, func(part string) bool { return part == "" })
 		row := sheet.FamilyRow{Title: said.Title, Text: strings.Join(parts, "; ")}
 		for _, spot := range spots {
 			row.Colours = append(row.Colours, spot.Colour)
@@ -172,16 +166,6 @@ func sheetFamilies(found *families.Found) []sheet.FamilyRow {
 	}
 	return rows
 }
-
-// familiesLeft returns how many families a sheet does not show.
-func familiesLeft(found *families.Found) int {
-	if found == nil {
-		return 0
-	}
-	return max(0, len(found.List)-mostFamilies)
-}
-
-func isEmpty(text string) bool { return text == "" }
 
 // sheetNotes lists what the notes say, by their numbers, then the painted areas.
 func sheetNotes(s SheetSubject) []sheet.NoteRow {

@@ -2,17 +2,17 @@ package ink
 
 import (
 	"image"
-
-	"golang.org/x/image/vector"
+	"image/draw"
 )
 
 // tileSize is the side of a tile, in pixels: small enough that a short stroke touches few
 // pixels beside its own, and within the size that the rasterizer does in whole numbers.
-const tileSize = 64
+const tileSize = 1 << tileBits
+
+const tileBits = 6
 
 // Drawer draws marks. It owns its buffers: not for concurrent use.
 type Drawer struct {
-	raster   vector.Rasterizer
 	mask     image.Alpha
 	hole     image.Alpha
 	outlines outlines
@@ -68,7 +68,7 @@ func (d *Drawer) draw(dst *image.RGBA, clip image.Rectangle, m *Mark) {
 	if clip.Empty() {
 		return
 	}
-	grid := image.Rect(floorDiv(clip.Min.X), floorDiv(clip.Min.Y), floorDiv(clip.Max.X-1)+1, floorDiv(clip.Max.Y-1)+1)
+	grid := tilesOf(clip)
 	d.spread(m, grid)
 	layers := m.layers()
 	for y := grid.Min.Y; y < grid.Max.Y; y++ {
@@ -87,12 +87,12 @@ func (d *Drawer) draw(dst *image.RGBA, clip image.Rectangle, m *Mark) {
 	}
 }
 
-// floorDiv returns the tile of a pixel.
-func floorDiv(pixel int) int {
-	if pixel < 0 {
-		return -((tileSize - 1 - pixel) / tileSize)
-	}
-	return pixel / tileSize
+// tilesOf returns the tiles that pixels lie in; there are some.
+func tilesOf(pixels image.Rectangle) image.Rectangle {
+	return image.Rect(
+		pixels.Min.X>>tileBits, pixels.Min.Y>>tileBits, // rounded down, below 0 too
+		(pixels.Max.X-1)>>tileBits+1, (pixels.Max.Y-1)>>tileBits+1,
+	)
 }
 
 // spread sorts the mark's pieces into the tiles of grid.
@@ -109,7 +109,7 @@ func (d *Drawer) spread(m *Mark, grid image.Rectangle) {
 		if pixels.Empty() {
 			return
 		}
-		in := image.Rect(floorDiv(pixels.Min.X), floorDiv(pixels.Min.Y), floorDiv(pixels.Max.X-1)+1, floorDiv(pixels.Max.Y-1)+1).Intersect(grid)
+		in := tilesOf(pixels).Intersect(grid)
 		for y := in.Min.Y; y < in.Max.Y; y++ {
 			for x := in.Min.X; x < in.Max.X; x++ {
 				at := &d.tiles[(y-grid.Min.Y)*grid.Dx()+x-grid.Min.X]
@@ -122,17 +122,14 @@ func (d *Drawer) spread(m *Mark, grid image.Rectangle) {
 		for k := range l.segments() {
 			from, to := l.segment(k)
 			b := noBox
-			b.add(from, l.Width/2+m.Rim+m.Halo)
-			b.add(to, l.Width/2+m.Rim+m.Halo)
+			b.add(l.Width/2+m.Rim+m.Halo, from, to)
 			put(b, piece{i, k})
 		}
 	}
 	if len(m.Shapes) > 0 {
 		b := noBox
 		for _, shape := range m.Shapes {
-			for _, p := range shape {
-				b.add(p, m.Rim+m.Halo)
-			}
+			b.add(m.Rim+m.Halo, shape...)
 		}
 		put(b, piece{line: -1})
 	}
@@ -150,10 +147,17 @@ func (d *Drawer) lay(dst *image.RGBA, clip, tile image.Rectangle, m *Mark, l lay
 	for y := clip.Min.Y; y < clip.Max.Y; y++ {
 		mask := d.mask.Pix[d.mask.PixOffset(clip.Min.X, y):][:clip.Dx()]
 		row := dst.Pix[dst.PixOffset(clip.Min.X, y):][:4*clip.Dx()]
-		if l.hatch == NoHatch {
-			blendRow(row, mask, l.grey)
-		} else {
-			hatchRow(row, mask, l.hatch, image.Pt(clip.Min.X, y).Sub(m.Phase))
+		for i, alpha := range mask {
+			if alpha == 0 {
+				continue
+			}
+			grey, painted := l.grey, true
+			if l.hatch != NoHatch {
+				grey, painted = l.hatch.at(clip.Min.X+i-m.Phase.X, y-m.Phase.Y)
+			}
+			if painted {
+				blend(row[4*i:][:4], grey, alpha)
+			}
 		}
 	}
 }
@@ -166,8 +170,8 @@ func (d *Drawer) cover(mask *image.Alpha, tile image.Rectangle, m *Mark, grow fl
 		mask.Pix = make([]uint8, tileSize*tileSize)
 	}
 	*mask = image.Alpha{Pix: mask.Pix[:size.X*size.Y], Stride: size.X, Rect: image.Rectangle{Max: size}}
-	d.raster.Reset(size.X, size.Y)
-	d.outlines.reset()
+	d.outlines.raster.Reset(size.X, size.Y)
+	d.outlines.origin = Pt(float64(tile.Min.X), float64(tile.Min.Y))
 	for _, p := range pieces {
 		if p.line >= 0 {
 			l := &m.Lines[p.line]
@@ -176,19 +180,8 @@ func (d *Drawer) cover(mask *image.Alpha, tile image.Rectangle, m *Mark, grow fl
 		}
 		d.shapes(m, grow)
 	}
-	d.outlines.each(func(outline []Point) {
-		for i, p := range outline {
-			x, y := float32(p.X-float64(tile.Min.X)), float32(p.Y-float64(tile.Min.Y))
-			if i == 0 {
-				d.raster.MoveTo(x, y)
-			} else {
-				d.raster.LineTo(x, y)
-			}
-		}
-		d.raster.ClosePath()
-	})
-	d.raster.DrawOp = overwrite
-	d.raster.Draw(mask, mask.Rect, image.Opaque, image.Point{})
+	d.outlines.raster.DrawOp = draw.Src // over what the mask held
+	d.outlines.raster.Draw(mask, mask.Rect, image.Opaque, image.Point{})
 	mask.Rect = tile
 }
 
@@ -197,7 +190,6 @@ func (d *Drawer) shapes(m *Mark, grow float64) {
 	for _, shape := range m.Shapes {
 		if grow <= 0 {
 			d.outlines.add(shape...)
-			d.outlines.close()
 			continue
 		}
 		around := Line{Points: shape, Closed: true}
@@ -205,4 +197,15 @@ func (d *Drawer) shapes(m *Mark, grow float64) {
 			around.pieces(&d.outlines, k, 2*grow)
 		}
 	}
+}
+
+// blend lays a grey over a pixel, as much of it as alpha says (0 to 255): simple alpha
+// compositing on encoded values (W3C Compositing and Blending Level 1), rounded.
+func blend(q []uint8, grey, alpha uint8) {
+	a, rest := int(alpha), 255-int(alpha)
+	g := int(grey)*a + 127
+	q[0] = uint8((g + int(q[0])*rest) / 255)
+	q[1] = uint8((g + int(q[1])*rest) / 255)
+	q[2] = uint8((g + int(q[2])*rest) / 255)
+	q[3] = uint8((255*a + int(q[3])*rest + 127) / 255)
 }

@@ -193,9 +193,7 @@ func TestLettersLieWhereTheySay(t *testing.T) {
 	for _, text := range []string{"Hamburg", "62.4", "Ü", "Тон", "a\nwide line"} {
 		b := noBox
 		for _, shape := range Letters(Regular, text, Pt(100, 200), 20) {
-			for _, p := range shape {
-				b.add(p, 0)
-			}
+			b.add(0, shape...)
 		}
 		wide := Width(Regular, text, 20)
 		if b.least.X < 98 || b.most.X > 102+wide || b.most.X < 96+wide {

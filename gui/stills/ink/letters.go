@@ -49,25 +49,21 @@ func Width(face Face, text string, size float64) float64 {
 	for line := range strings.SplitSeq(text, "\n") {
 		wide := 0.0
 		for _, r := range line {
-			wide += advance(face, &buf, r) * size
+			_, advance := glyphOf(face, &buf, r)
+			wide += advance * size
 		}
 		widest = max(widest, wide)
 	}
 	return widest
 }
 
-// advance returns how far a character moves the next one, at size 1.
-func advance(face Face, buf *sfnt.Buffer, r rune) float64 {
+// glyphOf returns a character's glyph, and how far it moves the next one at size 1. The
+// built-in typefaces give no errors: what they lack is glyph 0, an empty box.
+func glyphOf(face Face, buf *sfnt.Buffer, r rune) (sfnt.GlyphIndex, float64) {
 	f := faces()[face]
-	index, err := f.GlyphIndex(buf, drawable(r))
-	if err != nil {
-		return 0
-	}
-	a, err := f.GlyphAdvance(buf, index, fixed.I(gridSize), font.HintingNone)
-	if err != nil {
-		return 0
-	}
-	return float64(a) / 64 / gridSize
+	index, _ := f.GlyphIndex(buf, drawable(r))
+	wide, _ := f.GlyphAdvance(buf, index, fixed.I(gridSize), font.HintingNone)
+	return index, float64(wide) / 64 / gridSize
 }
 
 // drawable keeps characters that have no picture from being drawn as one.
@@ -87,8 +83,10 @@ func Letters(face Face, text string, at Point, size float64) [][]Point {
 	for line := range strings.SplitSeq(text, "\n") {
 		x := at.X
 		for _, r := range line {
-			shapes = appendGlyph(shapes, face, &buf, r, Point{x, y}, size)
-			x += advance(face, &buf, r) * size
+			index, advance := glyphOf(face, &buf, r)
+			segments, _ := faces()[face].LoadGlyph(&buf, index, fixed.I(gridSize), nil)
+			shapes = appendGlyph(shapes, segments, Point{x, y}, size)
+			x += advance * size
 		}
 		y += LineHeight * size
 	}
@@ -96,37 +94,24 @@ func Letters(face Face, text string, at Point, size float64) [][]Point {
 }
 
 // appendGlyph appends the outlines of one character.
-func appendGlyph(shapes [][]Point, face Face, buf *sfnt.Buffer, r rune, at Point, size float64) [][]Point {
-	f := faces()[face]
-	index, err := f.GlyphIndex(buf, drawable(r))
-	if err != nil {
-		return shapes
-	}
-	segments, err := f.LoadGlyph(buf, index, fixed.I(gridSize), nil)
-	if err != nil {
-		return shapes
-	}
+func appendGlyph(shapes [][]Point, segments sfnt.Segments, at Point, size float64) [][]Point {
 	place := func(p fixed.Point26_6) Point {
 		return at.Plus(Point{float64(p.X), float64(p.Y)}.Times(size / 64 / gridSize))
 	}
-	var shape []Point
 	for _, s := range segments {
-		switch s.Op {
-		case sfnt.SegmentOpMoveTo:
-			if len(shape) > 0 {
-				shapes = append(shapes, shape)
-			}
-			shape = []Point{place(s.Args[0])}
-		case sfnt.SegmentOpLineTo:
-			shape = append(shape, place(s.Args[0]))
-		case sfnt.SegmentOpQuadTo:
-			shape = appendCurve(shape, place(s.Args[0]), place(s.Args[0]), place(s.Args[1]), 2.0/3)
-		case sfnt.SegmentOpCubeTo:
-			shape = appendCurve(shape, place(s.Args[0]), place(s.Args[1]), place(s.Args[2]), 1)
+		if s.Op == sfnt.SegmentOpMoveTo { // always the first
+			shapes = append(shapes, []Point{place(s.Args[0])})
+			continue
 		}
-	}
-	if len(shape) > 0 {
-		shapes = append(shapes, shape)
+		shape := &shapes[len(shapes)-1]
+		switch s.Op {
+		case sfnt.SegmentOpLineTo:
+			*shape = append(*shape, place(s.Args[0]))
+		case sfnt.SegmentOpQuadTo:
+			*shape = appendCurve(*shape, place(s.Args[0]), place(s.Args[0]), place(s.Args[1]), 2.0/3)
+		case sfnt.SegmentOpCubeTo:
+			*shape = appendCurve(*shape, place(s.Args[0]), place(s.Args[1]), place(s.Args[2]), 1)
+		}
 	}
 	return shapes
 }

@@ -68,51 +68,36 @@ func (h Hatch) at(x, y int) (grey uint8, line bool) {
 // Bounds returns the pixels that the mark may touch.
 func (m *Mark) Bounds() image.Rectangle {
 	b := noBox
-	for i := range m.Lines {
-		for _, p := range m.Lines[i].Points {
-			b.add(p, m.Lines[i].Width/2)
-		}
+	for _, l := range m.Lines {
+		b.add(l.Width/2+m.Rim+m.Halo, l.Points...)
 	}
 	for _, shape := range m.Shapes {
-		for _, p := range shape {
-			b.add(p, 0)
-		}
+		b.add(m.Rim+m.Halo, shape...)
 	}
-	return b.grown(m.Rim + m.Halo).pixels()
+	return b.pixels()
 }
 
 // Hit reports whether p lies on the mark, or no further from it than reach, in pixels.
 // Lines that are left hollow, and shapes within their box, count as a whole.
 func (m *Mark) Hit(p Point, reach float64) bool {
-	for i := range m.Lines {
-		if m.Lines[i].hit(p, reach) {
+	b := noBox
+	for _, l := range m.Lines {
+		if l.hit(p, reach) {
 			return true
 		}
+		if m.Whole {
+			b.add(reach, l.Points...)
+		}
 	}
-	b := noBox
 	for _, shape := range m.Shapes {
-		for _, q := range shape {
-			b.add(q, reach)
-		}
-	}
-	for i := range m.Lines {
-		for _, q := range m.Lines[i].Points {
-			if m.Whole {
-				b.add(q, reach)
-			}
-		}
+		b.add(reach, shape...)
 	}
 	return b.holds(p)
 }
 
 func (l *Line) hit(p Point, reach float64) bool {
-	last := len(l.Points) - 1
-	for i, a := range l.Points {
-		b := l.Points[min(i+1, last)]
-		if i == last && l.Closed {
-			b = l.Points[0]
-		}
-		if p.Distance(a, b) <= l.Width/2+reach {
+	for k := range l.segments() {
+		if p.Distance(l.segment(k)) <= l.Width/2+reach {
 			return true
 		}
 	}
@@ -125,14 +110,12 @@ type box struct{ least, most Point }
 // noBox holds nothing.
 var noBox = box{Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}}
 
-// add makes b hold the square around p.
-func (b *box) add(p Point, half float64) {
-	b.least = Point{min(b.least.X, p.X-half), min(b.least.Y, p.Y-half)}
-	b.most = Point{max(b.most.X, p.X+half), max(b.most.Y, p.Y+half)}
-}
-
-func (b box) grown(by float64) box {
-	return box{Point{b.least.X - by, b.least.Y - by}, Point{b.most.X + by, b.most.Y + by}}
+// add makes b hold the squares around points, whose sides are twice half.
+func (b *box) add(half float64, points ...Point) {
+	for _, p := range points {
+		b.least = Point{min(b.least.X, p.X-half), min(b.least.Y, p.Y-half)}
+		b.most = Point{max(b.most.X, p.X+half), max(b.most.Y, p.Y+half)}
+	}
 }
 
 func (b box) holds(p Point) bool {

@@ -1,6 +1,11 @@
 package ink
 
-import "math"
+import (
+	"math"
+	"slices"
+
+	"golang.org/x/image/vector"
+)
 
 // A thick line is laid out of pieces that all run the same way round and share their
 // borders: a rectangle a segment, a wedge on the outer side of every joint, half a disc at
@@ -9,25 +14,26 @@ import "math"
 // line among them: the rasterizer rounds a straight border differently when it comes in
 // two parts, and what is left between would show as a scratch.
 
-// outlines are closed outlines one after another, in memory that is used again.
+// outlines are closed outlines on their way to the rasterizer of a tile.
 type outlines struct {
-	points []Point
-	ends   []int // where each outline ends
+	raster vector.Rasterizer
+	origin Point // the tile's corner
 }
 
-func (o *outlines) reset() { o.points, o.ends = o.points[:0], o.ends[:0] }
+// at returns where a place lies in the tile.
+func (o *outlines) at(p Point) (x, y float32) {
+	return float32(p.X - o.origin.X), float32(p.Y - o.origin.Y)
+}
 
-func (o *outlines) add(points ...Point) { o.points = append(o.points, points...) }
-
-func (o *outlines) close() { o.ends = append(o.ends, len(o.points)) }
-
-// each calls do with every outline.
-func (o *outlines) each(do func(outline []Point)) {
-	begin := 0
-	for _, end := range o.ends {
-		do(o.points[begin:end])
-		begin = end
+func (o *outlines) add(points ...Point) {
+	for i, p := range points {
+		if i == 0 {
+			o.raster.MoveTo(o.at(p))
+		} else {
+			o.raster.LineTo(o.at(p))
+		}
 	}
+	o.raster.ClosePath()
 }
 
 // pieces adds the pieces that belong to the segment from point i on. thick is the line's
@@ -40,13 +46,12 @@ func (l *Line) pieces(o *outlines, i int, thick float64) {
 	from, to := l.segment(i)
 	if from == to {
 		if i == 0 && l.lone() {
-			o.disc(from, half)
+			o.add(Ellipse(from, Point{half, half})...)
 		}
 		return
 	}
 	side := sideOf(from, to, half)
 	o.add(from.Plus(side), to.Plus(side), to, to.Minus(side), from.Minus(side), from)
-	o.close()
 	if !l.follows(i) {
 		o.sector(from, side.Times(-1), side)
 	}
@@ -82,26 +87,13 @@ func (l *Line) segment(i int) (from, to Point) {
 
 // lone reports whether all points of the line are one.
 func (l *Line) lone() bool {
-	for _, p := range l.Points {
-		if p != l.Points[0] {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(l.Points, func(p Point) bool { return p != l.Points[0] })
 }
 
 // follows reports whether a segment comes before segment i. Points on top of each other
 // count as one.
 func (l *Line) follows(i int) bool {
-	if l.Closed {
-		return true
-	}
-	for _, p := range l.Points[:i] {
-		if p != l.Points[i] {
-			return true
-		}
-	}
-	return false
+	return l.Closed || slices.ContainsFunc(l.Points[:i], func(p Point) bool { return p != l.Points[i] })
 }
 
 // after returns where the segment after segment i leads to; false at the line's end.
@@ -143,21 +135,17 @@ func (o *outlines) sector(middle, from, to Point) {
 		angle -= 2 * math.Pi
 	}
 	steps := arcSteps(angle, from.Length())
-	o.add(middle.Plus(from))
+	o.raster.MoveTo(o.at(middle.Plus(from)))
 	for k := 1; k < steps; k++ {
-		o.add(middle.Plus(from.Turned(angle * float64(k) / float64(steps))))
+		o.raster.LineTo(o.at(middle.Plus(from.Turned(angle * float64(k) / float64(steps)))))
 	}
-	o.add(middle.Plus(to), middle)
-	o.close()
+	o.raster.LineTo(o.at(middle.Plus(to)))
+	o.raster.LineTo(o.at(middle))
+	o.raster.ClosePath()
 }
 
-// disc adds a circle, running the same way round.
-func (o *outlines) disc(middle Point, radius float64) {
-	o.add(Ellipse(middle, Point{radius, radius})...)
-	o.close()
-}
-
-// Ellipse returns the outline of an ellipse with its half axes along x and y.
+// Ellipse returns the outline of an ellipse with its half axes along x and y, running the same
+// way round as all pieces.
 func Ellipse(middle, half Point) []Point {
 	half = Point{math.Abs(half.X), math.Abs(half.Y)}
 	points := make([]Point, max(8, arcSteps(2*math.Pi, max(half.X, half.Y, arcMiss))))

@@ -29,7 +29,7 @@ type bench struct {
 func newBench(t *testing.T) *bench {
 	t.Helper()
 	b := &bench{store: stills.New(stills.Folders{Data: filepath.Join(t.TempDir(), "stills")}), told: map[string]int{}}
-	b.look.View = notes.View{Scale: 1, Pixel: 1, Numbers: true, Readings: true, Inside: image.Rect(0, 0, 400, 300)}
+	b.look.View = notes.View{Scale: 1, Pixel: 1, Inside: image.Rect(0, 0, 400, 300)}
 	count := func(what string) func() { return func() { b.told[what]++ } }
 	b.Board = NewBoard(NewSaver(b.store, SaverEvents{Soon: func(func()) {}}), Acts{
 		Look: func() Look { return b.look }, SpotSize: func() int { return 3 },
@@ -199,7 +199,7 @@ func TestBarredStill(t *testing.T) {
 	}
 	other.barred = nil
 	other.drag(t, "Ring", ink.Pt(100, 100), ink.Pt(200, 180)) // which takes hold at the box's corner instead
-	if _, ok := other.Selected(); ok || other.barred == nil || len(other.Notes()) != 1 || other.list.Edition() != 0 {
+	if _, ok := other.Selected(); ok || other.barred == nil || len(other.Notes()) != 1 || other.list.Undo() {
 		t.Errorf("said is %v, and there are %+v", other.barred, other.Notes())
 	}
 }

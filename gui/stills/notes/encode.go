@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"maps"
+	"reflect"
 	"slices"
 )
 
@@ -103,4 +104,70 @@ func Decode(text []byte) (Document, error) {
 func (d Document) With(notes []Note) Document {
 	d.Notes = notes
 	return d
+}
+
+// MarshalJSON writes a note as one object: its ID, kind and text, what its shape has, and
+// what another program added. A note that this program doesn't understand is written as it
+// was read.
+func (n Note) MarshalJSON() ([]byte, error) {
+	if n.raw != nil {
+		return plainJSON(n.raw)
+	}
+	i := slices.IndexFunc(kinds, func(k kind) bool { return k.shape == reflect.TypeOf(n.Shape) })
+	if i < 0 {
+		return nil, fmt.Errorf("note of no kind: %T", n.Shape)
+	}
+	parts := []any{struct {
+		ID   string `json:"id"`
+		Kind string `json:"kind"`
+		Text string `json:"text,omitempty"`
+	}{n.ID, kinds[i].name, n.Text}, n.Shape}
+	if n.unknown != nil {
+		parts = append(parts, n.unknown)
+	}
+	var b []byte
+	for _, part := range parts {
+		text, err := plainJSON(part)
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", kinds[i].name, err)
+		}
+		b = append(append(b, ','), text[1:len(text)-1]...) // without its braces
+	}
+	b[0] = '{'
+	return append(b, '}'), nil
+}
+
+// plainJSON writes v on one line, its text as it is read.
+func plainJSON(v any) ([]byte, error) {
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	if err := e.Encode(v); err != nil {
+		return nil, err
+	}
+	return bytes.TrimSuffix(b.Bytes(), []byte("\n")), nil
+}
+
+// decodeNote reads one note. One that this program doesn't understand, or that makes no
+// sense, keeps its JSON and nothing else.
+func decodeNote(text json.RawMessage) Note {
+	var head struct{ ID, Kind, Text string }
+	var fields map[string]json.RawMessage
+	if json.Unmarshal(text, &head) != nil || json.Unmarshal(text, &fields) != nil {
+		return Note{raw: text}
+	}
+	i := slices.IndexFunc(kinds, func(k kind) bool { return k.name == head.Kind })
+	if i < 0 {
+		return Note{ID: head.ID, raw: text}
+	}
+	shape, err := kinds[i].decode(text)
+	if err != nil {
+		return Note{ID: head.ID, raw: text}
+	}
+	maps.DeleteFunc(fields, func(name string, _ json.RawMessage) bool { return kinds[i].has(name) })
+	n := Note{ID: head.ID, Shape: shape, Text: head.Text}
+	if len(fields) > 0 {
+		n.unknown = fields
+	}
+	return n
 }

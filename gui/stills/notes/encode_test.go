@@ -75,7 +75,7 @@ func TestForeignFieldsSurvive(t *testing.T) {
 	if d.Notes[1].Known() || d.Notes[2].Known() || d.Notes[3].Known() || !d.Notes[0].Known() {
 		t.Error("which notes are understood is wrong")
 	}
-	if got := (View{Scale: 1}).Marks(d.Notes[1:]); len(got) != 0 {
+	if got := (View{Scale: 1, Pixel: 1}).Marks(d.Notes[1:]); len(got) != 0 {
 		t.Errorf("what is not understood draws %v", got)
 	}
 }
@@ -132,7 +132,7 @@ func FuzzDecode(f *testing.F) {
 			}
 			return
 		}
-		v := View{Scale: 0.5, Numbers: true, Readings: true}
+		v := View{Scale: 0.5, Pixel: 1}
 		v.Marks(d.Notes)
 		out, err := d.Encode()
 		if err != nil {

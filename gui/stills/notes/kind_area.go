@@ -24,7 +24,7 @@ func (a Area) To(p Point) Area {
 }
 
 func (a Area) Moved(way Point) Shape {
-	a.Points = shifted(a.Points, way)
+	a.Points = mapped(a.Points, way.Plus)
 	return a
 }
 
@@ -33,6 +33,6 @@ func (a Area) fine() bool {
 }
 
 func (a Area) draw(p *pen, _ string) {
-	p.wash(a.Side, p.each(a.Points), max(a.Width*p.view.Scale, 1))
+	p.wash(a.Side, mapped(a.Points, p.at), max(a.Width*p.view.Scale, 1))
 	p.number(p.at(a.Points[0]))
 }

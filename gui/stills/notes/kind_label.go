@@ -16,7 +16,7 @@ func (l Label) Moved(way Point) Shape {
 func (l Label) fine() bool { return l.At.Fine() && fineWidth(l.Size) }
 
 func (l Label) draw(p *pen, text string) {
-	at, size := p.at(l.At), max(l.Size*p.view.Scale, leastText*p.view.pixel())
+	at, size := p.at(l.At), max(l.Size*p.view.Scale, leastText*p.view.Pixel)
 	p.text(text, at, size)
 	p.number(at.Minus(ink.Pt(0, size)))
 }

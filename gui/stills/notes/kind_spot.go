@@ -25,12 +25,10 @@ func (s Spot) Moved(way Point) Shape {
 func (s Spot) fine() bool { return s.At.Fine() }
 
 func (s Spot) draw(p *pen, _ string) {
-	at, r := p.at(s.At), spotRadius*p.view.pixel()
-	p.line(ink.Ellipse(at, ink.Pt(r, r)), true, 1.5*p.view.pixel())
+	at, r := p.at(s.At), spotRadius*p.view.Pixel
+	p.line(ink.Ellipse(at, ink.Pt(r, r)), true, 1.5*p.view.Pixel)
 	p.whole()
-	if p.view.Readings {
-		p.beside("value "+tenth(s.Reading.Value), at, 1.6*r)
-	}
+	p.beside("value "+tenth(s.Reading.Value), at, 1.6*r)
 	p.number(at.Minus(ink.Pt(0, r)))
 }
 

@@ -14,13 +14,13 @@ func (s Stroke) To(p Point) Stroke {
 }
 
 func (s Stroke) Moved(way Point) Shape {
-	s.Points = shifted(s.Points, way)
+	s.Points = mapped(s.Points, way.Plus)
 	return s
 }
 
 func (s Stroke) fine() bool { return finePoints(s.Points) && fineWidth(s.Width) }
 
 func (s Stroke) draw(p *pen, _ string) {
-	p.line(p.each(s.Points), false, p.width(s.Width))
+	p.line(mapped(s.Points, p.at), false, p.width(s.Width))
 	p.number(p.at(s.Points[0]))
 }

@@ -5,13 +5,14 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
+	"strings"
 )
 
 // kind is one kind of note.
 type kind struct {
 	name   string // in JSON
 	shape  reflect.Type
-	fields []string // names of its JSON fields
+	fields []string // names of a note's JSON fields
 }
 
 // kinds lists the kinds of notes. A new one is a file kind_name.go and its line here.
@@ -26,19 +27,11 @@ var kinds = []kind{
 }
 
 func kindOf(name string, zero Shape) kind {
-	k := kind{name: name, shape: reflect.TypeOf(zero)}
+	k := kind{name, reflect.TypeOf(zero), []string{"id", "kind", "text"}}
 	for i := range k.shape.NumField() {
 		k.fields = append(k.fields, k.shape.Field(i).Tag.Get("json"))
 	}
 	return k
-}
-
-// findKind returns the kind that is meant, and whether there is one.
-func findKind(meant func(kind) bool) (kind, bool) {
-	if i := slices.IndexFunc(kinds, meant); i >= 0 {
-		return kinds[i], true
-	}
-	return kind{}, false
 }
 
 // decode reads a shape of this kind out of a note's JSON.
@@ -54,14 +47,24 @@ func (k kind) decode(text []byte) (Shape, error) {
 	return s, nil
 }
 
+// has reports whether a name is that of a field of this kind of note, as encoding/json
+// compares names.
+func (k kind) has(name string) bool {
+	return slices.ContainsFunc(k.fields, func(field string) bool { return strings.EqualFold(field, name) })
+}
+
+// mapped returns where at takes points, in a slice of their own.
+func mapped(points []Point, at func(Point) Point) []Point {
+	to := make([]Point, len(points))
+	for i, p := range points {
+		to[i] = at(p)
+	}
+	return to
+}
+
 // finePoints reports whether there are points, and all can be drawn.
 func finePoints(points []Point) bool {
-	for _, p := range points {
-		if !p.Fine() {
-			return false
-		}
-	}
-	return len(points) > 0
+	return len(points) > 0 && !slices.ContainsFunc(points, func(p Point) bool { return !p.Fine() })
 }
 
 // Limits of widths and text sizes, in still pixels.

@@ -26,7 +26,7 @@ func everyKind() []Note {
 			light = light.To(ink.Pt(190+float64(i), 90+25*math.Sin(a/2)))
 		}
 	}
-	shadow := Area{Shadow, shifted(light.Points, ink.Pt(10, 90)), 36}
+	shadow := Area{Shadow, mapped(light.Points, ink.Pt(10, 90).Plus), 36}
 	return []Note{
 		New(stroke, "wander"), New(Arrow{ink.Pt(30, 290), ink.Pt(150, 190), 3}, "turn"),
 		New(Ring{ink.Pt(330, 30), ink.Pt(450, 120), 3}, ""), New(Box{ink.Pt(180, 240), ink.Pt(260, 300), 2}, "box"),
@@ -41,8 +41,8 @@ func everyKind() []Note {
 func TestKindsLook(t *testing.T) {
 	list := everyKind()
 	for name, v := range map[string]View{
-		"kinds":       {Scale: 1, Selected: list[2].ID},
-		"kinds_area":  {Scale: 1, Selected: list[7].ID},
+		"kinds":       {Scale: 1, Pixel: 1, Selected: list[2].ID},
+		"kinds_area":  {Scale: 1, Pixel: 1, Selected: list[7].ID},
 		"kinds_large": {Scale: 1.75, Origin: ink.Pt(150, 60), Pixel: 1.5},
 	} {
 		img := image.NewRGBA(image.Rect(0, 0, 480, 330))
@@ -53,7 +53,7 @@ func TestKindsLook(t *testing.T) {
 		}
 		draw.Draw(img, image.Rect(240, 0, 330, 330), image.White, image.Point{}, draw.Src)
 		draw.Draw(img, image.Rect(285, 60, 420, 260), image.Black, image.Point{}, draw.Src)
-		v.Numbers, v.Readings, v.Inside = true, true, img.Rect
+		v.Inside = img.Rect
 		new(ink.Drawer).Draw(img, img.Rect, v.Marks(list))
 		assertLooks(t, name, img)
 	}

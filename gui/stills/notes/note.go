@@ -3,7 +3,12 @@ package notes
 import (
 	"crypto/rand"
 	"encoding/json"
+
+	"app.tonedesk/gui/stills/ink"
 )
+
+// Point is a place on a still, or a distance, in its pixels.
+type Point = ink.Point
 
 // Note is one mark on a still.
 type Note struct {

@@ -21,13 +21,15 @@ const (
 // wash.
 type pen struct {
 	view    View
-	areas   map[Side]*ink.Mark
+	areas   map[Side]ink.Mark
 	marks   []ink.Mark
 	badges  []ink.Mark
 	rim     float64 // halo of the present note
 	counted int     // number of the present note, 0 for none
 	first   int     // index of the present note's first mark
 }
+
+func (v View) pen() *pen { return &pen{view: v, areas: map[Side]ink.Mark{}} }
 
 // note draws one note, with its number unless that is 0.
 func (p *pen) note(n Note, number int) {
@@ -36,7 +38,7 @@ func (p *pen) note(n Note, number int) {
 	}
 	p.rim, p.counted, p.first = 0, number, len(p.marks)
 	if n.ID != "" && n.ID == p.view.Selected {
-		p.rim = halo * p.view.pixel()
+		p.rim = halo * p.view.Pixel
 	}
 	n.Shape.draw(p, n.Text)
 }
@@ -45,8 +47,8 @@ func (p *pen) note(n Note, number int) {
 func (p *pen) all() []ink.Mark {
 	var all []ink.Mark
 	for _, side := range []Side{Light, Shadow} {
-		if m := p.areas[side]; m != nil {
-			all = append(all, *m)
+		if m, ok := p.areas[side]; ok {
+			all = append(all, m)
 		}
 	}
 	return append(append(all, p.marks...), p.badges...)
@@ -55,18 +57,9 @@ func (p *pen) all() []ink.Mark {
 // at returns where a still's place lies.
 func (p *pen) at(q Point) Point { return p.view.To(q) }
 
-// each returns where places of a still lie.
-func (p *pen) each(points []Point) []Point {
-	to := make([]Point, len(points))
-	for i, q := range points {
-		to[i] = p.at(q)
-	}
-	return to
-}
-
 // width returns how wide a line of a width in still pixels is drawn.
 func (p *pen) width(still float64) float64 {
-	return max(still*p.view.Scale, leastLine*p.view.pixel())
+	return max(still*p.view.Scale, leastLine*p.view.Pixel)
 }
 
 // line draws a line. Lines of one note and one width cross without a rim between them.
@@ -105,23 +98,19 @@ func (p *pen) beside(text string, at Point, away float64) {
 // rimmed gives a mark the colours of notes, and a rim that goes with its size.
 func (p *pen) rimmed(m ink.Mark, rim float64) ink.Mark {
 	m.Grey, m.RimGrey = ink.LightGrey, ink.DarkGrey
-	m.Rim, m.Halo = max(leastRim*p.view.pixel(), rim), p.rim
+	m.Rim, m.Halo = max(leastRim*p.view.Pixel, rim), p.rim
 	return m
 }
 
 // wash adds a brush stroke to the areas of a side. A selected one has a line of its own.
 func (p *pen) wash(side Side, points []Point, width float64) {
 	l := ink.Line{Points: points, Width: width}
-	if p.areas == nil {
-		p.areas = map[Side]*ink.Mark{}
-	}
-	m := p.areas[side]
-	if m == nil {
-		mark := p.hollow(side, 0)
-		m = &mark
-		p.areas[side] = m
+	m, ok := p.areas[side]
+	if !ok {
+		m = p.hollow(side, 0)
 	}
 	m.Lines = append(m.Lines, l)
+	p.areas[side] = m
 	if p.rim > 0 {
 		own := p.hollow(side, p.rim)
 		own.Hatch, own.Lines = ink.NoHatch, []ink.Line{l}
@@ -132,8 +121,8 @@ func (p *pen) wash(side Side, points []Point, width float64) {
 // hollow returns the mark of a side's areas, still without lines.
 func (p *pen) hollow(side Side, halo float64) ink.Mark {
 	m := ink.Mark{
-		Grey: ink.LightGrey, RimGrey: ink.DarkGrey, Rim: leastRim * p.view.pixel(), Halo: halo,
-		Hollow: areaEdge * p.view.pixel(), Hatch: ink.Rising,
+		Grey: ink.LightGrey, RimGrey: ink.DarkGrey, Rim: leastRim * p.view.Pixel, Halo: halo,
+		Hollow: areaEdge * p.view.Pixel, Hatch: ink.Rising,
 	}
 	if side == Shadow {
 		m.Hatch = ink.Falling
@@ -160,7 +149,7 @@ func (p *pen) number(at Point) {
 	half := ink.Pt((across-high)/2, 0)
 	disc := ink.Line{Points: []Point{middle.Minus(half), middle.Plus(half)}, Width: high}
 	p.badges = append(p.badges,
-		ink.Mark{Lines: []ink.Line{disc}, Grey: ink.LightGrey, Rim: leastRim * p.view.pixel(), RimGrey: ink.DarkGrey},
+		ink.Mark{Lines: []ink.Line{disc}, Grey: ink.LightGrey, Rim: leastRim * p.view.Pixel, RimGrey: ink.DarkGrey},
 		ink.Mark{Shapes: ink.Letters(ink.Bold, text, middle.Plus(ink.Pt(-wide/2, 0.36*size)), size), Grey: ink.DarkGrey})
 }
 

@@ -17,6 +17,7 @@ func someView(t *rapid.T) View {
 	return View{
 		Origin: ink.Pt(float64(rapid.IntRange(-100, 100).Draw(t, "x")), float64(rapid.IntRange(-100, 100).Draw(t, "y"))),
 		Scale:  math.Exp2(float64(rapid.IntRange(-12, 12).Draw(t, "scale")) / 4),
+		Pixel:  1,
 	}
 }
 
@@ -36,7 +37,6 @@ func TestNoteStaysInBounds(t *testing.T) {
 	d := new(ink.Drawer)
 	rapid.Check(t, func(t *rapid.T) {
 		n, v := someNote(t), someView(t)
-		v.Readings = rapid.Bool().Draw(t, "readings")
 		if rapid.Bool().Draw(t, "selected") {
 			v.Selected = n.ID
 		}
@@ -49,17 +49,6 @@ func TestNoteStaysInBounds(t *testing.T) {
 					t.Fatalf("pixel %d,%d outside %v", x, y, bounds)
 				}
 			}
-		}
-	})
-}
-
-// Where the view says a place lies, there it is found again, within the hundredth of a pixel
-// that is kept.
-func TestViewThereAndBack(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		v, p := someView(t), somePoint(t)
-		if q := v.From(v.To(p)); q.Minus(p).Length() > 0.011 {
-			t.Fatalf("%v comes back as %v", p, q)
 		}
 	})
 }
@@ -82,7 +71,7 @@ func TestTop(t *testing.T) {
 	on := []Point{
 		ink.Pt(10, 40), ink.Pt(250, 55), ink.Pt(250, 201), ink.Pt(50, 200), ink.Pt(30, 345), ink.Pt(251, 350), ink.Pt(60, 45),
 	}
-	v := View{Scale: 1}
+	v := View{Scale: 1, Pixel: 1}
 	for i, p := range on {
 		if got := v.Top(list, p, 2); got != i {
 			t.Errorf("at %v lies note %d, want %d", p, got, i)
@@ -94,7 +83,7 @@ func TestTop(t *testing.T) {
 		if got := v.Top([]Note{list[i].Moved(way)}, p, 2); got != -1 {
 			t.Errorf("note %d is still where it was", i)
 		}
-		double := View{Scale: 2, Origin: ink.Pt(5, 5)}
+		double := View{Scale: 2, Pixel: 1, Origin: ink.Pt(5, 5)}
 		if got := double.Top(list, double.To(p), 2); got != i {
 			t.Errorf("enlarged, at %v lies note %d, want %d", p, got, i)
 		}
@@ -120,7 +109,7 @@ func TestNumbers(t *testing.T) {
 // What is kept inside lies inside, so that a number or a reading is never cut off.
 func TestKeptInside(t *testing.T) {
 	in := image.Rect(0, 0, 200, 100)
-	v := View{Scale: 1, Numbers: true, Readings: true, Inside: in}
+	v := View{Scale: 1, Pixel: 1, Inside: in}
 	rapid.Check(t, func(t *rapid.T) {
 		at := ink.Pt(float64(rapid.IntRange(0, 200).Draw(t, "x")), float64(rapid.IntRange(0, 100).Draw(t, "y")))
 		marks := v.Marks([]Note{New(Spot{At: at, Reading: analysis.SpotOf(colour.RGB{R: 255, G: 255, B: 255})}, "")})
@@ -154,7 +143,7 @@ func busy() []Note {
 // is copied and all notes drawn where the stroke grew. Budget: 10 ms.
 func BenchmarkNextPointOverManyNotes(b *testing.B) {
 	list, shown, still := busy(), ground(1920, 1080), ground(1920, 1080)
-	v, d := View{Scale: 1, Numbers: true}, new(ink.Drawer)
+	v, d := View{Scale: 1, Pixel: 1}, new(ink.Drawer)
 	s := Stroke{[]Point{ink.Pt(900, 500)}, 4}
 	b.ReportAllocs()
 	for b.Loop() {
@@ -173,7 +162,7 @@ func BenchmarkNextPointOverManyNotes(b *testing.B) {
 // All of a hundred strokes, as after a zoom. Budget: 100 ms.
 func BenchmarkManyNotes(b *testing.B) {
 	list, shown := busy(), ground(1920, 1080)
-	v, d := View{Scale: 1, Numbers: true}, new(ink.Drawer)
+	v, d := View{Scale: 1, Pixel: 1}, new(ink.Drawer)
 	for b.Loop() {
 		d.Draw(shown, shown.Rect, v.Marks(list))
 	}

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"image"
 	"strconv"
 
@@ -10,17 +11,11 @@ import (
 // New lays content out on a page.
 func New(size Size, c Content) *Page {
 	p := &Page{Width: size.W, Height: size.H}
-	shape := 1.5
-	if c.Picture != nil {
-		shape = float64(c.Picture.Rect.Dx()) / float64(c.Picture.Rect.Dy())
-	}
-	plan := planPage(size, shape)
+	plan := planPage(size, float64(c.Picture.Rect.Dx())/float64(c.Picture.Rect.Dy()))
 	p.heading(size, c)
-	for i, img := range []*image.RGBA{c.Picture, c.Greys, c.Bands} {
-		if img != nil {
-			p.show(img, []Box{plan.picture, plan.greys, plan.bands}[i], c.Names[i])
-		}
-	}
+	p.show(c.Picture, plan.picture, "Picture with notes")
+	p.show(c.Greys, plan.greys, "Greys of the same lightness")
+	p.show(c.Bands, plan.bands, "Bands of value")
 	p.say(plan.spread.X, plan.spread.Y-1.2, cut(c.Figures, bodyText, plan.spread.W), bodyText, textGrey)
 	if c.Histogram != nil {
 		p.spread(plan.spread, c.Histogram, c.Shares)
@@ -32,11 +27,7 @@ func New(size Size, c Content) *Page {
 // heading writes the title, what is said about it, and the foot.
 func (p *Page) heading(size Size, c Content) {
 	p.head(margin, margin+titleText, cut(c.Title, titleText*1.1, size.W-2*margin), titleText)
-	y := margin + titleText + 5.5
-	for _, line := range c.About {
-		p.say(margin, y, cut(line, bodyText, size.W-2*margin), bodyText, quietGrey)
-		y += 4.4
-	}
+	p.say(margin, margin+titleText+5.5, cut(c.About, bodyText, size.W-2*margin), bodyText, quietGrey)
 	p.say(margin, size.H-margin+2, cut(c.Foot, smallText, size.W-2*margin), smallText, quietGrey)
 }
 
@@ -55,7 +46,7 @@ type flow struct {
 }
 
 // room returns a box of a height in the columns; false if there is none left. Whatever
-// stands after it in the same column needs rest more.
+// stands after it in the same column needs rest more, in mm.
 func (f *flow) room(high, rest float64) (Box, bool) {
 	for len(f.columns) > 0 {
 		c := f.columns[0]
@@ -90,35 +81,32 @@ type rows struct {
 // there are two.
 func (p *Page) lists(columns []Box, c Content) {
 	f, width := &flow{columns: columns}, columns[0].W
-	last := 0.0
-	if c.More != nil {
-		last = lineHigh // so that what finds no room can be said
-	}
-	left := p.list(f, last, rows{c.NotesHead, len(c.Notes),
+	left := p.list(f, rows{"Notes", len(c.Notes),
 		func(i int) float64 { return float64(len(c.Notes[i].lines(width)))*lineHigh + 1 },
 		func(i int, b Box) { p.note(b, c.Notes[i]) }})
 	if len(f.columns) == 2 && len(c.Notes) > 0 {
 		f.columns, f.y = f.columns[1:], 0
 	}
-	left += c.FamiliesLeft + p.list(f, last, rows{c.FamiliesHead, len(c.Families),
+	left += c.FamiliesLeft + p.list(f, rows{"Families: light and shadow, over their greys", len(c.Families),
 		func(i int) float64 { return c.Families[i].high(width) },
 		func(i int, b Box) { p.family(b, c.Families[i]) }})
-	if end := columns[len(columns)-1]; left > 0 && c.More != nil {
-		p.say(end.X, end.bottom()-1, c.More(left), smallText, quietGrey)
+	if end := columns[len(columns)-1]; left > 0 {
+		p.say(end.X, end.bottom()-1, fmt.Sprintf("and %d more, for which there is no room here", left), smallText, quietGrey)
 	}
 }
 
 // list writes rows under their head as long as there is room, and returns how many are left.
-func (p *Page) list(f *flow, last float64, r rows) (left int) {
+// Below them stays a line free, to say how many.
+func (p *Page) list(f *flow, r rows) (left int) {
 	for i := range r.n {
 		if i == 0 {
-			b, ok := f.room(headHigh, r.high(0)+last)
+			b, ok := f.room(headHigh, r.high(0)+lineHigh)
 			if !ok {
 				return r.n
 			}
 			p.head(b.X, b.Y+4, r.head, bodyText)
 		}
-		b, ok := f.room(r.high(i), last)
+		b, ok := f.room(r.high(i), lineHigh)
 		if !ok {
 			return r.n - i
 		}

@@ -6,27 +6,23 @@ import (
 	"app.tonedesk/analysis/colour"
 )
 
-// Content is what is laid out on a page. What is empty is left away.
+// Content is what is laid out on a page. Lists that are empty are left away.
 type Content struct {
 	Title string
-	About []string // lines under the title: when, from where, how large
-	Foot  string   // what the figures assume
+	About string // under the title: when, from where, how large
+	Foot  string // what the figures assume
 
-	Picture *image.RGBA // with its notes
+	Picture *image.RGBA // with its notes; opaque, like the others
 	Greys   *image.RGBA
 	Bands   *image.RGBA
-	Names   [3]string // of the three, over them
 
-	Histogram *[256]int
+	Histogram *[256]int // nil where nothing is measured
 	Shares    []Share
 	Figures   string // what the groups say, over the spread, or why there is none
 
-	FamiliesHead string
 	Families     []FamilyRow
 	FamiliesLeft int // how many more there are
-	NotesHead    string
 	Notes        []NoteRow
-	More         func(left int) string // says how many rows are not shown
 }
 
 // FamilyRow is a family: its colours over their greys, and words.

@@ -40,7 +40,7 @@ type fill struct {
 	colour colour.RGB
 }
 
-// picture is a picture that fills its box.
+// picture is an opaque picture that fills its box.
 type picture struct {
 	box Box
 	img *image.RGBA

@@ -7,8 +7,8 @@ import (
 	"math"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/reduce"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -47,7 +47,8 @@ func (p picture) paint(c *canvas) {
 	to := c.pixels(p.box)
 	src := p.img
 	if size := src.Rect.Size(); to.Dx() < size.X || to.Dy() < size.Y {
-		src = reduced(src, min(to.Dx(), size.X), min(to.Dy(), size.Y))
+		p := analysis.Pixels{Pix: src.Pix, Stride: src.Stride, Width: size.X, Height: size.Y}
+		src = stills.Paint(p, "colour", min(to.Dx(), size.X), min(to.Dy(), size.Y), views.Look{})
 	}
 	in := to.Intersect(c.img.Rect)
 	w, h := src.Rect.Dx(), src.Rect.Dy()
@@ -57,17 +58,6 @@ func (p picture) paint(c *canvas) {
 			copy(c.img.Pix[c.img.PixOffset(x, y):][:4], row[4*((x-to.Min.X)*w/to.Dx()):][:4])
 		}
 	}
-}
-
-// reduced returns an opaque picture reduced to w x h pixels.
-func reduced(img *image.RGBA, w, h int) *image.RGBA {
-	r := reduce.New()
-	defer r.Close()
-	p := analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: img.Rect.Dx(), Height: img.Rect.Dy()}
-	to := image.NewRGBA(image.Rect(0, 0, w, h))
-	colour, _ := views.ByKey("colour")
-	colour.Paint(to.Pix, r.Reduce(p, w, h, nil), views.Look{})
-	return to
 }
 
 func (r rule) paint(c *canvas) {

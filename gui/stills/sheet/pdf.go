@@ -3,7 +3,6 @@ package sheet
 import (
 	"bytes"
 	"fmt"
-	"image"
 	"image/png"
 	"io"
 	"time"
@@ -24,23 +23,17 @@ type document struct {
 	pictures int
 }
 
-// About is what a PDF file says of itself.
-type About struct {
-	Title string
-	Time  time.Time
-}
-
-// PDF writes the page as a PDF file of one page: pictures without loss, letters as text in
-// the Go fonts, colours as sRGB.
-func (p *Page) PDF(w io.Writer, about About) error {
+// PDF writes the page as a PDF file of one page, with a title and the time that it was made:
+// pictures without loss, letters as text in the Go fonts, colours as sRGB.
+func (p *Page) PDF(w io.Writer, title string, at time.Time) error {
 	size := fpdf.SizeType{Wd: p.Width, Ht: p.Height}
 	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: size})
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.SetMargins(0, 0, 0)
 	pdf.SetCatalogSort(true)
-	pdf.SetCreationDate(about.Time)
-	pdf.SetModificationDate(about.Time)
-	pdf.SetTitle(about.Title, true)
+	pdf.SetCreationDate(at)
+	pdf.SetModificationDate(at)
+	pdf.SetTitle(title, true)
 	pdf.SetCreator("Tonedesk", true)
 	pdf.SetProducer("Tonedesk", true)
 	pdf.AddUTF8FontFromBytes(faceNames[ink.Regular], "", goregular.TTF)
@@ -65,7 +58,7 @@ func (f fill) write(d *document) {
 
 func (p picture) write(d *document) {
 	var b bytes.Buffer
-	if err := png.Encode(&b, opaque(p.img)); err != nil {
+	if err := png.Encode(&b, p.img); err != nil {
 		d.pdf.SetError(err)
 		return
 	}
@@ -74,16 +67,6 @@ func (p picture) write(d *document) {
 	options := fpdf.ImageOptions{ImageType: "png"}
 	d.pdf.RegisterImageOptionsReader(name, options, &b)
 	d.pdf.ImageOptions(name, p.box.X, p.box.Y, p.box.W, p.box.H, false, options, 0, "")
-}
-
-// opaque returns the same picture, said to have no transparent pixels.
-func opaque(img *image.RGBA) image.Image {
-	o := image.NewNRGBA(img.Rect)
-	copy(o.Pix, img.Pix)
-	for i := 3; i < len(o.Pix); i += 4 {
-		o.Pix[i] = 255
-	}
-	return o
 }
 
 func (r rule) write(d *document) {

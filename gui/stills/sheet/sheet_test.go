@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"bytes"
+	"fmt"
 	"image"
 	"image/color"
 	"image/draw"
@@ -95,7 +96,7 @@ func TestWrap(t *testing.T) {
 // A page is as large as its size says.
 func TestPageSize(t *testing.T) {
 	// ISO 216: A4 is 210 mm by 297 mm.
-	if got := New(A4, Content{}).Image(10).Rect.Size(); got != image.Pt(2100, 2970) {
+	if got := New(A4, content()).Image(10).Rect.Size(); got != image.Pt(2100, 2970) {
 		t.Errorf("A4 has %v pixels at 10 a mm", got)
 	}
 	if w := Wide.W / Wide.H; math.Abs(w-16.0/9) > 1e-9 {
@@ -136,25 +137,21 @@ func content() Content {
 	histogram[120] = 2_000_000 // a spike, which is cut
 	spot := colour.RGB{R: 230, G: 180, B: 140}
 	return Content{
-		Title: "Ball by a window", About: []string{"2 January 2026, 10:30 · part of the screen, 600 × 400 pixels"},
+		Title: "Ball by a window", About: "2 January 2026, 10:30 · part of the screen, 600 × 400 pixels",
 		Foot:    "Measured as a display with sRGB shows it.",
 		Picture: scene(600, 400, true), Greys: scene(300, 200, false), Bands: scene(300, 200, false),
-		Names:     [3]string{"Picture with notes", "Greys of the same lightness", "Bands of value"},
 		Histogram: &histogram, Figures: "Mean value 5.9, middle key; groups 3.1 tones apart, murk 4 %",
-		Shares:       []Share{{0, 51, "dark 31 %"}, {51, 100, "light 69 %"}},
-		FamiliesHead: "Families: light and shadow, over their greys",
+		Shares: []Share{{0, 51, "dark 31 %"}, {51, 100, "light 69 %"}},
 		Families: []FamilyRow{
 			{[]colour.RGB{spot, {R: 150, G: 70, B: 60}, {R: 240, G: 80, B: 60}}, []uint8{190, 96, 120}, "2.4 tones: reads", "42 % of the picture; hue turns 21.0° toward red, 40 % more saturated"},
 			{[]colour.RGB{{R: 255, G: 255, B: 255}, {R: 190, G: 200, B: 220}}, []uint8{255, 198}, "1.6 tones", ""},
 		},
-		NotesHead: "Notes",
 		Notes: []NoteRow{
 			{1, nil, 0, "The edge of the cast shadow is as hard far from the ball as beside it; let it grow softer."},
 			{2, &spot, 190, "lightness 76.0, value 7.5: half-tone"},
 			{12, nil, 0, "A_word_that_is_longer_than_any_line_can_be_and_so_has_to_be_broken_somewhere"},
 			{0, nil, 0, "Painted light of value 7.8; shadow of value 5.3; 2.5 tones apart"},
 		},
-		More: func(left int) string { return "and more" },
 	}
 }
 
@@ -227,7 +224,7 @@ func TestPDFInAnotherReader(t *testing.T) {
 	for name, size := range map[string]Size{"a4": A4, "wide": Wide} {
 		page := New(size, content())
 		var b bytes.Buffer
-		if err := page.PDF(&b, About{"Ball by a window", time.Date(2026, 1, 2, 10, 30, 0, 0, time.UTC)}); err != nil {
+		if err := page.PDF(&b, "Ball by a window", time.Date(2026, 1, 2, 10, 30, 0, 0, time.UTC)); err != nil {
 			t.Fatal(err)
 		}
 		path := filepath.Join(t.TempDir(), name+".pdf")
@@ -293,13 +290,21 @@ func farthest(a, b *image.RGBA, side int) (worst float64, at image.Point) {
 	return worst, at
 }
 
+// saidLeft returns how many rows a page says to be left.
+func saidLeft(p *Page) (left int) {
+	for _, i := range p.items {
+		if w, ok := i.(words); ok {
+			_, _ = fmt.Sscanf(w.text, "and %d more", &left) // most words say something else
+		}
+	}
+	return left
+}
+
 // Families that are not listed are said like those that find no room.
 func TestMoreFamilies(t *testing.T) {
 	c := content()
 	c.FamiliesLeft = 3
-	said := 0
-	c.More = func(left int) string { said = left; return "and more" }
-	if New(A4, c); said != 3 {
+	if said := saidLeft(New(A4, c)); said != 3 {
 		t.Errorf("%d are said to be left, want 3", said)
 	}
 }
@@ -310,10 +315,8 @@ func TestTooMuchForOnePage(t *testing.T) {
 	for range 300 {
 		c.Notes = append(c.Notes, NoteRow{5, nil, 0, "another word on this"})
 	}
-	said := 0
-	c.More = func(left int) string { said = left; return "and more" }
 	p := New(A4, c)
-	if said < 100 || said >= len(c.Notes)+len(c.Families) {
+	if said := saidLeft(p); said < 100 || said >= len(c.Notes)+len(c.Families) {
 		t.Errorf("%d are said to be left", said)
 	}
 	for _, i := range p.items {

@@ -3,6 +3,7 @@ package sheet
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/stills/ink"
@@ -43,12 +44,10 @@ func (p *Page) spread(b Box, histogram *[256]int, shares []Share) {
 	for step := range colour.Steps + 1 {
 		x := at(colour.Lightness(colour.YOfValue(float64(step))))
 		p.add(rule{ink.Pt(x, plot.bottom()), ink.Pt(x, plot.bottom()+1.2), 0.2, lineGrey})
-		p.centred(x, plot.bottom()+4.2, digits[step], smallText, quietGrey)
+		p.centred(x, plot.bottom()+4.2, strconv.Itoa(step), smallText, quietGrey)
 	}
 	p.add(rule{ink.Pt(plot.X, plot.bottom()), ink.Pt(plot.right(), plot.bottom()), 0.25, textGrey})
 }
-
-var digits = [colour.Steps + 1]string{"0", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10"}
 
 // shares writes the shares over their groups, pushed apart where they would meet.
 func (p *Page) shares(b Box, shares []Share, at func(float64) float64) {

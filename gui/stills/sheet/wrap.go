@@ -42,7 +42,7 @@ func breaks(r rune) bool {
 	return unicode.IsSpace(r) && r != '\u00a0' && r != '\u2007' && r != '\u202f'
 }
 
-// fitting returns how many bytes of a word fit into width: one character at least.
+// fitting returns how many bytes fit into width of a word that is wider: one character at least.
 func fitting(word string, size, width float64) int {
 	fits := len(word)
 	for i := range word {
@@ -52,9 +52,6 @@ func fitting(word string, size, width float64) int {
 		if i > 0 {
 			fits = i
 		}
-	}
-	if ink.Width(ink.Regular, word, size) <= width {
-		return len(word)
 	}
 	return fits
 }
