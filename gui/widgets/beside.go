@@ -83,7 +83,7 @@ func ArrangeHalves(part image.Rectangle, size fyne.Size, scale float32, flipped 
 }
 
 // middle returns where something so long begins in the middle of a room, on a whole display
-// pixel.
+// pixel: between two it would be blurred.
 func middle(room, length, scale float32) float32 {
 	return float32(math.Floor(float64((room-length)/2*scale))) / scale
 }

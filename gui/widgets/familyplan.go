@@ -1,7 +1,7 @@
 package widgets
 
 import (
-	"strings"
+	"math"
 
 	"fyne.io/fyne/v2"
 )
@@ -40,7 +40,7 @@ func (f *FamilyRow) remarks(width float32) []string {
 	room := planFamily(width, 0).rest.width()
 	var lines []string
 	for _, remark := range f.text.Remarks {
-		lines = append(lines, wrapped(remark, room, smallWidth)...)
+		lines = append(lines, brokenLines(remark, room, math.MaxInt, smallWidth)...)
 	}
 	if len(f.text.Lines) > 0 {
 		lines = append(lines, lineOffer)
@@ -56,18 +56,3 @@ const (
 	lineSide = 1.75 * Step
 	lineStep = 2.25 * Step
 )
-
-// wrapped breaks words into lines no wider than room, but for a word that is wider itself.
-func wrapped(words string, room float32, measure func(string) float32) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Split(words, " ") { // a space that doesn't break is none of these
-		longer := strings.TrimPrefix(line+" "+word, " ")
-		if line != "" && measure(longer) > room {
-			lines = append(lines, line)
-			longer = word
-		}
-		line = longer
-	}
-	return append(lines, line)
-}

@@ -50,12 +50,12 @@ func (g pickGrip) pull(r image.Rectangle, d image.Point, desktop image.Rectangle
 	return r.Canon().Intersect(desktop)
 }
 
-// slide moves r by d, and keeps it in the desktop as a whole.
-func slide(r image.Rectangle, d image.Point, desktop image.Rectangle) image.Rectangle {
+// slide moves r, which is no larger than bounds, by d, and keeps it in bounds as a whole.
+func slide(r image.Rectangle, d image.Point, bounds image.Rectangle) image.Rectangle {
 	r = r.Add(d)
 	return r.Add(image.Pt(
-		max(desktop.Min.X-r.Min.X, 0)-max(r.Max.X-desktop.Max.X, 0),
-		max(desktop.Min.Y-r.Min.Y, 0)-max(r.Max.Y-desktop.Max.Y, 0)))
+		max(bounds.Min.X-r.Min.X, 0)-max(r.Max.X-bounds.Max.X, 0),
+		max(bounds.Min.Y-r.Min.Y, 0)-max(r.Max.Y-bounds.Max.Y, 0)))
 }
 
 // grow moves r's right and lower edge by d, within the desktop, and leaves it a pixel.

@@ -3,6 +3,7 @@ package widgets
 import (
 	"image/color"
 	"math"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -63,4 +64,22 @@ func fittingSize(words string, size, room float32) float32 {
 		size--
 	}
 	return size
+}
+
+// brokenLines breaks words into at most so many lines no wider than room, at spaces; a word
+// that is wider stands alone. The last line takes what is left.
+func brokenLines(words string, room float32, most int, measure func(string) float32) []string {
+	var lines []string
+	line := ""
+	for word := range strings.SplitSeq(words, " ") { // a space that doesn't break is none of these
+		longer := word
+		if line != "" {
+			longer = line + " " + word
+		}
+		if line != "" && len(lines) < most-1 && measure(longer) > room {
+			lines, longer = append(lines, line), word
+		}
+		line = longer
+	}
+	return append(lines, line)
 }

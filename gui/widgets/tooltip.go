@@ -1,7 +1,6 @@
 package widgets
 
 import (
-	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -118,9 +117,7 @@ func (t *Tips) show(words string, owner fyne.CanvasObject) {
 	t.words = words
 	th, v := fyne.CurrentApp().Settings().Theme(), fyne.CurrentApp().Settings().ThemeVariant()
 	t.back.FillColor = th.Color(theme.ColorNameForeground, v) // the text's grey: it stands out on any ground
-	lines := brokenLines(words, t.Box.Size().Width-3*Step, len(t.lines), func(s string) float32 {
-		return fyne.MeasureText(s, SmallSize, fyne.TextStyle{}).Width
-	})
+	lines := brokenLines(words, t.Box.Size().Width-3*Step, len(t.lines), smallWidth)
 	var size fyne.Size
 	for i, line := range lines {
 		text := t.lines[i]
@@ -143,24 +140,6 @@ func (t *Tips) show(words string, owner fyne.CanvasObject) {
 		t.lines[i].Refresh()
 		pos.Y += t.lines[i].MinSize().Height
 	}
-}
-
-// brokenLines breaks words into at most so many lines no wider than width, at spaces; a word
-// that is wider stands alone. The last line takes what is left.
-func brokenLines(words string, width float32, most int, wide func(string) float32) []string {
-	var lines []string
-	line := ""
-	for word := range strings.SplitSeq(words, " ") {
-		longer := word
-		if line != "" {
-			longer = line + " " + word
-		}
-		if line != "" && len(lines) < most-1 && wide(longer) > width {
-			lines, longer = append(lines, line), word
-		}
-		line = longer
-	}
-	return append(lines, line)
 }
 
 // tipPlace returns where a tip of a size goes that belongs to a part at, of partSize: below

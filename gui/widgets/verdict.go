@@ -1,8 +1,6 @@
 package widgets
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
@@ -89,7 +87,7 @@ func (l *verdictLook) write(size fyne.Size, of colours) {
 	sentence := longestFitting(room, SentenceSize, t.Title, t.Short)
 	l.title.TextSize = fittingSize(sentence, SentenceSize, room)
 	say(l.title, sentence, of(ColorNameFocusLine))
-	for i, line := range verdictLines(t, func(s string) bool { return smallWidth(s) <= room }) {
+	for i, line := range verdictLines(t, room, smallWidth) {
 		size, ink := TextSize, of(ColorNameQuiet)
 		if line.remark {
 			size, ink = SmallSize, of(theme.ColorNameForeground)
@@ -129,30 +127,12 @@ type verdictLine struct {
 	remark bool
 }
 
-// verdictLines shares out the two lines below the sentence. Where a remark needs both, it
-// takes the place of the quieter words: what misleads is to be known first.
-func verdictLines(t wording.VerdictText, fits func(string) bool) [2]verdictLine {
-	first, second := breakLine(t.Remark, fits)
-	if second == "" {
-		return [2]verdictLine{{words: t.Sub}, {words: first, remark: true}}
+// verdictLines shares out the two lines below the sentence, as wide as room. Where a remark
+// needs both, it takes the place of the quieter words: what misleads is to be known first.
+func verdictLines(t wording.VerdictText, room float32, measure func(string) float32) [2]verdictLine {
+	remark := brokenLines(t.Remark, room, 2, measure)
+	if len(remark) == 1 {
+		return [2]verdictLine{{words: t.Sub}, {words: remark[0], remark: true}}
 	}
-	return [2]verdictLine{{first, true}, {second, true}}
-}
-
-// breakLine breaks words into two lines at the last space that lets the first fit. The
-// second holds all the rest.
-func breakLine(words string, fits func(string) bool) (first, second string) {
-	if words == "" || fits(words) {
-		return words, ""
-	}
-	at := strings.Index(words, " ") // a first word too long is not broken either
-	for i, c := range words {
-		if c == ' ' && fits(words[:i]) {
-			at = i
-		}
-	}
-	if at < 0 {
-		return words, ""
-	}
-	return words[:at], words[at+1:]
+	return [2]verdictLine{{remark[0], true}, {remark[1], true}}
 }

@@ -45,7 +45,7 @@ func TestBarRect(t *testing.T) {
 }
 
 func TestVerdictLines(t *testing.T) {
-	fits := func(s string) bool { return len(s) <= 20 }
+	wide := func(s string) float32 { return float32(len(s)) }
 	quiet, loud := func(s string) verdictLine { return verdictLine{words: s} }, func(s string) verdictLine { return verdictLine{s, true} }
 	for _, tt := range []struct {
 		name, sub, remark string
@@ -57,7 +57,7 @@ func TestVerdictLines(t *testing.T) {
 		{"a word too long", "quiet", "unbreakablyunbreakable indeed", [2]verdictLine{loud("unbreakablyunbreakable"), loud("indeed")}},
 		{"one word", "quiet", "unbreakablyunbreakable", [2]verdictLine{quiet("quiet"), loud("unbreakablyunbreakable")}},
 	} {
-		if got := verdictLines(wording.VerdictText{Sub: tt.sub, Remark: tt.remark}, fits); got != tt.want {
+		if got := verdictLines(wording.VerdictText{Sub: tt.sub, Remark: tt.remark}, 20, wide); got != tt.want {
 			t.Errorf("%s: %v, want %v", tt.name, got, tt.want)
 		}
 	}

@@ -40,15 +40,7 @@ func zoomed(part, bounds image.Rectangle, at image.Point, by float64) image.Rect
 	corner := image.Pt(int(math.Round(float64(at.X)+0.5-fx*w)), int(math.Round(float64(at.Y)+0.5-fy*h)))
 	corner.X = min(max(corner.X, at.X-size.X+1), at.X) // rounding must not lose the pixel
 	corner.Y = min(max(corner.Y, at.Y-size.Y+1), at.Y)
-	return keptIn(image.Rectangle{Min: corner, Max: corner.Add(size)}, bounds)
-}
-
-// keptIn moves r, without changing its size, so that it lies in bounds as far as it can.
-func keptIn(r, bounds image.Rectangle) image.Rectangle {
-	by := image.Pt(max(bounds.Min.X-r.Min.X, 0), max(bounds.Min.Y-r.Min.Y, 0))
-	r = r.Add(by)
-	by = image.Pt(min(bounds.Max.X-r.Max.X, 0), min(bounds.Max.Y-r.Max.Y, 0))
-	return r.Add(by)
+	return slide(image.Rectangle{Max: size}, corner, bounds)
 }
 
 // Scrolled enlarges the picture about the pointer, or makes it smaller again.
@@ -89,13 +81,13 @@ func (m *Mirror) Pan(by image.Point) {
 		by.X = -by.X
 	}
 	step := image.Pt(max(part.Dx()/8, 1)*by.X, max(part.Dy()/8, 1)*by.Y)
-	m.setView(keptIn(part.Add(step), m.bounds))
+	m.setView(slide(part, step, m.bounds))
 }
 
 // PanBy moves the part that is shown by pixels of the source.
 func (m *Mirror) PanBy(by image.Point) {
 	if m.part != m.bounds && !m.part.Empty() {
-		m.setView(keptIn(m.part.Add(by), m.bounds))
+		m.setView(slide(m.part, by, m.bounds))
 	}
 }
 
