@@ -19,9 +19,9 @@ type CardGrid struct {
 func NewCardGrid(acts CardActs) *CardGrid {
 	g := &CardGrid{}
 	for i := range g.cards {
-		g.cards[i] = newSpotCard(i, acts)
+		g.cards[i] = add(&g.drawn, newSpotCard(i, acts))
 	}
-	g.draw(g, cardGridLook{g}, objectsOf(g.cards[:]...)...)
+	g.draw(g, g)
 	return g
 }
 
@@ -50,17 +50,15 @@ func cardBox(i int, width float32) (fyne.Position, fyne.Size) {
 	return fyne.NewPos(float32(i%columns)*(w+Step), float32(i/columns)*(h+Step)), fyne.NewSize(w, h)
 }
 
-type cardGridLook struct{ *CardGrid }
-
 // write shows as many cards as there are texts.
-func (g cardGridLook) write(fyne.Size, colours) {
+func (g *CardGrid) write(fyne.Size, colours) {
 	for i, c := range g.cards {
 		show(c, i < g.count)
 	}
 }
 
 // place stands the cards in their rows.
-func (g cardGridLook) place(size fyne.Size) {
+func (g *CardGrid) place(size fyne.Size) {
 	for i, c := range g.cards[:g.count] {
 		pos, box := cardBox(i, size.Width)
 		put(c, pos, box)
@@ -68,7 +66,7 @@ func (g cardGridLook) place(size fyne.Size) {
 }
 
 // minSize is the height at the width of now.
-func (g cardGridLook) minSize() fyne.Size {
+func (g *CardGrid) minSize() fyne.Size {
 	if g.count == 0 {
 		return fyne.NewSize(0, 0)
 	}

@@ -16,7 +16,9 @@ type Chooser struct {
 	height float32
 	chosen int
 	choose func(i int)
-	look   *chooserLook
+
+	back, under, line *canvas.Rectangle
+	texts             []*canvas.Text
 }
 
 // NewChooser returns a row of words, the first chosen. It calls choose for a word that the
@@ -24,8 +26,12 @@ type Chooser struct {
 func NewChooser(words []string, height float32, keys Keys, choose func(i int)) *Chooser {
 	c := &Chooser{words: words, height: height, choose: choose}
 	c.focus = focus{keys: keys, owner: c, changed: c.redraw}
-	c.look = newChooserLook(c)
-	c.draw(c, c.look, append(append(objectsOf(c.look.back, c.look.under), objectsOf(c.look.words...)...), c.look.line)...)
+	c.back, c.under = c.addBox(), c.addBox()
+	for range words {
+		c.texts = append(c.texts, c.addText(TextSize, fyne.TextStyle{}))
+	}
+	c.line = add(&c.drawn, newFocusLine(0))
+	c.draw(c, c)
 	return c
 }
 
@@ -116,32 +122,18 @@ func (c *Chooser) TypedKey(e *fyne.KeyEvent) {
 	}
 }
 
-type chooserLook struct {
-	c                 *Chooser
-	back, under, line *canvas.Rectangle
-	words             []*canvas.Text
-}
-
-func newChooserLook(c *Chooser) *chooserLook {
-	l := &chooserLook{c: c, back: canvas.NewRectangle(nil), under: canvas.NewRectangle(nil), line: newFocusLine(0)}
-	for range c.words {
-		l.words = append(l.words, sizedText(TextSize, fyne.TextStyle{}))
-	}
-	return l
-}
-
 // write makes the chosen word stand out.
-func (l *chooserLook) write(_ fyne.Size, of colours) {
-	fill(l.back, of(ColorNamePanel))
-	fill(l.under, of(ColorNameFocusLine))
-	showFocus(l.line, l.c.focused, of)
-	show(l.under, l.c.ChosenWord() != "")
-	for i, t := range l.words {
+func (c *Chooser) write(_ fyne.Size, of colours) {
+	fill(c.back, of(ColorNamePanel))
+	fill(c.under, of(ColorNameFocusLine))
+	showFocus(c.line, c.focused, of)
+	show(c.under, c.ChosenWord() != "")
+	for i, t := range c.texts {
 		ink := of(ColorNameQuiet)
-		if i == l.c.chosen {
+		if i == c.chosen {
 			ink = of(theme.ColorNameForeground)
 		}
-		say(t, l.c.words[i], ink)
+		say(t, c.words[i], ink)
 	}
 }
 
@@ -149,26 +141,26 @@ func (l *chooserLook) write(_ fyne.Size, of colours) {
 const underHeight = 3
 
 // place centres every word in its room.
-func (l *chooserLook) place(size fyne.Size) {
-	l.back.Resize(size)
-	l.line.Resize(size)
-	at := l.c.slots(size.Width)
-	for i, t := range l.words {
+func (c *Chooser) place(size fyne.Size) {
+	c.back.Resize(size)
+	c.line.Resize(size)
+	at := c.slots(size.Width)
+	for i, t := range c.texts {
 		x, w := at[i], at[i+1]-at[i]
 		text := t.MinSize()
 		placeText(t, x+(w-text.Width)/2, (size.Height-text.Height)/2)
-		if i == l.c.chosen {
+		if i == c.chosen {
 			wide := min(text.Width+2*Step, w-Step)
-			put(l.under, fyne.NewPos(x+(w-wide)/2, size.Height-underHeight-2), fyne.NewSize(wide, underHeight))
+			put(c.under, fyne.NewPos(x+(w-wide)/2, size.Height-underHeight-2), fyne.NewSize(wide, underHeight))
 		}
 	}
 }
 
 // minSize keeps the words apart.
-func (l *chooserLook) minSize() fyne.Size {
+func (c *Chooser) minSize() fyne.Size {
 	var sum float32
-	for _, t := range l.words {
+	for _, t := range c.texts {
 		sum += t.MinSize().Width + Step
 	}
-	return fyne.NewSize(sum, l.c.height)
+	return fyne.NewSize(sum, c.height)
 }

@@ -1,6 +1,7 @@
 package widgets
 
 import (
+	"image"
 	"image/color"
 
 	"fyne.io/fyne/v2"
@@ -35,10 +36,24 @@ type drawn struct {
 	ready   bool                // Fyne has asked for the renderer
 }
 
-// draw gives self, in which d is embedded, its look.
-func (d *drawn) draw(self fyne.Widget, with look, objects ...fyne.CanvasObject) {
-	d.with, d.objects = with, objects
+// draw gives self, in which d is embedded, its look, which may be self.
+func (d *drawn) draw(self fyne.Widget, with look) {
+	d.with = with
 	d.ExtendBaseWidget(self)
+}
+
+// add draws o over all that is drawn already.
+func add[O fyne.CanvasObject](d *drawn, o O) O {
+	d.objects = append(d.objects, o)
+	return o
+}
+
+// addBox adds a box, its colour to come.
+func (d *drawn) addBox() *canvas.Rectangle { return add(d, canvas.NewRectangle(color.Transparent)) }
+
+// addText adds an empty text, its colour to come.
+func (d *drawn) addText(size float32, style fyne.TextStyle) *canvas.Text {
+	return add(d, sizedText(size, style))
 }
 
 // redraw shows what has changed; what is the same costs nothing.
@@ -80,9 +95,22 @@ func (r drawnRenderer) Refresh() {
 
 // newPanelBox returns a box with a panel's rounded corners, its colour to come.
 func newPanelBox() *canvas.Rectangle {
-	box := canvas.NewRectangle(nil)
+	box := canvas.NewRectangle(color.Transparent)
 	box.CornerRadius = Radius
 	return box
+}
+
+// newPictureRaster returns a raster that shows a ready image with square pixels; nil is nothing.
+func newPictureRaster(img func() *image.RGBA) *canvas.Raster {
+	empty := image.NewRGBA(image.Rect(0, 0, 1, 1))
+	raster := canvas.NewRaster(func(int, int) image.Image {
+		if i := img(); i != nil {
+			return i
+		}
+		return empty
+	})
+	raster.ScaleMode = canvas.ImageScalePixels
+	return raster
 }
 
 // fill gives a box a colour; the same one costs nothing.
@@ -114,13 +142,4 @@ func show(o fyne.CanvasObject, visible bool) {
 func put(o fyne.CanvasObject, pos fyne.Position, size fyne.Size) {
 	o.Move(pos)
 	o.Resize(size)
-}
-
-// objectsOf lists objects of one kind as Fyne's.
-func objectsOf[O fyne.CanvasObject](list ...O) []fyne.CanvasObject {
-	all := make([]fyne.CanvasObject, len(list))
-	for i, o := range list {
-		all[i] = o
-	}
-	return all
 }

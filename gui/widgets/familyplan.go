@@ -34,9 +34,9 @@ func planFamily(width float32, lines int) familyPlan {
 	return p
 }
 
-// remarks are the remarks as they fit below the swatches of a row of this width, in as many
+// remarkLines are the remarks as they fit below the swatches of a row of this width, in as many
 // lines as they need.
-func (f *FamilyRow) remarks(width float32) []string {
+func (f *FamilyRow) remarkLines(width float32) []string {
 	room := planFamily(width, 0).rest.width()
 	var lines []string
 	for _, remark := range f.text.Remarks {

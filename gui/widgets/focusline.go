@@ -28,7 +28,9 @@ type edgedPanel struct {
 	width        float32 // of the edge
 }
 
-func newEdgedPanel() edgedPanel { return edgedPanel{edge: newPanelBox(), inside: newPanelBox()} }
+func newEdgedPanel(d *drawn) edgedPanel {
+	return edgedPanel{edge: add(d, newPanelBox()), inside: add(d, newPanelBox())}
+}
 
 // write shows the edge in a colour and a width; a width of 0 hides it.
 func (p *edgedPanel) write(of colours, edge color.Color, width float32) {

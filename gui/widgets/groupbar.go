@@ -26,10 +26,9 @@ type GroupBar struct {
 func NewGroupBar() *GroupBar {
 	b := &GroupBar{}
 	for i := range b.boxes {
-		b.boxes[i] = canvas.NewRectangle(color.Transparent)
-		b.shares[i] = sizedText(SmallSize, fyne.TextStyle{})
+		b.boxes[i], b.shares[i] = b.addBox(), b.addText(SmallSize, fyne.TextStyle{})
 	}
-	b.draw(b, groupBarLook{b}, append(objectsOf(b.boxes[:]...), objectsOf(b.shares[:]...)...)...)
+	b.draw(b, b)
 	return b
 }
 
@@ -42,10 +41,8 @@ func (b *GroupBar) Set(groups []analysis.Group) {
 	}
 }
 
-type groupBarLook struct{ *GroupBar }
-
 // write puts in the greys, and the shares that fit.
-func (b groupBarLook) write(size fyne.Size, _ colours) {
+func (b *GroupBar) write(size fyne.Size, _ colours) {
 	edges, shares := shareEdges(b.groups, size.Width), wording.GroupShares(b.groups)
 	for i := range b.boxes {
 		there := i < len(b.groups)
@@ -59,7 +56,7 @@ func (b groupBarLook) write(size fyne.Size, _ colours) {
 }
 
 // place stands the groups beside each other, their shares in their middles.
-func (b groupBarLook) place(size fyne.Size) {
+func (b *GroupBar) place(size fyne.Size) {
 	edges := shareEdges(b.groups, size.Width)
 	for i := range min(len(b.groups), len(b.boxes)) {
 		x, width, text := edges[i], edges[i+1]-edges[i], b.shares[i].MinSize()
@@ -69,7 +66,7 @@ func (b groupBarLook) place(size fyne.Size) {
 }
 
 // minSize has a fixed height.
-func (groupBarLook) minSize() fyne.Size { return fyne.NewSize(30*Step, SwatchHeight) }
+func (*GroupBar) minSize() fyne.Size { return fyne.NewSize(30*Step, SwatchHeight) }
 
 // legibleOn returns the grey, black or white, that stands out more on a lightness; its
 // contrast is 4.5 to 1 at least (WCAG 2.2, success criterion 1.4.3).

@@ -86,7 +86,7 @@ func NewMirror(acts MirrorActs) *Mirror {
 	m.focus = focus{keys: acts.Keys, owner: m, changed: m.redraw}
 	m.hand.owner = m
 	m.look = newMirrorLook(m)
-	m.draw(m, m.look, m.look.objects()...)
+	m.draw(m, m.look)
 	return m
 }
 

@@ -28,45 +28,21 @@ type mirrorLook struct {
 	line     *canvas.Rectangle // of the focus
 }
 
+// newMirrorLook makes all that is drawn, from below.
 func newMirrorLook(m *Mirror) *mirrorLook {
-	l := &mirrorLook{
-		m: m, back: canvas.NewRectangle(nil), cross: newCross(), ask: newAskLine(), line: newFocusLine(0),
-		picture: newPictureRaster(func() *image.RGBA { return m.picture }),
-		loupe:   newPictureRaster(func() *image.RGBA { return m.loupe }),
-		other:   newPictureRaster(m.Other),
-		band:    newOutline(), frame: newOutline(), sample: newOutline(), edge: newOutline(),
-	}
+	d := &m.drawn
+	l := &mirrorLook{m: m, back: d.addBox(), picture: add(d, newPictureRaster(func() *image.RGBA { return m.picture }))}
 	for i := range l.overlays {
-		l.overlays[i] = newPictureRaster(func() *image.RGBA { return m.overlays[i] })
+		l.overlays[i] = add(d, newPictureRaster(func() *image.RGBA { return m.overlays[i] }))
 	}
 	for i := range l.marks {
-		l.marks[i] = newMarkShape()
+		l.marks[i] = newMarkShape(d)
 	}
+	l.other, l.edge = add(d, newPictureRaster(m.Other)), newOutline(d)
+	l.band, l.cross = newOutline(d), newCross(d)
+	l.loupe, l.frame, l.sample = add(d, newPictureRaster(func() *image.RGBA { return m.loupe })), newOutline(d), newOutline(d)
+	l.ask, l.line = newAskLine(d), add(d, newFocusLine(0))
 	return l
-}
-
-// objects are all that is drawn, from below.
-func (l *mirrorLook) objects() []fyne.CanvasObject {
-	all := append(objectsOf[fyne.CanvasObject](l.back, l.picture), objectsOf(l.overlays[:]...)...)
-	for _, s := range l.marks {
-		all = append(all, s.objects()...)
-	}
-	all = append(append(append(all, l.other), l.edge.objects()...), l.band.objects()...)
-	all = append(append(append(all, objectsOf(l.cross[:]...)...), l.loupe), l.frame.objects()...)
-	return append(append(all, l.sample.objects()...), l.ask.back, l.ask.text, l.line)
-}
-
-// newPictureRaster returns a raster that shows a ready image with square pixels.
-func newPictureRaster(img func() *image.RGBA) *canvas.Raster {
-	empty := image.NewRGBA(image.Rect(0, 0, 1, 1))
-	raster := canvas.NewRaster(func(int, int) image.Image {
-		if i := img(); i != nil {
-			return i
-		}
-		return empty
-	})
-	raster.ScaleMode = canvas.ImageScalePixels
-	return raster
 }
 
 // write shows what there is.

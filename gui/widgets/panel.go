@@ -9,9 +9,10 @@ import (
 func NewPanel() fyne.CanvasObject { return newPanel(Radius) }
 
 func newPanel(radius float32) *panel {
-	p := &panel{box: canvas.NewRectangle(nil)}
+	p := &panel{}
+	p.box = p.addBox()
 	p.box.CornerRadius = radius
-	p.draw(p, p, p.box)
+	p.draw(p, p)
 	return p
 }
 

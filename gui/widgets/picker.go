@@ -34,7 +34,7 @@ func NewPicker(still *image.RGBA, desktop, chosen image.Rectangle, done func(ima
 	p := &Picker{still: still, desktop: desktop, chosen: chosen.Intersect(desktop), done: done}
 	p.focus = focus{keys: noKeys{}, owner: p, changed: p.redraw}
 	p.look = newPickerLook(p)
-	p.draw(p, p.look, p.look.objects()...)
+	p.draw(p, p.look)
 	return p
 }
 

@@ -19,19 +19,16 @@ type pickerLook struct {
 	legend  *pickerLegend
 }
 
+// newPickerLook makes all that is drawn, from below.
 func newPickerLook(p *Picker) *pickerLook {
-	l := &pickerLook{p: p, band: newOutline(), legend: newPickerLegend(p.accept, func() { p.End(false) })}
-	l.picture = newPictureRaster(func() *image.RGBA { return p.still })
+	d := &p.drawn
+	l := &pickerLook{p: p, picture: add(d, newPictureRaster(func() *image.RGBA { return p.still }))}
 	for i := range l.veil {
-		l.veil[i] = canvas.NewRectangle(color.NRGBA{A: 0x60})
+		l.veil[i] = add(d, canvas.NewRectangle(color.NRGBA{A: 0x60}))
 	}
+	l.band, l.legend = newOutline(d), newPickerLegend(p.accept, func() { p.End(false) })
+	add(d, l.legend.box)
 	return l
-}
-
-// objects are all that is drawn, from below.
-func (l *pickerLook) objects() []fyne.CanvasObject {
-	all := append([]fyne.CanvasObject{l.picture}, objectsOf(l.veil[:]...)...)
-	return append(append(all, l.band.objects()...), l.legend.box)
 }
 
 func (l *pickerLook) write(fyne.Size, colours) {

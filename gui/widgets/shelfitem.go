@@ -28,12 +28,12 @@ type ShelfItem struct {
 // NewShelfItem returns an item without a still.
 func NewShelfItem() *ShelfItem {
 	s := &ShelfItem{}
-	for i := range s.lines {
-		s.lines[i] = sizedText(SmallSize, fyne.TextStyle{})
-	}
-	s.picture = newPictureRaster(func() *image.RGBA { return s.img })
+	s.picture = add(&s.drawn, newPictureRaster(func() *image.RGBA { return s.img }))
 	s.picture.ScaleMode = canvas.ImageScaleFastest
-	s.draw(s, shelfItemLook{s}, s.picture, s.lines[0], s.lines[1], s.lines[2])
+	for i := range s.lines {
+		s.lines[i] = s.addText(SmallSize, fyne.TextStyle{})
+	}
+	s.draw(s, s)
 	return s
 }
 
@@ -69,17 +69,15 @@ func cutTo(text string, width float32) string {
 	return ""
 }
 
-type shelfItemLook struct{ *ShelfItem }
-
 // write puts in the words, of which the first stand out.
-func (s shelfItemLook) write(_ fyne.Size, of colours) {
+func (s *ShelfItem) write(_ fyne.Size, of colours) {
 	say(s.lines[0], s.words[0], of(theme.ColorNameForeground))
 	say(s.lines[1], s.words[1], of(ColorNameQuiet))
 	say(s.lines[2], s.words[2], of(ColorNameQuiet))
 }
 
 // place puts the picture over the words.
-func (s shelfItemLook) place(size fyne.Size) {
+func (s *ShelfItem) place(size fyne.Size) {
 	box := fyne.NewSize(size.Width-Step, shelfThumb)
 	fit := box
 	if s.img != nil {
@@ -93,4 +91,4 @@ func (s shelfItemLook) place(size fyne.Size) {
 }
 
 // minSize is every item's size.
-func (shelfItemLook) minSize() fyne.Size { return fyne.NewSize(shelfWidth, shelfHeight) }
+func (*ShelfItem) minSize() fyne.Size { return fyne.NewSize(shelfWidth, shelfHeight) }

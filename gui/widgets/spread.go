@@ -41,7 +41,7 @@ func NewSpread(acts SpreadActs) *Spread {
 	s := &Spread{acts: acts, hand: spreadHand{edge: -1}}
 	s.focus = focus{keys: acts.Keys, owner: s, changed: s.redraw}
 	s.look = newSpreadLook(s)
-	s.draw(s, s.look, s.look.objects()...)
+	s.draw(s, s.look)
 	return s
 }
 

@@ -32,43 +32,31 @@ type spreadLook struct {
 	letters [setup.MaxSpots]*canvas.Text
 }
 
+// newSpreadLook makes all that is drawn, from below.
 func newSpreadLook(s *Spread) *spreadLook {
-	l := &spreadLook{s: s, back: newPanelBox(), nothing: sizedText(SmallSize, fyne.TextStyle{}), line: newFocusLine(Radius)}
-	l.mass = canvas.NewRaster(func(w, h int) image.Image {
+	d := &s.drawn
+	l := &spreadLook{s: s, back: add(d, newPanelBox())}
+	l.mass = add(d, canvas.NewRaster(func(w, h int) image.Image {
 		scale := float64(h) / float64(max(l.mass.Size().Height, 1))
 		l.picture.limits = s.state.Limits
 		return l.picture.draw(&s.state.Histogram, s.state.Target, w, h, scale)
-	})
-	for i := range l.shares {
-		l.shares[i] = sizedText(SmallSize, fyne.TextStyle{})
-	}
+	}))
+	l.nothing = d.addText(SmallSize, fyne.TextStyle{})
 	for i := range l.edges {
-		l.edges[i], l.grips[i], l.holes[i] = canvas.NewRectangle(nil), canvas.NewRectangle(nil), canvas.NewRectangle(nil)
+		l.edges[i], l.grips[i], l.holes[i] = d.addBox(), d.addBox(), d.addBox()
 		l.grips[i].CornerRadius = Step / 4
 	}
+	for i := range l.shares {
+		l.shares[i] = d.addText(SmallSize, fyne.TextStyle{})
+	}
 	for i := range l.steps {
-		l.steps[i], l.ticks[i] = sizedText(SmallSize, fyne.TextStyle{}), canvas.NewRectangle(nil)
+		l.ticks[i], l.steps[i] = d.addBox(), d.addText(SmallSize, fyne.TextStyle{})
 	}
 	for i := range l.marks {
-		l.marks[i], l.letters[i] = canvas.NewRectangle(nil), sizedText(SmallSize, fyne.TextStyle{Bold: true})
+		l.marks[i], l.letters[i] = d.addBox(), d.addText(SmallSize, fyne.TextStyle{Bold: true})
 	}
+	l.line = add(d, newFocusLine(Radius))
 	return l
-}
-
-// objects are all that is drawn, from below.
-func (l *spreadLook) objects() []fyne.CanvasObject {
-	all := []fyne.CanvasObject{l.back, l.mass, l.nothing}
-	for i := range l.edges {
-		all = append(all, l.edges[i], l.grips[i], l.holes[i])
-	}
-	all = append(all, objectsOf(l.shares[:]...)...)
-	for i := range l.steps {
-		all = append(all, l.ticks[i], l.steps[i])
-	}
-	for i := range l.marks {
-		all = append(all, l.marks[i], l.letters[i])
-	}
-	return append(all, l.line)
 }
 
 // write puts in shares, edges, steps and marks of now.

@@ -4,7 +4,9 @@ import (
 	"slices"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/analysis/colour"
 )
@@ -30,7 +32,11 @@ type SwatchRow struct {
 	acts     SwatchActs
 	swatches []Swatch
 	at       int // which one the keys work on
-	look     *swatchLook
+
+	// Objects are never thrown away: there are as many as there ever were swatches.
+	boxes, greys, under []*canvas.Rectangle
+	labels              []*canvas.Text
+	line                outline // around the swatch that the keys work on, over all others
 }
 
 // SwatchActs are told what the painter does with a swatch.
@@ -53,8 +59,8 @@ type SwatchPlan struct {
 func NewSwatchRow(plan SwatchPlan, acts SwatchActs) *SwatchRow {
 	s := &SwatchRow{plan: plan, acts: acts}
 	s.focus = focus{keys: acts.Keys, owner: s, changed: s.redraw}
-	s.look = &swatchLook{s: s, line: newOutline()}
-	s.draw(s, s.look)
+	s.line = newOutline(&s.drawn)
+	s.draw(s, s)
 	return s
 }
 
@@ -140,11 +146,11 @@ func (s *SwatchRow) MouseMoved(e *desktop.MouseEvent) { s.tell(s.swatchAt(e.Posi
 func (s *SwatchRow) MouseOut() { s.acts.Tips.Leave() }
 
 func (s *SwatchRow) tell(i int) {
-	if i < 0 || i >= len(s.look.boxes) || s.swatches[i].Tip == "" {
+	if i < 0 || i >= len(s.boxes) || s.swatches[i].Tip == "" {
 		s.acts.Tips.Leave()
 		return
 	}
-	s.acts.Tips.Now(s.swatches[i].Tip, s.look.boxes[i])
+	s.acts.Tips.Now(s.swatches[i].Tip, s.boxes[i])
 }
 
 // Cursor is the hand: swatches are there to be pressed.
@@ -199,4 +205,70 @@ func (s *SwatchRow) TypedShortcut(short fyne.Shortcut) {
 		return
 	}
 	s.focus.TypedShortcut(short)
+}
+
+// grow makes objects for n swatches.
+func (s *SwatchRow) grow(n int) {
+	if len(s.boxes) >= n {
+		return
+	}
+	s.objects = s.objects[:len(s.objects)-2]
+	for len(s.boxes) < n {
+		s.boxes, s.greys = append(s.boxes, s.addBox()), append(s.greys, s.addBox())
+		s.under, s.labels = append(s.under, s.addBox()), append(s.labels, s.addText(SmallSize, fyne.TextStyle{}))
+	}
+	s.objects = append(s.objects, s.line.dark, s.line.light)
+}
+
+// write puts in the colours, and the labels that fit.
+func (s *SwatchRow) write(size fyne.Size, of colours) {
+	n := len(s.swatches)
+	s.grow(n)
+	for i := range s.boxes {
+		var w Swatch
+		if i < n {
+			w = s.swatches[i]
+			_, box := s.plan.box(i, n, size.Width)
+			fill(s.boxes[i], rgbFill(w.Colour))
+			fill(s.greys[i], greyFill(w.Grey))
+			fill(s.under[i], of(ColorNameFocusLine))
+			say(s.labels[i], longestFitting(box.Width, SmallSize, w.Label, ""), of(theme.ColorNameForeground))
+		}
+		there := i < n && !w.None
+		show(s.boxes[i], there)
+		show(s.greys[i], there && s.plan.Greys > 0)
+		show(s.under[i], w.Marked)
+		show(s.labels[i], i < n && (s.plan.Labels || w.None))
+	}
+	s.line.show(s.focused && s.at < n)
+}
+
+// place stands the swatches edge to edge.
+func (s *SwatchRow) place(size fyne.Size) {
+	n := len(s.swatches)
+	for i, w := range s.swatches[:min(n, len(s.boxes))] {
+		at, box := s.plan.box(i, n, size.Width)
+		top := float32(0)
+		if w.Short {
+			top = float32(int(box.Height / 2))
+		}
+		put(s.boxes[i], at.AddXY(0, top), fyne.NewSize(box.Width, box.Height-top))
+		put(s.greys[i], at.AddXY(0, box.Height), fyne.NewSize(box.Width, s.plan.Greys))
+		label := s.plan.Height + s.plan.Greys + 1
+		if w.None {
+			label = s.plan.Height/2 - Step
+		}
+		placeText(s.labels[i], at.X+(box.Width-s.labels[i].MinSize().Width)/2, at.Y+label)
+		wide := min(3*Step, box.Width)
+		put(s.under[i], at.AddXY((box.Width-wide)/2, s.plan.lineHeight()-2), fyne.NewSize(wide, 2))
+	}
+	if n > 0 {
+		at, box := s.plan.box(s.at, n, size.Width)
+		s.line.place(at, box.AddWidthHeight(0, s.plan.Greys))
+	}
+}
+
+// minSize has a fixed height for a number of swatches.
+func (s *SwatchRow) minSize() fyne.Size {
+	return fyne.NewSize(8*Step, float32(s.lines(len(s.swatches)))*s.plan.lineHeight())
 }

@@ -143,21 +143,21 @@ func TestCardTips(t *testing.T) {
 	over := func(o fyne.CanvasObject) {
 		c.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: o.Position().AddXY(5, 6)}})
 	}
-	over(c.look.hex)
+	over(c.hex)
 	clock.due()
 	if tip.words != hexTip || !tip.shown() {
 		t.Errorf("over the hex code: %q", tip.words)
 	}
-	over(c.look.cross)
+	over(c.cross)
 	clock.due()
 	if tip.words != crossTip || !tip.shown() {
 		t.Errorf("over the cross: %q", tip.words)
 	}
-	over(c.look.colourBox)
+	over(c.colourBox)
 	if tip.shown() {
 		t.Error("a tip over the colour")
 	}
-	over(c.look.cross)
+	over(c.cross)
 	c.MouseOut()
 	if tip.owner != nil {
 		t.Error("a tip waits though the pointer went")

@@ -13,15 +13,25 @@ import (
 type Verdict struct {
 	drawn
 	text wording.VerdictText
-	look *verdictLook
+
+	back, foot *canvas.Rectangle
+	bars       [2]*canvas.Rectangle
+	names      [2]*canvas.Text
+	title      *canvas.Text
+	lines      [2]*canvas.Text // below the sentence
 }
 
 // NewVerdict returns an empty verdict.
 func NewVerdict() *Verdict {
 	v := &Verdict{}
-	v.look = newVerdictLook(v)
-	l := v.look
-	v.draw(v, l, l.back, l.bars[0], l.bars[1], l.foot, l.names[0], l.names[1], l.title, l.lines[0], l.lines[1])
+	v.back = add(&v.drawn, newPanelBox())
+	for i := range v.bars {
+		v.bars[i], v.names[i] = v.addBox(), v.addText(SmallSize, fyne.TextStyle{})
+		v.bars[i].StrokeWidth = 1 // so that a bar like the panel is seen
+		v.lines[i] = v.addText(TextSize, fyne.TextStyle{})
+	}
+	v.foot, v.title = v.addBox(), v.addText(SentenceSize, fyne.TextStyle{})
+	v.draw(v, v)
 	return v
 }
 
@@ -49,51 +59,31 @@ const (
 	remarkTop     = subTop + 2*Step
 )
 
-type verdictLook struct {
-	v          *Verdict
-	back, foot *canvas.Rectangle
-	bars       [2]*canvas.Rectangle
-	names      [2]*canvas.Text
-	title      *canvas.Text
-	lines      [2]*canvas.Text // below the sentence
-}
-
-func newVerdictLook(v *Verdict) *verdictLook {
-	l := &verdictLook{v: v, back: newPanelBox(), foot: canvas.NewRectangle(nil), title: sizedText(SentenceSize, fyne.TextStyle{})}
-	for i := range l.bars {
-		l.bars[i] = canvas.NewRectangle(nil)
-		l.bars[i].StrokeWidth = 1 // so that a bar like the panel is seen
-		l.names[i] = sizedText(SmallSize, fyne.TextStyle{})
-		l.lines[i] = sizedText(TextSize, fyne.TextStyle{})
-	}
-	return l
-}
-
 // write puts in the bars and the words that fit.
-func (l *verdictLook) write(size fyne.Size, of colours) {
-	fill(l.back, of(ColorNamePanel))
-	fill(l.foot, of(theme.ColorNameForeground))
-	for i, bar := range l.bars {
-		there := i < len(l.v.text.Bars)
+func (v *Verdict) write(size fyne.Size, of colours) {
+	fill(v.back, of(ColorNamePanel))
+	fill(v.foot, of(theme.ColorNameForeground))
+	for i, bar := range v.bars {
+		there := i < len(v.text.Bars)
 		show(bar, there)
-		show(l.names[i], there)
+		show(v.names[i], there)
 		bar.StrokeColor = of(ColorNameMass)
 		if there {
-			fill(bar, greyFill(l.v.text.Bars[i].Grey))
-			say(l.names[i], l.v.text.Bars[i].Name, of(ColorNameQuiet))
+			fill(bar, greyFill(v.text.Bars[i].Grey))
+			say(v.names[i], v.text.Bars[i].Name, of(ColorNameQuiet))
 		}
 	}
-	t, room := l.v.text, max(size.Width-textLeft-Step, 1)
+	t, room := v.text, max(size.Width-textLeft-Step, 1)
 	sentence := longestFitting(room, SentenceSize, t.Title, t.Short)
-	l.title.TextSize = fittingSize(sentence, SentenceSize, room)
-	say(l.title, sentence, of(ColorNameFocusLine))
+	v.title.TextSize = fittingSize(sentence, SentenceSize, room)
+	say(v.title, sentence, of(ColorNameFocusLine))
 	for i, line := range verdictLines(t, room, smallWidth) {
 		size, ink := TextSize, of(ColorNameQuiet)
 		if line.remark {
 			size, ink = SmallSize, of(theme.ColorNameForeground)
 		}
-		l.lines[i].TextSize = fittingSize(line.words, size, room)
-		say(l.lines[i], line.words, ink)
+		v.lines[i].TextSize = fittingSize(line.words, size, room)
+		say(v.lines[i], line.words, ink)
 	}
 }
 
@@ -105,21 +95,21 @@ func barRect(i int, lightness float64) (fyne.Position, fyne.Size) {
 
 // place puts the bars left and the sentence beside them. Nothing but the bars' height ever
 // moves: the sentence is always where it was.
-func (l *verdictLook) place(size fyne.Size) {
-	l.back.Resize(size)
-	put(l.foot, fyne.NewPos(barsLeft-Step/2, barsFoot), fyne.NewSize(barsWidth+Step, 2))
-	for i := range min(len(l.v.text.Bars), len(l.bars)) {
-		pos, box := barRect(i, l.v.text.Bars[i].Lightness)
-		put(l.bars[i], pos, box)
-		placeText(l.names[i], pos.X+(box.Width-l.names[i].MinSize().Width)/2, barsFoot+2)
+func (v *Verdict) place(size fyne.Size) {
+	v.back.Resize(size)
+	put(v.foot, fyne.NewPos(barsLeft-Step/2, barsFoot), fyne.NewSize(barsWidth+Step, 2))
+	for i := range min(len(v.text.Bars), len(v.bars)) {
+		pos, box := barRect(i, v.text.Bars[i].Lightness)
+		put(v.bars[i], pos, box)
+		placeText(v.names[i], pos.X+(box.Width-v.names[i].MinSize().Width)/2, barsFoot+2)
 	}
-	placeText(l.title, textLeft, titleTop)
-	placeText(l.lines[0], textLeft, subTop)
-	placeText(l.lines[1], textLeft, remarkTop)
+	placeText(v.title, textLeft, titleTop)
+	placeText(v.lines[0], textLeft, subTop)
+	placeText(v.lines[1], textLeft, remarkTop)
 }
 
 // minSize has a fixed height: nothing below may jump.
-func (l *verdictLook) minSize() fyne.Size { return fyne.NewSize(30*Step, verdictHeight) }
+func (v *Verdict) minSize() fyne.Size { return fyne.NewSize(30*Step, verdictHeight) }
 
 // verdictLine is a line below the sentence.
 type verdictLine struct {
