@@ -55,7 +55,7 @@ type Mirror struct {
 	pen      MirrorPen // takes the pointer instead of spots; nil: none
 	ask      string    // what the next click or drag is for; "" for measuring
 
-	hand pointer
+	pointer
 	look *mirrorLook
 }
 
@@ -84,7 +84,6 @@ type MirrorPen interface {
 func NewMirror(acts MirrorActs) *Mirror {
 	m := &Mirror{acts: acts, square: 3}
 	m.focus = focus{keys: acts.Keys, owner: m, changed: m.redraw}
-	m.hand.owner = m
 	m.look = newMirrorLook(m)
 	m.draw(m, m.look)
 	return m
@@ -96,7 +95,7 @@ func NewMirror(acts MirrorActs) *Mirror {
 func (m *Mirror) SetPicture(picture, small *image.RGBA, bounds, part image.Rectangle, flipped bool) {
 	changed := picture != m.picture || small != m.small // whoever paints, paints into another image
 	m.picture, m.small, m.bounds, m.part, m.flipped = picture, small, bounds, part, flipped
-	m.hand.keepIn(bounds)
+	m.keepIn(bounds)
 	m.redraw()
 	if changed {
 		m.look.picture.Refresh()
@@ -161,7 +160,7 @@ func (m *Mirror) SetMarks(marks []Mark) {
 // SetPen gives the pointer to a pen, or takes it back with nil.
 func (m *Mirror) SetPen(pen MirrorPen) {
 	if m.pen != pen {
-		m.hand.drop()
+		m.drop()
 		m.pen = pen
 	}
 }
@@ -169,7 +168,7 @@ func (m *Mirror) SetPen(pen MirrorPen) {
 // Ask tells what the next click or drag is for; empty when it is for measuring.
 func (m *Mirror) Ask(what string) {
 	m.ask = what
-	m.hand.drop()
+	m.drop()
 }
 
 // Picture returns what is shown; nil for nothing.

@@ -62,11 +62,10 @@ func (l *mirrorLook) write(size fyne.Size, of colours) {
 	}
 	show(l.other, m.Other() != nil)
 	l.edge.show(a.OnCorner)
-	_, dragged := m.hand.band()
+	_, dragged := m.band()
 	l.band.show(dragged)
-	_, keyed := m.hand.cursor()
-	l.cross.show(keyed && m.focused)
-	_, looking := m.hand.looking()
+	l.cross.show(m.keyed && m.focused)
+	_, looking := m.looking()
 	looking = looking && m.loupe != nil
 	show(l.loupe, looking)
 	l.frame.show(looking)
@@ -93,12 +92,10 @@ func (l *mirrorLook) place(size fyne.Size) {
 	}
 	put(l.other, a.OtherPos, a.OtherSize)
 	l.edge.place(a.OtherPos, a.OtherSize)
-	if area, ok := m.hand.band(); ok {
+	if area, ok := m.band(); ok {
 		l.band.place(f.box(area))
 	}
-	if at, ok := m.hand.cursor(); ok {
-		l.cross.place(f.Pane(at))
-	}
+	l.cross.place(f.Pane(m.key))
 	l.placeLoupe(size, f)
 	l.ask.place(size)
 }
@@ -113,7 +110,7 @@ func (l *mirrorLook) placeLoupe(size fyne.Size, f Fit) {
 		return
 	}
 	pos := fyne.NewPos(size.Width-loupeSide-Step, size.Height-loupeSide-Step)
-	at, _ := l.m.hand.looking()
+	at, _ := l.m.looking()
 	if p := f.Pane(at); p.X > pos.X-Step && p.Y > pos.Y-Step {
 		pos.X = Step
 	}

@@ -60,7 +60,7 @@ func (m *Mirror) Scrolled(e *fyne.ScrollEvent) {
 // steps under 0 make it smaller, and 0 shows all of it.
 func (m *Mirror) Zoom(steps int) {
 	part := PartShown(m.view, m.bounds)
-	at, ok := m.hand.looking()
+	at, ok := m.looking()
 	if !ok || !at.In(part) {
 		at = part.Min.Add(part.Size().Div(2))
 	}
