@@ -31,7 +31,7 @@ func NewChooser(words []string, height float32, keys Keys, choose func(i int)) *
 		c.texts = append(c.texts, c.addText(TextSize, fyne.TextStyle{}))
 	}
 	c.line = add(&c.drawn, newFocusLine(0))
-	c.draw(c, c)
+	c.draw(c)
 	return c
 }
 

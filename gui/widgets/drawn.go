@@ -11,9 +11,10 @@ import (
 	"app.tonedesk/analysis/colour"
 )
 
-// look is what is drawn of a widget: it owns the canvas objects. What is shown and where it
-// lies are apart, so that laying out only ever moves and resizes.
+// look is a widget that can be drawn. What is shown and where it lies are apart, so that laying
+// out only ever moves and resizes.
 type look interface {
+	fyne.Widget
 	write(size fyne.Size, of colours) // words, colours, and what is hidden, in a size
 	place(size fyne.Size)             // where all of it lies
 	minSize() fyne.Size
@@ -31,14 +32,14 @@ func coloursOf(w interface{ Theme() fyne.Theme }) colours {
 // drawn is embedded in a widget in place of Fyne's widget.BaseWidget, and draws it.
 type drawn struct {
 	widget.BaseWidget
-	with    look
+	self    look                // the widget, in which this is embedded
 	objects []fyne.CanvasObject // all that is drawn, from below
 	ready   bool                // Fyne has asked for the renderer
 }
 
-// draw gives self, in which d is embedded, its look, which may be self.
-func (d *drawn) draw(self fyne.Widget, with look) {
-	d.with = with
+// draw makes self, in which d is embedded, ready to be drawn.
+func (d *drawn) draw(self look) {
+	d.self = self
 	d.ExtendBaseWidget(self)
 }
 
@@ -59,15 +60,15 @@ func (d *drawn) addText(size float32, style fyne.TextStyle) *canvas.Text {
 // redraw shows what has changed; what is the same costs nothing.
 func (d *drawn) redraw() {
 	if d.ready {
-		d.with.write(d.Size(), coloursOf(d))
-		d.with.place(d.Size())
+		d.self.write(d.Size(), coloursOf(d))
+		d.self.place(d.Size())
 	}
 }
 
 // Resize writes what fits into the size, before Fyne has it laid out.
 func (d *drawn) Resize(size fyne.Size) {
 	if d.ready && size != d.Size() {
-		d.with.write(size, coloursOf(d))
+		d.self.write(size, coloursOf(d))
 	}
 	d.BaseWidget.Resize(size)
 }
@@ -75,15 +76,15 @@ func (d *drawn) Resize(size fyne.Size) {
 // CreateRenderer begins to draw.
 func (d *drawn) CreateRenderer() fyne.WidgetRenderer {
 	d.ready = true
-	d.with.write(d.Size(), coloursOf(d))
+	d.self.write(d.Size(), coloursOf(d))
 	return drawnRenderer{d}
 }
 
 // drawnRenderer is what Fyne sees of a look.
 type drawnRenderer struct{ d *drawn }
 
-func (r drawnRenderer) Layout(size fyne.Size)        { r.d.with.place(size) }
-func (r drawnRenderer) MinSize() fyne.Size           { return r.d.with.minSize() }
+func (r drawnRenderer) Layout(size fyne.Size)        { r.d.self.place(size) }
+func (r drawnRenderer) MinSize() fyne.Size           { return r.d.self.minSize() }
 func (r drawnRenderer) Objects() []fyne.CanvasObject { return r.d.objects }
 func (r drawnRenderer) Destroy()                     {}
 func (r drawnRenderer) Refresh() {

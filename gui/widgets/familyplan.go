@@ -14,12 +14,11 @@ type familyPlan struct {
 	says   span          // below that
 	rest   span          // the first remark; the others follow below it
 	cross  fyne.Position
-	height float32
 }
 
 // planFamily lays out a row: swatches and, beside them, the tones and the verdict; remarks
 // go below, as wide as the row.
-func planFamily(width float32, lines int) familyPlan {
+func planFamily(width float32) familyPlan {
 	p := familyPlan{swatch: fyne.NewPos(Step, Step)}
 	p.side = float32(int(min(width*0.36, 22*Step) / 4))
 	left, right := Step+4*p.side+1.5*Step, width-Step
@@ -27,17 +26,13 @@ func planFamily(width float32, lines int) familyPlan {
 	p.says = span{left, right, Step + 4.25*Step}
 	p.cross = fyne.NewPos(right-crossSize+2, Step)
 	p.rest = span{Step, right, Step + SwatchHeight + 1.75*Step}
-	p.height = 2*Step + SwatchHeight
-	if lines > 0 {
-		p.height += float32(lines)*cardRow + Step/4
-	}
 	return p
 }
 
 // remarkLines are the remarks as they fit below the swatches of a row of this width, in as many
 // lines as they need.
 func (f *FamilyRow) remarkLines(width float32) []string {
-	room := planFamily(width, 0).rest.width()
+	room := planFamily(width).rest.width()
 	var lines []string
 	for _, remark := range f.text.Remarks {
 		lines = append(lines, brokenLines(remark, room, math.MaxInt, smallWidth)...)

@@ -59,7 +59,7 @@ func NewFamilyRow(i int, acts FamilyActs) *FamilyRow {
 	for i := range f.lines {
 		f.lines[i] = f.addBox()
 	}
-	f.draw(f, f)
+	f.draw(f)
 	return f
 }
 
@@ -93,7 +93,7 @@ func (f *FamilyRow) Tapped(e *fyne.PointEvent) {
 
 // TappedSecondary goes on from the side under the pointer, to colours to paint next.
 func (f *FamilyRow) TappedSecondary(e *fyne.PointEvent) {
-	p := planFamily(f.Size().Width, 0)
+	p := planFamily(f.Size().Width)
 	if f.text.Lost || e.Position.X < p.swatch.X || e.Position.X >= p.swatch.X+4*p.side {
 		return
 	}
@@ -173,7 +173,7 @@ func (f *FamilyRow) write(size fyne.Size, of colours) {
 	show(f.frame, !t.Lost)
 	show(f.cross, t.ByHand)
 	say(f.tones, t.Tones, fore)
-	say(f.says, longestFitting(planFamily(size.Width, 0).says.width(), TextSize, t.Says, t.SaysShort), fore)
+	say(f.says, longestFitting(planFamily(size.Width).says.width(), TextSize, t.Says, t.SaysShort), fore)
 	say(f.share, t.Share, quiet)
 	f.writeRemarks(f.remarkLines(size.Width), quiet)
 	for i, box := range f.lines {
@@ -199,7 +199,7 @@ func (f *FamilyRow) writeRemarks(lines []string, ink color.Color) {
 // place places everything.
 func (f *FamilyRow) place(size fyne.Size) {
 	f.panel.place(size)
-	p := planFamily(size.Width, 0)
+	p := planFamily(size.Width)
 	for i, box := range f.boxes {
 		put(box, p.swatch.AddXY(float32(i)*p.side, 0), fyne.NewSize(p.side, SwatchHeight))
 	}
@@ -224,6 +224,9 @@ func (f *FamilyRow) place(size fyne.Size) {
 
 // minSize is as high as its lines.
 func (f *FamilyRow) minSize() fyne.Size {
-	width := f.Size().Width
-	return fyne.NewSize(30*Step, planFamily(width, len(f.remarkLines(width))).height)
+	size := fyne.NewSize(30*Step, 2*Step+SwatchHeight)
+	if lines := len(f.remarkLines(f.Size().Width)); lines > 0 {
+		size.Height += float32(lines)*cardRow + Step/4
+	}
+	return size
 }

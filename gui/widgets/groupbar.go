@@ -28,7 +28,7 @@ func NewGroupBar() *GroupBar {
 	for i := range b.boxes {
 		b.boxes[i], b.shares[i] = b.addBox(), b.addText(SmallSize, fyne.TextStyle{})
 	}
-	b.draw(b, b)
+	b.draw(b)
 	return b
 }
 

@@ -56,7 +56,7 @@ type Mirror struct {
 	ask      string    // what the next click or drag is for; "" for measuring
 
 	pointer
-	look *mirrorLook
+	mirrorParts
 }
 
 // MirrorActs is what a mirror tells its owner; none may be nil.
@@ -84,8 +84,8 @@ type MirrorPen interface {
 func NewMirror(acts MirrorActs) *Mirror {
 	m := &Mirror{acts: acts, square: 3}
 	m.focus = focus{keys: acts.Keys, owner: m, changed: m.redraw}
-	m.look = newMirrorLook(m)
-	m.draw(m, m.look)
+	m.makeParts()
+	m.draw(m)
 	return m
 }
 
@@ -98,8 +98,8 @@ func (m *Mirror) SetPicture(picture, small *image.RGBA, bounds, part image.Recta
 	m.keepIn(bounds)
 	m.redraw()
 	if changed {
-		m.look.picture.Refresh()
-		m.look.other.Refresh()
+		m.pictureRaster.Refresh()
+		m.otherRaster.Refresh()
 	}
 }
 
@@ -118,7 +118,7 @@ func (m *Mirror) SetHalves(on bool) {
 func (m *Mirror) SetBefore(img *image.RGBA) {
 	m.before = img
 	m.redraw()
-	m.look.other.Refresh()
+	m.otherRaster.Refresh()
 }
 
 // Overlay is one of the pictures that can lie over the mirror's.
@@ -140,7 +140,7 @@ func (m *Mirror) SetOverlay(which Overlay, img *image.RGBA) {
 	}
 	m.overlays[which] = img
 	m.redraw()
-	m.look.overlays[which].Refresh()
+	m.overlayRasters[which].Refresh()
 }
 
 // SetLoupe shows a picture in the corner, the pixels around the pointer, of which a square is
@@ -148,7 +148,7 @@ func (m *Mirror) SetOverlay(which Overlay, img *image.RGBA) {
 func (m *Mirror) SetLoupe(img *image.RGBA, square int) {
 	m.loupe, m.square = img, square
 	m.redraw()
-	m.look.loupe.Refresh()
+	m.loupeRaster.Refresh()
 }
 
 // SetMarks shows the spots.

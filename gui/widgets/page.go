@@ -34,7 +34,7 @@ func NewPage(parts PageParts) *Page {
 	p := &Page{parts: parts}
 	// the order is that of the Tab key
 	p.objects = []fyne.CanvasObject{parts.Bar, parts.Messages, parts.Mirror, parts.Verdict, parts.Lower, parts.Tabs}
-	p.draw(p, p)
+	p.draw(p)
 	return p
 }
 

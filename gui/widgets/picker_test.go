@@ -106,7 +106,7 @@ func TestPickerByKeys(t *testing.T) {
 // What is too small to watch is not taken, and the legend says so until another is chosen.
 func TestPickerWantsARegion(t *testing.T) {
 	p := newPicked(t, image.Rectangle{})
-	legend := p.look.legend
+	legend := p.legend
 	p.strike(fyne.KeyReturn)
 	if p.calls != 0 || legend.text.Text != legendSmall {
 		t.Errorf("nothing chosen: done is called %d times, the legend is %q", p.calls, legend.text.Text)
@@ -130,7 +130,7 @@ func TestPickerGivesUp(t *testing.T) {
 	for name, give := range map[string]func(*picked){
 		"Esc":              func(p *picked) { p.strike(fyne.KeyEscape, fyne.KeyEscape, fyne.KeyReturn) },
 		"the right button": func(p *picked) { p.MouseDown(at(150, 150, desktop.MouseButtonSecondary)) },
-		"Esc on a button":  func(p *picked) { p.look.legend.take.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape}) },
+		"Esc on a button":  func(p *picked) { p.legend.take.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape}) },
 		"the window":       func(p *picked) { p.End(false); p.End(false) },
 	} {
 		p := newPicked(t, image.Rect(100, 100, 300, 300))

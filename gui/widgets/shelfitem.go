@@ -33,7 +33,7 @@ func NewShelfItem() *ShelfItem {
 	for i := range s.lines {
 		s.lines[i] = s.addText(SmallSize, fyne.TextStyle{})
 	}
-	s.draw(s, s)
+	s.draw(s)
 	return s
 }
 

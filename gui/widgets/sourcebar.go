@@ -37,7 +37,7 @@ type SourceBar struct {
 
 	back                *canvas.Rectangle
 	sign                *canvas.Raster
-	ink                 color.NRGBA // of the sign
+	ink                 color.RGBA // of the sign
 	lineText, underText *canvas.Text
 }
 
@@ -58,7 +58,7 @@ func NewSourceBar(keys Keys) *SourceBar {
 	for _, button := range b.buttons() {
 		add(&b.drawn, button)
 	}
-	b.draw(b, b)
+	b.draw(b)
 	return b
 }
 
@@ -110,7 +110,7 @@ func (b *SourceBar) textsRoom(width float32) float32 {
 // write puts in the longest texts that fit.
 func (b *SourceBar) write(size fyne.Size, of colours) {
 	fill(b.back, of(ColorNamePanel))
-	b.ink = color.NRGBAModel.Convert(of(theme.ColorNameForeground)).(color.NRGBA)
+	b.ink = color.RGBAModel.Convert(of(theme.ColorNameForeground)).(color.RGBA)
 	room := b.textsRoom(size.Width)
 	say(b.lineText, longestFitting(room, TextSize, b.line.Long, b.line.Short), of(theme.ColorNameForeground))
 	say(b.underText, longestFitting(room, SmallSize, b.under.Long, b.under.Short), of(ColorNameQuiet))
@@ -138,17 +138,13 @@ func (b *SourceBar) place(size fyne.Size) {
 func (b *SourceBar) minSize() fyne.Size { return fyne.NewSize(b.buttonsWidth()+Step, barHeight) }
 
 // drawSign draws a state's shape, w by h pixels.
-func drawSign(s Sign, w, h int, ink color.NRGBA) image.Image {
+func drawSign(s Sign, w, h int, ink color.RGBA) image.Image {
 	img := image.NewRGBA(image.Rect(0, 0, w, h))
 	side := float64(min(w, h))
 	for y := range h {
 		for x := range w {
 			u, v := (float64(x)+0.5)/side*2-1, (float64(y)+0.5)/side*2-1
-			cover := signCover(s, u, v, side)
-			img.SetRGBA(x, y, color.RGBA{
-				R: uint8(float64(ink.R)*cover + 0.5), G: uint8(float64(ink.G)*cover + 0.5),
-				B: uint8(float64(ink.B)*cover + 0.5), A: uint8(255*cover + 0.5),
-			})
+			img.SetRGBA(x, y, faded(ink, signCover(s, u, v, side)))
 		}
 	}
 	return img

@@ -44,7 +44,7 @@ func newSpotCard(index int, acts CardActs) *spotCard {
 	for i := range cardFigures {
 		c.labels[i], c.figures[i] = c.addText(SmallSize, fyne.TextStyle{}), c.addText(TextSize, fyne.TextStyle{Monospace: true})
 	}
-	c.draw(c, c)
+	c.draw(c)
 	return c
 }
 

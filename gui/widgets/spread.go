@@ -32,16 +32,19 @@ type Spread struct {
 	acts  SpreadActs
 	state SpreadState
 	given bool // state has been set
-	hand  spreadHand
-	look  *spreadLook
+
+	held   int  // edge taken hold of by pointer; -1: none
+	over   bool // the pointer is over an edge
+	chosen int  // the edge that keys move
+	spreadParts
 }
 
 // NewSpread returns an empty spread.
 func NewSpread(acts SpreadActs) *Spread {
-	s := &Spread{acts: acts, hand: spreadHand{edge: -1}}
+	s := &Spread{acts: acts, held: -1}
 	s.focus = focus{keys: acts.Keys, owner: s, changed: s.redraw}
-	s.look = newSpreadLook(s)
-	s.draw(s, s.look)
+	s.makeParts()
+	s.draw(s)
 	return s
 }
 
@@ -56,7 +59,7 @@ func (s *Spread) Set(state SpreadState) {
 	s.state, s.given = state, true
 	s.redraw()
 	if !mass {
-		s.look.mass.Refresh()
+		s.mass.Refresh()
 	}
 }
 

@@ -14,13 +14,6 @@ type SpreadActs struct {
 	Keys      Keys                              // gets the keys that the spread has no use for
 }
 
-// spreadHand is what the painter is doing with the spread's edges.
-type spreadHand struct {
-	edge   int  // taken hold of by pointer; -1: none
-	over   bool // the pointer is over an edge
-	chosen int  // the edge that keys move
-}
-
 // edgeReach is how far from an edge a press takes hold of it, in Fyne units.
 const edgeReach = Step
 
@@ -50,7 +43,7 @@ func spreadLightness(x, width float32) float64 {
 // MouseDown takes hold of an edge.
 func (s *Spread) MouseDown(e *desktop.MouseEvent) {
 	if e.Button == desktop.MouseButtonPrimary {
-		s.hand.edge = s.edgeAt(e.Position.X)
+		s.held = s.edgeAt(e.Position.X)
 	}
 }
 
@@ -59,18 +52,18 @@ func (s *Spread) MouseUp(*desktop.MouseEvent) {}
 
 // Dragged moves the edge.
 func (s *Spread) Dragged(e *fyne.DragEvent) {
-	if i := s.hand.edge; i >= 0 && i < s.edgeCount() {
-		s.hand.chosen = i
+	if i := s.held; i >= 0 && i < s.edgeCount() {
+		s.chosen = i
 		s.moveEdge(i, spreadLightness(e.Position.X, s.Size().Width), false)
 	}
 }
 
 // DragEnd lets go of the edge.
 func (s *Spread) DragEnd() {
-	if i := s.hand.edge; i >= 0 && i < s.edgeCount() {
+	if i := s.held; i >= 0 && i < s.edgeCount() {
 		s.moveEdge(i, s.state.Groups[i].To, true)
 	}
-	s.hand.edge = -1
+	s.held = -1
 }
 
 // moveEdge tells of an edge, kept between its neighbours by a bin at least.
@@ -94,14 +87,14 @@ func (s *Spread) DoubleTapped(e *fyne.PointEvent) {
 func (s *Spread) MouseIn(e *desktop.MouseEvent) { s.MouseMoved(e) }
 
 // MouseMoved notes it.
-func (s *Spread) MouseMoved(e *desktop.MouseEvent) { s.hand.over = s.edgeAt(e.Position.X) >= 0 }
+func (s *Spread) MouseMoved(e *desktop.MouseEvent) { s.over = s.edgeAt(e.Position.X) >= 0 }
 
 // MouseOut forgets it.
-func (s *Spread) MouseOut() { s.hand.over = false }
+func (s *Spread) MouseOut() { s.over = false }
 
 // Cursor tells that an edge can be moved sideways.
 func (s *Spread) Cursor() desktop.Cursor {
-	if s.hand.over || s.hand.edge >= 0 {
+	if s.over || s.held >= 0 {
 		return desktop.HResizeCursor
 	}
 	return desktop.DefaultCursor
@@ -118,18 +111,18 @@ func (s *Spread) TypedKey(e *fyne.KeyEvent) {
 		step *= 10
 	}
 	n := s.edgeCount()
-	s.hand.chosen = max(min(s.hand.chosen, n-1), 0)
+	s.chosen = max(min(s.chosen, n-1), 0)
 	switch {
 	case n > 0 && e.Name == fyne.KeyLeft:
-		s.moveEdge(s.hand.chosen, s.state.Groups[s.hand.chosen].To-step, true)
+		s.moveEdge(s.chosen, s.state.Groups[s.chosen].To-step, true)
 	case n > 0 && e.Name == fyne.KeyRight:
-		s.moveEdge(s.hand.chosen, s.state.Groups[s.hand.chosen].To+step, true)
+		s.moveEdge(s.chosen, s.state.Groups[s.chosen].To+step, true)
 	case n > 0 && (e.Name == fyne.KeyUp || e.Name == fyne.KeyDown):
 		by := 1
 		if e.Name == fyne.KeyDown {
 			by = n - 1
 		}
-		s.hand.chosen = (s.hand.chosen + by) % n
+		s.chosen = (s.chosen + by) % n
 		s.redraw()
 	case deletes(e):
 		s.acts.Automatic()

@@ -60,7 +60,7 @@ func NewSwatchRow(plan SwatchPlan, acts SwatchActs) *SwatchRow {
 	s := &SwatchRow{plan: plan, acts: acts}
 	s.focus = focus{keys: acts.Keys, owner: s, changed: s.redraw}
 	s.line = newOutline(&s.drawn)
-	s.draw(s, s)
+	s.draw(s)
 	return s
 }
 

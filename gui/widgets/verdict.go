@@ -31,7 +31,7 @@ func NewVerdict() *Verdict {
 		v.lines[i] = v.addText(TextSize, fyne.TextStyle{})
 	}
 	v.foot, v.title = v.addBox(), v.addText(SentenceSize, fyne.TextStyle{})
-	v.draw(v, v)
+	v.draw(v)
 	return v
 }
 
