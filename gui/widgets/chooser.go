@@ -1,6 +1,8 @@
 package widgets
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -66,16 +68,14 @@ func slot(i, n int, width float32) (x, w float32) {
 // slots returns where each word begins, and where the last ends: words of these widths have
 // equal room or, where that is too little for one, room by their widths.
 func slots(words []float32, width float32) []float32 {
-	at, sum, widest := make([]float32, len(words)+1), float32(0), float32(0)
+	at, equal, spare := make([]float32, len(words)+1), width/float32(len(words)), width
 	for _, w := range words {
-		sum += w
-		widest = max(widest, w)
+		spare -= w
 	}
-	spare := (width - sum) / float32(len(words))
 	x := float32(0)
 	for i, w := range words {
-		if x += w + spare; widest+Step <= width/float32(len(words)) {
-			x = width * float32(i+1) / float32(len(words))
+		if x += w + spare/float32(len(words)); slices.Max(words)+Step <= equal {
+			x = equal * float32(i+1)
 		}
 		at[i+1] = float32(int(x + 0.5))
 	}
@@ -107,17 +107,10 @@ func (c *Chooser) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
 // TypedKey goes from word to word with the arrows.
 func (c *Chooser) TypedKey(e *fyne.KeyEvent) {
-	next := c.chosen
-	switch e.Name {
-	case fyne.KeyLeft:
-		next--
-	case fyne.KeyRight:
-		next++
-	default:
+	step := arrows[e.Name].X
+	if step == 0 {
 		c.keys.TypedKey(e.Name)
-		return
-	}
-	if next >= 0 && next < len(c.words) {
+	} else if next := c.chosen + step; next >= 0 && next < len(c.words) {
 		c.choose(next)
 	}
 }

@@ -17,7 +17,7 @@ type look interface {
 	fyne.Widget
 	write(size fyne.Size, of colours) // words, colours, and what is hidden, in a size
 	place(size fyne.Size)             // where all of it lies
-	minSize() fyne.Size
+	minSize() fyne.Size               // that of drawn is the same at all times
 }
 
 // colours gives a colour of the theme of now.
@@ -34,7 +34,8 @@ type drawn struct {
 	widget.BaseWidget
 	self    look                // the widget, in which this is embedded
 	objects []fyne.CanvasObject // all that is drawn, from below
-	ready   bool                // Fyne has asked for the renderer
+	least   fyne.Size
+	ready   bool // Fyne has asked for the renderer
 }
 
 // draw makes self, in which d is embedded, ready to be drawn.
@@ -56,6 +57,8 @@ func (d *drawn) addBox() *canvas.Rectangle { return add(d, canvas.NewRectangle(c
 func (d *drawn) addText(size float32, style fyne.TextStyle) *canvas.Text {
 	return add(d, sizedText(size, style))
 }
+
+func (d *drawn) minSize() fyne.Size { return d.least }
 
 // redraw shows what has changed; what is the same costs nothing.
 func (d *drawn) redraw() {

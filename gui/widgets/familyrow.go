@@ -160,11 +160,7 @@ func (f *FamilyRow) TypedKey(e *fyne.KeyEvent) {
 // write puts in what is shown now; how the remarks break depends on the width.
 func (f *FamilyRow) write(size fyne.Size, of colours) {
 	t, fore, quiet := f.text, of(theme.ColorNameForeground), of(ColorNameQuiet)
-	if f.focused {
-		f.panel.write(of, of(ColorNameFocusLine), FocusWidth)
-	} else {
-		f.panel.write(of, of(ColorNamePanel), 0)
-	}
+	f.panel.write(of, f.focused, false)
 	for i, c := range [4]color.Color{rgbFill(t.Light), rgbFill(t.Shadow), greyFill(t.LightGrey), greyFill(t.ShadowGrey)} {
 		fill(f.boxes[i], c)
 		show(f.boxes[i], !t.Lost)

@@ -28,6 +28,7 @@ func NewGroupBar() *GroupBar {
 	for i := range b.boxes {
 		b.boxes[i], b.shares[i] = b.addBox(), b.addText(SmallSize, fyne.TextStyle{})
 	}
+	b.least = fyne.NewSize(30*Step, SwatchHeight)
 	b.draw(b)
 	return b
 }
@@ -64,9 +65,6 @@ func (b *GroupBar) place(size fyne.Size) {
 		placeText(b.shares[i], x+(width-text.Width)/2, (SwatchHeight-text.Height)/2)
 	}
 }
-
-// minSize has a fixed height.
-func (*GroupBar) minSize() fyne.Size { return fyne.NewSize(30*Step, SwatchHeight) }
 
 // legibleOn returns the grey, black or white, that stands out more on a lightness; its
 // contrast is 4.5 to 1 at least (WCAG 2.2, success criterion 1.4.3).

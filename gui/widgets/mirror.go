@@ -85,6 +85,7 @@ func NewMirror(acts MirrorActs) *Mirror {
 	m := &Mirror{acts: acts, square: 3}
 	m.focus = focus{keys: acts.Keys, owner: m, changed: m.redraw}
 	m.makeParts()
+	m.least = fyne.NewSize(20*Step, 15*Step) // room for the loupe
 	m.draw(m)
 	return m
 }

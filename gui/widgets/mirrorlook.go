@@ -118,6 +118,3 @@ func (m *Mirror) placeLoupe(size fyne.Size, f Fit) {
 	inset := (loupeSide - side) / 2
 	m.sample.place(pos.AddXY(inset, inset), fyne.NewSquareSize(side))
 }
-
-// minSize leaves room for the loupe.
-func (m *Mirror) minSize() fyne.Size { return fyne.NewSize(20*Step, 15*Step) }

@@ -34,6 +34,7 @@ func NewPage(parts PageParts) *Page {
 	p := &Page{parts: parts}
 	// the order is that of the Tab key
 	p.objects = []fyne.CanvasObject{parts.Bar, parts.Messages, parts.Mirror, parts.Verdict, parts.Lower, parts.Tabs}
+	p.least = fyne.NewSize(settings.MinWidth, settings.MinHeight)
 	p.draw(p)
 	return p
 }
@@ -70,9 +71,6 @@ func (p *Page) place(size fyne.Size) {
 		put(at.part, fyne.NewPos(at.x, at.y), fyne.NewSize(max(at.w, 0), max(at.h, 0)))
 	}
 }
-
-// minSize is the smallest window in which everything still fits.
-func (p *Page) minSize() fyne.Size { return fyne.NewSize(settings.MinWidth, settings.MinHeight) }
 
 // Widths and heights of the page, in Fyne units.
 const (

@@ -52,11 +52,20 @@ func newEdgedPanel(d *drawn) edgedPanel {
 	return edgedPanel{edge: add(d, newPanelBox()), inside: add(d, newPanelBox())}
 }
 
-// write shows the edge in a colour and a width; a width of 0 hides it.
-func (p *edgedPanel) write(of colours, edge color.Color, width float32) {
-	p.width = width
+// write shows the edge of what has the focus, or a thin one of what is selected.
+func (p *edgedPanel) write(of colours, focused, selected bool) {
 	fill(p.inside, of(ColorNamePanel))
-	fill(p.edge, edge)
+	switch {
+	case focused:
+		p.width = FocusWidth
+		fill(p.edge, of(ColorNameFocusLine))
+	case selected:
+		p.width = 1
+		fill(p.edge, of(ColorNameQuiet))
+	default:
+		p.width = 0
+		fill(p.edge, of(ColorNamePanel))
+	}
 }
 
 func (p *edgedPanel) place(size fyne.Size) {

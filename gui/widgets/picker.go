@@ -46,6 +46,7 @@ func NewPicker(still *image.RGBA, desktop, chosen image.Rectangle, done func(ima
 	}
 	p.band, p.legend = newOutline(&p.drawn), newPickerLegend(p.accept, func() { p.End(false) })
 	add(&p.drawn, p.legend.box)
+	p.least = fyne.NewSize(settings.MinWidth, 15*Step) // small: the window covers the desktop anyway
 	p.draw(p)
 	return p
 }
@@ -201,6 +202,3 @@ func veilBoxes(start, stop, pos, end fyne.Position) [4][2]fyne.Position {
 		{{X: end.X, Y: pos.Y}, {X: stop.X, Y: end.Y}},
 	}
 }
-
-// minSize is small: the window covers the desktop anyway.
-func (p *Picker) minSize() fyne.Size { return fyne.NewSize(settings.MinWidth, 15*Step) }

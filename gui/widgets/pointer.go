@@ -89,26 +89,25 @@ func (m *Mirror) markAt(pos fyne.Position) (int, bool) {
 	f := m.Fit()
 	for i, k := range slices.Backward(m.marks) {
 		if !k.Area.Empty() {
-			if at, size := f.box(k.Area); nearEdge(pos, at, size) {
+			if at, size := f.box(k.Area); within(pos, at, size, reach) && !within(pos, at, size, -reach) {
 				return i, true
 			}
 			continue
 		}
-		d, reach := pos.Subtract(f.Pane(k.At)), ringRadius(k.Selected)+2
-		if d.X*d.X+d.Y*d.Y <= reach*reach {
+		d, radius := pos.Subtract(f.Pane(k.At)), ringRadius(k.Selected)+2
+		if d.X*d.X+d.Y*d.Y <= radius*radius {
 			return i, true
 		}
 	}
 	return 0, false
 }
 
-// nearEdge reports whether p lies on the edge of a box, by four units.
-func nearEdge(p, pos fyne.Position, size fyne.Size) bool {
-	const reach = 4
-	in := func(by float32) bool {
-		return p.X >= pos.X-by && p.Y >= pos.Y-by && p.X <= pos.X+size.Width+by && p.Y <= pos.Y+size.Height+by
-	}
-	return in(reach) && !in(-reach)
+// reach is how far from a small thing a press still means it, in Fyne units.
+const reach = 4
+
+// within reports whether p lies in a box that is larger by so much on each side.
+func within(p, pos fyne.Position, size fyne.Size, by float32) bool {
+	return p.X >= pos.X-by && p.Y >= pos.Y-by && p.X <= pos.X+size.Width+by && p.Y <= pos.Y+size.Height+by
 }
 
 // MouseDown begins a click, a drag, or the carrying of a mark.
@@ -188,10 +187,10 @@ func (m *Mirror) end() {
 	m.redraw()
 }
 
-// MouseIn, MouseMoved and MouseOut follow the pointer for the loupe.
+// MouseIn is MouseMoved.
 func (m *Mirror) MouseIn(e *desktop.MouseEvent) { m.lookAt(e.Position) }
 
-// MouseMoved follows the pointer.
+// MouseMoved follows the pointer for the loupe.
 func (m *Mirror) MouseMoved(e *desktop.MouseEvent) { m.lookAt(e.Position) }
 
 // MouseOut ends the looking.

@@ -33,6 +33,7 @@ func NewShelfItem() *ShelfItem {
 	for i := range s.lines {
 		s.lines[i] = s.addText(SmallSize, fyne.TextStyle{})
 	}
+	s.least = fyne.NewSize(shelfWidth, shelfHeight)
 	s.draw(s)
 	return s
 }
@@ -56,17 +57,11 @@ func (s *ShelfItem) Set(lines []string, img *image.RGBA) {
 
 // cutTo cuts a text so that it fits into a width in the small size.
 func cutTo(text string, width float32) string {
-	fits := func(t string) bool { return smallWidth(t) <= width }
-	if fits(text) {
-		return text
+	for runes := []rune(text); smallWidth(text) > width && len(runes) > 0; {
+		runes = runes[:len(runes)-1]
+		text = string(runes) + "…"
 	}
-	runes := []rune(text)
-	for n := len(runes) - 1; n > 0; n-- {
-		if cut := string(runes[:n]) + "…"; fits(cut) {
-			return cut
-		}
-	}
-	return ""
+	return text
 }
 
 // write puts in the words, of which the first stand out.
@@ -89,6 +84,3 @@ func (s *ShelfItem) place(size fyne.Size) {
 		placeText(t, Step/2, shelfThumb+0.75*Step+float32(i)*shelfLine)
 	}
 }
-
-// minSize is every item's size.
-func (*ShelfItem) minSize() fyne.Size { return fyne.NewSize(shelfWidth, shelfHeight) }

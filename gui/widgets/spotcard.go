@@ -68,10 +68,9 @@ func (c *spotCard) Tapped(e *fyne.PointEvent) {
 	}
 }
 
-// inside reports whether p lies on o, or next to it by four units.
+// inside reports whether p lies on o, or next to it within reach.
 func inside(p fyne.Position, o fyne.CanvasObject) bool {
-	at, size := o.Position(), o.Size()
-	return p.X >= at.X-4 && p.Y >= at.Y-4 && p.X <= at.X+size.Width+4 && p.Y <= at.Y+size.Height+4
+	return within(p, o.Position(), o.Size(), reach)
 }
 
 // What the tips say of a card's parts.
@@ -119,14 +118,7 @@ func (c *spotCard) TypedKey(e *fyne.KeyEvent) {
 // write puts in what is shown now.
 func (c *spotCard) write(size fyne.Size, of colours) {
 	t, fore, quiet := c.text, of(theme.ColorNameForeground), of(ColorNameQuiet)
-	switch {
-	case c.focused:
-		c.panel.write(of, of(ColorNameFocusLine), FocusWidth)
-	case t.Selected:
-		c.panel.write(of, quiet, 1)
-	default:
-		c.panel.write(of, of(ColorNamePanel), 0)
-	}
+	c.panel.write(of, c.focused, t.Selected)
 	show(c.colourBox, !t.Lost)
 	show(c.greyBox, !t.Lost)
 	show(c.cross, !t.Empty)

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"fyne.io/fyne/v2"
+
 	"app.tonedesk/analysis"
 )
 
@@ -44,6 +46,7 @@ func NewSpread(acts SpreadActs) *Spread {
 	s := &Spread{acts: acts, held: -1}
 	s.focus = focus{keys: acts.Keys, owner: s, changed: s.redraw}
 	s.makeParts()
+	s.least = fyne.NewSize(30*Step, spreadHeight)
 	s.draw(s)
 	return s
 }

@@ -83,10 +83,10 @@ func (s *Spread) DoubleTapped(e *fyne.PointEvent) {
 	}
 }
 
-// MouseIn and MouseMoved note whether the pointer is over an edge.
+// MouseIn is MouseMoved.
 func (s *Spread) MouseIn(e *desktop.MouseEvent) { s.MouseMoved(e) }
 
-// MouseMoved notes it.
+// MouseMoved notes whether the pointer is over an edge.
 func (s *Spread) MouseMoved(e *desktop.MouseEvent) { s.over = s.edgeAt(e.Position.X) >= 0 }
 
 // MouseOut forgets it.
@@ -110,19 +110,13 @@ func (s *Spread) TypedKey(e *fyne.KeyEvent) {
 	if s.shift {
 		step *= 10
 	}
-	n := s.edgeCount()
+	n, arrow := s.edgeCount(), arrows[e.Name]
 	s.chosen = max(min(s.chosen, n-1), 0)
 	switch {
-	case n > 0 && e.Name == fyne.KeyLeft:
-		s.moveEdge(s.chosen, s.state.Groups[s.chosen].To-step, true)
-	case n > 0 && e.Name == fyne.KeyRight:
-		s.moveEdge(s.chosen, s.state.Groups[s.chosen].To+step, true)
-	case n > 0 && (e.Name == fyne.KeyUp || e.Name == fyne.KeyDown):
-		by := 1
-		if e.Name == fyne.KeyDown {
-			by = n - 1
-		}
-		s.chosen = (s.chosen + by) % n
+	case n > 0 && arrow.X != 0:
+		s.moveEdge(s.chosen, s.state.Groups[s.chosen].To+step*float64(arrow.X), true)
+	case n > 0 && arrow.Y != 0:
+		s.chosen = (s.chosen - arrow.Y + n) % n
 		s.redraw()
 	case deletes(e):
 		s.acts.Automatic()

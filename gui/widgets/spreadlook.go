@@ -159,6 +159,3 @@ func (s *Spread) placeMarks(size fyne.Size) {
 		setOn(s.letters[i], xs[i]+3, top+Step)
 	}
 }
-
-// minSize fits a narrow window.
-func (s *Spread) minSize() fyne.Size { return fyne.NewSize(30*Step, spreadHeight) }

@@ -123,9 +123,7 @@ func (s *SwatchRow) swatchAt(p fyne.Position) int {
 }
 
 // Tapped copies the code.
-func (s *SwatchRow) Tapped(e *fyne.PointEvent) { s.press(s.swatchAt(e.Position)) }
-
-func (s *SwatchRow) press(i int) { s.act(i, s.acts.Press) }
+func (s *SwatchRow) Tapped(e *fyne.PointEvent) { s.act(s.swatchAt(e.Position), s.acts.Press) }
 
 // TappedSecondary takes the colour to go on from.
 func (s *SwatchRow) TappedSecondary(e *fyne.PointEvent) { s.act(s.swatchAt(e.Position), s.acts.Take) }
@@ -175,11 +173,10 @@ func (s *SwatchRow) FocusLost() {
 
 // TypedKey goes from swatch to swatch with the arrows, and copies with Enter or Space.
 func (s *SwatchRow) TypedKey(e *fyne.KeyEvent) {
-	columns := s.plan.Columns
-	step := map[fyne.KeyName]int{fyne.KeyLeft: -1, fyne.KeyRight: 1, fyne.KeyUp: -columns, fyne.KeyDown: columns}[e.Name]
+	step := arrows[e.Name].X + arrows[e.Name].Y*s.plan.Columns
 	switch {
 	case presses(e):
-		s.press(s.at)
+		s.act(s.at, s.acts.Press)
 	case step == 0:
 		s.keys.TypedKey(e.Name)
 	case s.at+step >= 0 && s.at+step < len(s.swatches):
@@ -201,7 +198,7 @@ func (s *SwatchRow) TypedRune(r rune) {
 // TypedShortcut copies the swatch at hand, or goes to the window's keys.
 func (s *SwatchRow) TypedShortcut(short fyne.Shortcut) {
 	if _, ok := short.(*fyne.ShortcutCopy); ok {
-		s.press(s.at)
+		s.act(s.at, s.acts.Press)
 		return
 	}
 	s.focus.TypedShortcut(short)

@@ -31,6 +31,7 @@ func NewVerdict() *Verdict {
 		v.lines[i] = v.addText(TextSize, fyne.TextStyle{})
 	}
 	v.foot, v.title = v.addBox(), v.addText(SentenceSize, fyne.TextStyle{})
+	v.least = fyne.NewSize(30*Step, verdictHeight) // always: nothing below may jump
 	v.draw(v)
 	return v
 }
@@ -107,9 +108,6 @@ func (v *Verdict) place(size fyne.Size) {
 	placeText(v.lines[0], textLeft, subTop)
 	placeText(v.lines[1], textLeft, remarkTop)
 }
-
-// minSize has a fixed height: nothing below may jump.
-func (v *Verdict) minSize() fyne.Size { return fyne.NewSize(30*Step, verdictHeight) }
 
 // verdictLine is a line below the sentence.
 type verdictLine struct {
