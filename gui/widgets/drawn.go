@@ -147,3 +147,12 @@ func put(o fyne.CanvasObject, pos fyne.Position, size fyne.Size) {
 	o.Move(pos)
 	o.Resize(size)
 }
+
+// nth returns an element of a list, which may be shorter: then it is nothing. There are as many
+// canvas objects as there may ever be elements, and a text without words shows nothing.
+func nth[T any](list []T, i int) (element T) {
+	if i < len(list) {
+		element = list[i]
+	}
+	return element
+}

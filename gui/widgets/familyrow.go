@@ -171,24 +171,16 @@ func (f *FamilyRow) write(size fyne.Size, of colours) {
 	say(f.tones, t.Tones, fore)
 	say(f.says, longestFitting(planFamily(size.Width).says.width(), TextSize, t.Says, t.SaysShort), fore)
 	say(f.share, t.Share, quiet)
-	f.writeRemarks(f.remarkLines(size.Width), quiet)
 	for i, box := range f.lines {
 		show(box, i < len(t.Lines))
-		if i < len(t.Lines) {
-			fill(box, rgbFill(t.Lines[i]))
-		}
+		fill(box, rgbFill(nth(t.Lines, i)))
 	}
-}
-
-func (f *FamilyRow) writeRemarks(lines []string, ink color.Color) {
-	for len(f.remarks) < len(lines) {
+	remarks := f.remarkLines(size.Width)
+	for len(f.remarks) < len(remarks) {
 		f.remarks = append(f.remarks, f.addText(SmallSize, fyne.TextStyle{}))
 	}
 	for i, text := range f.remarks {
-		show(text, i < len(lines))
-		if i < len(lines) {
-			say(text, lines[i], ink)
-		}
+		say(text, nth(remarks, i), quiet)
 	}
 }
 
@@ -209,7 +201,7 @@ func (f *FamilyRow) place(size fyne.Size) {
 		at := p.rest
 		at.baseline += float32(i) * cardRow
 		setLeft(t, at)
-		if !t.Hidden {
+		if t.Text != "" {
 			end = t.Position().AddXY(t.MinSize().Width+Step, 1)
 		}
 	}

@@ -52,10 +52,7 @@ func (m *Mirror) write(size fyne.Size, of colours) {
 		show(o, m.overlays[i] != nil)
 	}
 	for i, s := range m.shapes {
-		var mark Mark
-		if i < len(m.marks) {
-			mark = m.marks[i]
-		}
+		mark := nth(m.marks, i)
 		s.write(mark, i < len(m.marks) && mark.shows(a.Picture.Bounds))
 	}
 	show(m.otherRaster, m.Other() != nil)

@@ -42,10 +42,7 @@ func NewShelfItem() *ShelfItem {
 // which it does not copy; nil for none.
 func (s *ShelfItem) Set(lines []string, img *image.RGBA) {
 	for i := range s.words {
-		s.words[i] = ""
-		if i < len(lines) {
-			s.words[i] = cutTo(lines[i], shelfWidth-Step)
-		}
+		s.words[i] = cutTo(nth(lines, i), shelfWidth-Step)
 	}
 	changed := img != s.img
 	s.img = img

@@ -282,7 +282,7 @@ func TestSpreadMovesWhatMoves(t *testing.T) {
 	if s.edges[0].Position() == edge {
 		t.Error("the edge did not move")
 	}
-	if s.marks[1].Visible() || s.letters[1].Visible() || !s.marks[0].Visible() {
+	if s.marks[1].Visible() || s.letters[1].Text != "" || !s.marks[0].Visible() {
 		t.Error("marks of spots that are gone stay")
 	}
 	if x, want := s.marks[0].Position().X+1, spreadX(10, s.Size().Width); x != want {

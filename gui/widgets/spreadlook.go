@@ -83,13 +83,9 @@ func (s *Spread) write(size fyne.Size, of colours) {
 		fill(s.ticks[v], of(ColorNameQuiet))
 	}
 	for i, mark := range s.marks {
-		there := i < len(s.state.Marks)
 		fill(mark, line)
-		show(mark, there)
-		show(s.letters[i], there)
-		if there {
-			say(s.letters[i], s.state.Marks[i].Name, line)
-		}
+		show(mark, i < len(s.state.Marks))
+		say(s.letters[i], nth(s.state.Marks, i).Name, line)
 	}
 }
 
@@ -97,10 +93,7 @@ func (s *Spread) write(size fyne.Size, of colours) {
 func (s *Spread) writeShares(width float32, of colours) {
 	labels := shareLabels(s.state.Groups, width, smallWidth)
 	for i, text := range s.shares {
-		show(text, i < len(labels))
-		if i < len(labels) {
-			say(text, labels[i].words, of(theme.ColorNameForeground))
-		}
+		say(text, nth(labels, i).words, of(theme.ColorNameForeground))
 	}
 	words := ""
 	if s.given && len(labels) == 0 {

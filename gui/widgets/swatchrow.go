@@ -103,7 +103,7 @@ func (p SwatchPlan) lineHeight() float32 {
 
 // box returns where swatch i of n lies in a row of this width.
 func (p SwatchPlan) box(i, n int, width float32) (fyne.Position, fyne.Size) {
-	columns := n
+	columns := max(n, 1)
 	if p.Columns > 0 {
 		columns = p.Columns
 	}
@@ -206,10 +206,7 @@ func (s *SwatchRow) TypedShortcut(short fyne.Shortcut) {
 
 // grow makes objects for n swatches.
 func (s *SwatchRow) grow(n int) {
-	if len(s.boxes) >= n {
-		return
-	}
-	s.objects = s.objects[:len(s.objects)-2]
+	s.objects = s.objects[:len(s.objects)-2] // all but the outline
 	for len(s.boxes) < n {
 		s.boxes, s.greys = append(s.boxes, s.addBox()), append(s.greys, s.addBox())
 		s.under, s.labels = append(s.under, s.addBox()), append(s.labels, s.addText(SmallSize, fyne.TextStyle{}))
@@ -222,20 +219,17 @@ func (s *SwatchRow) write(size fyne.Size, of colours) {
 	n := len(s.swatches)
 	s.grow(n)
 	for i := range s.boxes {
-		var w Swatch
-		if i < n {
-			w = s.swatches[i]
-			_, box := s.plan.box(i, n, size.Width)
-			fill(s.boxes[i], rgbFill(w.Colour))
-			fill(s.greys[i], greyFill(w.Grey))
-			fill(s.under[i], of(ColorNameFocusLine))
-			say(s.labels[i], longestFitting(box.Width, SmallSize, w.Label, ""), of(theme.ColorNameForeground))
-		}
+		w := nth(s.swatches, i)
+		_, box := s.plan.box(i, n, size.Width)
+		fill(s.boxes[i], rgbFill(w.Colour))
+		fill(s.greys[i], greyFill(w.Grey))
+		fill(s.under[i], of(ColorNameFocusLine))
+		say(s.labels[i], longestFitting(box.Width, SmallSize, w.Label, ""), of(theme.ColorNameForeground))
 		there := i < n && !w.None
 		show(s.boxes[i], there)
 		show(s.greys[i], there && s.plan.Greys > 0)
 		show(s.under[i], w.Marked)
-		show(s.labels[i], i < n && (s.plan.Labels || w.None))
+		show(s.labels[i], s.plan.Labels || w.None)
 	}
 	s.line.show(s.focused && s.at < n)
 }

@@ -65,14 +65,10 @@ func (v *Verdict) write(size fyne.Size, of colours) {
 	fill(v.back, of(ColorNamePanel))
 	fill(v.foot, of(theme.ColorNameForeground))
 	for i, bar := range v.bars {
-		there := i < len(v.text.Bars)
-		show(bar, there)
-		show(v.names[i], there)
+		show(bar, i < len(v.text.Bars))
 		bar.StrokeColor = of(ColorNameMass)
-		if there {
-			fill(bar, greyFill(v.text.Bars[i].Grey))
-			say(v.names[i], v.text.Bars[i].Name, of(ColorNameQuiet))
-		}
+		fill(bar, greyFill(nth(v.text.Bars, i).Grey))
+		say(v.names[i], nth(v.text.Bars, i).Name, of(ColorNameQuiet))
 	}
 	t, room := v.text, max(size.Width-textLeft-Step, 1)
 	sentence := longestFitting(room, SentenceSize, t.Title, t.Short)
