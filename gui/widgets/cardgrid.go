@@ -8,7 +8,7 @@ import (
 )
 
 // CardGrid shows the spots' cards, two in a row where there is room, else below each
-// other. Use it on the Fyne goroutine only.
+// other.
 type CardGrid struct {
 	drawn
 	cards [setup.MaxSpots]*spotCard

@@ -10,7 +10,7 @@ import (
 )
 
 // Chooser is a row of words of which one is chosen: it is underlined and stands out, the
-// others are quiet. Clicks choose, and the arrow keys do. Use it on the Fyne goroutine only.
+// others are quiet. Clicks choose, and the arrow keys do.
 type Chooser struct {
 	drawn
 	focus

@@ -13,7 +13,7 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
-// FamilyActs are told what the painter does with row i.
+// FamilyActs are the callbacks for what the painter does with row i.
 type FamilyActs struct {
 	Point  func(i int, on bool) // the pointer or the focus is on the row
 	Choose func(i int)          // the row was pressed
@@ -26,7 +26,7 @@ type FamilyActs struct {
 
 // FamilyRow shows one family: light and shadow edge to edge, their greys edge to edge, what
 // there is to say. Pointing at it outlines its sides in the mirror, a press makes its
-// colours spots. Use it on the Fyne goroutine only.
+// colours spots.
 type FamilyRow struct {
 	drawn
 	focus

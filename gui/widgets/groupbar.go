@@ -13,8 +13,7 @@ import (
 )
 
 // GroupBar shows a picture's groups as one bar: each as wide as its share, in the grey of
-// its mean, from dark to light without a gap, its share on it where there is room. Use it
-// on the Fyne goroutine only.
+// its mean, from dark to light without a gap, its share on it where there is room.
 type GroupBar struct {
 	drawn
 	groups []analysis.Group

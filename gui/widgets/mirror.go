@@ -33,8 +33,7 @@ func (m Mark) shows(part image.Rectangle) bool {
 }
 
 // Mirror shows the watched picture in a view, with the spots on it, and takes clicks,
-// drags and keys. It knows pixels of the source, not what they mean. Use it on the Fyne
-// goroutine only.
+// drags and keys. It knows pixels of the source, not what they mean.
 type Mirror struct {
 	drawn
 	shiftFocus
@@ -50,7 +49,7 @@ type Mirror struct {
 	overlays [overlays]*image.RGBA // drawn over the picture; nil: nothing
 	loupe    *image.RGBA
 	square   int             // side of the averaged square, in source pixels
-	view     image.Rectangle // part that is wished for; empty for all
+	view     image.Rectangle // part that is asked for; empty for all
 	marks    []Mark
 	pen      MirrorPen // takes the pointer instead of spots; nil: none
 	ask      string    // what the next click or drag is for; "" for measuring
@@ -59,7 +58,7 @@ type Mirror struct {
 	mirrorParts
 }
 
-// MirrorActs is what a mirror tells its owner; none may be nil.
+// MirrorActs are the callbacks for what the painter does with the mirror; none may be nil.
 type MirrorActs struct {
 	Click   func(at image.Point, add bool)           // a place was clicked
 	Drag    func(area image.Rectangle, add bool)     // an area was dragged over
@@ -166,7 +165,7 @@ func (m *Mirror) SetPen(pen MirrorPen) {
 	}
 }
 
-// Ask tells what the next click or drag is for; empty when it is for measuring.
+// Ask says what the next click or drag is for; empty when it is for measuring.
 func (m *Mirror) Ask(what string) {
 	m.ask = what
 	m.drop()
@@ -211,23 +210,17 @@ func (m *Mirror) Fit() Fit { return m.Arrangement().Picture }
 // arrange keeps the part of the picture that is shown whole in a mirror of a size.
 func (m *Mirror) arrange(size fyne.Size) Arrangement {
 	room := roomIn(size)
-	var a Arrangement
+	var small image.Point
+	if m.small != nil {
+		small = m.small.Rect.Size()
+	}
+	a := ArrangeBeside(m.part, small, room, m.Scale(), m.flipped)
 	if m.halves {
 		a = ArrangeHalves(m.part, room, m.Scale(), m.flipped)
-	} else {
-		a = ArrangeBeside(m.part, sizeOf(m.small), room, m.Scale(), m.flipped)
 	}
 	a.OtherPos = a.OtherPos.AddXY(FocusWidth, FocusWidth)
 	a.Picture.Pos = a.Picture.Pos.AddXY(FocusWidth, FocusWidth)
 	return a
-}
-
-// sizeOf returns the size of an image that may be nil.
-func sizeOf(img *image.RGBA) image.Point {
-	if img == nil {
-		return image.Point{}
-	}
-	return img.Rect.Size()
 }
 
 // Pixels is the size of the picture in the mirror, in display pixels.
@@ -252,7 +245,7 @@ func scaleOf(o fyne.CanvasObject) float32 {
 	return 1
 }
 
-// Resize tells the owner that another size of the picture is wanted.
+// Resize lets the owner know that another size of the picture is wanted.
 func (m *Mirror) Resize(size fyne.Size) {
 	if size != m.Size() {
 		m.drawn.Resize(size)

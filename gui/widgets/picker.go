@@ -8,13 +8,14 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 )
 
 // Picker shows a frozen picture of the whole desktop, on which a region is chosen: by a
-// drag, then Enter; arrow keys move it. Use it on the Fyne goroutine only.
+// drag, then Enter; arrow keys move it.
 type Picker struct {
 	drawn
 	shiftFocus
@@ -32,7 +33,9 @@ type Picker struct {
 	picture *canvas.Raster
 	veil    [4]*canvas.Rectangle // above, below, left and right of what is chosen
 	band    outline
-	legend  *pickerLegend
+	legend  *fyne.Container
+	words   *widget.Label // of the legend
+	take    *Button
 }
 
 // NewPicker shows still, which pictures the desktop, with a region chosen already (or
@@ -44,8 +47,7 @@ func NewPicker(still *image.RGBA, desktop, chosen image.Rectangle, done func(ima
 	for i := range p.veil {
 		p.veil[i] = add(&p.drawn, canvas.NewRectangle(color.NRGBA{A: 0x60}))
 	}
-	p.band, p.legend = newOutline(&p.drawn), newPickerLegend(p.accept, func() { p.End(false) })
-	add(&p.drawn, p.legend.box)
+	p.band, p.legend = newOutline(&p.drawn), add(&p.drawn, p.newLegend())
 	p.least = fyne.NewSize(settings.MinWidth, 15*Step) // small: the window covers the desktop anyway
 	p.draw(p)
 	return p
@@ -173,7 +175,7 @@ func (p *Picker) nudge(by image.Point, far bool, how func(image.Rectangle, image
 // write shows what is chosen.
 func (p *Picker) write(fyne.Size, colours) {
 	p.band.show(!p.chosen.Empty())
-	p.legend.write(p.chosen, p.small)
+	p.writeLegend()
 }
 
 // place lays a veil over what isn't chosen.
@@ -188,8 +190,8 @@ func (p *Picker) place(size fyne.Size) {
 	for i, v := range veilBoxes(f.Pos, f.Pos.Add(f.Size), pos, pos.Add(box)) {
 		put(p.veil[i], v[0], fyne.NewSize(max(v[1].X-v[0].X, 0), max(v[1].Y-v[0].Y, 0)))
 	}
-	own := p.legend.box.MinSize()
-	put(p.legend.box, legendPlace(pos, box, own, size), own)
+	own := p.legend.MinSize()
+	put(p.legend, legendPlace(pos, box, own, size), own)
 }
 
 // veilBoxes returns the corners of the four boxes around a chosen one, from pos to end, in

@@ -17,16 +17,9 @@ func gripAt(r image.Rectangle, p image.Point) pickGrip {
 		return pickGrip{}
 	}
 	near := func(a, b int) bool { return a-b <= gripReach && b-a <= gripReach }
-	g := pickGrip{left: near(p.X, r.Min.X), top: near(p.Y, r.Min.Y), right: near(p.X, r.Max.X), bottom: near(p.Y, r.Max.Y)}
-	if g.left && g.right {
-		g.left = false
-	}
-	if g.top && g.bottom {
-		g.top = false
-	}
-	if g.outside() {
-		g.inside = true
-	}
+	g := pickGrip{right: near(p.X, r.Max.X), bottom: near(p.Y, r.Max.Y)} // of edges near each other, these
+	g.left, g.top = near(p.X, r.Min.X) && !g.right, near(p.Y, r.Min.Y) && !g.bottom
+	g.inside = g.outside()
 	return g
 }
 

@@ -73,7 +73,7 @@ func (m *Mirror) looking() (image.Point, bool) {
 	return m.at, m.over
 }
 
-// look notes the pixel under the pointer.
+// lookAt notes the pixel under the pointer.
 func (m *Mirror) lookAt(pos fyne.Position) {
 	at, in := m.Fit().source(pos)
 	if at == m.at && in == m.over && !m.keyed {

@@ -11,7 +11,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// Sign is a state's shape. State is never told by hue.
+// Sign is a state's shape. A state never shows by hue.
 type Sign uint8
 
 // The signs, of how the source does.

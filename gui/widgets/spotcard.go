@@ -9,7 +9,7 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
-// CardActs are told what the painter does with card i.
+// CardActs are the callbacks for what the painter does with card i.
 type CardActs struct {
 	Copy, Select, Delete func(i int)
 	Keys                 Keys  // gets the keys that a card has no use for

@@ -28,7 +28,7 @@ type SpreadState struct {
 	FromWhite bool            // the foot counts value from white
 }
 
-// SpreadActs are told what the painter does with the spread; none may be nil.
+// SpreadActs are the callbacks for what the painter does with the spread; none may be nil.
 type SpreadActs struct {
 	Edge      func(i int, to float64, end bool) // an edge is dragged to a lightness (L*)
 	Automatic func()                            // the edges are given back
@@ -36,7 +36,7 @@ type SpreadActs struct {
 }
 
 // Spread is the histogram of lightness from black to white: square-root height, group
-// edges and shares on it, the spots marked. Use it on the Fyne goroutine only.
+// edges and shares on it, the spots marked.
 type Spread struct {
 	drawn
 	shiftFocus
@@ -153,7 +153,7 @@ func (s *Spread) DragEnd() {
 	s.held = -1
 }
 
-// moveEdge tells of an edge, kept between its neighbours by a bin at least.
+// moveEdge reports an edge, kept between its neighbours by a bin at least.
 func (s *Spread) moveEdge(i int, to float64, end bool) {
 	const bin = 1 / colour.BinsPerLightness
 	groups := s.state.Groups
@@ -179,7 +179,7 @@ func (s *Spread) MouseMoved(e *desktop.MouseEvent) { s.over = s.edgeAt(e.Positio
 // MouseOut forgets it.
 func (s *Spread) MouseOut() { s.over = false }
 
-// Cursor tells that an edge can be moved sideways.
+// Cursor says that an edge can be moved sideways.
 func (s *Spread) Cursor() desktop.Cursor {
 	if s.over || s.held >= 0 {
 		return desktop.HResizeCursor

@@ -22,9 +22,8 @@ type Swatch struct {
 	Marked bool   // a line under it: where the row begins from
 }
 
-// SwatchRow shows colours edge to edge, with their greys edge to edge below if so wished. A
-// click copies a colour's code, pointing at it shows its numbers. Use it on the Fyne
-// goroutine only.
+// SwatchRow shows colours edge to edge, with their greys edge to edge below if asked for. A
+// click copies a colour's code, pointing at it shows its numbers.
 type SwatchRow struct {
 	drawn
 	focus
@@ -39,7 +38,7 @@ type SwatchRow struct {
 	line                outline // around the swatch that the keys work on, over all others
 }
 
-// SwatchActs are told what the painter does with a swatch.
+// SwatchActs are the callbacks for what the painter does with a swatch.
 type SwatchActs struct {
 	Press func(s Swatch) // pressed
 	Take  func(s Swatch) // pressed with the other button
@@ -138,12 +137,12 @@ func (s *SwatchRow) act(i int, do func(Swatch)) {
 func (s *SwatchRow) MouseIn(e *desktop.MouseEvent) { s.MouseMoved(e) }
 
 // MouseMoved shows the numbers of the swatch under the pointer.
-func (s *SwatchRow) MouseMoved(e *desktop.MouseEvent) { s.tell(s.swatchAt(e.Position)) }
+func (s *SwatchRow) MouseMoved(e *desktop.MouseEvent) { s.showTip(s.swatchAt(e.Position)) }
 
 // MouseOut takes them away.
 func (s *SwatchRow) MouseOut() { s.acts.Tips.Leave() }
 
-func (s *SwatchRow) tell(i int) {
+func (s *SwatchRow) showTip(i int) {
 	if i < 0 || i >= len(s.boxes) || s.swatches[i].Tip == "" {
 		s.acts.Tips.Leave()
 		return
@@ -161,7 +160,7 @@ func (s *SwatchRow) FocusGained() {
 	}
 	s.focus.FocusGained()
 	if len(s.swatches) > 0 {
-		s.tell(s.at)
+		s.showTip(s.at)
 	}
 }
 
@@ -182,7 +181,7 @@ func (s *SwatchRow) TypedKey(e *fyne.KeyEvent) {
 	case s.at+step >= 0 && s.at+step < len(s.swatches):
 		s.at += step
 		s.redraw()
-		s.tell(s.at)
+		s.showTip(s.at)
 	}
 }
 

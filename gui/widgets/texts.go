@@ -57,7 +57,7 @@ func longestFitting(room, size float32, words ...string) string {
 	return words[len(words)-1]
 }
 
-// fittingSize returns the size at which words fit into room: the wished one, or as many whole
+// fittingSize returns the size at which words fit into room: the one asked for, or as many whole
 // sizes less as it takes. Words are never cut.
 func fittingSize(words string, size, room float32) float32 {
 	for size > 1 && fyne.MeasureText(words, size, fyne.TextStyle{}).Width > room {

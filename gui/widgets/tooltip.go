@@ -18,7 +18,7 @@ const (
 )
 
 // Tips shows one short explanation at a time, over the window's content, beside the part it
-// belongs to. It takes no clicks. Use it on the Fyne goroutine only; a nil *Tips shows none.
+// belongs to. It takes no clicks; a nil *Tips shows none.
 type Tips struct {
 	Box   *fyne.Container // to lie over the whole content
 	back  *canvas.Rectangle

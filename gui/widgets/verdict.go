@@ -9,7 +9,7 @@ import (
 )
 
 // Verdict shows the sentence, always in the same place and at the same height, with the
-// pair as two bars standing on one line. Use it on the Fyne goroutine only.
+// pair as two bars standing on one line.
 type Verdict struct {
 	drawn
 	text wording.VerdictText

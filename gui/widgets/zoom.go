@@ -91,10 +91,10 @@ func (m *Mirror) PanBy(by image.Point) {
 	}
 }
 
-// View returns the part of the picture that is wished for; empty for all.
+// View returns the part of the picture that is asked for; empty for all.
 func (m *Mirror) View() image.Rectangle { return m.view }
 
-// ForgetView wishes for all of the picture, from the next picture on.
+// ForgetView asks for all of the picture, from the next picture on.
 func (m *Mirror) ForgetView() { m.view = image.Rectangle{} }
 
 // setView asks for another part of the picture; it is shown with the picture that the owner
