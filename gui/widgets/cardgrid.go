@@ -120,26 +120,22 @@ func planCard(width float32) cardPlan {
 	p.head = span{left, right - crossSize - Step/2, y + cardBaseline}
 	p.cross = fyne.NewPos(right-crossSize+2, y+(cardRow-crossSize)/2)
 	y += cardRow + Step/2
-	if width < cardColumns {
-		for i := range p.figures {
-			p.figures[i] = span{left, right, y + cardBaseline}
-			y += cardRow
-		}
-		p.note = span{left, right, y + cardBaseline}
-		p.seen = p.note
-	} else {
+	columns := []span{{left: left, right: right}}
+	if width >= cardColumns {
 		middle := (left + right) / 2
-		const rows = (len(cardFigures) + 1) / 2
-		for i := range p.figures {
-			column, row := i/rows, i%rows
-			p.figures[i] = span{left, middle - Step, y + float32(row)*cardRow + cardBaseline}
-			if column == 1 {
-				p.figures[i].left, p.figures[i].right = middle+Step, right
-			}
-		}
-		y += float32(rows) * cardRow
-		p.note = span{left, left + noteWidth, y + cardBaseline}
-		p.seen = span{left + noteWidth + Step, right, y + cardBaseline}
+		columns = []span{{left: left, right: middle - Step}, {left: middle + Step, right: right}}
+	}
+	rows := (len(p.figures) + len(columns) - 1) / len(columns)
+	for i := range p.figures {
+		p.figures[i] = columns[i/rows]
+		p.figures[i].baseline = y + float32(i%rows)*cardRow + cardBaseline
+	}
+	y += float32(rows) * cardRow
+	p.note = span{left, right, y + cardBaseline}
+	p.seen = p.note
+	if width >= cardColumns {
+		p.note.right = left + noteWidth
+		p.seen.left = p.note.right + Step
 	}
 	p.height = y + cardRow + Step
 	return p
