@@ -26,39 +26,34 @@ func ArrangeBeside(part image.Rectangle, small image.Point, size fyne.Size, scal
 	if small == (image.Point{}) || !(scale > 0) {
 		return whole
 	}
-	whole.OtherSize = fyne.NewSize(float32(small.X)/scale, float32(small.Y)/scale)
-	right := fitPicture(part, size.SubtractWidthHeight(whole.OtherSize.Width+besideGap, 0), scale, flipped)
-	below := fitPicture(part, size.SubtractWidthHeight(0, whole.OtherSize.Height+besideGap), scale, flipped)
-	if whole.OtherSize.Height > size.Height {
-		right = Fit{}
+	other := fyne.NewSize(float32(small.X)/scale, float32(small.Y)/scale)
+	var right, below Fit
+	if other.Height <= size.Height {
+		right = fitPicture(part, size.SubtractWidthHeight(other.Width+besideGap, 0), scale, flipped)
 	}
-	if whole.OtherSize.Width > size.Width {
-		below = Fit{}
+	if other.Width <= size.Width {
+		below = fitPicture(part, size.SubtractWidthHeight(0, other.Height+besideGap), scale, flipped)
 	}
-	onRight := right.Size.Width >= below.Size.Width
-	best := below
-	if onRight {
-		best = right
+	a := Arrangement{Picture: right, OtherPos: right.Pos, OtherSize: other}
+	if below.Size.Width > right.Size.Width {
+		a.Picture, a.OtherPos = below, below.Pos
 	}
-	if max(best.Size.Width, best.Size.Height) < max(whole.OtherSize.Width, whole.OtherSize.Height) {
-		whole.OnCorner, whole.OtherPos = true, whole.Picture.Pos
-		return whole
-	}
-	both := Arrangement{Picture: best, OtherSize: whole.OtherSize}
-	if onRight {
-		both.Picture.Pos.X = middle(size.Width, best.Size.Width+besideGap+both.OtherSize.Width, scale)
-		both.OtherPos = fyne.NewPos(both.Picture.Pos.X+best.Size.Width+besideGap, both.Picture.Pos.Y)
-		if best.Size.Height < both.OtherSize.Height {
-			both.OtherPos.Y = middle(size.Height, both.OtherSize.Height, scale)
+	own := a.Picture.Size
+	switch {
+	case max(own.Width, own.Height) < max(other.Width, other.Height):
+		return Arrangement{Picture: whole.Picture, OtherPos: whole.Picture.Pos, OtherSize: other, OnCorner: true}
+	case below.Size.Width > right.Size.Width:
+		a.Picture.Pos.Y, a.OtherPos.Y = inTurn(size.Height, own.Height, other.Height, scale)
+		if own.Width < other.Width {
+			a.OtherPos.X = middle(size.Width, other.Width, scale)
 		}
-		return both
+	default:
+		a.Picture.Pos.X, a.OtherPos.X = inTurn(size.Width, own.Width, other.Width, scale)
+		if own.Height < other.Height {
+			a.OtherPos.Y = middle(size.Height, other.Height, scale)
+		}
 	}
-	both.Picture.Pos.Y = middle(size.Height, best.Size.Height+besideGap+both.OtherSize.Height, scale)
-	both.OtherPos = fyne.NewPos(both.Picture.Pos.X, both.Picture.Pos.Y+best.Size.Height+besideGap)
-	if best.Size.Width < both.OtherSize.Width {
-		both.OtherPos.X = middle(size.Width, both.OtherSize.Width, scale)
-	}
-	return both
+	return a
 }
 
 // stackedFrom is how much larger two pictures have to be above each other for them to stand
@@ -70,20 +65,25 @@ const stackedFrom = 1.6
 func ArrangeHalves(part image.Rectangle, size fyne.Size, scale float32, flipped bool) Arrangement {
 	right := fitPicture(part, fyne.NewSize((size.Width-besideGap)/2, size.Height), scale, flipped)
 	below := fitPicture(part, fyne.NewSize(size.Width, (size.Height-besideGap)/2), scale, flipped)
+	a := Arrangement{Picture: right, OtherPos: right.Pos, OtherSize: right.Size}
 	if stackedFrom*right.Size.Width >= below.Size.Width {
-		l := Arrangement{Picture: right, OtherSize: right.Size}
-		x := middle(size.Width, 2*right.Size.Width+besideGap, scale)
-		l.Picture.Pos.X, l.OtherPos = x+right.Size.Width+besideGap, fyne.NewPos(x, right.Pos.Y)
-		return l
+		a.OtherPos.X, a.Picture.Pos.X = inTurn(size.Width, right.Size.Width, right.Size.Width, scale)
+		return a
 	}
-	l := Arrangement{Picture: below, OtherSize: below.Size}
-	y := middle(size.Height, 2*below.Size.Height+besideGap, scale)
-	l.Picture.Pos.Y, l.OtherPos = y+below.Size.Height+besideGap, fyne.NewPos(below.Pos.X, y)
-	return l
+	a = Arrangement{Picture: below, OtherPos: below.Pos, OtherSize: below.Size}
+	a.OtherPos.Y, a.Picture.Pos.Y = inTurn(size.Height, below.Size.Height, below.Size.Height, scale)
+	return a
+}
+
+// inTurn returns where two things of these lengths begin that stand in the middle of a room, the
+// gap between them.
+func inTurn(room, first, second, scale float32) (a, b float32) {
+	a = middle(room, first+besideGap+second, scale)
+	return a, a + first + besideGap
 }
 
 // middle returns where something so long begins in the middle of a room, on a whole display
-// pixel.
+// pixel: between two it would be blurred.
 func middle(room, length, scale float32) float32 {
 	return float32(math.Floor(float64((room-length)/2*scale))) / scale
 }

@@ -1,6 +1,8 @@
 package widgets
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -8,7 +10,7 @@ import (
 )
 
 // Chooser is a row of words of which one is chosen: it is underlined and stands out, the
-// others are quiet. Clicks choose, and the arrow keys do. Use it on the Fyne goroutine only.
+// others are quiet. Clicks choose, and the arrow keys do.
 type Chooser struct {
 	drawn
 	focus
@@ -16,7 +18,9 @@ type Chooser struct {
 	height float32
 	chosen int
 	choose func(i int)
-	look   *chooserLook
+
+	back, under, line *canvas.Rectangle
+	texts             []*canvas.Text
 }
 
 // NewChooser returns a row of words, the first chosen. It calls choose for a word that the
@@ -24,8 +28,12 @@ type Chooser struct {
 func NewChooser(words []string, height float32, keys Keys, choose func(i int)) *Chooser {
 	c := &Chooser{words: words, height: height, choose: choose}
 	c.focus = focus{keys: keys, owner: c, changed: c.redraw}
-	c.look = newChooserLook(c)
-	c.draw(c, c.look, append(append(objectsOf(c.look.back, c.look.under), objectsOf(c.look.words...)...), c.look.line)...)
+	c.back, c.under = c.addBox(), c.addBox()
+	for range words {
+		c.texts = append(c.texts, c.addText(TextSize, fyne.TextStyle{}))
+	}
+	c.line = add(&c.drawn, newFocusLine(0))
+	c.draw(c)
 	return c
 }
 
@@ -60,16 +68,14 @@ func slot(i, n int, width float32) (x, w float32) {
 // slots returns where each word begins, and where the last ends: words of these widths have
 // equal room or, where that is too little for one, room by their widths.
 func slots(words []float32, width float32) []float32 {
-	at, sum, widest := make([]float32, len(words)+1), float32(0), float32(0)
+	at, equal, spare := make([]float32, len(words)+1), width/float32(len(words)), width
 	for _, w := range words {
-		sum += w
-		widest = max(widest, w)
+		spare -= w
 	}
-	spare := (width - sum) / float32(len(words))
 	x := float32(0)
 	for i, w := range words {
-		if x += w + spare; widest+Step <= width/float32(len(words)) {
-			x = width * float32(i+1) / float32(len(words))
+		if x += w + spare/float32(len(words)); slices.Max(words)+Step <= equal {
+			x = equal * float32(i+1)
 		}
 		at[i+1] = float32(int(x + 0.5))
 	}
@@ -101,47 +107,26 @@ func (c *Chooser) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
 // TypedKey goes from word to word with the arrows.
 func (c *Chooser) TypedKey(e *fyne.KeyEvent) {
-	next := c.chosen
-	switch e.Name {
-	case fyne.KeyLeft:
-		next--
-	case fyne.KeyRight:
-		next++
-	default:
+	step := arrows[e.Name].X
+	if step == 0 {
 		c.keys.TypedKey(e.Name)
-		return
-	}
-	if next >= 0 && next < len(c.words) {
+	} else if next := c.chosen + step; next >= 0 && next < len(c.words) {
 		c.choose(next)
 	}
 }
 
-type chooserLook struct {
-	c                 *Chooser
-	back, under, line *canvas.Rectangle
-	words             []*canvas.Text
-}
-
-func newChooserLook(c *Chooser) *chooserLook {
-	l := &chooserLook{c: c, back: canvas.NewRectangle(nil), under: canvas.NewRectangle(nil), line: newFocusLine(0)}
-	for range c.words {
-		l.words = append(l.words, sizedText(TextSize, fyne.TextStyle{}))
-	}
-	return l
-}
-
 // write makes the chosen word stand out.
-func (l *chooserLook) write(_ fyne.Size, of colours) {
-	fill(l.back, of(ColorNamePanel))
-	fill(l.under, of(ColorNameFocusLine))
-	showFocus(l.line, l.c.focused, of)
-	show(l.under, l.c.ChosenWord() != "")
-	for i, t := range l.words {
+func (c *Chooser) write(_ fyne.Size, of colours) {
+	fill(c.back, of(ColorNamePanel))
+	fill(c.under, of(ColorNameFocusLine))
+	showFocus(c.line, c.focused, of)
+	show(c.under, c.ChosenWord() != "")
+	for i, t := range c.texts {
 		ink := of(ColorNameQuiet)
-		if i == l.c.chosen {
+		if i == c.chosen {
 			ink = of(theme.ColorNameForeground)
 		}
-		say(t, l.c.words[i], ink)
+		say(t, c.words[i], ink)
 	}
 }
 
@@ -149,26 +134,26 @@ func (l *chooserLook) write(_ fyne.Size, of colours) {
 const underHeight = 3
 
 // place centres every word in its room.
-func (l *chooserLook) place(size fyne.Size) {
-	l.back.Resize(size)
-	l.line.Resize(size)
-	at := l.c.slots(size.Width)
-	for i, t := range l.words {
+func (c *Chooser) place(size fyne.Size) {
+	c.back.Resize(size)
+	c.line.Resize(size)
+	at := c.slots(size.Width)
+	for i, t := range c.texts {
 		x, w := at[i], at[i+1]-at[i]
 		text := t.MinSize()
 		placeText(t, x+(w-text.Width)/2, (size.Height-text.Height)/2)
-		if i == l.c.chosen {
+		if i == c.chosen {
 			wide := min(text.Width+2*Step, w-Step)
-			put(l.under, fyne.NewPos(x+(w-wide)/2, size.Height-underHeight-2), fyne.NewSize(wide, underHeight))
+			put(c.under, fyne.NewPos(x+(w-wide)/2, size.Height-underHeight-2), fyne.NewSize(wide, underHeight))
 		}
 	}
 }
 
 // minSize keeps the words apart.
-func (l *chooserLook) minSize() fyne.Size {
+func (c *Chooser) minSize() fyne.Size {
 	var sum float32
-	for _, t := range l.words {
+	for _, t := range c.texts {
 		sum += t.MinSize().Width + Step
 	}
-	return fyne.NewSize(sum, l.c.height)
+	return fyne.NewSize(sum, c.height)
 }

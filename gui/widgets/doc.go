@@ -1,5 +1,5 @@
-// Package widgets has the parts that the window is made of, each its state, its renderer, and
-// its geometry as plain functions. They are told what to show by values and tell by callbacks
-// what the painter does; they know nothing of what stands behind either. Use all of them on
-// the Fyne goroutine only.
+// Package widgets has the parts that the window is made of. Each holds what it shows, writes it
+// into canvas objects of its own and places them by geometry that is plain functions. Values
+// say what to show, and callbacks report what the painter does; nothing is known of what stands
+// behind either. Use all of them on the Fyne goroutine only.
 package widgets

@@ -1,6 +1,7 @@
 package widgets
 
 import (
+	"image"
 	"image/color"
 
 	"fyne.io/fyne/v2"
@@ -10,12 +11,13 @@ import (
 	"app.tonedesk/analysis/colour"
 )
 
-// look is what is drawn of a widget: it owns the canvas objects. What is shown and where it
-// lies are apart, so that laying out only ever moves and resizes.
+// look is a widget that can be drawn. What is shown and where it lies are apart, so that laying
+// out only ever moves and resizes.
 type look interface {
+	fyne.Widget
 	write(size fyne.Size, of colours) // words, colours, and what is hidden, in a size
 	place(size fyne.Size)             // where all of it lies
-	minSize() fyne.Size
+	minSize() fyne.Size               // that of drawn is the same at all times
 }
 
 // colours gives a colour of the theme of now.
@@ -30,29 +32,46 @@ func coloursOf(w interface{ Theme() fyne.Theme }) colours {
 // drawn is embedded in a widget in place of Fyne's widget.BaseWidget, and draws it.
 type drawn struct {
 	widget.BaseWidget
-	with    look
+	self    look                // the widget, in which this is embedded
 	objects []fyne.CanvasObject // all that is drawn, from below
-	ready   bool                // Fyne has asked for the renderer
+	least   fyne.Size
+	ready   bool // Fyne has asked for the renderer
 }
 
-// draw gives self, in which d is embedded, its look.
-func (d *drawn) draw(self fyne.Widget, with look, objects ...fyne.CanvasObject) {
-	d.with, d.objects = with, objects
+// draw makes self, in which d is embedded, ready to be drawn.
+func (d *drawn) draw(self look) {
+	d.self = self
 	d.ExtendBaseWidget(self)
 }
+
+// add draws o over all that is drawn already.
+func add[O fyne.CanvasObject](d *drawn, o O) O {
+	d.objects = append(d.objects, o)
+	return o
+}
+
+// addBox adds a box, its colour to come.
+func (d *drawn) addBox() *canvas.Rectangle { return add(d, canvas.NewRectangle(color.Transparent)) }
+
+// addText adds an empty text, its colour to come.
+func (d *drawn) addText(size float32, style fyne.TextStyle) *canvas.Text {
+	return add(d, sizedText(size, style))
+}
+
+func (d *drawn) minSize() fyne.Size { return d.least }
 
 // redraw shows what has changed; what is the same costs nothing.
 func (d *drawn) redraw() {
 	if d.ready {
-		d.with.write(d.Size(), coloursOf(d))
-		d.with.place(d.Size())
+		d.self.write(d.Size(), coloursOf(d))
+		d.self.place(d.Size())
 	}
 }
 
 // Resize writes what fits into the size, before Fyne has it laid out.
 func (d *drawn) Resize(size fyne.Size) {
 	if d.ready && size != d.Size() {
-		d.with.write(size, coloursOf(d))
+		d.self.write(size, coloursOf(d))
 	}
 	d.BaseWidget.Resize(size)
 }
@@ -60,15 +79,15 @@ func (d *drawn) Resize(size fyne.Size) {
 // CreateRenderer begins to draw.
 func (d *drawn) CreateRenderer() fyne.WidgetRenderer {
 	d.ready = true
-	d.with.write(d.Size(), coloursOf(d))
+	d.self.write(d.Size(), coloursOf(d))
 	return drawnRenderer{d}
 }
 
 // drawnRenderer is what Fyne sees of a look.
 type drawnRenderer struct{ d *drawn }
 
-func (r drawnRenderer) Layout(size fyne.Size)        { r.d.with.place(size) }
-func (r drawnRenderer) MinSize() fyne.Size           { return r.d.with.minSize() }
+func (r drawnRenderer) Layout(size fyne.Size)        { r.d.self.place(size) }
+func (r drawnRenderer) MinSize() fyne.Size           { return r.d.self.minSize() }
 func (r drawnRenderer) Objects() []fyne.CanvasObject { return r.d.objects }
 func (r drawnRenderer) Destroy()                     {}
 func (r drawnRenderer) Refresh() {
@@ -80,9 +99,22 @@ func (r drawnRenderer) Refresh() {
 
 // newPanelBox returns a box with a panel's rounded corners, its colour to come.
 func newPanelBox() *canvas.Rectangle {
-	box := canvas.NewRectangle(nil)
+	box := canvas.NewRectangle(color.Transparent)
 	box.CornerRadius = Radius
 	return box
+}
+
+// newPictureRaster returns a raster that shows a ready image with square pixels; nil is nothing.
+func newPictureRaster(img func() *image.RGBA) *canvas.Raster {
+	empty := image.NewRGBA(image.Rect(0, 0, 1, 1))
+	raster := canvas.NewRaster(func(int, int) image.Image {
+		if i := img(); i != nil {
+			return i
+		}
+		return empty
+	})
+	raster.ScaleMode = canvas.ImageScalePixels
+	return raster
 }
 
 // fill gives a box a colour; the same one costs nothing.
@@ -116,11 +148,11 @@ func put(o fyne.CanvasObject, pos fyne.Position, size fyne.Size) {
 	o.Resize(size)
 }
 
-// objectsOf lists objects of one kind as Fyne's.
-func objectsOf[O fyne.CanvasObject](list ...O) []fyne.CanvasObject {
-	all := make([]fyne.CanvasObject, len(list))
-	for i, o := range list {
-		all[i] = o
+// nth returns an element of a list, which may be shorter: then it is nothing. There are as many
+// canvas objects as there may ever be elements, and a text without words shows nothing.
+func nth[T any](list []T, i int) (element T) {
+	if i < len(list) {
+		element = list[i]
 	}
-	return all
+	return element
 }

@@ -1,7 +1,7 @@
 package widgets
 
 import (
-	"strings"
+	"math"
 
 	"fyne.io/fyne/v2"
 )
@@ -14,12 +14,11 @@ type familyPlan struct {
 	says   span          // below that
 	rest   span          // the first remark; the others follow below it
 	cross  fyne.Position
-	height float32
 }
 
 // planFamily lays out a row: swatches and, beside them, the tones and the verdict; remarks
 // go below, as wide as the row.
-func planFamily(width float32, lines int) familyPlan {
+func planFamily(width float32) familyPlan {
 	p := familyPlan{swatch: fyne.NewPos(Step, Step)}
 	p.side = float32(int(min(width*0.36, 22*Step) / 4))
 	left, right := Step+4*p.side+1.5*Step, width-Step
@@ -27,20 +26,16 @@ func planFamily(width float32, lines int) familyPlan {
 	p.says = span{left, right, Step + 4.25*Step}
 	p.cross = fyne.NewPos(right-crossSize+2, Step)
 	p.rest = span{Step, right, Step + SwatchHeight + 1.75*Step}
-	p.height = 2*Step + SwatchHeight
-	if lines > 0 {
-		p.height += float32(lines)*cardRow + Step/4
-	}
 	return p
 }
 
-// remarks are the remarks as they fit below the swatches of a row of this width, in as many
+// remarkLines are the remarks as they fit below the swatches of a row of this width, in as many
 // lines as they need.
-func (f *FamilyRow) remarks(width float32) []string {
-	room := planFamily(width, 0).rest.width()
+func (f *FamilyRow) remarkLines(width float32) []string {
+	room := planFamily(width).rest.width()
 	var lines []string
 	for _, remark := range f.text.Remarks {
-		lines = append(lines, wrapped(remark, room, smallWidth)...)
+		lines = append(lines, brokenLines(remark, room, math.MaxInt, smallWidth)...)
 	}
 	if len(f.text.Lines) > 0 {
 		lines = append(lines, lineOffer)
@@ -56,18 +51,3 @@ const (
 	lineSide = 1.75 * Step
 	lineStep = 2.25 * Step
 )
-
-// wrapped breaks words into lines no wider than room, but for a word that is wider itself.
-func wrapped(words string, room float32, measure func(string) float32) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Split(words, " ") { // a space that doesn't break is none of these
-		longer := strings.TrimPrefix(line+" "+word, " ")
-		if line != "" && measure(longer) > room {
-			lines = append(lines, line)
-			longer = word
-		}
-		line = longer
-	}
-	return append(lines, line)
-}

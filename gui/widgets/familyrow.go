@@ -1,17 +1,19 @@
 package widgets
 
 import (
+	"image/color"
 	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/wording"
 )
 
-// FamilyActs are told what the painter does with row i.
+// FamilyActs are the callbacks for what the painter does with row i.
 type FamilyActs struct {
 	Point  func(i int, on bool) // the pointer or the focus is on the row
 	Choose func(i int)          // the row was pressed
@@ -24,7 +26,7 @@ type FamilyActs struct {
 
 // FamilyRow shows one family: light and shadow edge to edge, their greys edge to edge, what
 // there is to say. Pointing at it outlines its sides in the mirror, a press makes its
-// colours spots. Use it on the Fyne goroutine only.
+// colours spots.
 type FamilyRow struct {
 	drawn
 	focus
@@ -32,15 +34,32 @@ type FamilyRow struct {
 	acts  FamilyActs
 	text  wording.FamilyRowText
 	over  bool // the pointer is on the row
-	look  *familyLook
+
+	panel              edgedPanel
+	boxes              [4]*canvas.Rectangle // light, shadow, their greys
+	frame              *canvas.Rectangle    // a thin edge around the swatches: one may be like the panel
+	tones, says, share *canvas.Text
+	remarks            []*canvas.Text       // as many as there ever were
+	lines              [3]*canvas.Rectangle // colours of lines that would fit
+	cross              *canvas.Image
 }
 
 // NewFamilyRow returns the row of family i, without a reading as yet.
 func NewFamilyRow(i int, acts FamilyActs) *FamilyRow {
 	f := &FamilyRow{index: i, acts: acts}
 	f.focus = focus{keys: acts.Keys, owner: f, changed: f.pointed}
-	f.look = newFamilyLook(f)
-	f.draw(f, f.look, f.look.objects()...)
+	f.panel = newEdgedPanel(&f.drawn)
+	f.frame = f.addBox()
+	for i := range f.boxes {
+		f.boxes[i] = f.addBox()
+	}
+	f.tones, f.says = f.addText(TextSize, fyne.TextStyle{Bold: true}), f.addText(TextSize, fyne.TextStyle{})
+	f.share = f.addText(SmallSize, fyne.TextStyle{})
+	f.cross = add(&f.drawn, canvas.NewImageFromResource(theme.CancelIcon()))
+	for i := range f.lines {
+		f.lines[i] = f.addBox()
+	}
+	f.draw(f)
 	return f
 }
 
@@ -50,10 +69,10 @@ func (f *FamilyRow) Set(t wording.FamilyRowText) (resized bool) {
 		return false
 	}
 	width := f.Size().Width
-	before := len(f.remarks(width))
+	before := len(f.remarkLines(width))
 	f.text = t
 	f.redraw()
-	return len(f.remarks(width)) != before
+	return len(f.remarkLines(width)) != before
 }
 
 // Text returns what is shown.
@@ -61,7 +80,7 @@ func (f *FamilyRow) Text() wording.FamilyRowText { return f.text }
 
 // Tapped makes the colours spots, or deletes a family that was set by hand.
 func (f *FamilyRow) Tapped(e *fyne.PointEvent) {
-	if f.text.ByHand && inside(e.Position, f.look.cross) {
+	if f.text.ByHand && inside(e.Position, f.cross) {
 		f.acts.Delete(f.index)
 		return
 	}
@@ -74,7 +93,7 @@ func (f *FamilyRow) Tapped(e *fyne.PointEvent) {
 
 // TappedSecondary goes on from the side under the pointer, to colours to paint next.
 func (f *FamilyRow) TappedSecondary(e *fyne.PointEvent) {
-	p := planFamily(f.Size().Width, 0)
+	p := planFamily(f.Size().Width)
 	if f.text.Lost || e.Position.X < p.swatch.X || e.Position.X >= p.swatch.X+4*p.side {
 		return
 	}
@@ -87,7 +106,7 @@ func (f *FamilyRow) TappedSecondary(e *fyne.PointEvent) {
 
 // lineAt returns the proposed line's colour at a point, -1 if there is none.
 func (f *FamilyRow) lineAt(p fyne.Position) int {
-	return slices.IndexFunc(f.look.lines[:], func(box *canvas.Rectangle) bool { return !box.Hidden && inside(p, box) })
+	return slices.IndexFunc(f.lines[:], func(box *canvas.Rectangle) bool { return !box.Hidden && inside(p, box) })
 }
 
 // MouseIn points at the family.
@@ -99,12 +118,12 @@ func (f *FamilyRow) MouseIn(e *desktop.MouseEvent) {
 
 // MouseMoved lets the tip come of the part under the pointer.
 func (f *FamilyRow) MouseMoved(e *desktop.MouseEvent) {
-	if f.text.ByHand && inside(e.Position, f.look.cross) {
-		f.acts.Tips.enter("Take this family away (Delete)", f.look.cross)
+	if f.text.ByHand && inside(e.Position, f.cross) {
+		f.acts.Tips.enter("Take this family away (Delete)", f.cross)
 		return
 	}
 	if i := f.lineAt(e.Position); i >= 0 {
-		f.acts.Tips.Now("Copy "+f.text.Lines[i].Hex(), f.look.lines[i])
+		f.acts.Tips.Now("Copy "+f.text.Lines[i].Hex(), f.lines[i])
 		return
 	}
 	f.acts.Tips.enter("Click: these colours become spots A and B. Right click: go on from one", f)
@@ -136,4 +155,66 @@ func (f *FamilyRow) TypedKey(e *fyne.KeyEvent) {
 	default:
 		f.keys.TypedKey(e.Name)
 	}
+}
+
+// write puts in what is shown now; how the remarks break depends on the width.
+func (f *FamilyRow) write(size fyne.Size, of colours) {
+	t, fore, quiet := f.text, of(theme.ColorNameForeground), of(ColorNameQuiet)
+	f.panel.write(of, f.focused, false)
+	for i, c := range [4]color.Color{rgbFill(t.Light), rgbFill(t.Shadow), greyFill(t.LightGrey), greyFill(t.ShadowGrey)} {
+		fill(f.boxes[i], c)
+		show(f.boxes[i], !t.Lost)
+	}
+	fill(f.frame, of(ColorNameMass))
+	show(f.frame, !t.Lost)
+	show(f.cross, t.ByHand)
+	say(f.tones, t.Tones, fore)
+	say(f.says, longestFitting(planFamily(size.Width).says.width(), TextSize, t.Says, t.SaysShort), fore)
+	say(f.share, t.Share, quiet)
+	for i, box := range f.lines {
+		show(box, i < len(t.Lines))
+		fill(box, rgbFill(nth(t.Lines, i)))
+	}
+	remarks := f.remarkLines(size.Width)
+	for len(f.remarks) < len(remarks) {
+		f.remarks = append(f.remarks, f.addText(SmallSize, fyne.TextStyle{}))
+	}
+	for i, text := range f.remarks {
+		say(text, nth(remarks, i), quiet)
+	}
+}
+
+// place places everything.
+func (f *FamilyRow) place(size fyne.Size) {
+	f.panel.place(size)
+	p := planFamily(size.Width)
+	for i, box := range f.boxes {
+		put(box, p.swatch.AddXY(float32(i)*p.side, 0), fyne.NewSize(p.side, SwatchHeight))
+	}
+	put(f.cross, p.cross, fyne.NewSquareSize(crossSize))
+	put(f.frame, p.swatch.SubtractXY(1, 1), fyne.NewSize(4*p.side+2, SwatchHeight+2))
+	setLeft(f.tones, p.tones)
+	setLeft(f.says, p.says)
+	setRight(f.share, p.tones)
+	var end fyne.Position // of the last remark, after which the colours of lines stand
+	for i, t := range f.remarks {
+		at := p.rest
+		at.baseline += float32(i) * cardRow
+		setLeft(t, at)
+		if t.Text != "" {
+			end = t.Position().AddXY(t.MinSize().Width+Step, 1)
+		}
+	}
+	for i, box := range f.lines {
+		put(box, end.AddXY(float32(i)*lineStep, 0), fyne.NewSquareSize(lineSide))
+	}
+}
+
+// minSize is as high as its lines.
+func (f *FamilyRow) minSize() fyne.Size {
+	size := fyne.NewSize(30*Step, 2*Step+SwatchHeight)
+	if lines := len(f.remarkLines(f.Size().Width)); lines > 0 {
+		size.Height += float32(lines)*cardRow + Step/4
+	}
+	return size
 }

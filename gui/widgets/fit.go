@@ -33,10 +33,7 @@ func fitPicture(bounds image.Rectangle, size fyne.Size, scale float32, flipped b
 	shown := image.Pt(max(1, int(math.Round(w*by))), max(1, int(math.Round(h*by))))
 	f.Pixels = image.Pt(min(shown.X, bounds.Dx()), min(shown.Y, bounds.Dy()))
 	f.Size = fyne.NewSize(float32(shown.X)/scale, float32(shown.Y)/scale)
-	// whole display pixels, or the picture would be drawn between them
-	f.Pos = fyne.NewPos(
-		float32(math.Floor(float64((size.Width-f.Size.Width)/2*scale)))/scale,
-		float32(math.Floor(float64((size.Height-f.Size.Height)/2*scale)))/scale)
+	f.Pos = fyne.NewPos(middle(size.Width, f.Size.Width, scale), middle(size.Height, f.Size.Height, scale))
 	return f
 }
 
@@ -46,16 +43,11 @@ func (f Fit) source(p fyne.Position) (image.Point, bool) {
 	if f.Bounds.Empty() || f.Size.Width <= 0 || f.Size.Height <= 0 {
 		return image.Point{}, false
 	}
-	x := float64(p.X-f.Pos.X) / float64(f.Size.Width) * float64(f.Bounds.Dx())
-	y := float64(p.Y-f.Pos.Y) / float64(f.Size.Height) * float64(f.Bounds.Dy())
-	if f.Flipped {
-		x = float64(f.Bounds.Dx()) - x
-	}
+	x, y := f.place(p)
 	at := image.Pt(int(math.Floor(x)), int(math.Floor(y)))
 	if f.Flipped && x == math.Floor(x) { // a pixel's left border is its right one here
 		at.X--
 	}
-	at = at.Add(f.Bounds.Min)
 	return nearestIn(at, f.Bounds), at.In(f.Bounds)
 }
 

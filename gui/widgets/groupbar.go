@@ -13,8 +13,7 @@ import (
 )
 
 // GroupBar shows a picture's groups as one bar: each as wide as its share, in the grey of
-// its mean, from dark to light without a gap, its share on it where there is room. Use it
-// on the Fyne goroutine only.
+// its mean, from dark to light without a gap, its share on it where there is room.
 type GroupBar struct {
 	drawn
 	groups []analysis.Group
@@ -26,10 +25,10 @@ type GroupBar struct {
 func NewGroupBar() *GroupBar {
 	b := &GroupBar{}
 	for i := range b.boxes {
-		b.boxes[i] = canvas.NewRectangle(color.Transparent)
-		b.shares[i] = sizedText(SmallSize, fyne.TextStyle{})
+		b.boxes[i], b.shares[i] = b.addBox(), b.addText(SmallSize, fyne.TextStyle{})
 	}
-	b.draw(b, groupBarLook{b}, append(objectsOf(b.boxes[:]...), objectsOf(b.shares[:]...)...)...)
+	b.least = fyne.NewSize(30*Step, SwatchHeight)
+	b.draw(b)
 	return b
 }
 
@@ -42,10 +41,8 @@ func (b *GroupBar) Set(groups []analysis.Group) {
 	}
 }
 
-type groupBarLook struct{ *GroupBar }
-
 // write puts in the greys, and the shares that fit.
-func (b groupBarLook) write(size fyne.Size, _ colours) {
+func (b *GroupBar) write(size fyne.Size, _ colours) {
 	edges, shares := shareEdges(b.groups, size.Width), wording.GroupShares(b.groups)
 	for i := range b.boxes {
 		there := i < len(b.groups)
@@ -59,7 +56,7 @@ func (b groupBarLook) write(size fyne.Size, _ colours) {
 }
 
 // place stands the groups beside each other, their shares in their middles.
-func (b groupBarLook) place(size fyne.Size) {
+func (b *GroupBar) place(size fyne.Size) {
 	edges := shareEdges(b.groups, size.Width)
 	for i := range min(len(b.groups), len(b.boxes)) {
 		x, width, text := edges[i], edges[i+1]-edges[i], b.shares[i].MinSize()
@@ -67,9 +64,6 @@ func (b groupBarLook) place(size fyne.Size) {
 		placeText(b.shares[i], x+(width-text.Width)/2, (SwatchHeight-text.Height)/2)
 	}
 }
-
-// minSize has a fixed height.
-func (groupBarLook) minSize() fyne.Size { return fyne.NewSize(30*Step, SwatchHeight) }
 
 // legibleOn returns the grey, black or white, that stands out more on a lightness; its
 // contrast is 4.5 to 1 at least (WCAG 2.2, success criterion 1.4.3).

@@ -69,3 +69,15 @@ func (SliderRow) Layout(o []fyne.CanvasObject, size fyne.Size) {
 func (SliderRow) MinSize([]fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(sliderName+sliderNumber+6*Step, sliderHeight)
 }
+
+// ScrollToShow returns by how much a room of this height has to be scrolled down, so that a
+// part that begins at top is seen: all of it, or its beginning, with a little around it.
+func ScrollToShow(top, height, room float32) float32 {
+	switch bottom := top + height; {
+	case top < 0:
+		return top - Step
+	case bottom > room:
+		return max(min(bottom+Step-room, top-Step), 0)
+	}
+	return 0
+}

@@ -17,15 +17,13 @@ var (
 // outline is a rectangle's edge, legible on any picture.
 type outline struct{ dark, light *canvas.Rectangle }
 
-func newOutline() outline {
-	o := outline{dark: canvas.NewRectangle(color.Transparent), light: canvas.NewRectangle(color.Transparent)}
+func newOutline(d *drawn) outline {
+	o := outline{dark: d.addBox(), light: d.addBox()}
 	o.dark.StrokeColor, o.dark.StrokeWidth = MarkDark, 3
 	o.light.StrokeColor, o.light.StrokeWidth = MarkLight, 1
 	o.show(false)
 	return o
 }
-
-func (o outline) objects() []fyne.CanvasObject { return []fyne.CanvasObject{o.dark, o.light} }
 
 func (o outline) show(visible bool) {
 	show(o.dark, visible)
@@ -47,19 +45,16 @@ type markShape struct {
 	selected            bool
 }
 
-func newMarkShape() *markShape {
-	s := &markShape{darkRing: canvas.NewCircle(color.Transparent), lightRing: canvas.NewCircle(color.Transparent), area: newOutline()}
+func newMarkShape(d *drawn) *markShape {
+	s := &markShape{area: newOutline(d)}
+	s.darkRing, s.lightRing = add(d, canvas.NewCircle(color.Transparent)), add(d, canvas.NewCircle(color.Transparent))
 	s.darkRing.StrokeColor, s.lightRing.StrokeColor = MarkDark, MarkLight
 	for i := range s.letter {
-		s.letter[i] = sizedText(TextSize, fyne.TextStyle{Bold: true})
+		s.letter[i] = d.addText(TextSize, fyne.TextStyle{Bold: true})
 	}
 	s.thicken(false)
 	s.write(Mark{}, false)
 	return s
-}
-
-func (s *markShape) objects() []fyne.CanvasObject {
-	return append(append(s.area.objects(), s.darkRing, s.lightRing), objectsOf(s.letter[:]...)...)
 }
 
 // write shows a mark, or hides all of it.
@@ -134,10 +129,10 @@ func (s *markShape) placeLetter(p fyne.Position, f Fit) {
 // cross is the key cursor: where the next spot would lie.
 type cross [4]*canvas.Rectangle
 
-func newCross() cross {
+func newCross(d *drawn) cross {
 	var c cross
 	for i, ink := range [len(c)]color.Color{MarkDark, MarkDark, MarkLight, MarkLight} {
-		c[i] = canvas.NewRectangle(ink)
+		c[i] = add(d, canvas.NewRectangle(ink))
 	}
 	c.show(false)
 	return c
@@ -164,8 +159,8 @@ type askLine struct {
 	text *canvas.Text
 }
 
-func newAskLine() askLine {
-	a := askLine{back: newPanelBox(), text: sizedText(TextSize, fyne.TextStyle{})}
+func newAskLine(d *drawn) askLine {
+	a := askLine{back: add(d, newPanelBox()), text: d.addText(TextSize, fyne.TextStyle{})}
 	a.text.Alignment = fyne.TextAlignCenter
 	return a
 }

@@ -10,7 +10,7 @@ import (
 // MessageBar is the line between source bar and mirror: a sentence and one button. It takes
 // no room while there is nothing to say.
 type MessageBar struct {
-	widget.BaseWidget
+	drawn
 	row    *fyne.Container
 	text   *widget.Label
 	button *Button
@@ -23,20 +23,15 @@ func NewMessageBar(keys Keys, resize func()) *MessageBar {
 	m := &MessageBar{text: SmallLabel(), resize: resize}
 	m.button = NewButton("", keys, nil)
 	row := container.NewBorder(nil, nil, nil, container.NewCenter(m.button), m.text)
-	m.row = container.NewStack(newPanel(0), container.New(layout.NewCustomPaddedLayout(0, 0, Step, Step), row))
+	m.row = add(&m.drawn, container.NewStack(newPanel(0), container.New(layout.NewCustomPaddedLayout(0, 0, Step, Step), row)))
 	m.Hidden = true
-	m.ExtendBaseWidget(m)
+	m.draw(m)
 	return m
 }
 
-// CreateRenderer shows the sentence beside its button.
-func (m *MessageBar) CreateRenderer() fyne.WidgetRenderer { return widget.NewSimpleRenderer(m.row) }
-
-// Refresh lays the sentence and its button anew.
-func (m *MessageBar) Refresh() {
-	m.row.Refresh()
-	m.BaseWidget.Refresh()
-}
+func (m *MessageBar) write(fyne.Size, colours) {}
+func (m *MessageBar) place(size fyne.Size)     { m.row.Resize(size) }
+func (m *MessageBar) minSize() fyne.Size       { return m.row.MinSize() }
 
 // Set shows a sentence and a button; no sentence hides the bar.
 func (m *MessageBar) Set(sentence, button string, tapped func()) {

@@ -33,8 +33,7 @@ func (m Mark) shows(part image.Rectangle) bool {
 }
 
 // Mirror shows the watched picture in a view, with the spots on it, and takes clicks,
-// drags and keys. It knows pixels of the source, not what they mean. Use it on the Fyne
-// goroutine only.
+// drags and keys. It knows pixels of the source, not what they mean.
 type Mirror struct {
 	drawn
 	shiftFocus
@@ -50,16 +49,16 @@ type Mirror struct {
 	overlays [overlays]*image.RGBA // drawn over the picture; nil: nothing
 	loupe    *image.RGBA
 	square   int             // side of the averaged square, in source pixels
-	view     image.Rectangle // part that is wished for; empty for all
+	view     image.Rectangle // part that is asked for; empty for all
 	marks    []Mark
 	pen      MirrorPen // takes the pointer instead of spots; nil: none
 	ask      string    // what the next click or drag is for; "" for measuring
 
-	hand pointer
-	look *mirrorLook
+	pointer
+	mirrorParts
 }
 
-// MirrorActs is what a mirror tells its owner; none may be nil.
+// MirrorActs are the callbacks for what the painter does with the mirror; none may be nil.
 type MirrorActs struct {
 	Click   func(at image.Point, add bool)           // a place was clicked
 	Drag    func(area image.Rectangle, add bool)     // an area was dragged over
@@ -84,9 +83,9 @@ type MirrorPen interface {
 func NewMirror(acts MirrorActs) *Mirror {
 	m := &Mirror{acts: acts, square: 3}
 	m.focus = focus{keys: acts.Keys, owner: m, changed: m.redraw}
-	m.hand.owner = m
-	m.look = newMirrorLook(m)
-	m.draw(m, m.look, m.look.objects()...)
+	m.makeParts()
+	m.least = fyne.NewSize(20*Step, 15*Step) // room for the loupe
+	m.draw(m)
 	return m
 }
 
@@ -96,11 +95,11 @@ func NewMirror(acts MirrorActs) *Mirror {
 func (m *Mirror) SetPicture(picture, small *image.RGBA, bounds, part image.Rectangle, flipped bool) {
 	changed := picture != m.picture || small != m.small // whoever paints, paints into another image
 	m.picture, m.small, m.bounds, m.part, m.flipped = picture, small, bounds, part, flipped
-	m.hand.keepIn(bounds)
+	m.keepIn(bounds)
 	m.redraw()
 	if changed {
-		m.look.picture.Refresh()
-		m.look.other.Refresh()
+		m.pictureRaster.Refresh()
+		m.otherRaster.Refresh()
 	}
 }
 
@@ -119,7 +118,7 @@ func (m *Mirror) SetHalves(on bool) {
 func (m *Mirror) SetBefore(img *image.RGBA) {
 	m.before = img
 	m.redraw()
-	m.look.other.Refresh()
+	m.otherRaster.Refresh()
 }
 
 // Overlay is one of the pictures that can lie over the mirror's.
@@ -141,7 +140,7 @@ func (m *Mirror) SetOverlay(which Overlay, img *image.RGBA) {
 	}
 	m.overlays[which] = img
 	m.redraw()
-	m.look.overlays[which].Refresh()
+	m.overlayRasters[which].Refresh()
 }
 
 // SetLoupe shows a picture in the corner, the pixels around the pointer, of which a square is
@@ -149,7 +148,7 @@ func (m *Mirror) SetOverlay(which Overlay, img *image.RGBA) {
 func (m *Mirror) SetLoupe(img *image.RGBA, square int) {
 	m.loupe, m.square = img, square
 	m.redraw()
-	m.look.loupe.Refresh()
+	m.loupeRaster.Refresh()
 }
 
 // SetMarks shows the spots.
@@ -161,15 +160,15 @@ func (m *Mirror) SetMarks(marks []Mark) {
 // SetPen gives the pointer to a pen, or takes it back with nil.
 func (m *Mirror) SetPen(pen MirrorPen) {
 	if m.pen != pen {
-		m.hand.drop()
+		m.drop()
 		m.pen = pen
 	}
 }
 
-// Ask tells what the next click or drag is for; empty when it is for measuring.
+// Ask says what the next click or drag is for; empty when it is for measuring.
 func (m *Mirror) Ask(what string) {
 	m.ask = what
-	m.hand.drop()
+	m.drop()
 }
 
 // Picture returns what is shown; nil for nothing.
@@ -211,23 +210,17 @@ func (m *Mirror) Fit() Fit { return m.Arrangement().Picture }
 // arrange keeps the part of the picture that is shown whole in a mirror of a size.
 func (m *Mirror) arrange(size fyne.Size) Arrangement {
 	room := roomIn(size)
-	var a Arrangement
+	var small image.Point
+	if m.small != nil {
+		small = m.small.Rect.Size()
+	}
+	a := ArrangeBeside(m.part, small, room, m.Scale(), m.flipped)
 	if m.halves {
 		a = ArrangeHalves(m.part, room, m.Scale(), m.flipped)
-	} else {
-		a = ArrangeBeside(m.part, sizeOf(m.small), room, m.Scale(), m.flipped)
 	}
 	a.OtherPos = a.OtherPos.AddXY(FocusWidth, FocusWidth)
 	a.Picture.Pos = a.Picture.Pos.AddXY(FocusWidth, FocusWidth)
 	return a
-}
-
-// sizeOf returns the size of an image that may be nil.
-func sizeOf(img *image.RGBA) image.Point {
-	if img == nil {
-		return image.Point{}
-	}
-	return img.Rect.Size()
 }
 
 // Pixels is the size of the picture in the mirror, in display pixels.
@@ -252,7 +245,7 @@ func scaleOf(o fyne.CanvasObject) float32 {
 	return 1
 }
 
-// Resize tells the owner that another size of the picture is wanted.
+// Resize lets the owner know that another size of the picture is wanted.
 func (m *Mirror) Resize(size fyne.Size) {
 	if size != m.Size() {
 		m.drawn.Resize(size)

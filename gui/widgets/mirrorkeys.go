@@ -30,7 +30,7 @@ func (m *Mirror) TypedKey(e *fyne.KeyEvent) {
 		return
 	}
 	if !m.keys.TypedKey(e.Name) && presses(e) {
-		m.hand.press()
+		m.press()
 	}
 }
 
@@ -39,82 +39,73 @@ func (m *Mirror) nudge(step image.Point) {
 	if m.bounds.Empty() {
 		return
 	}
-	if m.pen != nil && !m.hand.keyed && m.pen.Nudge(step) {
+	if m.pen != nil && !m.keyed && m.pen.Nudge(step) {
 		return
 	}
 	for i, k := range m.marks {
-		if k.Selected && !m.hand.keyed && m.ask == "" {
+		if k.Selected && !m.keyed && m.ask == "" {
 			centre := k.centre()
 			m.acts.Carry(i, nearestIn(centre.Add(step), m.bounds), false)
 			return
 		}
 	}
-	m.hand.step(step)
+	m.step(step)
 }
 
 // step moves the key cursor, which begins in the middle, or at the pointer.
-func (h *pointer) step(by image.Point) {
-	bounds := h.owner.Fit().Bounds
-	if !h.keyed {
-		h.key = bounds.Min.Add(bounds.Size().Div(2))
-		if h.over {
-			h.key = h.at
+func (m *Mirror) step(by image.Point) {
+	bounds := m.Fit().Bounds
+	if !m.keyed {
+		m.key = bounds.Min.Add(bounds.Size().Div(2))
+		if m.over {
+			m.key = m.at
 		}
-		h.keyed = true
+		m.keyed = true
 	} else {
-		h.key = nearestIn(h.key.Add(by), bounds)
+		m.key = nearestIn(m.key.Add(by), bounds)
 	}
-	h.owner.acts.Look(h.key, true)
-	h.owner.redraw()
+	m.acts.Look(m.key, true)
+	m.redraw()
 }
 
 // press is a click at the key cursor, or the end of an area begun with the keys.
-func (h *pointer) press() {
-	if !h.keyed {
-		h.step(image.Point{})
+func (m *Mirror) press() {
+	if !m.keyed {
+		m.step(image.Point{})
 		return
 	}
-	if pen := h.owner.pen; pen != nil {
-		h.pressPen(pen)
+	if pen := m.pen; pen != nil {
+		m.pressPen(pen)
 		return
 	}
-	if h.anchor {
-		h.anchor = false
-		h.owner.acts.Drag(between(h.from, h.key), h.owner.shift)
-		h.owner.redraw()
+	if m.anchor {
+		m.anchor = false
+		m.acts.Drag(between(m.from, m.key), m.shift)
+		m.redraw()
 		return
 	}
-	h.owner.acts.Click(h.key, h.owner.shift)
+	m.acts.Click(m.key, m.shift)
 }
 
 // pressPen draws from one press of the key to the next.
-func (h *pointer) pressPen(pen MirrorPen) {
-	x, y := float64(h.key.X)+0.5, float64(h.key.Y)+0.5
-	if h.anchor {
-		pen.Move(x, y, h.owner.shift)
+func (m *Mirror) pressPen(pen MirrorPen) {
+	x, y := float64(m.key.X)+0.5, float64(m.key.Y)+0.5
+	if m.anchor {
+		pen.Move(x, y, m.shift)
 		pen.Up()
 	} else {
-		pen.Down(x, y, h.owner.shift)
+		pen.Down(x, y, m.shift)
 	}
-	h.anchor = !h.anchor
-	h.owner.redraw()
-}
-
-// BeginArea begins an area at the key cursor: the next Space ends it.
-func (m *Mirror) BeginArea() {
-	if !m.hand.keyed {
-		m.hand.step(image.Point{})
-	}
-	m.hand.from, m.hand.anchor = m.hand.key, true
+	m.anchor = !m.anchor
 	m.redraw()
 }
 
 // EndKeys puts the key cursor away; it reports whether it was there.
 func (m *Mirror) EndKeys() bool {
-	was := m.hand.keyed
-	m.hand.keyed, m.hand.anchor = false, false
+	was := m.keyed
+	m.keyed, m.anchor = false, false
 	if was {
-		m.acts.Look(m.hand.at, m.hand.over)
+		m.acts.Look(m.at, m.over)
 	}
 	m.redraw()
 	return was
@@ -122,6 +113,7 @@ func (m *Mirror) EndKeys() bool {
 
 // BeginAreaAt begins an area at a pixel; the next click or Space ends it.
 func (m *Mirror) BeginAreaAt(at image.Point) {
-	m.hand.key, m.hand.keyed = at, true
-	m.BeginArea()
+	m.key, m.keyed = at, true
+	m.from, m.anchor = at, true
+	m.redraw()
 }

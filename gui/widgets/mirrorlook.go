@@ -10,121 +10,89 @@ import (
 	"app.tonedesk/gui/setup"
 )
 
-// mirrorLook draws the picture, the marks, the rubber band, the loupe.
-type mirrorLook struct {
-	m        *Mirror
-	back     *canvas.Rectangle
-	picture  *canvas.Raster
-	overlays [overlays]*canvas.Raster
-	marks    [setup.MaxSpots + 2*setup.MaxHandFamilies]*markShape
-	other    *canvas.Raster // beside the picture
-	edge     outline        // around it, where it lies over the picture
-	band     outline
-	cross    cross
-	loupe    *canvas.Raster
-	frame    outline // around the loupe
-	sample   outline // around the averaged square in it
-	ask      askLine
-	line     *canvas.Rectangle // of the focus
+// mirrorParts are what is drawn of a mirror: the picture, the marks, the rubber band, the loupe.
+type mirrorParts struct {
+	back           *canvas.Rectangle
+	pictureRaster  *canvas.Raster
+	overlayRasters [overlays]*canvas.Raster
+	shapes         [setup.MaxSpots + 2*setup.MaxHandFamilies]*markShape
+	otherRaster    *canvas.Raster // beside the picture
+	edge           outline        // around it, where it lies over the picture
+	rubber         outline
+	cross          cross
+	loupeRaster    *canvas.Raster
+	frame          outline // around the loupe
+	sample         outline // around the averaged square in it
+	askLine        askLine
+	line           *canvas.Rectangle // of the focus
 }
 
-func newMirrorLook(m *Mirror) *mirrorLook {
-	l := &mirrorLook{
-		m: m, back: canvas.NewRectangle(nil), cross: newCross(), ask: newAskLine(), line: newFocusLine(0),
-		picture: newPictureRaster(func() *image.RGBA { return m.picture }),
-		loupe:   newPictureRaster(func() *image.RGBA { return m.loupe }),
-		other:   newPictureRaster(m.Other),
-		band:    newOutline(), frame: newOutline(), sample: newOutline(), edge: newOutline(),
+// makeParts makes all that is drawn, from below.
+func (m *Mirror) makeParts() {
+	d := &m.drawn
+	m.back, m.pictureRaster = m.addBox(), add(d, newPictureRaster(func() *image.RGBA { return m.picture }))
+	for i := range m.overlayRasters {
+		m.overlayRasters[i] = add(d, newPictureRaster(func() *image.RGBA { return m.overlays[i] }))
 	}
-	for i := range l.overlays {
-		l.overlays[i] = newPictureRaster(func() *image.RGBA { return m.overlays[i] })
+	for i := range m.shapes {
+		m.shapes[i] = newMarkShape(d)
 	}
-	for i := range l.marks {
-		l.marks[i] = newMarkShape()
-	}
-	return l
-}
-
-// objects are all that is drawn, from below.
-func (l *mirrorLook) objects() []fyne.CanvasObject {
-	all := append(objectsOf[fyne.CanvasObject](l.back, l.picture), objectsOf(l.overlays[:]...)...)
-	for _, s := range l.marks {
-		all = append(all, s.objects()...)
-	}
-	all = append(append(append(all, l.other), l.edge.objects()...), l.band.objects()...)
-	all = append(append(append(all, objectsOf(l.cross[:]...)...), l.loupe), l.frame.objects()...)
-	return append(append(all, l.sample.objects()...), l.ask.back, l.ask.text, l.line)
-}
-
-// newPictureRaster returns a raster that shows a ready image with square pixels.
-func newPictureRaster(img func() *image.RGBA) *canvas.Raster {
-	empty := image.NewRGBA(image.Rect(0, 0, 1, 1))
-	raster := canvas.NewRaster(func(int, int) image.Image {
-		if i := img(); i != nil {
-			return i
-		}
-		return empty
-	})
-	raster.ScaleMode = canvas.ImageScalePixels
-	return raster
+	m.otherRaster, m.edge = add(d, newPictureRaster(m.Other)), newOutline(d)
+	m.rubber, m.cross = newOutline(d), newCross(d)
+	m.loupeRaster, m.frame, m.sample = add(d, newPictureRaster(func() *image.RGBA { return m.loupe })), newOutline(d), newOutline(d)
+	m.askLine, m.line = newAskLine(d), add(d, newFocusLine(0))
 }
 
 // write shows what there is.
-func (l *mirrorLook) write(size fyne.Size, of colours) {
-	m, a := l.m, l.m.arrange(size)
-	fill(l.back, of(theme.ColorNameBackground))
-	showFocus(l.line, m.focused, of)
-	for i, o := range l.overlays {
+func (m *Mirror) write(size fyne.Size, of colours) {
+	a := m.arrange(size)
+	fill(m.back, of(theme.ColorNameBackground))
+	showFocus(m.line, m.focused, of)
+	for i, o := range m.overlayRasters {
 		show(o, m.overlays[i] != nil)
 	}
-	for i, s := range l.marks {
-		var mark Mark
-		if i < len(m.marks) {
-			mark = m.marks[i]
-		}
+	for i, s := range m.shapes {
+		mark := nth(m.marks, i)
 		s.write(mark, i < len(m.marks) && mark.shows(a.Picture.Bounds))
 	}
-	show(l.other, m.Other() != nil)
-	l.edge.show(a.OnCorner)
-	_, dragged := m.hand.band()
-	l.band.show(dragged)
-	_, keyed := m.hand.cursor()
-	l.cross.show(keyed && m.focused)
-	_, looking := m.hand.looking()
+	show(m.otherRaster, m.Other() != nil)
+	m.edge.show(a.OnCorner)
+	_, dragged := m.band()
+	m.rubber.show(dragged)
+	m.cross.show(m.keyed && m.focused)
+	_, looking := m.looking()
 	looking = looking && m.loupe != nil
-	show(l.loupe, looking)
-	l.frame.show(looking)
-	l.sample.show(looking)
-	l.ask.write(m.ask, of)
+	show(m.loupeRaster, looking)
+	m.frame.show(looking)
+	m.sample.show(looking)
+	m.askLine.write(m.ask, of)
 }
 
 // place puts everything where it belongs.
-func (l *mirrorLook) place(size fyne.Size) {
-	m, a := l.m, l.m.arrange(size)
+func (m *Mirror) place(size fyne.Size) {
+	a := m.arrange(size)
 	f := a.Picture
-	l.back.Resize(size)
+	m.back.Resize(size)
 	if f.Size.Width > 0 { // the outline of the focus is around the picture
-		put(l.line, f.Pos.SubtractXY(FocusWidth, FocusWidth), f.Size.AddWidthHeight(2*FocusWidth, 2*FocusWidth))
+		put(m.line, f.Pos.SubtractXY(FocusWidth, FocusWidth), f.Size.AddWidthHeight(2*FocusWidth, 2*FocusWidth))
 	} else {
-		put(l.line, fyne.Position{}, size)
+		put(m.line, fyne.Position{}, size)
 	}
-	put(l.picture, f.Pos, f.Size)
-	for _, o := range l.overlays {
+	put(m.pictureRaster, f.Pos, f.Size)
+	for _, o := range m.overlayRasters {
 		put(o, f.Pos, f.Size)
 	}
-	for i := range min(len(m.marks), len(l.marks)) {
-		l.marks[i].place(m.marks[i], f)
+	for i := range min(len(m.marks), len(m.shapes)) {
+		m.shapes[i].place(m.marks[i], f)
 	}
-	put(l.other, a.OtherPos, a.OtherSize)
-	l.edge.place(a.OtherPos, a.OtherSize)
-	if area, ok := m.hand.band(); ok {
-		l.band.place(f.box(area))
+	put(m.otherRaster, a.OtherPos, a.OtherSize)
+	m.edge.place(a.OtherPos, a.OtherSize)
+	if area, ok := m.band(); ok {
+		m.rubber.place(f.box(area))
 	}
-	if at, ok := m.hand.cursor(); ok {
-		l.cross.place(f.Pane(at))
-	}
-	l.placeLoupe(size, f)
-	l.ask.place(size)
+	m.cross.place(f.Pane(m.key))
+	m.placeLoupe(size, f)
+	m.askLine.place(size)
 }
 
 // loupeSide is the side of the loupe on the mirror.
@@ -132,21 +100,18 @@ const loupeSide = 9 * Step
 
 // placeLoupe puts the loupe in the mirror's lower right corner, or in the lower left one
 // while the pointer is where it would lie.
-func (l *mirrorLook) placeLoupe(size fyne.Size, f Fit) {
-	if l.m.loupe == nil {
+func (m *Mirror) placeLoupe(size fyne.Size, f Fit) {
+	if m.loupe == nil {
 		return
 	}
 	pos := fyne.NewPos(size.Width-loupeSide-Step, size.Height-loupeSide-Step)
-	at, _ := l.m.hand.looking()
+	at, _ := m.looking()
 	if p := f.Pane(at); p.X > pos.X-Step && p.Y > pos.Y-Step {
 		pos.X = Step
 	}
-	put(l.loupe, pos, fyne.NewSquareSize(loupeSide))
-	l.frame.place(pos, fyne.NewSquareSize(loupeSide))
-	side := loupeSide / float32(l.m.loupe.Rect.Dx()) * float32(l.m.square)
+	put(m.loupeRaster, pos, fyne.NewSquareSize(loupeSide))
+	m.frame.place(pos, fyne.NewSquareSize(loupeSide))
+	side := loupeSide / float32(m.loupe.Rect.Dx()) * float32(m.square)
 	inset := (loupeSide - side) / 2
-	l.sample.place(pos.AddXY(inset, inset), fyne.NewSquareSize(side))
+	m.sample.place(pos.AddXY(inset, inset), fyne.NewSquareSize(side))
 }
-
-// minSize leaves room for the loupe.
-func (l *mirrorLook) minSize() fyne.Size { return fyne.NewSize(20*Step, 15*Step) }

@@ -1,9 +1,10 @@
 package widgets
 
 import (
+	"math"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/settings"
 )
@@ -22,7 +23,7 @@ type PageParts struct {
 // scrolled, and the tabs at the foot; in a wide window all from the verdict on stands beside
 // the mirror. Its owner refreshes it when a part asks for another height.
 type Page struct {
-	widget.BaseWidget
+	drawn
 	parts   PageParts
 	heights pageHeights // that the parts ask for, in the page's width of now
 	width   float32     // of what is scrolled
@@ -31,21 +32,19 @@ type Page struct {
 // NewPage returns a page of parts, all of which have to be there.
 func NewPage(parts PageParts) *Page {
 	p := &Page{parts: parts}
-	p.ExtendBaseWidget(p)
+	// the order is that of the Tab key
+	p.objects = []fyne.CanvasObject{parts.Bar, parts.Messages, parts.Mirror, parts.Verdict, parts.Lower, parts.Tabs}
+	p.least = fyne.NewSize(settings.MinWidth, settings.MinHeight)
+	p.draw(p)
 	return p
 }
 
-// Resize measures the parts in their new width, and then lays them out.
-func (p *Page) Resize(size fyne.Size) {
-	if size != p.Size() {
-		p.measure(size)
-		p.BaseWidget.Resize(size)
+// write asks the parts for their heights in the page's width. Wrapped texts know theirs only
+// once they have their widths, so these parts get them here.
+func (p *Page) write(size fyne.Size, _ colours) {
+	if size.IsZero() { // not laid out as yet
+		return
 	}
-}
-
-// measure asks the parts for their heights. Wrapped texts know theirs only once they have
-// their widths, so these parts get them here.
-func (p *Page) measure(size fyne.Size) {
 	parts := p.parts
 	p.heights = pageHeights{bar: parts.Bar.heightFor(size.Width), verdict: parts.Verdict.MinSize().Height, tabs: parts.Tabs.MinSize().Height}
 	if parts.Messages.Visible() {
@@ -61,14 +60,9 @@ func (p *Page) measure(size fyne.Size) {
 	p.heights.content = parts.Lower.Content.MinSize().Height
 }
 
-// CreateRenderer lays out the parts.
-func (p *Page) CreateRenderer() fyne.WidgetRenderer { return pageRenderer{p} }
-
-type pageRenderer struct{ p *Page }
-
-// Layout places everything.
-func (r pageRenderer) Layout(size fyne.Size) {
-	rows, parts := pageRowsFor(size, r.p.heights), r.p.parts
+// place lays out all parts.
+func (p *Page) place(size fyne.Size) {
+	rows, parts := pageRowsFor(size, p.heights), p.parts
 	rows.lower.w += Gutter
 	for _, at := range []struct {
 		part fyne.CanvasObject
@@ -78,23 +72,72 @@ func (r pageRenderer) Layout(size fyne.Size) {
 	}
 }
 
-// MinSize is the smallest window in which everything still fits.
-func (pageRenderer) MinSize() fyne.Size { return fyne.NewSize(settings.MinWidth, settings.MinHeight) }
+// Widths and heights of the page, in Fyne units.
+const (
+	wideFrom      = 95 * Step // from this width on there are two columns
+	sideWidth     = 46 * Step // of the right one
+	leastMirror   = 18 * Step // height
+	leastLower    = 12 * Step // height
+	underMessages = 10 * Step // least height of the mirror below the messages
+	Gutter        = Step      // right of what is scrolled, for the scroll bar
+)
 
-// Refresh measures and lays out the parts anew.
-func (r pageRenderer) Refresh() {
-	r.p.measure(r.p.Size())
-	r.Layout(r.p.Size())
-	for _, o := range r.Objects() {
-		o.Refresh()
+type rect struct{ x, y, w, h float32 }
+
+// pageRows is where everything lies.
+type pageRows struct{ bar, messages, mirror, verdict, lower, tabs rect }
+
+// pageHeights are the heights that the parts ask for.
+type pageHeights struct{ bar, messages, verdict, content, tabs float32 }
+
+// lowerWidth is the width of what is scrolled, without the scroll bar.
+func lowerWidth(size fyne.Size) float32 {
+	if size.Width >= wideFrom {
+		return sideWidth
 	}
+	return size.Width - 2*Step
 }
 
-// Objects are the parts; the order is that of the Tab key.
-func (r pageRenderer) Objects() []fyne.CanvasObject {
-	p := r.p.parts
-	return []fyne.CanvasObject{p.Bar, p.Messages, p.Mirror, p.Verdict, p.Lower, p.Tabs}
+// messagesWidth is the messages' width: that of the mirror's column.
+func messagesWidth(size fyne.Size) float32 {
+	if size.Width >= wideFrom {
+		return size.Width - sideWidth - 2*Step
+	}
+	return size.Width
 }
 
-// Destroy has nothing to let go of.
-func (pageRenderer) Destroy() {}
+// pageRowsFor is the geometry of the page. The mirror gets what the others leave; where
+// that is little, the scrolled part gives way first. The messages, which come and go, lie
+// in the mirror's place, so that nothing moves away from under the pointer.
+func pageRowsFor(size fyne.Size, h pageHeights) pageRows {
+	// whole units: a picture between pixels would be blurred, and lines around it uneven
+	whole := func(v float32) float32 { return float32(math.Ceil(float64(v))) }
+	h.bar, h.messages, h.verdict, h.tabs = whole(h.bar), whole(h.messages), whole(h.verdict), whole(h.tabs)
+	y := h.bar + Step
+	left := size.Height - y - Step
+	var r pageRows
+	if size.Width >= wideFrom {
+		x := size.Width - sideWidth - Step
+		r.mirror = rect{Step, y, x - 2*Step, left}
+		r.verdict = rect{x, y, sideWidth, h.verdict}
+		r.lower = rect{x, y + h.verdict + Step, sideWidth, left - h.verdict - 2*Step - h.tabs}
+		r.tabs = rect{x, y + left - h.tabs, sideWidth, h.tabs}
+	} else {
+		inner := size.Width - 2*Step
+		left -= h.verdict + 2*Step + h.tabs
+		r.tabs = rect{0, size.Height - h.tabs, size.Width, h.tabs}
+		least := max(leastMirror, 0.4*left)
+		lower := whole(max(min(h.content, left-least), min(leastLower, left/3)))
+		r.mirror = rect{Step, y, inner, left - lower}
+		r.verdict = rect{Step, y + r.mirror.h + Step, inner, h.verdict}
+		r.lower = rect{Step, r.verdict.y + h.verdict + Step, inner, lower}
+	}
+	r.bar = rect{0, 0, size.Width, h.bar}
+	r.messages = rect{0, h.bar, messagesWidth(size), h.messages}
+	r.mirror.y, r.mirror.h = r.mirror.y+h.messages, r.mirror.h-h.messages
+	if short := underMessages - r.mirror.h; short > 0 && size.Width < wideFrom {
+		r.mirror.h, r.verdict.y = underMessages, r.verdict.y+short
+		r.lower.y, r.lower.h = r.lower.y+short, r.lower.h-short
+	}
+	return r
+}

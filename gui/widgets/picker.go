@@ -2,16 +2,20 @@ package widgets
 
 import (
 	"image"
+	"image/color"
 	"math"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
 
+	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 )
 
 // Picker shows a frozen picture of the whole desktop, on which a region is chosen: by a
-// drag, then Enter; arrow keys move it. Use it on the Fyne goroutine only.
+// drag, then Enter; arrow keys move it.
 type Picker struct {
 	drawn
 	shiftFocus
@@ -25,7 +29,13 @@ type Picker struct {
 	from  image.Point
 	down  bool
 	small bool // what is chosen was wanted, but is too small
-	look  *pickerLook
+
+	picture *canvas.Raster
+	veil    [4]*canvas.Rectangle // above, below, left and right of what is chosen
+	band    outline
+	legend  *fyne.Container
+	words   *widget.Label // of the legend
+	take    *Button
 }
 
 // NewPicker shows still, which pictures the desktop, with a region chosen already (or
@@ -33,8 +43,13 @@ type Picker struct {
 func NewPicker(still *image.RGBA, desktop, chosen image.Rectangle, done func(image.Rectangle, bool)) *Picker {
 	p := &Picker{still: still, desktop: desktop, chosen: chosen.Intersect(desktop), done: done}
 	p.focus = focus{keys: noKeys{}, owner: p, changed: p.redraw}
-	p.look = newPickerLook(p)
-	p.draw(p, p.look, p.look.objects()...)
+	p.picture = add(&p.drawn, newPictureRaster(func() *image.RGBA { return p.still }))
+	for i := range p.veil {
+		p.veil[i] = add(&p.drawn, canvas.NewRectangle(color.NRGBA{A: 0x60}))
+	}
+	p.band, p.legend = newOutline(&p.drawn), add(&p.drawn, p.newLegend())
+	p.least = fyne.NewSize(settings.MinWidth, 15*Step) // small: the window covers the desktop anyway
+	p.draw(p)
 	return p
 }
 
@@ -155,4 +170,37 @@ func (p *Picker) nudge(by image.Point, far bool, how func(image.Rectangle, image
 		by = by.Mul(farStep)
 	}
 	p.choose(how(p.chosen, by, p.desktop))
+}
+
+// write shows what is chosen.
+func (p *Picker) write(fyne.Size, colours) {
+	p.band.show(!p.chosen.Empty())
+	p.writeLegend()
+}
+
+// place lays a veil over what isn't chosen.
+func (p *Picker) place(size fyne.Size) {
+	f := p.fit(size)
+	put(p.picture, f.Pos, f.Size)
+	pos, box := f.box(p.chosen)
+	if p.chosen.Empty() {
+		pos, box = f.Pos, fyne.Size{}
+	}
+	p.band.place(pos, box)
+	for i, v := range veilBoxes(f.Pos, f.Pos.Add(f.Size), pos, pos.Add(box)) {
+		put(p.veil[i], v[0], fyne.NewSize(max(v[1].X-v[0].X, 0), max(v[1].Y-v[0].Y, 0)))
+	}
+	own := p.legend.MinSize()
+	put(p.legend, legendPlace(pos, box, own, size), own)
+}
+
+// veilBoxes returns the corners of the four boxes around a chosen one, from pos to end, in
+// all that lies from start to stop.
+func veilBoxes(start, stop, pos, end fyne.Position) [4][2]fyne.Position {
+	return [4][2]fyne.Position{
+		{start, {X: stop.X, Y: pos.Y}},
+		{{X: start.X, Y: end.Y}, stop},
+		{{X: start.X, Y: pos.Y}, {X: pos.X, Y: end.Y}},
+		{{X: end.X, Y: pos.Y}, {X: stop.X, Y: end.Y}},
+	}
 }

@@ -106,21 +106,20 @@ func TestPickerByKeys(t *testing.T) {
 // What is too small to watch is not taken, and the legend says so until another is chosen.
 func TestPickerWantsARegion(t *testing.T) {
 	p := newPicked(t, image.Rectangle{})
-	legend := p.look.legend
 	p.strike(fyne.KeyReturn)
-	if p.calls != 0 || legend.text.Text != legendSmall {
-		t.Errorf("nothing chosen: done is called %d times, the legend is %q", p.calls, legend.text.Text)
+	if p.calls != 0 || p.words.Text != legendSmall {
+		t.Errorf("nothing chosen: done is called %d times, the legend is %q", p.calls, p.words.Text)
 	}
 	p.drag(100, 100, 102, 102)
 	p.strike(fyne.KeyEnter)
-	if p.calls != 0 || legend.text.Text != legendSmall {
-		t.Errorf("too small: done is called %d times, the legend is %q", p.calls, legend.text.Text)
+	if p.calls != 0 || p.words.Text != legendSmall {
+		t.Errorf("too small: done is called %d times, the legend is %q", p.calls, p.words.Text)
 	}
 	p.drag(300, 300, 500, 500)
-	if legend.text.Text == legendSmall || !legend.take.Visible() {
-		t.Errorf("large enough: the legend is %q", legend.text.Text)
+	if p.words.Text == legendSmall || !p.take.Visible() {
+		t.Errorf("large enough: the legend is %q", p.words.Text)
 	}
-	test.Tap(legend.take)
+	test.Tap(p.take)
 	if p.calls != 1 || !p.ok || p.region != image.Rect(300, 300, 500, 500) {
 		t.Errorf("done is called %d times, with %v, %v", p.calls, p.region, p.ok)
 	}
@@ -130,7 +129,7 @@ func TestPickerGivesUp(t *testing.T) {
 	for name, give := range map[string]func(*picked){
 		"Esc":              func(p *picked) { p.strike(fyne.KeyEscape, fyne.KeyEscape, fyne.KeyReturn) },
 		"the right button": func(p *picked) { p.MouseDown(at(150, 150, desktop.MouseButtonSecondary)) },
-		"Esc on a button":  func(p *picked) { p.look.legend.take.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape}) },
+		"Esc on a button":  func(p *picked) { p.take.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape}) },
 		"the window":       func(p *picked) { p.End(false); p.End(false) },
 	} {
 		p := newPicked(t, image.Rect(100, 100, 300, 300))

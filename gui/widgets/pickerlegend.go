@@ -1,21 +1,12 @@
 package widgets
 
 import (
-	"image"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/wording"
 )
-
-// pickerLegend says how to choose, and how large the chosen region is.
-type pickerLegend struct {
-	box  *fyne.Container
-	text *widget.Label
-	take *Button
-}
 
 const (
 	legendStart = "Drag over the picture that you paint. Esc goes back."
@@ -36,29 +27,29 @@ func (k noKeys) TypedKey(name fyne.KeyName) bool {
 func (noKeys) TypedShortcut(fyne.Shortcut) {}
 func (noKeys) Reveal(fyne.CanvasObject)    {}
 
-func newPickerLegend(take, back func()) *pickerLegend {
-	l := &pickerLegend{text: widget.NewLabel(legendStart)}
+// newLegend makes what says how to choose, and how large the chosen region is.
+func (p *Picker) newLegend() *fyne.Container {
+	back := func() { p.End(false) }
 	keys := noKeys{give: back}
-	l.take = NewButton("Watch this", keys, take)
-	l.take.Hide()
-	row := container.NewHBox(l.text, l.take, NewButton("Go back", keys, back))
-	l.box = container.NewStack(NewPanel(), container.NewPadded(row))
-	return l
+	p.words, p.take = widget.NewLabel(legendStart), NewButton("Watch this", keys, p.accept)
+	p.take.Hide()
+	row := container.NewHBox(p.words, p.take, NewButton("Go back", keys, back))
+	return container.NewStack(NewPanel(), container.NewPadded(row))
 }
 
-// write says how to go on from what is chosen, which may be too small.
-func (l *pickerLegend) write(chosen image.Rectangle, small bool) {
-	words := wording.SizeSay(chosen.Dx(), chosen.Dy()) + "   " + legendTaken
+// writeLegend says how to go on from what is chosen, which may be too small.
+func (p *Picker) writeLegend() {
+	words := wording.SizeSay(p.chosen.Dx(), p.chosen.Dy()) + "   " + legendTaken
 	switch {
-	case small:
+	case p.small:
 		words = legendSmall
-	case chosen.Empty():
+	case p.chosen.Empty():
 		words = legendStart
 	}
-	if l.text.Text != words {
-		l.text.SetText(words)
+	if p.words.Text != words {
+		p.words.SetText(words)
 	}
-	show(l.take, !chosen.Empty())
+	show(p.take, !p.chosen.Empty())
 }
 
 // legendPlace returns where a legend of its own size goes in a window: below the chosen box,

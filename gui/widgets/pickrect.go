@@ -17,16 +17,9 @@ func gripAt(r image.Rectangle, p image.Point) pickGrip {
 		return pickGrip{}
 	}
 	near := func(a, b int) bool { return a-b <= gripReach && b-a <= gripReach }
-	g := pickGrip{left: near(p.X, r.Min.X), top: near(p.Y, r.Min.Y), right: near(p.X, r.Max.X), bottom: near(p.Y, r.Max.Y)}
-	if g.left && g.right {
-		g.left = false
-	}
-	if g.top && g.bottom {
-		g.top = false
-	}
-	if g.outside() {
-		g.inside = true
-	}
+	g := pickGrip{right: near(p.X, r.Max.X), bottom: near(p.Y, r.Max.Y)} // of edges near each other, these
+	g.left, g.top = near(p.X, r.Min.X) && !g.right, near(p.Y, r.Min.Y) && !g.bottom
+	g.inside = g.outside()
 	return g
 }
 
@@ -50,12 +43,12 @@ func (g pickGrip) pull(r image.Rectangle, d image.Point, desktop image.Rectangle
 	return r.Canon().Intersect(desktop)
 }
 
-// slide moves r by d, and keeps it in the desktop as a whole.
-func slide(r image.Rectangle, d image.Point, desktop image.Rectangle) image.Rectangle {
+// slide moves r, which is no larger than bounds, by d, and keeps it in bounds as a whole.
+func slide(r image.Rectangle, d image.Point, bounds image.Rectangle) image.Rectangle {
 	r = r.Add(d)
 	return r.Add(image.Pt(
-		max(desktop.Min.X-r.Min.X, 0)-max(r.Max.X-desktop.Max.X, 0),
-		max(desktop.Min.Y-r.Min.Y, 0)-max(r.Max.Y-desktop.Max.Y, 0)))
+		max(bounds.Min.X-r.Min.X, 0)-max(r.Max.X-bounds.Max.X, 0),
+		max(bounds.Min.Y-r.Min.Y, 0)-max(r.Max.Y-bounds.Max.Y, 0)))
 }
 
 // grow moves r's right and lower edge by d, within the desktop, and leaves it a pixel.

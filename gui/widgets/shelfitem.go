@@ -28,12 +28,13 @@ type ShelfItem struct {
 // NewShelfItem returns an item without a still.
 func NewShelfItem() *ShelfItem {
 	s := &ShelfItem{}
-	for i := range s.lines {
-		s.lines[i] = sizedText(SmallSize, fyne.TextStyle{})
-	}
-	s.picture = newPictureRaster(func() *image.RGBA { return s.img })
+	s.picture = add(&s.drawn, newPictureRaster(func() *image.RGBA { return s.img }))
 	s.picture.ScaleMode = canvas.ImageScaleFastest
-	s.draw(s, shelfItemLook{s}, s.picture, s.lines[0], s.lines[1], s.lines[2])
+	for i := range s.lines {
+		s.lines[i] = s.addText(SmallSize, fyne.TextStyle{})
+	}
+	s.least = fyne.NewSize(shelfWidth, shelfHeight)
+	s.draw(s)
 	return s
 }
 
@@ -41,10 +42,7 @@ func NewShelfItem() *ShelfItem {
 // which it does not copy; nil for none.
 func (s *ShelfItem) Set(lines []string, img *image.RGBA) {
 	for i := range s.words {
-		s.words[i] = ""
-		if i < len(lines) {
-			s.words[i] = cutTo(lines[i], shelfWidth-Step)
-		}
+		s.words[i] = cutTo(nth(lines, i), shelfWidth-Step)
 	}
 	changed := img != s.img
 	s.img = img
@@ -56,30 +54,22 @@ func (s *ShelfItem) Set(lines []string, img *image.RGBA) {
 
 // cutTo cuts a text so that it fits into a width in the small size.
 func cutTo(text string, width float32) string {
-	fits := func(t string) bool { return smallWidth(t) <= width }
-	if fits(text) {
-		return text
+	for runes := []rune(text); smallWidth(text) > width && len(runes) > 0; {
+		runes = runes[:len(runes)-1]
+		text = string(runes) + "…"
 	}
-	runes := []rune(text)
-	for n := len(runes) - 1; n > 0; n-- {
-		if cut := string(runes[:n]) + "…"; fits(cut) {
-			return cut
-		}
-	}
-	return ""
+	return text
 }
 
-type shelfItemLook struct{ *ShelfItem }
-
 // write puts in the words, of which the first stand out.
-func (s shelfItemLook) write(_ fyne.Size, of colours) {
+func (s *ShelfItem) write(_ fyne.Size, of colours) {
 	say(s.lines[0], s.words[0], of(theme.ColorNameForeground))
 	say(s.lines[1], s.words[1], of(ColorNameQuiet))
 	say(s.lines[2], s.words[2], of(ColorNameQuiet))
 }
 
 // place puts the picture over the words.
-func (s shelfItemLook) place(size fyne.Size) {
+func (s *ShelfItem) place(size fyne.Size) {
 	box := fyne.NewSize(size.Width-Step, shelfThumb)
 	fit := box
 	if s.img != nil {
@@ -91,6 +81,3 @@ func (s shelfItemLook) place(size fyne.Size) {
 		placeText(t, Step/2, shelfThumb+0.75*Step+float32(i)*shelfLine)
 	}
 }
-
-// minSize is every item's size.
-func (shelfItemLook) minSize() fyne.Size { return fyne.NewSize(shelfWidth, shelfHeight) }

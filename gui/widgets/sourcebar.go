@@ -11,7 +11,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// Sign is a state's shape. State is never told by hue.
+// Sign is a state's shape. A state never shows by hue.
 type Sign uint8
 
 // The signs, of how the source does.
@@ -34,7 +34,11 @@ type SourceBar struct {
 
 	state       Sign
 	line, under TextForms
-	look        *sourceBarLook
+
+	back                *canvas.Rectangle
+	sign                *canvas.Raster
+	ink                 color.RGBA // of the sign
+	lineText, underText *canvas.Text
 }
 
 // TextForms is a text in a long form, and in a short one for where that has no room.
@@ -48,11 +52,13 @@ func NewSourceBar(keys Keys) *SourceBar {
 	b.View = NewButton("Grey", keys, nil)
 	b.More = NewButton("", keys, nil)
 	b.More.Icon = theme.MoreHorizontalIcon()
-	l := &sourceBarLook{b: b, back: canvas.NewRectangle(nil)}
-	l.sign = canvas.NewRaster(func(w, h int) image.Image { return drawSign(b.state, w, h, l.ink) })
-	l.line, l.under = sizedText(TextSize, fyne.TextStyle{}), sizedText(SmallSize, fyne.TextStyle{})
-	b.look = l
-	b.draw(b, l, append(objectsOf[fyne.CanvasObject](l.back, l.sign, l.line, l.under), objectsOf(b.buttons()...)...)...)
+	b.back = b.addBox()
+	b.sign = add(&b.drawn, canvas.NewRaster(func(w, h int) image.Image { return drawSign(b.state, w, h, b.ink) }))
+	b.lineText, b.underText = b.addText(TextSize, fyne.TextStyle{}), b.addText(SmallSize, fyne.TextStyle{})
+	for _, button := range b.buttons() {
+		add(&b.drawn, button)
+	}
+	b.draw(b)
 	return b
 }
 
@@ -63,7 +69,7 @@ func (b *SourceBar) Set(state Sign, line, under TextForms) {
 	}
 	b.state, b.line, b.under = state, line, under
 	b.redraw()
-	b.look.sign.Refresh()
+	b.sign.Refresh()
 }
 
 // Line returns the first of the texts, in its long form.
@@ -101,56 +107,44 @@ func (b *SourceBar) textsRoom(width float32) float32 {
 	return width - b.buttonsWidth() - 4.5*Step - Step/2
 }
 
-type sourceBarLook struct {
-	b           *SourceBar
-	back        *canvas.Rectangle
-	sign        *canvas.Raster
-	ink         color.NRGBA // of the sign
-	line, under *canvas.Text
-}
-
 // write puts in the longest texts that fit.
-func (l *sourceBarLook) write(size fyne.Size, of colours) {
-	fill(l.back, of(ColorNamePanel))
-	l.ink = color.NRGBAModel.Convert(of(theme.ColorNameForeground)).(color.NRGBA)
-	room := l.b.textsRoom(size.Width)
-	say(l.line, longestFitting(room, TextSize, l.b.line.Long, l.b.line.Short), of(theme.ColorNameForeground))
-	say(l.under, longestFitting(room, SmallSize, l.b.under.Long, l.b.under.Short), of(ColorNameQuiet))
+func (b *SourceBar) write(size fyne.Size, of colours) {
+	fill(b.back, of(ColorNamePanel))
+	b.ink = color.RGBAModel.Convert(of(theme.ColorNameForeground)).(color.RGBA)
+	room := b.textsRoom(size.Width)
+	say(b.lineText, longestFitting(room, TextSize, b.line.Long, b.line.Short), of(theme.ColorNameForeground))
+	say(b.underText, longestFitting(room, SmallSize, b.under.Long, b.under.Short), of(ColorNameQuiet))
 }
 
 // place puts the buttons to the right of the texts, or below them in a narrow window.
-func (l *sourceBarLook) place(size fyne.Size) {
-	l.back.Resize(size)
+func (b *SourceBar) place(size fyne.Size) {
+	b.back.Resize(size)
 	row := size.Height
 	if size.Width < barTwoRows {
 		row /= 2
 	}
-	put(l.sign, fyne.NewPos(1.5*Step, (row-signSide)/2), fyne.NewSquareSize(signSide))
-	placeText(l.line, 4*Step, row/2-l.line.MinSize().Height+1)
-	placeText(l.under, 4*Step, row/2+1)
+	put(b.sign, fyne.NewPos(1.5*Step, (row-signSide)/2), fyne.NewSquareSize(signSide))
+	placeText(b.lineText, 4*Step, row/2-b.lineText.MinSize().Height+1)
+	placeText(b.underText, 4*Step, row/2+1)
 	x := size.Width
-	for _, b := range slices.Backward(l.b.buttons()) {
-		least := b.MinSize()
+	for _, button := range slices.Backward(b.buttons()) {
+		least := button.MinSize()
 		x -= least.Width + Step/2
-		put(b, fyne.NewPos(x, size.Height-row+(row-least.Height)/2), least)
+		put(button, fyne.NewPos(x, size.Height-row+(row-least.Height)/2), least)
 	}
 }
 
 // minSize is the narrowest form.
-func (l *sourceBarLook) minSize() fyne.Size { return fyne.NewSize(l.b.buttonsWidth()+Step, barHeight) }
+func (b *SourceBar) minSize() fyne.Size { return fyne.NewSize(b.buttonsWidth()+Step, barHeight) }
 
 // drawSign draws a state's shape, w by h pixels.
-func drawSign(s Sign, w, h int, ink color.NRGBA) image.Image {
+func drawSign(s Sign, w, h int, ink color.RGBA) image.Image {
 	img := image.NewRGBA(image.Rect(0, 0, w, h))
 	side := float64(min(w, h))
 	for y := range h {
 		for x := range w {
 			u, v := (float64(x)+0.5)/side*2-1, (float64(y)+0.5)/side*2-1
-			cover := signCover(s, u, v, side)
-			img.SetRGBA(x, y, color.RGBA{
-				R: uint8(float64(ink.R)*cover + 0.5), G: uint8(float64(ink.G)*cover + 0.5),
-				B: uint8(float64(ink.B)*cover + 0.5), A: uint8(255*cover + 0.5),
-			})
+			img.SetRGBA(x, y, faded(ink, signCover(s, u, v, side)))
 		}
 	}
 	return img

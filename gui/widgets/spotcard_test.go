@@ -81,8 +81,8 @@ func TestCardFits(t *testing.T) {
 			c := newSpotCard(0, CardActs{})
 			shownIn(t, c, width, cardHeight(width))
 			c.set(text)
-			texts := []*canvas.Text{c.look.name, c.look.hex, c.look.note, c.look.seen}
-			texts = append(append(texts, c.look.labels[:]...), c.look.figures[:]...)
+			texts := []*canvas.Text{c.name, c.hex, c.note, c.seen}
+			texts = append(append(texts, c.labels[:]...), c.figures[:]...)
 			for i, a := range texts {
 				if a.Text == "" {
 					continue
@@ -162,16 +162,16 @@ func TestCardPressed(t *testing.T) {
 	middle := func(o fyne.CanvasObject) fyne.Position {
 		return o.Position().AddXY(o.Size().Width/2, o.Size().Height/2)
 	}
-	test.TapCanvas(w.Canvas(), middle(c.look.cross))
-	test.TapCanvas(w.Canvas(), middle(c.look.hex))
-	test.TapCanvas(w.Canvas(), middle(c.look.greyBox))
+	test.TapCanvas(w.Canvas(), middle(c.cross))
+	test.TapCanvas(w.Canvas(), middle(c.hex))
+	test.TapCanvas(w.Canvas(), middle(c.greyBox))
 	if !slices.Equal(p.deleted, []int{3}) || !slices.Equal(p.copied, []int{3}) || !slices.Equal(p.selected, []int{3}) {
 		t.Errorf("by pointer: %+v", p)
 	}
 	w.Canvas().Focus(c)
 	line := NewTheme(settings.GroundDark).Color(ColorNameFocusLine, 0)
-	if width := c.look.panel.inside.Position().X; width != FocusWidth || c.look.panel.edge.FillColor != line {
-		t.Errorf("outline of the focus: %v wide, %v", width, c.look.panel.edge.FillColor)
+	if width := c.panel.inside.Position().X; width != FocusWidth || c.panel.edge.FillColor != line {
+		t.Errorf("outline of the focus: %v wide, %v", width, c.panel.edge.FillColor)
 	}
 	for _, key := range []fyne.KeyName{fyne.KeyReturn, fyne.KeySpace, fyne.KeyDelete, fyne.KeyUp} {
 		c.TypedKey(&fyne.KeyEvent{Name: key})
@@ -180,7 +180,7 @@ func TestCardPressed(t *testing.T) {
 		t.Errorf("by keys: %+v", p)
 	}
 	w.Canvas().Unfocus()
-	if c.look.panel.edge.FillColor == line {
+	if c.panel.edge.FillColor == line {
 		t.Error("the outline stays after the focus")
 	}
 }
@@ -192,14 +192,14 @@ func TestCardWithoutReading(t *testing.T) {
 	w := shownIn(t, c, 178, cardHeight(178))
 	c.set(wording.SayLostCard("A", false))
 	c.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
-	test.TapCanvas(w.Canvas(), c.look.hex.Position().AddXY(2, 8))
+	test.TapCanvas(w.Canvas(), c.hex.Position().AddXY(2, 8))
 	if len(p.copied) > 0 {
 		t.Error("a colour was copied that nobody read")
 	}
 	c.set(wording.SayEmptyCard("A"))
 	p = pressings{}
-	test.TapCanvas(w.Canvas(), c.look.cross.Position().AddXY(4, 4))
-	if len(p.deleted)+len(p.selected)+len(p.copied) > 0 || c.look.cross.Visible() {
+	test.TapCanvas(w.Canvas(), c.cross.Position().AddXY(4, 4))
+	if len(p.deleted)+len(p.selected)+len(p.copied) > 0 || c.cross.Visible() {
 		t.Errorf("an empty card was pressed: %+v", p)
 	}
 }

@@ -4,7 +4,11 @@ import (
 	"math"
 	"slices"
 
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 )
 
 // SpreadMark is a spot on the spread.
@@ -24,24 +28,35 @@ type SpreadState struct {
 	FromWhite bool            // the foot counts value from white
 }
 
+// SpreadActs are the callbacks for what the painter does with the spread; none may be nil.
+type SpreadActs struct {
+	Edge      func(i int, to float64, end bool) // an edge is dragged to a lightness (L*)
+	Automatic func()                            // the edges are given back
+	Keys      Keys                              // gets the keys that the spread has no use for
+}
+
 // Spread is the histogram of lightness from black to white: square-root height, group
-// edges and shares on it, the spots marked. Use it on the Fyne goroutine only.
+// edges and shares on it, the spots marked.
 type Spread struct {
 	drawn
 	shiftFocus
 	acts  SpreadActs
 	state SpreadState
 	given bool // state has been set
-	hand  spreadHand
-	look  *spreadLook
+
+	held   int  // edge taken hold of by pointer; -1: none
+	over   bool // the pointer is over an edge
+	chosen int  // the edge that keys move
+	spreadParts
 }
 
 // NewSpread returns an empty spread.
 func NewSpread(acts SpreadActs) *Spread {
-	s := &Spread{acts: acts, hand: spreadHand{edge: -1}}
+	s := &Spread{acts: acts, held: -1}
 	s.focus = focus{keys: acts.Keys, owner: s, changed: s.redraw}
-	s.look = newSpreadLook(s)
-	s.draw(s, s.look, s.look.objects()...)
+	s.makeParts()
+	s.least = fyne.NewSize(30*Step, spreadHeight)
+	s.draw(s)
 	return s
 }
 
@@ -56,7 +71,7 @@ func (s *Spread) Set(state SpreadState) {
 	s.state, s.given = state, true
 	s.redraw()
 	if !mass {
-		s.look.mass.Refresh()
+		s.mass.Refresh()
 	}
 }
 
@@ -84,4 +99,115 @@ func sameGroups(a, b []analysis.Group) bool {
 		}
 		return a == b
 	})
+}
+
+// edgeReach is how far from an edge a press takes hold of it, in Fyne units.
+const edgeReach = Step
+
+// edgeAt returns the edge next to x within reach, -1 if there is none.
+func (s *Spread) edgeAt(x float32) int {
+	best, nearest := -1, edgeReach+1
+	for i := range s.edgeCount() {
+		d := s.X(s.state.Groups[i].To) - x
+		if d = max(d, -d); d < nearest {
+			best, nearest = i, d
+		}
+	}
+	return best
+}
+
+// edgeCount is how many edges there are.
+func (s *Spread) edgeCount() int { return max(len(s.state.Groups)-1, 0) }
+
+// spreadLightness is the lightness at x in a spread of this width, the reverse of spreadX.
+func spreadLightness(x, width float32) float64 {
+	if width <= 2*spreadSide {
+		return 0
+	}
+	return float64(min(max((x-spreadSide)/(width-2*spreadSide), 0), 1)) * 100
+}
+
+// MouseDown takes hold of an edge.
+func (s *Spread) MouseDown(e *desktop.MouseEvent) {
+	if e.Button == desktop.MouseButtonPrimary {
+		s.held = s.edgeAt(e.Position.X)
+	}
+}
+
+// MouseUp lets go of it.
+func (s *Spread) MouseUp(*desktop.MouseEvent) {}
+
+// Dragged moves the edge.
+func (s *Spread) Dragged(e *fyne.DragEvent) {
+	if i := s.held; i >= 0 && i < s.edgeCount() {
+		s.chosen = i
+		s.moveEdge(i, spreadLightness(e.Position.X, s.Size().Width), false)
+	}
+}
+
+// DragEnd lets go of the edge.
+func (s *Spread) DragEnd() {
+	if i := s.held; i >= 0 && i < s.edgeCount() {
+		s.moveEdge(i, s.state.Groups[i].To, true)
+	}
+	s.held = -1
+}
+
+// moveEdge reports an edge, kept between its neighbours by a bin at least.
+func (s *Spread) moveEdge(i int, to float64, end bool) {
+	const bin = 1 / colour.BinsPerLightness
+	groups := s.state.Groups
+	to = min(max(to, groups[i].From+bin), groups[i+1].To-bin)
+	s.state.Groups[i].To, s.state.Groups[i+1].From = to, to // at once, whenever the next frame comes
+	s.redraw()
+	s.acts.Edge(i, to, end)
+}
+
+// DoubleTapped gives the edges back.
+func (s *Spread) DoubleTapped(e *fyne.PointEvent) {
+	if s.edgeAt(e.Position.X) >= 0 {
+		s.acts.Automatic()
+	}
+}
+
+// MouseIn is MouseMoved.
+func (s *Spread) MouseIn(e *desktop.MouseEvent) { s.MouseMoved(e) }
+
+// MouseMoved notes whether the pointer is over an edge.
+func (s *Spread) MouseMoved(e *desktop.MouseEvent) { s.over = s.edgeAt(e.Position.X) >= 0 }
+
+// MouseOut forgets it.
+func (s *Spread) MouseOut() { s.over = false }
+
+// Cursor says that an edge can be moved sideways.
+func (s *Spread) Cursor() desktop.Cursor {
+	if s.over || s.held >= 0 {
+		return desktop.HResizeCursor
+	}
+	return desktop.DefaultCursor
+}
+
+// edgeStep is how far an arrow key moves an edge, L*; with Shift ten times as far.
+const edgeStep = 0.5
+
+// TypedKey moves the chosen edge with Left and Right, chooses another with Up and Down, and
+// gives the edges back with Delete.
+func (s *Spread) TypedKey(e *fyne.KeyEvent) {
+	step := edgeStep
+	if s.shift {
+		step *= 10
+	}
+	n, arrow := s.edgeCount(), arrows[e.Name]
+	s.chosen = max(min(s.chosen, n-1), 0)
+	switch {
+	case n > 0 && arrow.X != 0:
+		s.moveEdge(s.chosen, s.state.Groups[s.chosen].To+step*float64(arrow.X), true)
+	case n > 0 && arrow.Y != 0:
+		s.chosen = (s.chosen - arrow.Y + n) % n
+		s.redraw()
+	case deletes(e):
+		s.acts.Automatic()
+	default:
+		s.keys.TypedKey(e.Name)
+	}
 }

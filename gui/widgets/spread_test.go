@@ -274,18 +274,18 @@ func TestSpreadMovesWhatMoves(t *testing.T) {
 	test.NewTempWindow(t, s).Resize(fyne.NewSize(364, spreadHeight))
 	state := scene()
 	s.Set(state)
-	edge := s.look.edges[0].Position()
+	edge := s.edges[0].Position()
 	state.Groups = slices.Clone(state.Groups)
 	state.Groups[0].To, state.Groups[1].From = 40, 40
 	state.Marks = []SpreadMark{{"A", 10}}
 	s.Set(state)
-	if s.look.edges[0].Position() == edge {
+	if s.edges[0].Position() == edge {
 		t.Error("the edge did not move")
 	}
-	if s.look.marks[1].Visible() || s.look.letters[1].Visible() || !s.look.marks[0].Visible() {
+	if s.marks[1].Visible() || s.letters[1].Text != "" || !s.marks[0].Visible() {
 		t.Error("marks of spots that are gone stay")
 	}
-	if x, want := s.look.marks[0].Position().X+1, spreadX(10, s.Size().Width); x != want {
+	if x, want := s.marks[0].Position().X+1, spreadX(10, s.Size().Width); x != want {
 		t.Errorf("mark A at %g, want %g", x, want)
 	}
 }
@@ -298,13 +298,13 @@ func TestSpreadCountsFromEitherEnd(t *testing.T) {
 		state := scene()
 		state.FromWhite = fromWhite
 		s.Set(state)
-		if s.look.steps[0].Text != want[0] || s.look.steps[10].Text != want[1] {
-			t.Errorf("from white %v: black is %s, white %s", fromWhite, s.look.steps[0].Text, s.look.steps[10].Text)
+		if s.steps[0].Text != want[0] || s.steps[10].Text != want[1] {
+			t.Errorf("from white %v: black is %s, white %s", fromWhite, s.steps[0].Text, s.steps[10].Text)
 		}
 	}
 	// Value 5 is at the lightness of 19.27 percent of the display's white, L* 51.0 (ASTM
 	// D1535-08, the quintic; CIE 15:2004, L*), not in the middle.
-	middle := s.look.ticks[5].Position().X + 0.5
+	middle := s.ticks[5].Position().X + 0.5
 	if want := spreadX(51.0, s.Size().Width); math.Abs(float64(middle-want)) > 0.2 {
 		t.Errorf("value 5 stands at %g, want %g", middle, want)
 	}
@@ -314,16 +314,16 @@ func TestSpreadOfNothing(t *testing.T) {
 	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.GroundDark))
 	s := NewSpread(SpreadActs{})
 	test.NewTempWindow(t, s).Resize(fyne.NewSize(364, spreadHeight))
-	if s.look.nothing.Text != "" {
-		t.Errorf("before the first picture it says %q", s.look.nothing.Text)
+	if s.nothing.Text != "" {
+		t.Errorf("before the first picture it says %q", s.nothing.Text)
 	}
 	s.Set(SpreadState{})
-	if s.look.nothing.Text != "Nothing is counted" {
-		t.Errorf("of a picture of which nothing is counted it says %q", s.look.nothing.Text)
+	if s.nothing.Text != "Nothing is counted" {
+		t.Errorf("of a picture of which nothing is counted it says %q", s.nothing.Text)
 	}
 	s.Set(scene())
-	if s.look.nothing.Text != "" {
-		t.Errorf("of a picture it says %q", s.look.nothing.Text)
+	if s.nothing.Text != "" {
+		t.Errorf("of a picture it says %q", s.nothing.Text)
 	}
 }
 

@@ -55,7 +55,7 @@ func (p *spreadPicture) outline(heights [256]float64, w, h int, room float64, th
 		top := h - int(slices.Max(heights[first:last])*room+0.5)
 		for y := max(min(top, before)-thick, 0); y < min(max(top, before), h); y++ {
 			if (x/(3*thick))%2 == 0 || max(top, before)-min(top, before) > thick { // in dashes: edges are whole lines
-				p.set(x, y, p.sign)
+				p.img.SetRGBA(x, y, p.sign)
 			}
 		}
 		before = top
@@ -68,10 +68,10 @@ func (p *spreadPicture) column(x, h int, top float64) {
 	top = max(top, 0)
 	y := int(top)
 	if part := 1 - (top - float64(y)); y < h {
-		p.set(x, y, faded(p.ink, part))
+		p.img.SetRGBA(x, y, faded(p.ink, part))
 	}
 	for y++; y < h; y++ {
-		p.set(x, y, p.ink)
+		p.img.SetRGBA(x, y, p.ink)
 	}
 }
 
@@ -80,7 +80,7 @@ func (p *spreadPicture) dots(x, h, top int, scale float64) {
 	dot := max(int(1.5*scale+0.5), 1)
 	for y := max(top, 0); y < h; y++ {
 		if (x/dot+(h-1-y)/dot)%2 == 0 {
-			p.set(x, y, p.sign)
+			p.img.SetRGBA(x, y, p.sign)
 		}
 	}
 }
@@ -89,11 +89,6 @@ func (p *spreadPicture) dots(x, h, top int, scale float64) {
 func faded(c color.RGBA, part float64) color.RGBA {
 	by := func(v uint8) uint8 { return uint8(math.Round(float64(v) * part)) }
 	return color.RGBA{R: by(c.R), G: by(c.G), B: by(c.B), A: by(c.A)}
-}
-
-func (p *spreadPicture) set(x, y int, c color.RGBA) {
-	i := p.img.PixOffset(x, y)
-	copy(p.img.Pix[i:i+4:i+4], []uint8{c.R, c.G, c.B, c.A})
 }
 
 // spikeHeight is the height of the arrowhead over a cut bar with the gap below it, in Fyne
@@ -123,9 +118,7 @@ func (p *spreadPicture) arrow(x, scale float64) {
 	for y := range min(int(half+1), p.img.Rect.Dy()) {
 		reach := min(float64(y)+0.5, half)
 		for c := int(x - reach + 0.5); c < int(x+reach+0.5); c++ {
-			if c >= 0 && c < p.img.Rect.Dx() {
-				p.set(c, y, p.sign)
-			}
+			p.img.SetRGBA(c, y, p.sign)
 		}
 	}
 }

@@ -14,9 +14,8 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
-// spreadLook draws a spread: one picture for the bins, and over it what moves.
-type spreadLook struct {
-	s       *Spread
+// spreadParts are what is drawn of a spread: one picture for the bins, and over it what moves.
+type spreadParts struct {
 	back    *canvas.Rectangle
 	mass    *canvas.Raster
 	picture spreadPicture
@@ -32,147 +31,124 @@ type spreadLook struct {
 	letters [setup.MaxSpots]*canvas.Text
 }
 
-func newSpreadLook(s *Spread) *spreadLook {
-	l := &spreadLook{s: s, back: newPanelBox(), nothing: sizedText(SmallSize, fyne.TextStyle{}), line: newFocusLine(Radius)}
-	l.mass = canvas.NewRaster(func(w, h int) image.Image {
-		scale := float64(h) / float64(max(l.mass.Size().Height, 1))
-		l.picture.limits = s.state.Limits
-		return l.picture.draw(&s.state.Histogram, s.state.Target, w, h, scale)
-	})
-	for i := range l.shares {
-		l.shares[i] = sizedText(SmallSize, fyne.TextStyle{})
+// makeParts makes all that is drawn, from below.
+func (s *Spread) makeParts() {
+	d := &s.drawn
+	s.back = add(d, newPanelBox())
+	s.mass = add(d, canvas.NewRaster(func(w, h int) image.Image {
+		scale := float64(h) / float64(max(s.mass.Size().Height, 1))
+		s.picture.limits = s.state.Limits
+		return s.picture.draw(&s.state.Histogram, s.state.Target, w, h, scale)
+	}))
+	s.nothing = s.addText(SmallSize, fyne.TextStyle{})
+	for i := range s.edges {
+		s.edges[i], s.grips[i], s.holes[i] = s.addBox(), s.addBox(), s.addBox()
+		s.grips[i].CornerRadius = Step / 4
 	}
-	for i := range l.edges {
-		l.edges[i], l.grips[i], l.holes[i] = canvas.NewRectangle(nil), canvas.NewRectangle(nil), canvas.NewRectangle(nil)
-		l.grips[i].CornerRadius = Step / 4
+	for i := range s.shares {
+		s.shares[i] = s.addText(SmallSize, fyne.TextStyle{})
 	}
-	for i := range l.steps {
-		l.steps[i], l.ticks[i] = sizedText(SmallSize, fyne.TextStyle{}), canvas.NewRectangle(nil)
+	for i := range s.steps {
+		s.ticks[i], s.steps[i] = s.addBox(), s.addText(SmallSize, fyne.TextStyle{})
 	}
-	for i := range l.marks {
-		l.marks[i], l.letters[i] = canvas.NewRectangle(nil), sizedText(SmallSize, fyne.TextStyle{Bold: true})
+	for i := range s.marks {
+		s.marks[i], s.letters[i] = s.addBox(), s.addText(SmallSize, fyne.TextStyle{Bold: true})
 	}
-	return l
-}
-
-// objects are all that is drawn, from below.
-func (l *spreadLook) objects() []fyne.CanvasObject {
-	all := []fyne.CanvasObject{l.back, l.mass, l.nothing}
-	for i := range l.edges {
-		all = append(all, l.edges[i], l.grips[i], l.holes[i])
-	}
-	all = append(all, objectsOf(l.shares[:]...)...)
-	for i := range l.steps {
-		all = append(all, l.ticks[i], l.steps[i])
-	}
-	for i := range l.marks {
-		all = append(all, l.marks[i], l.letters[i])
-	}
-	return append(all, l.line)
+	s.line = add(d, newFocusLine(Radius))
 }
 
 // write puts in shares, edges, steps and marks of now.
-func (l *spreadLook) write(size fyne.Size, of colours) {
+func (s *Spread) write(size fyne.Size, of colours) {
 	line := of(ColorNameFocusLine)
-	fill(l.back, of(ColorNamePanel))
-	l.picture.ink = color.RGBAModel.Convert(of(ColorNameMass)).(color.RGBA)
-	l.picture.sign = color.RGBAModel.Convert(line).(color.RGBA)
-	showFocus(l.line, l.s.focused, of)
-	l.writeShares(size.Width, of)
-	for i := range l.edges {
-		there := i < l.s.edgeCount()
-		for _, box := range []*canvas.Rectangle{l.edges[i], l.grips[i]} {
+	fill(s.back, of(ColorNamePanel))
+	s.picture.ink = color.RGBAModel.Convert(of(ColorNameMass)).(color.RGBA)
+	s.picture.sign = color.RGBAModel.Convert(line).(color.RGBA)
+	showFocus(s.line, s.focused, of)
+	s.writeShares(size.Width, of)
+	for i := range s.edges {
+		there := i < s.edgeCount()
+		for _, box := range []*canvas.Rectangle{s.edges[i], s.grips[i]} {
 			fill(box, line)
 			show(box, there)
 		}
-		fill(l.holes[i], of(ColorNamePanel))
-		show(l.holes[i], there && l.s.state.ByHand)
+		fill(s.holes[i], of(ColorNamePanel))
+		show(s.holes[i], there && s.state.ByHand)
 	}
-	for v, text := range l.steps {
+	for v, text := range s.steps {
 		number := v
-		if l.s.state.FromWhite {
+		if s.state.FromWhite {
 			number = colour.Steps - v
 		}
 		say(text, strconv.Itoa(number), of(ColorNameQuiet))
-		fill(l.ticks[v], of(ColorNameQuiet))
+		fill(s.ticks[v], of(ColorNameQuiet))
 	}
-	for i, mark := range l.marks {
-		there := i < len(l.s.state.Marks)
+	for i, mark := range s.marks {
 		fill(mark, line)
-		show(mark, there)
-		show(l.letters[i], there)
-		if there {
-			say(l.letters[i], l.s.state.Marks[i].Name, line)
-		}
+		show(mark, i < len(s.state.Marks))
+		say(s.letters[i], nth(s.state.Marks, i).Name, line)
 	}
 }
 
 // writeShares says the groups' shares, or that there are none.
-func (l *spreadLook) writeShares(width float32, of colours) {
-	labels := shareLabels(l.s.state.Groups, width, smallWidth)
-	for i, text := range l.shares {
-		show(text, i < len(labels))
-		if i < len(labels) {
-			say(text, labels[i].words, of(theme.ColorNameForeground))
-		}
+func (s *Spread) writeShares(width float32, of colours) {
+	labels := shareLabels(s.state.Groups, width, smallWidth)
+	for i, text := range s.shares {
+		say(text, nth(labels, i).words, of(theme.ColorNameForeground))
 	}
 	words := ""
-	if l.s.given && len(labels) == 0 {
+	if s.given && len(labels) == 0 {
 		words = wording.SayGroups(nil, nil)
 	}
-	say(l.nothing, words, of(ColorNameQuiet))
+	say(s.nothing, words, of(ColorNameQuiet))
 }
 
 // place places everything: the shares above, the value steps along the foot, where their
 // lightness is.
-func (l *spreadLook) place(size fyne.Size) {
-	l.back.Resize(size)
-	l.line.Resize(size)
+func (s *Spread) place(size fyne.Size) {
+	s.back.Resize(size)
+	s.line.Resize(size)
 	left, right := spreadX(0, size.Width), spreadX(100, size.Width)
-	put(l.mass, fyne.NewPos(left, spreadTop+Step), fyne.NewSize(max(right-left, 1), max(size.Height-spreadTop-spreadFoot-Step, 1)))
-	for i, label := range shareLabels(l.s.state.Groups, size.Width, smallWidth) {
-		if i < len(l.shares) {
-			placeText(l.shares[i], label.x, Step/2)
+	put(s.mass, fyne.NewPos(left, spreadTop+Step), fyne.NewSize(max(right-left, 1), max(size.Height-spreadTop-spreadFoot-Step, 1)))
+	for i, label := range shareLabels(s.state.Groups, size.Width, smallWidth) {
+		if i < len(s.shares) {
+			placeText(s.shares[i], label.x, Step/2)
 		}
 	}
-	placeText(l.nothing, (size.Width-l.nothing.MinSize().Width)/2, Step/2)
-	l.placeEdges(size)
-	for v, text := range l.steps {
+	placeText(s.nothing, (size.Width-s.nothing.MinSize().Width)/2, Step/2)
+	s.placeEdges(size)
+	for v, text := range s.steps {
 		x := spreadX(colour.Lightness(colour.YOfValue(float64(v))), size.Width)
-		put(l.ticks[v], fyne.NewPos(x-0.5, size.Height-spreadFoot), fyne.NewSize(1, Step/2))
+		put(s.ticks[v], fyne.NewPos(x-0.5, size.Height-spreadFoot), fyne.NewSize(1, Step/2))
 		placeText(text, x-text.MinSize().Width/2, size.Height-spreadFoot+Step/2)
 	}
-	l.placeMarks(size)
+	s.placeMarks(size)
 }
 
 // placeEdges places the edges of the groups, each with its grip. The one that keys move has
 // a larger grip.
-func (l *spreadLook) placeEdges(size fyne.Size) {
-	for i := range min(l.s.edgeCount(), len(l.edges)) {
-		x := spreadX(l.s.state.Groups[i].To, size.Width)
-		put(l.edges[i], fyne.NewPos(x-0.5, spreadTop), fyne.NewSize(1, size.Height-spreadTop-spreadFoot))
+func (s *Spread) placeEdges(size fyne.Size) {
+	for i := range min(s.edgeCount(), len(s.edges)) {
+		x := spreadX(s.state.Groups[i].To, size.Width)
+		put(s.edges[i], fyne.NewPos(x-0.5, spreadTop), fyne.NewSize(1, size.Height-spreadTop-spreadFoot))
 		w, h := gripWidth, gripHeight
-		if l.s.focused && i == l.s.hand.chosen {
+		if s.focused && i == s.chosen {
 			w, h = 1.5*gripWidth, 1.5*gripHeight
 		}
 		at := fyne.NewPos(x-w/2, spreadTop+gripHeight-Step/4-h)
-		put(l.grips[i], at, fyne.NewSize(w, h))
-		put(l.holes[i], at.AddXY(2, 2), fyne.NewSize(w-4, h-4))
+		put(s.grips[i], at, fyne.NewSize(w, h))
+		put(s.holes[i], at.AddXY(2, 2), fyne.NewSize(w-4, h-4))
 	}
 }
 
 // placeMarks places the spots' marks, their letters at the right of their lines.
-func (l *spreadLook) placeMarks(size fyne.Size) {
-	xs := make([]float32, min(len(l.s.state.Marks), len(l.marks)))
+func (s *Spread) placeMarks(size fyne.Size) {
+	xs := make([]float32, min(len(s.state.Marks), len(s.marks)))
 	for i := range xs {
-		xs[i] = spreadX(l.s.state.Marks[i].Lightness, size.Width)
+		xs[i] = spreadX(s.state.Marks[i].Lightness, size.Width)
 	}
 	for i, high := range markHeights(xs, size.Height-spreadTop-spreadFoot) {
 		top := size.Height - spreadFoot - high
-		put(l.marks[i], fyne.NewPos(xs[i]-1, top), fyne.NewSize(2, high))
-		setOn(l.letters[i], xs[i]+3, top+Step)
+		put(s.marks[i], fyne.NewPos(xs[i]-1, top), fyne.NewSize(2, high))
+		setOn(s.letters[i], xs[i]+3, top+Step)
 	}
 }
-
-// minSize fits a narrow window.
-func (l *spreadLook) minSize() fyne.Size { return fyne.NewSize(30*Step, spreadHeight) }

@@ -40,17 +40,13 @@ func spreadTopCount(histogram *[256]int) int {
 
 // spreadHeights returns the height of each bin, 0 to 1: the square root of its count over
 // the highest, where a bin that is more than four times as high as all others is cut to
-// their measure; cut tells which.
+// their measure; cut says which.
 func spreadHeights(histogram *[256]int) (heights [256]float64, cut [256]bool) {
 	top := spreadTopCount(histogram)
-	if top == 0 {
-		return heights, cut
-	}
 	for i, count := range histogram {
-		heights[i] = math.Sqrt(float64(min(count, top)) / float64(top))
 		cut[i] = count > top
 	}
-	return heights, cut
+	return targetHeights(histogram, histogram), cut
 }
 
 // targetHeights returns the heights of a target's bins beside those of a histogram, as if

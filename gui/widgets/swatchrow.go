@@ -4,7 +4,9 @@ import (
 	"slices"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/analysis/colour"
 )
@@ -20,9 +22,8 @@ type Swatch struct {
 	Marked bool   // a line under it: where the row begins from
 }
 
-// SwatchRow shows colours edge to edge, with their greys edge to edge below if so wished. A
-// click copies a colour's code, pointing at it shows its numbers. Use it on the Fyne
-// goroutine only.
+// SwatchRow shows colours edge to edge, with their greys edge to edge below if asked for. A
+// click copies a colour's code, pointing at it shows its numbers.
 type SwatchRow struct {
 	drawn
 	focus
@@ -30,10 +31,14 @@ type SwatchRow struct {
 	acts     SwatchActs
 	swatches []Swatch
 	at       int // which one the keys work on
-	look     *swatchLook
+
+	// Objects are never thrown away: there are as many as there ever were swatches.
+	boxes, greys, under []*canvas.Rectangle
+	labels              []*canvas.Text
+	line                outline // around the swatch that the keys work on, over all others
 }
 
-// SwatchActs are told what the painter does with a swatch.
+// SwatchActs are the callbacks for what the painter does with a swatch.
 type SwatchActs struct {
 	Press func(s Swatch) // pressed
 	Take  func(s Swatch) // pressed with the other button
@@ -53,8 +58,8 @@ type SwatchPlan struct {
 func NewSwatchRow(plan SwatchPlan, acts SwatchActs) *SwatchRow {
 	s := &SwatchRow{plan: plan, acts: acts}
 	s.focus = focus{keys: acts.Keys, owner: s, changed: s.redraw}
-	s.look = &swatchLook{s: s, line: newOutline()}
-	s.draw(s, s.look)
+	s.line = newOutline(&s.drawn)
+	s.draw(s)
 	return s
 }
 
@@ -97,7 +102,7 @@ func (p SwatchPlan) lineHeight() float32 {
 
 // box returns where swatch i of n lies in a row of this width.
 func (p SwatchPlan) box(i, n int, width float32) (fyne.Position, fyne.Size) {
-	columns := n
+	columns := max(n, 1)
 	if p.Columns > 0 {
 		columns = p.Columns
 	}
@@ -117,9 +122,7 @@ func (s *SwatchRow) swatchAt(p fyne.Position) int {
 }
 
 // Tapped copies the code.
-func (s *SwatchRow) Tapped(e *fyne.PointEvent) { s.press(s.swatchAt(e.Position)) }
-
-func (s *SwatchRow) press(i int) { s.act(i, s.acts.Press) }
+func (s *SwatchRow) Tapped(e *fyne.PointEvent) { s.act(s.swatchAt(e.Position), s.acts.Press) }
 
 // TappedSecondary takes the colour to go on from.
 func (s *SwatchRow) TappedSecondary(e *fyne.PointEvent) { s.act(s.swatchAt(e.Position), s.acts.Take) }
@@ -134,17 +137,17 @@ func (s *SwatchRow) act(i int, do func(Swatch)) {
 func (s *SwatchRow) MouseIn(e *desktop.MouseEvent) { s.MouseMoved(e) }
 
 // MouseMoved shows the numbers of the swatch under the pointer.
-func (s *SwatchRow) MouseMoved(e *desktop.MouseEvent) { s.tell(s.swatchAt(e.Position)) }
+func (s *SwatchRow) MouseMoved(e *desktop.MouseEvent) { s.showTip(s.swatchAt(e.Position)) }
 
 // MouseOut takes them away.
 func (s *SwatchRow) MouseOut() { s.acts.Tips.Leave() }
 
-func (s *SwatchRow) tell(i int) {
-	if i < 0 || i >= len(s.look.boxes) || s.swatches[i].Tip == "" {
+func (s *SwatchRow) showTip(i int) {
+	if i < 0 || i >= len(s.boxes) || s.swatches[i].Tip == "" {
 		s.acts.Tips.Leave()
 		return
 	}
-	s.acts.Tips.Now(s.swatches[i].Tip, s.look.boxes[i])
+	s.acts.Tips.Now(s.swatches[i].Tip, s.boxes[i])
 }
 
 // Cursor is the hand: swatches are there to be pressed.
@@ -157,7 +160,7 @@ func (s *SwatchRow) FocusGained() {
 	}
 	s.focus.FocusGained()
 	if len(s.swatches) > 0 {
-		s.tell(s.at)
+		s.showTip(s.at)
 	}
 }
 
@@ -169,17 +172,16 @@ func (s *SwatchRow) FocusLost() {
 
 // TypedKey goes from swatch to swatch with the arrows, and copies with Enter or Space.
 func (s *SwatchRow) TypedKey(e *fyne.KeyEvent) {
-	columns := s.plan.Columns
-	step := map[fyne.KeyName]int{fyne.KeyLeft: -1, fyne.KeyRight: 1, fyne.KeyUp: -columns, fyne.KeyDown: columns}[e.Name]
+	step := arrows[e.Name].X + arrows[e.Name].Y*s.plan.Columns
 	switch {
 	case presses(e):
-		s.press(s.at)
+		s.act(s.at, s.acts.Press)
 	case step == 0:
 		s.keys.TypedKey(e.Name)
 	case s.at+step >= 0 && s.at+step < len(s.swatches):
 		s.at += step
 		s.redraw()
-		s.tell(s.at)
+		s.showTip(s.at)
 	}
 }
 
@@ -195,8 +197,68 @@ func (s *SwatchRow) TypedRune(r rune) {
 // TypedShortcut copies the swatch at hand, or goes to the window's keys.
 func (s *SwatchRow) TypedShortcut(short fyne.Shortcut) {
 	if _, ok := short.(*fyne.ShortcutCopy); ok {
-		s.press(s.at)
+		s.act(s.at, s.acts.Press)
 		return
 	}
 	s.focus.TypedShortcut(short)
+}
+
+// grow makes objects for n swatches.
+func (s *SwatchRow) grow(n int) {
+	s.objects = s.objects[:len(s.objects)-2] // all but the outline
+	for len(s.boxes) < n {
+		s.boxes, s.greys = append(s.boxes, s.addBox()), append(s.greys, s.addBox())
+		s.under, s.labels = append(s.under, s.addBox()), append(s.labels, s.addText(SmallSize, fyne.TextStyle{}))
+	}
+	s.objects = append(s.objects, s.line.dark, s.line.light)
+}
+
+// write puts in the colours, and the labels that fit.
+func (s *SwatchRow) write(size fyne.Size, of colours) {
+	n := len(s.swatches)
+	s.grow(n)
+	for i := range s.boxes {
+		w := nth(s.swatches, i)
+		_, box := s.plan.box(i, n, size.Width)
+		fill(s.boxes[i], rgbFill(w.Colour))
+		fill(s.greys[i], greyFill(w.Grey))
+		fill(s.under[i], of(ColorNameFocusLine))
+		say(s.labels[i], longestFitting(box.Width, SmallSize, w.Label, ""), of(theme.ColorNameForeground))
+		there := i < n && !w.None
+		show(s.boxes[i], there)
+		show(s.greys[i], there && s.plan.Greys > 0)
+		show(s.under[i], w.Marked)
+		show(s.labels[i], s.plan.Labels || w.None)
+	}
+	s.line.show(s.focused && s.at < n)
+}
+
+// place stands the swatches edge to edge.
+func (s *SwatchRow) place(size fyne.Size) {
+	n := len(s.swatches)
+	for i, w := range s.swatches[:min(n, len(s.boxes))] {
+		at, box := s.plan.box(i, n, size.Width)
+		top := float32(0)
+		if w.Short {
+			top = float32(int(box.Height / 2))
+		}
+		put(s.boxes[i], at.AddXY(0, top), fyne.NewSize(box.Width, box.Height-top))
+		put(s.greys[i], at.AddXY(0, box.Height), fyne.NewSize(box.Width, s.plan.Greys))
+		label := s.plan.Height + s.plan.Greys + 1
+		if w.None {
+			label = s.plan.Height/2 - Step
+		}
+		placeText(s.labels[i], at.X+(box.Width-s.labels[i].MinSize().Width)/2, at.Y+label)
+		wide := min(3*Step, box.Width)
+		put(s.under[i], at.AddXY((box.Width-wide)/2, s.plan.lineHeight()-2), fyne.NewSize(wide, 2))
+	}
+	if n > 0 {
+		at, box := s.plan.box(s.at, n, size.Width)
+		s.line.place(at, box.AddWidthHeight(0, s.plan.Greys))
+	}
+}
+
+// minSize has a fixed height for a number of swatches.
+func (s *SwatchRow) minSize() fyne.Size {
+	return fyne.NewSize(8*Step, float32(s.lines(len(s.swatches)))*s.plan.lineHeight())
 }

@@ -3,6 +3,7 @@ package widgets
 import (
 	"image/color"
 	"math"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -56,11 +57,29 @@ func longestFitting(room, size float32, words ...string) string {
 	return words[len(words)-1]
 }
 
-// fittingSize returns the size at which words fit into room: the wished one, or as many whole
+// fittingSize returns the size at which words fit into room: the one asked for, or as many whole
 // sizes less as it takes. Words are never cut.
 func fittingSize(words string, size, room float32) float32 {
 	for size > 1 && fyne.MeasureText(words, size, fyne.TextStyle{}).Width > room {
 		size--
 	}
 	return size
+}
+
+// brokenLines breaks words into at most so many lines no wider than room, at spaces; a word
+// that is wider stands alone. The last line takes what is left.
+func brokenLines(words string, room float32, most int, measure func(string) float32) []string {
+	var lines []string
+	line := ""
+	for word := range strings.SplitSeq(words, " ") { // a space that doesn't break is none of these
+		longer := word
+		if line != "" {
+			longer = line + " " + word
+		}
+		if line != "" && len(lines) < most-1 && measure(longer) > room {
+			lines, longer = append(lines, line), word
+		}
+		line = longer
+	}
+	return append(lines, line)
 }

@@ -2,6 +2,7 @@ package widgets
 
 import (
 	"image/color"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -40,100 +41,99 @@ const (
 	FocusWidth float32 = 2
 )
 
-// NewTheme returns the theme for a ground. The system's wish for light or dark does not
-// matter: the ground is the painter's choice.
-func NewTheme(g settings.Ground) fyne.Theme {
-	return &neutral{levels: levelsOf(g), base: theme.DefaultTheme()}
+// lightnesses are the L* of the window's greys on the dark, the middle and the light ground.
+// Text, quiet text and the focus line keep the contrast WCAG 2.2 asks for (success criteria
+// 1.4.3: text 4.5 to 1; 1.4.11: outlines 3 to 1) on ground, panel, button, input and selection.
+var lightnesses = map[fyne.ThemeColorName][3]float64{
+	theme.ColorNameBackground:          {25, 60, 86},
+	theme.ColorNameScrollBarBackground: {25, 60, 86},
+	ColorNamePanel:                     {30, 65, 92},
+	theme.ColorNameHeaderBackground:    {30, 65, 92},
+	theme.ColorNameMenuBackground:      {30, 65, 92},
+	theme.ColorNameOverlayBackground:   {30, 65, 92},
+	theme.ColorNameForeground:          {90, 5, 10},
+	ColorNameQuiet:                     {75, 15, 36},
+	theme.ColorNamePlaceHolder:         {75, 15, 36},
+	ColorNameFocusLine:                 {97, 0, 0},
+	theme.ColorNameHyperlink:           {97, 0, 0},
+	theme.ColorNameForegroundOnPrimary: {12, 90, 95}, // text on a surface in the text's own grey
+	theme.ColorNameForegroundOnError:   {12, 90, 95},
+	theme.ColorNameForegroundOnSuccess: {12, 90, 95},
+	theme.ColorNameForegroundOnWarning: {12, 90, 95},
+	theme.ColorNameButton:              {34, 72, 98},
+	theme.ColorNameInputBackground:     {21, 70, 97},
+	theme.ColorNameSelection:           {42, 78, 80}, // behind selected text
+	theme.ColorNameDisabledButton:      {34, 55, 80},
+	theme.ColorNameSeparator:           {34, 55, 80},
+	theme.ColorNameDisabled:            {55, 40, 58},
+	ColorNameMass:                      {62, 33, 55},
+	theme.ColorNameInputBorder:         {62, 33, 55},
+	theme.ColorNameScrollBar:           {62, 33, 55},
+	theme.ColorNameHover:               {100, 100, 30},
+	theme.ColorNameFocus:               {100, 100, 30},
+	theme.ColorNamePressed:             {100, 100, 30},
+	theme.ColorNameShadow:              {0, 0, 0},
 }
 
-// IsThemeOf reports whether a theme is the one for a ground.
-func IsThemeOf(th fyne.Theme, g settings.Ground) bool {
-	n, ok := th.(*neutral)
-	return ok && n.levels == levelsOf(g)
+// veils are the alphas of the greys that are laid thinly over something; all others are opaque.
+var veils = map[fyne.ThemeColorName]uint8{
+	theme.ColorNameHover:   0x12,
+	theme.ColorNameFocus:   0x18,
+	theme.ColorNamePressed: 0x1c,
+	theme.ColorNameShadow:  0x60,
+}
+
+// lengths are the sizes that aren't Fyne's.
+var lengths = map[fyne.ThemeSizeName]float32{
+	theme.SizeNamePadding:         Step,
+	theme.SizeNameInnerPadding:    Step,
+	theme.SizeNameScrollBar:       Step,
+	theme.SizeNameText:            TextSize,
+	theme.SizeNameSubHeadingText:  TextSize,
+	theme.SizeNameCaptionText:     SmallSize,
+	theme.SizeNameHeadingText:     SentenceSize,
+	theme.SizeNameInlineIcon:      2 * Step,
+	theme.SizeNameLineSpacing:     Step / 2,
+	theme.SizeNameScrollBarSmall:  Step / 2,
+	theme.SizeNameInputRadius:     Radius,
+	theme.SizeNameSelectionRadius: Radius,
+	theme.SizeNameScrollBarRadius: Radius,
 }
 
 // neutral is Fyne's theme with greys for colours and our sizes.
 type neutral struct {
-	levels
-	base fyne.Theme // fonts, icons (which Fyne tints by our colours) and the sizes we keep
+	fyne.Theme     // fonts, icons (which Fyne tints by our colours) and the sizes we keep
+	ground     int // index into the lightnesses of a colour
 }
+
+// NewTheme returns the theme for a ground, the dark one for a ground that it doesn't know. The
+// system's choice of light or dark does not matter: the ground is the painter's choice.
+func NewTheme(g settings.Ground) fyne.Theme {
+	return neutral{Theme: theme.DefaultTheme(), ground: max(slices.Index(settings.Grounds(), g), 0)}
+}
+
+// IsThemeOf reports whether a theme is the one for a ground.
+func IsThemeOf(th fyne.Theme, g settings.Ground) bool { return th == NewTheme(g) }
 
 // Color returns the grey for a name; names that Fyne may add later get the text's grey, so
 // that no hue slips in.
-func (t *neutral) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color {
-	switch name {
-	case theme.ColorNameBackground, theme.ColorNameScrollBarBackground:
-		return grey(t.ground)
-	case ColorNamePanel, theme.ColorNameHeaderBackground, theme.ColorNameMenuBackground,
-		theme.ColorNameOverlayBackground:
-		return grey(t.panel)
-	case theme.ColorNameButton:
-		return grey(t.button)
-	case theme.ColorNameDisabledButton, theme.ColorNameSeparator:
-		return grey(t.faint)
-	case theme.ColorNameInputBackground:
-		return grey(t.input)
-	case theme.ColorNameInputBorder, theme.ColorNameScrollBar, ColorNameMass:
-		return grey(t.mass)
-	case theme.ColorNameSelection:
-		return grey(t.selection)
-	case theme.ColorNameDisabled:
-		return grey(t.disabled)
-	case ColorNameQuiet, theme.ColorNamePlaceHolder:
-		return grey(t.quiet)
-	case ColorNameFocusLine, theme.ColorNameHyperlink:
-		return grey(t.line)
-	case theme.ColorNameForegroundOnPrimary, theme.ColorNameForegroundOnError,
-		theme.ColorNameForegroundOnSuccess, theme.ColorNameForegroundOnWarning:
-		return grey(t.onText)
-	case theme.ColorNameHover:
-		return veil(t.touch, 0x12)
-	case theme.ColorNameFocus:
-		return veil(t.touch, 0x18)
-	case theme.ColorNamePressed:
-		return veil(t.touch, 0x1c)
-	case theme.ColorNameShadow:
-		return veil(0, 0x60)
+func (t neutral) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color {
+	on, ok := lightnesses[name]
+	if !ok { // primary, error, success, warning
+		on = lightnesses[theme.ColorNameForeground]
 	}
-	return grey(t.text) // foreground, primary, error, success, warning
+	alpha, ok := veils[name]
+	if !ok {
+		alpha = 0xff
+	}
+	v := colour.GreyOf(on[t.ground])
+	return color.NRGBA{R: v, G: v, B: v, A: alpha}
 }
 
 // Size returns the length for a name.
-func (t *neutral) Size(name fyne.ThemeSizeName) float32 {
-	switch name {
-	case theme.SizeNamePadding, theme.SizeNameInnerPadding, theme.SizeNameScrollBar:
-		return Step
-	case theme.SizeNameText, theme.SizeNameSubHeadingText:
-		return TextSize
-	case theme.SizeNameCaptionText:
-		return SmallSize
-	case theme.SizeNameHeadingText:
-		return SentenceSize
-	case theme.SizeNameInlineIcon:
-		return 2 * Step
-	case theme.SizeNameLineSpacing, theme.SizeNameScrollBarSmall:
-		return Step / 2
-	case theme.SizeNameInputRadius, theme.SizeNameSelectionRadius, theme.SizeNameScrollBarRadius:
-		return Radius
+func (t neutral) Size(name fyne.ThemeSizeName) float32 {
+	if length, ok := lengths[name]; ok {
+		return length
 	}
-	return t.base.Size(name)
-}
-
-// Font returns Fyne's bundled fonts; their figures all have one width.
-func (t *neutral) Font(style fyne.TextStyle) fyne.Resource { return t.base.Font(style) }
-
-// Icon returns Fyne's icons, which are drawn in this theme's greys.
-func (t *neutral) Icon(name fyne.ThemeIconName) fyne.Resource { return t.base.Icon(name) }
-
-// grey returns the opaque grey nearest to a lightness (L*).
-func grey(lightness float64) color.Color {
-	v := colour.GreyOf(lightness)
-	return color.NRGBA{R: v, G: v, B: v, A: 0xff}
-}
-
-// veil is a grey of the given lightness that lets through what is below; alpha 255 would
-// let nothing through.
-func veil(lightness float64, alpha uint8) color.Color {
-	v := colour.GreyOf(lightness)
-	return color.NRGBA{R: v, G: v, B: v, A: alpha}
+	return t.Theme.Size(name)
 }

@@ -1,7 +1,6 @@
 package widgets
 
 import (
-	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -19,7 +18,7 @@ const (
 )
 
 // Tips shows one short explanation at a time, over the window's content, beside the part it
-// belongs to. It takes no clicks. Use it on the Fyne goroutine only; a nil *Tips shows none.
+// belongs to. It takes no clicks; a nil *Tips shows none.
 type Tips struct {
 	Box   *fyne.Container // to lie over the whole content
 	back  *canvas.Rectangle
@@ -107,60 +106,32 @@ func (t *Tips) Leave() {
 
 func (t *Tips) hide() {
 	t.words = ""
-	t.back.Hide()
-	for _, line := range t.lines {
-		line.Hide()
-	}
+	t.Box.Hide()
 }
 
 func (t *Tips) show(words string, owner fyne.CanvasObject) {
-	t.hide()
 	t.words = words
+	t.Box.Show() // before it is measured: what is hidden has no place
 	th, v := fyne.CurrentApp().Settings().Theme(), fyne.CurrentApp().Settings().ThemeVariant()
 	t.back.FillColor = th.Color(theme.ColorNameForeground, v) // the text's grey: it stands out on any ground
-	lines := brokenLines(words, t.Box.Size().Width-3*Step, len(t.lines), func(s string) float32 {
-		return fyne.MeasureText(s, SmallSize, fyne.TextStyle{}).Width
-	})
+	lines := brokenLines(words, t.Box.Size().Width-3*Step, len(t.lines), smallWidth)
 	var size fyne.Size
-	for i, line := range lines {
-		text := t.lines[i]
-		text.Color = th.Color(theme.ColorNameForegroundOnPrimary, v)
-		text.Text = line
-		size = fyne.NewSize(max(size.Width, text.MinSize().Width), size.Height+text.MinSize().Height)
+	for i, text := range t.lines {
+		text.Text, text.Color = "", th.Color(theme.ColorNameForegroundOnPrimary, v)
+		if i < len(lines) {
+			text.Text = lines[i]
+			size = fyne.NewSize(max(size.Width, text.MinSize().Width), size.Height+text.MinSize().Height)
+		}
 	}
 	size = size.AddWidthHeight(2*Step, Step)
 	driver := fyne.CurrentApp().Driver()
 	at := driver.AbsolutePositionForObject(owner).Subtract(driver.AbsolutePositionForObject(t.Box))
 	pos := tipPlace(at, owner.Size(), size, t.Box.Size())
-	t.back.Move(pos)
-	t.back.Resize(size)
-	t.back.Show()
-	t.back.Refresh()
-	pos = pos.AddXY(Step, Step/2)
-	for i := range lines {
-		placeText(t.lines[i], pos.X, pos.Y)
-		t.lines[i].Show()
-		t.lines[i].Refresh()
-		pos.Y += t.lines[i].MinSize().Height
+	put(t.back, pos, size)
+	for i, text := range t.lines {
+		placeText(text, pos.X+Step, pos.Y+Step/2+float32(i)*text.MinSize().Height)
 	}
-}
-
-// brokenLines breaks words into at most so many lines no wider than width, at spaces; a word
-// that is wider stands alone. The last line takes what is left.
-func brokenLines(words string, width float32, most int, wide func(string) float32) []string {
-	var lines []string
-	line := ""
-	for word := range strings.SplitSeq(words, " ") {
-		longer := word
-		if line != "" {
-			longer = line + " " + word
-		}
-		if line != "" && len(lines) < most-1 && wide(longer) > width {
-			lines, longer = append(lines, line), word
-		}
-		line = longer
-	}
-	return append(lines, line)
+	t.Box.Refresh()
 }
 
 // tipPlace returns where a tip of a size goes that belongs to a part at, of partSize: below

@@ -49,7 +49,7 @@ func TestTipComesAndGoes(t *testing.T) {
 		t.Errorf("the tip lies on its button: at %g, the button ends at %g", y, end)
 	}
 	a.MouseOut()
-	if tip.shown() || tip.back.Visible() {
+	if tip.Box.Visible() {
 		t.Error("the tip stays without the pointer")
 	}
 	clock.time = clock.time.Add(tipMemory / 2)
@@ -143,21 +143,21 @@ func TestCardTips(t *testing.T) {
 	over := func(o fyne.CanvasObject) {
 		c.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: o.Position().AddXY(5, 6)}})
 	}
-	over(c.look.hex)
+	over(c.hex)
 	clock.due()
 	if tip.words != hexTip || !tip.shown() {
 		t.Errorf("over the hex code: %q", tip.words)
 	}
-	over(c.look.cross)
+	over(c.cross)
 	clock.due()
 	if tip.words != crossTip || !tip.shown() {
 		t.Errorf("over the cross: %q", tip.words)
 	}
-	over(c.look.colourBox)
+	over(c.colourBox)
 	if tip.shown() {
 		t.Error("a tip over the colour")
 	}
-	over(c.look.cross)
+	over(c.cross)
 	c.MouseOut()
 	if tip.owner != nil {
 		t.Error("a tip waits though the pointer went")
@@ -165,7 +165,7 @@ func TestCardTips(t *testing.T) {
 }
 
 // shown reports whether a tip is seen.
-func (t *Tips) shown() bool { return t.words != "" && t.back.Visible() && t.lines[0].Visible() }
+func (t *Tips) shown() bool { return t.words != "" && t.Box.Visible() }
 
 // By hand: letters of width 1.
 func TestBrokenLines(t *testing.T) {

@@ -1,8 +1,6 @@
 package widgets
 
 import (
-	"strings"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
@@ -11,19 +9,30 @@ import (
 )
 
 // Verdict shows the sentence, always in the same place and at the same height, with the
-// pair as two bars standing on one line. Use it on the Fyne goroutine only.
+// pair as two bars standing on one line.
 type Verdict struct {
 	drawn
 	text wording.VerdictText
-	look *verdictLook
+
+	back, foot *canvas.Rectangle
+	bars       [2]*canvas.Rectangle
+	names      [2]*canvas.Text
+	title      *canvas.Text
+	lines      [2]*canvas.Text // below the sentence
 }
 
 // NewVerdict returns an empty verdict.
 func NewVerdict() *Verdict {
 	v := &Verdict{}
-	v.look = newVerdictLook(v)
-	l := v.look
-	v.draw(v, l, l.back, l.bars[0], l.bars[1], l.foot, l.names[0], l.names[1], l.title, l.lines[0], l.lines[1])
+	v.back = add(&v.drawn, newPanelBox())
+	for i := range v.bars {
+		v.bars[i], v.names[i] = v.addBox(), v.addText(SmallSize, fyne.TextStyle{})
+		v.bars[i].StrokeWidth = 1 // so that a bar like the panel is seen
+		v.lines[i] = v.addText(TextSize, fyne.TextStyle{})
+	}
+	v.foot, v.title = v.addBox(), v.addText(SentenceSize, fyne.TextStyle{})
+	v.least = fyne.NewSize(30*Step, verdictHeight) // always: nothing below may jump
+	v.draw(v)
 	return v
 }
 
@@ -51,51 +60,27 @@ const (
 	remarkTop     = subTop + 2*Step
 )
 
-type verdictLook struct {
-	v          *Verdict
-	back, foot *canvas.Rectangle
-	bars       [2]*canvas.Rectangle
-	names      [2]*canvas.Text
-	title      *canvas.Text
-	lines      [2]*canvas.Text // below the sentence
-}
-
-func newVerdictLook(v *Verdict) *verdictLook {
-	l := &verdictLook{v: v, back: newPanelBox(), foot: canvas.NewRectangle(nil), title: sizedText(SentenceSize, fyne.TextStyle{})}
-	for i := range l.bars {
-		l.bars[i] = canvas.NewRectangle(nil)
-		l.bars[i].StrokeWidth = 1 // so that a bar like the panel is seen
-		l.names[i] = sizedText(SmallSize, fyne.TextStyle{})
-		l.lines[i] = sizedText(TextSize, fyne.TextStyle{})
-	}
-	return l
-}
-
 // write puts in the bars and the words that fit.
-func (l *verdictLook) write(size fyne.Size, of colours) {
-	fill(l.back, of(ColorNamePanel))
-	fill(l.foot, of(theme.ColorNameForeground))
-	for i, bar := range l.bars {
-		there := i < len(l.v.text.Bars)
-		show(bar, there)
-		show(l.names[i], there)
+func (v *Verdict) write(size fyne.Size, of colours) {
+	fill(v.back, of(ColorNamePanel))
+	fill(v.foot, of(theme.ColorNameForeground))
+	for i, bar := range v.bars {
+		show(bar, i < len(v.text.Bars))
 		bar.StrokeColor = of(ColorNameMass)
-		if there {
-			fill(bar, greyFill(l.v.text.Bars[i].Grey))
-			say(l.names[i], l.v.text.Bars[i].Name, of(ColorNameQuiet))
-		}
+		fill(bar, greyFill(nth(v.text.Bars, i).Grey))
+		say(v.names[i], nth(v.text.Bars, i).Name, of(ColorNameQuiet))
 	}
-	t, room := l.v.text, max(size.Width-textLeft-Step, 1)
+	t, room := v.text, max(size.Width-textLeft-Step, 1)
 	sentence := longestFitting(room, SentenceSize, t.Title, t.Short)
-	l.title.TextSize = fittingSize(sentence, SentenceSize, room)
-	say(l.title, sentence, of(ColorNameFocusLine))
-	for i, line := range verdictLines(t, func(s string) bool { return smallWidth(s) <= room }) {
+	v.title.TextSize = fittingSize(sentence, SentenceSize, room)
+	say(v.title, sentence, of(ColorNameFocusLine))
+	for i, line := range verdictLines(t, room, smallWidth) {
 		size, ink := TextSize, of(ColorNameQuiet)
 		if line.remark {
 			size, ink = SmallSize, of(theme.ColorNameForeground)
 		}
-		l.lines[i].TextSize = fittingSize(line.words, size, room)
-		say(l.lines[i], line.words, ink)
+		v.lines[i].TextSize = fittingSize(line.words, size, room)
+		say(v.lines[i], line.words, ink)
 	}
 }
 
@@ -107,21 +92,18 @@ func barRect(i int, lightness float64) (fyne.Position, fyne.Size) {
 
 // place puts the bars left and the sentence beside them. Nothing but the bars' height ever
 // moves: the sentence is always where it was.
-func (l *verdictLook) place(size fyne.Size) {
-	l.back.Resize(size)
-	put(l.foot, fyne.NewPos(barsLeft-Step/2, barsFoot), fyne.NewSize(barsWidth+Step, 2))
-	for i := range min(len(l.v.text.Bars), len(l.bars)) {
-		pos, box := barRect(i, l.v.text.Bars[i].Lightness)
-		put(l.bars[i], pos, box)
-		placeText(l.names[i], pos.X+(box.Width-l.names[i].MinSize().Width)/2, barsFoot+2)
+func (v *Verdict) place(size fyne.Size) {
+	v.back.Resize(size)
+	put(v.foot, fyne.NewPos(barsLeft-Step/2, barsFoot), fyne.NewSize(barsWidth+Step, 2))
+	for i := range min(len(v.text.Bars), len(v.bars)) {
+		pos, box := barRect(i, v.text.Bars[i].Lightness)
+		put(v.bars[i], pos, box)
+		placeText(v.names[i], pos.X+(box.Width-v.names[i].MinSize().Width)/2, barsFoot+2)
 	}
-	placeText(l.title, textLeft, titleTop)
-	placeText(l.lines[0], textLeft, subTop)
-	placeText(l.lines[1], textLeft, remarkTop)
+	placeText(v.title, textLeft, titleTop)
+	placeText(v.lines[0], textLeft, subTop)
+	placeText(v.lines[1], textLeft, remarkTop)
 }
-
-// minSize has a fixed height: nothing below may jump.
-func (l *verdictLook) minSize() fyne.Size { return fyne.NewSize(30*Step, verdictHeight) }
 
 // verdictLine is a line below the sentence.
 type verdictLine struct {
@@ -129,30 +111,12 @@ type verdictLine struct {
 	remark bool
 }
 
-// verdictLines shares out the two lines below the sentence. Where a remark needs both, it
-// takes the place of the quieter words: what misleads is to be known first.
-func verdictLines(t wording.VerdictText, fits func(string) bool) [2]verdictLine {
-	first, second := breakLine(t.Remark, fits)
-	if second == "" {
-		return [2]verdictLine{{words: t.Sub}, {words: first, remark: true}}
+// verdictLines shares out the two lines below the sentence, as wide as room. Where a remark
+// needs both, it takes the place of the quieter words: what misleads is to be known first.
+func verdictLines(t wording.VerdictText, room float32, measure func(string) float32) [2]verdictLine {
+	remark := brokenLines(t.Remark, room, 2, measure)
+	if len(remark) == 1 {
+		return [2]verdictLine{{words: t.Sub}, {words: remark[0], remark: true}}
 	}
-	return [2]verdictLine{{first, true}, {second, true}}
-}
-
-// breakLine breaks words into two lines at the last space that lets the first fit. The
-// second holds all the rest.
-func breakLine(words string, fits func(string) bool) (first, second string) {
-	if words == "" || fits(words) {
-		return words, ""
-	}
-	at := strings.Index(words, " ") // a first word too long is not broken either
-	for i, c := range words {
-		if c == ' ' && fits(words[:i]) {
-			at = i
-		}
-	}
-	if at < 0 {
-		return words, ""
-	}
-	return words[:at], words[at+1:]
+	return [2]verdictLine{{remark[0], true}, {remark[1], true}}
 }

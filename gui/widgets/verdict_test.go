@@ -45,7 +45,7 @@ func TestBarRect(t *testing.T) {
 }
 
 func TestVerdictLines(t *testing.T) {
-	fits := func(s string) bool { return len(s) <= 20 }
+	wide := func(s string) float32 { return float32(len(s)) }
 	quiet, loud := func(s string) verdictLine { return verdictLine{words: s} }, func(s string) verdictLine { return verdictLine{s, true} }
 	for _, tt := range []struct {
 		name, sub, remark string
@@ -57,7 +57,7 @@ func TestVerdictLines(t *testing.T) {
 		{"a word too long", "quiet", "unbreakablyunbreakable indeed", [2]verdictLine{loud("unbreakablyunbreakable"), loud("indeed")}},
 		{"one word", "quiet", "unbreakablyunbreakable", [2]verdictLine{quiet("quiet"), loud("unbreakablyunbreakable")}},
 	} {
-		if got := verdictLines(wording.VerdictText{Sub: tt.sub, Remark: tt.remark}, fits); got != tt.want {
+		if got := verdictLines(wording.VerdictText{Sub: tt.sub, Remark: tt.remark}, 20, wide); got != tt.want {
 			t.Errorf("%s: %v, want %v", tt.name, got, tt.want)
 		}
 	}
@@ -81,19 +81,19 @@ func everySentence() []wording.VerdictText {
 func TestVerdictFits(t *testing.T) {
 	v := NewVerdict()
 	w := shownIn(t, v, 304, verdictHeight)
-	place := v.look.title.Position()
+	place := v.title.Position()
 	for _, width := range []float32{304, 364, 600} {
 		w.Resize(fyne.NewSize(width, verdictHeight))
 		for _, text := range everySentence() {
 			v.Set(text)
-			if v.look.title.Position() != place {
-				t.Errorf("%g wide, %q: the sentence moved to %v", width, text.Title, v.look.title.Position())
+			if v.title.Position() != place {
+				t.Errorf("%g wide, %q: the sentence moved to %v", width, text.Title, v.title.Position())
 			}
 			if h := v.MinSize().Height; h != verdictHeight {
 				t.Errorf("%q is %g high", text.Title, h)
 			}
 			end := float32(0)
-			for _, line := range []*canvas.Text{v.look.title, v.look.lines[0], v.look.lines[1]} {
+			for _, line := range []*canvas.Text{v.title, v.lines[0], v.lines[1]} {
 				size := line.MinSize()
 				if line.Text == "" {
 					continue
@@ -122,12 +122,12 @@ func TestVerdictKeepsTheWholeRemark(t *testing.T) {
 	v.Set(text)
 	for _, width := range []float32{304, 364, 700} {
 		w.Resize(fyne.NewSize(width, verdictHeight))
-		if got := v.look.lines[0].Text + " " + v.look.lines[1].Text; !strings.Contains(got, text.Remark) {
+		if got := v.lines[0].Text + " " + v.lines[1].Text; !strings.Contains(got, text.Remark) {
 			t.Errorf("%g wide: it says %q", width, got)
 		}
 	}
-	if v.look.lines[0].Text != text.Sub {
-		t.Errorf("with room for both, the line below the sentence is %q", v.look.lines[0].Text)
+	if v.lines[0].Text != text.Sub {
+		t.Errorf("with room for both, the line below the sentence is %q", v.lines[0].Text)
 	}
 }
 
@@ -135,15 +135,15 @@ func TestVerdictBars(t *testing.T) {
 	v := NewVerdict()
 	shownIn(t, v, 364, verdictHeight)
 	v.Set(wording.SayPair(pairOf(80, 40, 2), "A", "C"))
-	if a, b := v.look.bars[0].Size().Height, v.look.bars[1].Size().Height; a != 2*b {
+	if a, b := v.bars[0].Size().Height, v.bars[1].Size().Height; a != 2*b {
 		t.Errorf("bars of lightness 80 and 40 are %g and %g high", a, b)
 	}
 	grey := colour.GreyOf(40)
-	if got := v.look.bars[1].FillColor; got != (color.NRGBA{grey, grey, grey, 255}) || v.look.names[1].Text != "C" {
-		t.Errorf("the second bar is %v, named %q", got, v.look.names[1].Text)
+	if got := v.bars[1].FillColor; got != (color.NRGBA{grey, grey, grey, 255}) || v.names[1].Text != "C" {
+		t.Errorf("the second bar is %v, named %q", got, v.names[1].Text)
 	}
 	v.Set(wording.SayNoPair("A"))
-	if v.look.bars[0].Visible() || v.look.names[0].Visible() {
+	if v.bars[0].Visible() || v.names[0].Text != "" {
 		t.Error("bars without a pair")
 	}
 }

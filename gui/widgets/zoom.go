@@ -40,15 +40,7 @@ func zoomed(part, bounds image.Rectangle, at image.Point, by float64) image.Rect
 	corner := image.Pt(int(math.Round(float64(at.X)+0.5-fx*w)), int(math.Round(float64(at.Y)+0.5-fy*h)))
 	corner.X = min(max(corner.X, at.X-size.X+1), at.X) // rounding must not lose the pixel
 	corner.Y = min(max(corner.Y, at.Y-size.Y+1), at.Y)
-	return keptIn(image.Rectangle{Min: corner, Max: corner.Add(size)}, bounds)
-}
-
-// keptIn moves r, without changing its size, so that it lies in bounds as far as it can.
-func keptIn(r, bounds image.Rectangle) image.Rectangle {
-	by := image.Pt(max(bounds.Min.X-r.Min.X, 0), max(bounds.Min.Y-r.Min.Y, 0))
-	r = r.Add(by)
-	by = image.Pt(min(bounds.Max.X-r.Max.X, 0), min(bounds.Max.Y-r.Max.Y, 0))
-	return r.Add(by)
+	return slide(image.Rectangle{Max: size}, corner, bounds)
 }
 
 // Scrolled enlarges the picture about the pointer, or makes it smaller again.
@@ -68,7 +60,7 @@ func (m *Mirror) Scrolled(e *fyne.ScrollEvent) {
 // steps under 0 make it smaller, and 0 shows all of it.
 func (m *Mirror) Zoom(steps int) {
 	part := PartShown(m.view, m.bounds)
-	at, ok := m.hand.looking()
+	at, ok := m.looking()
 	if !ok || !at.In(part) {
 		at = part.Min.Add(part.Size().Div(2))
 	}
@@ -89,20 +81,20 @@ func (m *Mirror) Pan(by image.Point) {
 		by.X = -by.X
 	}
 	step := image.Pt(max(part.Dx()/8, 1)*by.X, max(part.Dy()/8, 1)*by.Y)
-	m.setView(keptIn(part.Add(step), m.bounds))
+	m.setView(slide(part, step, m.bounds))
 }
 
 // PanBy moves the part that is shown by pixels of the source.
 func (m *Mirror) PanBy(by image.Point) {
 	if m.part != m.bounds && !m.part.Empty() {
-		m.setView(keptIn(m.part.Add(by), m.bounds))
+		m.setView(slide(m.part, by, m.bounds))
 	}
 }
 
-// View returns the part of the picture that is wished for; empty for all.
+// View returns the part of the picture that is asked for; empty for all.
 func (m *Mirror) View() image.Rectangle { return m.view }
 
-// ForgetView wishes for all of the picture, from the next picture on.
+// ForgetView asks for all of the picture, from the next picture on.
 func (m *Mirror) ForgetView() { m.view = image.Rectangle{} }
 
 // setView asks for another part of the picture; it is shown with the picture that the owner
