@@ -36,12 +36,6 @@ func (s Streams) WrongUse(err error) int {
 	return exitWrongUse
 }
 
-// unwritten says that the output could not be written and returns the exit code for it.
-func (s Streams) unwritten(err error) int {
-	s.Say(wording.Explain("write the report", err))
-	return ExitUnread
-}
-
 // jsonLine writes v as one line of JSON.
 func jsonLine(w io.Writer, v any) error {
 	enc := json.NewEncoder(w) // ends every value with a line break
@@ -53,3 +47,8 @@ func jsonLine(w io.Writer, v any) error {
 type usageError struct{ what, why, act string }
 
 func (u usageError) Error() string { return u.what + ": " + u.why }
+
+// sentence is an error that is said as it is.
+type sentence string
+
+func (s sentence) Error() string { return string(s) }
