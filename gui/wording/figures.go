@@ -2,7 +2,6 @@ package wording
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -10,6 +9,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/views"
 )
 
 const (
@@ -93,8 +93,28 @@ func HueSay(hue *float64) string {
 	return "0.0"
 }
 
-// HexSay returns a colour as #rrggbb.
-func HexSay(c colour.RGB) string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
+// SayTones returns a difference of value with its unit.
+func SayTones(tones float64) string { return Tenth(tones) + Nbsp + "tones" }
+
+// SayDifference returns a difference of value with its unit and direction; above 0 is lighter.
+func SayDifference(tones float64) string { return SayTones(math.Abs(tones)) + " " + direction(tones) }
+
+// direction says where a difference of lightness or value goes.
+func direction(difference float64) string {
+	if difference < 0 {
+		return "darker"
+	}
+	return "lighter"
+}
+
+// SayKnob says where a knob stands: "Strength 2 % of the longer side".
+func SayKnob(k views.Knob, at float64) string {
+	words := k.Name + Nbsp + strconv.FormatFloat(math.Round(at*100)/100, 'f', -1, 64)
+	if k.Unit != "" {
+		words += Nbsp + k.Unit
+	}
+	return words
+}
 
 // Age returns a time span in words. It gets coarser as the span grows, so that a
 // counter doesn't draw the eye: seconds up to ten, then tens of seconds, minutes, hours.

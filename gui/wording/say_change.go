@@ -28,7 +28,7 @@ func SayChange(c *analysis.Change) string {
 	if len(parts) == 0 {
 		return "No change in lightness"
 	}
-	return capital(strings.Join(parts, ", "))
+	return Capitalised(strings.Join(parts, ", "))
 }
 
 // changedGroups says what became lighter or darker, as printed.
@@ -38,18 +38,9 @@ func changedGroups(c *analysis.Change) (parts []string) {
 		if tones == 0 || math.IsNaN(tones) {
 			continue
 		}
-		parts = append(parts, groupWord[g.Name]+" "+TonesSay(tones))
+		parts = append(parts, groupWord[g.Name]+" "+SayDifference(tones))
 	}
 	return parts
-}
-
-// TonesSay returns a change in tones with its direction.
-func TonesSay(tones float64) string {
-	direction := "lighter"
-	if tones < 0 {
-		direction = "darker"
-	}
-	return Tenth(math.Abs(tones)) + Nbsp + "tones " + direction
 }
 
 func changedGaps(c *analysis.Change) (parts []string) {
@@ -90,12 +81,4 @@ func SayAlignment(a stills.Aligned) string {
 		return "Their sizes differ: both are brought to " + size + " pixels"
 	}
 	return ""
-}
-
-// capital begins a sentence.
-func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
-
-// SayMapScale says what the greys of a map of changes mean.
-func SayMapScale(span float64) string {
-	return "In the map middle grey is no change, black " + Whole(span) + Nbsp + "tones darker and more, white as much lighter."
 }

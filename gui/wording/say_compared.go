@@ -24,12 +24,12 @@ func SayCompared(c Compared) string {
 	if c.Change == nil {
 		return "Comparing with " + c.With + "."
 	}
-	words := "Compared with " + c.With + ": " + SayChange(c.Change) + ". On average " + Tenth(c.Change.Distance) + Nbsp + "tones moved."
+	words := "Compared with " + c.With + ": " + SayChange(c.Change) + ". On average " + SayTones(c.Change.Distance) + " moved."
 	if how := SayAlignment(c.Aligned); how != "" {
 		words += " " + how + "."
 	}
 	if c.AsMap {
-		words += " " + SayMapScale(c.Change.Span())
+		words += " In the map middle grey is no change, black " + Whole(c.Change.Span()) + Nbsp + "tones darker and more, white as much lighter."
 	}
 	if c.Aligned.How == stills.ByPosition && !c.AsMap {
 		words += " Where there is no picture from before, that of now shows."
@@ -39,5 +39,5 @@ func SayCompared(c Compared) string {
 
 // MapFigures returns what stands at the ends and in the middle of a map's scale.
 func MapFigures(span float64) [3]string {
-	return [3]string{"\u2212" + Whole(span), "0", "+" + Whole(span) + Nbsp + "tones"}
+	return [3]string{minus + Whole(span), "0", "+" + Whole(span) + Nbsp + "tones"}
 }

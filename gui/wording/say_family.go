@@ -2,6 +2,7 @@ package wording
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"app.tonedesk/analysis"
@@ -26,7 +27,7 @@ func SayFamily(f families.Family) FamilyText {
 		case families.TowardBlack:
 			text.Remarks = append(text.Remarks, "goes straight toward black: turn the hue first")
 		case families.Overlaps:
-			text.Remarks = append(text.Remarks, "the lightest shadow is "+tonesSay(*f.Overlap)+" lighter than the darkest light")
+			text.Remarks = append(text.Remarks, "the lightest shadow is "+SayTones(*f.Overlap)+" lighter than the darkest light")
 		}
 	}
 	if f.Accent != nil {
@@ -41,19 +42,14 @@ func SayFamily(f families.Family) FamilyText {
 // familyTitle says how far light and shadow are apart and what that means in the trade.
 func familyTitle(f families.Family) (title, short string) {
 	title, short = "the shadow will not read", "will not read"
-	for _, v := range f.Verdict {
-		switch v {
-		case families.Reads:
-			title, short = "reads", "reads"
-		case families.TooFar:
-			title, short = "may fall out of the picture", "may fall out"
-		}
+	switch {
+	case slices.Contains(f.Verdict, families.Reads):
+		title, short = "reads", "reads"
+	case slices.Contains(f.Verdict, families.TooFar):
+		title, short = "may fall out of the picture", "may fall out"
 	}
-	return tonesSay(f.Tones) + ": " + title, Tenth(f.Tones) + ": " + short
+	return SayTones(f.Tones) + ": " + title, Tenth(f.Tones) + ": " + short
 }
-
-// tonesSay returns a difference of value with its unit.
-func tonesSay(tones float64) string { return Tenth(tones) + Nbsp + "tones" }
 
 // seenTurn is the turn of a hue, in degrees, under which it is said to stay: a quarter of what
 // counts as a turn (our choice).
@@ -91,14 +87,11 @@ func sayTurn(f families.Family) string {
 
 // sayAccent says whether the core shadow's accent keeps its lightness.
 func sayAccent(a families.Accent) string {
-	off := Tenth(math.Abs(a.LightnessDifference)) + " lighter than the nearer side"
-	if a.LightnessDifference < 0 {
-		off = Tenth(math.Abs(a.LightnessDifference)) + " darker than the nearer side"
-	}
+	off := Tenth(math.Abs(a.LightnessDifference)) + " " + direction(a.LightnessDifference)
 	if a.KeepsLightness {
-		return "accent " + HexSay(a.Colour) + " keeps its lightness: " + strings.TrimSuffix(off, " than the nearer side")
+		return "accent " + a.Colour.Hex() + " keeps its lightness: " + off
 	}
-	return "accent " + HexSay(a.Colour) + " is " + off
+	return "accent " + a.Colour.Hex() + " is " + off + " than the nearer side"
 }
 
 // blackUpTo is the value up to which a neutral line is called black (common practice, no
@@ -114,12 +107,11 @@ func sayLine(l families.Line) string {
 			name = "neutral black"
 		}
 	}
-	said := name + " line " + HexSay(l.Colour) + ", " + tonesSay(math.Abs(l.TonesBelow))
+	side := " below the fill"
 	if analysis.AsPrinted(l.TonesBelow) < 0 {
-		said += " above the fill"
-	} else {
-		said += " below the fill"
+		side = " above the fill"
 	}
+	said := name + " line " + l.Colour.Hex() + ", " + SayTones(math.Abs(l.TonesBelow)) + side
 	if l.MayVanish {
 		said += ", may vanish in so strong a light"
 	}

@@ -2,7 +2,7 @@ package wording
 
 import (
 	"fmt"
-	"slices"
+	"reflect"
 	"strings"
 
 	"app.tonedesk/analysis"
@@ -25,10 +25,7 @@ type FamilyRowText struct {
 }
 
 // Equal reports whether a row of either shows the same.
-func (t FamilyRowText) Equal(o FamilyRowText) bool {
-	return t.Light == o.Light && t.Shadow == o.Shadow && t.LightGrey == o.LightGrey && t.ShadowGrey == o.ShadowGrey &&
-		t.Tones == o.Tones && t.Says == o.Says && t.SaysShort == o.SaysShort && t.Share == o.Share && slices.Equal(t.Remarks, o.Remarks) && slices.Equal(t.Lines, o.Lines) && t.ByHand == o.ByHand && t.Lost == o.Lost
-}
+func (t FamilyRowText) Equal(o FamilyRowText) bool { return reflect.DeepEqual(t, o) }
 
 // SayFoundFamily is the row of a family that was found. Lines are proposed by shade.
 func SayFoundFamily(f families.Family, shade propose.Options) FamilyRowText {

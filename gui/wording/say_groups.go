@@ -82,7 +82,7 @@ func gapFigures(groups []analysis.Group, gaps []float64) string {
 		}
 		pair := unbroken(groups[i].Name) + " and " + unbroken(groups[i+1].Name) + " "
 		if len(parts) == 0 {
-			parts = append(parts, pair+"are "+Tenth(gap)+Nbsp+"tones apart")
+			parts = append(parts, pair+"are "+SayTones(gap)+" apart")
 		} else {
 			parts = append(parts, pair+Tenth(gap))
 		}

@@ -35,7 +35,7 @@ func SaySmall(longer int, groups []analysis.Group, changes []analysis.GapChange)
 			continue
 		}
 		if Tenth(c.Small) != Tenth(c.Whole) {
-			parts = append(parts, pair+Tenth(c.Small)+Nbsp+"tones apart instead of "+Tenth(c.Whole))
+			parts = append(parts, pair+SayTones(c.Small)+" apart instead of "+Tenth(c.Whole))
 		}
 	}
 	if len(parts) == 0 {

@@ -46,5 +46,5 @@ func SayTargetDistance(m analysis.Match) string {
 	if math.IsNaN(m.Distance) {
 		return "The spread can't be compared with the target's"
 	}
-	return "On average " + Tenth(m.Distance) + Nbsp + "tones from the target"
+	return "On average " + SayTones(m.Distance) + " from the target"
 }

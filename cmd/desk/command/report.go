@@ -19,7 +19,10 @@ func writeSpotHead(w io.Writer, indent string) {
 
 // writeSpot prints the reading of a colour in one line: lightness and chroma in their
 // own units, hue in degrees, and how it looks where that differs.
-func writeSpot(w io.Writer, indent string, s analysis.Spot) { writeSpotSaid(w, indent, s, seen(s)) }
+func writeSpot(w io.Writer, indent string, s analysis.Spot) {
+	seen, _ := wording.SaySeen(s)
+	writeSpotSaid(w, indent, s, seen)
+}
 
 // writeSpotSaid prints the reading of a colour and what is said of it.
 func writeSpotSaid(w io.Writer, indent string, s analysis.Spot, said string) {
@@ -40,17 +43,6 @@ func turned(hue float64) float64 {
 		return 0
 	}
 	return hue
-}
-
-// seen says in words how a saturated colour looks beside its grey.
-func seen(s analysis.Spot) string {
-	switch s.SeenHint() {
-	case analysis.SeenLittle:
-		return "looks a little lighter than its grey"
-	case analysis.SeenClearly:
-		return "looks clearly lighter than its grey"
-	}
-	return ""
 }
 
 // plain turns the window's unbreakable spaces and long minus signs into ordinary ones.

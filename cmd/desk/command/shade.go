@@ -87,7 +87,7 @@ func (s shadeReport) write(w io.Writer) {
 	writeSteps(w, s.Base, s.BlackRamp[:])
 	fmt.Fprintln(w, "\nLines")
 	for _, line := range s.Lines {
-		writeProposed(w, wording.SayTones(line.Tones), line.Spot, wording.SayLine(s.Base, line))
+		writeProposed(w, wording.SayStepTones(line.Tones), line.Spot, wording.SayLine(s.Base, line))
 	}
 	s.writeAccents(w)
 	if s.Judged != nil {
@@ -101,7 +101,7 @@ func (s shadeReport) write(w io.Writer) {
 
 func writeSteps(w io.Writer, base analysis.Spot, steps []propose.Step) {
 	for _, step := range steps {
-		writeProposed(w, wording.SayTones(step.Tones), step.Spot, wording.SayStep(base, step))
+		writeProposed(w, wording.SayStepTones(step.Tones), step.Spot, wording.SayStep(base, step))
 	}
 }
 
@@ -120,7 +120,7 @@ func (s shadeReport) writeAccents(w io.Writer) {
 	by := wording.SayEqualBy(s.Options.EqualBy)
 	fmt.Fprintf(w, "\nSuggested accents, %s\n", by)
 	for _, a := range s.Suggested {
-		writeProposed(w, fmt.Sprintf("hue %.0f", turned(a.Hue)), a.Spot, wording.SayAccent(a))
+		writeProposed(w, fmt.Sprintf("hue %.0f", turned(a.Hue)), a.Spot, wording.SayOutcome(a.Note))
 	}
 	fmt.Fprintf(w, "\nAccents, %s: at chroma %.2f (* less: the display has no more), and at the gamut's edge\n", by, s.Options.AccentChroma)
 	for i, a := range s.Accents {
@@ -132,7 +132,7 @@ func (s shadeReport) writeAccents(w io.Writer) {
 // asked for has an asterisk.
 func accentFigures(a propose.Accent) string {
 	if a.Spot == nil {
-		return fmt.Sprintf("%-16s", wording.SayAccent(a))
+		return fmt.Sprintf("%-16s", wording.SayOutcome(a.Note))
 	}
 	mark := " "
 	if !a.InGamut {
