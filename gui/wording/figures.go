@@ -10,6 +10,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/capture"
 )
 
 const (
@@ -140,4 +141,32 @@ func SizeSay(width, height int) string {
 // RateSay returns how often a source is asked, in frames a second.
 func RateSay(perSecond float64) string {
 	return strconv.FormatFloat(math.Round(10*perSecond)/10, 'f', -1, 64) + Nbsp + "a" + Nbsp + "second"
+}
+
+// SayStatus says how the watched source does, in a full and a short form. age is how long
+// the state has lasted; while frozen, how old the held picture is.
+func SayStatus(state capture.State, frozen bool, age time.Duration) (full, short string) {
+	if frozen {
+		return "Frozen, " + Age(age) + " old", "Frozen"
+	}
+	switch state {
+	case capture.Waiting:
+		return "Waiting for a picture", "Waiting"
+	case capture.Live:
+		return "Live", "Live"
+	case capture.Unchanged:
+		return "Unchanged for " + Age(age), "Unchanged"
+	case capture.Hidden:
+		return "Hidden for " + Age(age), "Hidden"
+	case capture.Gone:
+		return "Gone for " + Age(age), "Gone"
+	case capture.NotAnswering:
+		return "Not answering for " + Age(age), "Not answering"
+	}
+	return "State unknown", "Unknown"
+}
+
+// SaySource says what size the watched picture has and how often it is looked at.
+func SaySource(width, height int, perSecond float64) string {
+	return SizeSay(width, height) + " · " + RateSay(perSecond)
 }

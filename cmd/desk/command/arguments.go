@@ -61,15 +61,10 @@ func parseArguments(args []string, options []option) (arguments, error) {
 
 // asksForHelp says whether a command is asked how it is used.
 func asksForHelp(args []string) bool {
-	for _, arg := range args {
-		switch arg {
-		case "--help", "-h":
-			return true
-		case "--":
-			return false
-		}
+	if end := slices.Index(args, "--"); end >= 0 {
+		args = args[:end]
 	}
-	return false
+	return slices.Contains(args, "--help") || slices.Contains(args, "-h")
 }
 
 // WindowArgs are what the window is started with.

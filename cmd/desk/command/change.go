@@ -47,7 +47,7 @@ func runChange(c *call) error {
 		return err // a line each
 	}
 	for _, of := range []*subject{&before, &after} {
-		c.sayTrouble(of.name, of.trouble())
+		c.sayTrouble(of.name, of.trouble)
 		of.layOver()
 	}
 	aligned := stills.Align(before.side, after.side)

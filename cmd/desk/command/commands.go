@@ -2,6 +2,7 @@ package command
 
 import (
 	"bufio"
+	"encoding/json"
 	"io"
 
 	"app.tonedesk/gui/wording"
@@ -61,15 +62,14 @@ func (c command) run(args []string, s Streams) int {
 }
 
 // fail says in a sentence why something that was asked for can't be done.
-func (c *call) fail(sentence string) {
-	c.Say(sentence)
-	c.code = ExitUnread
-}
+func (c *call) fail(sentence string) { c.code = c.Fail(sentence) }
 
 // report reports data as a line of JSON, or has it written to be read.
 func (c *call) report(data any, write func(io.Writer)) {
 	if c.given("json") {
-		_ = jsonLine(c.out, data)
+		line := json.NewEncoder(c.out) // which ends it with a line break
+		line.SetEscapeHTML(false)
+		_ = line.Encode(data)
 		return
 	}
 	if c.begun {
@@ -95,8 +95,7 @@ func (c *call) eachFile(do func(path string) error) {
 // help prints the usage.
 func help(_ []string, s Streams) int {
 	if _, err := io.WriteString(s.Out, usage); err != nil {
-		s.Say(wording.Explain("write the report", err))
-		return ExitUnread
+		return s.Fail(wording.Explain("write the report", err))
 	}
 	return ExitDone
 }

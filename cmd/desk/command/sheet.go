@@ -42,7 +42,7 @@ func runSheet(c *call) error {
 	if analysis.Read(of.side.Picture, analysis.Options{}).Counted == 0 {
 		return sentence(wording.Sentence("make a sheet of "+wording.Quote(of.name), "all of it is transparent", "choose a picture with something painted on it"))
 	}
-	c.sayTrouble(of.name, of.trouble())
+	c.sayTrouble(of.name, of.trouble)
 	if !chosen {
 		path = sheetPath(of, way.Picture)
 	}

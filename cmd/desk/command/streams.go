@@ -1,7 +1,6 @@
 package command
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -25,6 +24,12 @@ type Streams struct {
 // Say prints one sentence for the user on standard error.
 func (s Streams) Say(sentence string) { fmt.Fprintln(s.Err, sentence) }
 
+// Fail says one sentence on what could not be done, and returns the exit code for it.
+func (s Streams) Fail(sentence string) int {
+	s.Say(sentence)
+	return ExitUnread
+}
+
 // WrongUse says what is wrong with the arguments and returns the exit code for it.
 func (s Streams) WrongUse(err error) int {
 	var u usageError
@@ -34,13 +39,6 @@ func (s Streams) WrongUse(err error) int {
 		s.Say(wording.Explain("use these arguments", err))
 	}
 	return exitWrongUse
-}
-
-// jsonLine writes v as one line of JSON.
-func jsonLine(w io.Writer, v any) error {
-	enc := json.NewEncoder(w) // ends every value with a line break
-	enc.SetEscapeHTML(false)
-	return enc.Encode(v)
 }
 
 // usageError is a wrong use of the command line, in the three parts of a sentence.

@@ -17,6 +17,8 @@ type subject struct {
 	name  string // as it was given
 	side  stills.Side
 	still *stills.Still // nil for a picture file
+	// trouble is why a still's notes could not be read; nil if they could.
+	trouble error
 }
 
 // sayTrouble says why the notes of a still could not be read, if that is so.
@@ -24,14 +26,6 @@ func (c *call) sayTrouble(name string, trouble error) {
 	if trouble != nil {
 		c.fail(wording.Explain("read the notes of the still "+wording.Quote(name), trouble))
 	}
-}
-
-// trouble is why a still's notes could not be read; nil if they could.
-func (of subject) trouble() error {
-	if of.still == nil {
-		return nil
-	}
-	return of.still.Trouble
 }
 
 // openSubject opens the still that name says, by its folder, its ID, or its name if it is the
@@ -52,7 +46,7 @@ func openSubject(name string) (subject, error) {
 	if err != nil {
 		return subject{}, sentence(wording.Explain("open the still "+wording.Quote(name), err))
 	}
-	return subject{name, stills.Side{Picture: still.Picture, Source: still.Meta.Source, LeftOut: still.Meta.LeftOut}, still}, nil
+	return subject{name, stills.Side{Picture: still.Picture, Source: still.Meta.Source, LeftOut: still.Meta.LeftOut}, still, still.Trouble}, nil
 }
 
 // stillNamed returns the ID of the still that is meant by a name; "" for none. A file goes
@@ -108,7 +102,7 @@ func pictureSubject(name string) (subject, error) {
 	if err != nil {
 		path = name
 	}
-	return subject{name, stills.Side{Picture: pixels, Source: stills.Source{Kind: stills.FromPicture, Path: path}}, nil}, nil
+	return subject{name, stills.Side{Picture: pixels, Source: stills.Source{Kind: stills.FromPicture, Path: path}}, nil, nil}, nil
 }
 
 // openPicture reads the pixels of a picture file. Its errors are sentences.
