@@ -59,7 +59,7 @@ func (r Rect) Rectangle() image.Rectangle { return image.Rect(r.X, r.Y, r.X+r.Wi
 // LeftOut is what of the picture was not counted.
 type LeftOut struct {
 	Areas     []Rect   `json:"areas"`     // in the picture's pixels
-	Lightness [][2]int `json:"lightness"` // ranges of bins, first and last; bin i holds the L* that round to i/2.55
+	Lightness [][2]int `json:"lightness"` // ranges of bins, first and last; bin i holds the L* whose colour.BinOf is i
 }
 
 // LeftOutOf returns what out leaves out; nil leaves out nothing.

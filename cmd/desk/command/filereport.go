@@ -16,7 +16,7 @@ import (
 type fileReport struct {
 	pictureFile
 	Lightness stills.Lightness `json:"lightness"` // that of the figures, before the histogram
-	Histogram [256]int         `json:"histogram"` // bin i counts the L* that round to bin i (analysis/colour)
+	Histogram [256]int         `json:"histogram"` // bin i counts the L* whose colour.BinOf is i
 	stills.Figures
 	Spots    []analysis.Spot   `json:"spots"`
 	Limits   limitsReport      `json:"limits"`
