@@ -68,8 +68,8 @@ func choices() []choice {
 			}
 			return string(v)
 		}, func(s *settings.Settings) *settings.Dots { return &s.Dots }),
-		choiceOf("A shadow reads", []float64{0.5, 1, 1.5, 2, 2.5, 3}, func(v float64) string { return "from " + tonesWord(v) }, func(s *settings.Settings) *float64 { return &s.Rules.LeastTones }),
-		choiceOf("And it does", []float64{2, 2.5, 3, 3.5, 4, 5, 6, 8}, func(v float64) string { return "up to " + tonesWord(v) }, func(s *settings.Settings) *float64 { return &s.Rules.MostTones }).
+		choiceOf("A shadow reads", []float64{0.5, 1, 1.5, 2, 2.5, 3}, func(v float64) string { return "from " + wording.SayTones(v) }, func(s *settings.Settings) *float64 { return &s.Rules.LeastTones }),
+		choiceOf("And it does", []float64{2, 2.5, 3, 3.5, 4, 5, 6, 8}, func(v float64) string { return "up to " + wording.SayTones(v) }, func(s *settings.Settings) *float64 { return &s.Rules.MostTones }).
 			because("Two to three tones are the trade's rule of thumb. Style may break it."),
 		choiceOf("Neutral is", []float64{4, 6, 8, 10, 12}, func(v float64) string { return "chroma under " + wording.Whole(v) }, func(s *settings.Settings) *float64 { return &s.Rules.LeastChroma }),
 		choiceOf("A hue turns", []float64{4, 6, 8, 10, 12, 15}, func(v float64) string { return "from " + wording.Whole(v) + "°" }, func(s *settings.Settings) *float64 { return &s.Rules.LeastTurn }),
@@ -92,8 +92,6 @@ func choices() []choice {
 		}, func(s *settings.Settings) *bool { return &s.FromWhite }),
 	}
 }
-
-func tonesWord(v float64) string { return wording.Tenth(v) + wording.Nbsp + "tones" }
 
 // newSettingsPanel shows the settings of now; changed is called after each change.
 func newSettingsPanel(s *settings.Settings, changed func(), quiet func(string) fyne.CanvasObject) fyne.CanvasObject {

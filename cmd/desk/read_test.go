@@ -14,6 +14,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"app.tonedesk/analysis/colour"
 )
 
 // picture writes a PNG of w by h pixels, painted by at, and returns its path.
@@ -103,7 +105,7 @@ func TestReadJSON(t *testing.T) {
 		t.Errorf("groups %+v", r.Groups)
 	}
 	// The tie of Otsu's criterion runs over the thresholds 0 to 254; its middle is 127.
-	if want := 127.5 / 2.55; math.Abs(r.Groups[0].To-want) > 1e-9 {
+	if want := 127.5 / colour.BinsPerLightness; math.Abs(r.Groups[0].To-want) > 1e-9 {
 		t.Errorf("edge at %g, want %g", r.Groups[0].To, want)
 	}
 	if len(r.Gaps) != 1 || math.Abs(r.Gaps[0]-10) > 1e-6 || *r.Separability != 1 || *r.Murk != 0 || *r.Key != "high" {

@@ -34,18 +34,15 @@ func openWindow(args []string, s command.Streams) (exit int) {
 	}
 	if w.Picture != "" {
 		if _, err := capture.OpenPicture(w.Picture); err != nil {
-			s.Say(wording.Explain(w.Picture, err))
-			return command.ExitUnread
+			return s.Fail(wording.Explain(w.Picture, err))
 		}
 	}
 	trace, err := openTrace(w.Trace)
 	if err != nil {
-		s.Say(wording.Explain(w.Trace, err))
-		return command.ExitUnread
+		return s.Fail(wording.Explain(w.Trace, err))
 	}
 	if err := displayAnswers(); err != nil {
-		s.Say(wording.Explain("open the window", err))
-		return command.ExitUnread
+		return s.Fail(wording.Explain("open the window", err))
 	}
 	return runWindow(w.Picture, trace, s)
 }
@@ -66,8 +63,7 @@ func openTrace(path string) (io.Writer, error) {
 func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 	path, err := settings.Path()
 	if err != nil {
-		s.Say(wording.Explain("find the settings", err))
-		return command.ExitUnread
+		return s.Fail(wording.Explain("find the settings", err))
 	}
 	set, problems, err := settings.Load(path)
 	if err != nil {
@@ -95,8 +91,7 @@ func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 	a.Lifecycle().SetOnStarted(desk.Started)
 	leaveOnSignal(desk)
 	if whetherRefused(desk.Show) {
-		s.Say(wording.Sentence("open the window", "the display has no OpenGL 2.1 to draw with", "install the graphics card's driver, or Mesa"+more()))
-		return command.ExitUnread
+		return s.Fail(wording.Sentence("open the window", "the display has no OpenGL 2.1 to draw with", "install the graphics card's driver, or Mesa"+more()))
 	}
 	desk.Run()
 	a.Run()
@@ -112,8 +107,7 @@ func recoverWindow(keeper *settings.Keeper, s command.Streams, exit *int) {
 	}
 	_ = keeper.Flush()
 	log.Printf("panic: %v\n%s", r, debug.Stack())
-	s.Say("Tonedesk ended because of a mistake of its own: please report it" + more() + ". What you had set is kept.")
-	*exit = command.ExitUnread
+	*exit = s.Fail("Tonedesk ended because of a mistake of its own: please report it" + more() + ". What you had set is kept.")
 }
 
 // leaveOnSignal stops the watching when the system asks the program to end, before the

@@ -11,6 +11,33 @@ import (
 	"app.tonedesk/gui/setup"
 )
 
+// Copier has the picture of now copied for those who ask for it, such as a palette or a still
+// that is kept. It is used on the Fyne goroutine only.
+type Copier struct {
+	Asked   int    // how many copies were asked for so far
+	Renew   func() // has the last picture shown again, with a copy of it
+	waiting []func(*Copy)
+}
+
+// CopyPicture has the picture of now copied, and do called with the copy.
+func (c *Copier) CopyPicture(do func(*Copy)) {
+	c.Asked++
+	c.waiting = append(c.waiting, do)
+	c.Renew()
+}
+
+// Take hands a copied picture to all who asked for one; nil is none.
+func (c *Copier) Take(copied *Copy) {
+	if copied == nil {
+		return
+	}
+	all := c.waiting
+	c.waiting = nil
+	for _, do := range all {
+		do(copied)
+	}
+}
+
 // Copy is a copy of what is watched, with what isn't counted of it.
 type Copy struct {
 	Pixels   analysis.Pixels // RGBA; each pixel is opaque or fully transparent

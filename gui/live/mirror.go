@@ -6,6 +6,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/reduce"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/settings"
 )
 
 // pair is an image that is shown, and another to paint meanwhile.
@@ -48,4 +49,85 @@ func (m *mirror) paint(t *task, r *analysis.Reading) *image.RGBA {
 	}
 	t.flip(img)
 	return img
+}
+
+// BesideSize returns the size of the small picture that a view shows beside a picture, in
+// pixels; none if it shows none.
+func BesideSize(view views.View, knob float64, bounds image.Rectangle) image.Point {
+	if view.Beside == nil {
+		return image.Point{}
+	}
+	w, h := analysis.SmallSize(bounds.Dx(), bounds.Dy(), int(view.Beside(knob)))
+	return image.Pt(w, h)
+}
+
+// beside paints the whole picture small, for views that show it beside the large one, and
+// measures what became of the gaps between groups.
+type beside struct {
+	reducer *reduce.Reducer
+	out     analysis.Mask
+	images  pair
+	meter   analysis.GapMeter
+	img     *image.RGBA // nil: none is shown
+	gaps    []analysis.GapChange
+}
+
+// paint returns the small picture, nil for none, and its gaps.
+func (b *beside) paint(t *task, r *analysis.Reading) (*image.RGBA, []analysis.GapChange) {
+	if t.same.beside {
+		return b.img, b.gaps
+	}
+	b.img, b.gaps = nil, b.gaps[:0]
+	size := BesideSize(t.view, t.Settings.Knob(t.view), t.bounds)
+	if size == (image.Point{}) || t.Halves {
+		return b.img, b.gaps
+	}
+	t.leaveOut(&b.out, t.bounds.Min)
+	small := b.reducer.Reduce(t.pixels, size.X, size.Y, &b.out)
+	b.img = b.images.next(size)
+	t.paint(b.img.Pix, small, t.view, r)
+	t.flip(b.img)
+	histogram := small.Histogram()
+	b.gaps = b.meter.Changes(b.gaps, &histogram, r)
+	return b.img, b.gaps
+}
+
+// loupeCells is the side of the loupe, in source pixels.
+const loupeCells = 15
+
+// loupe paints the pixels around the pointer.
+type loupe struct {
+	reducer *reduce.Reducer
+	part    [analysis.PixelBytes * loupeCells * loupeCells]byte // painted, without what lies outside
+	images  pair
+}
+
+// paint paints the loupe in the view of the mirror or, where that needs the pixels around
+// them, as greys. What lies outside of the picture stays empty. nil: nobody looks at it.
+func (l *loupe) paint(t *task, r *analysis.Reading) *image.RGBA {
+	corner := t.Look.Sub(t.bounds.Min).Sub(image.Pt(loupeCells/2, loupeCells/2))
+	part := image.Rectangle{Min: corner, Max: corner.Add(image.Pt(loupeCells, loupeCells))}.Intersect(t.pixels.Bounds())
+	if !t.Looking || part.Empty() {
+		return nil
+	}
+	near := l.reducer.Reduce(t.pixels.Crop(part), part.Dx(), part.Dy(), nil)
+	row := analysis.PixelBytes * part.Dx()
+	t.paint(l.part[:row*part.Dy()], near, nearView(t.view), r)
+	img := l.images.next(image.Pt(loupeCells, loupeCells))
+	clear(img.Pix)
+	at := part.Min.Sub(corner)
+	for y := range part.Dy() {
+		copy(img.Pix[img.PixOffset(at.X, at.Y+y):], l.part[y*row:][:row])
+	}
+	t.flip(img)
+	return img
+}
+
+// nearView returns the view in which the loupe shows its pixels: the greys, where a view
+// needs the pixels around.
+func nearView(view views.View) views.View {
+	if grey, ok := views.ByKey(settings.ViewGrey); ok && view.Wide {
+		return grey
+	}
+	return view
 }

@@ -87,7 +87,7 @@ func (k *Keeper) write() (err error, tell bool) {
 	if err != nil {
 		k.putBack(s)
 		tell, k.told = !k.told, true
-		return err, tell
+		return fmt.Errorf("keep settings: %w", err), tell
 	}
 	k.kept, k.told = data, false
 	return nil, false
@@ -117,18 +117,15 @@ func (k *Keeper) putBack(s *Settings) {
 // replaceSettings replaces the settings file by data, unless the file there must stay.
 func replaceSettings(path string, data []byte) error {
 	if err := mayReplace(path); err != nil {
-		return fmt.Errorf("keep settings: %w", err)
+		return err
 	}
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real // a link stays a link
 	}
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-		return fmt.Errorf("keep settings: %w", err)
+		return err
 	}
-	if err := files.Create(path, true, files.Bytes(data)); err != nil {
-		return fmt.Errorf("keep settings: %w", err)
-	}
-	return nil
+	return files.Create(path, true, files.Bytes(data))
 }
 
 // mayReplace returns an error if the file at path is a newer program's or can't be read.

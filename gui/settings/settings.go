@@ -2,11 +2,7 @@ package settings
 
 import (
 	"encoding/json"
-	"fmt"
 	"maps"
-	"math"
-	"slices"
-	"strings"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
@@ -14,10 +10,6 @@ import (
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/files"
 )
-
-// settingsVersion is the layout of the settings file that this program writes. A file with
-// a higher one comes from a newer program and is never touched.
-const settingsVersion = 1
 
 // Settings are what the window remembers. The zero value is not valid; begin with Defaults.
 type Settings struct {
@@ -52,14 +44,37 @@ type Settings struct {
 
 // Limits of the settings.
 const (
-	minPerSecond, maxPerSecond = 1.0, 60.0
-	minTolerance, maxTolerance = 0.5, 5.0
-	MinWidth, MinHeight        = 320, 480 // the least window that shows everything
-	maxSide                    = 1 << 16  // no desktop or window is wider or higher, in any unit
-	maxPath                    = 1 << 15  // bytes of a path: Windows' limit, the longest there is
-	maxStillsLimit             = 1 << 20  // MiB: a terabyte
-	maxNote                    = 1 << 10  // bytes of the note on the display
+	MinWidth, MinHeight = 320, 480 // the least window that shows everything
+	maxSide             = 1 << 16  // no desktop or window is wider or higher, in any unit
+	maxPath             = 1 << 15  // bytes of a path: Windows' limit, the longest there is
+	maxStillsLimit      = 1 << 20  // MiB: a terabyte
+	maxNote             = 1 << 10  // bytes of the note on the display
+	middleLightness     = 50       // L*: up to here something can be too dark, from here too light
 )
+
+// Ground is the grey around everything: how light the window is as a whole. Painters
+// choose it near the picture's own key, since a light surround makes a picture look darker.
+type Ground string
+
+const (
+	GroundDark   Ground = "dark" // the default
+	GroundMiddle Ground = "middle"
+	GroundLight  Ground = "light"
+)
+
+// Grounds returns all grounds from dark to light.
+func Grounds() []Ground { return []Ground{GroundDark, GroundMiddle, GroundLight} }
+
+// Dots says where the pixels beyond the limits are dotted in the mirror.
+type Dots string
+
+const (
+	DotsStructure Dots = "structure" // while the structure page is open: the default
+	DotsAlways    Dots = "always"
+	DotsNever     Dots = "never"
+)
+
+var AllDots = []Dots{DotsStructure, DotsAlways, DotsNever}
 
 // The names of the window's pages.
 const (
@@ -68,9 +83,6 @@ const (
 	PageColours   = "Colours"
 	PageStills    = "Stills"
 )
-
-// PageNames returns them in the order of their tabs.
-func PageNames() []string { return []string{PageWatch, PageStructure, PageColours, PageStills} }
 
 // ViewGrey is the key of the view shown first.
 const ViewGrey = "grey"
@@ -103,71 +115,14 @@ func (s Settings) Valid() Settings {
 }
 
 // confine brings everything into range and returns the names of the fields it changed.
-func (s *Settings) confine() []string {
-	var changed []string
-	d := Defaults()
-	mend := func(name string, ok bool, repair func()) {
-		if !ok {
-			repair()
-			changed = append(changed, name)
+func (s *Settings) confine() (changed []string) {
+	for _, f := range s.fields() {
+		if f.confine() {
+			changed = append(changed, f.name)
 		}
 	}
-	mend("ground", slices.Contains(Grounds(), s.Ground), func() { s.Ground = d.Ground })
-	mend("per_second", within(s.PerSecond, minPerSecond, maxPerSecond),
-		func() { s.PerSecond = confined(s.PerSecond, minPerSecond, maxPerSecond, d.PerSecond) })
-	mend("tolerance", within(s.Tolerance, minTolerance, maxTolerance),
-		func() { s.Tolerance = confined(s.Tolerance, minTolerance, maxTolerance, d.Tolerance) })
-	mend("spot_size", slices.Contains([]int{1, 3, 5, 11}, s.SpotSize), func() { s.SpotSize = d.SpotSize })
-	mend("groups", slices.Contains([]int{0, 2, 3, 4}, s.Groups), func() { s.Groups = d.Groups })
-	s.confineTrade(mend)
-	mend("stills_limit", s.StillsLimit >= 0 && s.StillsLimit <= maxStillsLimit,
-		func() { s.StillsLimit = min(max(s.StillsLimit, 0), maxStillsLimit) })
-	shade := s.Shade.Valid()
-	mend("shade", shade == s.Shade, func() { s.Shade = shade })
-	_, known := views.ByKey(s.View)
-	mend("view", known, func() { s.View = d.View })
-	knobs := confineKnobs(s.Knobs)
-	mend("knobs", maps.Equal(knobs, s.Knobs), func() { s.Knobs = knobs })
-	mend("page", slices.Contains(PageNames(), s.Page), func() { s.Page = d.Page })
-	mend("region", sensible(s.Region), func() { s.Region = nil })
-	mend("place", sensible(s.Place), func() { s.Place = nil })
-	mend("picture", plainText(s.Picture, maxPath), func() { s.Picture = "" })
-	mend("target_still", plainText(s.TargetStill, maxNote), func() { s.TargetStill = "" })
-	mend("target", plainText(s.Target, maxPath), func() { s.Target = "" })
-	mend("display", plainText(s.Display, maxNote), func() { s.Display = d.Display })
-	mend("width", within(float64(s.Width), MinWidth, maxSide),
-		func() { s.Width = float32(confined(float64(s.Width), MinWidth, maxSide, float64(d.Width))) })
-	mend("height", within(float64(s.Height), MinHeight, maxSide),
-		func() { s.Height = float32(confined(float64(s.Height), MinHeight, maxSide, float64(d.Height))) })
 	return changed
 }
-
-// sensible reports whether r is absent or has an area that a desktop could hold.
-func sensible(r *files.Rect) bool {
-	if r == nil {
-		return true
-	}
-	for _, n := range []int{r.X, r.Y, r.Width, r.Height} {
-		if n < -maxSide || n > maxSide {
-			return false
-		}
-	}
-	return r.Width > 0 && r.Height > 0
-}
-
-// within reports whether low <= v <= high; NaN isn't.
-func within(v, low, high float64) bool { return low <= v && v <= high }
-
-// confined returns v within low and high, and instead for NaN.
-func confined(v, low, high, instead float64) float64 {
-	if math.IsNaN(v) {
-		return instead
-	}
-	return min(max(v, low), high)
-}
-
-// plainText reports whether s is at most limit bytes long and may stand in a file's name.
-func plainText(s string, limit int) bool { return len(s) <= limit && !strings.ContainsRune(s, 0) }
 
 // Clone returns a copy that shares nothing that may change.
 func (s Settings) Clone() Settings {
@@ -182,78 +137,38 @@ func (s Settings) Clone() Settings {
 	return s // unknown is never written to after loading
 }
 
-// field is one setting by its name in the file.
-type field struct {
-	name string
-	to   func(json.RawMessage) error // reads it; leaves it alone on an error
-	from func() any
+// Limits are the limits of lightness that the painter set.
+func (s Settings) Limits() analysis.Limits {
+	return analysis.Limits{Dark: s.TooDark, Light: s.TooLight}
 }
 
-// fields lists all settings, each under its name in the file.
-func (s *Settings) fields() []field {
-	return []field{
-		fieldOf("ground", &s.Ground),
-		fieldOf("per_second", &s.PerSecond),
-		fieldOf("tolerance", &s.Tolerance),
-		fieldOf("spot_size", &s.SpotSize),
-		fieldOf("groups", &s.Groups),
-		fieldOf("stills_limit_mib", &s.StillsLimit),
-		fieldOf("shade", &s.Shade),
-		fieldOf("too_dark", &s.TooDark),
-		fieldOf("too_light", &s.TooLight),
-		fieldOf("dots", &s.Dots),
-		fieldOf("least_tones", &s.Rules.LeastTones),
-		fieldOf("most_tones", &s.Rules.MostTones),
-		fieldOf("least_chroma", &s.Rules.LeastChroma),
-		fieldOf("least_turn", &s.Rules.LeastTurn),
-		fieldOf("most_gain", &s.Rules.MostGain),
-		fieldOf("keeps_within", &s.Rules.KeepsWithin),
-		fieldOf("vanish_above", &s.Rules.VanishAbove),
-		fieldOf("view", &s.View),
-		fieldOf("knobs", &s.Knobs),
-		fieldOf("mirrored", &s.Mirrored),
-		fieldOf("page", &s.Page),
-		fieldOf("value_from_white", &s.FromWhite),
-		fieldOf("keep_above", &s.KeepAbove),
-		fieldOf("region", &s.Region),
-		fieldOf("picture", &s.Picture),
-		fieldOf("target", &s.Target),
-		fieldOf("target_still", &s.TargetStill),
-		fieldOf("place", &s.Place),
-		fieldOf("width", &s.Width),
-		fieldOf("height", &s.Height),
-		fieldOf("display", &s.Display),
+// Knob returns where a view's knob stands.
+func (s Settings) Knob(view views.View) float64 {
+	if view.Knob == nil {
+		return 0
 	}
+	if at, ok := s.Knobs[view.Key]; ok {
+		return at
+	}
+	return view.Knob.Start
 }
 
-func fieldOf[T any](name string, at *T) field {
-	return field{
-		name: name,
-		to: func(raw json.RawMessage) error {
-			v := *at // null leaves what isn't a pointer as it is
-			if err := json.Unmarshal(raw, &v); err != nil {
-				return err
-			}
-			*at = v
-			return nil
-		},
-		from: func() any { return *at },
+// WithKnob returns the settings with a view's knob elsewhere.
+func (s Settings) WithKnob(view string, at float64) Settings {
+	knobs := maps.Clone(s.Knobs)
+	if knobs == nil {
+		knobs = make(map[string]float64)
 	}
+	knobs[view] = at
+	s.Knobs = knobs
+	return s
 }
 
-// encode returns the bytes of the settings file, the same for the same settings.
-func (s Settings) encode() ([]byte, error) {
-	all := make(map[string]any, len(s.unknown)+20)
-	for name, raw := range s.unknown {
-		all[name] = raw
-	}
-	all["version"] = settingsVersion
-	for _, f := range s.fields() {
-		all[f.name] = f.from()
-	}
-	b, err := json.MarshalIndent(all, "", "\t") // sorts by name
-	if err != nil {
-		return nil, fmt.Errorf("write settings as JSON: %w", err)
-	}
-	return append(b, '\n'), nil
+// LimitBytes is how much room stills may take, in bytes; 0 for as much as they need.
+func (s Settings) LimitBytes() int64 { return int64(s.StillsLimit) << 20 }
+
+// Dotted reports whether the pixels beyond the limits are dotted while the page of the
+// settings is open.
+func (s Settings) Dotted() bool {
+	return s.Dots == DotsAlways || s.Dots == DotsStructure && s.Page == PageStructure
 }

@@ -59,7 +59,7 @@ func TestSetupOut(t *testing.T) {
 	if !reflect.DeepEqual(out.Areas, want) {
 		t.Errorf("areas %v, want %v", out.Areas, want)
 	}
-	// white, and what is within 1 L* of it: bins round(2.55*99) = 252 to 255
+	// white, and what is within 1 L* of it: bins 252 (99 of 100 in 255 steps) to 255
 	for bin, left := range out.Lightness {
 		if left != (bin >= 252) {
 			t.Errorf("bin %d left out: %v", bin, left)

@@ -46,7 +46,7 @@ const (
 // LeftOut is what of the picture was not counted.
 type LeftOut struct {
 	Areas     []files.Rect `json:"areas"`     // in the picture's pixels
-	Lightness [][2]int     `json:"lightness"` // ranges of bins, first and last; bin i holds the L* that round to i/2.55
+	Lightness [][2]int     `json:"lightness"` // ranges of bins, first and last; bin i holds the L* whose colour.BinOf is i
 }
 
 // LeftOutOf returns what out leaves out; nil leaves out nothing.
@@ -108,11 +108,11 @@ type Lightness struct {
 func FiguresOf(r *analysis.Reading) Figures {
 	split := r.Chosen()
 	f := Figures{
-		Lightness:    Lightness{known(r.Mean), known(r.P1), known(r.P50), known(r.P99)},
+		Lightness:    Lightness{Known(r.Mean), Known(r.P1), Known(r.P50), Known(r.P99)},
 		Groups:       append([]analysis.Group{}, split.Groups()...),
-		Separability: known(split.Separability),
+		Separability: Known(split.Separability),
 		Gaps:         append([]float64{}, split.Gaps()...),
-		Murk:         known(split.Murk),
+		Murk:         Known(split.Murk),
 	}
 	if key := r.Key; key != "" {
 		f.Key = &key
@@ -120,8 +120,8 @@ func FiguresOf(r *analysis.Reading) Figures {
 	return f
 }
 
-// known returns v, nil if it is not a number.
-func known(v float64) *float64 {
+// Known returns v, nil if it is not a number.
+func Known(v float64) *float64 {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return nil
 	}

@@ -19,7 +19,7 @@ type SpreadMark struct {
 
 // SpreadState is what a spread shows.
 type SpreadState struct {
-	Histogram [256]int // counts; bin i holds the L* that round to i/2.55
+	Histogram [256]int // counts; bin i holds the L* whose colour.BinOf is i
 	Groups    []analysis.Group
 	ByHand    bool // the groups' edges were set by hand
 	Marks     []SpreadMark

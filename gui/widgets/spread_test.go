@@ -12,6 +12,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/wording"
 )
@@ -253,7 +254,7 @@ func TestSpreadDotsBeyondLimits(t *testing.T) {
 func scene() SpreadState {
 	var s SpreadState
 	hill := func(i int, middle, width, height float64) int {
-		d := (float64(i)/2.55 - middle) / width
+		d := (float64(i)/colour.BinsPerLightness - middle) / width
 		return int(height / (1 + d*d*d*d))
 	}
 	for i := range s.Histogram {

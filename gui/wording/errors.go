@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"io/fs"
+	"slices"
 	"strconv"
 	"strings"
 	"syscall"
@@ -97,12 +98,7 @@ var writingReasons = []reason{
 
 // ExplainWriting is Explain for something that could not be written.
 func ExplainWriting(what string, err error) string {
-	for _, r := range writingReasons {
-		if errors.Is(err, r.is) {
-			return Sentence(what, r.why, r.act)
-		}
-	}
-	return Explain(what, err)
+	return explain(what, err, slices.Concat(writingReasons, reasons))
 }
 
 // SayUnsaved says why what is marked on a still is not saved.
@@ -113,18 +109,16 @@ func SayUnsaved(err error) string {
 // Explain puts err into one plain sentence: what was tried on what, why it failed, and
 // what to do. what goes on after "Can't", such as `read "pose.png"`. The full chain of
 // causes belongs in the log.
-func Explain(what string, err error) string {
-	why, act := "the program has a fault", "try again"
-	if err != nil {
-		why = "the reason given is " + Quote(err.Error())
+func Explain(what string, err error) string { return explain(what, err, reasons) }
+
+func explain(what string, err error, known []reason) string {
+	if at := slices.IndexFunc(known, func(r reason) bool { return errors.Is(err, r.is) }); at >= 0 {
+		return Sentence(what, known[at].why, known[at].act)
 	}
-	for _, r := range reasons {
-		if errors.Is(err, r.is) {
-			why, act = r.why, r.act
-			break
-		}
+	if err == nil {
+		return Sentence(what, "the program has a fault", "try again")
 	}
-	return Sentence(what, why, act)
+	return Sentence(what, "the reason given is "+Quote(err.Error()), "try again")
 }
 
 // Sentence joins the three parts that every error here has, as one line.

@@ -2,7 +2,6 @@ package wording
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -10,6 +9,8 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/views"
+	"app.tonedesk/capture"
 )
 
 const (
@@ -93,8 +94,28 @@ func HueSay(hue *float64) string {
 	return "0.0"
 }
 
-// HexSay returns a colour as #rrggbb.
-func HexSay(c colour.RGB) string { return fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B) }
+// SayTones returns a difference of value with its unit.
+func SayTones(tones float64) string { return Tenth(tones) + Nbsp + "tones" }
+
+// SayDifference returns a difference of value with its unit and direction; above 0 is lighter.
+func SayDifference(tones float64) string { return SayTones(math.Abs(tones)) + " " + direction(tones) }
+
+// direction says where a difference of lightness or value goes.
+func direction(difference float64) string {
+	if difference < 0 {
+		return "darker"
+	}
+	return "lighter"
+}
+
+// SayKnob says where a knob stands: "Strength 2 % of the longer side".
+func SayKnob(k views.Knob, at float64) string {
+	words := k.Name + Nbsp + strconv.FormatFloat(math.Round(at*100)/100, 'f', -1, 64)
+	if k.Unit != "" {
+		words += Nbsp + k.Unit
+	}
+	return words
+}
 
 // Age returns a time span in words. It gets coarser as the span grows, so that a
 // counter doesn't draw the eye: seconds up to ten, then tens of seconds, minutes, hours.
@@ -120,4 +141,32 @@ func SizeSay(width, height int) string {
 // RateSay returns how often a source is asked, in frames a second.
 func RateSay(perSecond float64) string {
 	return strconv.FormatFloat(math.Round(10*perSecond)/10, 'f', -1, 64) + Nbsp + "a" + Nbsp + "second"
+}
+
+// SayStatus says how the watched source does, in a full and a short form. age is how long
+// the state has lasted; while frozen, how old the held picture is.
+func SayStatus(state capture.State, frozen bool, age time.Duration) (full, short string) {
+	if frozen {
+		return "Frozen, " + Age(age) + " old", "Frozen"
+	}
+	switch state {
+	case capture.Waiting:
+		return "Waiting for a picture", "Waiting"
+	case capture.Live:
+		return "Live", "Live"
+	case capture.Unchanged:
+		return "Unchanged for " + Age(age), "Unchanged"
+	case capture.Hidden:
+		return "Hidden for " + Age(age), "Hidden"
+	case capture.Gone:
+		return "Gone for " + Age(age), "Gone"
+	case capture.NotAnswering:
+		return "Not answering for " + Age(age), "Not answering"
+	}
+	return "State unknown", "Unknown"
+}
+
+// SaySource says what size the watched picture has and how often it is looked at.
+func SaySource(width, height int, perSecond float64) string {
+	return SizeSay(width, height) + " · " + RateSay(perSecond)
 }

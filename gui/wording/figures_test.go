@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/colour"
 )
 
 func TestTenth(t *testing.T) {
@@ -50,7 +49,6 @@ func TestFigures(t *testing.T) {
 		{Percent(0.004), "<1\u00a0%"}, {Percent(0.005), "1\u00a0%"}, {Percent(math.NaN()), "–"},
 		{ValueSay(7.3, false), "7.3"}, {ValueSay(7.3, true), "2.7"}, {ValueSay(0, true), "10.0"}, {ValueSay(10, true), "0.0"},
 		{HueSay(nil), "–"}, {HueSay(hue(60.74)), "60.7"}, {HueSay(hue(359.97)), "0.0"}, {HueSay(hue(0)), "0.0"},
-		{HexSay(colour.RGB{R: 226, G: 171, B: 5}), "#e2ab05"},
 		{SizeSay(1280, 720), "1280\u00a0×\u00a0720"},
 		{RateSay(10), "10\u00a0a\u00a0second"}, {RateSay(2.5), "2.5\u00a0a\u00a0second"},
 	} {

@@ -2,13 +2,14 @@ package wording
 
 import (
 	"math"
+	"reflect"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 )
 
 // The sentences of the window. They are said by plain functions, so that a table can test
-// every one of them; widgets only show them. Errors are put into words in words.go.
+// every one of them; widgets only show them. Errors are put into words in errors.go.
 
 // Spans of tones that the second line remarks on, as printed, limits included (common
 // practice, no source).
@@ -16,6 +17,25 @@ const (
 	readsFrom = 2.0 // a shadow this many tones darker reads as a shadow
 	readsTo   = 3.0
 )
+
+// VerdictText is what is said of two spots.
+type VerdictText struct {
+	Title  string // the sentence
+	Short  string // the same for a narrow window
+	Sub    string // quieter, below
+	Remark string // on how a grey layer would mislead; "" for none
+	Bars   []Bar  // the spots' lightness, side by side
+}
+
+// Equal reports whether either says the same.
+func (t VerdictText) Equal(o VerdictText) bool { return reflect.DeepEqual(t, o) }
+
+// Bar is a spot's lightness as a bar.
+type Bar struct {
+	Name      string
+	Lightness float64 // L*, 0 to 100: the height
+	Grey      uint8   // 8-bit code: the fill
+}
 
 // SayPair returns what is said of a pair of spots with the names a and b.
 func SayPair(p analysis.Pair, a, b string) VerdictText {
@@ -25,10 +45,7 @@ func SayPair(p analysis.Pair, a, b string) VerdictText {
 		Short:  short,
 		Sub:    pairSub(p),
 		Remark: SayRemark(p.LayerGreyRemark()),
-		Bars: []Bar{
-			barOf(a, p.A),
-			barOf(b, p.B),
-		},
+		Bars:   []Bar{barOf(a, p.A), barOf(b, p.B)},
 	}
 }
 
@@ -41,15 +58,12 @@ func pairTitle(p analysis.Pair, b string) (title, short string) {
 	if p.Verdict == analysis.Same {
 		return "Same lightness", "Same lightness"
 	}
-	direction := "darker"
-	if p.LightnessDifference > 0 {
-		direction = "lighter"
-	}
 	tones := Tenth(math.Abs(p.Tones))
 	if tones == "0.0" { // differs in lightness by more than the tolerance, all the same
 		tones = "under" + Nbsp + "0.1"
 	}
-	return b + " is " + tones + Nbsp + "tones " + direction, b + " " + tones + " " + direction
+	way := direction(p.LightnessDifference)
+	return b + " is " + tones + Nbsp + "tones " + way, b + " " + tones + " " + way
 }
 
 // pairSub says what the distance means in the trade. It describes and doesn't judge.
@@ -89,15 +103,9 @@ func SayRemark(r analysis.Remark) string {
 // spots. first is the name of the only spot, "" if there is none.
 func SayNoPair(first string) VerdictText {
 	if first == "" {
-		return VerdictText{
-			Title: "Click a spot in the picture", Short: "Click a spot",
-			Sub: "A second click compares it with the first",
-		}
+		return VerdictText{Title: "Click a spot in the picture", Short: "Click a spot", Sub: "A second click compares it with the first"}
 	}
-	return VerdictText{
-		Title: "Click a second spot", Short: "Click a second spot",
-		Sub: "It will be compared with " + first,
-	}
+	return VerdictText{Title: "Click a second spot", Short: "Click a second spot", Sub: "It will be compared with " + first}
 }
 
 // SayTool says what the pointer does while a still is marked; holds says that the tool takes

@@ -28,7 +28,7 @@ func SayChange(c *analysis.Change) string {
 	if len(parts) == 0 {
 		return "No change in lightness"
 	}
-	return capital(strings.Join(parts, ", "))
+	return Capitalised(strings.Join(parts, ", "))
 }
 
 // changedGroups says what became lighter or darker, as printed.
@@ -38,18 +38,9 @@ func changedGroups(c *analysis.Change) (parts []string) {
 		if tones == 0 || math.IsNaN(tones) {
 			continue
 		}
-		parts = append(parts, groupWord[g.Name]+" "+TonesSay(tones))
+		parts = append(parts, groupWord[g.Name]+" "+SayDifference(tones))
 	}
 	return parts
-}
-
-// TonesSay returns a change in tones with its direction.
-func TonesSay(tones float64) string {
-	direction := "lighter"
-	if tones < 0 {
-		direction = "darker"
-	}
-	return Tenth(math.Abs(tones)) + Nbsp + "tones " + direction
 }
 
 func changedGaps(c *analysis.Change) (parts []string) {
@@ -92,10 +83,39 @@ func SayAlignment(a stills.Aligned) string {
 	return ""
 }
 
-// capital begins a sentence.
-func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
+// Names of the two pictures that are compared, in a corner of each.
+const (
+	PictureBefore = "before"
+	PictureNow    = "now"
+)
 
-// SayMapScale says what the greys of a map of changes mean.
-func SayMapScale(span float64) string {
-	return "In the map middle grey is no change, black " + Whole(span) + Nbsp + "tones darker and more, white as much lighter."
+// Compared is what was found out about a picture and one from before.
+type Compared struct {
+	With    string           // name of the picture from before
+	Change  *analysis.Change // nil as long as nothing was found
+	Aligned stills.Aligned
+	AsMap   bool // the change is shown as a map
+}
+
+// SayCompared says what changed from the picture before to the one of now.
+func SayCompared(c Compared) string {
+	if c.Change == nil {
+		return "Comparing with " + c.With + "."
+	}
+	words := "Compared with " + c.With + ": " + SayChange(c.Change) + ". On average " + SayTones(c.Change.Distance) + " moved."
+	if how := SayAlignment(c.Aligned); how != "" {
+		words += " " + how + "."
+	}
+	if c.AsMap {
+		words += " In the map middle grey is no change, black " + Whole(c.Change.Span()) + Nbsp + "tones darker and more, white as much lighter."
+	}
+	if c.Aligned.How == stills.ByPosition && !c.AsMap {
+		words += " Where there is no picture from before, that of now shows."
+	}
+	return words
+}
+
+// MapFigures returns what stands at the ends and in the middle of a map's scale.
+func MapFigures(span float64) [3]string {
+	return [3]string{minus + Whole(span), "0", "+" + Whole(span) + Nbsp + "tones"}
 }

@@ -11,23 +11,19 @@ import (
 	"app.tonedesk/analysis/propose"
 )
 
-// SayTones says how far a proposed colour is from its base: "2 tones darker".
-func SayTones(tones float64) string {
-	word := "tones"
-	if math.Abs(tones) == 1 {
-		word = "tone"
+// SayStepTones says how far a proposed colour is below its base: "2 tones darker".
+func SayStepTones(below float64) string {
+	unit := "tones "
+	if math.Abs(below) == 1 {
+		unit = "tone "
 	}
-	direction := "darker"
-	if tones < 0 {
-		direction = "lighter"
-	}
-	return strconv.FormatFloat(math.Abs(tones), 'f', -1, 64) + Nbsp + word + " " + direction
+	return strconv.FormatFloat(math.Abs(below), 'f', -1, 64) + Nbsp + unit + direction(-below)
 }
 
 // SayStep says what was done to a base to make a step of its ramp, and how that came out:
 // "hue turns 33.4° toward red, 22 % more saturated".
 func SayStep(base analysis.Spot, s propose.Step) string {
-	outcome := sayOutcome(s.Note)
+	outcome := SayOutcome(s.Note)
 	if s.Spot == nil {
 		return outcome
 	}
@@ -79,11 +75,8 @@ func SayLines(s *propose.Shades) string {
 	return line + "."
 }
 
-// SayAccent says how an accent came out: "" if as asked for.
-func SayAccent(a propose.Accent) string { return sayOutcome(a.Note) }
-
-// sayOutcome says how a proposed colour came out, "" if as made.
-func sayOutcome(n propose.Note) string {
+// SayOutcome says how a proposed colour came out, "" if as asked for.
+func SayOutcome(n propose.Note) string {
 	switch n {
 	case propose.NoRoom:
 		return "no room"
@@ -106,7 +99,7 @@ func SayEqualBy(by propose.EqualBy) string {
 
 // SayBrought says how one spot came out at the lightness of another, by their names.
 func SayBrought(m propose.Brought, a, b string) string {
-	said := b + " at the lightness of " + a + ": " + HexSay(m.Matched.Colour)
+	said := b + " at the lightness of " + a + ": " + m.Matched.Colour.Hex()
 	if m.Note == propose.AtEdge {
 		return said + ", with as much chroma as the display has there"
 	}
@@ -117,7 +110,7 @@ func SayBrought(m propose.Brought, a, b string) string {
 func SayJudged(j propose.Judged) string {
 	switch {
 	case j.Nearest != nil:
-		return "The nearest that reads and does not go toward black: " + HexSay(j.Nearest.Colour) +
+		return "The nearest that reads and does not go toward black: " + j.Nearest.Colour.Hex() +
 			", " + Tenth(*j.Distance) + Nbsp + "(CIEDE2000) away"
 	case len(j.Family.Verdict) == 1 && j.Family.Verdict[0] == families.Reads:
 		return "Nothing to change by these rules"
@@ -155,4 +148,15 @@ func SayEmptyValues(empty []int) string {
 		i = last + 1
 	}
 	return "Empty values: " + strings.Join(spans, ", ")
+}
+
+// SayAccents tells what the half-high swatches of a row of accents mean.
+func SayAccents(missing, all int) string {
+	switch missing {
+	case 0:
+		return "Above at the chosen chroma, below at the display's most."
+	case all:
+		return "The display reaches this chroma in no hue here: all show the most there is."
+	}
+	return "Above at the chosen chroma (half as high where the display has less), below at the display's most."
 }

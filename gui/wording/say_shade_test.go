@@ -24,7 +24,7 @@ func TestSayStep(t *testing.T) {
 		{propose.Step{Tones: 2, Spot: &spot}, "2 tones darker", ""}, // a neutral has nothing to turn
 	}
 	for _, tt := range tests {
-		if got := ordinary(SayTones(tt.step.Tones)); got != tt.tones {
+		if got := ordinary(SayStepTones(tt.step.Tones)); got != tt.tones {
 			t.Errorf("%q, want %q", got, tt.tones)
 		}
 		if got := ordinary(SayStep(base, tt.step)); got != tt.want {
@@ -93,11 +93,11 @@ func TestSayLinesIsTrue(t *testing.T) {
 	}
 }
 
-func TestSayAccent(t *testing.T) {
+func TestSayOutcome(t *testing.T) {
 	for note, want := range map[propose.Note]string{
 		propose.AsMade: "", propose.AtEdge: "at the gamut's edge", propose.NoRoom: "no room",
 	} {
-		if got := SayAccent(propose.Accent{Note: note}); got != want {
+		if got := SayOutcome(note); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}

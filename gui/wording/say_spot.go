@@ -15,12 +15,12 @@ type SpotState struct {
 
 // SayCard returns what a spot's card shows.
 func SayCard(name string, s analysis.Spot, state SpotState) CardText {
-	seen, seenShort := saySeen(s)
+	seen, seenShort := SaySeen(s)
 	return CardText{
 		Name:      name,
 		Colour:    s.Colour,
 		Grey:      colour.GreyOf(s.Lightness),
-		Hex:       HexSay(s.Colour),
+		Hex:       s.Colour.Hex(),
 		Lightness: Tenth(s.Lightness),
 		Value:     ValueSay(s.Value, state.FromWhite),
 		LayerGrey: Whole(s.LayerGrey),
@@ -47,9 +47,9 @@ func sayNote(s analysis.Spot, state SpotState) string {
 	return ""
 }
 
-// saySeen hints at how light a saturated colour looks beside a grey of its lightness, in a
+// SaySeen hints at how light a saturated colour looks beside a grey of its lightness, in a
 // long and a short form; both "" where there is nothing to say.
-func saySeen(s analysis.Spot) (long, short string) {
+func SaySeen(s analysis.Spot) (long, short string) {
 	switch s.SeenHint() {
 	case analysis.SeenLittle:
 		return "looks a little lighter than its grey", "looks a little lighter"
@@ -86,4 +86,13 @@ func SayLostCard(name string, selected bool) CardText {
 		Name: name, Hex: Unknown, Lightness: Unknown, Value: Unknown, LayerGrey: Unknown, Chroma: Unknown, Hue: Unknown,
 		Note: "outside the picture", Selected: selected, Lost: true,
 	}
+}
+
+// SaySwatch lists a colour's numbers: code, lightness, value, chroma and hue (C*ab, degrees).
+func SaySwatch(s analysis.Spot) string {
+	words := s.Colour.Hex() + "  lightness " + Tenth(s.Lightness) + ", value " + Tenth(s.Value) + ", chroma " + Tenth(s.Chroma)
+	if s.Hue != nil {
+		words += ", hue " + HueSay(s.Hue)
+	}
+	return words
 }

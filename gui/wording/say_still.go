@@ -76,11 +76,11 @@ func saySide(s *analysis.Spot) string {
 func sayApart(tones float64) string {
 	switch {
 	case tones < 0:
-		return "The other way round: the light is " + tonesSay(-tones) + " darker than the shadow"
+		return "The other way round: the light is " + SayTones(-tones) + " darker than the shadow"
 	case tones == 0:
 		return "Light and shadow have the same value"
 	}
-	return tonesSay(tones) + " apart"
+	return SayTones(tones) + " apart"
 }
 
 // sayTenths says how the shadow's lightest tenth lies to the light's darkest.
@@ -88,9 +88,9 @@ func sayTenths(overlap float64) string {
 	const lies = "the shadow's lightest tenth is "
 	switch {
 	case overlap > 0:
-		return "they overlap, " + lies + tonesSay(overlap) + " lighter than the light's darkest tenth"
+		return "they overlap, " + lies + SayTones(overlap) + " lighter than the light's darkest tenth"
 	case overlap < 0:
-		return lies + tonesSay(-overlap) + " darker than the light's darkest tenth"
+		return lies + SayTones(-overlap) + " darker than the light's darkest tenth"
 	}
 	return lies + "as light as the light's darkest tenth"
 }
@@ -165,4 +165,33 @@ func BytesSay(n int64) string {
 		return Tenth(float64(n)/(k*k)) + Nbsp + "MiB"
 	}
 	return Tenth(float64(n)/k) + Nbsp + "KiB"
+}
+
+// SayProblem says what is wrong with a still, and where it was put.
+func SayProblem(p stills.Problem) string {
+	what := "open the still " + Quote(p.ID)
+	if p.Aside != "" {
+		return Sentence(what, "it is damaged", "it was set aside as it is, in "+Quote(p.Aside))
+	}
+	if errors.Is(p, stills.ErrDamaged) {
+		return Sentence(what, "it is damaged", "it could not be set aside and lies where it was")
+	}
+	return Explain(what, p.Err)
+}
+
+// SayKeyFigures says a still's key figures in short: the gaps between its groups in tones,
+// dark to light, and its murk; "" if it has none.
+func SayKeyFigures(f stills.Figures) string {
+	if len(f.Gaps) == 0 {
+		return ""
+	}
+	gaps := make([]string, len(f.Gaps))
+	for i, gap := range f.Gaps {
+		gaps[i] = Tenth(gap)
+	}
+	said := strings.Join(gaps, " and ") + Nbsp + "tones apart"
+	if f.Murk != nil {
+		said += ", murk " + Percent(*f.Murk)
+	}
+	return said
 }

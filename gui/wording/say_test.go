@@ -161,7 +161,7 @@ func TestSaySeen(t *testing.T) {
 	for added, want := range map[float64]string{
 		0: "", 2.9: "", 3: "looks a little lighter", 7.9: "looks a little lighter", 8.5: "looks clearly lighter",
 	} {
-		long, short := saySeen(analysis.Spot{Lightness: 50, SeenLightness: 50 + added})
+		long, short := SaySeen(analysis.Spot{Lightness: 50, SeenLightness: 50 + added})
 		if short != want || long != "" && long != want+" than its grey" {
 			t.Errorf("%g lighter: %q, %q, want %q", added, long, short, want)
 		}

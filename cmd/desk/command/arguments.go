@@ -1,6 +1,8 @@
 package command
 
 import (
+	"path/filepath"
+	"slices"
 	"strings"
 
 	"app.tonedesk/gui/wording"
@@ -38,10 +40,12 @@ func parseArguments(args []string, options []option) (arguments, error) {
 			continue
 		}
 		name, value, inline := strings.Cut(strings.TrimPrefix(arg, "--"), "=")
-		o, known := findOption(options, name)
-		switch {
-		case !known:
+		at := slices.IndexFunc(options, func(o option) bool { return o.name == name })
+		if at < 0 {
 			return arguments{}, usageError{"use the option " + wording.Quote(arg), "it is not known here", "see desk help"}
+		}
+		o := options[at]
+		switch {
 		case o.value == "" && inline:
 			return arguments{}, usageError{"use the option " + wording.Quote(arg), "it takes no value", "leave the value out"}
 		case o.value != "" && !inline:
@@ -55,24 +59,33 @@ func parseArguments(args []string, options []option) (arguments, error) {
 	return a, nil
 }
 
-func findOption(options []option, name string) (option, bool) {
-	for _, o := range options {
-		if o.name == name {
-			return o, true
-		}
-	}
-	return option{}, false
-}
-
 // asksForHelp says whether a command is asked how it is used.
 func asksForHelp(args []string) bool {
-	for _, arg := range args {
-		switch arg {
-		case "--help", "-h":
-			return true
-		case "--":
-			return false
-		}
+	if end := slices.Index(args, "--"); end >= 0 {
+		args = args[:end]
 	}
-	return false
+	return slices.Contains(args, "--help") || slices.Contains(args, "-h")
+}
+
+// WindowArgs are what the window is started with.
+type WindowArgs struct {
+	Picture string // absolute path; "" for none
+	Trace   string // file that gets a line for all that is shown; "" for none
+}
+
+// WindowArguments reads the arguments of the window.
+func WindowArguments(args []string) (WindowArgs, error) {
+	a, err := parseArguments(args, []option{{"trace", "FILE"}})
+	if err != nil {
+		return WindowArgs{}, err
+	}
+	w := WindowArgs{Trace: a.values["trace"]}
+	switch len(a.operands) {
+	case 0:
+		return w, nil
+	case 1:
+		w.Picture, err = filepath.Abs(a.operands[0])
+		return w, err
+	}
+	return WindowArgs{}, usageError{"open " + wording.Quote(a.operands[1]), "the window shows one picture at a time", "name one file"}
 }

@@ -1,7 +1,7 @@
 package command
 
 import (
-	"bufio"
+	"errors"
 	"fmt"
 	"io"
 
@@ -37,57 +37,36 @@ type gapReport struct {
 	After *float64 `json:"after"`
 }
 
-// runChange says what happened between two pictures. It returns the exit code.
-func runChange(args []string, s Streams) int {
-	if asksForHelp(args) {
-		return runHelp(s)
+// runChange says what happened between two pictures.
+func runChange(c *call) error {
+	if len(c.operands) != 2 {
+		return usageError{"compare pictures", "it takes two", "name the picture or still before and the one after"}
 	}
-	a, err := parseArguments(args, []option{{name: "json"}})
-	if err != nil {
-		return s.WrongUse(err)
+	before, errBefore := openSubject(c.operands[0])
+	after, errAfter := openSubject(c.operands[1])
+	if err := errors.Join(errBefore, errAfter); err != nil {
+		return err // a line each
 	}
-	if len(a.operands) != 2 {
-		return s.WrongUse(usageError{"compare pictures", "it takes two", "name the picture or still before and the one after"})
+	for _, of := range []*subject{&before, &after} {
+		c.sayTrouble(of.name, of.trouble)
+		of.layOver()
 	}
-	before, errBefore := openSubject(a.operands[0])
-	after, errAfter := openSubject(a.operands[1])
-	for _, err := range []error{errBefore, errAfter} {
-		if err != nil {
-			s.Say(err.Error())
-		}
-	}
-	if errBefore != nil || errAfter != nil {
-		return ExitUnread
-	}
-	code := max(before.sayTrouble(s), after.sayTrouble(s))
-	before.layOver()
-	after.layOver()
 	aligned := stills.Align(before.side, after.side)
 	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.OutBefore, aligned.OutAfter, 0)
 	if err != nil {
-		s.Say(wording.Explain("compare "+wording.Quote(before.name)+" with "+wording.Quote(after.name), err))
-		return ExitUnread
+		return sentence(wording.Explain("compare "+wording.Quote(before.name)+" with "+wording.Quote(after.name), err))
 	}
-	out := bufio.NewWriter(s.Out)
-	if a.given("json") {
-		err = jsonLine(out, changeReportOf(before, after, aligned, change))
-	} else {
+	c.report(changeReportOf(before, after, aligned, change), func(out io.Writer) {
 		writeChange(out, before, after, aligned, change)
-	}
-	if flushed := out.Flush(); err == nil {
-		err = flushed
-	}
-	if err != nil {
-		return s.unwritten(err)
-	}
-	return code
+	})
+	return nil
 }
 
 func changeReportOf(before, after subject, a stills.Aligned, c *analysis.Change) changeReport {
 	r := changeReport{
 		Before: before.name, After: after.name, Width: c.Width, Height: c.Height,
 		Alignment: a.How, Stretched: a.Stretched,
-		Tones: known(c.Tones), Distance: known(c.Distance), Altered: known(c.Altered),
+		Tones: stills.Known(c.Tones), Distance: stills.Known(c.Distance), Altered: stills.Known(c.Altered),
 		Groups: append([]analysis.GroupChange{}, c.Groups...), Gaps: []gapReport{},
 		Moves: append([]analysis.Move{}, c.Moves...), Sentence: plain(wording.SayChange(c)),
 	}
@@ -95,7 +74,7 @@ func changeReportOf(before, after subject, a stills.Aligned, c *analysis.Change)
 		r.Region = &a.Region
 	}
 	for _, g := range c.Gaps {
-		r.Gaps = append(r.Gaps, gapReport{g, known(g.After)})
+		r.Gaps = append(r.Gaps, gapReport{g, stills.Known(g.After)})
 	}
 	return r
 }

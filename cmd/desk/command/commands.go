@@ -1,10 +1,101 @@
 package command
 
-// All are what the program does without a window.
+import (
+	"bufio"
+	"encoding/json"
+	"io"
+
+	"app.tonedesk/gui/wording"
+)
+
+// All are what the program does without a window, by name.
 var All = map[string]func([]string, Streams) int{
-	"read": runRead, "spot": runSpot, "compare": runCompare, "change": runChange, "sheet": runSheet,
-	"stills": runStills, "shade": runShade, "match": runMatch, "palette": runPalette,
-	"help": help, "--help": help, "-h": help,
+	"read":    command{readOptions, runRead}.run,
+	"spot":    command{[]option{{name: "json"}}, runSpot}.run,
+	"compare": command{[]option{{name: "json"}, {"tolerance", "T"}}, runCompare}.run,
+	"change":  command{[]option{{name: "json"}}, runChange}.run,
+	"sheet":   command{sheetOptions, runSheet}.run,
+	"stills":  command{[]option{{name: "json"}}, runStills}.run,
+	"shade":   command{shadeOptions, runShade}.run,
+	"match":   command{[]option{{name: "json"}}, runMatch}.run,
+	"palette": command{paletteOptions, runPalette}.run,
+	"help":    help, "--help": help, "-h": help,
 }
 
-func help(_ []string, s Streams) int { return runHelp(s) }
+// command is a command with the options that it knows.
+type command struct {
+	options []option
+	// do does what a call asks for. Its error is a usageError, or a sentence.
+	do func(*call) error
+}
+
+// call is one call of a command.
+type call struct {
+	arguments
+	Streams
+	out   *bufio.Writer // the report; failures to write show when it is flushed
+	begun bool          // something was reported
+	code  int           // how the program ends
+}
+
+// run does what the arguments ask for and returns the exit code.
+func (c command) run(args []string, s Streams) int {
+	if asksForHelp(args) {
+		return help(args, s)
+	}
+	a, err := parseArguments(args, c.options)
+	if err != nil {
+		return s.WrongUse(err)
+	}
+	call := &call{arguments: a, Streams: s, out: bufio.NewWriter(s.Out)}
+	switch err := c.do(call).(type) {
+	case nil:
+	case usageError:
+		return s.WrongUse(err)
+	default:
+		call.fail(err.Error())
+	}
+	if err := call.out.Flush(); err != nil {
+		call.fail(wording.Explain("write the report", err))
+	}
+	return call.code
+}
+
+// fail says in a sentence why something that was asked for can't be done.
+func (c *call) fail(sentence string) { c.code = c.Fail(sentence) }
+
+// report reports data as a line of JSON, or has it written to be read.
+func (c *call) report(data any, write func(io.Writer)) {
+	if c.given("json") {
+		line := json.NewEncoder(c.out) // which ends it with a line break
+		line.SetEscapeHTML(false)
+		_ = line.Encode(data)
+		return
+	}
+	if c.begun {
+		_, _ = io.WriteString(c.out, "\n")
+	}
+	c.begun = true
+	write(c.out)
+}
+
+// eachFile does something with every picture file among the operands.
+func (c *call) eachFile(do func(path string) error) {
+	for i, path := range c.operands {
+		c.begun = i > 0 // also after a file that could not be read
+		if err := do(path); err != nil {
+			c.fail(err.Error())
+		}
+		if c.out.Flush() != nil {
+			return // run says so
+		}
+	}
+}
+
+// help prints the usage.
+func help(_ []string, s Streams) int {
+	if _, err := io.WriteString(s.Out, usage); err != nil {
+		return s.Fail(wording.Explain("write the report", err))
+	}
+	return ExitDone
+}

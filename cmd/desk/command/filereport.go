@@ -1,32 +1,35 @@
 package command
 
 import (
+	"fmt"
 	"io"
-	"math"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/wording"
 )
 
 // fileReport is what desk read says of a picture file; its JSON names and units are the
 // command line's contract. A figure that isn't there is null.
 type fileReport struct {
-	File         string           `json:"file"`
-	Width        int              `json:"width"` // pixels
-	Height       int              `json:"height"`
-	Lightness    lightnessReport  `json:"lightness"`
-	Histogram    [256]int         `json:"histogram"` // bin i counts the L* that round to i/2.55
-	Groups       []analysis.Group `json:"groups"`    // dark to light
-	Separability *float64         `json:"separability"`
-	Gaps         []float64        `json:"gaps"` // tones, dark to light
-	Murk         *float64         `json:"murk"` // share, 0 to 1
-	Key          *analysis.Key    `json:"key"`
-	Spots        []analysis.Spot  `json:"spots"`
-	Limits       limitsReport     `json:"limits"`
-	// Families are the largest first; null where they are left out.
-	Families []families.Family `json:"families"`
+	pictureFile
+	Lightness stills.Lightness `json:"lightness"` // that of the figures, before the histogram
+	Histogram [256]int         `json:"histogram"` // bin i counts the L* whose colour.BinOf is i
+	stills.Figures
+	Spots    []analysis.Spot   `json:"spots"`
+	Limits   limitsReport      `json:"limits"`
+	Families []families.Family `json:"families"` // the largest first; null where they are left out
 
 	*targetReport // nil without a target
+}
+
+// pictureFile is a file with the size of its picture in pixels.
+type pictureFile struct {
+	File   string `json:"file"`
+	Width  int    `json:"width"`
+	Height int    `json:"height"`
 }
 
 // limitsReport holds the shares of the counted pixels that are darker and lighter than
@@ -36,51 +39,117 @@ type limitsReport struct {
 	LightShare *float64 `json:"light_share"`
 }
 
-// lightnessReport holds figures in L*.
-type lightnessReport struct {
-	Mean *float64 `json:"mean"`
-	P1   *float64 `json:"p1"`
-	P50  *float64 `json:"p50"`
-	P99  *float64 `json:"p99"`
+// targetReport says how far a picture is from the one given by --target.
+type targetReport struct {
+	DistanceTones *float64 `json:"distance_tones"` // null if nothing is counted in one of them
+
+	match analysis.Match
 }
 
-// reportOf takes out of a reading what is reported. It holds on to none of it.
-func reportOf(path string, r *analysis.Reading, spots []analysis.Spot) fileReport {
-	split := r.Chosen()
-	report := fileReport{
-		File: path, Width: r.Width, Height: r.Height,
-		Lightness:    lightnessReport{known(r.Mean), known(r.P1), known(r.P50), known(r.P99)},
-		Histogram:    r.Histogram,
-		Groups:       append([]analysis.Group{}, split.Groups()...),
-		Separability: known(split.Separability),
-		Gaps:         append([]float64{}, split.Gaps()...),
-		Murk:         known(split.Murk),
-		Spots:        spots,
+// writeHead prints the head of a file's report, and returns whether more can be said of it.
+func (f pictureFile) writeHead(w io.Writer, counted bool) bool {
+	fmt.Fprintf(w, "%s, %d by %d pixels\n", bare(f.File), f.Width, f.Height)
+	if !counted {
+		fmt.Fprintln(w, "  nothing to count: every pixel is transparent")
 	}
-	dark, light := r.Limits(analysis.DefaultLimits)
-	report.Limits = limitsReport{known(dark), known(light)}
-	if key := r.Key; key != "" {
-		report.Key = &key
-	}
-	return report
+	return counted
 }
 
-// known returns v, nil if it is not a number.
-func known(v float64) *float64 {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return nil
-	}
-	return &v
-}
-
-// write prints one file's report. Failures to write show when out is flushed.
-func (plan readPlan) write(out io.Writer, r fileReport, further bool) {
-	if plan.json {
-		_ = jsonLine(out, r)
+// write prints a picture file's report.
+func (r fileReport) write(w io.Writer) {
+	l := r.Lightness
+	if !r.writeHead(w, l.Mean != nil) {
 		return
 	}
-	if further {
-		_, _ = io.WriteString(out, "\n")
+	fmt.Fprintf(w, "  lightness  mean %.1f, half of the picture is at %.1f or darker\n", *l.Mean, *l.P50)
+	fmt.Fprintf(w, "             %.1f at the darkest hundredth, %.1f at the lightest\n", *l.P1, *l.P99)
+	if r.Key != nil {
+		fmt.Fprintf(w, "  key        %s, mean value %.1f\n", *r.Key, colour.Value(*l.Mean))
 	}
-	writeFile(out, r)
+	fmt.Fprintf(w, "  in words   %s.\n", plain(wording.SayGroups(r.Groups, r.Gaps)))
+	r.writeGroups(w)
+	limits := analysis.DefaultLimits
+	fmt.Fprintf(w, "  limits     %.1f %% darker than %.0f, %.1f %% lighter than %.0f\n",
+		100**r.Limits.DarkShare, limits.Dark, 100**r.Limits.LightShare, limits.Light)
+	if r.targetReport != nil {
+		writeTarget(w, *r.targetReport)
+	}
+	writeFamilies(w, r.Families)
+	if len(r.Spots) > 0 {
+		fmt.Fprintln(w, "  spots")
+		writeSpotHead(w, fmt.Sprintf("    %-11s", "place"))
+		for _, s := range r.Spots {
+			writeSpot(w, fmt.Sprintf("    %-11s", placeOf(s)), s)
+		}
+	}
+}
+
+// writeGroups prints the groups from dark to light with the gaps between them.
+func (r fileReport) writeGroups(w io.Writer) {
+	head := "groups"
+	for i, g := range r.Groups {
+		gap := ""
+		if i > 0 {
+			gap = fmt.Sprintf(", %.1f tones above the group before", r.Gaps[i-1])
+		}
+		fmt.Fprintf(w, "  %-9s  %-12s %5.1f %%  lightness %5.1f to %5.1f, mean value %4.1f%s\n",
+			head, g.Name, 100*g.Share, g.From, g.To, colour.Value(g.Mean), gap)
+		head = ""
+	}
+	if r.Separability != nil {
+		fmt.Fprintf(w, "             they hold %.0f %% of the picture's variance in lightness\n", 100**r.Separability)
+	}
+	if r.Murk != nil && len(r.Groups) > 1 {
+		fmt.Fprintf(w, "  murk       %.1f %% within a quarter of a tone of an edge\n", 100**r.Murk)
+	}
+}
+
+// writeTarget prints how a picture stands to its target.
+func writeTarget(w io.Writer, r targetReport) {
+	if r.DistanceTones == nil {
+		fmt.Fprintln(w, "  target     it can't be compared with the target")
+		return
+	}
+	fmt.Fprintf(w, "  target     %s\n             %s\n", plain(wording.SayTargetDistance(r.match)), plain(wording.SayTarget(r.match)))
+}
+
+// writeFamilies prints the families, the largest first; nil where they are left out.
+func writeFamilies(w io.Writer, families []families.Family) {
+	if families == nil {
+		return
+	}
+	if len(families) == 0 {
+		fmt.Fprintln(w, "  families   none found: no local colour has a light and a shadow side")
+		return
+	}
+	fmt.Fprintln(w, "  families")
+	writeSpotHead(w, fmt.Sprintf("    %-20s", "place"))
+	for _, f := range families {
+		writeFamily(w, f)
+	}
+}
+
+// writeFamily prints a family: its two colours, its verdict, and what else there is to say.
+func writeFamily(w io.Writer, f families.Family) {
+	writeSpot(w, fmt.Sprintf("    light   %-12s", placeOf(f.Light)), f.Light)
+	writeSpot(w, fmt.Sprintf("    shadow  %-12s", placeOf(f.Shadow)), f.Shadow)
+	said := wording.SayFamily(f)
+	title := plain(said.Title)
+	if f.Share != nil {
+		title += fmt.Sprintf("; %.1f %% of the picture", 100**f.Share)
+	}
+	fmt.Fprintf(w, "            %s.\n", title)
+	for _, line := range append([]string{said.Turn}, said.Remarks...) {
+		if line != "" {
+			fmt.Fprintf(w, "            %s.\n", wording.Capitalised(plain(line)))
+		}
+	}
+}
+
+// placeOf returns where a spot was read.
+func placeOf(s analysis.Spot) string {
+	if s.X == nil || s.Y == nil {
+		return ""
+	}
+	return fmt.Sprintf("%d,%d", *s.X, *s.Y)
 }

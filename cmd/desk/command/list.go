@@ -18,19 +18,18 @@ var errLong = errors.New("line too long")
 
 // eachLine calls do with every line of r that isn't blank, and its number from 1. A line
 // over maxLine is handed over as errLong, and the next ones go on. Line ends of Windows
-// and a byte order mark are taken off. It returns what r fails with.
-func eachLine(r *bufio.Reader, do func(number int, line string, err error)) error {
+// and a byte order mark are taken off. It ends with an error of do, or returns what r fails
+// with.
+func eachLine(r *bufio.Reader, do func(number int, line string, err error) error) error {
 	for number := 1; ; number++ {
 		line, long, err := readLine(r)
 		if number == 1 {
 			line = bytes.TrimPrefix(line, []byte("\ufeff"))
 		}
-		text := strings.TrimSpace(string(line))
-		switch {
-		case long:
-			do(number, text, errLong)
-		case text != "":
-			do(number, text, nil)
+		if text := strings.TrimSpace(string(line)); text != "" || long != nil {
+			if stop := do(number, text, long); stop != nil {
+				return stop
+			}
 		}
 		if errors.Is(err, io.EOF) {
 			return nil
@@ -42,12 +41,12 @@ func eachLine(r *bufio.Reader, do func(number int, line string, err error)) erro
 }
 
 // readLine returns the next line, or the first maxLine bytes of a long one, whose rest
-// is skipped.
-func readLine(r *bufio.Reader) (line []byte, long bool, err error) {
+// is skipped; long is errLong then.
+func readLine(r *bufio.Reader) (line []byte, long, err error) {
 	for {
 		part, err := r.ReadSlice('\n')
 		if room := maxLine - len(line); len(part) > room {
-			part, long = part[:room], true
+			part, long = part[:room], errLong
 		}
 		line = append(line, part...)
 		if !errors.Is(err, bufio.ErrBufferFull) {
@@ -56,53 +55,37 @@ func readLine(r *bufio.Reader) (line []byte, long bool, err error) {
 	}
 }
 
-// readList runs do over the lines of standard input. What do prints goes out as soon as
-// no further line waits, so that a list can be typed. It returns the exit code.
-func readList(s Streams, do func(out io.Writer, line string) error) int {
-	in, out := bufio.NewReader(s.In), bufio.NewWriter(s.Out)
-	code := ExitDone
-	var unwritten error
-	err := eachLine(in, func(number int, line string, err error) {
-		if unwritten != nil {
-			return
-		}
+// eachOfList runs do over the lines of standard input. What do reports goes out as soon as no
+// further line waits, so that a list can be typed.
+func (c *call) eachOfList(do func(line string) error) {
+	in := bufio.NewReader(c.In)
+	err := eachLine(in, func(number int, line string, err error) error {
 		if err == nil {
-			err = do(out, line)
+			err = do(line)
 		}
 		if err != nil {
-			s.sayLine(number, line, err)
-			code = ExitUnread
+			c.failLine(number, line, err)
 		}
-		if in.Buffered() == 0 {
-			unwritten = out.Flush()
+		if in.Buffered() > 0 {
+			return nil
 		}
+		return c.out.Flush()
 	})
-	if flushed := out.Flush(); unwritten == nil {
-		unwritten = flushed
+	if err != nil && c.out.Flush() == nil {
+		c.fail(wording.Explain("read the list on standard input", err))
 	}
-	if unwritten != nil {
-		return s.unwritten(unwritten)
-	}
-	if err != nil {
-		s.Say(wording.Explain("read the list on standard input", err))
-		return ExitUnread
-	}
-	return code
 }
 
-// sayLine says why a line of a list was not read.
-func (s Streams) sayLine(number int, line string, err error) {
+// failLine says why a line of a list was not read.
+func (c *call) failLine(number int, line string, err error) {
 	what := fmt.Sprintf("read line %d of the list, %s", number, wording.Quote(line))
 	var u usageError
 	switch {
 	case errors.Is(err, errLong):
-		s.Say(wording.Sentence(what, fmt.Sprintf("it has more than %d characters", maxLine), "write one a line"))
+		c.fail(wording.Sentence(what, fmt.Sprintf("it has more than %d characters", maxLine), "write one a line"))
 	case errors.As(err, &u):
-		s.Say(wording.Sentence(what, u.why, u.act))
+		c.fail(wording.Sentence(what, u.why, u.act))
 	default:
-		s.Say(wording.Explain(what, err))
+		c.fail(wording.Explain(what, err))
 	}
 }
-
-// isList says whether the operands ask for a list from standard input.
-func isList(operands []string) bool { return len(operands) == 1 && operands[0] == "-" }

@@ -15,7 +15,7 @@ func TestReadListGoesOutLineByLine(t *testing.T) {
 	seen, out := io.Pipe()
 	done := make(chan int)
 	go func() {
-		code := runSpot([]string{"--json", "-"}, Streams{in, out, io.Discard})
+		code := All["spot"]([]string{"--json", "-"}, Streams{in, out, io.Discard})
 		out.Close()
 		done <- code
 	}()
@@ -40,7 +40,7 @@ func TestReadListGoesOutLineByLine(t *testing.T) {
 func TestBrokenListIsSaid(t *testing.T) {
 	var out, fault strings.Builder
 	in := io.MultiReader(strings.NewReader("#fff\n"), iotest.ErrReader(errors.New("unplugged")))
-	code := runSpot([]string{"--json", "-"}, Streams{in, &out, &fault})
+	code := All["spot"]([]string{"--json", "-"}, Streams{in, &out, &fault})
 	if code != ExitUnread || strings.Count(out.String(), "\n") != 1 {
 		t.Errorf("code %d, output %q", code, out.String())
 	}
@@ -55,7 +55,7 @@ func FuzzEachLine(f *testing.F) {
 	f.Add(strings.Repeat("x", maxLine+1) + "\nend")
 	f.Fuzz(func(t *testing.T, text string) {
 		last := 0
-		err := eachLine(bufio.NewReaderSize(strings.NewReader(text), 16), func(number int, line string, err error) {
+		err := eachLine(bufio.NewReaderSize(strings.NewReader(text), 16), func(number int, line string, err error) error {
 			if number <= last || number > 1+strings.Count(text, "\n") {
 				t.Errorf("line %d after %d of %q", number, last, text)
 			}
@@ -66,6 +66,7 @@ func FuzzEachLine(f *testing.F) {
 			if err == nil && !strings.Contains(text, line) {
 				t.Errorf("line %d, %q, is not in %q", number, line, text)
 			}
+			return nil
 		})
 		if err != nil {
 			t.Error(err)

@@ -1,81 +1,39 @@
 package command
 
 import (
-	"bufio"
-	"errors"
+	"fmt"
 	"io"
-	"slices"
 	"strings"
 	"unicode"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui/wording"
 )
 
-// pairCommand is a command that takes two colours, or a list of pairs.
-type pairCommand struct {
-	verb    string // as in "compare the two"
-	example string // a pair, for who gave something else
-	json    bool
-	begun   bool
-	// of returns what JSON says of two colours, and how the readable report of it is written.
-	of func(a, b analysis.Spot) (any, func(io.Writer))
-}
-
-// run does it for the operands, or for the lines of standard input. It returns the exit
-// code.
-func (c *pairCommand) run(operands []string, s Streams) int {
-	switch {
-	case isList(operands):
-		return readList(s, c.line)
-	case slices.Contains(operands, "-"):
-		return s.WrongUse(usageError{"read a list beside colours", "- takes the place of all of them", "give either two colours or -"})
-	case len(operands) != 2:
-		return s.WrongUse(usageError{c.verb, "it takes two colours", "write them as #rgb, #rrggbb or rgb(r g b), or - for a list"})
-	}
-	out := bufio.NewWriter(s.Out)
-	if err := c.pair(out, operands[0], operands[1]); err != nil {
-		for _, text := range operands {
-			if _, err := colour.Parse(text); err != nil {
-				s.Say(wording.Explain(c.verb+" "+wording.Quote(text), err))
-			}
-		}
-		return exitWrongUse
-	}
-	if err := out.Flush(); err != nil {
-		return s.unwritten(err)
-	}
-	return ExitDone
-}
-
-// line takes the two colours of a line.
-func (c *pairCommand) line(out io.Writer, line string) error {
-	a, b, ok := splitPair(line)
-	if !ok {
-		return usageError{c.verb, "it does not hold two colours", "write a pair such as " + c.example}
-	}
-	return c.pair(out, a, b)
-}
-
-// pair reports on two colours. Failures to write show when out is flushed.
-func (c *pairCommand) pair(out io.Writer, a, b string) error {
-	first, errA := colour.Parse(a)
-	second, errB := colour.Parse(b)
-	if err := errors.Join(errA, errB); err != nil {
+// runCompare compares two colours, or a list of pairs.
+func runCompare(c *call) error {
+	tolerance := analysis.DefaultTolerance
+	err := c.number(number{"tolerance", &tolerance, analysis.MinTolerance, analysis.MaxTolerance,
+		"it is not a difference of lightness from 0.5 to 5", "write a number such as 2.0"})
+	if err != nil {
 		return err
 	}
-	data, write := c.of(analysis.SpotOf(first), analysis.SpotOf(second))
-	if c.json {
-		_ = jsonLine(out, data)
+	return colourCommand{verb: "compare", example: "#e2ab85 #b26a5c", of: func(ab []analysis.Spot) error {
+		pair := analysis.Compare(ab[0], ab[1], tolerance)
+		c.report(pair, func(out io.Writer) { writePair(out, pair) })
 		return nil
-	}
-	if c.begun {
-		_, _ = io.WriteString(out, "\n")
-	}
-	c.begun = true
-	write(out)
-	return nil
+	}}.run(c)
+}
+
+// runMatch brings the second of two colours to the lightness of the first, or does it for a
+// list of pairs.
+func runMatch(c *call) error {
+	return colourCommand{verb: "match", example: "#e2ab85 #3060c0", of: func(ab []analysis.Spot) error {
+		brought := propose.Bring(ab[0], ab[1])
+		c.report(brought, func(out io.Writer) { writeBrought(out, brought) })
+		return nil
+	}}.run(c)
 }
 
 // splitPair cuts a line into its two colours. They stand apart by spaces, a comma or a
@@ -95,4 +53,28 @@ func splitPair(line string) (a, b string, ok bool) {
 		return "", "", false
 	}
 	return words[0], words[1], true
+}
+
+// writePair prints a comparison: both colours, the window's sentence, and the distances
+// that stand behind it.
+func writePair(w io.Writer, p analysis.Pair) {
+	writeSpotHead(w, "   ")
+	writeSpot(w, "A  ", p.A)
+	writeSpot(w, "B  ", p.B)
+	said := wording.SayPair(p, "A", "B")
+	fmt.Fprintf(w, "%s. %s.\n", plain(said.Title), plain(said.Sub))
+	if said.Remark != "" {
+		fmt.Fprintf(w, "%s.\n", plain(said.Remark))
+	}
+	fmt.Fprintf(w, "Lightness %s, layer grey %s, colour difference %.1f (CIEDE2000).\n",
+		signed(p.LightnessDifference, 1), signed(p.LayerGreyDifference, 0), p.CIEDE2000)
+}
+
+// writeBrought prints a colour brought to another's lightness.
+func writeBrought(out io.Writer, m propose.Brought) {
+	writeSpotHead(out, "         ")
+	writeSpot(out, "A        ", m.A)
+	writeSpot(out, "B        ", m.B)
+	writeSpot(out, "matched  ", m.Matched)
+	fmt.Fprintf(out, "%s.\n", plain(wording.SayBrought(m, "A", "B")))
 }

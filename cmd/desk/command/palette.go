@@ -1,13 +1,14 @@
 package command
 
 import (
-	"bufio"
+	"cmp"
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"slices"
-	"strings"
 
+	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/palette"
 	"app.tonedesk/analysis/swatches"
@@ -20,123 +21,67 @@ var paletteOptions = []option{
 	{name: "json"}, {"png", "FILE"}, {"css", "FILE"}, {name: "force"}, {"ground", "COLOUR"},
 }
 
-// palettePlan is what to do with every file.
+// palettePlan is what to write beside the report.
 type palettePlan struct {
-	readPlan
 	png, css string // paths to write to, "" for none
 	force    bool   // also over what is there
 }
 
-// runPalette says what colours pictures are painted with. It returns the exit code.
-func runPalette(args []string, s Streams) int {
-	if asksForHelp(args) {
-		return runHelp(s)
-	}
-	a, err := parseArguments(args, paletteOptions)
-	if err != nil {
-		return s.WrongUse(err)
-	}
-	plan, err := planPalette(a)
+// runPalette says what colours pictures are painted with.
+func runPalette(c *call) error {
+	plan, ground := palettePlan{force: c.given("force")}, analysis.White
+	err := cmp.Or(
+		c.colour("ground", &ground),
+		c.file("png", &plan.png, "name the file to write", "", "-"),
+		c.file("css", &plan.css, "name the file to write", "", "-"),
+	)
+	writes := plan.png != "" || plan.css != ""
 	switch {
 	case err != nil:
-		return s.WrongUse(err)
-	case len(a.operands) == 0:
-		return s.WrongUse(usageError{"find a palette", "no file was given", "name a picture file"})
-	case slices.Contains(a.operands, "-"):
-		return s.WrongUse(usageError{"read a picture from standard input", "pictures are read from files only", "name the file"})
-	case len(a.operands) > 1 && (plan.png != "" || plan.css != ""):
-		return s.WrongUse(usageError{"write one file for several pictures", "each has a palette of its own", "name one picture at a time"})
-	}
-	out := bufio.NewWriter(s.Out)
-	code := ExitDone
-	for i, path := range a.operands {
-		if !plan.palette(out, s, path, i > 0) {
-			code = ExitUnread
-		}
-		if err := out.Flush(); err != nil {
-			return s.unwritten(err)
-		}
-	}
-	return code
-}
-
-// planPalette turns the options into a plan. Errors are usageErrors.
-func planPalette(a arguments) (plan palettePlan, err error) {
-	plan.json, plan.force = a.given("json"), a.given("force")
-	if plan.ground, err = a.ground(); err != nil {
-		return plan, err
-	}
-	if plan.png, err = a.newFile("png"); err != nil {
-		return plan, err
-	}
-	if plan.css, err = a.newFile("css"); err != nil {
-		return plan, err
-	}
-	switch {
+		return err
 	case plan.png != "" && plan.png == plan.css:
-		return plan, usageError{"write the swatches and the properties to " + wording.Quote(plan.png), "it is the same file", "name two files"}
-	case plan.force && plan.png == "" && plan.css == "":
-		return plan, usageError{"use the option --force", "nothing is written", "add --png FILE or --css FILE"}
+		return usageError{"write the swatches and the properties to " + wording.Quote(plan.png), "it is the same file", "name two files"}
+	case plan.force && !writes:
+		return usageError{"use the option --force", "nothing is written", "add --png FILE or --css FILE"}
+	case len(c.operands) == 0:
+		return usageError{"find a palette", "no file was given", "name a picture file"}
+	case slices.Contains(c.operands, "-"):
+		return errPictureList
+	case len(c.operands) > 1 && writes:
+		return usageError{"write one file for several pictures", "each has a palette of its own", "name one picture at a time"}
 	}
-	return plan, nil
-}
-
-// newFile returns the option's value as the path of a file to write, "" if it was not given.
-func (a arguments) newFile(name string) (string, error) {
-	path := a.values[name]
-	if a.given(name) && (path == "" || path == "-") {
-		return "", badValue(name, path, "it names no file", "name the file to write")
-	}
-	return path, nil
-}
-
-// palette finds and prints the palette of the picture at path, and writes the files asked
-// for. It says what fails, and returns whether nothing did.
-func (plan palettePlan) palette(out io.Writer, s Streams, path string, further bool) bool {
-	pixels, err := plan.open(path)
-	if err != nil {
-		s.Say(err.Error())
-		return false
-	}
-	families := families.Find(pixels, nil, families.DefaultRules())
-	r := paletteReport{path, pixels.Width, pixels.Height, palette.Of(pixels, nil, families)}
-	if plan.json {
-		_ = jsonLine(out, r)
-	} else {
-		if further {
-			_, _ = io.WriteString(out, "\n")
-		}
-		r.write(out)
-	}
-	return plan.export(s, path, swatches.OfPalette(r.Palette))
-}
-
-// export writes the files asked for.
-func (plan palettePlan) export(s Streams, picture string, rows []swatches.Row) bool {
-	if len(rows) == 0 && (plan.png != "" || plan.css != "") {
-		s.Say(wording.Sentence("write the colours of "+wording.Quote(picture), "every pixel of it is transparent", "choose another picture"))
-		return false
-	}
-	done := true
-	for _, file := range []struct {
-		path  string
-		write func(io.Writer, []swatches.Row) error
-	}{{plan.png, swatches.WritePNG}, {plan.css, swatches.WriteCSS}} {
-		if file.path == "" {
-			continue
-		}
-		err := plan.writeFile(file.path, picture, func(w io.Writer) error { return file.write(w, rows) })
+	c.eachFile(func(path string) error {
+		pixels, err := openPicture(path)
 		if err != nil {
-			s.Say(err.Error())
-			done = false
+			return err
 		}
-	}
-	return done
+		pixels.LayOver(ground)
+		families := families.Find(pixels, nil, families.DefaultRules())
+		r := paletteReport{pictureFile{path, pixels.Width, pixels.Height}, palette.Of(pixels, nil, families)}
+		c.report(r, r.write)
+		return plan.export(path, swatches.OfPalette(r.Palette))
+	})
+	return nil
 }
 
-// writeFile writes a file of the plan, never over the picture itself. Its errors are
-// sentences.
+// export writes the files asked for. Its error is a sentence for each that could not be
+// written, a line each.
+func (plan palettePlan) export(picture string, rows []swatches.Row) error {
+	if len(rows) == 0 && (plan.png != "" || plan.css != "") {
+		return sentence(wording.Sentence("write the colours of "+wording.Quote(picture), "every pixel of it is transparent", "choose another picture"))
+	}
+	return errors.Join(
+		plan.writeFile(plan.png, picture, func(w io.Writer) error { return swatches.WritePNG(w, rows) }),
+		plan.writeFile(plan.css, picture, func(w io.Writer) error { return swatches.WriteCSS(w, rows) }),
+	)
+}
+
+// writeFile writes a file of the plan, if it has a path, and never over the picture itself.
+// Its errors are sentences.
 func (plan palettePlan) writeFile(path, picture string, write func(io.Writer) error) error {
+	if path == "" {
+		return nil
+	}
 	what := "write " + wording.Quote(path)
 	there, err := os.Stat(path)
 	if read, errRead := os.Stat(picture); err == nil && errRead == nil && os.SameFile(there, read) {
@@ -156,17 +101,13 @@ func (plan palettePlan) writeFile(path, picture string, write func(io.Writer) er
 
 // paletteReport is what desk palette says of a picture file.
 type paletteReport struct {
-	File   string `json:"file"`
-	Width  int    `json:"width"` // pixels
-	Height int    `json:"height"`
+	pictureFile
 	*palette.Palette
 }
 
 // write prints the report: the colours by family, then how the values spread.
 func (r paletteReport) write(w io.Writer) {
-	fmt.Fprintf(w, "%s, %d by %d pixels\n", strings.Trim(wording.Quote(r.File), `"`), r.Width, r.Height)
-	if len(r.Colours) == 0 {
-		fmt.Fprintln(w, "  nothing to count: every pixel is transparent")
+	if !r.writeHead(w, len(r.Colours) > 0) {
 		return
 	}
 	names := swatches.OfPalette(r.Palette)

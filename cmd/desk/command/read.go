@@ -1,15 +1,16 @@
 package command
 
 import (
-	"bufio"
+	"cmp"
 	"fmt"
 	"image"
 	"slices"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
-	"app.tonedesk/capture"
+	"app.tonedesk/analysis/families"
 	"app.tonedesk/gui/pictures"
+	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
 )
 
@@ -21,110 +22,113 @@ var readOptions = []option{
 
 // readPlan is what to do with every file.
 type readPlan struct {
-	json   bool
 	spots  []image.Point // pixels
 	size   int           // side of a spot's square, pixels
 	groups int           // 0: as many as the picture needs
 	ground colour.RGB    // under partly transparent pixels
 	target string        // path of the picture to compare with; empty for none
-
-	families bool // find them
 }
 
-// runRead measures picture files. It returns the exit code.
-func runRead(args []string, s Streams) int {
-	if asksForHelp(args) {
-		return runHelp(s)
+// runRead measures picture files.
+func runRead(c *call) error {
+	plan := readPlan{size: 3, ground: analysis.White}
+	if err := plan.set(c.arguments); err != nil {
+		return err
 	}
-	a, err := parseArguments(args, readOptions)
-	if err != nil {
-		return s.WrongUse(err)
-	}
-	plan, err := planRead(a)
 	switch {
-	case err != nil:
-		return s.WrongUse(err)
-	case len(a.operands) == 0:
-		return s.WrongUse(usageError{"read a picture", "no file was given", "name one or more picture files"})
-	case slices.Contains(a.operands, "-") || plan.target == "-":
-		return s.WrongUse(usageError{"read a picture from standard input", "pictures are read from files only", "name the file"})
+	case len(c.operands) == 0:
+		return usageError{"read a picture", "no file was given", "name one or more picture files"}
+	case slices.Contains(c.operands, "-") || plan.target == "-":
+		return errPictureList
 	}
 	reader := analysis.NewReader()
 	defer reader.Close()
-	out := bufio.NewWriter(s.Out)
-	code := ExitDone
 	target, err := plan.readTarget()
 	if err != nil {
-		s.Say(err.Error())
-		code = ExitUnread
+		c.fail(err.Error())
 	}
-	for i, path := range a.operands {
-		report, err := plan.read(reader, target, path)
+	c.eachFile(func(path string) error {
+		pixels, err := openPicture(path)
 		if err != nil {
-			s.Say(err.Error())
-			code = ExitUnread
-			continue
+			return err
 		}
-		plan.write(out, report, i > 0)
-		if err := out.Flush(); err != nil {
-			return s.unwritten(err)
+		pixels.LayOver(plan.ground)
+		spots, err := plan.readSpots(path, pixels)
+		if err != nil {
+			return err
 		}
-	}
-	return code
+		reading := reader.Read(pixels, analysis.Options{Groups: plan.groups})
+		r := reportOf(path, reading, spots)
+		r.targetReport = plan.reportTarget(target, reading)
+		if !c.given("no-families") {
+			found := families.Find(pixels, nil, families.DefaultRules()).List
+			r.Families = append([]families.Family{}, found...) // never nil, so that JSON has an array
+		}
+		c.report(r, r.write)
+		return nil
+	})
+	return nil
 }
 
-// planRead turns the options into a plan. Errors are usageErrors.
-func planRead(a arguments) (plan readPlan, err error) {
-	plan.json = a.given("json")
-	plan.families = !a.given("no-families")
-	if plan.spots, err = a.spots(); err != nil {
-		return plan, err
-	}
-	if plan.size, err = a.choice("size", []int{1, 3, 5, 11}, 3); err != nil {
-		return plan, err
-	}
-	if plan.groups, err = a.choice("groups", []int{2, 3, 4}, 0); err != nil {
-		return plan, err
-	}
-	if plan.target, err = a.path("target"); err != nil {
-		return plan, err
-	}
-	plan.ground, err = a.ground()
-	return plan, err
+// errPictureList says that a picture was asked for from standard input.
+var errPictureList = usageError{"read a picture from standard input", "pictures are read from files only", "name the file"}
+
+// set turns the options into a plan. Errors are usageErrors.
+func (plan *readPlan) set(a arguments) error {
+	return cmp.Or(
+		a.spots(&plan.spots),
+		a.oneNumberOf("size", &plan.size, []int{1, 3, 5, 11}, "choose 1, 3, 5 or 11"),
+		a.oneNumberOf("groups", &plan.groups, []int{2, 3, 4}, "choose 2, 3 or 4"),
+		a.file("target", &plan.target, "name a picture file", ""),
+		a.colour("ground", &plan.ground),
+	)
 }
 
-// sentence is an error that is said as it is.
-type sentence string
-
-func (s sentence) Error() string { return string(s) }
-
-// open reads the pixels of the picture file at path. Its errors are sentences.
-func (plan readPlan) open(path string) (pixels analysis.Pixels, err error) {
-	picture, err := capture.OpenPicture(path)
+// readTarget reads the picture that the others are held against; nil for none. Its errors
+// are sentences.
+func (plan readPlan) readTarget() (*analysis.Target, error) {
+	if plan.target == "" {
+		return nil, nil
+	}
+	target, err := pictures.ReadTarget(plan.target, plan.groups, plan.ground)
 	if err != nil {
-		return pixels, sentence(wording.Explain("read "+wording.Quote(path), err))
+		return nil, sentence(wording.Explain("read "+wording.Quote(plan.target), err))
 	}
-	pixels = pictures.OfFile(picture)
-	pixels.LayOver(plan.ground)
-	return pixels, nil
+	return target, nil
 }
 
-// read measures the picture file at path, also against a target. Its errors are sentences.
-func (plan readPlan) read(reader *analysis.Reader, target *analysis.Target, path string) (report fileReport, err error) {
-	pixels, err := plan.open(path)
-	if err != nil {
-		return report, err
-	}
-	spots := make([]analysis.Spot, len(plan.spots)) // never nil, so that JSON has an array
+// readSpots reads the places asked for. Its errors are sentences.
+func (plan readPlan) readSpots(path string, pixels analysis.Pixels) (spots []analysis.Spot, err error) {
+	spots = make([]analysis.Spot, len(plan.spots)) // never nil, so that JSON has an array
 	for i, at := range plan.spots {
 		if spots[i], err = analysis.ReadSpot(pixels, at.X, at.Y, plan.size); err != nil {
 			what := fmt.Sprintf("read the spot %d,%d of %s, %d by %d pixels", at.X, at.Y, wording.Quote(path), pixels.Width, pixels.Height)
-			return report, sentence(wording.Explain(what, err))
+			return nil, sentence(wording.Explain(what, err))
 		}
 	}
-	reading := reader.Read(pixels, analysis.Options{Groups: plan.groups})
-	report = reportOf(path, reading, spots)
-	report.targetReport = plan.reportTarget(target, reading)
-	report.Families = plan.familiesOf(pixels)
-	return report, nil
+	return spots, nil
+}
+
+// reportTarget compares a reading with the target; nil if none was asked for. A target that
+// could not be read leaves the distance unknown.
+func (plan readPlan) reportTarget(target *analysis.Target, r *analysis.Reading) *targetReport {
+	switch {
+	case plan.target == "":
+		return nil
+	case target == nil:
+		return new(targetReport)
+	}
+	match := target.Match(r)
+	return &targetReport{stills.Known(match.Distance), match}
+}
+
+// reportOf takes out of a reading what is reported. It holds on to none of it.
+func reportOf(path string, r *analysis.Reading, spots []analysis.Spot) fileReport {
+	figures := stills.FiguresOf(r)
+	dark, light := r.Limits(analysis.DefaultLimits)
+	return fileReport{
+		pictureFile: pictureFile{path, r.Width, r.Height},
+		Lightness:   figures.Lightness, Histogram: r.Histogram, Figures: figures, Spots: spots,
+		Limits: limitsReport{stills.Known(dark), stills.Known(light)},
+	}
 }

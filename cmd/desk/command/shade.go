@@ -1,12 +1,8 @@
 package command
 
 import (
-	"bufio"
 	"fmt"
 	"io"
-	"math"
-	"slices"
-	"strconv"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
@@ -21,168 +17,126 @@ var shadeOptions = []option{
 	{"chroma", "C"}, {"equal", "lightness|layer-grey|seen-lightness"}, {"judge", "SHADOW"},
 }
 
-// runShade proposes colours to paint next. It returns the exit code.
-func runShade(args []string, s Streams) int {
-	if asksForHelp(args) {
-		return runHelp(s)
-	}
-	a, err := parseArguments(args, shadeOptions)
-	if err != nil {
-		return s.WrongUse(err)
-	}
-	r, err := planShade(a)
-	switch {
-	case err != nil:
-		return s.WrongUse(err)
-	case len(a.operands) == 0:
-		return s.WrongUse(usageError{"shade a colour", "none was given", "write it as #rgb, #rrggbb or rgb(r g b), or - for a list"})
-	case slices.Contains(a.operands, "-") && !isList(a.operands):
-		return s.WrongUse(usageError{"read a list beside colours", "- takes the place of all of them", "give either colours or -"})
-	case isList(a.operands):
-		return readList(s, r.colour)
-	}
-	out := bufio.NewWriter(s.Out)
-	code := ExitDone
-	for _, text := range a.operands {
-		if err := r.colour(out, text); err != nil {
-			s.wrongColour("shade", text, err)
-			code = exitWrongUse
-		}
-	}
-	if err := out.Flush(); err != nil {
-		return s.unwritten(err)
-	}
-	return code
-}
-
-// wrongColour says why a colour could not be used.
-func (s Streams) wrongColour(verb, text string, err error) {
-	if u, ok := err.(usageError); ok {
-		s.Say(wording.Sentence(u.what, u.why, u.act))
-		return
-	}
-	s.Say(wording.Explain(verb+" "+wording.Quote(text), err))
-}
-
-// shadeReport prints proposals.
+// shadeReport is what desk shade says of a colour.
 type shadeReport struct {
-	json    bool
-	options propose.Options
-	chosen  *colour.RGB // the shadow to judge; nil for none
-	begun   bool
+	*propose.Shades
+	Judged *propose.Judged `json:"judged,omitempty"` // of a shadow given by --judge
 }
 
-// planShade turns the options into a report. Errors are usageErrors.
-func planShade(a arguments) (*shadeReport, error) {
-	r := &shadeReport{json: a.given("json"), options: propose.DefaultOptions()}
-	o := &r.options
-	if a.given("light") {
-		switch light := a.values["light"]; light {
-		case "warm":
-			o.ShadowHue = propose.WarmLightShadow
-		case "cool":
-			o.ShadowHue = propose.CoolLightShadow
-		default:
-			return nil, badValue("light", light, "it is not a light on offer", "choose warm or cool, or set --shadow-hue")
-		}
-	}
-	for _, number := range []struct {
-		name     string
-		value    *float64
-		from, to float64
-		why      string
-	}{
-		{"shadow-hue", &o.ShadowHue, 0, 360, "it is not a hue from 0 to 360 degrees"},
-		{"turn", &o.Turn, 0, 1, "it is not a share of the way from 0 to 1"},
-		{"gain", &o.Gain, -0.5, 2, "it is not a gain from -0.5 to 2"},
-		{"chroma", &o.AccentChroma, 0, 0.4, "it is not an Oklch chroma from 0 to 0.4"},
-	} {
-		if err := a.number(number.name, number.value, number.from, number.to, number.why); err != nil {
-			return nil, err
-		}
-	}
-	if err := r.equal(a); err != nil {
-		return nil, err
-	}
-	return r, r.judge(a)
-}
-
-// equal reads --equal.
-func (r *shadeReport) equal(a arguments) error {
-	if !a.given("equal") {
-		return nil
-	}
-	switch by := a.values["equal"]; by {
-	case "lightness":
-		r.options.EqualBy = propose.ByLightness
-	case "layer-grey":
-		r.options.EqualBy = propose.ByLayerGrey
-	case "seen-lightness":
-		r.options.EqualBy = propose.BySeenLightness
-	default:
-		return badValue("equal", by, "accents can't be equal by that", "choose lightness, layer-grey or seen-lightness")
-	}
-	return nil
-}
-
-// judge reads --judge.
-func (r *shadeReport) judge(a arguments) error {
-	if !a.given("judge") {
-		return nil
-	}
-	c, err := colour.Parse(a.values["judge"])
-	if err != nil {
-		return badValue("judge", a.values["judge"], "it is not a colour", "write it as #rgb, #rrggbb or rgb(r g b)")
-	}
-	r.chosen = &c
-	return nil
-}
-
-// number reads the option's value into v, if it was given.
-func (a arguments) number(name string, v *float64, from, to float64, why string) error {
-	if !a.given(name) {
-		return nil
-	}
-	text := a.values[name]
-	n, err := strconv.ParseFloat(text, 64)
-	if err != nil || math.IsNaN(n) || n < from || n > to {
-		return badValue(name, text, why, fmt.Sprintf("write a number such as %g", *v))
-	}
-	*v = n
-	return nil
-}
-
-// colour proposes colours for the one written in text and prints them. Failures to write
-// show when out is flushed.
-func (r *shadeReport) colour(out io.Writer, text string) error {
-	c, err := colour.Parse(text)
+// runShade proposes colours to paint next.
+func runShade(c *call) error {
+	options, err := shadeOptionsOf(c.arguments)
 	if err != nil {
 		return err
 	}
-	base := analysis.SpotOf(c)
-	said := shadeSaid{Shades: propose.Shade(base, r.options)}
-	if r.chosen != nil {
-		shadow := analysis.SpotOf(*r.chosen)
-		if shadow.Lightness > base.Lightness {
-			return usageError{"judge " + r.chosen.Hex() + " as the shadow of " + c.Hex(), "it is the lighter of the two", "give the local colour first"}
+	var chosen colour.RGB
+	if err := c.colour("judge", &chosen); err != nil {
+		return err
+	}
+	return colourCommand{verb: "shade", of: func(colours []analysis.Spot) error {
+		base, shadow := colours[0], analysis.SpotOf(chosen)
+		r := shadeReport{Shades: propose.Shade(base, options)}
+		if c.given("judge") {
+			if shadow.Lightness > base.Lightness {
+				return usageError{"judge " + chosen.Hex() + " as the shadow of " + base.Colour.Hex(), "it is the lighter of the two", "give the local colour first"}
+			}
+			judged := propose.JudgeShadow(base, shadow, families.DefaultRules(), r.Options.ShadowHue)
+			r.Judged = &judged
 		}
-		judged := propose.JudgeShadow(base, shadow, families.DefaultRules(), said.Options.ShadowHue)
-		said.Judged = &judged
-	}
-	if r.json {
-		_ = jsonLine(out, said)
+		c.report(r, r.write)
 		return nil
-	}
-	if r.begun {
-		_, _ = io.WriteString(out, "\n")
-	}
-	r.begun = true
-	writeShades(out, said)
-	return nil
+	}}.run(c)
 }
 
-// shadeSaid is what desk shade says of a colour.
-type shadeSaid struct {
-	*propose.Shades
-	Judged *propose.Judged `json:"judged,omitempty"` // of a shadow given by --judge
+// shadeOptionsOf reads how colours are made. Errors are usageErrors.
+func shadeOptionsOf(a arguments) (propose.Options, error) {
+	o := propose.DefaultOptions()
+	lights := map[string]float64{"warm": propose.WarmLightShadow, "cool": propose.CoolLightShadow}
+	if err := oneOf(a, "light", &o.ShadowHue, lights, "it is not a light on offer", "choose warm or cool, or set --shadow-hue"); err != nil {
+		return o, err
+	}
+	for _, n := range []number{
+		{name: "shadow-hue", value: &o.ShadowHue, from: 0, to: 360, why: "it is not a hue from 0 to 360 degrees"},
+		{name: "turn", value: &o.Turn, from: 0, to: 1, why: "it is not a share of the way from 0 to 1"},
+		{name: "gain", value: &o.Gain, from: -0.5, to: 2, why: "it is not a gain from -0.5 to 2"},
+		{name: "chroma", value: &o.AccentChroma, from: 0, to: 0.4, why: "it is not an Oklch chroma from 0 to 0.4"},
+	} {
+		n.act = fmt.Sprintf("write a number such as %g", *n.value)
+		if err := a.number(n); err != nil {
+			return o, err
+		}
+	}
+	kept := map[string]propose.EqualBy{"lightness": propose.ByLightness, "layer-grey": propose.ByLayerGrey, "seen-lightness": propose.BySeenLightness}
+	return o, oneOf(a, "equal", &o.EqualBy, kept, "accents can't be equal by that", "choose lightness, layer-grey or seen-lightness")
+}
+
+// nameWidth is the first column of the reports on proposed colours.
+const nameWidth = 18
+
+// write prints the proposals for a colour.
+func (s shadeReport) write(w io.Writer) {
+	o := s.Options
+	writeSpotHead(w, fmt.Sprintf("%*s", nameWidth, ""))
+	writeSpot(w, fmt.Sprintf("%-*s", nameWidth, "local colour"), s.Base)
+	fmt.Fprintf(w, "\nShadows, hue toward %.0f by %.2f of the way and saturation %s %% per tone\n",
+		o.ShadowHue, o.Turn, signed(100*o.Gain, 0))
+	writeSteps(w, s.Base, s.Ramp[:])
+	fmt.Fprintln(w, "\nLights")
+	writeSteps(w, s.Base, s.Lights[:])
+	fmt.Fprintln(w, "\nStraight toward black, for comparison")
+	writeSteps(w, s.Base, s.BlackRamp[:])
+	fmt.Fprintln(w, "\nLines")
+	for _, line := range s.Lines {
+		writeProposed(w, wording.SayStepTones(line.Tones), line.Spot, wording.SayLine(s.Base, line))
+	}
+	s.writeAccents(w)
+	if s.Judged != nil {
+		fmt.Fprintln(w, "\nThe chosen shadow")
+		writeProposed(w, "", &s.Judged.Family.Shadow, "")
+		for _, sentence := range wording.SayJudgement(*s.Judged) {
+			fmt.Fprintf(w, "  %s\n", plain(sentence))
+		}
+	}
+}
+
+func writeSteps(w io.Writer, base analysis.Spot, steps []propose.Step) {
+	for _, step := range steps {
+		writeProposed(w, wording.SayStepTones(step.Tones), step.Spot, wording.SayStep(base, step))
+	}
+}
+
+// writeProposed prints a proposed colour, or the word that there is none.
+func writeProposed(w io.Writer, name string, s *analysis.Spot, said string) {
+	name = fmt.Sprintf("  %-*s", nameWidth-2, plain(name))
+	if s == nil {
+		fmt.Fprintf(w, "%s%s\n", name, plain(said))
+		return
+	}
+	writeSpotSaid(w, name, *s, plain(said))
+}
+
+// writeAccents prints both rows of accents side by side, and the suggested ones.
+func (s shadeReport) writeAccents(w io.Writer) {
+	by := wording.SayEqualBy(s.Options.EqualBy)
+	fmt.Fprintf(w, "\nSuggested accents, %s\n", by)
+	for _, a := range s.Suggested {
+		writeProposed(w, fmt.Sprintf("hue %.0f", turned(a.Hue)), a.Spot, wording.SayOutcome(a.Note))
+	}
+	fmt.Fprintf(w, "\nAccents, %s: at chroma %.2f (* less: the display has no more), and at the gamut's edge\n", by, s.Options.AccentChroma)
+	for i, a := range s.Accents {
+		fmt.Fprintf(w, "  %-*s%s   %s\n", nameWidth-2, fmt.Sprintf("hue %.0f", a.Hue), accentFigures(a), accentFigures(s.EdgeAccents[i]))
+	}
+}
+
+// accentFigures returns a colour with its chroma; an accent that doesn't reach the chroma
+// asked for has an asterisk.
+func accentFigures(a propose.Accent) string {
+	if a.Spot == nil {
+		return fmt.Sprintf("%-16s", wording.SayOutcome(a.Note))
+	}
+	mark := " "
+	if !a.InGamut {
+		mark = "*"
+	}
+	return fmt.Sprintf("%s  %.3f %s", a.Spot.Colour.Hex(), a.Spot.Oklab.Chroma(), mark)
 }

@@ -3,11 +3,13 @@ package command
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 
+	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/export"
@@ -19,64 +21,70 @@ import (
 var sheetOptions = []option{{"-o", "FILE"}, {"page", "a4|16:9"}, {name: "picture"}, {name: "force"}}
 
 // runSheet hands a still or a picture file on: as a critique sheet, in layers, or as what is
-// known of it. It returns the exit code.
-func runSheet(args []string, s Streams) int {
-	if asksForHelp(args) {
-		return runHelp(s)
+// known of it.
+func runSheet(c *call) error {
+	way := export.Export{Page: sheet.A4, Picture: c.given("picture")}
+	pages := map[string]sheet.Size{"a4": sheet.A4, "A4": sheet.A4, "16:9": sheet.Wide}
+	if err := oneOf(c.arguments, "page", &way.Page, pages, "it is not a page on offer", "choose a4 or 16:9"); err != nil {
+		return err
 	}
-	a, err := parseArguments(args, sheetOptions)
-	if err != nil {
-		return s.WrongUse(err)
-	}
-	plan, err := planSheet(a)
+	path, chosen := c.values["-o"], c.given("-o")
 	switch {
-	case err != nil:
-		return s.WrongUse(err)
-	case len(a.operands) != 1:
-		return s.WrongUse(usageError{"make a sheet", "it shows one picture", "name one picture file or still"})
+	case chosen && way.Picture && !strings.EqualFold(filepath.Ext(path), ".png"):
+		return usageError{"use --picture for " + wording.Quote(path), "the picture with its notes is written as PNG", "end the name in .png"}
+	case len(c.operands) != 1:
+		return usageError{"make a sheet", "it shows one picture", "name one picture file or still"}
 	}
-	of, err := openSubject(a.operands[0])
+	of, err := openSubject(c.operands[0])
 	if err != nil {
-		s.Say(err.Error())
-		return ExitUnread
+		return err
 	}
-	if of.clear() {
-		s.Say(wording.Sentence("make a sheet of "+wording.Quote(of.name), "all of it is transparent", "choose a picture with something painted on it"))
-		return ExitUnread
+	if analysis.Read(of.side.Picture, analysis.Options{}).Counted == 0 {
+		return sentence(wording.Sentence("make a sheet of "+wording.Quote(of.name), "all of it is transparent", "choose a picture with something painted on it"))
 	}
-	code := of.sayTrouble(s)
-	path := plan.path(a, of)
-	if !plan.inLayers(path) {
+	c.sayTrouble(of.name, of.trouble)
+	if !chosen {
+		path = sheetPath(of, way.Picture)
+	}
+	if !strings.EqualFold(filepath.Ext(path), ".ora") { // layers keep the picture's transparency
 		of.layOver()
 	}
-	if err := plan.Save(path, a.given("force"), sheetSubject(of)); err != nil {
-		s.Say(explainSheet(path, err))
+	if err := way.Save(path, c.given("force"), sheetSubject(of)); err != nil {
+		c.fail(explainSheet(path, err))
 		if errors.Is(err, stills.ErrEnding) {
-			return exitWrongUse
+			c.code = exitWrongUse
 		}
-		return ExitUnread
+		return nil
 	}
-	if !a.given("-o") && plan.sayPath(s, path) != nil {
-		return ExitUnread
+	if !chosen {
+		sayWritten(c.out, path, way.Picture)
 	}
-	return code
+	return nil
 }
 
-// sayPath says what was written and where, since nobody chose the place. It returns what
-// standard output fails with.
-func (plan sheetPlan) sayPath(s Streams, path string) error {
+// sayWritten says what was written and where, since nobody chose the place.
+func sayWritten(w io.Writer, path string, picture bool) {
 	what := "the sheet"
-	if plan.Picture {
+	if picture {
 		what = "the picture with its notes"
 	}
 	if full, err := filepath.Abs(path); err == nil {
 		path = full
 	}
-	_, err := fmt.Fprintf(s.Out, "Wrote %s as %s.\n", what, wording.Quote(path))
-	if err != nil {
-		s.unwritten(err)
+	fmt.Fprintf(w, "Wrote %s as %s.\n", what, wording.Quote(path))
+}
+
+// sheetPath returns where to write where nobody says: in the folder where the command runs.
+func sheetPath(of subject, picture bool) string {
+	base := filepath.Base(of.name)
+	base = strings.TrimSuffix(base, filepath.Ext(base))
+	if of.still != nil {
+		base = of.still.ID
 	}
-	return err
+	if picture {
+		return base + "-notes.png"
+	}
+	return base + "-sheet.pdf"
 }
 
 // explainSheet says why a file could not be written.
@@ -86,48 +94,6 @@ func explainSheet(path string, err error) string {
 		return wording.Sentence(what, "there is a file of that name already", "choose another name, or write over it with --force")
 	}
 	return wording.ExplainWriting(what, err)
-}
-
-// sheetPlan is how to hand on.
-type sheetPlan struct{ export.Export }
-
-// planSheet turns the options into a plan. Errors are usageErrors.
-func planSheet(a arguments) (plan sheetPlan, err error) {
-	plan.Page, plan.Picture = sheet.A4, a.given("picture")
-	if a.given("page") {
-		switch strings.ToLower(a.values["page"]) {
-		case sheet.A4.Name:
-		case sheet.Wide.Name:
-			plan.Page = sheet.Wide
-		default:
-			return plan, badValue("page", a.values["page"], "it is not a page on offer", "choose a4 or 16:9")
-		}
-	}
-	if a.given("-o") && plan.Picture && !strings.EqualFold(filepath.Ext(a.values["-o"]), ".png") {
-		return plan, usageError{"use --picture for " + wording.Quote(a.values["-o"]), "the picture with its notes is written as PNG", "end the name in .png"}
-	}
-	return plan, nil
-}
-
-// inLayers reports whether what is written has the picture's transparency.
-func (plan sheetPlan) inLayers(path string) bool {
-	return strings.EqualFold(filepath.Ext(path), ".ora")
-}
-
-// path returns where to write: where -o says, else where the command runs.
-func (plan sheetPlan) path(a arguments, of subject) string {
-	if a.given("-o") {
-		return a.values["-o"]
-	}
-	base := filepath.Base(of.name)
-	base = strings.TrimSuffix(base, filepath.Ext(base))
-	if of.still != nil {
-		base = of.still.ID
-	}
-	if plan.Picture {
-		return base + "-notes.png"
-	}
-	return base + "-sheet.pdf"
 }
 
 // sheetSubject returns what a sheet of the subject is made of.

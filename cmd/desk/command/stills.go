@@ -1,7 +1,6 @@
 package command
 
 import (
-	"bufio"
 	"fmt"
 	"io"
 	"strings"
@@ -26,49 +25,28 @@ type stillReport struct {
 	Reading stills.Figures  `json:"reading"`
 }
 
-// runStills lists the stills, newest first. It returns the exit code.
-func runStills(args []string, s Streams) int {
-	if asksForHelp(args) {
-		return runHelp(s)
-	}
-	a, err := parseArguments(args, []option{{name: "json"}})
-	if err != nil {
-		return s.WrongUse(err)
-	}
-	if len(a.operands) > 0 {
-		return s.WrongUse(usageError{"list " + wording.Quote(a.operands[0]), "stills are listed all at once", "leave it out"})
+// runStills lists the stills, newest first.
+func runStills(c *call) error {
+	if len(c.operands) > 0 {
+		return usageError{"list " + wording.Quote(c.operands[0]), "stills are listed all at once", "leave it out"}
 	}
 	store, err := UserStills()
 	if err != nil {
-		s.Say(err.Error())
-		return ExitUnread
+		return err
 	}
 	list, problems, err := store.List()
 	if err != nil {
-		s.Say(wording.Explain("list the stills", err))
-		return ExitUnread
+		return sentence(wording.Explain("list the stills", err))
 	}
-	code := ExitDone
 	for _, p := range problems {
-		s.Say(wording.SayProblem(p))
-		code = ExitUnread
+		c.fail(wording.SayProblem(p))
 	}
-	out := bufio.NewWriter(s.Out)
 	for _, e := range list {
-		if e.Trouble != nil {
-			s.Say(sayTrouble(e.ID, e.Trouble))
-			code = ExitUnread
-		}
-		if a.given("json") {
-			_ = jsonLine(out, stillReportOf(e, store.Folder(e.ID))) // failures to write show when out is flushed
-		} else {
-			writeStill(out, e)
-		}
+		c.sayTrouble(e.ID, e.Trouble)
+		c.begun = false // a still a line, without blank ones between
+		c.report(stillReportOf(e, store.Folder(e.ID)), func(out io.Writer) { writeStill(out, e) })
 	}
-	if err := out.Flush(); err != nil {
-		return s.unwritten(err)
-	}
-	return code
+	return nil
 }
 
 func stillReportOf(e stills.Entry, folder string) stillReport {
@@ -103,6 +81,3 @@ func writeStill(w io.Writer, e stills.Entry) {
 	}
 	fmt.Fprintln(w, strings.TrimRight(strings.Join(parts, "  "), " "))
 }
-
-// bare quotes a name only as far as it keeps the line whole.
-func bare(name string) string { return strings.Trim(wording.Quote(name), `"`) }

@@ -1,7 +1,6 @@
 package command
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -25,6 +24,12 @@ type Streams struct {
 // Say prints one sentence for the user on standard error.
 func (s Streams) Say(sentence string) { fmt.Fprintln(s.Err, sentence) }
 
+// Fail says one sentence on what could not be done, and returns the exit code for it.
+func (s Streams) Fail(sentence string) int {
+	s.Say(sentence)
+	return ExitUnread
+}
+
 // WrongUse says what is wrong with the arguments and returns the exit code for it.
 func (s Streams) WrongUse(err error) int {
 	var u usageError
@@ -36,20 +41,12 @@ func (s Streams) WrongUse(err error) int {
 	return exitWrongUse
 }
 
-// unwritten says that the output could not be written and returns the exit code for it.
-func (s Streams) unwritten(err error) int {
-	s.Say(wording.Explain("write the report", err))
-	return ExitUnread
-}
-
-// jsonLine writes v as one line of JSON.
-func jsonLine(w io.Writer, v any) error {
-	enc := json.NewEncoder(w) // ends every value with a line break
-	enc.SetEscapeHTML(false)
-	return enc.Encode(v)
-}
-
 // usageError is a wrong use of the command line, in the three parts of a sentence.
 type usageError struct{ what, why, act string }
 
 func (u usageError) Error() string { return u.what + ": " + u.why }
+
+// sentence is an error that is said as it is.
+type sentence string
+
+func (s sentence) Error() string { return string(s) }

@@ -17,20 +17,15 @@ type subject struct {
 	name  string // as it was given
 	side  stills.Side
 	still *stills.Still // nil for a picture file
+	// trouble is why a still's notes could not be read; nil if they could.
+	trouble error
 }
 
-// sayTrouble says why a still's notes could not be read, and returns the exit code that is due
-// once the rest is done.
-func (of subject) sayTrouble(s Streams) int {
-	if of.still == nil || of.still.Trouble == nil {
-		return ExitDone
+// sayTrouble says why the notes of a still could not be read, if that is so.
+func (c *call) sayTrouble(name string, trouble error) {
+	if trouble != nil {
+		c.fail(wording.Explain("read the notes of the still "+wording.Quote(name), trouble))
 	}
-	s.Say(sayTrouble(of.name, of.still.Trouble))
-	return ExitUnread
-}
-
-func sayTrouble(name string, err error) string {
-	return wording.Explain("read the notes of the still "+wording.Quote(name), err)
 }
 
 // openSubject opens the still that name says, by its folder, its ID, or its name if it is the
@@ -51,7 +46,7 @@ func openSubject(name string) (subject, error) {
 	if err != nil {
 		return subject{}, sentence(wording.Explain("open the still "+wording.Quote(name), err))
 	}
-	return stillSubject(name, still), nil
+	return subject{name, stills.Side{Picture: still.Picture, Source: still.Meta.Source, LeftOut: still.Meta.LeftOut}, still, still.Trouble}, nil
 }
 
 // stillNamed returns the ID of the still that is meant by a name; "" for none. A file goes
@@ -98,34 +93,26 @@ func UserStills() (*stills.Store, error) {
 	return stills.New(folders), nil
 }
 
-func stillSubject(name string, still *stills.Still) subject {
-	return subject{name, stills.Side{Picture: still.Picture, Source: still.Meta.Source, LeftOut: still.Meta.LeftOut}, still}
-}
-
 func pictureSubject(name string) (subject, error) {
-	picture, err := capture.OpenPicture(name)
+	pixels, err := openPicture(name)
 	if err != nil {
-		return subject{}, sentence(wording.Explain("read "+wording.Quote(name), err))
+		return subject{}, err
 	}
 	path, err := filepath.Abs(name)
 	if err != nil {
 		path = name
 	}
-	return subject{name, stills.Side{Picture: pictures.OfFile(picture), Source: stills.Source{Kind: stills.FromPicture, Path: path}}, nil}, nil
+	return subject{name, stills.Side{Picture: pixels, Source: stills.Source{Kind: stills.FromPicture, Path: path}}, nil, nil}, nil
+}
+
+// openPicture reads the pixels of a picture file. Its errors are sentences.
+func openPicture(path string) (analysis.Pixels, error) {
+	picture, err := capture.OpenPicture(path)
+	if err != nil {
+		return analysis.Pixels{}, sentence(wording.Explain("read "+wording.Quote(path), err))
+	}
+	return pictures.OfFile(picture), nil
 }
 
 // layOver lays half-transparent pixels over white, as desk read does.
 func (of *subject) layOver() { of.side.Picture = analysis.Opaque(of.side.Picture) }
-
-// clear reports whether all of the picture is transparent.
-func (of subject) clear() bool {
-	p := of.side.Picture
-	for y := range p.Height {
-		for x := range p.Width {
-			if _, _, _, seen := p.At(x, y); seen {
-				return false
-			}
-		}
-	}
-	return true
-}

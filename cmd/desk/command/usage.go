@@ -1,7 +1,5 @@
 package command
 
-import "io"
-
 // usage is what desk help prints.
 const usage = `Tonedesk measures the lightness of a painting.
 
@@ -54,11 +52,3 @@ Quote colours for the shell: desk compare '#e2ab85' '#b26a5c'
 It ends with 0 when done, with 1 when a file or a line could not be read (the
 others are still reported), and with 2 when it was used wrongly.
 `
-
-// runHelp prints the usage.
-func runHelp(s Streams) int {
-	if _, err := io.WriteString(s.Out, usage); err != nil {
-		return s.unwritten(err)
-	}
-	return ExitDone
-}

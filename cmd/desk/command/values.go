@@ -7,80 +7,94 @@ import (
 	"strconv"
 	"strings"
 
-	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/wording"
 )
+
+// The readers of options leave alone what they would set where the option was not given.
+// Their errors are usageErrors.
 
 // badValue is the usageError of an option whose value can't be used.
 func badValue(name, value, why, act string) error {
 	return usageError{"use --" + name + " " + wording.Quote(value), why, act}
 }
 
-// choice returns the option's value as one of the numbers on offer, or otherwise if it
-// was not given.
-func (a arguments) choice(name string, offered []int, otherwise int) (int, error) {
+// oneOf sets v to what the option's value stands for.
+func oneOf[T any](a arguments, name string, v *T, words map[string]T, why, act string) error {
 	if !a.given(name) {
-		return otherwise, nil
+		return nil
 	}
-	text := a.values[name]
-	n, err := strconv.Atoi(text)
-	if err != nil || !slices.Contains(offered, n) || text != strconv.Itoa(n) {
-		words := make([]string, len(offered))
-		for i, o := range offered {
-			words[i] = strconv.Itoa(o)
-		}
-		last := len(words) - 1
-		return 0, badValue(name, text, "it is not one of the numbers on offer",
-			"choose "+strings.Join(words[:last], ", ")+" or "+words[last])
-	}
-	return n, nil
-}
-
-// tolerance returns --tolerance in L*, 0.5 to 5.
-func (a arguments) tolerance() (float64, error) {
-	if !a.given("tolerance") {
-		return analysis.DefaultTolerance, nil
-	}
-	text := a.values["tolerance"]
-	t, err := strconv.ParseFloat(text, 64)
-	if err != nil || math.IsNaN(t) || t < analysis.MinTolerance || t > analysis.MaxTolerance {
-		return 0, badValue("tolerance", text, "it is not a difference of lightness from 0.5 to 5", "write a number such as 2.0")
-	}
-	return t, nil
-}
-
-// ground returns --ground, white if it was not given.
-func (a arguments) ground() (colour.RGB, error) {
-	if !a.given("ground") {
-		return colour.RGB{R: 255, G: 255, B: 255}, nil
-	}
-	c, err := colour.Parse(a.values["ground"])
-	if err != nil {
-		return c, badValue("ground", a.values["ground"], "it is not a colour", "write it as #rgb, #rrggbb or rgb(r g b)")
-	}
-	return c, nil
-}
-
-// path returns the option's value as a path, "" if it was not given.
-func (a arguments) path(name string) (string, error) {
-	path := a.values[name]
-	if a.given(name) && path == "" {
-		return "", badValue(name, path, "it names no file", "name a picture file")
-	}
-	return path, nil
-}
-
-// spots returns the places of --spots, written x,y;x,y.
-func (a arguments) spots() ([]image.Point, error) {
-	if !a.given("spots") {
-		return nil, nil
-	}
-	places, ok := parseSpots(a.values["spots"])
+	found, ok := words[a.values[name]]
 	if !ok {
-		return nil, badValue("spots", a.values["spots"], "they are not pixels of a picture", "write them as x,y;x,y in whole pixels from the top left")
+		return badValue(name, a.values[name], why, act)
 	}
-	return places, nil
+	*v = found
+	return nil
+}
+
+// oneNumberOf sets v to the option's value, one of the numbers that act offers.
+func (a arguments) oneNumberOf(name string, v *int, offered []int, act string) error {
+	words := map[string]int{}
+	for _, n := range offered {
+		words[strconv.Itoa(n)] = n
+	}
+	return oneOf(a, name, v, words, "it is not one of the numbers on offer", act)
+}
+
+// number is an option whose value is a number within limits.
+type number struct {
+	name     string
+	value    *float64 // what it sets
+	from, to float64
+	why, act string // of the usageError
+}
+
+func (a arguments) number(n number) error {
+	if !a.given(n.name) {
+		return nil
+	}
+	text := a.values[n.name]
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil || math.IsNaN(v) || v < n.from || v > n.to {
+		return badValue(n.name, text, n.why, n.act)
+	}
+	*n.value = v
+	return nil
+}
+
+// colour sets c to the option's value.
+func (a arguments) colour(name string, c *colour.RGB) error {
+	if !a.given(name) {
+		return nil
+	}
+	read, err := colour.Parse(a.values[name])
+	if err != nil {
+		return badValue(name, a.values[name], "it is not a colour", "write it as #rgb, #rrggbb or rgb(r g b)")
+	}
+	*c = read
+	return nil
+}
+
+// file sets path to the option's value; the words in not name no file.
+func (a arguments) file(name string, path *string, act string, not ...string) error {
+	*path = a.values[name]
+	if a.given(name) && slices.Contains(not, *path) {
+		return badValue(name, *path, "it names no file", act)
+	}
+	return nil
+}
+
+// spots sets places to those of --spots, written x,y;x,y.
+func (a arguments) spots(places *[]image.Point) error {
+	if !a.given("spots") {
+		return nil
+	}
+	read, ok := parseSpots(a.values["spots"])
+	if !ok {
+		return badValue("spots", a.values["spots"], "they are not pixels of a picture", "write them as x,y;x,y in whole pixels from the top left")
+	}
+	*places = read
+	return nil
 }
 
 // parseSpots reads places written x,y;x,y, in whole pixels from 0. Spaces may stand

@@ -4,5 +4,8 @@ package main
 
 import "context"
 
+// onDisplayLost has nothing to watch for: on this system the display outlives its programs.
+func onDisplayLost(func()) {}
+
 // probeDisplay has nothing to ask: on this system there is always a display.
 func probeDisplay(context.Context) error { return nil }
