@@ -126,7 +126,10 @@ func (o *clipboardOwner) serve() error {
 		case o.png = <-o.offers:
 			claimed := o.claim()
 			if claimed != nil {
-				err = o.look()
+				if _, err = o.now(); err == nil { // who asked while it was still ours would wait in vain
+					o.answerWaiting()
+					err = o.look()
+				}
 			}
 			o.answers <- claimed
 		case event := <-o.asked:
@@ -148,21 +151,11 @@ func (o *clipboardOwner) serve() error {
 // claim takes the clipboard, at the server's time of now, as the convention has it.
 // Source: ICCCM, section 2.1.
 func (o *clipboardOwner) claim() error {
-	select {
-	case <-o.stamps: // somebody else's
-	default:
+	var err error
+	if o.since, err = o.now(); err != nil {
+		return err
 	}
-	x := o.conn.X
-	err := xproto.ChangePropertyChecked(x, xproto.PropModeAppend, o.window, xproto.AtomWmName, xproto.AtomString, 8, 0, nil).Check()
-	if err != nil {
-		return fmt.Errorf("ask for the display's time: %w", err)
-	}
-	select {
-	case o.since = <-o.stamps:
-	case <-o.conn.Done():
-		return fmt.Errorf("ask for the display's time: %w", xconn.ErrBroken)
-	}
-	if err := xproto.SetSelectionOwnerChecked(x, o.window, o.atoms.clipboard, o.since).Check(); err != nil {
+	if err := xproto.SetSelectionOwnerChecked(o.conn.X, o.window, o.atoms.clipboard, o.since).Check(); err != nil {
 		return fmt.Errorf("take the clipboard: %w", err)
 	}
 	ours, err := o.owns()
@@ -173,6 +166,24 @@ func (o *clipboardOwner) claim() error {
 		return fmt.Errorf("take the clipboard: %w", err)
 	}
 	return nil
+}
+
+// now asks for the server's time. What was asked of the owner before then has been heard.
+func (o *clipboardOwner) now() (xproto.Timestamp, error) {
+	select {
+	case <-o.stamps: // somebody else's
+	default:
+	}
+	err := xproto.ChangePropertyChecked(o.conn.X, xproto.PropModeAppend, o.window, xproto.AtomWmName, xproto.AtomString, 8, 0, nil).Check()
+	if err != nil {
+		return 0, fmt.Errorf("ask for the display's time: %w", err)
+	}
+	select {
+	case stamp := <-o.stamps:
+		return stamp, nil
+	case <-o.conn.Done():
+		return 0, fmt.Errorf("ask for the display's time: %w", xconn.ErrBroken)
+	}
 }
 
 // owns asks whether the clipboard is ours.
