@@ -10,7 +10,7 @@ export GOFLAGS := $(shell go env GOFLAGS) -tags=$(TAGS)
 BIN := build/desk
 STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.7.0
 
-# Where goroutines meet: packages, and tests of those that paint and calculate.
+# Where goroutines meet: packages, and tests of ./analysis/..., which has a pool of workers.
 RACED := ./analysis/internal/pool ./capture/... ./gui ./gui/live ./gui/native ./gui/pictures ./gui/stills ./gui/stills/marking
 RACED_TESTS := Workers|Deterministic|BlindToPlace
 

@@ -16,7 +16,7 @@ func Long() bool { return os.Getenv("TONEDESK_LONG") == "1" }
 func init() {
 	name, value := "rapid.seed", "1"
 	if Long() {
-		name, value = "rapid.checks", "2000"
+		name, value = "rapid.checks", "5000"
 	}
 	if err := flag.Set(name, value); err != nil {
 		panic(err)
