@@ -185,7 +185,6 @@ func (f *FamilyRow) write(size fyne.Size, of colours) {
 	}
 }
 
-// place places everything.
 func (f *FamilyRow) place(size fyne.Size) {
 	f.panel.place(size)
 	p := planFamily(size.Width)

@@ -45,7 +45,6 @@ func (m *Mirror) makeParts() {
 	m.line = add(d, newFocusLine(0))
 }
 
-// write shows what there is.
 func (m *Mirror) write(size fyne.Size, of colours) {
 	a := m.arrange(size)
 	fill(m.back, of(theme.ColorNameBackground))
@@ -72,7 +71,6 @@ func (m *Mirror) write(size fyne.Size, of colours) {
 	say(m.askText, m.ask, of(theme.ColorNameForeground))
 }
 
-// place puts everything where it belongs.
 func (m *Mirror) place(size fyne.Size) {
 	a := m.arrange(size)
 	f := a.Picture
