@@ -57,7 +57,6 @@ func (g *CardGrid) write(fyne.Size, colours) {
 	}
 }
 
-// place stands the cards in their rows.
 func (g *CardGrid) place(size fyne.Size) {
 	for i, c := range g.cards[:g.count] {
 		pos, box := cardBox(i, size.Width)

@@ -34,8 +34,8 @@ type drawn struct {
 	widget.BaseWidget
 	self    look                // the widget, in which this is embedded
 	objects []fyne.CanvasObject // all that is drawn, from below
-	least   fyne.Size
-	ready   bool // Fyne has asked for the renderer
+	least   fyne.Size           // unless the widget has a minSize of its own
+	ready   bool                // Fyne has asked for the renderer
 }
 
 // draw makes self, in which d is embedded, ready to be drawn.

@@ -27,7 +27,7 @@ func silentMirror() *Mirror {
 	})
 }
 
-// everyDrawn are all widgets that are drawn by a look, with something to show.
+// everyDrawn are all widgets that draw themselves, with something to show.
 func everyDrawn() map[string]fyne.Widget {
 	verdict, groups, spread, cards := NewVerdict(), NewGroupBar(), NewSpread(SpreadActs{}), NewCardGrid(CardActs{})
 	verdict.Set(everySentence()[8])

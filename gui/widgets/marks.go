@@ -5,7 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/theme"
 )
 
 // Marks lie on any picture, so each is drawn twice, a light line on a wider dark one.
@@ -151,31 +150,4 @@ func (c cross) place(at fyne.Position) {
 	for i, size := range [len(c)]fyne.Size{{Width: 2*crossArm + 2, Height: 3}, {Width: 3, Height: 2*crossArm + 2}, {Width: 2 * crossArm, Height: 1}, {Width: 1, Height: 2 * crossArm}} {
 		put(c[i], at.SubtractXY(size.Width/2, size.Height/2), size)
 	}
-}
-
-// askLine says, on the mirror, what the next click or drag is for.
-type askLine struct {
-	back *canvas.Rectangle
-	text *canvas.Text
-}
-
-func newAskLine(d *drawn) askLine {
-	a := askLine{back: add(d, newPanelBox()), text: d.addText(TextSize, fyne.TextStyle{})}
-	a.text.Alignment = fyne.TextAlignCenter
-	return a
-}
-
-func (a askLine) write(what string, of colours) {
-	fill(a.back, of(ColorNamePanel))
-	say(a.text, what, of(theme.ColorNameForeground))
-	show(a.back, what != "")
-	show(a.text, what != "")
-}
-
-func (a askLine) place(size fyne.Size) {
-	text := a.text.MinSize()
-	w, h := text.Width+2*Step, text.Height+Step
-	pos := fyne.NewPos((size.Width-w)/2, Step)
-	put(a.back, pos, fyne.NewSize(w, h))
-	put(a.text, pos.AddXY(Step, Step/2), text)
 }

@@ -95,7 +95,11 @@ func NewMirror(acts MirrorActs) *Mirror {
 func (m *Mirror) SetPicture(picture, small *image.RGBA, bounds, part image.Rectangle, flipped bool) {
 	changed := picture != m.picture || small != m.small // whoever paints, paints into another image
 	m.picture, m.small, m.bounds, m.part, m.flipped = picture, small, bounds, part, flipped
-	m.keepIn(bounds)
+	if bounds.Empty() {
+		m.keyed = false
+	} else {
+		m.key = nearestIn(m.key, bounds)
+	}
 	m.redraw()
 	if changed {
 		m.pictureRaster.Refresh()

@@ -23,7 +23,8 @@ type mirrorParts struct {
 	loupeRaster    *canvas.Raster
 	frame          outline // around the loupe
 	sample         outline // around the averaged square in it
-	askLine        askLine
+	askBack        *canvas.Rectangle
+	askText        *canvas.Text      // what the next click or drag is for
 	line           *canvas.Rectangle // of the focus
 }
 
@@ -40,10 +41,10 @@ func (m *Mirror) makeParts() {
 	m.otherRaster, m.edge = add(d, newPictureRaster(m.Other)), newOutline(d)
 	m.rubber, m.cross = newOutline(d), newCross(d)
 	m.loupeRaster, m.frame, m.sample = add(d, newPictureRaster(func() *image.RGBA { return m.loupe })), newOutline(d), newOutline(d)
-	m.askLine, m.line = newAskLine(d), add(d, newFocusLine(0))
+	m.askBack, m.askText = add(d, newPanelBox()), m.addText(TextSize, fyne.TextStyle{})
+	m.line = add(d, newFocusLine(0))
 }
 
-// write shows what there is.
 func (m *Mirror) write(size fyne.Size, of colours) {
 	a := m.arrange(size)
 	fill(m.back, of(theme.ColorNameBackground))
@@ -65,10 +66,11 @@ func (m *Mirror) write(size fyne.Size, of colours) {
 	show(m.loupeRaster, looking)
 	m.frame.show(looking)
 	m.sample.show(looking)
-	m.askLine.write(m.ask, of)
+	fill(m.askBack, of(ColorNamePanel))
+	show(m.askBack, m.ask != "")
+	say(m.askText, m.ask, of(theme.ColorNameForeground))
 }
 
-// place puts everything where it belongs.
 func (m *Mirror) place(size fyne.Size) {
 	a := m.arrange(size)
 	f := a.Picture
@@ -92,7 +94,10 @@ func (m *Mirror) place(size fyne.Size) {
 	}
 	m.cross.place(f.Pane(m.key))
 	m.placeLoupe(size, f)
-	m.askLine.place(size)
+	text := m.askText.MinSize()
+	pos := fyne.NewPos((size.Width-text.Width)/2-Step, Step)
+	put(m.askBack, pos, text.AddWidthHeight(2*Step, Step))
+	put(m.askText, pos.AddXY(Step, Step/2), text)
 }
 
 // loupeSide is the side of the loupe on the mirror.

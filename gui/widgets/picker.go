@@ -172,7 +172,6 @@ func (p *Picker) nudge(by image.Point, far bool, how func(image.Rectangle, image
 	p.choose(how(p.chosen, by, p.desktop))
 }
 
-// write shows what is chosen.
 func (p *Picker) write(fyne.Size, colours) {
 	p.band.show(!p.chosen.Empty())
 	p.writeLegend()

@@ -45,15 +45,6 @@ func (m *Mirror) drop() {
 	m.redraw()
 }
 
-// keepIn keeps the key cursor inside the picture.
-func (m *Mirror) keepIn(bounds image.Rectangle) {
-	if bounds.Empty() {
-		m.keyed = false
-		return
-	}
-	m.key = nearestIn(m.key, bounds)
-}
-
 // band returns the area being dragged over.
 func (m *Mirror) band() (image.Rectangle, bool) {
 	switch {

@@ -115,7 +115,6 @@ func (c *spotCard) TypedKey(e *fyne.KeyEvent) {
 	}
 }
 
-// write puts in what is shown now.
 func (c *spotCard) write(size fyne.Size, of colours) {
 	t, fore, quiet := c.text, of(theme.ColorNameForeground), of(ColorNameQuiet)
 	c.panel.write(of, c.focused, t.Selected)

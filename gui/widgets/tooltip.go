@@ -47,7 +47,7 @@ func NewTips(after func(time.Duration, func()) (stop func())) *Tips {
 		t.lines[i] = sizedText(SmallSize, fyne.TextStyle{})
 		t.Box.Add(t.lines[i])
 	}
-	t.hide()
+	t.Box.Hide()
 	return t
 }
 
@@ -99,14 +99,9 @@ func (t *Tips) Leave() {
 	t.owner = nil
 	t.turn++
 	if t.words != "" {
-		t.gone = t.clock()
-		t.hide()
+		t.words, t.gone = "", t.clock()
+		t.Box.Hide()
 	}
-}
-
-func (t *Tips) hide() {
-	t.words = ""
-	t.Box.Hide()
 }
 
 func (t *Tips) show(words string, owner fyne.CanvasObject) {

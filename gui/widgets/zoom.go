@@ -27,10 +27,8 @@ func PartShown(view, bounds image.Rectangle) image.Rectangle {
 // the whole picture is kept.
 func zoomed(part, bounds image.Rectangle, at image.Point, by float64) image.Rectangle {
 	w, h := float64(part.Dx())/by, float64(part.Dy())/by
-	least := LeastView / min(w, h)
-	if least > 1 {
-		w, h = w*least, h*least
-	}
+	least := max(LeastView/min(w, h), 1)
+	w, h = w*least, h*least
 	if w >= float64(bounds.Dx()) || h >= float64(bounds.Dy()) {
 		return image.Rectangle{}
 	}
