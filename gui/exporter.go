@@ -106,21 +106,13 @@ func (e *exporter) write(way exportWay, path string) {
 	rules := e.settings.Rules
 	name := filepath.Base(path)
 	e.Messages.Note("Writing " + name + ".")
-	e.Background(func() {
+	e.Try("write "+wording.Quote(name), func() error {
 		if way.ending != ".ora" { // whose layers stay transparent
 			subject.Picture = analysis.Opaque(subject.Picture)
 		}
 		if way.ending != ".ora" && !way.Picture { // these show no families
 			subject.Families = families.Find(subject.Picture, subject.Options.Out, rules)
 		}
-		err := way.Save(path, true, subject)
-		e.OnWindow(func() {
-			if err != nil {
-				fyne.LogError("exporting a still", err)
-				e.Messages.Note(wording.ExplainWriting("write "+wording.Quote(name), err))
-				return
-			}
-			e.Messages.Note("Written as " + name + ".")
-		})
-	})
+		return way.Save(path, true, subject)
+	}, func() { e.Messages.Note("Written as " + name + ".") })
 }

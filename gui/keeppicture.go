@@ -3,8 +3,6 @@ package gui
 import (
 	"time"
 
-	"fyne.io/fyne/v2"
-
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
@@ -39,25 +37,20 @@ func (k *keptStills) keep(opened bool) {
 // keepCopy writes a still, without holding up the window. Its time is now, however old its
 // picture is: a picture file or an unchanged screen was read long ago.
 func (k *keptStills) keepCopy(c *live.Copy, opened bool) {
-	at := time.Now()
-	k.Background(func() {
+	at, id := time.Now(), ""
+	k.Try("keep the picture", func() (err error) {
 		meta := metaOf(c)
 		meta.Time = at
-		id, err := k.Store.Keep(c.Pixels, meta, nil)
-		k.OnWindow(func() {
-			if err != nil {
-				k.Messages.Note(wording.ExplainWriting("keep the picture", err))
-				fyne.LogError("keeping a still", err)
-				return
-			}
-			k.last = keptStill{id, c.Source, c.At}
-			k.Messages.Note(keptWords)
-			k.Notify(host.StillsChanged)
-			k.checkLimit()
-			if opened {
-				k.open(id)
-			}
-		})
+		id, err = k.Store.Keep(c.Pixels, meta, nil)
+		return err
+	}, func() {
+		k.last = keptStill{id, c.Source, c.At}
+		k.Messages.Note(keptWords)
+		k.Notify(host.StillsChanged)
+		k.checkLimit()
+		if opened {
+			k.open(id)
+		}
 	})
 }
 

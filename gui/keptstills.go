@@ -124,15 +124,7 @@ func (k *keptStills) rename(s *stills.Still, name string) {
 	}
 	s.Meta.Name = name
 	id := s.ID
-	k.Background(func() {
-		err := k.Store.Rename(id, name)
-		k.OnWindow(func() {
-			if err != nil {
-				k.Messages.Note(wording.ExplainWriting("rename the still", err))
-			}
-			k.Notify(host.StillsChanged)
-		})
-	})
+	k.Try("rename the still", func() error { return k.Store.Rename(id, name) }, func() { k.Notify(host.StillsChanged) })
 }
 
 // showFolder shows the folder of the still that is watched in the desktop's file window.

@@ -27,19 +27,14 @@ type stillHead struct {
 
 func newStillHead(m *marker, k *keptStills, on *exporter, target func()) *stillHead {
 	h := &stillHead{Host: m.Host, marker: m, exporter: on, words: widgets.SmallLabel(), name: newNameEntry(m, k)}
-	act := func(name, tip string, do func()) *widgets.Button {
-		b := widgets.NewButton(name, m.Keys, do)
-		b.Explain(m.Tips, tip)
-		return b
-	}
 	var out *widgets.Button
-	out = act("Hand on", "Save a sheet, the picture with notes, or its layers", func() { on.ask(out.Below()) })
+	out = m.Button("Hand on", "Save a sheet, the picture with notes, or its layers", func() { on.ask(out.Below()) })
 	h.acts = container.New(layout.NewCustomPaddedVBoxLayout(0), widgets.Inset(h.name), widgets.Inset(container.New(layout.NewCustomPaddedHBoxLayout(widgets.Step/2),
-		act("Back", "Watch again what was watched before", k.back),
+		m.Button("Back", "Watch again what was watched before", k.back),
 		out,
-		act("Target", "Paint toward this still: see the page Structure", target),
-		act("Folder", "Show the still's folder", k.showFolder),
-		act("Delete", "Put the still into the trash", func() { k.delete(k.now().Source.Path) }),
+		m.Button("Target", "Paint toward this still: see the page Structure", target),
+		m.Button("Folder", "Show the still's folder", k.showFolder),
+		m.Button("Delete", "Put the still into the trash", func() { k.delete(k.now().Source.Path) }),
 	)))
 	h.acts.Hide()
 	h.box = container.NewBorder(nil, h.acts, nil, nil, h.words)

@@ -13,17 +13,10 @@ func (k *keptStills) delete(id string) {
 		k.flush() // which lets go of it
 	}
 	k.forget(id)
-	k.Background(func() {
-		err := k.Store.Delete(id)
-		k.OnWindow(func() {
-			if err != nil {
-				k.Messages.Note(wording.ExplainWriting("delete the still", err))
-				return
-			}
-			k.deleted = append(k.deleted, id)
-			k.Messages.Offer(host.MessageNote, "The still is in the trash.", host.MessageAct{Name: "Bring it back", Do: func() { k.undoDelete() }})
-			k.Notify(host.StillsChanged)
-		})
+	k.Try("delete the still", func() error { return k.Store.Delete(id) }, func() {
+		k.deleted = append(k.deleted, id)
+		k.Messages.Offer(host.MessageNote, "The still is in the trash.", host.MessageAct{Name: "Bring it back", Do: func() { k.undoDelete() }})
+		k.Notify(host.StillsChanged)
 	})
 }
 
@@ -53,15 +46,8 @@ func (k *keptStills) askRestore(e stills.Entry) {
 
 // restore takes a still out of the trash.
 func (k *keptStills) restore(id string) {
-	k.Background(func() {
-		err := k.Store.Restore(id)
-		k.OnWindow(func() {
-			if err != nil {
-				k.Messages.Note(wording.ExplainWriting("bring the still back", err))
-				return
-			}
-			k.Messages.Note("The still is back.")
-			k.Notify(host.StillsChanged)
-		})
+	k.Try("bring the still back", func() error { return k.Store.Restore(id) }, func() {
+		k.Messages.Note("The still is back.")
+		k.Notify(host.StillsChanged)
 	})
 }

@@ -26,8 +26,7 @@ var compareWays = []Way{Wipe, Sides, Turns, Map}
 // NewPanel returns the panel of a comparer.
 func NewPanel(h *host.Host, c *Comparer) *Panel {
 	p := &Panel{Host: h, compare: c, Words: widgets.SmallLabel()}
-	p.begin = widgets.NewButton("Compare", h.Keys, c.Ask)
-	p.begin.Explain(h.Tips, "Compare with a still from before (D)")
+	p.begin = h.Button("Compare", "Compare with a still from before (D)", c.Ask)
 	p.how = widgets.NewChooser([]string{"Wipe", "Side by side", "In turns", "Map"}, 4*widgets.Step, h.Keys, func(i int) { c.Set(compareWays[i]) })
 	p.how.Hide()
 	p.Words.Hide()

@@ -11,6 +11,7 @@ import (
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // Host is what the desk shares with the owners of a part of its state and with the pages:
@@ -44,10 +45,34 @@ type Steps struct {
 // BeginFrom makes a colour the one from which others are proposed; nil follows the spots.
 func (s Steps) BeginFrom(c *colour.RGB) { s.Change(s.Now().WithTyped(c), "") }
 
+// Button is a button of a page, explained to who rests on it.
+func (h *Host) Button(name, tip string, do func()) *widgets.Button {
+	b := widgets.NewButton(name, h.Keys, do)
+	b.Explain(h.Tips, tip)
+	return b
+}
+
 // CopyText puts words on the clipboard, and says so.
 func (h *Host) CopyText(words string) {
 	h.App.Clipboard().SetContent(words)
 	h.Messages.Note(words + " is copied.")
+}
+
+// Try does work that writes, without holding up the window, and then what follows it, on the
+// Fyne goroutine. If it fails the painter is told that the deed, "delete the still", can't be
+// done.
+func (h *Host) Try(deed string, work func() error, then func()) {
+	h.Background(func() {
+		err := work()
+		h.OnWindow(func() {
+			if err != nil {
+				fyne.LogError(deed, err)
+				h.Messages.Note(wording.ExplainWriting(deed, err))
+				return
+			}
+			then()
+		})
+	})
 }
 
 // FocusMirror gives the mirror the keyboard, so that the window's keys work on the picture.

@@ -36,20 +36,17 @@ type BaseActs struct {
 func NewBasePanel(h *host.Host, acts BaseActs) *BasePanel {
 	b := &BasePanel{Host: h, acts: acts, words: widgets.SmallLabel(), Entry: newColourEntry(h)}
 	b.swatch = widgets.NewSwatchRow(widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 2 * widgets.Step}, swatchActs(h))
-	b.follow = widgets.NewButton("Spot", h.Keys, func() { h.Steps.BeginFrom(nil) })
-	b.follow.Explain(h.Tips, "Begin from the selected spot again")
-	copyAll := widgets.NewButton("Copy all", h.Keys, func() {
+	b.follow = h.Button("Spot", "Begin from the selected spot again", func() { h.Steps.BeginFrom(nil) })
+	copyAll := h.Button("Copy all", "Copy all proposals as text", func() {
 		if s := b.shades(); s != nil {
 			acts.CopyAll(swatches.OfShades(s))
 		}
 	})
-	copyAll.Explain(h.Tips, "Copy all proposals as text")
-	save := widgets.NewButton("Save", h.Keys, func() {
+	save := h.Button("Save", "Save all proposals as a picture, CSS, JSON or a list", func() {
 		if s := b.shades(); s != nil {
 			acts.Save(swatches.OfShades(s), s, "colours")
 		}
 	})
-	save.Explain(h.Tips, "Save all proposals as a picture, CSS, JSON or a list")
 	row := container.NewGridWithColumns(2, widgets.Inset(b.swatch), container.NewVBox(widgets.Inset(b.Entry), container.NewHBox(save, copyAll, b.follow)))
 	b.Box = widgets.OnPanel(b.words, row)
 	return b

@@ -55,8 +55,7 @@ func NewPalettePanel(h *host.Host, acts PaletteActs) *PalettePanel {
 		p.order.Set(i)
 		p.write()
 	})
-	save := widgets.NewButton("Save", h.Keys, p.save)
-	save.Explain(h.Tips, "Save the palette as a picture, CSS, JSON or a list")
+	save := h.Button("Save", "Save the palette as a picture, CSS, JSON or a list", p.save)
 	p.Box = widgets.Section("Colours of the picture", widgets.AtRight(save), p.Colours, p.order, widgets.QuietWords("Values from black to white, in steps:"), p.Spread, p.words)
 	return p
 }

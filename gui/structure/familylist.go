@@ -27,11 +27,8 @@ type FamilyList struct {
 // NewFamilyList returns the list of local colours.
 func NewFamilyList(h *host.Host, colours *LocalColours) *FamilyList {
 	l := &FamilyList{Host: h, colours: colours, none: widgets.SmallLabel()}
-	title := widget.NewLabel("Families")
-	title.TextStyle.Bold = true
-	add := widgets.NewButton("Set by hand", h.Keys, colours.Add)
-	add.Explain(h.Tips, "Click a light side, then its shadow side (H)")
-	l.Box = container.NewVBox(widgets.OnPanel(container.NewBorder(nil, nil, title, widgets.AtRight(add)), l.none))
+	add := h.Button("Set by hand", "Click a light side, then its shadow side (H)", colours.Add)
+	l.Box = container.NewVBox(widgets.Section("Families", widgets.AtRight(add), l.none))
 	acts := widgets.FamilyActs{Point: l.point, Choose: colours.choose, Delete: colours.remove, Take: colours.GoOnFrom, Copy: func(c colour.RGB) { h.CopyText(c.Hex()) }, Keys: h.Keys, Tips: h.Tips}
 	for i := range l.Rows {
 		l.Rows[i] = widgets.NewFamilyRow(i, acts)

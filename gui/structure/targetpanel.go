@@ -22,15 +22,11 @@ type TargetPanel struct {
 // NewTargetPanel returns the panel of a target.
 func NewTargetPanel(h *host.Host, target *Targets) *TargetPanel {
 	t := &TargetPanel{Host: h, Words: widgets.SmallLabel()}
-	title := widget.NewLabel("Target")
-	title.TextStyle.Bold = true
-	open := widgets.NewButton("Picture", h.Keys, target.Ask)
-	open.Explain(h.Tips, "Choose a picture file to paint toward (T)")
-	this := widgets.NewButton("This one", h.Keys, target.Take)
-	this.Explain(h.Tips, "Take what is in the mirror now")
+	open := h.Button("Picture", "Choose a picture file to paint toward (T)", target.Ask)
+	this := h.Button("This one", "Take what is in the mirror now", target.Take)
 	t.remove = widgets.NewButton("Remove", h.Keys, func() { target.Set(nil) })
 	buttons := container.NewHBox(open, this, t.remove)
-	t.Box = container.NewVBox(widgets.OnPanel(container.NewBorder(nil, nil, title, widgets.AtRight(buttons)), t.Words))
+	t.Box = container.NewVBox(widgets.Section("Target", widgets.AtRight(buttons), t.Words))
 	return t
 }
 
