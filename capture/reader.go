@@ -80,22 +80,10 @@ func (r *reader) answer(q question) (a answer) {
 	a.to = q
 	if q == openQuestion {
 		r.closeStream()
-		stream, err := r.open(r.ctx)
-		if err == nil && stream == nil {
-			err = fmt.Errorf("open: no stream: %w", ErrUnsupported)
-		}
-		if err != nil {
-			a.err = err
-			return a
-		}
-		r.stream, r.frame = stream, Frame{}
+		r.stream, a.err = r.open(r.ctx)
 		return a
 	}
-	a.changed, a.err = r.stream.Grab(r.ctx, &r.frame)
-	if a.err != nil {
-		a.changed = false
-	}
-	if a.changed {
+	if a.changed, a.err = r.stream.Grab(r.ctx, &r.frame); a.changed {
 		a.frame = r.frame
 	}
 	return a
