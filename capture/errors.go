@@ -6,7 +6,7 @@ import (
 )
 
 // What can go wrong with a screen. Errors of this package wrap one of these, or an
-// error of io/fs, wherever a reader would be told something different.
+// error of io/fs, wherever a reader needs another explanation.
 var (
 	// ErrUnsupported: this system, or this build of the program, has no way to read
 	// the screen.
@@ -16,8 +16,6 @@ var (
 	ErrWayland = fmt.Errorf("wayland session: %w", ErrUnsupported)
 	// ErrFormat: the display's pixel format is one that we cannot read rightly.
 	ErrFormat = errors.New("pixel format not supported")
-	// ErrHidden: the source is there but not shown, such as a minimised window.
-	ErrHidden = errors.New("source hidden")
 	// ErrGone: the source is no more, such as a region off all screens or a monitor
 	// that was switched off.
 	ErrGone = errors.New("source gone")

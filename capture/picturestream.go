@@ -98,11 +98,11 @@ func (s *pictureStream) follow(now time.Time) (changed bool) {
 
 // load begins to read the file again.
 func (s *pictureStream) load() {
-	path, told := s.picture.path, make(chan loaded, 1)
-	s.loading = told
+	path, done := s.picture.path, make(chan loaded, 1)
+	s.loading = done
 	go func() {
 		p, err := openPicture(path)
-		told <- loaded{p, err}
+		done <- loaded{p, err}
 	}()
 }
 

@@ -30,23 +30,23 @@ type answer struct {
 // may hang. At most one question is open at a time. Whoever loses patience lets it
 // go: the goroutine then closes the stream as soon as the hanging call returns.
 type reader struct {
-	open   func(context.Context) (Stream, error)
-	ctx    context.Context
-	cancel context.CancelFunc
-	asked  chan question
-	told   chan answer
-	done   chan struct{} // closed when the stream is
-	stream Stream
-	frame  Frame
+	open      func(context.Context) (Stream, error)
+	ctx       context.Context
+	cancel    context.CancelFunc
+	questions chan question
+	answers   chan answer
+	done      chan struct{} // closed when the stream is
+	stream    Stream
+	frame     Frame
 }
 
 // newReader starts a reader for the source that open opens.
 func newReader(ctx context.Context, open func(context.Context) (Stream, error)) *reader {
 	r := &reader{
-		open:  open,
-		asked: make(chan question, 1),
-		told:  make(chan answer, 1), // never blocks: one question at a time
-		done:  make(chan struct{}),
+		open:      open,
+		questions: make(chan question, 1),
+		answers:   make(chan answer, 1), // never blocks: one question at a time
+		done:      make(chan struct{}),
 	}
 	r.ctx, r.cancel = context.WithCancel(ctx)
 	go r.run()
@@ -54,19 +54,19 @@ func newReader(ctx context.Context, open func(context.Context) (Stream, error)) 
 }
 
 // ask asks q. The answer to the question before must have been taken.
-func (r *reader) ask(q question) { r.asked <- q }
+func (r *reader) ask(q question) { r.questions <- q }
 
 // letGo ends the reader. It does not wait.
 func (r *reader) letGo() {
 	r.cancel()
-	close(r.asked)
+	close(r.questions)
 }
 
 func (r *reader) run() {
 	defer close(r.done)
 	defer r.closeStream()
-	for q := range r.asked {
-		r.told <- r.answer(q)
+	for q := range r.questions {
+		r.answers <- r.answer(q)
 	}
 }
 
@@ -80,22 +80,10 @@ func (r *reader) answer(q question) (a answer) {
 	a.to = q
 	if q == openQuestion {
 		r.closeStream()
-		stream, err := r.open(r.ctx)
-		if err == nil && stream == nil {
-			err = fmt.Errorf("open: no stream: %w", ErrUnsupported)
-		}
-		if err != nil {
-			a.err = err
-			return a
-		}
-		r.stream, r.frame = stream, Frame{}
+		r.stream, a.err = r.open(r.ctx)
 		return a
 	}
-	a.changed, a.err = r.stream.Grab(r.ctx, &r.frame)
-	if a.err != nil {
-		a.changed = false
-	}
-	if a.changed {
+	if a.changed, a.err = r.stream.Grab(r.ctx, &r.frame); a.changed {
 		a.frame = r.frame
 	}
 	return a

@@ -2,10 +2,33 @@ package capture
 
 import (
 	"context"
-	"errors"
 	"sync"
 	"time"
 )
+
+// State says how a watched source does.
+type State uint8
+
+const (
+	Waiting      State = iota // no picture yet
+	Live                      // the last picture is the newest, and it changed within the last second
+	Unchanged                 // read all right, and nothing has changed for a second
+	Hidden                    // there, but covered by our own window, as only that knows
+	Gone                      // no more there, or the connection broke
+	NotAnswering              // a read has not come back for a second
+)
+
+var stateNames = [...]string{"waiting", "live", "unchanged", "hidden", "gone", "not answering", "unknown"}
+
+// String returns the state's plain name in lower case.
+func (s State) String() string { return stateNames[min(int(s), len(stateNames)-1)] }
+
+// Status is a state with its reason.
+type Status struct {
+	State State
+	Err   error     // the cause; nil while waiting without trouble, live or unchanged
+	Since time.Time // when the state began
+}
 
 // Watch says what a Watcher watches and whom it tells. The functions are called on
 // the goroutine that runs the watcher, one at a time. Nil functions are left out.
@@ -28,25 +51,21 @@ type Watch struct {
 	PerSecond float64
 }
 
-// errRunning: a watcher does one Run at a time.
-var errRunning = errors.New("watcher is running already")
-
 // Watcher asks one source for pictures on a timer, hands over the newest one and
 // says how it goes. It goes on through every error, with growing waits of 0.25 to 2
 // seconds, until its context ends. All methods may be called from any goroutine and
 // return at once, Run excepted.
 type Watcher struct {
 	watch Watch
-	wake  chan struct{} // holds at most one: wishes have changed
+	wake  chan struct{} // holds at most one: the controls have changed
 
-	mu      sync.Mutex
-	wishes  wishes
-	again   bool
-	running bool
+	mu       sync.Mutex
+	controls controls
+	again    bool
 }
 
-// wishes is what the user wants just now.
-type wishes struct {
+// controls is what the user wants just now.
+type controls struct {
 	rate    float64
 	frozen  bool
 	open    func(context.Context) (Stream, error)
@@ -56,63 +75,49 @@ type wishes struct {
 // NewWatcher returns a watcher that does nothing until Run.
 func NewWatcher(w Watch) *Watcher {
 	return &Watcher{
-		watch:  w,
-		wake:   make(chan struct{}, 1),
-		wishes: wishes{rate: w.PerSecond, open: w.Open},
+		watch:    w,
+		wake:     make(chan struct{}, 1),
+		controls: controls{rate: w.PerSecond, open: w.Open},
 	}
 }
 
-// Run watches until ctx ends and returns ctx's error. It closes the stream before it
-// returns; where a call to the source hangs, the stream is closed as soon as that
-// call comes back, and Run does not wait for it.
-func (w *Watcher) Run(ctx context.Context) error {
-	w.mu.Lock()
-	if w.running {
-		w.mu.Unlock()
-		return errRunning
-	}
-	w.running = true
-	w.mu.Unlock()
-	defer func() {
-		w.mu.Lock()
-		w.running = false
-		w.mu.Unlock()
-	}()
-	return newLoop(w).run(ctx)
-}
+// Run watches until ctx ends and returns ctx's error. A watcher does one Run at a time. It
+// closes the stream before it returns; where a call to the source hangs, the stream is closed
+// as soon as that call comes back, and Run does not wait for it.
+func (w *Watcher) Run(ctx context.Context) error { return newLoop(w).run(ctx) }
 
 // SetRate asks for perSecond reads a second from now on, held to 1 to 60; 0 is the
 // automatic rate. A rate once chosen is kept, whatever reading costs.
 func (w *Watcher) SetRate(perSecond float64) {
-	w.wish(func() { w.wishes.rate = perSecond })
+	w.change(func() { w.controls.rate = perSecond })
 }
 
 // Freeze stops reading, or goes on. While frozen the last picture stays; what a read
 // brings that was under way is handed over when it goes on.
 func (w *Watcher) Freeze(frozen bool) {
-	w.wish(func() { w.wishes.frozen = frozen })
+	w.change(func() { w.controls.frozen = frozen })
 }
 
 // Again hands the last picture over once more, soon, also while frozen or while a
 // read hangs. Many calls may end in one; a new picture does as well.
 func (w *Watcher) Again() {
-	w.wish(func() { w.again = true })
+	w.change(func() { w.again = true })
 }
 
 // Reopen watches another source from now on; nil watches none. The last picture
 // stays, for Again, until the new source gives one. While frozen, the new source is
 // opened when it goes on.
 func (w *Watcher) Reopen(open func(context.Context) (Stream, error)) {
-	w.wish(func() {
-		w.wishes.open = open
-		w.wishes.sources++
+	w.change(func() {
+		w.controls.open = open
+		w.controls.sources++
 	})
 }
 
-// wish changes what is wanted and wakes the loop.
-func (w *Watcher) wish(change func()) {
+// change changes the controls and wakes the loop.
+func (w *Watcher) change(set func()) {
 	w.mu.Lock()
-	change()
+	set()
 	w.mu.Unlock()
 	select {
 	case w.wake <- struct{}{}:
@@ -120,11 +125,11 @@ func (w *Watcher) wish(change func()) {
 	}
 }
 
-// wanted returns the present wishes.
-func (w *Watcher) wanted() wishes {
+// current returns the present controls.
+func (w *Watcher) current() controls {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	return w.wishes
+	return w.controls
 }
 
 // takeAgain says whether Again was called since it was last asked.

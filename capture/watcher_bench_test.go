@@ -18,7 +18,7 @@ func BenchmarkWatcherTick(b *testing.B) {
 		l.pace.due = time.Time{}
 		l.act(ctx)
 		l.arm()
-		l.hear(<-l.reader.told)
+		l.receive(<-l.reader.answers)
 	}
 	tick() // opens
 	tick() // makes the buffers

@@ -291,7 +291,6 @@ func TestWatcherErrors(t *testing.T) {
 		state   State
 		reopens bool
 	}{
-		{ErrHidden, Hidden, false},
 		{ErrNotAnswering, NotAnswering, false},
 		{context.DeadlineExceeded, NotAnswering, false},
 		{ErrGone, Gone, true},
@@ -328,7 +327,7 @@ func TestWatcherErrors(t *testing.T) {
 
 // At one read a second an error does not make it ask more often.
 func TestWatcherBackoffKeepsSlowRate(t *testing.T) {
-	watch(t, 1, []Step{Show(grey(1)), Fail(ErrHidden), Show(grey(2))}, func(w *Watcher, s *Script, told *seen) {
+	watch(t, 1, []Step{Show(grey(1)), Fail(ErrFormat), Show(grey(2))}, func(w *Watcher, s *Script, told *seen) {
 		pass(2500 * ms)
 		if at := told.frames[1].at; at != 2*time.Second {
 			t.Errorf("resumed at %v, want 2 s", at)
@@ -440,7 +439,7 @@ func TestWatcherAgainBeforeFirst(t *testing.T) {
 
 // After a success the waits begin at the least again.
 func TestWatcherWaitsBeginAgain(t *testing.T) {
-	steps := []Step{Show(grey(1)), Fail(ErrHidden), Fail(ErrHidden), Show(grey(2)), Fail(ErrHidden), Show(grey(3))}
+	steps := []Step{Show(grey(1)), Fail(ErrFormat), Fail(ErrFormat), Show(grey(2)), Fail(ErrFormat), Show(grey(3))}
 	watch(t, 10, steps, func(w *Watcher, s *Script, told *seen) {
 		pass(2 * time.Second) // 0.1 + 0.25 + 0.5 = 0.85 s; 0.85 + 0.1 + 0.25 = 1.2 s
 		if at := told.frames[len(told.frames)-1]; at.grey != 3 || at.at != 1200*ms {
@@ -527,24 +526,6 @@ func TestWatcherEndsDuringHang(t *testing.T) {
 		synctest.Wait()
 		if c := script.Counts(); c.Closed != 1 {
 			t.Errorf("%+v: the stream was left open", c)
-		}
-	})
-}
-
-func TestWatcherRunsOnce(t *testing.T) {
-	synctest.Test(t, func(t *testing.T) {
-		w := NewWatcher(Watch{})
-		ctx, cancel := context.WithCancel(t.Context())
-		ended := make(chan error, 1)
-		go func() { ended <- w.Run(ctx) }()
-		synctest.Wait()
-		if err := w.Run(ctx); !errors.Is(err, errRunning) {
-			t.Errorf("second Run gave %v", err)
-		}
-		cancel()
-		<-ended
-		if err := w.Run(ctx); !errors.Is(err, context.Canceled) {
-			t.Errorf("Run after Run gave %v", err)
 		}
 	})
 }

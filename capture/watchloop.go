@@ -8,12 +8,12 @@ import (
 
 // loop is a running watcher's state. One goroutine owns it.
 type loop struct {
-	w      *Watcher
-	want   wishes
-	pace   pace
-	back   backoff
-	timer  *time.Timer
-	status Status
+	w        *Watcher
+	controls controls
+	pace     pace
+	back     backoff
+	timer    *time.Timer
+	status   Status
 
 	reader *reader // nil: nothing is open
 	lost   bool    // the reader's source has to be opened (again) before the next read
@@ -29,71 +29,69 @@ type loop struct {
 }
 
 func newLoop(w *Watcher) *loop {
-	l := &loop{w: w, want: w.wanted(), timer: time.NewTimer(time.Hour)}
+	l := &loop{w: w, controls: w.current(), timer: time.NewTimer(time.Hour)}
 	l.pace.restart(time.Now())
-	l.pace.set(l.want.rate)
+	l.pace.set(l.controls.rate)
 	return l
 }
 
 func (l *loop) run(ctx context.Context) error {
 	defer l.leave()
-	l.say(Waiting, nil)
+	l.report(Waiting, nil)
 	for ctx.Err() == nil {
-		l.heed()
+		l.update()
 		l.act(ctx)
-		var told chan answer // nil never answers
+		var answers chan answer // nil never answers
 		if l.busy {
-			told = l.reader.told
+			answers = l.reader.answers
 		}
 		l.arm()
 		select {
 		case <-ctx.Done():
 		case <-l.w.wake:
 		case <-l.timer.C:
-		case a := <-told:
+		case a := <-answers:
 			if ctx.Err() == nil {
-				l.hear(a)
+				l.receive(a)
 			}
 		}
 	}
 	return ctx.Err()
 }
 
-// heed looks at the user's wishes.
-func (l *loop) heed() {
-	want := l.w.wanted()
-	if want.rate != l.want.rate {
-		l.pace.set(want.rate)
+// update takes over the user's controls.
+func (l *loop) update() {
+	now := l.w.current()
+	if now.rate != l.controls.rate {
+		l.pace.set(now.rate)
 	}
-	if want.sources != l.want.sources {
+	if now.sources != l.controls.sources {
 		l.drop()
 		l.back = 0
 		l.pace.restart(time.Now())
-		l.say(Waiting, nil)
+		l.report(Waiting, nil)
 	}
-	if l.want.frozen && !want.frozen && l.back == 0 {
+	if l.controls.frozen && !now.frozen && l.back == 0 {
 		l.pace.restart(time.Now())
 	}
-	l.want = want
+	l.controls = now
 }
 
 // act does whatever is due.
 func (l *loop) act(ctx context.Context) {
-	if l.want.frozen {
-		// nothing new is shown
-	} else if f := l.held; f.Pix != nil {
+	if f := l.held; f.Pix != nil && !l.controls.frozen {
 		l.held = Frame{}
 		l.show(f)
 	}
 	if l.last.Pix != nil && l.w.takeAgain() {
-		l.hand(true)
+		l.deliver(true)
 	}
 	now := time.Now()
 	switch {
 	case l.busy:
 		// An answer may wait already, where Frame was slow.
-		if now.Sub(l.asked) >= patience && len(l.reader.told) == 0 {
-			l.say(NotAnswering, ErrNotAnswering)
+		if now.Sub(l.asked) >= patience && len(l.reader.answers) == 0 {
+			l.report(NotAnswering, ErrNotAnswering)
 		}
 	case l.reads() && !now.Before(l.pace.due):
 		l.ask(ctx, now)
@@ -101,12 +99,12 @@ func (l *loop) act(ctx context.Context) {
 }
 
 // reads says whether pictures are wanted at all.
-func (l *loop) reads() bool { return !l.want.frozen && l.want.open != nil }
+func (l *loop) reads() bool { return !l.controls.frozen && l.controls.open != nil }
 
 // ask puts the next question to the reader.
 func (l *loop) ask(ctx context.Context, now time.Time) {
 	if l.reader == nil {
-		l.reader, l.lost = newReader(ctx, l.want.open), true
+		l.reader, l.lost = newReader(ctx, l.controls.open), true
 	}
 	l.busy, l.asked = true, now
 	if l.lost {
@@ -118,8 +116,8 @@ func (l *loop) ask(ctx context.Context, now time.Time) {
 	l.reader.ask(grabQuestion)
 }
 
-// hear takes the reader's answer.
-func (l *loop) hear(a answer) {
+// receive takes the reader's answer.
+func (l *loop) receive(a answer) {
 	now := time.Now()
 	l.busy = false
 	if a.to == grabQuestion {
@@ -131,9 +129,9 @@ func (l *loop) hear(a answer) {
 	case a.to == openQuestion:
 		l.lost = false
 		l.pace.restart(now)
-	case a.changed && l.want.frozen:
+	case a.changed && l.controls.frozen:
 		l.held, l.back = a.frame, 0
-		l.say(Live, nil)
+		l.report(Live, nil)
 	case a.changed:
 		l.show(a.frame)
 	default:
@@ -147,16 +145,16 @@ func (l *loop) fail(err error, now time.Time) {
 		l.lost = true
 	}
 	l.pace.restart(now.Add(max(l.back.next(), l.pace.every)))
-	l.say(stateOf(err), err)
+	l.report(stateOf(err), err)
 }
 
 // show hands a new picture over.
 func (l *loop) show(f Frame) {
 	l.last, l.own = f, false
 	l.seen, l.back, l.changed = true, 0, time.Now()
-	l.say(Live, nil)
+	l.report(Live, nil)
 	l.w.takeAgain() // the new picture does for that
-	l.hand(false)
+	l.deliver(false)
 }
 
 // same notes that nothing is new.
@@ -164,22 +162,22 @@ func (l *loop) same(now time.Time) {
 	l.back = 0
 	switch {
 	case !l.seen:
-		l.say(Waiting, nil)
+		l.report(Waiting, nil)
 	case now.Sub(l.changed) >= patience:
-		l.say(Unchanged, nil)
+		l.report(Unchanged, nil)
 	default:
-		l.say(Live, nil)
+		l.report(Live, nil)
 	}
 }
 
-func (l *loop) hand(again bool) {
+func (l *loop) deliver(again bool) {
 	if l.w.watch.Frame != nil {
 		l.w.watch.Frame(&l.last, again)
 	}
 }
 
-// say reports a state that differs from the last one reported.
-func (l *loop) say(state State, err error) {
+// report tells of a state that differs from the last one reported.
+func (l *loop) report(state State, err error) {
 	since := l.status.Since
 	if state != l.status.State || since.IsZero() {
 		since = time.Now()
@@ -255,10 +253,7 @@ func mustReopen(err error) bool {
 
 // stateOf returns the state that err puts a source into.
 func stateOf(err error) State {
-	switch {
-	case errors.Is(err, ErrHidden):
-		return Hidden
-	case errors.Is(err, ErrNotAnswering), errors.Is(err, context.DeadlineExceeded):
+	if errors.Is(err, ErrNotAnswering) || errors.Is(err, context.DeadlineExceeded) {
 		return NotAnswering
 	}
 	return Gone

@@ -32,7 +32,7 @@ func newX11Session(ctx context.Context, display string) (*x11Session, error) {
 	}
 	s := &x11Session{conn: c}
 	s.stale.Store(true)
-	s.cancel = c.Subscribe(s.hear)
+	s.cancel = c.Subscribe(s.receive)
 	if s.format, err = x11FormatOf(c.Setup, c.Screen); err == nil {
 		err = s.refuseXWayland()
 	}
@@ -48,9 +48,9 @@ func newX11Session(ctx context.Context, display string) (*x11Session, error) {
 	return s, nil
 }
 
-// hear takes an event; it runs on the connection's goroutine. A window of others that has
+// receive takes an event; it runs on the connection's goroutine. A window of others that has
 // changed costs a needless question.
-func (s *x11Session) hear(event xgb.Event) {
+func (s *x11Session) receive(event xgb.Event) {
 	if _, ok := event.(xproto.ConfigureNotifyEvent); ok {
 		s.stale.Store(true)
 	}

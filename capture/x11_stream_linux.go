@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"image"
+	"slices"
 	"time"
 
 	"app.tonedesk/capture/xconn"
@@ -63,11 +64,7 @@ func (s *x11Stream) bgrx(back *x11Image) []byte {
 	if s.format.direct {
 		return back.raw // four bytes a pixel: no gaps, whatever the padding
 	}
-	buf := s.plain[s.back]
-	if cap(buf) < 4*w*h {
-		buf = make([]byte, 4*w*h)
-	}
-	buf = buf[:4*w*h]
+	buf := slices.Grow(s.plain[s.back][:0], 4*w*h)[:4*w*h]
 	s.plain[s.back] = buf
 	s.format.convert(buf, back.raw, w, h)
 	return buf

@@ -2,7 +2,6 @@ package xconn
 
 import (
 	"encoding/binary"
-	"io"
 	"net"
 	"os"
 	"path/filepath"
@@ -37,15 +36,11 @@ func (d displayName) cookie(address net.Addr) []byte {
 		}
 		path = filepath.Join(home, ".Xauthority")
 	}
-	if info, err := os.Stat(path); err != nil || !info.Mode().IsRegular() { // opening a pipe would hang
+	info, err := os.Stat(path)
+	if err != nil || !info.Mode().IsRegular() || info.Size() > maxAuthorityFile { // opening a pipe would hang
 		return nil
 	}
-	f, err := os.Open(path)
-	if err != nil {
-		return nil
-	}
-	defer f.Close()
-	bytes, err := io.ReadAll(io.LimitReader(f, maxAuthorityFile))
+	bytes, err := os.ReadFile(path)
 	if err != nil {
 		return nil
 	}

@@ -149,7 +149,6 @@ func start(x *xgb.Conn, display string, screen int, socket net.Conn, found []ext
 		if screen >= len(c.Setup.Roots) {
 			return fmt.Errorf("%w: it has no screen %d", ErrNoDisplay, screen)
 		}
-		x.DefaultScreen = screen
 		c.Screen = &c.Setup.Roots[screen]
 		return nil
 	})

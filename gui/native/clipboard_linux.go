@@ -18,10 +18,7 @@ var owned *clipboardOwner
 // ends. Errors wrap ErrOtherDisplay, ErrClipboardBusy or one of xconn's; after
 // xconn.ErrNotAnswering the picture may still get there.
 func CopyPicture(png []byte) error {
-	_, err := ask(1, func(c *xconn.Conn, _ xproto.Window) (struct{}, error) {
-		return struct{}{}, copyPicture(c, png)
-	})
-	if err != nil {
+	if err := do(1, func(c *xconn.Conn, _ xproto.Window) error { return copyPicture(c, png) }); err != nil {
 		return fmt.Errorf("copy a picture: %w", err)
 	}
 	return nil

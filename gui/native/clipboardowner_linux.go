@@ -60,7 +60,7 @@ func newClipboardOwner(c *xconn.Conn) (*clipboardOwner, error) {
 		lost: make(chan struct{}, 1), done: make(chan struct{}),
 		sends: map[destination]*send{},
 	}
-	o.cancel = c.Subscribe(o.hear)
+	o.cancel = c.Subscribe(o.receive)
 	return o, nil
 }
 
@@ -74,8 +74,8 @@ func (o *clipboardOwner) ended() bool {
 	}
 }
 
-// hear takes an event; it runs on the connection's goroutine.
-func (o *clipboardOwner) hear(event xgb.Event) {
+// receive takes an event; it runs on the connection's goroutine.
+func (o *clipboardOwner) receive(event xgb.Event) {
 	switch e := event.(type) {
 	case xproto.SelectionClearEvent:
 		if e.Owner == o.window {

@@ -44,10 +44,10 @@ func connection(ctx context.Context) (*xconn.Conn, error) {
 	}
 	held.Lock()
 	defer held.Unlock()
-	if held.conn != nil && held.conn.Alive() {
-		return held.conn, nil
-	}
 	if held.conn != nil {
+		if held.conn.Alive() {
+			return held.conn, nil
+		}
 		held.conn.Release()
 		held.conn = nil
 	}
@@ -86,6 +86,12 @@ func ask[T any](handle uintptr, f func(c *xconn.Conn, w xproto.Window) (T, error
 	return <-answer, nil
 }
 
+// do runs f as ask does, where there is nothing to answer.
+func do(handle uintptr, f func(c *xconn.Conn, w xproto.Window) error) error {
+	_, err := ask(handle, func(c *xconn.Conn, w xproto.Window) (struct{}, error) { return struct{}{}, f(c, w) })
+	return err
+}
+
 // ClientRect returns where the window's inside is.
 func ClientRect(handle uintptr) (image.Rectangle, error) { return ask(handle, clientRect) }
 
@@ -98,8 +104,7 @@ func clientRect(c *xconn.Conn, w xproto.Window) (image.Rectangle, error) {
 	if err != nil {
 		return image.Rectangle{}, noWindow("place of the window", err)
 	}
-	corner := image.Pt(int(at.DstX), int(at.DstY))
-	return image.Rectangle{Min: corner, Max: corner.Add(image.Pt(int(g.Width), int(g.Height)))}, nil
+	return image.Rect(0, 0, int(g.Width), int(g.Height)).Add(image.Pt(int(at.DstX), int(at.DstY))), nil
 }
 
 // FrameRect returns where the window is with its frame; without one, ClientRect.
@@ -121,10 +126,9 @@ func FrameRect(handle uintptr) (image.Rectangle, error) {
 
 // MoveTo puts the corner of the window's inside at a point of the desktop.
 func MoveTo(handle uintptr, at image.Point) error {
-	_, err := ask(handle, func(c *xconn.Conn, w xproto.Window) (struct{}, error) {
-		return struct{}{}, configure(c, w, xproto.ConfigWindowX|xproto.ConfigWindowY, at.X, at.Y)
+	return do(handle, func(c *xconn.Conn, w xproto.Window) error {
+		return configure(c, w, xproto.ConfigWindowX|xproto.ConfigWindowY, at.X, at.Y)
 	})
-	return err
 }
 
 // configure asks for a place, or a place and a size.

@@ -24,26 +24,24 @@ func KeepAbove(handle uintptr, on bool) error {
 	if on {
 		action = stateAdd
 	}
-	_, err := ask(handle, func(c *xconn.Conn, w xproto.Window) (struct{}, error) {
-		return struct{}{}, setState(c, w, action, "_NET_WM_STATE_ABOVE")
+	return do(handle, func(c *xconn.Conn, w xproto.Window) error {
+		return setState(c, w, action, "_NET_WM_STATE_ABOVE")
 	})
-	return err
 }
 
 // CoverDesktop makes a window without a frame lie over the whole desktop, above all
 // others and on no task bar.
 func CoverDesktop(handle uintptr, desktop image.Rectangle) error {
-	_, err := ask(handle, func(c *xconn.Conn, w xproto.Window) (struct{}, error) {
+	return do(handle, func(c *xconn.Conn, w xproto.Window) error {
 		for _, state := range []string{"_NET_WM_STATE_ABOVE", "_NET_WM_STATE_SKIP_TASKBAR"} {
 			if err := setState(c, w, stateAdd, state); err != nil {
-				return struct{}{}, err
+				return err
 			}
 		}
-		return struct{}{}, configure(c, w,
+		return configure(c, w,
 			xproto.ConfigWindowX|xproto.ConfigWindowY|xproto.ConfigWindowWidth|xproto.ConfigWindowHeight,
 			desktop.Min.X, desktop.Min.Y, desktop.Dx(), desktop.Dy())
 	})
-	return err
 }
 
 // iconicState is the first number of WM_STATE for a minimised window. Source: ICCCM 2.0,
@@ -73,23 +71,18 @@ func Hidden(handle uintptr) (bool, error) {
 	})
 }
 
-// offered reports whether a window manager runs that says it honours the state.
-func offered(c *xconn.Conn, state xproto.Atom) (bool, error) {
-	supported, err := cardinals(c, c.Screen.Root, "_NET_SUPPORTED")
-	return slices.Contains(supported, uint32(state)), err
-}
-
-// setState asks the window manager to change a state of the window.
+// setState asks the window manager to change a state of the window, if one runs that says
+// it honours that.
 func setState(c *xconn.Conn, w xproto.Window, action uint32, name string) error {
 	state, err := atom(c, name)
 	if err != nil {
 		return err
 	}
-	able, err := offered(c, state)
+	supported, err := cardinals(c, c.Screen.Root, "_NET_SUPPORTED")
 	if err != nil {
 		return err
 	}
-	if !able {
+	if !slices.Contains(supported, uint32(state)) {
 		return ErrRefused
 	}
 	if _, err := xproto.GetWindowAttributes(c.X, w).Reply(); err != nil { // the message itself never fails

@@ -66,7 +66,6 @@ var reasons = []reason{
 	{capture.ErrNotAnswering, "the display does not answer", "wait for it; watching goes on by itself when it answers"},
 	{context.DeadlineExceeded, "it took too long", "try again"},
 	{capture.ErrDisconnected, "the connection to the display was lost", "wait until the display is back; watching goes on by itself"},
-	{capture.ErrHidden, "the watched window is hidden", "bring it back; watching goes on by itself"},
 	{capture.ErrGone, "what was watched is no longer on any screen", "bring it back or choose another region"},
 	{capture.ErrOutside, "the region lies outside all screens", "choose a region again"},
 	{capture.ErrEmpty, "the region has no pixels", "drag a larger region"},
