@@ -121,12 +121,7 @@ func (p *cellPyramid) read(r *analysis.Reading, scratch []float32) {
 	for cy := range finest.down {
 		clear(sums)
 		first, rows := cy*p.size, (p.size+step-1)/step
-		n := 0
-		for ; n+4 <= rows; n += 4 {
-			y := first + n*step
-			addFour(sums, r.GreyRow(y), r.GreyRow(y+step), r.GreyRow(y+2*step), r.GreyRow(y+3*step))
-		}
-		for ; n < rows; n++ {
+		for n := range rows {
 			addWords(sums, r.GreyRow(first+n*step))
 		}
 		means(finest.row(cy), sums, p.size, rows)
@@ -146,17 +141,6 @@ func addWords(sums []uint64, row []uint8) {
 	for i := range sums {
 		w := binary.LittleEndian.Uint64(row[8*i:])
 		sums[i] += w&evenBytes + w>>8&evenBytes // 8 rows of twice 255 fit in 16 bits
-	}
-}
-
-// addFour adds four rows at once, which is faster.
-func addFour(sums []uint64, r0, r1, r2, r3 []uint8) {
-	for i := range sums {
-		k := 8 * i
-		a, b := binary.LittleEndian.Uint64(r0[k:]), binary.LittleEndian.Uint64(r1[k:])
-		c, d := binary.LittleEndian.Uint64(r2[k:]), binary.LittleEndian.Uint64(r3[k:])
-		sums[i] += a&evenBytes + a>>8&evenBytes + b&evenBytes + b>>8&evenBytes +
-			(c&evenBytes + c>>8&evenBytes + d&evenBytes + d>>8&evenBytes)
 	}
 }
 

@@ -2,6 +2,8 @@ package palette
 
 import (
 	"cmp"
+	"maps"
+	"math"
 	"slices"
 
 	"app.tonedesk/analysis"
@@ -60,9 +62,9 @@ func Of(p analysis.Pixels, out *analysis.Mask, families *families.Found) *Palett
 	palette.spread(bins)
 	cells := bins.cells()
 	centres := clusters(cells)
-	palette.share(bins, bins.exactly(representatives(cells, centres)))
+	places := palette.share(bins, bins.exactly(representatives(cells, centres)))
 	if families != nil {
-		palette.join(p, families)
+		palette.join(p, families, places)
 	}
 	slices.SortFunc(palette.Colours, func(a, b Colour) int {
 		return cmp.Or(cmp.Compare(a.Lightness, b.Lightness), cmp.Compare(a.Colour.Hex(), b.Colour.Hex()))
@@ -80,8 +82,9 @@ func (p *Palette) spread(bins *colourBins) {
 	}
 }
 
-// Share makes the palette of colours, each with the share of the pixels that are nearest to it.
-func (p *Palette) share(bins *colourBins, used []colour.RGB) {
+// share makes the palette of colours, each with the share of the pixels that are nearest to
+// it, and returns their places.
+func (p *Palette) share(bins *colourBins, used []colour.RGB) []colour.Oklab {
 	places := make([]colour.Oklab, len(used))
 	for i, c := range used {
 		p.Colours = append(p.Colours, Colour{Spot: analysis.SpotOf(c)})
@@ -90,26 +93,23 @@ func (p *Palette) share(bins *colourBins, used []colour.RGB) {
 	for i, n := range bins.nearest(places) {
 		p.Colours[i].Share = float64(n) / float64(bins.counted)
 	}
+	return places
 }
 
 // join gives each colour the family that holds most of its pixels, if that is clearly the
 // largest part of them, and the side where most of these lie. A colour that a family's light
 // or shadow has belongs to it also where more of it lies elsewhere, as long as that is no
 // other family's. It looks at one pixel for each place of the families' map.
-func (p *Palette) join(pixels analysis.Pixels, families *families.Found) {
-	if families.Width == 0 || families.Height == 0 || len(families.List) == 0 {
+func (p *Palette) join(pixels analysis.Pixels, families *families.Found, places []colour.Oklab) {
+	if len(families.List) == 0 {
 		return
-	}
-	places := make([]colour.Oklab, len(p.Colours))
-	for i := range p.Colours {
-		places[i] = p.Colours[i].Oklab
 	}
 	tallies := make([][256]int, len(p.Colours))
 	for i, side := range families.Map {
 		x, y := i%families.Width, i/families.Width
 		r, g, b, counted := pixels.At((2*x+1)*pixels.Width/(2*families.Width), (2*y+1)*pixels.Height/(2*families.Height))
 		if counted {
-			nearest, _ := nearestOf(colour.OklabOf(colour.Linears[r], colour.Linears[g], colour.Linears[b]), places)
+			nearest, _ := nearestOf(colour.OklabOfCode(colour.RGB{R: r, G: g, B: b}), places)
 			tallies[nearest][side]++
 		}
 	}
@@ -140,25 +140,17 @@ func (c *Colour) joinBy(tally *[256]int) {
 	for family := range (len(tally) - 1) / len(sidesOfFamily) {
 		sum := partOf(tally, family)
 		all += sum
+		second = max(second, min(sum, most))
 		if sum > most {
-			second = max(second, most)
 			most, best = sum, family
-		} else {
-			second = max(second, sum)
 		}
 	}
 	if most == 0 || 2*most < all && 3*most < 4*second {
 		return
 	}
 	c.Family = &best
-	at := tally[1+best*len(sidesOfFamily):]
-	side := 0
-	for i := range sidesOfFamily {
-		if at[i] > at[side] {
-			side = i
-		}
-	}
-	c.Side = sidesOfFamily[side]
+	sides := tally[1+best*len(sidesOfFamily):][:len(sidesOfFamily)]
+	c.Side = sidesOfFamily[slices.Index(sides, slices.Max(sides))]
 }
 
 // joinOwn lets the colours that the families' sides have join them, unless another family
@@ -186,27 +178,20 @@ type Group struct {
 
 // ByFamily returns the palette's colours by family; those of none come last.
 func (p *Palette) ByFamily() []Group {
-	var groups []Group
-	for i := range p.Colours {
-		at := slices.IndexFunc(groups, func(g Group) bool { return sameFamily(g.Family, p.Colours[i].Family) })
-		if at < 0 {
-			at = len(groups)
-			groups = append(groups, Group{Family: p.Colours[i].Family})
+	byNumber := map[int]*Group{}
+	for i, c := range p.Colours {
+		number := math.MaxInt
+		if c.Family != nil {
+			number = *c.Family
 		}
-		groups[at].Colours = append(groups[at].Colours, i)
+		if byNumber[number] == nil {
+			byNumber[number] = &Group{Family: c.Family}
+		}
+		byNumber[number].Colours = append(byNumber[number].Colours, i)
 	}
-	slices.SortStableFunc(groups, func(a, b Group) int {
-		switch {
-		case a.Family == nil && b.Family == nil:
-			return 0
-		case a.Family == nil:
-			return 1
-		case b.Family == nil:
-			return -1
-		}
-		return *a.Family - *b.Family
-	})
+	var groups []Group
+	for _, number := range slices.Sorted(maps.Keys(byNumber)) {
+		groups = append(groups, *byNumber[number])
+	}
 	return groups
 }
-
-func sameFamily(a, b *int) bool { return a == b || a != nil && b != nil && *a == *b }

@@ -192,3 +192,15 @@ func (c *colourBins) exactly(bins []int) []colour.RGB {
 	}
 	return colours
 }
+
+// nearest returns how many pixels are nearest to each of the places, colour by colour.
+func (c *colourBins) nearest(places []colour.Oklab) []int {
+	counts := make([]int, len(places))
+	for i := range c.bins {
+		c.bins[i].each(i, func(code colour.RGB, n int) {
+			k, _ := nearestOf(colour.OklabOfCode(code), places)
+			counts[k] += n
+		})
+	}
+	return counts
+}

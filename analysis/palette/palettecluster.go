@@ -1,6 +1,7 @@
 package palette
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -38,13 +39,8 @@ func clusters(cells []cell) []colour.Oklab {
 // farthest from all before, the root of its weight counting too: a small spot of another
 // colour is a colour of the picture, a few pixels aren't.
 func farthest(cells []cell, total float64) []colour.Oklab {
-	heaviest := 0
-	for i := range cells {
-		if cells[i].weight > cells[heaviest].weight {
-			heaviest = i
-		}
-	}
-	centres := []colour.Oklab{cells[heaviest].place}
+	heaviest := slices.MaxFunc(cells, func(a, b cell) int { return cmp.Compare(a.weight, b.weight) })
+	centres := []colour.Oklab{heaviest.place}
 	away := make([]float64, len(cells)) // squared distance to the nearest of centres
 	for i := range away {
 		away[i] = math.Inf(1)
@@ -100,23 +96,16 @@ func settleMeans(cells []cell, centres []colour.Oklab) []colour.Oklab {
 
 // weakest returns the cluster to give up: one for which too little speaks, or the lighter in
 // weight of two that have come too near to each other; -1 if all may stay.
-func weakest(cells []cell, centres []colour.Oklab, least float64) int {
+func weakest(cells []cell, centres []colour.Oklab, enough float64) int {
 	weights := make([]float64, len(centres))
 	for i := range cells {
 		k, _ := nearestOf(cells[i].place, centres)
 		weights[k] += cells[i].weight
 	}
-	weak := 0
-	for k := range weights {
-		if weights[k] < weights[weak] {
-			weak = k
-		}
+	if least := slices.Min(weights); len(centres) > 1 && least < enough {
+		return slices.Index(weights, least)
 	}
-	if len(centres) > 1 && weights[weak] < least {
-		return weak
-	}
-	weak = -1
-	nearest := clusterApart * clusterApart
+	weak, nearest := -1, clusterApart*clusterApart
 	for i := range centres {
 		for k := range i {
 			if d := squareApart(centres[i], centres[k]); d < nearest {
