@@ -43,7 +43,6 @@ func (c choice) because(explain string) choice {
 }
 
 func choices() []choice {
-	number := func(v int) string { return strconv.Itoa(v) }
 	return []choice{
 		choiceOf("Ground", settings.Grounds(), func(g settings.Ground) string { return string(g) }, func(s *settings.Settings) *settings.Ground { return &s.Ground }).
 			because("The grey around the picture. One near the picture's own key changes its look least."),
@@ -58,7 +57,7 @@ func choices() []choice {
 			if v == 0 {
 				return "automatic"
 			}
-			return number(v)
+			return strconv.Itoa(v)
 		}, func(s *settings.Settings) *int { return &s.Groups }),
 		choiceOf("Too dark under", []float64{0, 2, 4, 6, 8, 10, 12, 15, 20}, wording.Tenth, func(s *settings.Settings) *float64 { return &s.TooDark }),
 		choiceOf("Too light over", []float64{80, 85, 90, 92, 94, 95, 96, 97, 98, 99, 100}, wording.Tenth, func(s *settings.Settings) *float64 { return &s.TooLight }),

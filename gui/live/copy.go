@@ -54,6 +54,6 @@ func (w *Worker) copy(t *task, at time.Time) *Copy {
 		return nil
 	}
 	w.copies = t.Copies
-	out := analysis.Mask{Areas: slices.Clone(w.out.Areas), Lightness: w.out.Lightness}
-	return &Copy{Pixels: pictures.Copy(t.pixels), Out: out, Bounds: t.bounds, At: at, Source: t.Setup.Source, Settings: t.Settings}
+	mask := analysis.Mask{Areas: slices.Clone(w.mask.Areas), Lightness: w.mask.Lightness}
+	return &Copy{Pixels: pictures.Copy(t.pixels), Out: mask, Bounds: t.bounds, At: at, Source: t.Setup.Source, Settings: t.Settings}
 }

@@ -25,7 +25,7 @@ func (p *pair) next(size image.Point) *image.RGBA {
 // mirror paints the picture that is shown large.
 type mirror struct {
 	reducer *reduce.Reducer
-	out     analysis.Mask
+	mask    analysis.Mask
 	reduced *reduce.Picture
 	images  pair
 }
@@ -37,8 +37,8 @@ func (m *mirror) paint(t *task, r *analysis.Reading) *image.RGBA {
 		return m.images[1]
 	}
 	if !t.same.reduced {
-		t.leaveOut(&m.out, t.lay.Bounds.Min)
-		m.reduced = m.reducer.Reduce(t.pixels.Crop(t.lay.Bounds.Sub(t.bounds.Min)), t.lay.Pixels.X, t.lay.Pixels.Y, &m.out)
+		t.leaveOut(&m.mask, t.lay.Bounds.Min)
+		m.reduced = m.reducer.Reduce(t.pixels.Crop(t.lay.Bounds.Sub(t.bounds.Min)), t.lay.Pixels.X, t.lay.Pixels.Y, &m.mask)
 	}
 	size := image.Pt(m.reduced.Width, m.reduced.Height)
 	img := m.images.next(size)
@@ -65,7 +65,7 @@ func BesideSize(view views.View, knob float64, bounds image.Rectangle) image.Poi
 // measures what became of the gaps between groups.
 type beside struct {
 	reducer *reduce.Reducer
-	out     analysis.Mask
+	mask    analysis.Mask
 	images  pair
 	meter   analysis.GapMeter
 	img     *image.RGBA // nil: none is shown
@@ -82,8 +82,8 @@ func (b *beside) paint(t *task, r *analysis.Reading) (*image.RGBA, []analysis.Ga
 	if size == (image.Point{}) || t.Halves {
 		return b.img, b.gaps
 	}
-	t.leaveOut(&b.out, t.bounds.Min)
-	small := b.reducer.Reduce(t.pixels, size.X, size.Y, &b.out)
+	t.leaveOut(&b.mask, t.bounds.Min)
+	small := b.reducer.Reduce(t.pixels, size.X, size.Y, &b.mask)
 	b.img = b.images.next(size)
 	t.paint(b.img.Pix, small, t.view, r)
 	t.flip(b.img)

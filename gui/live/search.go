@@ -53,7 +53,7 @@ func NewSearch(found func(Found), log func(error)) *Search {
 
 // offer has families looked for in a picture, of which nothing is kept. If it is too early,
 // it says how long to wait before it is asked again. It is for the worker's goroutine only.
-func (s *Search) offer(p analysis.Pixels, out *analysis.Mask, j job) (wait time.Duration) {
+func (s *Search) offer(p analysis.Pixels, mask *analysis.Mask, j job) (wait time.Duration) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	now := s.now()
@@ -66,7 +66,7 @@ func (s *Search) offer(p analysis.Pixels, out *analysis.Mask, j job) (wait time.
 	if s.finder == nil {
 		s.finder = families.NewFinder()
 	}
-	s.finder.Take(p, out)
+	s.finder.Take(p, mask)
 	s.busy, s.began = true, now
 	s.wake <- j // there is room: the search before is over
 	return 0
@@ -121,7 +121,7 @@ func (w *Worker) lookForFamilies(t *task) {
 	if !t.Families || !w.due {
 		return
 	}
-	wait := w.search.offer(t.pixels, &w.out, job{rules, t.Setup.Source, t.bounds.Min, t.bounds.Size()})
+	wait := w.search.offer(t.pixels, &w.mask, job{rules, t.Setup.Source, t.bounds.Min, t.bounds.Size()})
 	w.due = wait > 0
 	if now := w.now(); w.due && now.After(w.asked) {
 		w.asked = now.Add(wait)

@@ -34,7 +34,7 @@ type Worker struct {
 
 	paper  analysis.Paper
 	reader *analysis.Reader
-	out    analysis.Mask // what isn't counted
+	mask   analysis.Mask // what isn't counted
 	jump   movement.Jump
 	mirror mirror
 	beside beside
@@ -118,11 +118,11 @@ func rescue(doing string, log func(error)) {
 
 // read reads the picture, unless the reading of the frame before still holds.
 func (w *Worker) read(t *task) *analysis.Reading {
-	t.leaveOut(&w.out, t.bounds.Min)
+	t.leaveOut(&w.mask, t.bounds.Min)
 	if t.same.reading {
 		return w.shown.Reading
 	}
-	return w.reader.Read(t.pixels, analysis.Options{Groups: t.Settings.Groups, Edges: t.Setup.Edges, Out: &w.out})
+	return w.reader.Read(t.pixels, analysis.Options{Groups: t.Settings.Groups, Edges: t.Setup.Edges, Out: &w.mask})
 }
 
 // jumped reports whether the whole picture jumped since the frame before. Another part of

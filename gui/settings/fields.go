@@ -32,7 +32,6 @@ func (s *Settings) fields() []field {
 	mostTones := func(v float64) float64 { // least_tones is in range by then
 		return between(r.LeastTones, 8, max(d.Rules.MostTones, r.LeastTones))(v)
 	}
-	pages := []string{PageWatch, PageStructure, PageColours, PageStills}
 	return []field{
 		fieldOf("ground", &s.Ground, oneOf(Grounds(), d.Ground)),
 		fieldOf("per_second", &s.PerSecond, between(1, 60, d.PerSecond)),
@@ -54,7 +53,7 @@ func (s *Settings) fields() []field {
 		fieldOf("view", &s.View, knownView),
 		fieldOf("knobs", &s.Knobs, confineKnobs),
 		fieldOf("mirrored", &s.Mirrored, nil),
-		fieldOf("page", &s.Page, oneOf(pages, d.Page)),
+		fieldOf("page", &s.Page, oneOf(pageNames, d.Page)),
 		fieldOf("value_from_white", &s.FromWhite, nil),
 		fieldOf("keep_above", &s.KeepAbove, nil),
 		fieldOf("region", &s.Region, sensible),

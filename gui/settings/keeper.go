@@ -27,9 +27,9 @@ type Keeper struct {
 	path   string
 	failed func(error)
 
-	writing sync.Mutex // held by the one that writes; guards kept and told
-	kept    []byte     // what the file holds, as far as we wrote it
-	told    bool       // failed has been called and nothing was written since
+	writing  sync.Mutex // held by the one that writes; guards kept and reported
+	kept     []byte     // what the file holds, as far as we wrote it
+	reported bool       // failed has been called and nothing was written since
 
 	mu      sync.Mutex // guards what follows, never held while writing
 	pending *Settings  // what still has to be written
@@ -86,10 +86,10 @@ func (k *Keeper) write() (err error, tell bool) {
 	}
 	if err != nil {
 		k.putBack(s)
-		tell, k.told = !k.told, true
+		tell, k.reported = !k.reported, true
 		return fmt.Errorf("keep settings: %w", err), tell
 	}
-	k.kept, k.told = data, false
+	k.kept, k.reported = data, false
 	return nil, false
 }
 

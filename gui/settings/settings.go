@@ -84,6 +84,8 @@ const (
 	PageStills    = "Stills"
 )
 
+var pageNames = []string{PageWatch, PageStructure, PageColours, PageStills}
+
 // ViewGrey is the key of the view shown first.
 const ViewGrey = "grey"
 

@@ -151,7 +151,8 @@ func (s Setup) CountingAll() Setup {
 // paper are rarely of one colour throughout (common practice, no source).
 const ToneReach = 1.0
 
-// Out says the same for the analysis, for a picture whose top left lies at origin.
+// Out sets dst to what isn't counted of a picture whose top left lies at origin, where
+// covered hides a part of it.
 func (s Setup) Out(dst *analysis.Mask, origin image.Point, covered image.Rectangle) {
 	dst.Areas = dst.Areas[:0]
 	for _, area := range s.Areas {

@@ -144,8 +144,8 @@ func Quote(text string) string {
 		runes := []rune(text)
 		text = string(runes[:quoteMost/2]) + "…" + string(runes[len(runes)-quoteMost/2:])
 	}
-	odd := func(r rune) bool { return !unicode.IsPrint(r) || r == utf8.RuneError }
-	if strings.IndexFunc(text, odd) >= 0 {
+	unprintable := func(r rune) bool { return !unicode.IsPrint(r) || r == utf8.RuneError }
+	if strings.IndexFunc(text, unprintable) >= 0 {
 		return strconv.Quote(text)
 	}
 	return `"` + text + `"`

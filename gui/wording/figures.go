@@ -97,9 +97,6 @@ func HueSay(hue *float64) string {
 // SayTones returns a difference of value with its unit.
 func SayTones(tones float64) string { return Tenth(tones) + Nbsp + "tones" }
 
-// SayDifference returns a difference of value with its unit and direction; above 0 is lighter.
-func SayDifference(tones float64) string { return SayTones(math.Abs(tones)) + " " + direction(tones) }
-
 // direction says where a difference of lightness or value goes.
 func direction(difference float64) string {
 	if difference < 0 {

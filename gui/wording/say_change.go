@@ -38,7 +38,7 @@ func changedGroups(c *analysis.Change) (parts []string) {
 		if tones == 0 || math.IsNaN(tones) {
 			continue
 		}
-		parts = append(parts, groupWord[g.Name]+" "+SayDifference(tones))
+		parts = append(parts, groupWord[g.Name]+" "+SayTones(math.Abs(tones))+" "+direction(tones))
 	}
 	return parts
 }

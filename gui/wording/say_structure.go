@@ -151,7 +151,7 @@ func SayTarget(m analysis.Match) string {
 		if g.More < 0 {
 			word = "less"
 		}
-		parts = append(parts, Percent(math.Abs(g.More))+Nbsp+word+" "+strings.ReplaceAll(g.Name, " ", Nbsp))
+		parts = append(parts, Percent(math.Abs(g.More))+Nbsp+word+" "+unbroken(g.Name))
 	}
 	if len(parts) == 0 {
 		return "Shared as in the target"

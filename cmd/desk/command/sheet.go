@@ -23,18 +23,14 @@ var sheetOptions = []option{{"-o", "FILE"}, {"page", "a4|16:9"}, {name: "picture
 // runSheet hands a still or a picture file on: as a critique sheet, in layers, or as what is
 // known of it.
 func runSheet(c *call) error {
-	way := export.Export{Page: sheet.A4, Picture: c.given("picture")}
-	pages := map[string]sheet.Size{"a4": sheet.A4, "A4": sheet.A4, "16:9": sheet.Wide}
-	if err := oneOf(c.arguments, "page", &way.Page, pages, "it is not a page on offer", "choose a4 or 16:9"); err != nil {
-		return err
-	}
-	path, chosen := c.values["-o"], c.given("-o")
+	way, err := exportOf(c.arguments)
 	switch {
-	case chosen && way.Picture && !strings.EqualFold(filepath.Ext(path), ".png"):
-		return usageError{"use --picture for " + wording.Quote(path), "the picture with its notes is written as PNG", "end the name in .png"}
+	case err != nil:
+		return err
 	case len(c.operands) != 1:
 		return usageError{"make a sheet", "it shows one picture", "name one picture file or still"}
 	}
+	path, chosen := c.values["-o"], c.given("-o")
 	of, err := openSubject(c.operands[0])
 	if err != nil {
 		return err
@@ -60,6 +56,19 @@ func runSheet(c *call) error {
 		sayWritten(c.out, path, way.Picture)
 	}
 	return nil
+}
+
+// exportOf reads what is handed on. Errors are usageErrors.
+func exportOf(a arguments) (export.Export, error) {
+	way := export.Export{Page: sheet.A4, Picture: a.given("picture")}
+	pages := map[string]sheet.Size{"a4": sheet.A4, "A4": sheet.A4, "16:9": sheet.Wide}
+	if err := oneOf(a, "page", &way.Page, pages, "it is not a page on offer", "choose a4 or 16:9"); err != nil {
+		return way, err
+	}
+	if path := a.values["-o"]; way.Picture && a.given("-o") && !strings.EqualFold(filepath.Ext(path), ".png") {
+		return way, usageError{"use --picture for " + wording.Quote(path), "the picture with its notes is written as PNG", "end the name in .png"}
+	}
+	return way, nil
 }
 
 // sayWritten says what was written and where, since nobody chose the place.
