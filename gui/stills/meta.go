@@ -146,10 +146,8 @@ func (m metaFile) encode() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	all := maps.Clone(m.unknown)
-	if all == nil {
-		all = map[string]json.RawMessage{}
-	}
+	all := map[string]json.RawMessage{}
+	maps.Copy(all, m.unknown)
 	maps.Copy(all, known)
 	all["version"] = json.RawMessage(fmt.Sprint(Version))
 	text, err := json.MarshalIndent(all, "", "  ") // sorted by name

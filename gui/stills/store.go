@@ -36,12 +36,12 @@ type Store struct {
 	disk    files.Disk
 
 	mu    sync.Mutex
-	known map[string]*shelved // what List read last, by ID
+	known map[string]*Entry // what List read last, by ID
 }
 
 // New returns the store in these folders. Nothing is made or read before it is needed.
 func New(f Folders) *Store {
-	return &Store{folders: f, disk: files.System{}, known: map[string]*shelved{}}
+	return &Store{folders: f, disk: files.System{}, known: map[string]*Entry{}}
 }
 
 // Folder returns where a still's files lie; with no ID, where all stills do.

@@ -20,9 +20,9 @@ type Saver struct {
 
 	mu      sync.Mutex
 	waiting []savedNotes // the last state of every still that is to be written
-	told    error        // what Fail was told last
+	failed  error        // what Fail got last
 	timed   bool         // a try is due by itself
-	idle    *sync.Cond   // told when running ends
+	idle    *sync.Cond   // signalled when running ends
 	running bool
 	writing *stills.Still   // whose notes are being written, or nil
 	left    []*stills.Still // closed by the window, to be let go of once nothing of them waits
@@ -153,10 +153,10 @@ func (s *Saver) tell() {
 	if i := slices.IndexFunc(s.waiting, func(n savedNotes) bool { return n.err != nil }); i >= 0 {
 		err = s.waiting[i].err
 	}
-	if s.told == nil && err == nil || s.told != nil && err != nil && s.told.Error() == err.Error() {
+	if s.failed == nil && err == nil || s.failed != nil && err != nil && s.failed.Error() == err.Error() {
 		return
 	}
-	s.told = err
+	s.failed = err
 	s.Soon(func() { s.Fail(err) })
 }
 
