@@ -123,17 +123,16 @@ func (s *Store) keep(id string, picture analysis.Pixels, meta metaFile, d notes.
 		write(notesFile, files.Bytes(text))
 	}
 	write(metaName, files.Bytes(about))
-	if err != nil {
-		return err
+	if err == nil {
+		err = s.disk.Settle(making)
 	}
-	if err = s.disk.Settle(making); err != nil {
-		return err
+	if err == nil {
+		err = s.disk.Rename(making, s.Folder(id))
 	}
-	if err = s.disk.Rename(making, s.Folder(id)); err != nil {
-		return err
+	if err == nil {
+		_ = s.disk.Settle(s.folders.Data) // it is kept; a power cut may still undo that
 	}
-	_ = s.disk.Settle(s.folders.Data) // it is kept; a power cut may still undo that
-	return nil
+	return err
 }
 
 // ready makes the folder of stills if it isn't there.
