@@ -41,9 +41,6 @@ func (a *Alternation) Run(every time.Duration, now time.Time) {
 // asked twice before that, it stays.
 func (a *Alternation) Ask() { a.wanted = 1 - a.wanted }
 
-// Show asks for one of the pictures, 0 or 1.
-func (a *Alternation) Show(picture int) { a.wanted = picture & 1 }
-
 // Shown returns which picture is shown.
 func (a *Alternation) Shown() int { return a.shown }
 
@@ -75,9 +72,6 @@ func (a *Alternation) At(now time.Time) (picture int, again time.Duration) {
 
 // allowedIn returns after how long a switch is allowed.
 func (a *Alternation) allowedIn(now time.Time) time.Duration {
-	if a.last.IsZero() {
-		return 0
-	}
 	return max(LeastAlternateEvery-now.Sub(a.last), 0)
 }
 

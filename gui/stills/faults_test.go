@@ -117,7 +117,7 @@ func TestEveryStepMayFail(t *testing.T) {
 				keep(t, s, 0)
 				id := keep(t, s, 1, notesFor(3)...)
 				bad := &failing{at: at, broken: broken}
-				err := do(&Store{folders: s.folders, disk: bad, known: map[string]*shelved{}}, id)
+				err := do(&Store{folders: s.folders, disk: bad, known: map[string]*Entry{}}, id)
 				if bad.calls < at {
 					break // every step has had its turn
 				}

@@ -14,7 +14,6 @@ type Removal struct {
 	Entry
 	InTrash bool
 	Bytes   int64
-	stamp   stamp // of its still.json, when it was listed
 }
 
 // Clearing is what a limit on the disk used would cost.
@@ -61,7 +60,6 @@ func (s *Store) Over(limit int64) (Clearing, error) {
 		if r.Bytes, err = bytesIn(r.folder); err != nil {
 			return Clearing{}, fmt.Errorf("measure still %q: %w", r.ID, err)
 		}
-		r.stamp = stampOf(filepath.Join(r.folder, metaName))
 		c.Removals = append(c.Removals, r)
 		c.After -= r.Bytes
 	}
@@ -96,7 +94,7 @@ func (s *Store) remove(r Removal) error {
 	switch now := stampOf(filepath.Join(r.folder, metaName)); {
 	case now == stamp{}:
 		return ErrGone
-	case now != r.stamp:
+	case now != r.meta:
 		return ErrChanged
 	}
 	if err := free(r.folder); err != nil {

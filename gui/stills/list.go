@@ -12,6 +12,8 @@ import (
 	"strings"
 	"sync"
 	"time"
+
+	"app.tonedesk/gui/stills/notes"
 )
 
 // Entry is a still as the shelf shows it.
@@ -22,13 +24,8 @@ type Entry struct {
 	// and how many there are is not known. Else nil.
 	Trouble error
 
-	folder string
-}
-
-// shelved is an entry with what its files looked like when it was read.
-type shelved struct {
-	entry       Entry
-	meta, marks stamp // of still.json and notes.json
+	folder      string
+	meta, marks stamp // of still.json and notes.json, from before they were read
 }
 
 // stamp tells whether a file is the one that was read before.
@@ -67,7 +64,7 @@ func (s *Store) List() ([]Entry, []Problem, error) {
 	s.sweep(folders)
 	entries := make([]Entry, 0, len(found))
 	for _, f := range found {
-		entries = append(entries, f.entry)
+		entries = append(entries, *f)
 	}
 	slices.SortFunc(entries, func(a, b Entry) int { return cmp.Or(b.Time.Compare(a.Time), cmp.Compare(b.ID, a.ID)) })
 	return entries, problems, nil
@@ -75,10 +72,10 @@ func (s *Store) List() ([]Entry, []Problem, error) {
 
 // look reads the stills with these IDs, those that are known already only where their files
 // changed.
-func (s *Store) look(ids []string) ([]*shelved, []Problem) {
+func (s *Store) look(ids []string) ([]*Entry, []Problem) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	found, troubles := make([]*shelved, len(ids)), make([]error, len(ids))
+	found, troubles := make([]*Entry, len(ids)), make([]error, len(ids))
 	var wait sync.WaitGroup
 	workers := runtime.GOMAXPROCS(0)
 	for w := range workers {
@@ -109,13 +106,13 @@ func (s *Store) look(ids []string) ([]*shelved, []Problem) {
 			problems = append(problems, Problem{ID: id, Err: err})
 		}
 	}
-	return slices.DeleteFunc(found, func(f *shelved) bool { return f == nil }), problems
+	return slices.DeleteFunc(found, func(f *Entry) bool { return f == nil }), problems
 }
 
 // shelve reads what the shelf shows of a still; old is what it was, or nil.
-func (s *Store) shelve(id string, old *shelved) (*shelved, error) {
+func (s *Store) shelve(id string, old *Entry) (*Entry, error) {
 	folder := s.Folder(id)
-	now := &shelved{meta: stampOf(filepath.Join(folder, metaName)), marks: stampOf(filepath.Join(folder, notesFile))}
+	now := &Entry{ID: id, folder: folder, meta: stampOf(filepath.Join(folder, metaName)), marks: stampOf(filepath.Join(folder, notesFile))}
 	if old != nil && old.meta == now.meta && old.marks == now.marks {
 		return old, nil
 	}
@@ -126,11 +123,12 @@ func (s *Store) shelve(id string, old *shelved) (*shelved, error) {
 	if !s.hasPicture(id) {
 		return nil, s.missing(id, fs.ErrNotExist)
 	}
+	now.Meta = m.Meta
 	// What still.json says of the notes may be old: somebody ended between the two files, or
 	// the notes were damaged since.
-	d, trouble := s.readNotes(id)
-	m.Notes = summaryOf(d.Notes)
-	now.entry = Entry{ID: id, Meta: m.Meta, Trouble: trouble, folder: folder}
+	var d notes.Document
+	d, now.Trouble = s.readNotes(id)
+	now.Notes = summaryOf(d.Notes)
 	return now, nil
 }
 

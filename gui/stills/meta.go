@@ -3,13 +3,16 @@ package stills
 import (
 	"encoding/json"
 	"fmt"
+	"image"
 	"maps"
 	"math"
 	"strings"
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/setup"
 )
 
 // Version is the layout of stills that this program writes.
@@ -42,6 +45,16 @@ const (
 	FromPicture = "picture"
 	FromDemo    = "demo"
 )
+
+// kinds are how stills call the kinds of sources.
+var kinds = map[setup.SourceKind]string{
+	setup.SourceDemo: FromDemo, setup.SourcePicture: FromPicture, setup.SourceRegion: FromScreen,
+}
+
+// SourceOf is what a picture with those bounds was taken of, as a still names it.
+func SourceOf(from setup.Source, bounds image.Rectangle) Source {
+	return Source{Kind: kinds[from.Kind], Path: from.Path, Region: files.RectOf(bounds)}
+}
 
 // LeftOut is what of the picture was not counted.
 type LeftOut struct {
@@ -83,6 +96,24 @@ func (l LeftOut) Out() *analysis.Mask {
 		}
 	}
 	return out
+}
+
+// Parts are the parts that are left out as a setup has them: areas in the picture's pixels,
+// and tones in L*.
+func (l LeftOut) Parts() (areas []image.Rectangle, tones []float64) {
+	for _, a := range l.Areas {
+		areas = append(areas, a.Rectangle())
+	}
+	const reach = setup.ToneReach * colour.BinsPerLightness
+	for _, r := range l.Lightness {
+		for bin := float64(r[0]) + reach; ; bin += 2 * reach {
+			tones = append(tones, min(bin, float64(r[1])-reach)/colour.BinsPerLightness)
+			if bin+reach >= float64(r[1]) {
+				break
+			}
+		}
+	}
+	return areas, tones
 }
 
 // Figures are the key figures of a still's reading, as desk read has them. A figure that
@@ -146,10 +177,8 @@ func (m metaFile) encode() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	all := maps.Clone(m.unknown)
-	if all == nil {
-		all = map[string]json.RawMessage{}
-	}
+	all := map[string]json.RawMessage{}
+	maps.Copy(all, m.unknown)
 	maps.Copy(all, known)
 	all["version"] = json.RawMessage(fmt.Sprint(Version))
 	text, err := json.MarshalIndent(all, "", "  ") // sorted by name

@@ -75,26 +75,23 @@ func pixelsOf(img *image.RGBA) analysis.Pixels {
 // readPNG reads a picture of ours. The error wraps ErrDamaged.
 func readPNG(data []byte, width, height int) (analysis.Pixels, error) {
 	c, err := png.DecodeConfig(bytes.NewReader(data))
+	if err == nil && (c.Width != width || c.Height != height) {
+		err = fmt.Errorf("%d x %d pixels, not %d x %d", c.Width, c.Height, width, height)
+	}
+	var img image.Image
+	if err == nil {
+		img, err = png.Decode(bytes.NewReader(data))
+	}
 	if err != nil {
 		return analysis.Pixels{}, fmt.Errorf("picture.png: %w: %w", ErrDamaged, err)
 	}
-	if c.Width != width || c.Height != height {
-		return analysis.Pixels{}, fmt.Errorf("picture.png has %d x %d pixels, not %d x %d: %w", c.Width, c.Height, width, height, ErrDamaged)
+	straight, ok := img.(*image.NRGBA)
+	if !ok {
+		if m, ok := img.(*image.RGBA); ok { // what the decoder gives for a picture without alpha
+			return pixelsOf(m), nil
+		}
+		straight = image.NewNRGBA(img.Bounds()) // somebody else wrote it
+		draw.Draw(straight, straight.Rect, img, img.Bounds().Min, draw.Src)
 	}
-	img, err := png.Decode(bytes.NewReader(data))
-	if err != nil {
-		return analysis.Pixels{}, fmt.Errorf("picture.png: %w: %w", ErrDamaged, err)
-	}
-	p := analysis.Pixels{Stride: 4 * width, Width: width, Height: height, Layout: analysis.RGBA}
-	switch m := img.(type) {
-	case *image.NRGBA:
-		p.Pix, p.Stride = m.Pix, m.Stride
-	case *image.RGBA: // what the decoder gives for a picture without alpha
-		p.Pix, p.Stride = m.Pix, m.Stride
-	default: // somebody else wrote it
-		all := image.NewNRGBA(image.Rect(0, 0, width, height))
-		draw.Draw(all, all.Rect, img, img.Bounds().Min, draw.Src)
-		p.Pix = all.Pix
-	}
-	return p, nil
+	return analysis.Pixels{Pix: straight.Pix, Stride: straight.Stride, Width: width, Height: height}, nil
 }

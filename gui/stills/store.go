@@ -36,12 +36,12 @@ type Store struct {
 	disk    files.Disk
 
 	mu    sync.Mutex
-	known map[string]*shelved // what List read last, by ID
+	known map[string]*Entry // what List read last, by ID
 }
 
 // New returns the store in these folders. Nothing is made or read before it is needed.
 func New(f Folders) *Store {
-	return &Store{folders: f, disk: files.System{}, known: map[string]*shelved{}}
+	return &Store{folders: f, disk: files.System{}, known: map[string]*Entry{}}
 }
 
 // Folder returns where a still's files lie; with no ID, where all stills do.
@@ -123,17 +123,16 @@ func (s *Store) keep(id string, picture analysis.Pixels, meta metaFile, d notes.
 		write(notesFile, files.Bytes(text))
 	}
 	write(metaName, files.Bytes(about))
-	if err != nil {
-		return err
+	if err == nil {
+		err = s.disk.Settle(making)
 	}
-	if err = s.disk.Settle(making); err != nil {
-		return err
+	if err == nil {
+		err = s.disk.Rename(making, s.Folder(id))
 	}
-	if err = s.disk.Rename(making, s.Folder(id)); err != nil {
-		return err
+	if err == nil {
+		_ = s.disk.Settle(s.folders.Data) // it is kept; a power cut may still undo that
 	}
-	_ = s.disk.Settle(s.folders.Data) // it is kept; a power cut may still undo that
-	return nil
+	return err
 }
 
 // ready makes the folder of stills if it isn't there.

@@ -68,9 +68,10 @@ func (s *Store) Trash() ([]Entry, error) {
 	var all []Entry
 	for _, name := range slices.Backward(names) {
 		folder := filepath.Join(s.folders.Data, trashDir, name)
+		stamp := stampOf(filepath.Join(folder, metaName))
 		if m, err := metaIn(folder); err == nil {
 			_, id, _ := strings.Cut(name, "+")
-			all = append(all, Entry{ID: id, Meta: m.Meta, folder: folder})
+			all = append(all, Entry{ID: id, Meta: m.Meta, folder: folder, meta: stamp})
 		}
 	}
 	return all, nil

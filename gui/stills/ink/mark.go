@@ -92,7 +92,7 @@ func (m *Mark) Hit(p Point, reach float64) bool {
 	for _, shape := range m.Shapes {
 		b.add(reach, shape...)
 	}
-	return b.holds(p)
+	return p.X >= b.least.X && p.X <= b.most.X && p.Y >= b.least.Y && p.Y <= b.most.Y
 }
 
 func (l *Line) hit(p Point, reach float64) bool {
@@ -116,10 +116,6 @@ func (b *box) add(half float64, points ...Point) {
 		b.least = Point{min(b.least.X, p.X-half), min(b.least.Y, p.Y-half)}
 		b.most = Point{max(b.most.X, p.X+half), max(b.most.Y, p.Y+half)}
 	}
-}
-
-func (b box) holds(p Point) bool {
-	return p.X >= b.least.X && p.X <= b.most.X && p.Y >= b.least.Y && p.Y <= b.most.Y
 }
 
 // pixels returns the pixels that b touches.

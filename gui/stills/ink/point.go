@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"errors"
 	"math"
-	"strconv"
 )
 
 // Point is a place, or a distance, in pixels.
@@ -59,9 +58,7 @@ func (p Point) MarshalJSON() ([]byte, error) {
 	if !p.Fine() {
 		return nil, errPoint
 	}
-	b := strconv.AppendFloat([]byte{'['}, p.X, 'f', -1, 64)
-	b = strconv.AppendFloat(append(b, ','), p.Y, 'f', -1, 64)
-	return append(b, ']'), nil
+	return json.Marshal([]float64{p.X, p.Y})
 }
 
 // UnmarshalJSON reads [x,y].

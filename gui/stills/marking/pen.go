@@ -34,8 +34,8 @@ func (b *Board) Down(x, y float64, _ bool) {
 		b.take(at)
 		return
 	}
-	shape, ok := tool.begin(b, at)
-	if !ok {
+	shape := tool.begin(b, at)
+	if shape == nil {
 		return
 	}
 	n := notes.New(shape, "")
@@ -69,13 +69,13 @@ func (b *Board) Move(x, y float64, even bool) {
 	}
 	p, at, v := &b.pen, b.place(x, y), b.look().View
 	p.moved = p.moved || at.Minus(p.from).Length()*v.Scale >= leastDrag*v.Pixel
-	switch tool := Tools()[b.tool]; {
+	switch {
 	case p.held != nil:
 		b.carry(at)
-	case tool.begin == nil:
+	case Tools()[b.tool].begin == nil:
 		b.acts.Pan(image.Pt(int(p.from.X-at.X), int(p.from.Y-at.Y)))
-	case p.drawn != nil && tool.to != nil:
-		b.drawOn(tool, at, even)
+	case p.drawn != nil:
+		b.drawOn(at, even)
 	}
 }
 
@@ -94,10 +94,14 @@ func (b *Board) carry(at notes.Point) {
 
 // drawOn draws the note on to a place. Only what is new is drawn of a stroke: it has to
 // follow the pointer at once.
-func (b *Board) drawOn(tool Tool, at notes.Point, even bool) {
+func (b *Board) drawOn(at notes.Point, even bool) {
 	v, drawn := b.look().View, b.pen.drawn
+	shape, ok := drawn.Shape.(notes.Drawn)
+	if !ok {
+		return
+	}
 	before := *drawn
-	drawn.Shape = tool.to(drawn.Shape, at, even)
+	drawn.Shape = shape.DrawnTo(at, even)
 	var dirty image.Rectangle
 	switch s := drawn.Shape.(type) {
 	case notes.Stroke:

@@ -13,8 +13,8 @@ import (
 // as if all were drawn anew; it is saved when it is let go of, and not before.
 func TestCarryingDrawsWhatMoved(t *testing.T) {
 	b := newBench(t)
-	for _, tool := range Tools() {
-		if tool.to != nil {
+	for _, tool := range Tools()[1:] {
+		if _, ok := tool.begin(b.Board, ink.Pt(60, 100)).(notes.Drawn); ok {
 			b.drag(t, tool.Name, ink.Pt(60, 100), ink.Pt(120, 180))
 			b.Write("numbered")
 		}
@@ -87,13 +87,16 @@ func TestDrawingHasALeastSize(t *testing.T) {
 // Even sides are those of a square, and an even way goes by eighths of a circle.
 func TestEven(t *testing.T) {
 	from := ink.Pt(10, 10)
-	if got := corner(from, ink.Pt(40, -10), true); got != ink.Pt(40, -20) {
+	straight := func(to notes.Point) notes.Point {
+		return notes.Arrow{From: from}.DrawnTo(to, true).(notes.Arrow).To
+	}
+	if got := (notes.Box{From: from}).DrawnTo(ink.Pt(40, -10), true).(notes.Box).To; got != ink.Pt(40, -20) {
 		t.Errorf("the corner lies at %v", got)
 	}
-	if got := straight(from, ink.Pt(50, 13), true); got.Y != 10 {
+	if got := straight(ink.Pt(50, 13)); got.Y != 10 {
 		t.Errorf("nearly level, the way ends at %v", got)
 	}
-	if got := straight(from, ink.Pt(40, 45), true).Minus(from); got.X-got.Y > 1e-9 || got.Y-got.X > 1e-9 {
+	if got := straight(ink.Pt(40, 45)).Minus(from); got.X-got.Y > 1e-9 || got.Y-got.X > 1e-9 {
 		t.Errorf("nearly aslant, the way goes %v", got)
 	}
 }

@@ -20,9 +20,9 @@ type Saver struct {
 
 	mu      sync.Mutex
 	waiting []savedNotes // the last state of every still that is to be written
-	told    error        // what Fail was told last
+	failed  error        // what Fail got last
 	timed   bool         // a try is due by itself
-	idle    *sync.Cond   // told when running ends
+	idle    *sync.Cond   // signalled when running ends
 	running bool
 	writing *stills.Still   // whose notes are being written, or nil
 	left    []*stills.Still // closed by the window, to be let go of once nothing of them waits
@@ -135,32 +135,28 @@ func (s *Saver) putBack(n savedNotes) {
 		return
 	}
 	s.waiting = append(s.waiting, n)
-	if s.closing {
+	if s.closing || s.timed {
 		return
 	}
-	if !s.timed {
-		s.timed = true
-		s.After(saveAgain[min(n.tries, len(saveAgain))-1], func() {
-			s.mu.Lock()
-			s.timed = false
-			s.mu.Unlock()
-			s.Again()
-		})
-	}
+	s.timed = true
+	s.After(saveAgain[min(n.tries, len(saveAgain))-1], func() {
+		s.mu.Lock()
+		defer s.mu.Unlock()
+		s.timed = false
+		s.wake()
+	})
 }
 
 // tell tells the window why something is not saved, or that everything is.
 func (s *Saver) tell() {
 	var err error
-	for _, n := range s.waiting {
-		if n.err != nil && err == nil {
-			err = n.err
-		}
+	if i := slices.IndexFunc(s.waiting, func(n savedNotes) bool { return n.err != nil }); i >= 0 {
+		err = s.waiting[i].err
 	}
-	if s.told == nil && err == nil || s.told != nil && err != nil && s.told.Error() == err.Error() {
+	if s.failed == nil && err == nil || s.failed != nil && err != nil && s.failed.Error() == err.Error() {
 		return
 	}
-	s.told = err
+	s.failed = err
 	s.Soon(func() { s.Fail(err) })
 }
 
@@ -215,12 +211,10 @@ func (s *Saver) rest() {
 // returns why something is not saved.
 func (s *Saver) Close() error {
 	s.mu.Lock()
+	defer s.mu.Unlock()
 	s.closing = true
 	s.wake()
-	s.mu.Unlock()
-	s.Flush()
-	s.mu.Lock()
-	defer s.mu.Unlock()
+	s.rest()
 	var all []error
 	for _, n := range s.waiting {
 		all = append(all, n.err)

@@ -16,9 +16,7 @@ type Area struct {
 	Width  float64 `json:"width"` // of the brush, in still pixels
 }
 
-// To returns the area painted on to p. It may be called once for each area: the points of
-// both share memory.
-func (a Area) To(p Point) Area {
+func (a Area) DrawnTo(p Point, _ bool) Shape {
 	a.Points = append(a.Points, p)
 	return a
 }

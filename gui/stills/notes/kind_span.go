@@ -1,6 +1,10 @@
 package notes
 
-import "app.tonedesk/gui/stills/ink"
+import (
+	"math"
+
+	"app.tonedesk/gui/stills/ink"
+)
 
 // span is what is drawn from one point to another.
 type span struct {
@@ -11,6 +15,17 @@ type span struct {
 
 func (s span) moved(way Point) span {
 	s.From, s.To = s.From.Plus(way), s.To.Plus(way)
+	return s
+}
+
+// toCorner returns the span drawn to a corner opposite to From; even makes the sides equal.
+func (s span) toCorner(p Point, even bool) span {
+	s.To = p
+	if even {
+		way := p.Minus(s.From)
+		side := max(math.Abs(way.X), math.Abs(way.Y))
+		s.To = s.From.Plus(ink.Pt(math.Copysign(side, way.X), math.Copysign(side, way.Y)))
+	}
 	return s
 }
 
@@ -28,6 +43,17 @@ const (
 )
 
 func (a Arrow) Moved(way Point) Shape { return Arrow(span(a).moved(way)) }
+
+// DrawnTo turns the arrow, if asked for even, to the nearest eighth of a circle.
+func (a Arrow) DrawnTo(p Point, even bool) Shape {
+	a.To = p
+	if even {
+		way := p.Minus(a.From)
+		angle := math.Round(math.Atan2(way.Y, way.X)/(math.Pi/4)) * math.Pi / 4
+		a.To = a.From.Plus(ink.Pt(way.Length(), 0).Turned(angle))
+	}
+	return a
+}
 
 func (a Arrow) fine() bool { return span(a).fine() }
 
@@ -47,6 +73,8 @@ type Box span
 
 func (b Box) Moved(way Point) Shape { return Box(span(b).moved(way)) }
 
+func (b Box) DrawnTo(p Point, even bool) Shape { return Box(span(b).toCorner(p, even)) }
+
 func (b Box) fine() bool { return span(b).fine() }
 
 func (b Box) draw(p *pen, _ string) {
@@ -59,6 +87,8 @@ func (b Box) draw(p *pen, _ string) {
 type Ring span
 
 func (r Ring) Moved(way Point) Shape { return Ring(span(r).moved(way)) }
+
+func (r Ring) DrawnTo(p Point, even bool) Shape { return Ring(span(r).toCorner(p, even)) }
 
 func (r Ring) fine() bool { return span(r).fine() }
 

@@ -6,9 +6,7 @@ type Stroke struct {
 	Width  float64 `json:"width"` // of its light core, in still pixels
 }
 
-// To returns the stroke drawn on to p. It may be called once for each stroke: the points
-// of both share memory.
-func (s Stroke) To(p Point) Stroke {
+func (s Stroke) DrawnTo(p Point, _ bool) Shape {
 	s.Points = append(s.Points, p)
 	return s
 }

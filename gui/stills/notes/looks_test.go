@@ -21,9 +21,9 @@ func everyKind() []Note {
 	stroke, light := Stroke{Width: 4}, Area{Side: Light, Width: 36}
 	for i := range 120 {
 		a := float64(i) / 10
-		stroke = stroke.To(ink.Pt(70+float64(i)*0.3+45*math.Cos(a), 70+40*math.Sin(1.1*a)))
+		stroke.Points = append(stroke.Points, ink.Pt(70+float64(i)*0.3+45*math.Cos(a), 70+40*math.Sin(1.1*a)))
 		if i%4 == 0 {
-			light = light.To(ink.Pt(190+float64(i), 90+25*math.Sin(a/2)))
+			light.Points = append(light.Points, ink.Pt(190+float64(i), 90+25*math.Sin(a/2)))
 		}
 	}
 	shadow := Area{Shadow, mapped(light.Points, ink.Pt(10, 90).Plus), 36}

@@ -34,6 +34,14 @@ type Shape interface {
 	draw(p *pen, text string)
 }
 
+// Drawn is a shape that is drawn by a drag.
+type Drawn interface {
+	Shape
+	// DrawnTo returns the shape drawn on to p; even asks for equal sides or a straight way. It
+	// may be called once for each shape: the points of both share memory.
+	DrawnTo(p Point, even bool) Shape
+}
+
 // New returns a note with a shape, and an ID of its own.
 func New(s Shape, text string) Note { return Note{ID: newID(), Shape: s, Text: text} }
 

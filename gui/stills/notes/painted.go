@@ -15,7 +15,6 @@ type Painted struct {
 	picture analysis.Pixels
 	sides   []uint8 // of each pixel: bits of the sides
 	patches [2]analysis.Patch
-	both    int
 }
 
 // The bits of Painted.sides.
@@ -26,11 +25,9 @@ const (
 
 // Measured is what painted areas tell. Figures are NaN where a side has no pixels.
 type Measured struct {
-	Light, Shadow  *analysis.Spot // means with their spread; nil for a side without pixels
-	LightnessApart float64        // L* of light minus L* of shadow
-	Tones          float64        // value of light minus value of shadow
-	Overlap        float64        // tones: the shadow's lightest tenth above the light's darkest
-	Both           int            // pixels painted as both, counted as neither
+	Light, Shadow *analysis.Spot // means with their spread; nil for a side without pixels
+	Tones         float64        // value of light minus value of shadow
+	Overlap       float64        // tones: the shadow's lightest tenth above the light's darkest
 }
 
 // NewPainted begins with nothing painted. The picture must pass Check, and stay as it is.
@@ -41,7 +38,7 @@ func NewPainted(p analysis.Pixels) *Painted {
 // Set begins anew with the areas among notes.
 func (m *Painted) Set(list []Note) {
 	clear(m.sides)
-	m.patches, m.both = [2]analysis.Patch{}, 0
+	m.patches = [2]analysis.Patch{}
 	for _, n := range list {
 		if a, ok := n.Shape.(Area); ok {
 			for i, p := range a.Points {
@@ -78,15 +75,13 @@ func (m *Painted) count(at *uint8, bit uint8, x, y int) {
 		m.patches[bit-1].Add(m.picture, x, y)
 	} else {
 		m.patches[*at-1].Take(m.picture, x, y)
-		m.both++
 	}
 	*at |= bit
 }
 
 // Measure returns what is painted so far.
 func (m *Painted) Measure() Measured {
-	nan := math.NaN()
-	r := Measured{LightnessApart: nan, Tones: nan, Both: m.both}
+	r := Measured{Tones: math.NaN(), Overlap: analysis.PatchOverlap(&m.patches[lightBit-1], &m.patches[shadowBit-1])}
 	if s, ok := m.patches[lightBit-1].Spot(); ok {
 		r.Light = &s
 	}
@@ -94,9 +89,7 @@ func (m *Painted) Measure() Measured {
 		r.Shadow = &s
 	}
 	if r.Light != nil && r.Shadow != nil {
-		r.LightnessApart = r.Light.Lightness - r.Shadow.Lightness
 		r.Tones = r.Light.Value - r.Shadow.Value
 	}
-	r.Overlap = analysis.PatchOverlap(&m.patches[lightBit-1], &m.patches[shadowBit-1])
 	return r
 }

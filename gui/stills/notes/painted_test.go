@@ -37,11 +37,11 @@ func TestPaintedReadsBothSides(t *testing.T) {
 	if got.Light == nil || got.Shadow == nil || got.Light.Colour != light.Colour || got.Shadow.Colour != shadow.Colour {
 		t.Fatalf("%+v", got)
 	}
-	if math.Abs(got.Tones-(light.Value-shadow.Value)) > 1e-6 || got.Overlap >= 0 || got.Both != 0 {
-		t.Errorf("tones %g, overlap %g, both %d", got.Tones, got.Overlap, got.Both)
+	if math.Abs(got.Tones-(light.Value-shadow.Value)) > 1e-6 || got.Overlap >= 0 {
+		t.Errorf("tones %g, overlap %g", got.Tones, got.Overlap)
 	}
-	if math.Abs(got.LightnessApart-(light.Lightness-shadow.Lightness)) > 1e-6 || got.Light.Spread > 0.01 {
-		t.Errorf("apart %g, spread %g", got.LightnessApart, got.Light.Spread)
+	if got.Light.Spread > 0.01 {
+		t.Errorf("spread %g", got.Light.Spread)
 	}
 	// A disc of radius 15: π 15² pixels (Archimedes), but for its rim.
 	if n := got.Shadow.Pixels; math.Abs(float64(n)-math.Pi*15*15) > 20 {
@@ -54,7 +54,7 @@ func TestPaintedOneSide(t *testing.T) {
 	m := NewPainted(halves(50, 50))
 	for range 2 {
 		got := m.Measure()
-		if got.Shadow != nil || !math.IsNaN(got.Tones) || !math.IsNaN(got.LightnessApart) || !math.IsNaN(got.Overlap) {
+		if got.Shadow != nil || !math.IsNaN(got.Tones) || !math.IsNaN(got.Overlap) {
 			t.Errorf("%+v", got)
 		}
 		m.Paint(Light, ink.Pt(10, 10), ink.Pt(10, 10), 6)
@@ -81,7 +81,7 @@ func TestPaintedOrderDoesNotMatter(t *testing.T) {
 				steps.Paint(a.Side, a.Points[max(k-1, 0)], a.Points[k], a.Width)
 			}
 		}
-		if once.patches != steps.patches || once.both != steps.both {
+		if once.patches != steps.patches {
 			t.Fatal("the order matters")
 		}
 	})

@@ -132,7 +132,7 @@ func busy() []Note {
 		s := Stroke{Width: 4}
 		for k := range 200 {
 			a := float64(k) / 20
-			s = s.To(ink.Pt(float64(i*18)+80*math.Cos(a), 540+400*math.Sin(a+float64(i))))
+			s.Points = append(s.Points, ink.Pt(float64(i*18)+80*math.Cos(a), 540+400*math.Sin(a+float64(i))))
 		}
 		list = append(list, New(s, "a word on this"))
 	}

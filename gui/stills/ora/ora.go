@@ -57,7 +57,7 @@ type layer struct {
 func Write(w io.Writer, p Picture, encode func(io.Writer, image.Image) error) error {
 	z := zip.NewWriter(w)
 	if err := writeType(z); err != nil {
-		return fmt.Errorf("write an OpenRaster file: %w", err)
+		return err
 	}
 	size := p.Merged.Bounds().Size()
 	description := stack{Version: version, Width: size.X, Height: size.Y}
@@ -78,10 +78,7 @@ func Write(w io.Writer, p Picture, encode func(io.Writer, image.Image) error) er
 			return fmt.Errorf("write %s into an OpenRaster file: %w", p.name, err)
 		}
 	}
-	if err := z.Close(); err != nil {
-		return fmt.Errorf("write an OpenRaster file: %w", err)
-	}
-	return nil
+	return z.Close()
 }
 
 // writeType writes the media type as the first part: not shrunk, with its size and check sum

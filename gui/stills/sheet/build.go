@@ -5,8 +5,44 @@ import (
 	"image"
 	"strconv"
 
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/stills/ink"
 )
+
+// Content is what is laid out on a page. Lists that are empty are left away.
+type Content struct {
+	Title string
+	About string // under the title: when, from where, how large
+	Foot  string // what the figures assume
+
+	Picture *image.RGBA // with its notes; opaque, like the others
+	Greys   *image.RGBA
+	Bands   *image.RGBA
+
+	Histogram *[256]int // nil where nothing is measured
+	Shares    []Share
+	Figures   string // what the groups say, over the spread, or why there is none
+
+	Families     []FamilyRow
+	FamiliesLeft int // how many more there are
+	Notes        []NoteRow
+}
+
+// FamilyRow is a family: its colours over their greys, and words.
+type FamilyRow struct {
+	Colours []colour.RGB // light, shadow, then what else there is
+	Greys   []uint8
+	Title   string
+	Text    string
+}
+
+// NoteRow is what a note says.
+type NoteRow struct {
+	Number int         // as it stands on the picture; 0 for none
+	Colour *colour.RGB // of a spot
+	Grey   uint8       // beside it
+	Text   string
+}
 
 // New lays content out on a page.
 func New(size Size, c Content) *Page {
@@ -135,9 +171,9 @@ func (f FamilyRow) high(width float64) float64 {
 
 // family draws a family: colours with their greys right below, edge to edge, and words.
 func (p *Page) family(b Box, f FamilyRow) {
-	for i, colour := range f.Colours {
+	for i, swatch := range f.Colours {
 		x := b.X + float64(i)*familyWide
-		p.add(fill{Box{x, b.Y, familyWide, familySide}, colour})
+		p.add(fill{Box{x, b.Y, familyWide, familySide}, swatch})
 		p.add(fill{Box{x, b.Y + familySide, familyWide, familySide}, neutral(f.Greys[i])})
 	}
 	p.frame(Box{b.X, b.Y, float64(len(f.Colours)) * familyWide, 2 * familySide})
