@@ -31,7 +31,7 @@ type rowLight struct {
 func newRowLight(layout analysis.Layout) rowLight {
 	t := &fixed.ReduceTables
 	if layout == analysis.BGRX {
-		return rowLight{&t.High, &t.Low, &t.Green, 0xff000000}
+		return rowLight{&t.High, &t.Low, &t.Green, analysis.OpaqueWord}
 	}
 	return rowLight{&t.Low, &t.High, &t.Green, 0}
 }
