@@ -59,5 +59,7 @@ func hueParts(p, q float64, neutral bool) (difference, mean float64) {
 	return difference, mean
 }
 
-func Radians(degrees float64) float64    { return degrees * math.Pi / 180 }
+// Radians turns degrees into radians.
+func Radians(degrees float64) float64 { return degrees * math.Pi / 180 }
+
 func cosDegrees(degrees float64) float64 { return math.Cos(Radians(degrees)) }

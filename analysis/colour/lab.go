@@ -45,6 +45,7 @@ func LabOf(red, green, blue float64) Lab {
 	return Lab{L: 116*fy - 16, A: 500 * (fx - fy), B: 200 * (fy - fz)}
 }
 
+// LabF is the cube root of L*a*b*, with its straight piece near black. Source: CIE15.
 func LabF(t float64) float64 {
 	if t > cieEpsilon {
 		return math.Cbrt(t)

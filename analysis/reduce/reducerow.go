@@ -36,7 +36,7 @@ func newRowLight(layout analysis.Layout) rowLight {
 	return rowLight{&t.Low, &t.High, &t.Green, 0}
 }
 
-// Of returns a pixel's light: none, and no area, if it is fully transparent.
+// of returns a pixel's light: none, and no area, if it is fully transparent.
 func (l *rowLight) of(pixel []byte) packed {
 	w := binary.LittleEndian.Uint32(pixel) | l.opaque
 	if w < 1<<24 {
