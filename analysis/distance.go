@@ -10,14 +10,7 @@ func Distance(a, b *[256]int) float64 { return distanceAlong(binValues(), a, b) 
 // distanceAlong is Distance for bins at other places. In one dimension it is the sum over
 // bins of the difference of the cumulated shares.
 func distanceAlong(places *[256]float64, a, b *[256]int) float64 {
-	totalA, totalB := 0, 0
-	for bin := range a {
-		totalA += a[bin]
-		totalB += b[bin]
-	}
-	if totalA == 0 || totalB == 0 {
-		return math.NaN()
-	}
+	totalA, totalB := countOf(a[:]), countOf(b[:]) // 0 makes every share, and so the sum, NaN
 	sum, belowA, belowB := 0.0, 0, 0
 	for bin := range len(a) - 1 {
 		belowA += a[bin]

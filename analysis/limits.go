@@ -1,10 +1,6 @@
 package analysis
 
-import (
-	"math"
-
-	"app.tonedesk/analysis/colour"
-)
+import "app.tonedesk/analysis/colour"
 
 // Limits bound the lightness that still shows: what is darker than Dark sinks into black,
 // what is lighter than Light burns into white, on many a display and in print. L*.
@@ -18,23 +14,12 @@ var DefaultLimits = Limits{Dark: 8, Light: 97}
 // lighter than l.Light, by the histogram's bins: within 0.2 L* of the limits. NaN if no
 // pixel was counted.
 func (r *Reading) Limits(l Limits) (dark, light float64) {
-	if r.Counted == 0 {
-		return math.NaN(), math.NaN()
-	}
 	darkUnder, lightFrom := l.Bins()
-	tooDark, tooLight := 0, 0
-	for bin, n := range r.Histogram {
-		if bin < darkUnder {
-			tooDark += n
-		}
-		if bin >= lightFrom {
-			tooLight += n
-		}
-	}
-	return float64(tooDark) / float64(r.Counted), float64(tooLight) / float64(r.Counted)
+	counted := float64(r.Counted)
+	return float64(countOf(r.Histogram[:darkUnder])) / counted, float64(countOf(r.Histogram[lightFrom:])) / counted
 }
 
-// Bins returns the limits as bins: those under darkUnder are too dark, those from LightFrom
+// Bins returns the limits as bins: those under darkUnder are too dark, those from lightFrom
 // on too light. A limit that is not a number bounds nothing.
 func (l Limits) Bins() (darkUnder, lightFrom int) {
 	for darkUnder < 256 && colour.LightnessOfBins(darkUnder, 1) < l.Dark {

@@ -16,11 +16,11 @@ type Mask struct {
 	Lightness [256]bool
 }
 
-// LeavesOut reports whether bin is left out by its lightness. A nil Out leaves out nothing.
+// LeavesOut reports whether bin is left out by its lightness. A nil Mask leaves out nothing.
 func (o *Mask) LeavesOut(bin uint8) bool { return o != nil && o.Lightness[bin] }
 
 // Clip appends to dst the parts of the areas that lie inside bounds, ordered by their
-// left side, as walkRow wants them.
+// left side, as NextSpan wants them.
 func (o *Mask) Clip(dst []image.Rectangle, bounds image.Rectangle) []image.Rectangle {
 	if o == nil {
 		return dst
@@ -35,7 +35,7 @@ func (o *Mask) Clip(dst []image.Rectangle, bounds image.Rectangle) []image.Recta
 }
 
 // NextSpan returns the end of the longest run of pixels of row y, from column x on, that
-// are all counted or all left out, and which of the two. areas come from clip, width is
+// are all counted or all left out, and which of the two. areas come from Clip, width is
 // the picture's and more than x.
 func NextSpan(areas []image.Rectangle, y, x, width int) (end int, counted bool) {
 	out := x // where the areas met so far end

@@ -52,8 +52,9 @@ func partlyTransparent(px Pixels) bool {
 	}
 	for y := range px.Height {
 		row := px.Row(y)
-		for len(row) >= pairBytes && binary.LittleEndian.Uint64(row)&pairAlpha == pairAlpha {
-			row = row[pairBytes:]
+		// Two pixels at a time: most pictures are opaque, and are looked at before each is shown.
+		for len(row) >= 2*PixelBytes && binary.LittleEndian.Uint64(row)&opaquePair == opaquePair {
+			row = row[2*PixelBytes:]
 		}
 		for ; len(row) >= PixelBytes; row = row[PixelBytes:] {
 			if alpha := row[3]; alpha != 255 && alpha != 0 {
@@ -63,12 +64,6 @@ func partlyTransparent(px Pixels) bool {
 	}
 	return false
 }
-
-// Two pixels at a time: most pictures are opaque, and are looked at before each is shown.
-const (
-	pairBytes = 2 * PixelBytes
-	pairAlpha = 0xff000000_ff000000
-)
 
 // LayOver lays the partly transparent pixels over an opaque ground, in place, as a browser
 // or a painting program shows them: simple alpha compositing on the encoded values (W3C

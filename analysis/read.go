@@ -151,14 +151,21 @@ func (r *Reading) measure() {
 	r.Key = keyOf(r.Mean)
 }
 
-// meanOf returns the mean lightness of a histogram; NaN if it is empty.
-func meanOf(histogram *[256]int) float64 {
-	sum, count := 0, 0
-	for bin, n := range histogram {
-		sum += bin * n
+// countOf returns how many pixels some bins hold.
+func countOf(bins []int) (count int) {
+	for _, n := range bins {
 		count += n
 	}
-	return colour.LightnessOfBins(sum, count)
+	return count
+}
+
+// meanOf returns the mean lightness of a histogram; NaN if it is empty.
+func meanOf(histogram *[256]int) float64 {
+	sum := 0
+	for bin, n := range histogram {
+		sum += bin * n
+	}
+	return colour.LightnessOfBins(sum, countOf(histogram[:]))
 }
 
 // percentile returns the lightness of the lowest bin whose cumulated share reaches percent.

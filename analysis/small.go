@@ -16,9 +16,8 @@ func SmallSize(width, height, longer int) (smallWidth, smallHeight int) {
 // GapChange is what becomes of the gap between two neighbouring groups, in tones, when a
 // picture is made small.
 type GapChange struct {
-	Whole  float64 // the gap in the whole picture
-	Small  float64 // the gap in the small one; NaN if it has fewer groups
-	Change float64 // Small minus Whole: negative where the groups draw nearer
+	Whole float64 // the gap in the whole picture
+	Small float64 // the gap in the small one; NaN if it has fewer groups
 }
 
 // GapMeter measures what becomes of the gaps when a picture is made small. It keeps the
@@ -51,7 +50,6 @@ func (m *GapMeter) Changes(dst []GapChange, histogram *[256]int, whole *Reading)
 		if small.count == chosen.count {
 			change.Small = small.Gaps()[i]
 		}
-		change.Change = change.Small - change.Whole
 		dst = append(dst, change)
 	}
 	return dst

@@ -46,17 +46,14 @@ func (t *Target) Match(r *Reading) Match {
 		return m
 	}
 	m.count = t.split.count
-	thresholds, bin := t.split.Thresholds(), 0
+	thresholds, first := t.split.Thresholds(), 0
 	for i, g := range t.split.Groups() {
-		last := 255
+		end := len(r.Histogram)
 		if i < len(thresholds) {
-			last = thresholds[i]
+			end = thresholds[i] + 1
 		}
-		pixels := 0
-		for ; bin <= last; bin++ {
-			pixels += r.Histogram[bin]
-		}
-		share := float64(pixels) / float64(r.Counted)
+		share := float64(countOf(r.Histogram[first:end])) / float64(r.Counted)
+		first = end
 		m.groups[i] = GroupMatch{g.Name, share, g.Share, share - g.Share}
 	}
 	return m

@@ -48,13 +48,8 @@ func hueParts(p, q float64, neutral bool) (difference, mean float64) {
 		return 0, p + q
 	}
 	difference, mean = q-p, (p+q)/2
-	switch {
-	case difference > 180:
-		difference -= 360
-	case difference < -180:
-		difference += 360
-	}
-	if math.Abs(q-p) > 180 {
+	if math.Abs(difference) > 180 {
+		difference -= math.Copysign(360, difference)
 		if p+q < 360 {
 			mean += 180
 		} else {
@@ -64,5 +59,7 @@ func hueParts(p, q float64, neutral bool) (difference, mean float64) {
 	return difference, mean
 }
 
-func Radians(degrees float64) float64    { return degrees * math.Pi / 180 }
+// Radians turns degrees into radians.
+func Radians(degrees float64) float64 { return degrees * math.Pi / 180 }
+
 func cosDegrees(degrees float64) float64 { return math.Cos(Radians(degrees)) }

@@ -45,6 +45,7 @@ func LabOf(red, green, blue float64) Lab {
 	return Lab{L: 116*fy - 16, A: 500 * (fx - fy), B: 200 * (fy - fz)}
 }
 
+// LabF is the cube root of L*a*b*, with its straight piece near black. Source: CIE15.
 func LabF(t float64) float64 {
 	if t > cieEpsilon {
 		return math.Cbrt(t)
@@ -55,8 +56,13 @@ func LabF(t float64) float64 {
 // Light returns the linear red, green and blue of a colour in L*a*b*. Outside of the
 // display's gamut they lie under 0 or above 1. Sources: CIE15, CSS4.
 func (c Lab) Light() (red, green, blue float64) {
-	x, y, z := c.xyz()
-	m := &xyzToLight
+	return xyzToLight.times(c.xyz())
+}
+
+// matrix turns three numbers of a colour into three others.
+type matrix [3][3]float64
+
+func (m *matrix) times(x, y, z float64) (a, b, c float64) {
 	return m[0][0]*x + m[0][1]*y + m[0][2]*z,
 		m[1][0]*x + m[1][1]*y + m[1][2]*z,
 		m[2][0]*x + m[2][1]*y + m[2][2]*z
@@ -71,7 +77,7 @@ func labInverse(f float64) float64 {
 }
 
 // xyzToLight is the matrix from XYZ to linear sRGB (CSS4, exact fractions).
-var xyzToLight = [3][3]float64{
+var xyzToLight = matrix{
 	{12831.0 / 3959, -329.0 / 214, -1974.0 / 3959},
 	{-851781.0 / 878810, 1648619.0 / 878810, 36519.0 / 878810},
 	{705.0 / 12673, -2585.0 / 12673, 705.0 / 667},

@@ -15,7 +15,12 @@ type Picture struct {
 	Linear        []uint16 // red, green, blue of each pixel; 65535 is the display's white
 	Left          []uint8  // 1 where a pixel is left out of the statistics, else 0
 
-	work *work // what views work with; nil until one does
+	// What views work with, on all cores and without allocating from the second frame on.
+	workers *pool.Workers           // the Reducer's
+	memory  []any                   // kept for the next frame: pointers, each of a type of its own
+	piece   func(worker, piece int) // doPiece, bound once
+	job     Job
+	rows    int // the job's
 }
 
 // rowsReduced is how many rows of the result a worker makes at a time.
@@ -38,7 +43,7 @@ func New() *Reducer {
 	r := new(Reducer)
 	r.workers = pool.New(r.reduceRows)
 	r.sums = make([]boxSums, r.workers.Workers())
-	r.result.work = newWork(r.workers)
+	r.result.workers, r.result.piece = r.workers, r.result.doPiece
 	return r
 }
 
@@ -71,7 +76,8 @@ func (r *Reducer) Reduce(p analysis.Pixels, width, height int, out *analysis.Mas
 	r.byLight = out != nil && out.Lightness != [256]bool{}
 	r.columns = setColumns(r.columns, p.Width, width)
 	for i := range r.sums {
-		r.sums[i].resize(width)
+		s := &r.sums[i]
+		s.row, s.boxes = pool.Resized(s.row, width), pool.Resized(s.boxes, width)
 	}
 	r.workers.Do((height + rowsReduced - 1) / rowsReduced)
 	r.result.leaveOut(out, p.Bounds())
@@ -80,11 +86,8 @@ func (r *Reducer) Reduce(p analysis.Pixels, width, height int, out *analysis.Mas
 }
 
 func (d *Picture) resize(width, height int) {
-	size := width * height
-	if cap(d.Left) < size {
-		d.Linear, d.Left = make([]uint16, 3*size), make([]uint8, size)
-	}
-	d.Width, d.Height, d.Linear, d.Left = width, height, d.Linear[:3*size], d.Left[:size]
+	d.Width, d.Height = width, height
+	d.Linear, d.Left = pool.Resized(d.Linear, 3*width*height), pool.Resized(d.Left, width*height)
 }
 
 // leaveOut marks the pixels whose centres lie in out's areas, which count in source pixels.
@@ -136,13 +139,6 @@ func setColumns(columns []column, source, width int) []column {
 // boxSums is a worker's memory: sums over one source row and over a row of boxes, by area.
 // Four sums each: red, green, blue and the area itself.
 type boxSums struct{ row, boxes [][4]uint64 }
-
-func (s *boxSums) resize(width int) {
-	if cap(s.row) < width {
-		s.row, s.boxes = make([][4]uint64, width), make([][4]uint64, width)
-	}
-	s.row, s.boxes = s.row[:width], s.boxes[:width]
-}
 
 // reduceRows makes the rows of one piece. Source rows are summed across once each, and
 // added to the one or two rows of boxes they lie in, by area.

@@ -31,12 +31,12 @@ type rowLight struct {
 func newRowLight(layout analysis.Layout) rowLight {
 	t := &fixed.ReduceTables
 	if layout == analysis.BGRX {
-		return rowLight{&t.High, &t.Low, &t.Green, 0xff000000}
+		return rowLight{&t.High, &t.Low, &t.Green, analysis.OpaqueWord}
 	}
 	return rowLight{&t.Low, &t.High, &t.Green, 0}
 }
 
-// Of returns a pixel's light: none, and no area, if it is fully transparent.
+// of returns a pixel's light: none, and no area, if it is fully transparent.
 func (l *rowLight) of(pixel []byte) packed {
 	w := binary.LittleEndian.Uint32(pixel) | l.opaque
 	if w < 1<<24 {

@@ -38,13 +38,13 @@ func smallGapsOf(longer int, o analysis.Options, at func(x, y int) uint8) []anal
 func TestSmallGaps(t *testing.T) {
 	masses := func(x, _ int) uint8 { return uint8(60 + 140*(x/128)) }
 	for _, g := range smallGapsOf(64, analysis.Options{Groups: 2}, masses) {
-		if !(math.Abs(g.Change) < 1e-9) || g.Small != g.Whole+g.Change || !(g.Whole > 4) {
+		if !(math.Abs(g.Small-g.Whole) < 1e-9) || !(g.Whole > 4) {
 			t.Errorf("two masses: %+v", g)
 		}
 	}
 	chequers := func(x, y int) uint8 { return uint8(60 + 140*((x+y)%2)) }
 	got := smallGapsOf(128, analysis.Options{Groups: 2}, chequers)
-	if len(got) != 1 || !math.IsNaN(got[0].Small) || !math.IsNaN(got[0].Change) || !(got[0].Whole > 4) {
+	if len(got) != 1 || !math.IsNaN(got[0].Small) || !(got[0].Whole > 4) {
 		t.Errorf("chequers that melt: %+v", got)
 	}
 	// By hand: hatching of black, one pixel in four, in light of 1 becomes light of 3/4; the
@@ -57,7 +57,7 @@ func TestSmallGaps(t *testing.T) {
 	}
 	for _, o := range []analysis.Options{{Groups: 2}, {Edges: []float64{50}}} {
 		got := smallGapsOf(64, o, hatched)
-		if want := colour.ValueOfY(0.75) - 10; len(got) != 1 || math.Abs(got[0].Whole-10) > 1e-9 || !(math.Abs(got[0].Change-want) < 0.03) { // a bin is 0.04
+		if want := colour.ValueOfY(0.75) - 10; len(got) != 1 || math.Abs(got[0].Whole-10) > 1e-9 || !(math.Abs(got[0].Small-got[0].Whole-want) < 0.03) { // a bin is 0.04
 			t.Errorf("hatched light: %+v, want a change of %g", got, want)
 		}
 	}
@@ -67,7 +67,7 @@ func TestSmallGaps(t *testing.T) {
 	}
 	// At its own size nothing changes.
 	for _, g := range smallGapsOf(256, analysis.Options{Groups: 4}, func(x, y int) uint8 { return uint8(x) }) {
-		if !(math.Abs(g.Change) < 1e-9) {
+		if !(math.Abs(g.Small-g.Whole) < 1e-9) {
 			t.Errorf("at its own size: %+v", g)
 		}
 	}

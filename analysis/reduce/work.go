@@ -1,17 +1,6 @@
 package reduce
 
-import "app.tonedesk/analysis/internal/pool"
-
-// work lets views work on a reduced picture on all cores, and without allocating from the
-// second frame on: the goroutines are the Reducer's, the memory is kept for the next.
-type work struct {
-	workers *pool.Workers
-	memory  []any // pointers, each of a type of its own
-
-	job   Job
-	count int                     // the job's rows
-	piece func(worker, piece int) // doPiece, bound once
-}
+import "app.tonedesk/analysis"
 
 // Job is work on rows that don't depend on each other. worker is under Picture.Workers, and
 // never the same for two calls at once.
@@ -22,55 +11,51 @@ type Job interface {
 // rowsPerJob is how many rows a worker takes at a time.
 const rowsPerJob = 8
 
-// newWork returns work that workers do; nil leaves it to the caller alone.
-func newWork(workers *pool.Workers) *work {
-	w := &work{workers: workers}
-	w.piece = w.doPiece
-	return w
-}
-
-// working returns the picture's work, also of a picture that no Reducer made.
-func (d *Picture) working() *work {
-	if d.work == nil {
-		d.work = newWork(nil)
-	}
-	return d.work
-}
-
 // Workers returns how many goroutines may work at once.
-func (d *Picture) Workers() int {
-	if w := d.working(); w.workers != nil {
-		return w.workers.Workers()
-	}
-	return 1
-}
+func (d *Picture) Workers() int { return d.workers.Workers() }
 
 // Do does the job's rows 0 to count - 1, each once, and returns when all are done.
 func (d *Picture) Do(job Job, count int) {
-	w := d.working()
-	if w.workers == nil {
-		job.Rows(0, 0, count)
-		return
-	}
-	w.job, w.count = job, count
-	w.workers.DoOther(w.piece, (count+rowsPerJob-1)/rowsPerJob)
-	w.job = nil
+	d.job, d.rows = job, count
+	d.workers.DoOther(d.piece, (count+rowsPerJob-1)/rowsPerJob)
+	d.job = nil
 }
 
-func (w *work) doPiece(worker, piece int) {
-	w.job.Rows(worker, piece*rowsPerJob, min(piece*rowsPerJob+rowsPerJob, w.count))
+func (d *Picture) doPiece(worker, piece int) {
+	d.job.Rows(worker, piece*rowsPerJob, min(piece*rowsPerJob+rowsPerJob, d.rows))
 }
 
 // MemoryOf returns the picture's own T, a new one at first. Each view keeps what it needs
 // from frame to frame in a type of its own.
 func MemoryOf[T any](d *Picture) *T {
-	w := d.working()
-	for _, m := range w.memory {
+	for _, m := range d.memory {
 		if t, ok := m.(*T); ok {
 			return t
 		}
 	}
 	t := new(T)
-	w.memory = append(w.memory, t)
+	d.memory = append(d.memory, t)
 	return t
+}
+
+// spanJob paints pixels that don't depend on each other.
+type spanJob[T any] struct {
+	dst   []byte
+	src   *Picture
+	with  *T
+	paint func(dst []byte, linear []uint16, with *T)
+}
+
+func (j *spanJob[T]) Rows(_, from, to int) {
+	from, to = from*j.src.Width, to*j.src.Width
+	j.paint(j.dst[analysis.PixelBytes*from:analysis.PixelBytes*to], j.src.Linear[3*from:3*to], j.with)
+}
+
+// Spans paints every pixel by itself, some rows at a time, on all cores. with is what
+// paint wants to know.
+func Spans[T any](dst []byte, src *Picture, with *T, paint func(dst []byte, linear []uint16, with *T)) {
+	job := MemoryOf[spanJob[T]](src)
+	*job = spanJob[T]{dst, src, with, paint}
+	src.Do(job, src.Height)
+	*job = spanJob[T]{} // the picture isn't ours to keep
 }

@@ -97,7 +97,7 @@ func (b *blur) setKernel(sigma float64) {
 	b.kernel[0] = rest
 }
 
-// Do makes a picture of width x height of the one before. Smoothing turns rows into columns,
+// do makes a picture of width x height of the one before. Smoothing turns rows into columns,
 // so that twice does both across and down.
 func (b *blur) do(step blurStep, width, height int, last bool) {
 	b.step = step

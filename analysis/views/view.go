@@ -1,10 +1,10 @@
 package views
 
 import (
+	"math"
 	"slices"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/fixed"
 	"app.tonedesk/analysis/reduce"
 )
@@ -26,6 +26,25 @@ type View struct {
 	Beside func(knob float64) (longer float64)
 }
 
+// Knob is what can be set about a view: a number in even steps.
+type Knob struct {
+	Name     string  // for the window: "Bands"
+	Unit     string  // "%"; empty for a plain number
+	From, To float64 // the range, both ends included, above 0
+	Step     float64 // from one position to the next, above 0
+	Start    float64 // where it stands until it is moved
+}
+
+// At returns the position nearest to v: v cut to the range and put on a step. 0 is the
+// start, so that a Look that says nothing shows a view as it starts; so is NaN.
+func (k *Knob) At(v float64) float64 {
+	if v == 0 || math.IsNaN(v) {
+		return k.Start
+	}
+	v = max(k.From, min(v, k.To))
+	return min(k.From+k.Step*math.Round((v-k.From)/k.Step), k.To)
+}
+
 // Look is what a view may want to know beside the picture.
 type Look struct {
 	Knob    float64           // where the view's knob stands, by Knob.At; 0 for its start
@@ -40,18 +59,15 @@ var views = []View{
 }
 
 // All returns all views in the order in which they are offered.
-func All() []View {
-	return slices.Clone(views)
-}
+func All() []View { return slices.Clone(views) }
 
 // ByKey returns the view with a key, and whether there is one.
 func ByKey(key string) (View, bool) {
-	for i := range views {
-		if views[i].Key == key {
-			return views[i], true
-		}
+	i := slices.IndexFunc(views, func(v View) bool { return v.Key == key })
+	if i < 0 {
+		return View{}, false
 	}
-	return View{}, false
+	return views[i], true
 }
 
 // toneScale is a scale of greys, and from which light on each is shown.
@@ -69,27 +85,4 @@ func paintTones(dst []byte, src *reduce.Picture, scale *toneScale) {
 			linear, dst = linear[3:], dst[analysis.PixelBytes:]
 		}
 	})
-}
-
-// paintGroups paints the picture's split into k groups, each group as its mean's grey. A
-// picture of which nothing is counted is cut by even steps of value instead.
-func paintGroups(dst []byte, src *reduce.Picture, reading *analysis.Reading, k int) {
-	if reading == nil || reading.Counted == 0 {
-		paintEvenBands(dst, src, k)
-		return
-	}
-	split := reading.Split(k)
-	if chosen := reading.Chosen(); len(chosen.Groups()) == k { // edges may be set by hand
-		split = chosen
-	}
-	var edges [analysis.MaxGroups - 1]uint32
-	for i, t := range split.Thresholds() {
-		edges[i] = fixed.Bins.Edges[t]
-	}
-	scale := reduce.MemoryOf[toneScale](src)
-	for i, group := range split.Groups() {
-		scale.greys[i] = colour.GreyOf(group.Mean)
-	}
-	scale.reached.Set(edges[:len(split.Thresholds())])
-	paintTones(dst, src, scale)
 }

@@ -24,7 +24,7 @@ var severityKnob = Knob{Name: "Severity", From: colour.MachadoStep, To: 1, Step:
 // mixBits is the precision of a channelMix.
 const mixBits = 16
 
-// channelMix is a matrix on Reduced.Linear, in 1/65536; each row adds up to 1, so that a
+// channelMix is a matrix on Picture.Linear, in 1/65536; each row adds up to 1, so that a
 // grey stays what it is.
 type channelMix [3][3]int64
 
@@ -36,7 +36,7 @@ func seenThrough(table *colour.MachadoTable) func(dst []byte, src *reduce.Pictur
 	}
 }
 
-// Set rounds a matrix whose rows add up to 1, as those of MACHADO do within 1e-6.
+// set rounds a matrix whose rows add up to 1, as those of MACHADO do within 1e-6.
 func (mix *channelMix) set(m [3][3]float64) {
 	for i := range m {
 		rest := int64(1 << mixBits)

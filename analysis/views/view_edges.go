@@ -23,7 +23,7 @@ const edgeGain = 2
 // valueUnit is a value step in the planes of edges.
 const valueUnit = 1 << 10
 
-// Edges finds the changes of value, in two passes: the values, then their differences.
+// edges finds the changes of value, in two passes: the values, then their differences.
 type edges struct {
 	src    *reduce.Picture
 	dst    []byte
@@ -52,7 +52,7 @@ func (e *edges) Rows(_, from, to int) {
 	}
 }
 
-// Row paints row y by Sobel's differences, whose weights 1 2 1 are made a mean. Pixels
+// row paints row y by Sobel's differences, whose weights 1 2 1 are made a mean. Pixels
 // beyond the frame repeat those along it.
 func (e *edges) row(y int) {
 	width, greys := e.src.Width, edgeGreys()

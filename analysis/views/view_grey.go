@@ -11,6 +11,13 @@ import (
 // True lightness: each pixel as the grey of the same L*.
 var greyView = View{Key: "grey", Name: "Grey", Paint: paintGrey}
 
+// The greys, and beside them the whole picture made small, as greys too: what survives as a
+// thumbnail.
+var smallView = View{Key: "small", Name: "Small size", Knob: &smallKnob, Paint: paintGrey, Beside: smallKnob.At}
+
+// smallKnob is the small picture's longer side.
+var smallKnob = Knob{Name: "Longer side", Unit: "px", From: 64, To: 256, Step: 16, Start: 128}
+
 func paintGrey(dst []byte, src *reduce.Picture, _ Look) {
 	paintTones(dst, src, greyScale())
 }

@@ -86,7 +86,7 @@ func mostChroma(lightness float64) *chromaLimits {
 	return limits
 }
 
-// At returns the limit of a hue, in degrees from 0 up to 360.
+// at returns the limit of a hue, in degrees from 0 up to 360.
 func (l *chromaLimits) at(hue float64) float64 {
 	i := min(int(2*hue), len(l)-2)
 	return l[i] + (2*hue-float64(i))*(l[i+1]-l[i])

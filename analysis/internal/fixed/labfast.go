@@ -17,7 +17,7 @@ const (
 )
 
 // LabOf returns a pixel's differences, both exactly 0 for a neutral. a* and b* by them
-// are within 0.01 of those of the light, as Reduced has it.
+// are within 0.01 of those of the light, as a reduced picture has it.
 func LabOf(linear []uint16) Lab {
 	r, g, b := uint32(linear[0]), uint32(linear[1]), uint32(linear[2])
 	w := &LabWeights
@@ -62,6 +62,7 @@ var LabRoots = func() *labCurve {
 	return curve
 }()
 
+// Of returns the root of light, in 1/LabUnit.
 func (c *labCurve) Of(light uint32) int32 {
 	piece := &c[light>>20]
 	return piece.from + int32(int64(piece.rise)*int64(light&(1<<20-1))>>20)

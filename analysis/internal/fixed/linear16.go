@@ -8,7 +8,7 @@ import (
 	"app.tonedesk/analysis/colour"
 )
 
-// LinearWhite is the display's white in Reduced.Linear.
+// LinearWhite is the display's white in the linear light of a reduced picture.
 const LinearWhite = 65535
 
 // MiddleGrey is the linear light of L* 50: ((50+16)/116)^3 (CIE15).
@@ -24,7 +24,7 @@ var ReduceTables = func() (t struct{ Low, High, Green [256]uint64 }) {
 	return t
 }()
 
-// lightShares are the channels' shares of White, in 1/65536 of a unit of Linear.
+// lightShares are the channels' shares of White, in 1/65536 of a unit of linear light.
 var lightShares = func() (s [3]uint64) {
 	for c, weight := range [3]float64{colour.RedLuminance, colour.GreenLuminance, colour.BlueLuminance} {
 		s[c] = uint64(math.Round(weight * White / LinearWhite * 65536))
@@ -32,7 +32,7 @@ var lightShares = func() (s [3]uint64) {
 	return s
 }()
 
-// LightOf returns the light of a pixel of Reduced, 0 to White.
+// LightOf returns the light of a pixel of a reduced picture, 0 to White.
 func LightOf(r, g, b uint16) uint32 {
 	return uint32((uint64(r)*lightShares[0] + uint64(g)*lightShares[1] + uint64(b)*lightShares[2]) >> 16)
 }
@@ -48,7 +48,7 @@ var CodeSteps = func() *Steps {
 	return s
 }()
 
-// CodeOf returns the 8-bit sRGB code of a channel of Reduced, rounded to nearest.
+// CodeOf returns the 8-bit sRGB code of a channel of a reduced picture, rounded to nearest.
 func CodeOf(linear uint16) uint8 {
 	return CodeSteps.Of(uint32(linear)<<15 | uint32(linear)>>1)
 }

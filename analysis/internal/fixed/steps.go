@@ -3,6 +3,8 @@ package fixed
 import (
 	"math"
 	"sort"
+
+	"app.tonedesk/analysis/colour"
 )
 
 // The fast passes count light in whole numbers: White is the display's white, 0 is
@@ -64,3 +66,30 @@ func FirstLight(reached func(y float64) bool) uint32 {
 
 // LightFrom returns the least light that is not under y, a relative luminance in [0, 1].
 func LightFrom(y float64) uint32 { return uint32(math.Ceil(y * White)) }
+
+// Tables turn 8-bit pixels into bins of lightness: three loads, a sum, and steps.
+type Tables struct {
+	Edges [255]uint32    // the least light of bins 1 to 255
+	Steps Steps          // light to bin: how many edges it has reached
+	Share [3][256]uint32 // light of a channel's code, by red, green, blue; sums to White
+}
+
+// Bins are those of the histogram.
+var Bins = func() *Tables {
+	t := new(Tables)
+	for i := range t.Edges {
+		t.Edges[i] = FirstLight(func(y float64) bool { return colour.BinOf(colour.Lightness(y)) > i })
+	}
+	t.Steps.Set(t.Edges[:])
+	for c, weight := range [3]float64{colour.RedLuminance, colour.GreenLuminance, colour.BlueLuminance} {
+		for code := range t.Share[c] {
+			t.Share[c][code] = uint32(math.Round(White * weight * colour.Linear(uint8(code))))
+		}
+	}
+	return t
+}()
+
+// Of returns the bin of an 8-bit colour's lightness.
+func (t *Tables) Of(r, g, b uint8) uint8 {
+	return t.Steps.Of(t.Share[0][r] + t.Share[1][g] + t.Share[2][b])
+}
