@@ -8,7 +8,7 @@ import (
 	"strings"
 )
 
-// licenceFile is how files with licence texts are called.
+// licenceFile matches the names of files with licence texts.
 var licenceFile = regexp.MustCompile(`(?i)^(licen[cs]e|copying|copyright|notice|ofl|patents|unlicense)([-_.].*)?$`)
 
 // textsIn returns the licence texts that lie in dir itself or, if deep, also in all folders below.
