@@ -9,18 +9,19 @@ const (
 	cast                  // a cast shadow on the ground: see castShadow
 	firstPart
 
-	partLight  = firstPart // of part i: + 4*i
+	partLight  = firstPart // of part 0: see labelOf
 	partShadow = firstPart + 1
 	partAccent = firstPart + 2
-	partLine   = firstPart + 3
 )
+
+// labelOf returns what the pixels of a part's side are.
+func labelOf(part int, side Side) uint8 { return firstPart + uint8(4*part) + uint8(side) }
 
 // canvas is a picture while it is painted: encoded paint, and what each pixel is.
 type canvas struct {
 	width, height int
 	pix           []paint
 	label         []uint8
-	parts         int
 }
 
 func newCanvas(width, height int) *canvas {
@@ -33,8 +34,9 @@ func newCanvas(width, height int) *canvas {
 
 func (c *canvas) bounds() image.Rectangle { return image.Rect(0, 0, c.width, c.height) }
 
-// ground lays a background by a function of the place.
-func (c *canvas) ground(at func(p point) paint) {
+// ground lays a background.
+func (c *canvas) ground(b backdrop) {
+	at := b(float64(c.width), float64(c.height))
 	for i := range c.pix {
 		c.pix[i] = at(point{float64(i%c.width) + 0.5, float64(i/c.width) + 0.5})
 	}
@@ -53,12 +55,7 @@ func (c *canvas) lay(x, y int, p paint, cover float64, is uint8) {
 	}
 }
 
-// flat fills an outline with one paint: a form that is no family.
-func (c *canvas) flat(o outline, p paint) { c.fill(o, p, ground) }
-
-// detail fills an outline with something tiny that no one would judge.
-func (c *canvas) detail(o outline, p paint) { c.fill(o, p, unjudged) }
-
+// fill fills an outline with one paint; is says what the pixels inside are.
 func (c *canvas) fill(o outline, p paint, is uint8) {
 	mask := o.cover(c.bounds())
 	for y := mask.Rect.Min.Y; y < mask.Rect.Max.Y; y++ {
@@ -70,7 +67,7 @@ func (c *canvas) fill(o outline, p paint, is uint8) {
 	}
 }
 
-// pen is how a line is drawn.
+// pen is how a line is drawn; one without width draws none.
 type pen struct {
 	colour Colour
 	width  float64 // pixels
@@ -80,7 +77,7 @@ type pen struct {
 
 // draw runs a pen along an outline; is says what the drawn pixels are.
 func (c *canvas) draw(o outline, p pen, is uint8) {
-	if len(o) < 2 || p.width <= 0 {
+	if p.width <= 0 {
 		return
 	}
 	box := o.bounds().Inset(-int(p.width) - 2).Intersect(c.bounds())

@@ -58,11 +58,6 @@ func (p paint) linear() Colour {
 	return Colour{of(p[0]), of(p[1]), of(p[2])}
 }
 
-func (p paint) lightness() float64 {
-	c := p.linear()
-	return colour.Lightness(colour.Luminance(c.Red, c.Green, c.Blue))
-}
-
 func (p paint) to(q paint, share float64) paint {
 	s := float32(share)
 	return paint{p[0] + (q[0]-p[0])*s, p[1] + (q[1]-p[1])*s, p[2] + (q[2]-p[2])*s}
@@ -126,22 +121,16 @@ func mixed(value, hue, saturation float64) Colour {
 // saturation returns Oklch chroma over lightness.
 func (c Colour) saturation() float64 { return c.Oklab().Chroma() / max(c.Oklab().L, 1e-9) }
 
-// straight returns the shadow of a light that goes straight toward black: the same light,
-// less of it, until it is so many tones darker; grey is the share of the saturation that
-// is lost on the way.
-func straight(light Colour, tones, grey float64) Colour {
-	return mixed(light.Value()-tones, light.Oklab().Hue(), light.saturation()*(1-grey))
-}
-
-// turned returns a shadow whose hue is turned by degrees and whose saturation gains.
+// turned returns a shadow so many tones darker whose hue is turned by degrees and whose
+// saturation gains a share. Without either it goes straight toward black: the same light, less
+// of it.
 func turned(light Colour, tones, degrees, gain float64) Colour {
 	return mixed(light.Value()-tones, light.Oklab().Hue()+degrees, light.saturation()*(1+gain))
 }
 
 // accentAt returns a core-shadow accent: as light as base, the hue turned, more saturated.
-func accentAt(base Colour, degrees, gain float64) *Colour {
-	c := mixed(base.Value(), base.Oklab().Hue()+degrees, base.saturation()*(1+gain))
-	return &c
+func accentAt(base Colour, degrees, gain float64) Colour {
+	return mixed(base.Value(), base.Oklab().Hue()+degrees, base.saturation()*(1+gain))
 }
 
 // standsOut reports whether an accent's colour is one by the trade's word: more chroma than
@@ -157,7 +146,7 @@ func (l local) standsOut(accent Colour, clearly float64) bool {
 	return min(math.Abs(one), math.Abs(other)) >= degrees && one*other > 0
 }
 
-// tinted returns the colour of a line around fill: darker and more saturated.
-func tinted(fill Colour, tones float64) Colour {
+// ink returns the colour of a line around fill: darker and more saturated.
+func ink(fill Colour, tones float64) Colour {
 	return mixed(max(fill.Value()-tones, 0.6), fill.Oklab().Hue()-12, fill.saturation()*1.4)
 }

@@ -1,6 +1,10 @@
 package scenetest
 
-import "app.tonedesk/analysis/families"
+import (
+	"fmt"
+
+	"app.tonedesk/analysis/families"
+)
 
 // counts says how many pixels of each value of a map lie on each label.
 type counts [256][256]int
@@ -18,10 +22,14 @@ func (s *Scene) count(a *families.Found) *counts {
 	return &c
 }
 
-// overlap returns how many pixels of a report's side lie on a family's side, and on all
-// that counts beside that family.
-func (c *counts) overlap(s *Scene, report, family int, side Side) (on, of int) {
-	for label, n := range c[4*report+1+int(side)] {
+// row says what a report's side lies on.
+func (c *counts) row(report int, side Side) *[256]int { return &c[4*report+1+int(side)] }
+
+// precision returns the share of a report's side that lies on a family's side, of all that
+// counts beside that family.
+func (c *counts) precision(s *Scene, report, family int, side Side) float64 {
+	on, of := 0, 0
+	for label, n := range c.row(report, side) {
 		f, is, ok := s.owner(uint8(label))
 		switch {
 		case uint8(label) == unjudged, ok && f == family && is >= Accent:
@@ -31,7 +39,7 @@ func (c *counts) overlap(s *Scene, report, family int, side Side) (on, of int) {
 			of += n
 		}
 	}
-	return on, of
+	return share(on, of)
 }
 
 // recall returns the share of a family's side that a report holds: the larger of that of
@@ -39,12 +47,12 @@ func (c *counts) overlap(s *Scene, report, family int, side Side) (on, of int) {
 func (c *counts) recall(s *Scene, report, family int, side Side) float64 {
 	best, all, held := 0.0, 0, 0
 	for _, part := range s.Families[family].parts {
-		label := firstPart + uint8(4*part) + uint8(side)
+		label := labelOf(part, side)
 		n := 0
 		for m := range c {
 			n += c[m][label]
 		}
-		h := c[4*report+1+int(side)][label]
+		h := c.row(report, side)[label]
 		all, held = all+n, held+h
 		best = max(best, share(h, n))
 	}
@@ -58,17 +66,17 @@ func share(part, of int) float64 {
 	return float64(part) / float64(of)
 }
 
-// fits says how well a report's side is a family's side: the lower of precision and recall.
-func (c *counts) fits(s *Scene, report, family int, side Side) float64 {
-	on, of := c.overlap(s, report, family, side)
-	return min(share(on, of), c.recall(s, report, family, side))
-}
-
 const half = 0.5
 
+// fits reports whether a report's side is a family's side.
+func (c *counts) fits(s *Scene, report, family int, side Side) bool {
+	return c.precision(s, report, family, side) >= half && c.recall(s, report, family, side) >= half
+}
+
+// match returns the family that a report is; ok is false if it is none.
 func (c *counts) match(s *Scene, report int) (family int, ok bool) {
 	for f := range s.Families {
-		if c.fits(s, report, f, Light) >= half && c.fits(s, report, f, Shadow) >= half {
+		if c.fits(s, report, f, Light) && c.fits(s, report, f, Shadow) {
 			return f, true
 		}
 	}
@@ -77,26 +85,22 @@ func (c *counts) match(s *Scene, report int) (family int, ok bool) {
 
 // onUnscored reports whether both sides of a report lie mostly on what isn't scored.
 func (c *counts) onUnscored(s *Scene, report int) bool {
-	if s.Empty {
+	if len(s.Families) == 0 {
 		return false
 	}
 	for f, t := range s.Families {
-		if t.Scored {
-			continue
-		}
-		if c.within(s, report, Light, f) >= half && c.within(s, report, Shadow, f) >= half {
+		if !t.Scored && c.within(s, report, Light, f) >= half && c.within(s, report, Shadow, f) >= half {
 			return true
 		}
 	}
-	row := c[4*report+1]
-	dim := c[4*report+2]
-	return share(row[ground]+row[cast], judged(row)) >= half && share(dim[cast], judged(dim)) >= half
+	light, shadow := c.row(report, Light), c.row(report, Shadow)
+	return share(light[ground]+light[cast], judged(light)) >= half && share(shadow[cast], judged(shadow)) >= half
 }
 
 // within returns the share of a report's side that lies anywhere on a family.
 func (c *counts) within(s *Scene, report int, side Side, family int) float64 {
 	on := 0
-	row := c[4*report+1+int(side)]
+	row := c.row(report, side)
 	for label, n := range row {
 		if f, _, ok := s.owner(uint8(label)); ok && f == family {
 			on += n
@@ -105,11 +109,29 @@ func (c *counts) within(s *Scene, report int, side Side, family int) float64 {
 	return share(on, judged(row))
 }
 
-func judged(row [256]int) (n int) {
-	for label, k := range row {
-		if uint8(label) != unjudged {
-			n += k
+func judged(row *[256]int) (n int) {
+	for _, k := range row {
+		n += k
+	}
+	return n - row[unjudged]
+}
+
+// where names what most of a report's side lies on.
+func (c *counts) where(s *Scene, report int, side Side) string {
+	row := c.row(report, side)
+	most, at := 0, unjudged
+	for label, n := range row {
+		if n > most {
+			most, at = n, uint8(label)
 		}
 	}
-	return n
+	return fmt.Sprintf("%s (%.0f %% of it)", s.nameOf(at), 100*share(most, judged(row)+row[unjudged]))
+}
+
+func (s *Scene) nameOf(label uint8) string {
+	f, side, ok := s.owner(label)
+	if !ok {
+		return [...]string{unjudged: "lines and soft edges", ground: "the ground", cast: "a cast shadow"}[label]
+	}
+	return fmt.Sprintf("%s of %s", [...]string{"the light", "the shadow", "the accent", "the line"}[side], s.Families[f].Name)
 }

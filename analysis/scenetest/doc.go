@@ -11,8 +11,8 @@
 // Seeds FirstOpen to LastOpen are for working with. Seeds FirstHeldOut to LastHeldOut are
 // held out: nothing may ever be tuned on them.
 //
-// The package imports analysis, so that only an outside test (package analysis_test) can
-// use it there.
+// The package imports analysis and families, so that only outside tests (package
+// families_test) can use it there.
 //
 // # Sources
 //

@@ -2,41 +2,37 @@ package scenetest
 
 // coat is how a form is painted.
 type coat struct {
-	light, shadow Colour
-	soft          float64 // width of the terminator as a share of the form's size; 0 is a hard edge
-
-	bright    *Colour // what the light rises to where it is strongest
-	reflected *Colour // what the shadow rises to on its far side
-	accent    *Colour // core-shadow accent
-	band      float64 // its width as a share of the form's size
-	half      *Colour // flat half-tone between light and shadow
-	halfWide  float64 // its width as a share of the form's size
-	straight  bool    // the shadow goes straight toward black
-
-	strokes float64 // brush strokes: by how much they lighten and darken, share
+	light, shadow     Colour
+	soft              float64 // width of the terminator as a share of the form's size; 0 is a hard edge
+	bright, reflected Colour  // what the light rises to where it is strongest, the shadow on its far side
+	accent            Colour  // core-shadow accent
+	band              float64 // its width as a share of the form's size; 0 is none
+	half              Colour  // flat half-tone between light and shadow
+	halfWide          float64 // its width as a share of the form's size; 0 is none
+	straight          bool    // the shadow goes straight toward black
+	strokes           float64 // brush strokes: by how much they lighten and darken, share
 }
 
 // form is a thing in the picture with a light side and a shadow side.
 type form struct {
 	family  string // its local colour; forms of one local colour share it
 	outline outline
-	shade   shade
+	shading shading
 	coat    coat
-	line    *pen   // around it
+	line    pen    // around it
 	why     string // not scored, because
 }
 
-// paint lays a form on the canvas as part number part.
-func (c *canvas) paint(f form, part int) {
+// paint lays a form in a light on the canvas as part number part.
+func (c *canvas) paint(f form, light point, part int) {
 	size := f.outline.size()
-	soft := max(f.coat.soft*size, 1.2)
-	look := newLook(f.coat, soft, size)
+	look, at := newLook(f.coat, size), f.shading(f.outline, light)
 	mask := f.outline.cover(c.bounds())
 	for y := mask.Rect.Min.Y; y < mask.Rect.Max.Y; y++ {
 		for x := mask.Rect.Min.X; x < mask.Rect.Max.X; x++ {
 			if a := mask.AlphaAt(x, y).A; a > 0 {
 				p := point{float64(x) + 0.5, float64(y) + 0.5}
-				tone, is := look.at(p, f.shade(p))
+				tone, is := look.at(p, at(p))
 				if is != unjudged {
 					is += uint8(4 * part)
 				}
@@ -44,31 +40,20 @@ func (c *canvas) paint(f form, part int) {
 			}
 		}
 	}
-	if f.line != nil {
-		c.draw(f.outline, *f.line, partLine+uint8(4*part))
-	}
+	c.draw(f.outline, f.line, labelOf(part, Line))
 }
 
 // look is a coat made ready for a form of a size in pixels.
 type look struct {
 	light, shadow, bright, reflected, accent, half paint
-	soft, size, band, halfWide                     float64
-	hard, hasBand                                  bool
-	strokes                                        float64
+	soft, size, band, halfWide, strokes            float64
 }
 
-func newLook(c coat, soft, size float64) look {
-	or := func(p *Colour, otherwise Colour) paint {
-		if p != nil {
-			return p.paint()
-		}
-		return otherwise.paint()
-	}
+func newLook(c coat, size float64) look {
 	return look{
-		light: c.light.paint(), shadow: c.shadow.paint(),
-		bright: or(c.bright, c.light), reflected: or(c.reflected, c.shadow), accent: or(c.accent, c.shadow),
-		soft: soft, size: size, hard: soft < 3, band: c.band * size, hasBand: c.accent != nil, strokes: c.strokes,
-		half: or(c.half, c.shadow), halfWide: c.halfWide * size,
+		light: c.light.paint(), shadow: c.shadow.paint(), bright: c.bright.paint(), reflected: c.reflected.paint(),
+		accent: c.accent.paint(), half: c.half.paint(),
+		soft: max(c.soft*size, 1.2), size: size, band: c.band * size, halfWide: c.halfWide * size, strokes: c.strokes,
 	}
 }
 
@@ -84,10 +69,10 @@ func (l *look) at(p point, s float64) (paint, uint8) {
 	if t >= 0.5 {
 		is = partLight
 	}
-	if l.hard && t > 0.004 && t < 0.996 {
+	if l.soft < 3 && t > 0.004 && t < 0.996 { // a hard edge
 		is = unjudged
 	}
-	if l.hasBand { // the band lies in the shadow, along its edge
+	if l.band > 0 { // it lies in the shadow, along its edge
 		edge := max(l.soft/2, 1.2)
 		a := ease(-l.band-edge/2, -l.band+edge/2, s) * (1 - ease(-edge/2, edge/2, s))
 		tone = tone.to(l.accent, a)

@@ -2,45 +2,56 @@ package scenetest
 
 import "math"
 
-// A background is a function of the place.
+// backdrop is what lies behind the forms of a picture of a size: a function of the place.
+type backdrop func(w, h float64) func(p point) paint
 
-func plain(c Colour) func(point) paint {
+// everywhere is a backdrop that doesn't hang on the picture's size.
+func everywhere(at func(p point) paint) backdrop {
+	return func(_, _ float64) func(point) paint { return at }
+}
+
+func plain(c Colour) backdrop {
 	p := c.paint()
-	return func(point) paint { return p }
+	return everywhere(func(point) paint { return p })
 }
 
 // fade runs from one colour to another, top to bottom for 270 degrees.
-func (e *easel) fade(from, to Colour, degrees float64) func(point) paint {
+func fade(from, to Colour, degrees float64) backdrop {
 	d, a, b := toward(degrees), from.paint(), to.paint()
-	w, h := float64(e.width), float64(e.height)
-	span := math.Abs(d.x)*w + math.Abs(d.y)*h
-	return func(p point) paint {
-		return a.to(b, min(max(((p.x-w/2)*d.x+(p.y-h/2)*d.y)/span+0.5, 0), 1))
+	return func(w, h float64) func(point) paint {
+		span := math.Abs(d.x)*w + math.Abs(d.y)*h
+		return func(p point) paint {
+			return a.to(b, min(max(((p.x-w/2)*d.x+(p.y-h/2)*d.y)/span+0.5, 0), 1))
+		}
 	}
 }
 
 // glow fades from the middle to the corners.
-func (e *easel) glow(middle, rim Colour) func(point) paint {
+func glow(middle, rim Colour) backdrop {
 	a, b := middle.paint(), rim.paint()
-	w, h := float64(e.width), float64(e.height)
-	return func(p point) paint { return a.to(b, min(math.Hypot((p.x-w/2)/w, (p.y-h/2)/h)*1.3, 1)) }
+	return func(w, h float64) func(point) paint {
+		return func(p point) paint { return a.to(b, min(math.Hypot((p.x-w/2)/w, (p.y-h/2)/h)*1.3, 1)) }
+	}
 }
 
 // mottled is a colour in uneven wash: amount is a share of its codes.
-func (e *easel) mottled(c Colour, amount float64, seed int) func(point) paint {
-	p, scale := c.paint(), float64(min(e.width, e.height))/5
-	return func(q point) paint { return p.times(1 + amount*cloudAt(q.x, q.y, scale, 4, seed)) }
+func mottled(c Colour, amount float64, seed int) backdrop {
+	p := c.paint()
+	return func(w, h float64) func(point) paint {
+		scale := min(w, h) / 5
+		return func(q point) paint { return p.times(1 + amount*cloudAt(q.x, q.y, scale, 4, seed)) }
+	}
 }
 
-// floor is a wall above a floor that meet at a share of the height.
-func (e *easel) floor(wall, floor Colour, at float64) func(point) paint {
-	a, b, y := wall.paint(), floor.paint(), math.Round(at*float64(e.height))
-	return func(p point) paint {
-		if p.y < y {
+// either is one colour where a place is so, another elsewhere.
+func either(is func(p point) bool, there, elsewhere Colour) backdrop {
+	a, b := there.paint(), elsewhere.paint()
+	return everywhere(func(p point) paint {
+		if is(p) {
 			return a
 		}
 		return b
-	}
+	})
 }
 
 // castShadow darkens the ground below a form: an ellipse with a soft rim. The ground in
@@ -48,7 +59,7 @@ func (e *easel) floor(wall, floor Colour, at float64) func(point) paint {
 // what lies there isn't judged.
 func (e *easel) castShadow(x, y, rx, ry float64, c Colour, soft float64) {
 	p := c.paint()
-	box := disc().at(x, y, rx*(1+soft), ry*(1+soft), 0).bounds().Intersect(e.bounds())
+	box := disc.at(x, y, rx*(1+soft), ry*(1+soft), 0).bounds().Intersect(e.bounds())
 	for py := box.Min.Y; py < box.Max.Y; py++ {
 		for px := box.Min.X; px < box.Max.X; px++ {
 			r := math.Hypot((float64(px)+0.5-x)/rx, (float64(py)+0.5-y)/ry)

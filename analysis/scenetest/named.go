@@ -1,32 +1,28 @@
 package scenetest
 
-// painter is a named scene and how it is painted.
-type painter struct {
+import (
+	"image"
+	"slices"
+)
+
+// picture is a named scene, in a table.
+type picture struct {
 	name          string
 	width, height int
-	paint         func(e *easel) *Scene
+	light         float64 // where it comes from: 0 degrees is from the right, 90 from above
+	ground        backdrop
+	habits        []habit // of all its forms
+	things        []layer // from back to front
+	finish        finish
 }
 
-// painters returns all named scenes, in a fixed order.
-func painters() []painter {
-	var all []painter
-	all = append(all, drawings...)
-	all = append(all, moreDrawings...)
-	all = append(all, darkAccented...)
-	all = append(all, halfToned...)
-	all = append(all, paintings...)
-	all = append(all, morePaintings...)
-	all = append(all, largePaintings...)
-	all = append(all, empties...)
-	all = append(all, moreEmpties...)
-	all = append(all, greySteps...)
-	return all
-}
+// pictures are all named scenes, in a fixed order.
+var pictures = slices.Concat(drawings, darkAccented, halfToned, paintings, empties, greySteps)
 
 // Names returns the names of the scenes that Named paints.
 func Names() []string {
 	var names []string
-	for _, p := range painters() {
+	for _, p := range pictures {
 		names = append(names, p.name)
 	}
 	return names
@@ -34,20 +30,16 @@ func Names() []string {
 
 // Named paints a scene; nil if there is none of that name.
 func Named(name string) *Scene {
-	for _, p := range painters() {
-		if p.name == name {
-			return p.paint(newEasel(p.name, p.width, p.height))
-		}
+	i := slices.IndexFunc(pictures, func(p picture) bool { return p.name == name })
+	if i < 0 {
+		return nil
 	}
-	return nil
-}
-
-// black is a pen with black ink.
-func black(width float64) *pen { return &pen{colour: hex("#161616"), width: width, vary: 0.3} }
-
-// tint is a pen with a darker, richer ink of the fill.
-func tint(fill Colour, width float64) *pen {
-	return &pen{colour: tinted(fill, 3), width: width, vary: 0.3}
+	p := pictures[i]
+	e := newEasel(p.name, image.Pt(p.width, p.height), p.light)
+	e.habits, e.finish = p.habits, p.finish
+	e.ground(p.ground)
+	layers(p.things...)(e)
+	return e.done()
 }
 
 // local is a local colour: its two sides.
@@ -63,23 +55,21 @@ func rich(name, light string, tones, degrees, gain float64) local {
 	return local{name, c, turned(c, tones, degrees, gain), false}
 }
 
-// dull is a local colour whose shadow goes straight toward black.
+// dull is a local colour whose shadow goes straight toward black; grey is the share of the
+// saturation that is lost on the way.
 func dull(name, light string, tones, grey float64) local {
 	c := hex(light)
-	return local{name, c, straight(c, tones, grey), true}
+	return local{name, c, turned(c, tones, 0, -grey), true}
 }
 
 // stone is a neutral with a neutral shadow: of it nobody says toward black.
 func stone(name, light string, tones float64) local {
 	c := hex(light)
-	return local{name, c, straight(c, tones, 0), false}
+	return local{name, c, turned(c, tones, 0, 0), false}
 }
 
-func (l local) coat(soft float64) coat {
-	return coat{light: l.light, shadow: l.shadow, straight: l.straight, soft: soft}
-}
-
-// form starts a form of a local colour.
-func (l local) form(o outline, s shade, soft float64) form {
-	return form{family: l.name, outline: o, shade: s, coat: l.coat(soft)}
+// form starts a form of a local colour, with a hard edge.
+func (l local) form(o outline, s shading) form {
+	c := coat{light: l.light, shadow: l.shadow, bright: l.light, reflected: l.shadow, straight: l.straight}
+	return form{family: l.name, outline: o, shading: s, coat: c}
 }

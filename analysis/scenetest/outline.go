@@ -16,7 +16,7 @@ type outline []point
 
 // smooth runs a closed curve through the points (Catmull-Rom); a point given twice in a
 // row is a corner.
-func smooth(points ...point) outline {
+func smooth(points outline) outline {
 	const pieces = 12
 	n := len(points)
 	var out outline
@@ -36,9 +36,6 @@ func smooth(points ...point) outline {
 func spline(a, b, c, d, t float64) float64 {
 	return b + t/2*(c-a+t*(2*a-5*b+4*c-d+t*(3*(b-c)+d-a)))
 }
-
-// sharp joins the points by straight sides.
-func sharp(points ...point) outline { return points }
 
 // at moves a shape from its own units, -1 to 1 each way, to a middle and half sizes in
 // pixels, turned by degrees.

@@ -67,7 +67,7 @@ func (p *palette) try(name string) local {
 	}
 	light := mixed(between(rng, p.low, p.top), between(rng, 0, 360), saturation)
 	if saturation < 0.02 {
-		return local{name, light, straight(light, tones, 0), false}
+		return local{name, light, turned(light, tones, 0, 0), false}
 	}
 	way := 1.0
 	if one(rng, 0.5) {
@@ -75,7 +75,7 @@ func (p *palette) try(name string) local {
 	}
 	switch rng.IntN(10) {
 	case 0, 1, 2, 3:
-		return local{name, light, straight(light, tones, between(rng, 0, 0.35)), true}
+		return local{name, light, turned(light, tones, 0, -between(rng, 0, 0.35)), true}
 	case 4: // richer only
 		return local{name, light, turned(light, tones, way*between(rng, 0, 4), between(rng, 0.3, 0.7)), false}
 	case 5: // turned, but duller

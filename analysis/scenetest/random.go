@@ -23,8 +23,7 @@ func Random(seed int) *Scene {
 	rng := rand.New(rand.NewPCG(uint64(seed), 7))
 	size := sizes[rng.IntN(len(sizes))]
 	r := &chance{
-		easel: newEasel(fmt.Sprintf("seed %d", seed), size.X, size.Y),
-		rng:   rng, light: toward(between(rng, 20, 160)),
+		easel: newEasel(fmt.Sprintf("seed %d", seed), size, between(rng, 20, 160)), rng: rng,
 	}
 	r.seed = uint64(seed)
 	r.habits()
@@ -38,19 +37,18 @@ func Random(seed int) *Scene {
 type chance struct {
 	*easel
 	rng     *rand.Rand
-	light   point
 	palette palette
 	dark    Colour // of the ground in a cast shadow
 
 	// habits of the painter
-	soft              bool // soft edges
-	lines             int  // 0 none, 1 black, 2 tinted
-	width, gaps, vary float64
-	accents           bool
-	glows             bool // reflected light, and light that rises
-	casts             bool
-	strokes           float64
-	closest           float64 // fewest tones between two sides in the picture
+	soft             bool    // soft edges
+	lines            int     // 0 none, 1 black, 2 tinted
+	line, gaps, vary float64 // of the lines
+	accents          bool
+	glows            bool // reflected light, and light that rises
+	casts            bool
+	strokes          float64
+	closest          float64 // fewest tones between two sides in the picture
 }
 
 func (r *chance) habits() {
@@ -60,7 +58,7 @@ func (r *chance) habits() {
 	if r.soft && one(rng, 0.5) {
 		r.lines = 0
 	}
-	r.width = max(1.5, between(rng, 0.003, 0.011)*float64(min(r.easel.width, r.height)))
+	r.line = max(1.5, between(rng, 0.003, 0.011)*float64(min(r.width, r.height)))
 	r.vary = between(rng, 0, 0.5)
 	if one(rng, 0.25) {
 		r.gaps = between(rng, 0.05, 0.2)
@@ -89,11 +87,11 @@ func (r *chance) backdrop() {
 	case 0, 1:
 		r.ground(plain(base))
 	case 2:
-		r.ground(r.fade(base, p.near(base, between(rng, -1.6, 1.6)), between(rng, 0, 360)))
+		r.ground(fade(base, p.near(base, between(rng, -1.6, 1.6)), between(rng, 0, 360)))
 	case 3:
-		r.ground(r.glow(base, p.near(base, between(rng, -1.6, 1.6))))
+		r.ground(glow(base, p.near(base, between(rng, -1.6, 1.6))))
 	case 4:
-		r.ground(r.mottled(base, between(rng, 0.03, 0.1), rng.IntN(1000)))
+		r.ground(mottled(base, between(rng, 0.03, 0.1), rng.IntN(1000)))
 	}
 	r.dark = mixed(max(base.Value()-1.6, 0.3), base.Oklab().Hue(), base.saturation())
 	if r.casts {

@@ -5,35 +5,22 @@ import (
 	"math"
 )
 
-// shapes are what a chance scene is made of, with width over height.
-var shapes = []struct {
-	outline func(seed uint64) outline
-	aspect  float64
-	kind    int // how it is shaded
-}{
-	{func(uint64) outline { return disc() }, 1, round},
-	{func(uint64) outline { return head() }, 0.8, round},
-	{func(uint64) outline { return pot() }, 0.8, round},
-	{func(uint64) outline { return jug() }, 0.6, upright},
-	{func(uint64) outline { return bowl() }, 1.4, round},
-	{func(uint64) outline { return apple() }, 1.05, round},
-	{func(uint64) outline { return pear() }, 0.65, round},
-	{func(uint64) outline { return lemon() }, 1.4, round},
-	{func(uint64) outline { return leaf() }, 1.6, bent},
-	{func(uint64) outline { return hat() }, 1.2, bent},
-	{func(uint64) outline { return mushroom() }, 1.5, bent},
-	{func(uint64) outline { return skirt() }, 1.2, cloth},
-	{func(uint64) outline { return cloak() }, 0.7, cloth},
-	{func(uint64) outline { return torso() }, 0.9, cloth},
-	{func(uint64) outline { return sleeve() }, 0.8, bent},
-	{func(uint64) outline { return boot() }, 0.9, bent},
-	{func(uint64) outline { return tower() }, 0.6, upright},
-	{func(uint64) outline { return house() }, 1.2, corner},
-	{func(uint64) outline { return fish() }, 1.6, bent},
-	{func(uint64) outline { return bell() }, 0.9, round},
-	{func(s uint64) outline { return lump(s, 8, 0.25) }, 1.1, bent},
-	{func(s uint64) outline { return lump(s, 13, 0.2) }, 1, round},
-	{func(s uint64) outline { return rock(s, 8) }, 1.2, bent},
+// shape is what a chance scene is made of.
+type shape struct {
+	outline
+	aspect float64 // width over height
+	kind   int     // how it is shaded
+}
+
+// shapes are those to choose from; some of them differ from seed to seed.
+func shapes(seed uint64) [23]shape {
+	return [...]shape{
+		{disc, 1, round}, {head, 0.8, round}, {pot, 0.8, round}, {jug, 0.6, upright}, {bowl, 1.4, round},
+		{apple, 1.05, round}, {pear, 0.65, round}, {lemon, 1.4, round}, {leaf, 1.6, bent}, {hat, 1.2, bent},
+		{mushroom, 1.5, bent}, {skirt, 1.2, cloth}, {cloak, 0.7, cloth}, {torso, 0.9, cloth}, {sleeve, 0.8, bent},
+		{boot, 0.9, bent}, {tower, 0.6, upright}, {house, 1.2, corner}, {fish, 1.6, bent}, {bell, 0.9, round},
+		{lump(seed, 8, 0.25), 1.1, bent}, {lump(seed, 13, 0.2), 1, round}, {rock(seed, 8), 1.2, bent},
+	}
 }
 
 const (
@@ -48,12 +35,11 @@ const (
 func (r *chance) things() {
 	rng := r.rng
 	n := 1 + rng.IntN(9)
-	columns := int(math.Ceil(math.Sqrt(float64(n) * float64(r.easel.width) / float64(r.height))))
-	columns = max(columns, 1)
+	columns := int(math.Ceil(math.Sqrt(float64(n) * float64(r.width) / float64(r.height))))
 	rows := (n + columns - 1) / columns
-	cell := image.Pt(r.easel.width/columns, r.height/rows)
+	cell := image.Pt(r.width/columns, r.height/rows)
 	locals := r.locals(n)
-	r.thing0(locals, cell)
+	r.flatThing(locals, cell)
 	for i, l := range locals {
 		x := (float64(i%columns) + 0.5 + between(rng, -0.16, 0.16)) * float64(cell.X)
 		y := (float64(i/columns) + 0.5 + between(rng, -0.12, 0.12)) * float64(cell.Y)
@@ -75,8 +61,8 @@ func (r *chance) locals(n int) []local {
 	return all
 }
 
-// thing0 lays a flat thing of an unlike hue behind the others, sometimes.
-func (r *chance) thing0(locals []local, cell image.Point) {
+// flatThing lays a flat thing of an unlike hue behind the others, sometimes.
+func (r *chance) flatThing(locals []local, cell image.Point) {
 	if !one(r.rng, 0.3) {
 		return
 	}
@@ -84,48 +70,42 @@ func (r *chance) thing0(locals []local, cell image.Point) {
 	if !ok {
 		return
 	}
-	x, y := between(r.rng, 0.2, 0.8)*float64(r.easel.width), between(r.rng, 0.2, 0.8)*float64(r.height)
+	x, y := between(r.rng, 0.2, 0.8)*float64(r.width), between(r.rng, 0.2, 0.8)*float64(r.height)
 	size := 0.3 * float64(min(cell.X, cell.Y))
 	o := lump(r.rng.Uint64(), 9, 0.2).at(x, y, size, size, 0)
-	r.flat(o, c.paint())
-	if pen := r.pen(c); pen != nil {
-		r.draw(o, *pen, unjudged)
-	}
+	r.fill(o, c.paint(), ground)
+	r.draw(o, r.pen(c), unjudged)
 }
 
 // pen picks the line around a form that is filled with a colour.
-func (r *chance) pen(fill Colour) *pen {
-	p := &pen{colour: hex("#141414"), width: r.width, vary: r.vary, gaps: r.gaps}
+func (r *chance) pen(fill Colour) pen {
+	p := pen{width: r.line, vary: r.vary, gaps: r.gaps}
 	switch r.lines {
+	case 0:
+		return pen{}
 	case 1:
-		return p
+		p.colour = hex("#141414")
 	case 2:
-		p.colour = tinted(fill, 3)
-		return p
+		p.colour = ink(fill, 3)
 	}
-	return nil
+	return p
 }
 
 // thing paints a form of a local colour in a cell.
 func (r *chance) thing(l local, at point, cell image.Point) {
 	rng := r.rng
-	shape := shapes[rng.IntN(len(shapes))]
-	fill := between(rng, 0.44, 0.62)
+	which, fill, tilt := rng.IntN(len(shapes(0))), between(rng, 0.44, 0.62), between(rng, -12, 12)
+	shape := shapes(rng.Uint64())[which]
 	w, h := fill*float64(cell.X), fill*float64(cell.Y)
-	if w > h*shape.aspect {
-		w = h * shape.aspect
-	} else {
-		h = w / shape.aspect
-	}
-	tilt := between(rng, -12, 12)
+	w, h = min(w, h*shape.aspect), min(h, w/shape.aspect)
 	if shape.kind == corner {
 		tilt = 0
 	}
-	o := shape.outline(rng.Uint64()).at(at.x, at.y, w, h, tilt)
+	o := shape.at(at.x, at.y, w, h, tilt)
 	if r.casts {
 		r.castShadow(at.x-0.4*r.light.x*w, at.y+0.95*h, 0.9*w, 0.16*h, r.dark, between(rng, 0.15, 0.5))
 	}
-	f := l.form(o, r.shade(o, shape.kind), 0)
+	f := l.form(o, r.shading(o, shape.kind))
 	f.line = r.pen(l.light)
 	r.dress(&f, l)
 	r.add(f)
@@ -134,29 +114,29 @@ func (r *chance) thing(l local, at point, cell image.Point) {
 	}
 }
 
-// shade picks how the terminator runs over a form.
-func (r *chance) shade(o outline, kind int) shade {
-	rng, size, m := r.rng, o.size(), o.middle()
-	straight := plane(m, r.light, between(rng, -0.12, 0.12)*size, between(rng, 0, 0.04)*size, between(rng, 1500, 3000)/size)
+// shading picks how the terminator runs over a form.
+func (r *chance) shading(o outline, kind int) shading {
+	rng, size := r.rng, o.size()
+	straight := plane(between(rng, -0.12, 0.12)*size, between(rng, 0, 0.04)*size, between(rng, 1500, 3000)/size)
 	switch kind {
 	case upright:
-		side := toward(0)
+		side := 0.0
 		if r.light.x < 0 {
-			side = toward(180)
+			side = 180
 		}
-		return plane(m, side, between(rng, -0.1, 0.1)*size, 0, 0)
+		return from(side, plane(between(rng, -0.1, 0.1)*size, 0, 0))
 	case bent:
-		return mean(follow(o, r.light, between(rng, 0.25, 0.4)*size), straight)
+		return mean(follow(between(rng, 0.25, 0.4)*size), straight)
 	case cloth:
 		if !r.soft {
-			return folds(straight, o, 2+rng.IntN(3), 0.05*size)
+			return folds(straight, 2+rng.IntN(3), 0.05*size)
 		}
 		return straight
 	case corner:
 		b := o.bounds()
-		return plane(point{float64(b.Min.X) + 0.6*float64(b.Dx()), m.y}, toward(180), 0, 0, 0)
+		return edgeAt(float64(b.Min.X) + 0.6*float64(b.Dx()))
 	}
-	return ballOf(o, r.light, between(rng, 0.1, 0.4))
+	return ball(between(rng, 0.1, 0.4))
 }
 
 // dress fills in what the painter's habits add to a coat.
@@ -167,10 +147,8 @@ func (r *chance) dress(f *form, l local) {
 		f.coat.strokes = r.strokes
 	}
 	if r.glows {
-		c := mixed(l.shadow.Value()+between(rng, 0.2, 0.6), l.shadow.Oklab().Hue()+between(rng, -15, 15), l.shadow.saturation())
-		f.coat.reflected = &c
-		b := mixed(min(l.light.Value()+between(rng, 0.2, 0.7), 9.7), l.light.Oklab().Hue(), l.light.saturation())
-		f.coat.bright = &b
+		f.coat.reflected = mixed(l.shadow.Value()+between(rng, 0.2, 0.6), l.shadow.Oklab().Hue()+between(rng, -15, 15), l.shadow.saturation())
+		f.coat.bright = mixed(min(l.light.Value()+between(rng, 0.2, 0.7), 9.7), l.light.Oklab().Hue(), l.light.saturation())
 	}
 	if r.accents && one(rng, 0.75) && l.light.Lab().Chroma() > 12 {
 		r.accent(f, l)
@@ -190,7 +168,7 @@ func (r *chance) accent(f *form, l local) {
 	}
 	for range 30 {
 		c := accentAt(base, between(rng, -34, 34), between(rng, 0.3, 0.9))
-		if l.standsOut(*c, 2) {
+		if l.standsOut(c, 2) {
 			f.coat.accent, f.coat.band = c, between(rng, 0.04, 0.08)
 			f.coat.soft = min(f.coat.soft, 0.06)
 			return
@@ -202,7 +180,7 @@ func (r *chance) accent(f *form, l local) {
 func (r *chance) spots(o outline, l local) {
 	rng, size, m := r.rng, o.size(), o.middle()
 	if one(rng, 0.4) {
-		r.detail(disc().at(m.x+0.2*size*r.light.x, m.y+0.2*size*r.light.y, 0.035*size, 0.025*size, 20), hex("#fffdf5").paint())
+		r.fill(disc.at(m.x+0.2*size*r.light.x, m.y+0.2*size*r.light.y, 0.035*size, 0.025*size, 20), hex("#fffdf5").paint(), unjudged)
 		return
 	}
 	c := mixed(min(max(l.light.Value()+1.2, 1), 9.7), l.light.Oklab().Hue()+40, 0.12).paint()
@@ -212,7 +190,7 @@ func (r *chance) spots(o outline, l local) {
 	for range 12 + rng.IntN(14) {
 		p := point{m.x + between(rng, -0.45, 0.45)*size, m.y + between(rng, -0.45, 0.45)*size}
 		if s := 0.014 * size; o.inside(p) > 3*s {
-			r.detail(disc().at(p.x, p.y, s, s, 0), c)
+			r.fill(disc.at(p.x, p.y, s, s, 0), c, unjudged)
 		}
 	}
 }

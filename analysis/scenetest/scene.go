@@ -2,7 +2,7 @@ package scenetest
 
 import (
 	"image"
-	"math/rand/v2"
+	"math"
 
 	"app.tonedesk/analysis"
 )
@@ -11,11 +11,10 @@ import (
 type Scene struct {
 	Name     string
 	Image    *image.RGBA // opaque
-	Families []Truth
-	Empty    bool // a picture in which no family may be reported
+	Families []Truth     // none in a picture in which no family may be reported
 
 	labels []uint8 // what each pixel is: see canvas
-	owners [256]owned
+	family []int   // of each part
 }
 
 // Truth is a local colour that was painted with a light side and a shadow side. Its colours
@@ -26,19 +25,14 @@ type Truth struct {
 	LightShare    float64 // of the picture's pixels, soft edges and lines left out
 	ShadowShare   float64
 	Accent        *Colour // nil if there is none
-	Line          *Colour // nil if it has no line of its own
+	Line          bool    // it has a line of its own
 	TowardBlack   bool    // painted so: the shadow goes straight toward black
-	Parts         int     // how many forms have this local colour
-
-	// LightCore and ShadowCore are means without the soft terminator: they tell how much
-	// of a miss is a question of where the half-tone belongs.
-	LightCore, ShadowCore Colour
 
 	Scored bool
 	Why    string // why it isn't scored
 
-	parts   []int
-	between int // pixels of half-tone between the sides, at most
+	parts   []int // the forms that have this local colour
+	between int   // pixels of half-tone between the sides, at most
 }
 
 // Pixels returns the picture as the analysis takes it. It shares the scene's memory.
@@ -59,104 +53,41 @@ const (
 	Line
 )
 
-// Mask returns where a family's side is seen: 255 there, 0 elsewhere.
-func (s *Scene) Mask(family int, side Side) *image.Alpha {
-	mask := image.NewAlpha(s.Image.Rect)
-	for i, l := range s.labels {
-		if f, is, ok := s.owner(l); ok && f == family && is == side {
-			mask.Pix[i] = 255
-		}
-	}
-	return mask
-}
-
-// owned says what a label stands for.
-type owned struct {
-	family int
-	side   Side
-	ok     bool // it is of a family
-}
-
-// owner returns the family and the side that a label stands for.
+// owner returns the family and the side that a label stands for; ok is false for none.
 func (s *Scene) owner(label uint8) (family int, side Side, ok bool) {
-	o := &s.owners[label]
-	return o.family, o.side, o.ok
-}
-
-// own fills the table of owners.
-func (s *Scene) own() {
-	for f, t := range s.Families {
-		for _, part := range t.parts {
-			for side := Light; side <= Line; side++ {
-				s.owners[firstPart+uint8(4*part)+uint8(side)] = owned{f, side, true}
-			}
-		}
+	part := (int(label) - int(firstPart)) / 4
+	if label < firstPart || part >= len(s.family) {
+		return 0, 0, false
 	}
+	return s.family[part], Side((label - firstPart) % 4), true
 }
 
-// easel is a scene in the making.
-type easel struct {
-	*canvas
-	scene  *Scene
-	finish finish
-	seed   uint64
-}
+// turn returns the Oklch hue turn from light to shadow, in degrees.
+func (t Truth) turn() float64 { return turn(t.Light.Oklab().Hue(), t.Shadow.Oklab().Hue()) }
 
-func newEasel(name string, width, height int) *easel {
-	return &easel{canvas: newCanvas(width, height), scene: &Scene{Name: name}, seed: uint64(width*7919 + height)}
-}
+// gain returns the saturation gain.
+func (t Truth) gain() float64 { return t.Shadow.saturation()/t.Light.saturation() - 1 }
 
-// add paints a form; forms of one family name share one Truth.
-func (e *easel) add(f form) {
-	part := e.parts
-	e.parts++
-	if e.parts > (256-int(firstPart))/4 {
-		panic("scenetest: too many forms")
+// Tones returns how many tones apart the sides are.
+func (t Truth) Tones() float64 { return t.Light.Value() - t.Shadow.Value() }
+
+// How far from the limits of "toward black" a truth lies for it to be beyond doubt. The
+// limits are C*ab 8, a gain of 0.05 and a turn of 8 degrees. A shadow that is the same
+// light and less of it has no gain at all, and that is what the rule is meant for: below
+// the gain's limit a margin of 0.04 is enough.
+const (
+	gainAbove, gainBelow = 0.15, 0.01
+	turnAbove, turnBelow = 11, 5
+	chromaAbove          = 10
+	chromaBelow          = 6
+)
+
+// Clear reports whether the truth's colours bear out TowardBlack beyond doubt.
+func (t Truth) Clear() bool {
+	light, shadow := t.Light.Lab().Chroma(), t.Shadow.Lab().Chroma()
+	turned := math.Abs(t.turn())
+	if t.TowardBlack {
+		return light >= chromaAbove && t.gain() <= gainBelow && (turned <= turnBelow || shadow <= chromaBelow)
 	}
-	e.paint(f, part)
-	for i := range e.scene.Families {
-		if t := &e.scene.Families[i]; t.Name == f.family {
-			t.parts = append(t.parts, part)
-			t.Parts++
-			return
-		}
-	}
-	t := Truth{Name: f.family, TowardBlack: f.coat.straight, Parts: 1, Scored: f.why == "", Why: f.why, parts: []int{part}}
-	if f.line != nil {
-		ink := f.line.colour
-		t.Line = &ink
-	}
-	t.between = int(1.5 * f.coat.halfWide * f.outline.size()) // across it at a slant
-	e.scene.Families = append(e.scene.Families, t)
+	return light <= chromaBelow || t.gain() >= gainAbove || (turned >= turnAbove && shadow >= chromaAbove)
 }
-
-// likeFlats lays two flat things of like hue, the second over the first: whether they are
-// one form's light and shadow or two forms is ambiguous, so that they aren't scored.
-func (e *easel) likeFlats(name string, first outline, light Colour, second outline, dark Colour) {
-	part := e.parts
-	e.parts++
-	e.fill(first, light.paint(), partLight+uint8(4*part))
-	e.fill(second, dark.paint(), partShadow+uint8(4*part))
-	e.scene.Families = append(e.scene.Families, Truth{Name: name, Parts: 1, Why: "flats of like hue that touch", parts: []int{part}})
-}
-
-// done takes the truth and finishes the picture.
-func (e *easel) done() *Scene {
-	s := e.scene
-	s.labels = e.label
-	s.own()
-	e.measure()
-	e.measureCores()
-	e.doubt()
-	s.Image = e.apply(e.finish, rand.New(rand.NewPCG(e.seed, 1)))
-	return s
-}
-
-// empty finishes a picture that has no families.
-func (e *easel) empty() *Scene {
-	e.scene.Empty = true
-	return e.done()
-}
-
-// leastShare is the least that a scored side takes of the picture.
-const leastShare = 0.012

@@ -1,61 +1,46 @@
 package scenetest
 
 import (
+	"fmt"
+	"image"
 	"math"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
 )
 
-// Result is how an answer fares against the truth.
-type Result struct {
-	Scene  string
-	Scored int // families that should be found
+// Tally says how a finder's answers fare against the truth of scenes, in the figures that it
+// has to reach.
+type Tally struct {
+	Scenes        int
+	Scored, Found int // families that should be found, and those that were
+	False         int // reports that are no family, on scenes that have some
+	OnEmpty       int // the same on scenes without families
+	Ignored       int // reports that lie on what isn't scored: neither found nor false
 
-	Found  []Match
-	Missed []Miss
-	False  []string // what was reported and isn't there, with where it lies
-	// Ignored counts reports that lie on what isn't scored: neither found nor false.
-	Ignored int
+	// Of the families that were found:
+	Sides, OffLightness      int     // sides, and those that miss by more than mostLightness
+	WorstLightness           float64 // L*
+	Turns, OffTurn           int     // turns that are judged; off by more than mostTurn, or missing
+	WorstTurn                float64 // degrees
+	FlagsMissing, FlagsWrong int     // it goes toward black and that wasn't said; it was said and isn't so
+	Accents, Lines           Extras
+	OffAccents               int // accents that miss by more than mostLightness
+	Misplaced                int // places that lie outside of their true side
 
-	Accents, Lines Extras
-
-	// Misplaced counts the places that lie outside of their true side.
-	Misplaced int
+	Faults []string // all that is wrong, in words
 }
 
-// Match is a scored family that was found.
-type Match struct {
-	Family                string
-	LightOff, ShadowOff   float64  // L*, answer minus truth
-	LightCore, ShadowCore float64  // the same against the truth without the soft terminator
-	TurnOff               *float64 // degrees; nil where a side's true C*ab is under 10 or the answer has none
-	TurnMissing           bool     // the answer has no turn where it is judged
-	TonesOff              float64
-	TowardBlack           Flag
-	ToneOfAccent          *float64 // L*, answer minus truth; nil unless both have one
-}
-
-// Flag is how a toward-black flag fares.
-type Flag uint8
-
-const (
-	FlagUnjudged Flag = iota // too near a limit
-	FlagRight
-	FlagMissing // it goes toward black and that wasn't said
-	FlagWrong   // it was said and isn't so
-)
-
-// Miss is a scored family that wasn't found.
-type Miss struct{ Family, Why string }
-
-// Extras counts accents or lines of the families that were found.
+// Extras counts accents or lines.
 type Extras struct{ Wanted, Found, Invented int }
 
-// turnChroma is the C*ab from which a hue turn is judged.
-const turnChroma = 10
+const (
+	mostLightness = 1.5 // L* by which a side may miss
+	mostTurn      = 4   // degrees by which a turn may miss
+	turnChroma    = 10  // C*ab of both sides from which a turn is judged
+)
 
-// Score compares what a finder says about a scene with the scene's truth.
+// Add compares what a finder says about a scene with the scene's truth.
 //
 // The rule: the truth is sampled at the middles of the map's pixels. Unjudged pixels, and
 // the accent and line of the same family, count for nothing. A report is a family if at
@@ -65,105 +50,125 @@ const turnChroma = 10
 // a given form. What is no family by this rule is false, unless both of its sides lie
 // mostly on what isn't scored: a family that is marked so, or a cast shadow with its
 // ground. In an empty scene every report is false.
-func Score(s *Scene, a *families.Found) Result {
-	r := Result{Scene: s.Name}
+func (t *Tally) Add(s *Scene, a *families.Found) {
+	t.Scenes++
 	c := s.count(a)
 	found := make([]int, len(s.Families)) // 1 + report
 	for i := range a.List {
 		f, ok := c.match(s, i)
 		switch {
-		case ok && !s.Families[f].Scored:
-			r.Ignored++
+		case ok && !s.Families[f].Scored, !ok && c.onUnscored(s, i):
+			t.Ignored++
 		case ok && found[f] == 0:
 			found[f] = 1 + i
 		case ok: // another form of the same local colour
-		case c.onUnscored(s, i):
-			r.Ignored++
 		default:
-			r.False = append(r.False, c.describe(s, i))
+			t.fault(s, "false: light on %s, shadow on %s", c.where(s, i, Light), c.where(s, i, Shadow))
+			if len(s.Families) == 0 {
+				t.OnEmpty++
+			} else {
+				t.False++
+			}
 		}
 	}
-	for f, t := range s.Families {
-		switch {
-		case !t.Scored:
-		case found[f] == 0:
-			r.Scored++
-			r.Missed = append(r.Missed, Miss{t.Name, c.whyMissed(s, f)})
-		default:
-			r.Scored++
-			r.add(s, t, a.List[found[f]-1])
+	for f, truth := range s.Families {
+		if !truth.Scored {
+			continue
 		}
+		t.Scored++
+		if found[f] == 0 {
+			t.fault(s, "missed %s", truth.Name)
+			continue
+		}
+		t.Found++
+		t.compare(s, f, a.List[found[f]-1])
 	}
-	return r
 }
 
-// add compares a report's colours with the truth.
-func (r *Result) add(s *Scene, t Truth, f families.Family) {
-	m := Match{
-		Family:     t.Name,
-		LightOff:   f.Light.Lightness - t.Light.Lab().L,
-		ShadowOff:  f.Shadow.Lightness - t.Shadow.Lab().L,
-		LightCore:  f.Light.Lightness - t.LightCore.Lab().L,
-		ShadowCore: f.Shadow.Lightness - t.ShadowCore.Lab().L,
-		TonesOff:   f.Tones - (t.Light.Value() - t.Shadow.Value()),
-	}
-	if min(t.Light.Lab().Chroma(), t.Shadow.Lab().Chroma()) >= turnChroma {
-		if f.HueTurn == nil {
-			m.TurnMissing = true
-		} else {
-			off := turn(t.turn(), *f.HueTurn)
-			m.TurnOff = &off
-		}
-	}
-	if t.Clear() {
-		switch {
-		case t.TowardBlack && !f.TowardBlack:
-			m.TowardBlack = FlagMissing
-		case !t.TowardBlack && f.TowardBlack:
-			m.TowardBlack = FlagWrong
-		default:
-			m.TowardBlack = FlagRight
-		}
-	}
-	if t.Accent != nil && f.Accent != nil {
-		off := f.Accent.Lightness - t.Accent.Lab().L
-		m.ToneOfAccent = &off
-	}
-	r.Accents.add(t.Accent != nil, f.Accent != nil)
-	r.Lines.add(t.Line != nil, f.Line != nil)
-	r.place(s, t, f.Light, Light)
-	r.place(s, t, f.Shadow, Shadow)
-	r.Found = append(r.Found, m)
+func (t *Tally) fault(s *Scene, format string, args ...any) {
+	t.Faults = append(t.Faults, s.Name+": "+fmt.Sprintf(format, args...))
 }
 
-func (e *Extras) add(wanted, got bool) {
+// compare compares a report with the family that it is.
+func (t *Tally) compare(s *Scene, family int, got families.Family) {
+	truth := s.Families[family]
+	t.side(s, family, Light, truth.Light, got.Light)
+	t.side(s, family, Shadow, truth.Shadow, got.Shadow)
+	if min(truth.Light.Lab().Chroma(), truth.Shadow.Lab().Chroma()) >= turnChroma {
+		t.Turns++
+		off := math.Inf(1) // where it is missing
+		if got.HueTurn != nil {
+			off = math.Abs(turn(truth.turn(), *got.HueTurn))
+		}
+		t.WorstTurn = max(t.WorstTurn, off)
+		if off > mostTurn {
+			t.OffTurn++
+			t.fault(s, "%s: turn off by %.1f degrees", truth.Name, off)
+		}
+	}
+	switch {
+	case !truth.Clear(), truth.TowardBlack == got.TowardBlack:
+	case truth.TowardBlack:
+		t.FlagsMissing++
+		t.fault(s, "%s: goes toward black, which isn't said", truth.Name)
+	default:
+		t.FlagsWrong++
+		t.fault(s, "%s: is wrongly said to go toward black", truth.Name)
+	}
+	if truth.Accent != nil && got.Accent != nil {
+		if off := got.Accent.Lightness - truth.Accent.Lab().L; math.Abs(off) > mostLightness {
+			t.OffAccents++
+			t.fault(s, "%s: accent off by %.1f L*", truth.Name, off)
+		}
+	}
+	t.extra(s, "accent of "+truth.Name, &t.Accents, truth.Accent != nil, got.Accent != nil)
+	t.extra(s, "line of "+truth.Name, &t.Lines, truth.Line, got.Line != nil)
+}
+
+// side compares one of a family's two sides with a spot, and where that lies.
+func (t *Tally) side(s *Scene, family int, side Side, truth Colour, got analysis.Spot) {
+	off := got.Lightness - truth.Lab().L
+	t.Sides++
+	t.WorstLightness = max(t.WorstLightness, math.Abs(off))
+	if math.Abs(off) > mostLightness {
+		t.OffLightness++
+		t.fault(s, "%s off by %.1f L*", s.nameOf(labelOf(s.Families[family].parts[0], side)), off)
+	}
+	if got.X != nil && got.Y != nil && image.Pt(*got.X, *got.Y).In(s.Image.Rect) {
+		f, is, ok := s.owner(s.labels[*got.Y*s.Image.Rect.Dx()+*got.X])
+		if ok && f == family && is == side {
+			return
+		}
+	}
+	t.Misplaced++
+}
+
+// extra counts an accent or a line.
+func (t *Tally) extra(s *Scene, name string, sum *Extras, wanted, got bool) {
+	if wanted {
+		sum.Wanted++
+	}
 	switch {
 	case wanted && got:
-		e.Wanted++
-		e.Found++
+		sum.Found++
 	case wanted:
-		e.Wanted++
+		t.fault(s, "the %s isn't found", name)
 	case got:
-		e.Invented++
+		sum.Invented++
+		t.fault(s, "the %s is invented", name)
 	}
 }
 
-// place checks that a spot's place lies on the side that it stands for.
-func (r *Result) place(s *Scene, t Truth, spot analysis.Spot, side Side) {
-	if spot.X == nil || spot.Y == nil {
-		r.Misplaced++
-		return
-	}
-	x, y := *spot.X, *spot.Y
-	b := s.Image.Rect
-	if x < 0 || y < 0 || x >= b.Dx() || y >= b.Dy() {
-		r.Misplaced++
-		return
-	}
-	f, is, ok := s.owner(s.labels[y*b.Dx()+x])
-	if !ok || s.Families[f].Name != t.Name || is != side {
-		r.Misplaced++
-	}
+// String says it in a few lines.
+func (t *Tally) String() string {
+	reported := t.Found + t.False
+	return fmt.Sprintf(`%d scenes: %d of %d families found (%.1f %%), false %d on empty scenes and %d of %d elsewhere (%.1f %%), %d not scored
+lightness: worst %.2f L*, %d of %d sides beyond %.1f; turn: worst %.1f degrees, %d of %d beyond %d or missing
+toward black: %d not said, %d wrongly said; accents %d of %d, %d off, %d invented; lines %d of %d, %d invented; %d places off their side`,
+		t.Scenes, t.Found, t.Scored, 100*share(t.Found, t.Scored), t.OnEmpty, t.False, reported, 100*share(t.False, reported), t.Ignored,
+		t.WorstLightness, t.OffLightness, t.Sides, mostLightness, t.WorstTurn, t.OffTurn, t.Turns, mostTurn,
+		t.FlagsMissing, t.FlagsWrong, t.Accents.Found, t.Accents.Wanted, t.OffAccents, t.Accents.Invented,
+		t.Lines.Found, t.Lines.Wanted, t.Lines.Invented, t.Misplaced)
 }
 
 // turn returns the way from one angle to another, (-180, 180] degrees.

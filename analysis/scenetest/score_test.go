@@ -2,6 +2,7 @@ package scenetest
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"app.tonedesk/analysis"
@@ -24,8 +25,8 @@ func truthful(s *Scene) *families.Found {
 		if t.Accent != nil {
 			f.Accent = &families.Accent{Spot: spotOf(*t.Accent)}
 		}
-		if t.Line != nil {
-			f.Line = &families.Line{Spot: spotOf(*t.Line)}
+		if t.Line {
+			f.Line = &families.Line{}
 		}
 		a.List = append(a.List, f)
 	}
@@ -46,23 +47,21 @@ func (s *Scene) anywhere(family int, side Side) (x, y *int) {
 	return nil, nil
 }
 
+// scored is the tally of one answer.
+func scored(s *Scene, a *families.Found) (t Tally) {
+	t.Add(s, a)
+	return t
+}
+
 // The truth itself has nothing missed, nothing false and no error but that of 8 bits.
 func checkScore(t *testing.T, s *Scene) {
 	t.Helper()
-	r := Score(s, truthful(s))
-	if len(r.Missed) > 0 || len(r.False) > 0 || len(r.Found) != r.Scored || r.Misplaced > 0 {
-		t.Errorf("%d of %d found, missed %v, false %v, %d misplaced", len(r.Found), r.Scored, r.Missed, r.False, r.Misplaced)
+	r := scored(s, truthful(s))
+	if len(r.Faults) > 0 || r.Found != r.Scored || r.False+r.OnEmpty+r.Misplaced+r.FlagsMissing+r.FlagsWrong > 0 {
+		t.Errorf("%d of %d found, %d misplaced, faults %q", r.Found, r.Scored, r.Misplaced, r.Faults)
 	}
-	for _, m := range r.Found {
-		if math.Abs(m.LightOff) > 0.3 || math.Abs(m.ShadowOff) > 0.3 {
-			t.Errorf("%s: off by %.2f and %.2f L*", m.Family, m.LightOff, m.ShadowOff)
-		}
-		if m.TurnMissing || m.TurnOff != nil && math.Abs(*m.TurnOff) > 2.5 {
-			t.Errorf("%s: turn off by %v", m.Family, m.TurnOff)
-		}
-		if m.TowardBlack == FlagMissing || m.TowardBlack == FlagWrong {
-			t.Errorf("%s: toward black %d", m.Family, m.TowardBlack)
-		}
+	if r.WorstLightness > 0.3 || r.WorstTurn > 2.5 {
+		t.Errorf("off by %.2f L* and %.2f degrees", r.WorstLightness, r.WorstTurn)
 	}
 	if r.Accents.Invented > 0 || r.Accents.Found != r.Accents.Wanted || r.Lines.Invented > 0 || r.Lines.Found != r.Lines.Wanted {
 		t.Errorf("accents %+v, lines %+v", r.Accents, r.Lines)
@@ -74,9 +73,9 @@ func TestScoreOfBadAnswers(t *testing.T) {
 	s := Named("grey rocks, tinted lines")
 	n := len(s.Families)
 	t.Run("nothing", func(t *testing.T) {
-		r := Score(s, &families.Found{Width: 10, Height: 10, Map: make([]uint8, 100)})
-		if len(r.Missed) != n || len(r.False) != 0 {
-			t.Errorf("missed %d of %d, false %d", len(r.Missed), n, len(r.False))
+		r := scored(s, &families.Found{Width: 10, Height: 10, Map: make([]uint8, 100)})
+		if r.Scored != n || r.Found != 0 || r.False != 0 {
+			t.Errorf("found %d of %d, false %d", r.Found, r.Scored, r.False)
 		}
 	})
 	t.Run("light and shadow changed over", func(t *testing.T) {
@@ -86,8 +85,8 @@ func TestScoreOfBadAnswers(t *testing.T) {
 				a.Map[i] = m - side + (1 - side)
 			}
 		}
-		if r := Score(s, a); len(r.Missed) != n || len(r.False) != n {
-			t.Errorf("missed %d of %d, false %d", len(r.Missed), n, len(r.False))
+		if r := scored(s, a); r.Found != 0 || r.False != n {
+			t.Errorf("found %d of %d, false %d", r.Found, n, r.False)
 		}
 	})
 	t.Run("each light with the next one's shadow", func(t *testing.T) {
@@ -97,22 +96,44 @@ func TestScoreOfBadAnswers(t *testing.T) {
 				a.Map[i] = uint8((int(m) + 4) % (4 * n))
 			}
 		}
-		if r := Score(s, a); len(r.Missed) != n || len(r.False) != n {
-			t.Errorf("missed %d of %d, false %d", len(r.Missed), n, len(r.False))
+		if r := scored(s, a); r.Found != 0 || r.False != n {
+			t.Errorf("found %d of %d, false %d", r.Found, n, r.False)
 		}
 	})
 	t.Run("a family in an empty scene", func(t *testing.T) {
 		e := Named("empty: flat shapes on a ground")
 		a := &families.Found{Width: 2, Height: 1, Map: []uint8{1, 2}, List: []families.Family{{}}}
-		if r := Score(e, a); len(r.False) != 1 {
-			t.Errorf("false %v", r.False)
+		if r := scored(e, a); r.OnEmpty != 1 || r.False != 0 {
+			t.Errorf("false %d on an empty scene, %d elsewhere", r.OnEmpty, r.False)
 		}
 	})
 	t.Run("colours that are off", func(t *testing.T) {
 		a := truthful(s)
 		a.List[0].Light.Lightness += 5
-		if r := Score(s, a); math.Abs(r.Found[0].LightOff-5) > 0.3 {
-			t.Errorf("light off by %.2f, not 5", r.Found[0].LightOff)
+		if r := scored(s, a); r.OffLightness != 1 || math.Abs(r.WorstLightness-5) > 0.3 {
+			t.Errorf("%d sides off, by %.2f, not 5", r.OffLightness, r.WorstLightness)
+		}
+	})
+	t.Run("what is wrong of a family that is found", func(t *testing.T) {
+		a := truthful(s)
+		f := &a.List[1] // the warm stone: its hue turns, its line is tinted
+		f.HueTurn, f.TowardBlack, f.Line, f.Accent, f.Shadow.X = nil, true, nil, &families.Accent{}, f.Light.X
+		f.Shadow.Y = f.Light.Y
+		r := scored(s, a)
+		if r.OffTurn != 1 || r.FlagsWrong != 1 || r.Misplaced != 1 || r.Accents.Invented != 1 || r.Lines != (Extras{n, n - 1, 0}) {
+			t.Errorf("%+v", r)
+		}
+		a.List[3].TowardBlack = false // the mossy one goes toward black
+		if r := scored(s, a); r.FlagsMissing != 1 {
+			t.Errorf("%+v", r)
+		}
+	})
+	t.Run("two scenes", func(t *testing.T) {
+		e := Named("empty: blank")
+		r := scored(s, truthful(s))
+		r.Add(e, &families.Found{Width: 2, Height: 1, Map: []uint8{1, 2}, List: []families.Family{{}}})
+		if got := r.String(); r.Scenes != 2 || !strings.Contains(got, "4 of 4 families found (100.0 %), false 1 on empty scenes and 0 of 4") {
+			t.Error(got)
 		}
 	})
 	t.Run("a map of a third of the size", func(t *testing.T) {
@@ -123,8 +144,8 @@ func TestScoreOfBadAnswers(t *testing.T) {
 				a.Map = append(a.Map, whole.Map[(3*y+1)*whole.Width+3*x+1])
 			}
 		}
-		if r := Score(s, a); len(r.Found) != n || len(r.False) != 0 {
-			t.Errorf("found %d of %d, false %v", len(r.Found), n, r.False)
+		if r := scored(s, a); r.Found != n || r.False != 0 {
+			t.Errorf("found %d of %d, false %d", r.Found, n, r.False)
 		}
 	})
 }

@@ -26,31 +26,6 @@ func (e *easel) measure() {
 	}
 }
 
-// measureCores fills in the means of the light and the shadow without the quarter of the
-// way between them that lies next to the other side.
-func (e *easel) measureCores() {
-	s := e.scene
-	sums := make([][2]mean3, len(s.Families))
-	bottom, span := make([]float64, len(s.Families)), make([]float64, len(s.Families))
-	for f, t := range s.Families {
-		bottom[f] = t.Shadow.Lab().L
-		span[f] = max(t.Light.Lab().L-bottom[f], 1)
-	}
-	for i, l := range e.label {
-		f, side, ok := s.owner(l)
-		if !ok || side > Shadow {
-			continue
-		}
-		at := (e.pix[i].lightness() - bottom[f]) / span[f]
-		if side == Light && at > 0.75 || side == Shadow && at < 0.25 {
-			sums[f][side].add(e.pix[i])
-		}
-	}
-	for f, sum := range sums {
-		s.Families[f].LightCore, s.Families[f].ShadowCore = sum[Light].colour(), sum[Shadow].colour()
-	}
-}
-
 // doubt takes families out of the score of which too little shows.
 func (e *easel) doubt() {
 	for f := range e.scene.Families {
@@ -67,6 +42,9 @@ func (e *easel) doubt() {
 		}
 	}
 }
+
+// leastShare is the least that a scored side takes of the picture.
+const leastShare = 0.012
 
 // leastEdge is the least length of the edge between light and shadow, over the root of the
 // smaller side's area: a square on the ground of another has 1 with one side on the edge.

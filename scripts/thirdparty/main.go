@@ -3,6 +3,8 @@ package main
 import (
 	"fmt"
 	"os"
+	"slices"
+	"strings"
 )
 
 func main() {
@@ -25,4 +27,45 @@ func notices(root string) (string, error) {
 		return "", err
 	}
 	return page(works)
+}
+
+const head = `# What others made
+
+The built program carries these works beside its own code; what their makers ask to be passed on with them stands below, each text once. Made by ` + "`make notices`" + `.
+
+| work | carried on | texts |
+| --- | --- | --- |
+`
+
+// page writes down the works, and their texts by numbers from 1.
+func page(works []*work) (string, error) {
+	var b strings.Builder
+	b.WriteString(head)
+	var texts []string
+	users := map[string][]string{} // names of works by their text
+	for _, w := range works {
+		var numbers []string
+		for _, file := range w.texts {
+			text, err := readText(file)
+			if err != nil {
+				return "", err
+			}
+			if !slices.Contains(texts, text) {
+				texts = append(texts, text)
+			}
+			users[text] = append(users[text], w.name)
+			numbers = append(numbers, fmt.Sprint(slices.Index(texts, text)+1))
+		}
+		fmt.Fprintf(&b, "| %s | %s | %s |\n", w.title(), strings.Join(w.systems, ", "), strings.Join(numbers, ", "))
+	}
+	for i, text := range texts {
+		fmt.Fprintf(&b, "\n## %d\n\nFor %s.\n\n````text\n%s````\n", i+1, strings.Join(users[text], ", "), text)
+	}
+	return b.String(), nil
+}
+
+// title is what a work is called, with its version and whose it is.
+func (w *work) title() string {
+	words := slices.DeleteFunc([]string{w.name, w.version, w.note}, func(s string) bool { return s == "" })
+	return strings.Join(words, " · ")
 }

@@ -8,30 +8,21 @@ import (
 	"strings"
 )
 
-// licenceFile is how files with licence texts are called.
+// licenceFile matches the names of files with licence texts.
 var licenceFile = regexp.MustCompile(`(?i)^(licen[cs]e|copying|copyright|notice|ofl|patents|unlicense)([-_.].*)?$`)
 
-// isText says whether a file of this name holds a licence, or words that go with one.
-func isText(name string) bool { return licenceFile.MatchString(name) && filepath.Ext(name) != ".go" }
-
-// textsIn returns the licence texts that lie in dir itself.
-func textsIn(dir string) (texts []string, err error) {
-	entries, err := os.ReadDir(dir)
-	for _, e := range entries {
-		if isText(e.Name()) && e.Type().IsRegular() {
-			texts = append(texts, filepath.Join(dir, e.Name()))
-		}
-	}
-	return texts, err
-}
-
-// textsBelow returns the licence texts in dir and all folders below it.
-func textsBelow(dir string) (texts []string, err error) {
+// textsIn returns the licence texts that lie in dir itself or, if deep, also in all folders below.
+func textsIn(dir string, deep bool) (texts []string, err error) {
 	err = filepath.WalkDir(dir, func(path string, e fs.DirEntry, err error) error {
-		if err == nil && isText(e.Name()) && e.Type().IsRegular() {
+		switch {
+		case err != nil:
+			return err
+		case e.IsDir() && path != dir && !deep:
+			return fs.SkipDir
+		case e.Type().IsRegular() && licenceFile.MatchString(e.Name()) && filepath.Ext(path) != ".go":
 			texts = append(texts, path)
 		}
-		return err
+		return nil
 	})
 	return texts, err
 }

@@ -52,25 +52,18 @@ func carried(root, tags string) ([]*work, error) {
 func (p linked) works() ([]*work, error) {
 	switch {
 	case p.ImportPath == "runtime":
-		texts, err := textsIn(filepath.Dir(filepath.Dir(p.Dir))) // above src/runtime
+		texts, err := textsIn(filepath.Dir(filepath.Dir(p.Dir)), false) // above src/runtime
 		return []*work{{name: "Go, its runtime and standard library", texts: texts}}, err
 	case p.Standard, p.Module.Main:
 		return nil, nil
 	}
 	module := &work{name: p.Module.Path, version: p.Module.Version}
 	for dir := p.Dir; len(dir) >= len(p.Module.Dir); dir = filepath.Dir(dir) {
-		texts, err := textsIn(dir)
+		texts, err := textsIn(dir, dir == p.Dir && len(p.CgoFiles) > 0) // C that it includes lies in folders below
 		if err != nil {
 			return nil, err
 		}
 		module.texts = append(module.texts, texts...)
-	}
-	if len(p.CgoFiles) > 0 { // the C that it includes lies in folders below
-		below, err := textsBelow(p.Dir)
-		if err != nil {
-			return nil, err
-		}
-		module.texts = append(module.texts, below...)
 	}
 	fonts, err := p.fonts()
 	return append(fonts, module), err
