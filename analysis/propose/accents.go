@@ -30,8 +30,7 @@ func (a Accent) MarshalJSON() ([]byte, error) {
 	f := spotFieldsOf(a.Spot)
 	var chroma *float64
 	if a.Spot != nil {
-		c := a.Spot.Oklab.Chroma()
-		chroma = &c
+		chroma = new(a.Spot.Oklab.Chroma())
 	}
 	return json.Marshal(struct {
 		Hue           float64     `json:"hue"` // Oklch, degrees, as asked for
@@ -110,8 +109,7 @@ func settledAccent(hue float64, made colour.Oklab, p promise, whole, ok bool) Ac
 		return Accent{Hue: hue, Note: NoRoom}
 	}
 	code, made := settle(made, p)
-	spot := analysis.SpotOf(code)
-	a := Accent{Hue: hue, Spot: &spot, InGamut: whole, Made: made}
+	a := Accent{Hue: hue, Spot: new(analysis.SpotOf(code)), InGamut: whole, Made: made}
 	if !whole {
 		a.Note = AtEdge
 	}
