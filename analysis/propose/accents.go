@@ -50,7 +50,8 @@ func (m *maker) accents(s *Shades) {
 	for i := range s.Accents {
 		hue := 360.0 / AccentHues * float64(i)
 		s.Accents[i] = m.accent(hue, m.AccentChroma, p)
-		s.EdgeAccents[i] = m.edgeAccent(hue, p)
+		made, _, ok := shineOf(hue, fullSaturation).fit(p)
+		s.EdgeAccents[i] = settledAccent(hue, made, p, ok, ok)
 	}
 	s.Suggested = make([]Accent, 0, suggestedAccents)
 	for _, turn := range m.suggestedTurns() {
@@ -96,12 +97,6 @@ func (m *maker) suggestedTurns() [suggestedAccents]float64 {
 func (m *maker) accent(hue, chroma float64, p promise) Accent {
 	made, whole, ok := fitChroma(hue, chroma, p)
 	return settledAccent(hue, made, p, whole, ok)
-}
-
-// edgeAccent returns the same at the gamut's edge.
-func (m *maker) edgeAccent(hue float64, p promise) Accent {
-	made, _, ok := shineOf(hue, fullSaturation).fit(p)
-	return settledAccent(hue, made, p, ok, ok)
 }
 
 func settledAccent(hue float64, made colour.Oklab, p promise, whole, ok bool) Accent {
