@@ -114,8 +114,7 @@ func hueTurn(light, shadow analysis.Spot, rules Rules) *float64 {
 	if rules.Neutral(light) || rules.Neutral(shadow) {
 		return nil
 	}
-	turn := TurnBetween(light.Oklab.Hue(), shadow.Oklab.Hue())
-	return &turn
+	return new(TurnBetween(light.Oklab.Hue(), shadow.Oklab.Hue()))
 }
 
 // TurnBetween returns the shorter way from one hue to another, in (-180, 180] degrees.

@@ -8,7 +8,7 @@ import (
 	"app.tonedesk/analysis/colour"
 )
 
-// Roles of a cell in Families.Map, beside roles times the family's index.
+// Roles of a cell in Found.Map, beside roles times the family's index.
 const (
 	lightSide = 1 + iota
 	shadowSide
@@ -17,7 +17,7 @@ const (
 	roles = lineRole
 )
 
-// mapRole returns what Families.Map says of a role in family k.
+// mapRole returns what Found.Map says of a role in family k.
 func mapRole(k, role int) uint8 { return uint8(roles*k + role) }
 
 // ofFamily reports whether a place marked so belongs to family k.
@@ -29,7 +29,7 @@ func ofFamily(mark uint8, k int) bool {
 type familyMeter struct {
 	*Finder
 	rules Rules
-	marks []uint8   // Families.Map
+	marks []uint8   // Found.Map
 	role  []uint8   // what the cells of an area are marked with
 	cells [][]int32 // by mark, as the areas have them
 }
@@ -72,10 +72,8 @@ func (f *Finder) describe(found *Found, families []gathered, rules Rules) {
 }
 
 func (f *Finder) cellsOf(g gathered) (n int) {
-	for _, areas := range [2][]int32{g.light, g.shadow} {
-		for _, i := range areas {
-			n += f.areas.list[i].all
-		}
+	for _, i := range slices.Concat(g.light, g.shadow) {
+		n += f.areas.list[i].all
 	}
 	return n
 }
@@ -91,9 +89,8 @@ func (m *familyMeter) family(k int) Family {
 	}
 	lit, dim := m.body(light, soft), m.body(shadow, soft)
 	family := m.sides(lit, dim)
-	share := float64(len(m.cells[light])+len(m.cells[shadow])) / float64(m.source.counted)
-	overlap := colour.Value(m.tenth(dim, true)) - colour.Value(m.tenth(lit, false))
-	family.Share, family.Overlap = &share, &overlap
+	family.Share = new(float64(len(m.cells[light])+len(m.cells[shadow])) / float64(m.source.counted))
+	family.Overlap = new(colour.Value(m.tenth(dim, true)) - colour.Value(m.tenth(lit, false)))
 	if accent != nil {
 		family.Accent = family.accentOf(*accent, m.rules)
 	}

@@ -6,7 +6,7 @@ import (
 	"app.tonedesk/analysis/reduce"
 )
 
-// mostFamilies is how many families a picture may have: as many as Families.Map can name.
+// mostFamilies is how many families a picture may have: as many as Found.Map can name.
 const mostFamilies = 63
 
 // Found are the local colours of a picture that are painted as a light and a shadow side.
@@ -24,7 +24,7 @@ type Found struct {
 type Finder struct {
 	reducer *reduce.Reducer
 	workers *pool.Workers
-	job     func(piece int) // what the workers is at
+	job     func(piece int) // what the workers are at
 
 	source familySource
 	planes familyPlanes
@@ -45,11 +45,11 @@ func (f *Finder) Close() {
 }
 
 // Find finds the families of a picture on its own. Pixels that fail Check are an
-// empty picture. out says what is left out; nil for nothing.
-func Find(p analysis.Pixels, out *analysis.Mask, rules Rules) *Found {
+// empty picture. mask says what is left out; nil for nothing.
+func Find(p analysis.Pixels, mask *analysis.Mask, rules Rules) *Found {
 	f := NewFinder()
 	defer f.Close()
-	f.Take(p, out)
+	f.Take(p, mask)
 	return f.Find(rules)
 }
 

@@ -23,15 +23,19 @@ const (
 // and adds what is left over beside them of nearly the colour of one side.
 func (f *Finder) gather(pairs []familyPair) []gathered {
 	a := &f.areas
-	slices.SortStableFunc(pairs, func(p, q familyPair) int { return cmp.Compare(f.pairCells(q), f.pairCells(p)) })
+	size := func(p familyPair) int { return a.list[p.light].all + a.list[p.shadow].all }
+	slices.SortStableFunc(pairs, func(p, q familyPair) int { return cmp.Compare(size(q), size(p)) })
 	owner := make([]int32, len(a.list)) // 1 + family, 0 for none
 	var families []gathered
 	for _, p := range pairs {
 		if f.turnedRound(families, owner, p) {
 			continue
 		}
-		k := f.localOf(families, p)
-		if k == len(families) {
+		k := slices.IndexFunc(families, func(g gathered) bool {
+			return f.apart(p.light, g.first.light) <= oneLocal && f.apart(p.shadow, g.first.shadow) <= oneLocal
+		})
+		if k < 0 {
+			k = len(families)
 			families = append(families, gathered{first: p})
 		}
 		g := &families[k]
@@ -40,21 +44,6 @@ func (f *Finder) gather(pairs []familyPair) []gathered {
 	}
 	f.attachPieces(families, owner)
 	return families
-}
-
-func (f *Finder) pairCells(p familyPair) int {
-	return f.areas.list[p.light].all + f.areas.list[p.shadow].all
-}
-
-// localOf returns the family of a pair's local colour, or how many there are.
-func (f *Finder) localOf(families []gathered, p familyPair) int {
-	for k := range families {
-		q := families[k].first
-		if f.apart(p.light, q.light) <= oneLocal && f.apart(p.shadow, q.shadow) <= oneLocal {
-			return k
-		}
-	}
-	return len(families)
 }
 
 // turnedRound reports whether a pair takes for its shadow the light of a family that it

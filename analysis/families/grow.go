@@ -19,9 +19,10 @@ type growing struct{ cell, area int32 }
 
 // growQueue holds the cells that wait, by their distance.
 type growQueue struct {
-	steps [growSteps][]growing
-	spare []growing
-	means []colour.Lab // of the areas
+	steps  [growSteps][]growing
+	lowest int // the first step in which cells may wait
+	spare  []growing
+	means  []colour.Lab // of the areas
 }
 
 // growAreas lets the areas grow into the cells between them, the nearest colour first
@@ -39,17 +40,17 @@ func (f *Finder) growAreas() {
 			f.growAround(int32(i))
 		}
 	}
-	for step := 0; step < growSteps; {
-		if len(q.steps[step]) == 0 {
-			step++
+	for q.lowest = 0; q.lowest < growSteps; {
+		if len(q.steps[q.lowest]) == 0 {
+			q.lowest++
 			continue
 		}
-		step = f.takeStep(step)
+		f.takeStep(q.lowest)
 	}
 }
 
-// takeStep takes the cells that wait in a step, and returns the step to go on with.
-func (f *Finder) takeStep(step int) (next int) {
+// takeStep takes the cells that wait in a step.
+func (f *Finder) takeStep(step int) {
 	a, q := &f.areas, &f.areas.queue
 	taken := q.steps[step]
 	q.steps[step], q.spare = q.spare[:0], nil
@@ -64,12 +65,6 @@ func (f *Finder) takeStep(step int) (next int) {
 		f.growAround(g.cell)
 	}
 	q.spare = taken
-	for k := range step {
-		if len(q.steps[k]) > 0 {
-			return k
-		}
-	}
-	return step
 }
 
 // growAround lets the free cells beside a cell wait for the cell's area.
@@ -83,6 +78,7 @@ func (f *Finder) growAround(i int32) {
 		}
 		apart := math.Sqrt(squareApart(labAt(&f.planes.flat, k), mean))
 		step := min(int(apart/growStep), growSteps-1)
+		a.queue.lowest = min(a.queue.lowest, step)
 		a.queue.steps[step] = append(a.queue.steps[step], growing{k, area})
 	})
 }

@@ -38,7 +38,12 @@ func (f *Finder) pairs() []familyPair {
 	found = append(found, f.softPairs(cuts)...)
 	slices.SortStableFunc(found, func(p, q familyPair) int { return cmp.Compare(q.score, p.score) })
 	kept := matched(found, len(f.areas.list))
-	return f.cutSoft(kept, cuts)
+	for k := range kept {
+		if p := &kept[k]; p.light == p.shadow {
+			p.light = f.cutArea(p.shadow, &cuts[p.shadow])
+		}
+	}
+	return kept
 }
 
 // edgePairs lists the pairs of areas that touch.
@@ -117,16 +122,6 @@ func sharpNeeds(ragged float64) float64 { return 0.5 + 0.15*max(0, ragged-1.5) }
 // softNeeds returns the least separation of the two sides of a smooth area, by how ragged it
 // is; a ramp has 0.75, and a transition that takes up the whole form 0.80.
 func softNeeds(ragged float64) float64 { return min(0.97, 0.80+0.08*max(0, ragged-1.8)) }
-
-// cutSoft cuts the smooth areas among the pairs.
-func (f *Finder) cutSoft(pairs []familyPair, cuts []softCut) []familyPair {
-	for k := range pairs {
-		if p := &pairs[k]; p.light == p.shadow {
-			p.light = f.cutArea(p.shadow, &cuts[p.shadow])
-		}
-	}
-	return pairs
-}
 
 // likeness says how much two areas with so long an edge look like a light and its shadow
 // whose separation is at least needs; 0 for not at all.

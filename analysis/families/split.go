@@ -152,17 +152,14 @@ func (m *familyMeter) resort(light, shadow uint8) {
 	for _, i := range both {
 		m.cells[m.marks[i]] = append(m.cells[m.marks[i]], i)
 	}
-	for k, side := range [2]uint8{light, shadow} {
-		if 2*len(m.cells[side]) >= len(sides[k]) {
-			continue
-		}
-		m.cells[light], m.cells[shadow] = sides[0], sides[1]
-		for _, side := range [2]uint8{light, shadow} {
-			for _, i := range m.cells[side] {
-				m.marks[i] = side
-			}
-		}
+	if 2*len(m.cells[light]) >= len(sides[0]) && 2*len(m.cells[shadow]) >= len(sides[1]) {
 		return
+	}
+	for k, side := range [2]uint8{light, shadow} {
+		m.cells[side] = sides[k]
+		for _, i := range sides[k] {
+			m.marks[i] = side
+		}
 	}
 }
 

@@ -85,11 +85,10 @@ func (f *Finder) markStaircase() {
 				last = l
 			}
 		}
-		if len(steps) < stairSteps {
-			continue
-		}
-		for _, k := range steps {
-			a.list[k].scale = true
+		if len(steps) >= stairSteps {
+			for _, k := range steps {
+				a.list[k].scale = true
+			}
 		}
 	}
 }

@@ -26,7 +26,7 @@ type Palette struct {
 type Colour struct {
 	analysis.Spot
 	Share  float64 `json:"share"`  // of the counted pixels to which no other of the palette is nearer (in Oklab)
-	Family *int    `json:"family"` // number in Families.List, from 0; nil if it belongs to none
+	Family *int    `json:"family"` // number in Found.List, from 0; nil if it belongs to none
 	Side   Side    `json:"side"`   // where in the family; "" if it belongs to none
 }
 
@@ -44,18 +44,18 @@ const (
 // pixels of a soft edge don't fill it (common practice, no source).
 const emptyBelow = 0.001
 
-// Of returns the palette of a picture, as far as out counts it; out may be nil.
+// Of returns the palette of a picture, as far as mask counts it; mask may be nil.
 // Pixels that fail Check have none. families, which may be nil, are those of the same
 // picture and give the colours their families.
 //
 // The same picture gives the same palette. It takes some tens of milliseconds for a large
 // one; any goroutine may call it.
-func Of(p analysis.Pixels, out *analysis.Mask, families *families.Found) *Palette {
+func Of(p analysis.Pixels, mask *analysis.Mask, families *families.Found) *Palette {
 	palette := &Palette{Colours: []Colour{}, Empty: []int{}}
 	if p.Check() != nil {
 		return palette
 	}
-	bins := countColours(p, out)
+	bins := countColours(p, mask)
 	if bins.counted == 0 {
 		return palette
 	}
@@ -119,7 +119,7 @@ func (p *Palette) join(pixels analysis.Pixels, families *families.Found, places 
 	p.joinOwn(families.List, places, tallies)
 }
 
-// sidesOfFamily are the parts of a family in the order of Families.Map.
+// sidesOfFamily are the parts of a family in the order of Found.Map.
 var sidesOfFamily = [...]Side{LightSide, ShadowSide, AccentSide, LineSide}
 
 // partOf returns how many of the places counted by their number in a families' map belong to
@@ -164,8 +164,7 @@ func (p *Palette) joinOwn(list []families.Family, places []colour.Oklab, tallies
 			if square >= clusterApart*clusterApart || n <= most[nearest] || c.Family != nil && most[nearest] == 0 {
 				continue
 			}
-			family := k
-			c.Family, c.Side, most[nearest] = &family, sidesOfFamily[i], n
+			c.Family, c.Side, most[nearest] = new(k), sidesOfFamily[i], n
 		}
 	}
 }

@@ -21,6 +21,7 @@ type colourBins struct {
 	bins    []colourBin       // binsInAll of them
 	values  [colour.Steps]int // pixels by whole steps of value
 	counted int               // pixels
+	calm    int               // those in a calm place
 }
 
 // colourBin counts the pixels of one bin.
@@ -46,10 +47,10 @@ var valueEdges = func() *fixed.Steps {
 	return s
 }()
 
-// countColours counts the colours of what out counts of a picture.
-func countColours(p analysis.Pixels, out *analysis.Mask) *colourBins {
+// countColours counts the colours of what mask counts of a picture.
+func countColours(p analysis.Pixels, mask *analysis.Mask) *colourBins {
 	c := &colourBins{bins: make([]colourBin, binsInAll)}
-	eachCounted(p, out, func(x, y int, code colour.RGB) {
+	eachCounted(p, mask, func(x, y int, code colour.RGB) {
 		bin := &c.bins[binIndex(code)]
 		if bin.codes == nil {
 			bin.codes = new([exactCodes]uint32)
@@ -58,6 +59,7 @@ func countColours(p analysis.Pixels, out *analysis.Mask) *colourBins {
 		bin.count++
 		if calm(p, x, y, code) {
 			bin.calm++
+			c.calm++
 		}
 		c.counted++
 	})
@@ -120,10 +122,10 @@ func alike(p, q colour.RGB) bool {
 	return max(d(p.R, q.R), d(p.G, q.G), d(p.B, q.B)) <= calmWithin
 }
 
-// eachCounted calls do with every pixel of a picture, row by row, that out counts and that
+// eachCounted calls do with every pixel of a picture, row by row, that mask counts and that
 // is not transparent.
-func eachCounted(p analysis.Pixels, out *analysis.Mask, do func(x, y int, c colour.RGB)) {
-	areas := out.Clip(nil, p.Bounds())
+func eachCounted(p analysis.Pixels, mask *analysis.Mask, do func(x, y int, c colour.RGB)) {
+	areas := mask.Clip(nil, p.Bounds())
 	for y := range p.Height {
 		for x := 0; x < p.Width; {
 			end, counted := analysis.NextSpan(areas, y, x, p.Width)
@@ -131,7 +133,7 @@ func eachCounted(p analysis.Pixels, out *analysis.Mask, do func(x, y int, c colo
 				if !counted || p.Layout == analysis.RGBA && p.Pix[y*p.Stride+analysis.PixelBytes*x+3] == 0 {
 					continue
 				}
-				if c := p.Pixel(x, y); out == nil || !out.LeavesOut(fixed.Bins.Of(c.R, c.G, c.B)) {
+				if c := p.Pixel(x, y); mask == nil || !mask.LeavesOut(fixed.Bins.Of(c.R, c.G, c.B)) {
 					do(x, y, c)
 				}
 			}
@@ -142,7 +144,6 @@ func eachCounted(p analysis.Pixels, out *analysis.Mask, do func(x, y int, c colo
 // cell is a bin with pixels in it.
 type cell struct {
 	bin    int
-	count  int          // pixels
 	weight float64      // pixels that speak for it
 	place  colour.Oklab // of its pixels' mean code
 }
@@ -150,10 +151,6 @@ type cell struct {
 // cells returns the bins with pixels in them. The pixels in calm places speak for them; where
 // these are less than a tenth of all, as in a grainy picture, all do.
 func (c *colourBins) cells() []cell {
-	var calm int
-	for i := range c.bins {
-		calm += int(c.bins[i].calm)
-	}
 	var cells []cell
 	for i := range c.bins {
 		b := &c.bins[i]
@@ -161,10 +158,10 @@ func (c *colourBins) cells() []cell {
 			continue
 		}
 		weight := float64(b.calm)
-		if 10*calm < c.counted {
+		if 10*c.calm < c.counted {
 			weight = float64(b.count)
 		}
-		cells = append(cells, cell{i, int(b.count), weight, b.place()})
+		cells = append(cells, cell{i, weight, b.place()})
 	}
 	return cells
 }

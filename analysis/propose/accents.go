@@ -30,8 +30,7 @@ func (a Accent) MarshalJSON() ([]byte, error) {
 	f := spotFieldsOf(a.Spot)
 	var chroma *float64
 	if a.Spot != nil {
-		c := a.Spot.Oklab.Chroma()
-		chroma = &c
+		chroma = new(a.Spot.Oklab.Chroma())
 	}
 	return json.Marshal(struct {
 		Hue           float64     `json:"hue"` // Oklch, degrees, as asked for
@@ -51,7 +50,8 @@ func (m *maker) accents(s *Shades) {
 	for i := range s.Accents {
 		hue := 360.0 / AccentHues * float64(i)
 		s.Accents[i] = m.accent(hue, m.AccentChroma, p)
-		s.EdgeAccents[i] = m.edgeAccent(hue, p)
+		made, _, ok := shineOf(hue, fullSaturation).fit(p)
+		s.EdgeAccents[i] = settledAccent(hue, made, p, ok, ok)
 	}
 	s.Suggested = make([]Accent, 0, suggestedAccents)
 	for _, turn := range m.suggestedTurns() {
@@ -99,19 +99,12 @@ func (m *maker) accent(hue, chroma float64, p promise) Accent {
 	return settledAccent(hue, made, p, whole, ok)
 }
 
-// edgeAccent returns the same at the gamut's edge.
-func (m *maker) edgeAccent(hue float64, p promise) Accent {
-	made, _, ok := shineOf(hue, fullSaturation).fit(p)
-	return settledAccent(hue, made, p, ok, ok)
-}
-
 func settledAccent(hue float64, made colour.Oklab, p promise, whole, ok bool) Accent {
 	if !ok {
 		return Accent{Hue: hue, Note: NoRoom}
 	}
 	code, made := settle(made, p)
-	spot := analysis.SpotOf(code)
-	a := Accent{Hue: hue, Spot: &spot, InGamut: whole, Made: made}
+	a := Accent{Hue: hue, Spot: new(analysis.SpotOf(code)), InGamut: whole, Made: made}
 	if !whole {
 		a.Note = AtEdge
 	}

@@ -32,8 +32,7 @@ func JudgeShadow(local, shadow analysis.Spot, rules families.Rules, shadowHue fl
 		return j
 	}
 	if better, distance := searchShadow(demandOf(&j.Family, rules, shadowHue)); !math.IsInf(distance, 1) {
-		nearest := analysis.SpotOf(better)
-		j.Nearest, j.Distance = &nearest, &distance
+		j.Nearest, j.Distance = new(analysis.SpotOf(better)), &distance
 	}
 	return j
 }

@@ -42,14 +42,10 @@ func (m *maker) lines(s *Shades) {
 	vanish := analysis.AsPrinted(m.base.Value) > families.DefaultRules().VanishAbove
 	for i := range s.Lines {
 		tones := float64(lineFrom + i)
-		s.Lines[i] = Line{Step: m.line(tones), MayVanish: vanish}
+		turn := m.lineTurn(tones)
+		step := m.step(tones, m.shadowShine(tones, turn*m.partOfTurn(tones, turn)), m.keepSaturation)
+		s.Lines[i] = Line{Step: step, MayVanish: vanish}
 	}
-}
-
-// line returns the line so many tones below its fill.
-func (m *maker) line(tones float64) Step {
-	turn := m.lineTurn(tones)
-	return m.step(tones, m.shadowShine(tones, turn*m.partOfTurn(tones, turn)), m.keepSaturation)
 }
 
 // turnParts is in how many parts a turn is looked through.

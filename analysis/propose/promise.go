@@ -26,16 +26,14 @@ type promise struct {
 func promiseOf(s analysis.Spot, by EqualBy) promise {
 	switch by {
 	case ByLayerGrey:
-		return promise{by, roundedGrey(s.LayerGrey)}
+		// To 8 bits, half up. The grey of an 8-bit colour is a whole number of hundredths, which
+		// its float misses by less than the addend.
+		return promise{by, math.Floor(s.LayerGrey + 0.5 + 1e-9)}
 	case BySeenLightness:
 		return promise{by, s.SeenLightness}
 	}
 	return promise{ByLightness, s.Lightness}
 }
-
-// roundedGrey rounds a layer grey to 8 bits, half up. The grey of an 8-bit colour is a whole
-// number of hundredths, which its float misses by less than the addend.
-func roundedGrey(grey float64) float64 { return math.Floor(grey + 0.5 + 1e-9) }
 
 // of returns the promised quantity of linear light.
 func (p promise) of(red, green, blue float64) float64 {

@@ -46,9 +46,7 @@ func (o Options) Valid() Options {
 	o.Turn = within(o.Turn, 0, 1, usual.Turn)
 	o.Gain = within(o.Gain, -0.5, 2, usual.Gain)
 	o.AccentChroma = within(o.AccentChroma, 0, 0.4, usual.AccentChroma)
-	switch o.EqualBy {
-	case ByLayerGrey, BySeenLightness:
-	default:
+	if o.EqualBy != ByLayerGrey && o.EqualBy != BySeenLightness {
 		o.EqualBy = ByLightness
 	}
 	return o

@@ -295,7 +295,7 @@ func TestShadesJSON(t *testing.T) {
 	}
 }
 
-func BenchmarkShade(b *testing.B) { // budget: 1 ms, a few allocations: it follows a live spot
+func BenchmarkShade(b *testing.B) { // budget: 1 ms: it follows a live spot
 	base := analysis.SpotOf(colour.RGB{R: 0xe2, G: 0xab, B: 0x85})
 	for _, by := range []EqualBy{ByLightness, ByLayerGrey, BySeenLightness} {
 		b.Run(string(by), func(b *testing.B) {
