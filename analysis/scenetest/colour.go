@@ -1,7 +1,6 @@
 package scenetest
 
 import (
-	"fmt"
 	"math"
 
 	"app.tonedesk/analysis/colour"
@@ -27,10 +26,9 @@ func (c Colour) apart(d Colour) float64 {
 	return math.Sqrt((a.L-b.L)*(a.L-b.L) + (a.A-b.A)*(a.A-b.A) + (a.B-b.B)*(a.B-b.B))
 }
 
-// code rounds to the 8 bits that a painter picks.
-func (c Colour) code() Colour {
-	round := func(v float64) float64 { return colour.Linear(colour.Encode(v)) }
-	return Colour{round(c.Red), round(c.Green), round(c.Blue)}
+// ofCode returns the colour of an 8-bit code, as a painter picks it.
+func ofCode(c colour.RGB) Colour {
+	return Colour{colour.Linear(c.R), colour.Linear(c.G), colour.Linear(c.B)}
 }
 
 // paint is a colour as paint on the canvas: encoded sRGB, 0 to 1. Painting programs mix
@@ -71,24 +69,11 @@ func (p paint) times(by float64) paint {
 
 // hex reads "#rrggbb". The scenes' own colours are well formed; anything else is a bug.
 func hex(s string) Colour {
-	var r, g, b uint8
-	if _, err := fmt.Sscanf(s, "#%02x%02x%02x", &r, &g, &b); err != nil {
-		panic("scenetest: colour " + s)
+	c, err := colour.Parse(s)
+	if err != nil {
+		panic(err)
 	}
-	return Colour{colour.Linear(r), colour.Linear(g), colour.Linear(b)}
-}
-
-// fromOklab returns linear light, which may lie outside 0 to 1. Source: OKLAB.
-func fromOklab(l, a, b float64) Colour {
-	cube := func(v float64) float64 { return v * v * v }
-	long := cube(l + 0.3963377774*a + 0.2158037573*b)
-	middle := cube(l - 0.1055613458*a - 0.0638541728*b)
-	short := cube(l - 0.0894841775*a - 1.2914855480*b)
-	return Colour{
-		4.0767416621*long - 3.3077115913*middle + 0.2309699292*short,
-		-1.2684380046*long + 2.6097574011*middle - 0.3413193965*short,
-		-0.0041960863*long - 0.7034186147*middle + 1.7076147010*short,
-	}
+	return ofCode(c)
 }
 
 func (c Colour) shows() bool {
@@ -105,7 +90,7 @@ func mixed(value, hue, saturation float64) Colour {
 		low, high := 0.0, 1.0
 		for range 40 {
 			l := (low + high) / 2
-			c = fromOklab(l, l*saturation*cos, l*saturation*sin)
+			c.Red, c.Green, c.Blue = colour.Oklab{L: l, A: l * saturation * cos, B: l * saturation * sin}.Light()
 			if colour.Luminance(c.Red, c.Green, c.Blue) < colour.YOfValue(value) {
 				low = l
 			} else {
@@ -113,7 +98,7 @@ func mixed(value, hue, saturation float64) Colour {
 			}
 		}
 		if c.shows() || saturation < 1e-3 {
-			return c.code()
+			return ofCode(colour.RGB{R: colour.Encode(c.Red), G: colour.Encode(c.Green), B: colour.Encode(c.Blue)})
 		}
 	}
 }
@@ -121,16 +106,11 @@ func mixed(value, hue, saturation float64) Colour {
 // saturation returns Oklch chroma over lightness.
 func (c Colour) saturation() float64 { return c.Oklab().Chroma() / max(c.Oklab().L, 1e-9) }
 
-// turned returns a shadow so many tones darker whose hue is turned by degrees and whose
+// turned returns a shadow or an accent so many tones darker than light whose hue is turned by degrees and whose
 // saturation gains a share. Without either it goes straight toward black: the same light, less
 // of it.
 func turned(light Colour, tones, degrees, gain float64) Colour {
 	return mixed(light.Value()-tones, light.Oklab().Hue()+degrees, light.saturation()*(1+gain))
-}
-
-// accentAt returns a core-shadow accent: as light as base, the hue turned, more saturated.
-func accentAt(base Colour, degrees, gain float64) Colour {
-	return mixed(base.Value(), base.Oklab().Hue()+degrees, base.saturation()*(1+gain))
 }
 
 // standsOut reports whether an accent's colour is one by the trade's word: more chroma than

@@ -1,10 +1,6 @@
 package scenetest
 
-import (
-	"fmt"
-
-	"app.tonedesk/analysis/families"
-)
+import "app.tonedesk/analysis/families"
 
 // counts says how many pixels of each value of a map lie on each label.
 type counts [256][256]int
@@ -114,24 +110,4 @@ func judged(row *[256]int) (n int) {
 		n += k
 	}
 	return n - row[unjudged]
-}
-
-// where names what most of a report's side lies on.
-func (c *counts) where(s *Scene, report int, side Side) string {
-	row := c.row(report, side)
-	most, at := 0, unjudged
-	for label, n := range row {
-		if n > most {
-			most, at = n, uint8(label)
-		}
-	}
-	return fmt.Sprintf("%s (%.0f %% of it)", s.nameOf(at), 100*share(most, judged(row)+row[unjudged]))
-}
-
-func (s *Scene) nameOf(label uint8) string {
-	f, side, ok := s.owner(label)
-	if !ok {
-		return [...]string{unjudged: "lines and soft edges", ground: "the ground", cast: "a cast shadow"}[label]
-	}
-	return fmt.Sprintf("%s of %s", [...]string{"the light", "the shadow", "the accent", "the line"}[side], s.Families[f].Name)
 }

@@ -14,9 +14,5 @@
 // The package imports analysis and families, so that only outside tests (package
 // families_test) can use it there.
 //
-// # Sources
-//
-//   - OKLAB: Björn Ottosson, A perceptual color space for image processing, 2020: the way
-//     from Oklab to linear sRGB.
-//   - The rules of light and shadow are the trade's: common practice, no source.
+// The rules of light and shadow are the trade's: common practice, no source.
 package scenetest

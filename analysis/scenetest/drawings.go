@@ -4,13 +4,6 @@ package scenetest
 var drawings = []picture{
 	{name: "figure in flat colour, black lines", width: 640, height: 860, light: 140,
 		ground: plain(hex("#d8e2e6")), habits: []habit{lined(black(4))}, things: figure()},
-	{name: "two figures that overlap, tinted lines", width: 1280, height: 960, light: 60,
-		ground: fade(hex("#b9c7a2"), hex("#e6e3c8"), 270), things: []layer{
-			cloaked(420, 380, 400, rich("skin, left", "#e9b58c", 2.2, -20, 0.6), dull("hair, left", "#8d8f3a", 2.3, 0.2),
-				rich("cloak, left", "#6f8fd0", 2.6, 20, 0.3), dull("skirt, left", "#c46a9a", 2.2, 0.18)),
-			cloaked(860, 395, 390, rich("skin, right", "#a86b4a", 2.1, -16, 0.35), rich("hair, right", "#d9c070", 2.4, -32, 0.5),
-				dull("cloak, right", "#b5432f", 2.3, 0.16), rich("skirt, right", "#55a37b", 2.5, 30, 0.3)),
-		}},
 	{name: "village with black lines, JPEG 75", width: 1000, height: 700,
 		ground: either(func(p point) bool { return p.y < 434 }, hex("#a9cfe8"), hex("#8fb35a")),
 		habits: []habit{lined(black(3))}, things: []layer{
@@ -37,12 +30,6 @@ var drawings = []picture{
 			rich("lemon", "#eed94e", 2.2, -30, 0.1).as(lemon.at(85, 80, 60, 44, -20), ball(0.2)),
 			dull("apple", "#cf5748", 2.4, 0.15).as(apple.at(215, 95, 56, 56, 0), ball(0.2)),
 			rich("lime", "#9cc45a", 2.3, 26, 0.15).as(disc.at(120, 180, 44, 42, 0), ball(0.2), lined(black(3))),
-		}},
-	{name: "boats, thin tinted lines with gaps", width: 1920, height: 1080, light: 155,
-		ground: fade(hex("#e9e4d2"), hex("#86b3bf"), 270), things: []layer{
-			boat(420, 560, 350, 4, rich("hull, left", "#b8553f", 2.3, -14, 0.1), rich("sail, left", "#f2ead2", 2.1, -35, 1.2)),
-			boat(1010, 640, 360, 1, dull("hull, middle", "#7f9a4c", 2.2, 0.2), dull("sail, middle", "#e3b95e", 2.5, 0.2)),
-			boat(1580, 540, 340, -2, rich("hull, right", "#8660a0", 2.4, 20, 0.25), rich("sail, right", "#e69ba6", 2.2, -20, 0.5)),
 		}},
 	{name: "nine things, black lines", width: 1600, height: 1000, light: 128,
 		ground: plain(hex("#ece7da")), habits: []habit{lined(black(5))}, things: []layer{
@@ -147,17 +134,6 @@ func figure() []layer {
 	}
 }
 
-// cloaked is a figure about a head's size below x, y.
-func cloaked(x, y, size float64, skin, hairs, coat, under local) layer {
-	line := tinted(0.02 * size)
-	return layers(
-		under.as(skirt.at(x, y+1.22*size, 0.66*size, 0.5*size, 0), planeAt(point{x - 0.02*size, y + 1.34*size}, 0, 0.05*size, 6), line),
-		coat.as(cloak.at(x, y+0.55*size, 0.6*size, 0.56*size, 0), mean(follow(0.32*size), plane(0, 0.03*size, 8)), line),
-		skin.as(head.at(x, y-0.3*size, 0.36*size, 0.43*size, -8), mean(ball(0.2), follow(0.2*size)), line),
-		hairs.as(hair.at(x, y-0.36*size, 0.45*size, 0.48*size, -8), planeAt(point{x, y - 0.42*size}, -0.02*size, 0.03*size, 10), line),
-	)
-}
-
 // cottage is a house with two windows, lit from the left.
 func cottage(x, y, w float64, wall, tiles local) layer {
 	return layers(
@@ -165,15 +141,6 @@ func cottage(x, y, w float64, wall, tiles local) layer {
 		detail(box.at(x-0.7*w, y, 11, 15, 0), hex("#3a4658")),
 		detail(box.at(x-0.25*w, y, 11, 15, 0), hex("#3a4658")),
 		tiles.as(roof.at(x, y-155, w*1.12, 78, 0), from(174, planeAt(point{x + 0.18*w, y}, 0, 0, 0))),
-	)
-}
-
-// boat is drawn with a thin pen that is lifted now and then.
-func boat(x, y, size, tilt float64, hull, sail local) layer {
-	thin := func(f *form) { f.line = pen{colour: ink(f.coat.light, 2.6), width: 2.5, vary: 0.4, gaps: 0.12} }
-	return layers(
-		sail.as(gable.at(x, y-0.45*size, 0.62*size, 0.75*size, tilt), planeAt(point{x, y}, 0.06*size, 0.03*size, 2), thin),
-		hull.as(bowl.at(x, y+0.5*size, 0.8*size, 0.27*size, 0), from(120, planeAt(point{x, y + 0.52*size}, 0, 4, 3)), thin),
 	)
 }
 

@@ -45,8 +45,7 @@ func (e *easel) add(f form) {
 	part, t := e.part(f.family)
 	e.paint(f, e.light, part)
 	if len(t.parts) == 1 {
-		t.TowardBlack, t.Line = f.coat.straight, f.line.width > 0
-		t.Scored, t.Why = f.why == "", f.why
+		t.Scored, t.TowardBlack, t.Line = true, f.coat.straight, f.line.width > 0
 		t.between = int(1.5 * f.coat.halfWide * f.outline.size()) // across it at a slant
 	}
 }
@@ -110,11 +109,6 @@ func thread(p pen, way ...point) layer {
 	return stroke(way, p)
 }
 
-// castOn lays a shadow upon the ground: see castShadow.
-func castOn(x, y, rx, ry float64, c Colour, soft float64) layer {
-	return func(e *easel) { e.castShadow(x, y, rx, ry, c, soft) }
-}
-
 // likeFlats lays two flat things of like hue, the second over the first: whether they are
 // one form's light and shadow or two forms is ambiguous, so that they aren't scored.
 func likeFlats(name string, first outline, light Colour, second outline, dark Colour) layer {
@@ -145,7 +139,7 @@ func stroked(share float64) habit { return func(f *form) { f.coat.strokes = shar
 
 // accented has a core-shadow accent as light as the shadow, its hue turned, more saturated.
 func accented(degrees, gain, band float64) habit {
-	return func(f *form) { f.coat.accent, f.coat.band = accentAt(f.coat.shadow, degrees, gain), band }
+	return func(f *form) { f.coat.accent, f.coat.band = turned(f.coat.shadow, 0, degrees, gain), band }
 }
 
 // bright has a light that rises by tones, its saturation changed by a share.

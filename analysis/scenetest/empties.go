@@ -2,7 +2,6 @@ package scenetest
 
 import (
 	"fmt"
-	"math"
 	"strings"
 )
 
@@ -24,8 +23,6 @@ var empties = []picture{
 	{name: "empty: colour noise", width: 640, height: 480, ground: plain(hex("#808080")), finish: finish{grain: 40, colour: true}},
 	{name: "empty: coarse noise", width: 640, height: 480, ground: plain(hex("#808080")),
 		finish: finish{grain: 30, colour: true, clump: 2.5}},
-	{name: "empty: clouds of grey noise", width: 800, height: 600, ground: clouds(0)},
-	{name: "empty: clouds of coloured noise", width: 800, height: 600, ground: clouds(20)},
 	{name: "empty: line drawing", width: 640, height: 860, ground: plain(hex("#fbfaf6")), things: []layer{
 		blankShape(skirt.at(325, 620, 165, 125, 0)), blankShape(torso.at(320, 440, 105, 100, 0)),
 		blankShape(head.at(320, 190, 88, 112, 0)), blankShape(hair.at(320, 165, 112, 120, 0)),
@@ -39,7 +36,9 @@ var empties = []picture{
 	{name: "empty: chequers of unlike hue", width: 720, height: 720, ground: either(func(p point) bool {
 		return (int(p.x)/90+int(p.y)/90)%2 == 0
 	}, hex("#b23a30"), hex("#8cc9a0"))},
-	{name: "empty: hue wheel at one lightness", width: 600, height: 600, ground: wheel()},
+	{name: "empty: rainbow", width: 800, height: 300, ground: everywhere(func(p point) paint {
+		return mixed(6.5, p.x*0.45, 0.14).paint()
+	})},
 	{name: "empty: lined flats, grain and JPEG", width: 800, height: 600, ground: plain(hex("#d9d3c3")),
 		things: each("#9a3d52 #3f7a86 #c98f3a #5a7d3a", func(i int, c Colour) layer {
 			o := []outline{head, skirt, pot, boot}[i].at(170+430*float64(i%2), 160+280*float64(i/2), 110, 115, 0)
@@ -53,11 +52,6 @@ var empties = []picture{
 	// A noisy screen as a camera sees it: soft grains, darker corners.
 	{name: "empty: photograph of noise", width: 1024, height: 768, ground: glow(hex("#9c9c9c"), hex("#7a7a7a")),
 		finish: finish{grain: 45, clump: 1.4, quality: 85}},
-	{name: "empty: grey ramp in a frame", width: 800, height: 500, ground: fade(hex("#161616"), hex("#f0f0f0"), 0), things: []layer{
-		flat(box.at(40, 250, 40, 250, 0), hex("#d8c9a6")), flat(box.at(760, 250, 40, 250, 0), hex("#d8c9a6")),
-		flat(box.at(400, 40, 400, 40, 0), hex("#d8c9a6")), flat(box.at(400, 460, 400, 40, 0), hex("#d8c9a6")),
-	}},
-	{name: "empty: soft dots of colour", width: 800, height: 600, ground: softDots()},
 	{name: "empty: thin stripes", width: 640, height: 480, ground: either(func(p point) bool {
 		return mod1((p.x+p.y)/14) < 0.5
 	}, hex("#3a3f6a"), hex("#e8d8a8"))},
@@ -97,33 +91,6 @@ func each(colours string, paint func(i int, c Colour) layer) (all []layer) {
 // blankShape is a drawn outline with paper inside.
 func blankShape(o outline) layer { return layers(flat(o, hex("#fbfaf6")), stroke(o, black(3))) }
 
-// clouds are noise whose clouds of all sizes are equally strong, like photographs; apart is
-// how far apart the channels' seeds are: 0 is grey.
-func clouds(apart int) backdrop {
-	return everywhere(func(p point) paint {
-		var c paint
-		for k := range c {
-			c[k] = float32(min(max(0.5+0.55*cloudAt(p.x, p.y, 260, 8, 100+apart*k), 0), 1))
-		}
-		return c
-	})
-}
-
-func wheel() backdrop {
-	var wheel [360]paint
-	for i := range wheel {
-		wheel[i] = mixed(6.5, float64(i), 0.13).paint()
-	}
-	white := hex("#ffffff").paint()
-	return everywhere(func(p point) paint {
-		x, y := p.x-300, p.y-300
-		if r := math.Hypot(x, y); r > 260 || r < 110 {
-			return white
-		}
-		return wheel[(int(math.Atan2(y, x)*180/math.Pi)+360)%360]
-	})
-}
-
 // dotted is a flat with dots of the ground's colour.
 func dotted(i int, c Colour) layer {
 	x := 180 + 280*float64(i)
@@ -135,20 +102,6 @@ func dotted(i int, c Colour) layer {
 		}
 	}
 	return layers(all...)
-}
-
-// softDots are airbrushed dots: one colour each, the edge lost in the paper.
-func softDots() backdrop {
-	white := hex("#fafafa").paint()
-	var inks []paint
-	for _, c := range []string{"#b0503c", "#2f6f5f", "#3f5a9a", "#8a6a2a"} {
-		inks = append(inks, hex(c).paint())
-	}
-	return everywhere(func(p point) paint {
-		i := int(p.x/400) + 2*int(p.y/300)
-		d := math.Hypot(p.x-0.5-200-400*float64(i%2), p.y-0.5-160-280*float64(i/2))
-		return inks[i].to(white, ease(60, 120, d))
-	})
 }
 
 func oneLightness(i int) layer {

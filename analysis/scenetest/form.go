@@ -19,8 +19,7 @@ type form struct {
 	outline outline
 	shading shading
 	coat    coat
-	line    pen    // around it
-	why     string // not scored, because
+	line    pen // around it
 }
 
 // paint lays a form in a light on the canvas as part number part.

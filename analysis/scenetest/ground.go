@@ -5,7 +5,7 @@ import "math"
 // backdrop is what lies behind the forms of a picture of a size: a function of the place.
 type backdrop func(w, h float64) func(p point) paint
 
-// everywhere is a backdrop that doesn't hang on the picture's size.
+// everywhere is a backdrop that doesn't depend on the picture's size.
 func everywhere(at func(p point) paint) backdrop {
 	return func(_, _ float64) func(point) paint { return at }
 }

@@ -3,13 +3,12 @@ package scenetest
 // paintings are soft: gradients, reflected light, grain; or finished in ways that trouble the
 // eye of a machine.
 var paintings = []picture{
-	{name: "still life, soft edges", width: 960, height: 720, light: 135,
-		ground: fade(hex("#c8b79c"), hex("#9a8468"), 270), things: []layer{
-			onFloor(rich("pot", "#7fb0bb", 2.5, 24, 0.4), pot.at(330, 310, 150, 190, 0), 0.12),
-			onFloor(dull("apple", "#d8695a", 2.4, 0.15), apple.at(600, 450, 112, 108, 0), 0.15),
-			onFloor(rich("pear", "#dcd877", 2.2, -26, 0.2), pear.at(790, 380, 84, 140, -6), 0.08),
-			onFloor(rich("lemon", "#f2d660", 2.3, -32, 0.15), lemon.at(470, 590, 130, 96, 12), 0.18),
-		}},
+	{name: "pots with a wide terminator, JPEG 85", width: 900, height: 640, light: 40,
+		ground: glow(hex("#f0ece2"), hex("#cfc9bd")), things: []layer{
+			rich("bowl", "#5f86b8", 2.6, 22, 0.3).as(bowl.at(250, 430, 170, 120, 0), plane(0, 0, 0), soft(0.33)),
+			dull("pot", "#b98058", 2.6, 0.2).as(pot.at(520, 300, 130, 190, 0), plane(0, 0, 0), soft(0.3)),
+			rich("jug", "#8fae62", 2.7, 28, 0.25).as(jug.at(760, 360, 95, 190, 0), plane(0, 0, 0), soft(0.25)),
+		}, finish: finish{quality: 85}},
 	{name: "still life, reflected light on canvas", width: 1280, height: 800, light: 150,
 		ground: mottled(hex("#6d7a70"), 0.06, 3), habits: []habit{bright(0.5, -0.1), stroked(0.02)}, things: []layer{
 			rich("jug", "#cfa87c", 2.6, -24, 0.5).as(jug.at(360, 380, 170, 270, 0), mean(ball(0.3), deep(0.42)),
@@ -19,12 +18,13 @@ var paintings = []picture{
 			rich("cloth", "#c27a9c", 2.5, -26, 0.35).as(lump(12, 9, 0.2).at(1040, 420, 180, 170, 0), mean(ball(0.3), deep(0.42)),
 				soft(0.14), reflecting(0.5, hex("#a04a60").Oklab().Hue())),
 		}, finish: finish{grain: 4, clump: 0.8, weave: 3}},
-	{name: "pots with a wide terminator, JPEG 85", width: 900, height: 640, light: 40,
-		ground: glow(hex("#f0ece2"), hex("#cfc9bd")), things: []layer{
-			rich("bowl", "#5f86b8", 2.6, 22, 0.3).as(bowl.at(250, 430, 170, 120, 0), plane(0, 0, 0), soft(0.33)),
-			dull("pot", "#b98058", 2.6, 0.2).as(pot.at(520, 300, 130, 190, 0), plane(0, 0, 0), soft(0.3)),
-			rich("jug", "#8fae62", 2.7, 28, 0.25).as(jug.at(760, 360, 95, 190, 0), plane(0, 0, 0), soft(0.25)),
-		}, finish: finish{quality: 85}},
+	{name: "still life, soft edges", width: 960, height: 720, light: 135,
+		ground: fade(hex("#c8b79c"), hex("#9a8468"), 270), things: []layer{
+			onFloor(rich("pot", "#7fb0bb", 2.5, 24, 0.4), pot.at(330, 310, 150, 190, 0), 0.12),
+			onFloor(dull("apple", "#d8695a", 2.4, 0.15), apple.at(600, 450, 112, 108, 0), 0.15),
+			onFloor(rich("pear", "#dcd877", 2.2, -26, 0.2), pear.at(790, 380, 84, 140, -6), 0.08),
+			onFloor(rich("lemon", "#f2d660", 2.3, -32, 0.15), lemon.at(470, 590, 130, 96, 12), 0.18),
+		}},
 	{name: "night, low key, grain", width: 800, height: 600, light: 70,
 		ground: fade(hex("#10131c"), hex("#1f2436"), 270), things: []layer{
 			rich("cloak", "#7c3b46", 2.1, -18, 0.2).as(cloak.at(240, 330, 150, 240, 0), mean(ball(0.1), plane(0, 6, 7)), soft(0.03)),
@@ -54,12 +54,6 @@ var paintings = []picture{
 			stone("pewter", "#b0b0ae", 3.4).as(jug.at(720, 360, 125, 215, 0), ball(0.25)),
 			detail(disc.at(680, 310, 9, 22, 15), hex("#ffffff")),
 		}},
-	{name: "trees with leaves, colour grain", width: 1280, height: 720, light: 40,
-		ground: either(func(p point) bool { return p.y < 576 }, hex("#e7d9c4"), hex("#8d8f9c")), things: []layer{
-			tree(0, rich("oak", "#9ab85a", 2.4, 30, 0.25)),
-			tree(1, dull("maple", "#d8793a", 2.3, 0.2)),
-			tree(2, rich("spruce", "#6fa88c", 2.3, 30, 0.2)),
-		}, finish: finish{grain: 4, colour: true, clump: 0.7}},
 	{name: "one large head", width: 900, height: 1200, light: 150,
 		ground: fade(hex("#7b8c94"), hex("#a9b2ae"), 240), things: []layer{
 			rich("skin", "#d9a07c", 2.4, -20, 0.5).as(head.at(450, 660, 330, 440, 0), mean(ball(0.25), follow(180)),
@@ -98,21 +92,6 @@ var paintings = []picture{
 			dull("sponge", "#d6b04a", 2.3, 0.2).as(lump(71, 10, 0.18).at(480, 320, 135, 150, 0), ball(0.25)),
 			rich("coral", "#e08a86", 2.3, -18, 0.3).as(lump(72, 10, 0.18).at(790, 320, 135, 150, 0), ball(0.25)),
 		}, finish: finish{grain: 6, clump: 1.8}},
-	{name: "landscape with nine families on canvas", width: 1920, height: 1080, light: 140,
-		ground: fade(hex("#9db9cf"), hex("#e9e2cf"), 270), habits: []habit{stroked(0.025)}, things: []layer{
-			rich("hill", "#a9a26a", 2.2, 25, 0.4).as(lump(60, 8, 0.12).at(960, 760, 560, 260, 0), weathered, soft(0.04)),
-			rich("tree, left", "#7f9a4e", 2.3, 28, 0.2).as(lump(61, 13, 0.2).at(230, 420, 200, 230, 0), weathered, soft(0.06)),
-			dull("tree, right", "#c07a3c", 2.2, 0.2).as(lump(62, 13, 0.2).at(1680, 420, 200, 230, 0), weathered, soft(0.06)),
-			rich("cottage", "#ead9b6", 2.3, -24, 0.6).as(house.at(960, 470, 240, 180, 0), edgeAt(1008)),
-			dull("thatch", "#a8573f", 2.2, 0.2).as(roof.at(960, 240, 275, 125, 0), from(175, planeAt(point{1010, 240}, 0, 0, 0)), soft(0.01)),
-			detail(box.at(860, 480, 22, 30, 0), hex("#2f3440")),
-			stone("boulder", "#b9bcc0", 2.4).as(rock(62, 9).at(1460, 860, 190, 140, 0), weathered, soft(0.02)),
-			rich("cloak", "#b0526a", 2.2, -20, 0.1).as(cloak.at(520, 800, 130, 230, 0), weathered, soft(0.04)),
-			rich("face", "#e6b48e", 2.2, -22, 0.6).as(head.at(520, 540, 62, 78, 0), ball(0.2), soft(0.05), func(f *form) {
-				f.why, f.coat.strokes = "too small to be judged", 0
-			}),
-			rich("bush", "#5f8f86", 2.3, 25, 0.3).as(lump(63, 12, 0.18).at(230, 920, 190, 130, 0), weathered, soft(0.05)),
-		}, finish: finish{weave: 3, grain: 3, clump: 0.8}},
 	{name: "dress with drawn folds, soft edges", width: 720, height: 960, light: 150,
 		ground: glow(hex("#f0eadc"), hex("#d9cfbb")), habits: []habit{tinted(3)}, things: []layer{
 			rich("dress", "#8fb0d8", 2.3, 22, 0.4).as(skirt.at(360, 650, 290, 290, 0), planeAt(point{370, 660}, 0, 16, 6), soft(0.05)),
@@ -129,36 +108,19 @@ var paintings = []picture{
 
 // deep is follow, as deep as a share of the outline's size.
 func deep(share float64) shading {
-	return sized(func(size float64) shading { return follow(share * size) })
+	return func(o outline, light point) shade { return follow(share*o.size())(o, light) }
 }
-
-// weathered is how things outdoors are shaded.
-var weathered = sized(func(size float64) shading { return mean(follow(0.3*size), plane(0, 0.03*size, 5)) })
 
 // onFloor is a form whose shadow falls on the floor to its right.
 func onFloor(l local, o outline, edge float64) layer {
 	b := o.bounds()
 	w, h := float64(b.Dx()), float64(b.Dy())
 	return layers(
-		castOn(o.middle().x+w*0.35, float64(b.Max.Y)-8, w*0.6, h*0.12, hex("#5a4a3c"), 0.4),
+		func(e *easel) {
+			e.castShadow(o.middle().x+w*0.35, float64(b.Max.Y)-8, w*0.6, h*0.12, hex("#5a4a3c"), 0.4)
+		},
 		l.as(o, ball(0.35), soft(edge)),
 	)
-}
-
-// tree has a trunk of the colour that all have, and tiny leaves; place counts from the left.
-func tree(place int, crown local) layer {
-	x, y := 230+410*float64(place), 260.0
-	all := []layer{
-		rich("trunks", "#a37a5e", 2.2, -20, 0.4).as(stem.at(x, y+270, 52, 150, 0), from(10, plane(4, 3, 8)), soft(0.03)),
-		crown.as(lump(uint64(50+place), 14, 0.22).at(x, y, 185, 190, 0), mean(ball(0.15), plane(0, 14, 9)), soft(0.06), stroked(0.03)),
-	}
-	for k := range 22 {
-		u, v := 0.8*latticeAt(k, place, 1), 0.8*latticeAt(k, place, 2)
-		if u*u+v*v < 0.6 {
-			all = append(all, detail(leaf.at(x+185*u, y+190*v, 8, 5, 40*u), ink(crown.light, 1.4)))
-		}
-	}
-	return layers(all...)
 }
 
 // balloon hangs on a string.

@@ -6,21 +6,21 @@ import (
 	"math/rand/v2"
 )
 
-// palette makes local colours that a painter could tell from each other.
+// palette makes local colours that a painter could tell apart.
 type palette struct {
 	rng      *rand.Rand
 	low, top float64  // values of the light sides
 	used     []Colour // what lies in the picture already
 }
 
-// between returns a number between two.
+// between returns a random number from from up to to.
 func between(rng *rand.Rand, from, to float64) float64 { return from + (to-from)*rng.Float64() }
 
-// one returns true so often.
-func one(rng *rand.Rand, share float64) bool { return rng.Float64() < share }
+// perhaps returns true in a share of the cases.
+func perhaps(rng *rand.Rand, share float64) bool { return rng.Float64() < share }
 
-// least distances in L*a*b*: of any two sides of different local colours, since forms of
-// one colour that touch are one form to the eye; and of a colour to be added to the picture.
+// leastApart is the least distance in L*a*b* of any two sides of different local colours, since
+// forms of one colour that touch are one form to the eye; and of a colour added to the picture.
 const leastApart = 13
 
 func (p *palette) free(c Colour) bool {
@@ -56,13 +56,13 @@ func (p *palette) try(name string) local {
 	rng := p.rng
 	tones := between(rng, 1.7, 3.3)
 	switch {
-	case one(rng, 0.15):
+	case perhaps(rng, 0.15):
 		tones = between(rng, 0.8, 1.5)
-	case one(rng, 0.18):
+	case perhaps(rng, 0.18):
 		tones = between(rng, 3.4, 4.5)
 	}
 	saturation := between(rng, 0.07, 0.27)
-	if one(rng, 0.12) {
+	if perhaps(rng, 0.12) {
 		saturation = between(rng, 0, 0.01)
 	}
 	light := mixed(between(rng, p.low, p.top), between(rng, 0, 360), saturation)
@@ -70,7 +70,7 @@ func (p *palette) try(name string) local {
 		return local{name, light, turned(light, tones, 0, 0), false}
 	}
 	way := 1.0
-	if one(rng, 0.5) {
+	if perhaps(rng, 0.5) {
 		way = -1
 	}
 	switch rng.IntN(10) {

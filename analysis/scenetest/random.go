@@ -53,20 +53,20 @@ type chance struct {
 
 func (r *chance) habits() {
 	rng := r.rng
-	r.soft = one(rng, 0.5)
+	r.soft = perhaps(rng, 0.5)
 	r.lines = [...]int{0, 0, 1, 1, 2, 2, 0}[rng.IntN(7)]
-	if r.soft && one(rng, 0.5) {
+	if r.soft && perhaps(rng, 0.5) {
 		r.lines = 0
 	}
 	r.line = max(1.5, between(rng, 0.003, 0.011)*float64(min(r.width, r.height)))
 	r.vary = between(rng, 0, 0.5)
-	if one(rng, 0.25) {
+	if perhaps(rng, 0.25) {
 		r.gaps = between(rng, 0.05, 0.2)
 	}
-	r.accents = one(rng, 0.3)
-	r.glows = r.soft && one(rng, 0.5)
-	r.casts = one(rng, 0.35)
-	if r.soft && one(rng, 0.4) {
+	r.accents = perhaps(rng, 0.3)
+	r.glows = r.soft && perhaps(rng, 0.5)
+	r.casts = perhaps(rng, 0.35)
+	if r.soft && perhaps(rng, 0.4) {
 		r.strokes = between(rng, 0.01, 0.035)
 	}
 	r.palette = palette{rng: rng, low: 4.6, top: 8.8}
@@ -103,18 +103,18 @@ func (r *chance) backdrop() {
 // between a light and its shadow: a tone is about 25 codes.
 func (r *chance) finishing() (f finish) {
 	rng := r.rng
-	if one(rng, 0.45) {
+	if perhaps(rng, 0.45) {
 		f.grain = min(between(rng, 1.5, 9), 25*r.closest/3)
 		f.clump = [...]float64{0, 0, 0.7, 1.5}[rng.IntN(4)]
-		f.colour = one(rng, 0.3)
+		f.colour = perhaps(rng, 0.3)
 	}
-	if one(rng, 0.15) {
+	if perhaps(rng, 0.15) {
 		f.weave = min(between(rng, 2, 6), 25*r.closest/4)
 	}
-	if one(rng, 0.15) {
+	if perhaps(rng, 0.15) {
 		f.blur = between(rng, 0.4, 0.9)
 	}
-	if one(rng, 0.35) {
+	if perhaps(rng, 0.35) {
 		f.quality = 60 + rng.IntN(36)
 	}
 	return f

@@ -63,7 +63,7 @@ func (r *chance) locals(n int) []local {
 
 // flatThing lays a flat thing of an unlike hue behind the others, sometimes.
 func (r *chance) flatThing(locals []local, cell image.Point) {
-	if !one(r.rng, 0.3) {
+	if !perhaps(r.rng, 0.3) {
 		return
 	}
 	c, ok := r.palette.unlike(locals)
@@ -109,7 +109,7 @@ func (r *chance) thing(l local, at point, cell image.Point) {
 	f.line = r.pen(l.light)
 	r.dress(&f, l)
 	r.add(f)
-	if one(rng, 0.2) {
+	if perhaps(rng, 0.2) {
 		r.spots(o, l)
 	}
 }
@@ -147,10 +147,10 @@ func (r *chance) dress(f *form, l local) {
 		f.coat.strokes = r.strokes
 	}
 	if r.glows {
-		f.coat.reflected = mixed(l.shadow.Value()+between(rng, 0.2, 0.6), l.shadow.Oklab().Hue()+between(rng, -15, 15), l.shadow.saturation())
+		f.coat.reflected = turned(l.shadow, -between(rng, 0.2, 0.6), between(rng, -15, 15), 0)
 		f.coat.bright = mixed(min(l.light.Value()+between(rng, 0.2, 0.7), 9.7), l.light.Oklab().Hue(), l.light.saturation())
 	}
-	if r.accents && one(rng, 0.75) && l.light.Lab().Chroma() > 12 {
+	if r.accents && perhaps(rng, 0.75) && l.light.Lab().Chroma() > 12 {
 		r.accent(f, l)
 	}
 }
@@ -164,10 +164,10 @@ func (r *chance) accent(f *form, l local) {
 	case 0:
 		base = l.light
 	case 1:
-		base = mixed(l.shadow.Value()+0.6, l.shadow.Oklab().Hue(), l.shadow.saturation())
+		base = turned(l.shadow, -0.6, 0, 0)
 	}
 	for range 30 {
-		c := accentAt(base, between(rng, -34, 34), between(rng, 0.3, 0.9))
+		c := turned(base, 0, between(rng, -34, 34), between(rng, 0.3, 0.9))
 		if l.standsOut(c, 2) {
 			f.coat.accent, f.coat.band = c, between(rng, 0.04, 0.08)
 			f.coat.soft = min(f.coat.soft, 0.06)
@@ -179,12 +179,12 @@ func (r *chance) accent(f *form, l local) {
 // spots strews a pattern of tiny details on a form, or sets a highlight.
 func (r *chance) spots(o outline, l local) {
 	rng, size, m := r.rng, o.size(), o.middle()
-	if one(rng, 0.4) {
+	if perhaps(rng, 0.4) {
 		r.fill(disc.at(m.x+0.2*size*r.light.x, m.y+0.2*size*r.light.y, 0.035*size, 0.025*size, 20), hex("#fffdf5").paint(), unjudged)
 		return
 	}
 	c := mixed(min(max(l.light.Value()+1.2, 1), 9.7), l.light.Oklab().Hue()+40, 0.12).paint()
-	if one(rng, 0.5) {
+	if perhaps(rng, 0.5) {
 		c = mixed(max(l.shadow.Value()-0.8, 0.5), l.light.Oklab().Hue()+150, 0.12).paint()
 	}
 	for range 12 + rng.IntN(14) {

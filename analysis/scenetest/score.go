@@ -63,7 +63,7 @@ func (t *Tally) Add(s *Scene, a *families.Found) {
 			found[f] = 1 + i
 		case ok: // another form of the same local colour
 		default:
-			t.fault(s, "false: light on %s, shadow on %s", c.where(s, i, Light), c.where(s, i, Shadow))
+			t.fault(s, "false: light %s, shadow %s", a.List[i].Light.Colour.Hex(), a.List[i].Shadow.Colour.Hex())
 			if len(s.Families) == 0 {
 				t.OnEmpty++
 			} else {
@@ -132,7 +132,7 @@ func (t *Tally) side(s *Scene, family int, side Side, truth Colour, got analysis
 	t.WorstLightness = max(t.WorstLightness, math.Abs(off))
 	if math.Abs(off) > mostLightness {
 		t.OffLightness++
-		t.fault(s, "%s off by %.1f L*", s.nameOf(labelOf(s.Families[family].parts[0], side)), off)
+		t.fault(s, "%s: side %d off by %.1f L*", s.Families[family].Name, side, off)
 	}
 	if got.X != nil && got.Y != nil && image.Pt(*got.X, *got.Y).In(s.Image.Rect) {
 		f, is, ok := s.owner(s.labels[*got.Y*s.Image.Rect.Dx()+*got.X])

@@ -83,11 +83,6 @@ func follow(depth float64) shading {
 	}
 }
 
-// sized makes a shading that depends on an outline's size.
-func sized(s func(size float64) shading) shading {
-	return func(o outline, light point) shade { return s(o.size())(o, light) }
-}
-
 // mean shades halfway between two shadings.
 func mean(a, b shading) shading {
 	return func(o outline, light point) shade {
