@@ -18,12 +18,9 @@ type Folders struct {
 // XDG Base Directory Specification 0.8 ($XDG_DATA_HOME or ~/.local/share; $XDG_CACHE_HOME
 // or ~/.cache), on macOS ~/Library, on Windows %LocalAppData%. Nothing is made.
 func UserFolders() (Folders, error) {
-	cache, err := os.UserCacheDir()
-	if err != nil {
-		return Folders{}, fmt.Errorf("find the folder of stills: %w", err)
-	}
-	data, err := userDataDir()
-	if err != nil {
+	cache, errCache := os.UserCacheDir()
+	data, errData := userDataDir()
+	if err := errors.Join(errCache, errData); err != nil {
 		return Folders{}, fmt.Errorf("find the folder of stills: %w", err)
 	}
 	return Folders{

@@ -77,7 +77,7 @@ func (s *Store) Trash() ([]Entry, error) {
 	return all, nil
 }
 
-// trashNames returns the names of the stills in the trash, deleted first first.
+// trashNames returns the names of the stills in the trash, in the order of their deletion.
 func (s *Store) trashNames() ([]string, error) {
 	entries, err := os.ReadDir(filepath.Join(s.folders.Data, trashDir))
 	if errors.Is(err, fs.ErrNotExist) {

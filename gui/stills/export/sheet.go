@@ -2,7 +2,6 @@ package export
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 	"time"
 
@@ -92,23 +91,15 @@ func sheetAbout(s SheetSubject) string {
 	size := wording.SizeSay(s.Picture.Width, s.Picture.Height) + wording.Nbsp + "pixels"
 	switch s.Source.Kind {
 	case stills.FromScreen:
-		parts = append(parts, "part of the screen, "+size)
+		size = "part of the screen, " + size
 	case stills.FromDemo:
-		parts = append(parts, "the demo painting, "+size)
-	default:
-		parts = append(parts, size)
+		size = "the demo painting, " + size
 	}
-	if len(s.Notes) > 0 {
-		parts = append(parts, countSay(len(s.Notes), "note"))
+	parts = append(parts, size)
+	if said := wording.SayNotes(len(s.Notes)); said != "" {
+		parts = append(parts, said)
 	}
 	return strings.Join(parts, " · ")
-}
-
-func countSay(n int, what string) string {
-	if n != 1 {
-		what += "s"
-	}
-	return strconv.Itoa(n) + wording.Nbsp + what
 }
 
 // sheetFoot says what the figures assume.

@@ -27,7 +27,7 @@ const (
 	noteText  = 14.0
 )
 
-// Tools lists them in the order in which they are offered. The first place is for
+// Tools lists the tools in the order in which they are offered. The first place is for
 // taking hold of notes.
 func Tools() []Tool {
 	return []Tool{
