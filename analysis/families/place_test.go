@@ -6,7 +6,6 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
-	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/analysis/scenetest"
 )
 
@@ -15,7 +14,7 @@ import (
 func TestFamilyPlacesShowTheirSides(t *testing.T) {
 	paintsManyScenes(t)
 	all, off := 0, 0
-	for _, name := range lawtest.Some(scenetest.Names(), 4) {
+	for _, name := range scenetest.Names() {
 		s := scenetest.Named(name)
 		for _, f := range families.Find(s.Pixels(), nil, families.DefaultRules()).List {
 			for _, side := range []analysis.Spot{f.Light, f.Shadow} {
