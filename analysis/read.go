@@ -18,7 +18,7 @@ type Options struct {
 	// Edges are the group edges set by hand, L*: one to three, in rising order. They make
 	// the chosen split, whatever Groups says; anything else leaves it to Groups.
 	Edges []float64
-	Out   *Mask // what is left out; nil for nothing
+	Mask  *Mask // what is left out; nil for nothing
 }
 
 // Key says how light a picture is as a whole: "low" where the mean's value is under 4,
@@ -92,8 +92,8 @@ func (r *Reader) Read(p Pixels, o Options) *Reading {
 	if p.Check() != nil || p.Width == 0 || p.Height == 0 {
 		p = Pixels{}
 	}
-	r.pass(p, o.Out)
-	r.reading.gather(r.tallies, o.Out)
+	r.pass(p, o.Mask)
+	r.reading.gather(r.tallies, o.Mask)
 	r.reading.measure()
 	r.split(o.Groups, o.Edges)
 	return &r.reading

@@ -36,7 +36,7 @@ func TestReadAgainstSlow(t *testing.T) {
 		p := randomPixels(rng, 90)
 		out := randomOut(rng, p)
 		grey, histogram := slowRead(p, out)
-		r := reader.Read(p, Options{Out: out})
+		r := reader.Read(p, Options{Mask: out})
 		if string(r.Grey) != string(grey) {
 			t.Fatalf("picture %d, %d x %d: the planes differ", i, p.Width, p.Height)
 		}
@@ -119,7 +119,7 @@ func TestReadNothing(t *testing.T) {
 		reader.Steady = steady
 		for _, tt := range tests {
 			t.Run(tt.name, func(t *testing.T) {
-				r := reader.Read(tt.p, Options{Out: tt.out})
+				r := reader.Read(tt.p, Options{Mask: tt.out})
 				if r.Counted != 0 || r.Key != "" {
 					t.Errorf("counted %d, key %q", r.Counted, r.Key)
 				}
@@ -203,7 +203,7 @@ func TestReadAllocatesNothing(t *testing.T) {
 	r := NewReader()
 	defer r.Close()
 	r.Steady = true
-	read := func() { r.Read(p, Options{Out: out}) }
+	read := func() { r.Read(p, Options{Mask: out}) }
 	read()
 	if n := testkit.LeastAllocs(20, read); n != 0 {
 		t.Errorf("%g allocations a frame", n)
@@ -230,7 +230,7 @@ func FuzzRead(f *testing.F) {
 			p.Height = (len(pix) + p.Stride - 1) / p.Stride
 		}
 		out := &Mask{Areas: []image.Rectangle{{image.Pt(x, y), image.Pt(w, h)}}}
-		r := Read(p, Options{Out: out})
+		r := Read(p, Options{Mask: out})
 		if p.Check() != nil {
 			p = Pixels{}
 		}

@@ -17,8 +17,8 @@ func TestShufflingChangesNothingOfTheWhole(t *testing.T) {
 		rng := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 71))
 		p := randomPixels(rng, 50)
 		shuffled := shuffledPixels(p, rng)
-		o := Options{Groups: rapid.IntRange(0, 4).Draw(t, "groups"), Out: &Mask{}}
-		o.Out.Lightness[rapid.IntRange(0, 255).Draw(t, "left out")] = true
+		o := Options{Groups: rapid.IntRange(0, 4).Draw(t, "groups"), Mask: &Mask{}}
+		o.Mask.Lightness[rapid.IntRange(0, 255).Draw(t, "left out")] = true
 		if rapid.Bool().Draw(t, "by hand") {
 			o.Edges = []float64{rapid.Float64Range(0, 100).Draw(t, "edge")}
 		}

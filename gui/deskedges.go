@@ -16,8 +16,8 @@ func (d *Desk) edgeMoved(i int, to float64, end bool) {
 	}
 }
 
-// edgesByHand keeps the groups' edges where they are now, whatever is painted.
-func (d *Desk) edgesByHand() {
+// keepEdges keeps the groups' edges where they are now, whatever is painted.
+func (d *Desk) keepEdges() {
 	edges := d.parts.spread.Edges()
 	if len(edges) == 0 {
 		d.Messages.Note("There are no edges: all of the picture is one group.")

@@ -37,7 +37,7 @@ func (d *Desk) showFrame(s *live.Shown) {
 	d.copies.Take(s.Copied)
 	if s.Text {
 		d.last.spots = append(d.last.spots[:0], s.Spots...)
-		if d.families.TakeManual(s.Hand) {
+		if d.families.TakeManual(s.Manual) {
 			d.showMarks()
 		}
 		d.last.small = append(d.last.small[:0], s.Small...)
@@ -92,7 +92,7 @@ func (d *Desk) showSpread(r *analysis.Reading) {
 	}
 	state := widgets.SpreadState{
 		Histogram: r.Histogram, Groups: slices.Clone(r.Chosen().Groups()), Marks: marks,
-		Limits: d.settings.Limits(), FromWhite: d.settings.FromWhite, ByHand: len(d.setup.Edges) > 0,
+		Limits: d.settings.Limits(), FromWhite: d.settings.FromWhite, Manual: len(d.setup.Edges) > 0,
 	}
 	if d.setup.Target != nil {
 		state.Target = d.setup.Target.Plan.Histogram()
@@ -156,7 +156,7 @@ func (d *Desk) showSettings() {
 func (d *Desk) setStatus(s capture.Status) {
 	d.status = s
 	if s.Err != nil && d.setup.Source.Kind == setup.SourceStill {
-		d.stills.gone(s.Err)
+		d.stills.openFailed(s.Err)
 		return
 	}
 	if s.Err != nil {

@@ -22,7 +22,7 @@ func (d *Desk) apply(next setup.Setup) {
 	if next.Source.Feed() != before.Feed() {
 		d.frozen = false
 		d.Mirror.ForgetView()
-		d.stills.left(was)
+		d.stills.sourceLeft(was)
 		d.marker.leave()
 		d.comparison.Forget()
 		d.watcher.Freeze(false)

@@ -111,7 +111,7 @@ func (e *exporter) write(way exportWay, path string) {
 			subject.Picture = analysis.Opaque(subject.Picture)
 		}
 		if way.ending != ".ora" && !way.Picture { // these show no families
-			subject.Families = families.Find(subject.Picture, subject.Options.Out, rules)
+			subject.Families = families.Find(subject.Picture, subject.Options.Mask, rules)
 		}
 		return way.Save(path, true, subject)
 	}, func() { e.Messages.Note("Written as " + name + ".") })

@@ -78,8 +78,8 @@ func (k *keptStills) open(id string) {
 	k.watch(asSource(id))
 }
 
-// left is for the moment when another source is watched: was is the setup until now.
-func (k *keptStills) left(was setup.Setup) {
+// sourceLeft is for the moment when another source is watched: was is the setup until now.
+func (k *keptStills) sourceLeft(was setup.Setup) {
 	if was.Source.Kind != setup.SourceStill {
 		k.before = was
 	}
@@ -108,8 +108,8 @@ func (k *keptStills) remembered() (region *files.Rect, picture string) {
 	return nil, ""
 }
 
-// gone goes back to what was watched before, since the still can't be opened.
-func (k *keptStills) gone(err error) {
+// openFailed goes back to what was watched before, since the still can't be opened.
+func (k *keptStills) openFailed(err error) {
 	id := k.now().Source.Path
 	k.back()
 	k.forget(id)

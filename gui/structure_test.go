@@ -112,7 +112,7 @@ func TestFamilyByHand(t *testing.T) {
 	if len(d.families.Manual) != 1 || d.families.Manual[0].Light.Colour.Hex() != "#e2ab85" {
 		t.Fatalf("families set by hand: %+v", d.families.Manual)
 	}
-	if got := p.families.Rows[0].Text(); !strings.HasPrefix(got.Tones, "2.2"+wording.Nbsp+"tones") || !got.ByHand { // (CIE15, D1535)
+	if got := p.families.Rows[0].Text(); !strings.HasPrefix(got.Tones, "2.2"+wording.Nbsp+"tones") || !got.Manual { // (CIE15, D1535)
 		t.Errorf("the row says %q", got.Tones)
 	}
 	if n := len(d.Mirror.Marks()); n != 2 {

@@ -37,7 +37,7 @@ func newStructurePage(d *Desk) pageView {
 		if i < len(groupCounts) {
 			d.setGroups(groupCounts[i])
 		} else {
-			d.edgesByHand()
+			d.keepEdges()
 		}
 	})
 	p.families = structure.NewFamilyList(&d.Host, d.families)

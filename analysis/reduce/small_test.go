@@ -30,7 +30,7 @@ func smallGapsOf(longer int, o analysis.Options, at func(x, y int) uint8) []anal
 	}
 	r := New()
 	defer r.Close()
-	histogram := r.Reduce(p, longer, longer, o.Out).Histogram()
+	histogram := r.Reduce(p, longer, longer, o.Mask).Histogram()
 	return new(analysis.GapMeter).Changes(nil, &histogram, analysis.Read(p, o))
 }
 
@@ -71,7 +71,7 @@ func TestSmallGaps(t *testing.T) {
 			t.Errorf("at its own size: %+v", g)
 		}
 	}
-	if got := smallGapsOf(64, analysis.Options{Out: &analysis.Mask{Lightness: [256]bool{0: true}}, Groups: 2}, func(int, int) uint8 { return 0 }); len(got) != 0 {
+	if got := smallGapsOf(64, analysis.Options{Mask: &analysis.Mask{Lightness: [256]bool{0: true}}, Groups: 2}, func(int, int) uint8 { return 0 }); len(got) != 0 {
 		t.Errorf("of nothing: %+v", got)
 	}
 }

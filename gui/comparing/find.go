@@ -72,13 +72,13 @@ func (c *Comparer) sourceOf(p *live.Copy) stills.Source {
 
 // compareCopies compares a picture from before with a copied one; nil if it can't be.
 func compareCopies(before stills.Side, after *live.Copy, from stills.Source) *compared {
-	aligned := stills.Align(before, stills.Side{Picture: after.Pixels, Source: from, LeftOut: stills.LeftOutOf(&after.Out)})
-	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.OutBefore, aligned.OutAfter, after.Settings.Groups)
+	aligned := stills.Align(before, stills.Side{Picture: after.Pixels, Source: from, LeftOut: stills.LeftOutOf(&after.Mask)})
+	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.MaskBefore, aligned.MaskAfter, after.Settings.Groups)
 	if err != nil {
 		return nil
 	}
 	found := &compared{aligned: aligned, change: change, place: after.Bounds}
-	found.before = analysis.Read(aligned.Before, analysis.Options{Groups: after.Settings.Groups, Out: aligned.OutBefore})
+	found.before = analysis.Read(aligned.Before, analysis.Options{Groups: after.Settings.Groups, Mask: aligned.MaskBefore})
 	if aligned.How == stills.ByPosition {
 		found.place = aligned.Region.Rectangle().Sub(from.Region.Rectangle().Min).Add(after.Bounds.Min)
 	}

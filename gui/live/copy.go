@@ -41,7 +41,7 @@ func (c *Copier) Take(copied *Copy) {
 // Copy is a copy of what is watched, with what isn't counted of it.
 type Copy struct {
 	Pixels   analysis.Pixels // RGBA; each pixel is opaque or fully transparent
-	Out      analysis.Mask
+	Mask     analysis.Mask
 	Bounds   image.Rectangle // in the source
 	At       time.Time       // when it was read
 	Source   setup.Source
@@ -55,5 +55,5 @@ func (w *Worker) copy(t *task, at time.Time) *Copy {
 	}
 	w.copies = t.Copies
 	mask := analysis.Mask{Areas: slices.Clone(w.mask.Areas), Lightness: w.mask.Lightness}
-	return &Copy{Pixels: pictures.Copy(t.pixels), Out: mask, Bounds: t.bounds, At: at, Source: t.Setup.Source, Settings: t.Settings}
+	return &Copy{Pixels: pictures.Copy(t.pixels), Mask: mask, Bounds: t.bounds, At: at, Source: t.Setup.Source, Settings: t.Settings}
 }

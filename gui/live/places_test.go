@@ -88,13 +88,13 @@ func TestCopy(t *testing.T) {
 	if !slices.Equal(c.Pixels.Pix, img.Pix) || c.Bounds != image.Rect(0, 0, 4, 2) || !c.At.Equal(f.At) || c.Source != r.next.Setup.Source {
 		t.Errorf("the copy is %+v", c)
 	}
-	if len(c.Out.Areas) != 1 || !c.Out.LeavesOut(128) || c.Out.LeavesOut(0) { // L* 50 is bin 127.5
-		t.Errorf("left out of the copy is %v", c.Out.Areas)
+	if len(c.Mask.Areas) != 1 || !c.Mask.LeavesOut(128) || c.Mask.LeavesOut(0) { // L* 50 is bin 127.5
+		t.Errorf("left out of the copy is %v", c.Mask.Areas)
 	}
 	r.next.Setup = r.next.Setup.CountingAll().LeavingOut(image.Rect(2, 0, 3, 1))
 	img.Pix[8] = 99
 	r.see(f, false)
-	if c.Pixels.Pix[8] == 99 || c.Out.Areas[0] != image.Rect(0, 0, 1, 1) {
+	if c.Pixels.Pix[8] == 99 || c.Mask.Areas[0] != image.Rect(0, 0, 1, 1) {
 		t.Error("the copy follows the frame")
 	}
 }

@@ -41,7 +41,7 @@ type Shown struct {
 	Flipped bool
 	Reading *analysis.Reading
 	Spots   []Reading
-	Hand    []FamilyReading      // the families set by hand
+	Manual  []FamilyReading      // the families set by hand
 	Copied  *Copy                // if one was asked for
 	Beside  *image.RGBA          // the whole picture made small, in a view that has it beside; else nil
 	Small   []analysis.GapChange // and what becomes of the gaps in it

@@ -99,7 +99,7 @@ func sameLook(a, b settings.Settings, view views.View) bool {
 
 // leaveOut sets what isn't counted of a part of the picture that begins at origin.
 func (t *task) leaveOut(mask *analysis.Mask, origin image.Point) {
-	t.Setup.Out(mask, origin, t.Covered.Intersect(t.bounds))
+	t.Setup.Mask(mask, origin, t.Covered.Intersect(t.bounds))
 }
 
 // paint paints a reduced picture in a view, as RGBA without gaps between rows.

@@ -99,7 +99,7 @@ func (w *Worker) Frame(f *capture.Frame, repeated bool) {
 	s.Beside, s.Small = w.beside.paint(&t, s.Reading)
 	s.Loupe = w.loupe.paint(&t, s.Reading)
 	s.Spots = readSpots(s.Spots[:0], &t)
-	s.Hand = readFamilies(s.Hand[:0], &t)
+	s.Manual = readFamilies(s.Manual[:0], &t)
 	w.lookForFamilies(&t)
 	s.Picked, s.Tone = pick(&t, s.Reading)
 	s.Copied = w.copy(&t, f.At)
@@ -122,7 +122,7 @@ func (w *Worker) read(t *task) *analysis.Reading {
 	if t.same.reading {
 		return w.shown.Reading
 	}
-	return w.reader.Read(t.pixels, analysis.Options{Groups: t.Settings.Groups, Edges: t.Setup.Edges, Out: &w.mask})
+	return w.reader.Read(t.pixels, analysis.Options{Groups: t.Settings.Groups, Edges: t.Setup.Edges, Mask: &w.mask})
 }
 
 // jumped reports whether the whole picture jumped since the frame before. Another part of

@@ -20,7 +20,7 @@ func TestFrame(t *testing.T) {
 	if want := image.Rect(100, 50, 108, 54); s.Bounds != want || s.Part != want || !s.At.Equal(f.At) {
 		t.Errorf("bounds %v, part %v at %v, want %v at %v", s.Bounds, s.Part, s.At, want, f.At)
 	}
-	if s.Reading.Counted != 32 || s.Jumped || !s.Text || s.Loupe != nil || s.Beside != nil || s.Copied != nil || s.Picked != nil || len(s.Spots)+len(s.Hand) > 0 {
+	if s.Reading.Counted != 32 || s.Jumped || !s.Text || s.Loupe != nil || s.Beside != nil || s.Copied != nil || s.Picked != nil || len(s.Spots)+len(s.Manual) > 0 {
 		t.Errorf("shown is %+v", s)
 	}
 	wantGreys(t, "the mirror", s.Img, 0, 0, 0, 0, 0, 255, 255, 255, 255)

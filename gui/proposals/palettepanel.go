@@ -81,8 +81,8 @@ func (p *PalettePanel) Refresh(at time.Time, from setup.Source) {
 	p.busy, p.began = true, time.Now()
 	p.acts.CopyPicture(func(c *live.Copy) {
 		p.Background(func() {
-			families := families.Find(c.Pixels, &c.Out, c.Settings.Rules)
-			palette := palette.Of(c.Pixels, &c.Out, families)
+			families := families.Find(c.Pixels, &c.Mask, c.Settings.Rules)
+			palette := palette.Of(c.Pixels, &c.Mask, families)
 			p.OnWindow(func() {
 				p.busy = false
 				p.palette, p.of, p.from = palette, c.At, c.Source

@@ -151,9 +151,9 @@ func (s Setup) CountingAll() Setup {
 // paper are rarely of one colour throughout (common practice, no source).
 const ToneReach = 1.0
 
-// Out sets dst to what isn't counted of a picture whose top left lies at origin, where
+// Mask sets dst to what isn't counted of a picture whose top left lies at origin, where
 // covered hides a part of it.
-func (s Setup) Out(dst *analysis.Mask, origin image.Point, covered image.Rectangle) {
+func (s Setup) Mask(dst *analysis.Mask, origin image.Point, covered image.Rectangle) {
 	dst.Areas = dst.Areas[:0]
 	for _, area := range s.Areas {
 		dst.Areas = append(dst.Areas, area.Sub(origin))
@@ -195,8 +195,8 @@ func (t *Target) Origin() (path, still string) {
 	return t.Path, t.Still
 }
 
-// MaxHandFamilies is how many families can be set by hand.
-const MaxHandFamilies = 6
+// MaxManualFamilies is how many families can be set by hand.
+const MaxManualFamilies = 6
 
 // Family is a family set by hand: a place on the light side and one on the shadow side.
 type Family struct{ Light, Shadow Place }

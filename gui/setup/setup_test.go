@@ -54,7 +54,7 @@ func TestSetupFull(t *testing.T) {
 func TestSetupOut(t *testing.T) {
 	s := Setup{}.LeavingOut(image.Rect(110, 210, 120, 220)).LeavingOutTone(100)
 	var out analysis.Mask
-	s.Out(&out, image.Pt(100, 200), image.Rect(150, 250, 160, 260))
+	s.Mask(&out, image.Pt(100, 200), image.Rect(150, 250, 160, 260))
 	want := []image.Rectangle{image.Rect(10, 10, 20, 20), image.Rect(50, 50, 60, 60)}
 	if !reflect.DeepEqual(out.Areas, want) {
 		t.Errorf("areas %v, want %v", out.Areas, want)
@@ -65,7 +65,7 @@ func TestSetupOut(t *testing.T) {
 			t.Errorf("bin %d left out: %v", bin, left)
 		}
 	}
-	s.CountingAll().Out(&out, image.Point{}, image.Rectangle{})
+	s.CountingAll().Mask(&out, image.Point{}, image.Rectangle{})
 	if len(out.Areas) != 0 || out.Lightness != [256]bool{} {
 		t.Error("something is still left out")
 	}

@@ -33,8 +33,8 @@ type Aligned struct {
 	Region        files.Rect // of ByPosition: what both show, in the source's pixels
 	Stretched     bool       // of Scaled: the shapes of the two differ
 	Before, After analysis.Pixels
-	OutBefore     *analysis.Mask // what is left out of each; nil for nothing
-	OutAfter      *analysis.Mask
+	MaskBefore    *analysis.Mask // what is left out of each; nil for nothing
+	MaskAfter     *analysis.Mask
 }
 
 // leastShared is the part of the smaller picture that two must share to be compared by
@@ -56,20 +56,20 @@ func Align(before, after Side) Aligned {
 		return Aligned{
 			How: ByPosition, Region: files.RectOf(met),
 			Before: before.Picture.Crop(met.Sub(a.Min)), After: after.Picture.Crop(met.Sub(b.Min)),
-			OutBefore: before.LeftOut.moved(by(a.Min.Sub(met.Min))),
-			OutAfter:  after.LeftOut.moved(by(b.Min.Sub(met.Min))),
+			MaskBefore: before.LeftOut.moved(by(a.Min.Sub(met.Min))),
+			MaskAfter:  after.LeftOut.moved(by(b.Min.Sub(met.Min))),
 		}
 	}
 	p, q := before.Picture, after.Picture
 	if p.Width == q.Width && p.Height == q.Height {
-		return Aligned{How: SamePixels, Before: p, After: q, OutBefore: before.LeftOut.Out(), OutAfter: after.LeftOut.Out()}
+		return Aligned{How: SamePixels, Before: p, After: q, MaskBefore: before.LeftOut.Mask(), MaskAfter: after.LeftOut.Mask()}
 	}
 	w, h := min(p.Width, q.Width), min(p.Height, q.Height)
 	across, down := float64(p.Width)*float64(q.Height), float64(q.Width)*float64(p.Height)
 	return Aligned{
 		How: Scaled, Stretched: across > 1.01*down || down > 1.01*across,
 		Before: reduced(p, w, h), After: reduced(q, w, h),
-		OutBefore: before.scaled(w, h), OutAfter: after.scaled(w, h),
+		MaskBefore: before.scaled(w, h), MaskAfter: after.scaled(w, h),
 	}
 }
 
@@ -91,7 +91,7 @@ func (s Source) feed() Source {
 
 // moved returns what is left out with its areas where to takes them; nil for nothing.
 func (l LeftOut) moved(to func(image.Rectangle) image.Rectangle) *analysis.Mask {
-	out := l.Out()
+	out := l.Mask()
 	if out != nil {
 		for i, area := range out.Areas {
 			out.Areas[i] = to(area)

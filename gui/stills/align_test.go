@@ -46,7 +46,7 @@ func TestAlign(t *testing.T) {
 	}
 	// What both show is the same, so nothing has changed.
 	a := Align(screen(left), screen(right))
-	c, err := analysis.ChangeOf(a.Before, a.After, a.OutBefore, a.OutAfter, 0)
+	c, err := analysis.ChangeOf(a.Before, a.After, a.MaskBefore, a.MaskAfter, 0)
 	if err != nil || c.Distance != 0 || a.Region != (files.Rect{X: 340, Y: 210, Width: 40, Height: 80}) {
 		t.Errorf("%+v, %v, region %v", c, err, a.Region)
 	}
@@ -57,7 +57,7 @@ func TestAlignLeavesOut(t *testing.T) {
 	out := &analysis.Mask{Areas: []image.Rectangle{image.Rect(40, 10, 60, 30)}} // of the desktop
 	left, right := image.Rect(0, 0, 80, 90), image.Rect(40, 10, 120, 90)
 	a := Align(side(desktop.Crop(left), FromScreen, left, out), side(desktop.Crop(right), FromScreen, right, nil))
-	c, err := analysis.ChangeOf(a.Before, a.After, a.OutBefore, a.OutAfter, 0)
+	c, err := analysis.ChangeOf(a.Before, a.After, a.MaskBefore, a.MaskAfter, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -65,7 +65,7 @@ func TestAlignLeavesOut(t *testing.T) {
 		t.Errorf("%d pixels count, want %d", c.Counted, 40*80-20*20)
 	}
 	a = Align(Side{Picture: desktop, LeftOut: LeftOutOf(out)}, Side{Picture: reduced(desktop, 60, 45)})
-	if got, want := a.OutBefore.Areas[0], image.Rect(20, 5, 30, 15); got != want {
+	if got, want := a.MaskBefore.Areas[0], image.Rect(20, 5, 30, 15); got != want {
 		t.Errorf("scaled to %v, want %v", got, want)
 	}
 }
@@ -80,11 +80,11 @@ func TestLeftOutThereAndBack(t *testing.T) {
 	if len(l.Lightness) != 3 {
 		t.Errorf("ranges %v, want three", l.Lightness)
 	}
-	got := l.Out()
+	got := l.Mask()
 	if got.Lightness != out.Lightness || got.Areas[0] != out.Areas[0] {
 		t.Errorf("%v becomes %v", out, got)
 	}
-	if LeftOutOf(nil).Out() != nil {
+	if LeftOutOf(nil).Mask() != nil {
 		t.Error("nothing becomes something")
 	}
 }

@@ -81,8 +81,8 @@ func LeftOutOf(out *analysis.Mask) LeftOut {
 	return l
 }
 
-// Out returns the same for the analysis; nil if nothing is left out.
-func (l LeftOut) Out() *analysis.Mask {
+// Mask returns the same for the analysis; nil if nothing is left out.
+func (l LeftOut) Mask() *analysis.Mask {
 	if len(l.Areas) == 0 && len(l.Lightness) == 0 {
 		return nil
 	}

@@ -13,7 +13,7 @@ import (
 )
 
 // maxFamilyRows is how many families are listed: those set by hand, then the largest found.
-const maxFamilyRows = setup.MaxHandFamilies + 12
+const maxFamilyRows = setup.MaxManualFamilies + 12
 
 // FamilyList lists the families: first those set by hand, then those found.
 type FamilyList struct {

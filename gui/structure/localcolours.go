@@ -98,7 +98,7 @@ func (l *LocalColours) texts(most int) (rows []wording.FamilyRowText, more int) 
 			continue
 		}
 		moved := i < len(now.Families) && now.Families[i].Moved()
-		rows = append(rows, wording.SayHandFamily(i, r.Family, moved, now.Shade))
+		rows = append(rows, wording.SayManualFamily(i, r.Family, moved, now.Shade))
 	}
 	for _, f := range found[:max(len(found)-more, 0)] {
 		rows = append(rows, wording.SayFoundFamily(f, now.Shade))
@@ -145,7 +145,7 @@ func (l *LocalColours) placeOf(s analysis.Spot) setup.Place {
 // Add begins a family set by hand: the next click is its light side, the one after it its
 // shadow side.
 func (l *LocalColours) Add() {
-	if len(l.Steps.Now().Families) == setup.MaxHandFamilies {
+	if len(l.Steps.Now().Families) == setup.MaxManualFamilies {
 		l.Messages.Note("Six families set by hand are the most. Take one away first.")
 		return
 	}

@@ -118,6 +118,6 @@ func targetOfStill(store *stills.Store, id string, groups int) (*setup.Target, e
 	if err != nil {
 		return nil, err
 	}
-	plan := analysis.NewTarget(analysis.Read(analysis.Opaque(s.Picture), analysis.Options{Groups: groups, Out: s.Meta.LeftOut.Out()}))
+	plan := analysis.NewTarget(analysis.Read(analysis.Opaque(s.Picture), analysis.Options{Groups: groups, Mask: s.Meta.LeftOut.Mask()}))
 	return &setup.Target{Name: export.SheetTitle(s.Meta.Name, s.Meta.Time), Still: id, Plan: plan}, nil
 }

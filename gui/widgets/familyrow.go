@@ -81,7 +81,7 @@ func (f *FamilyRow) Text() wording.FamilyRowText { return f.text }
 
 // Tapped makes the colours spots, or deletes a family that was set by hand.
 func (f *FamilyRow) Tapped(e *fyne.PointEvent) {
-	if f.text.ByHand && inside(e.Position, f.cross) {
+	if f.text.Manual && inside(e.Position, f.cross) {
 		f.acts.Delete(f.index)
 		return
 	}
@@ -119,7 +119,7 @@ func (f *FamilyRow) MouseIn(e *desktop.MouseEvent) {
 
 // MouseMoved lets the tip come of the part under the pointer.
 func (f *FamilyRow) MouseMoved(e *desktop.MouseEvent) {
-	if f.text.ByHand && inside(e.Position, f.cross) {
+	if f.text.Manual && inside(e.Position, f.cross) {
 		f.acts.Tips.enter("Take this family away (Delete)", f.cross)
 		return
 	}
@@ -151,7 +151,7 @@ func (f *FamilyRow) TypedKey(e *fyne.KeyEvent) {
 	switch {
 	case presses(e):
 		f.acts.Choose(f.index)
-	case f.text.ByHand && deletes(e):
+	case f.text.Manual && deletes(e):
 		f.acts.Delete(f.index)
 	default:
 		f.keys.TypedKey(e.Name)
@@ -168,7 +168,7 @@ func (f *FamilyRow) write(size fyne.Size, of colours) {
 	}
 	fill(f.frame, of(ColorNameMass))
 	show(f.frame, !t.Lost)
-	show(f.cross, t.ByHand)
+	show(f.cross, t.Manual)
 	say(f.tones, t.Tones, fore)
 	say(f.says, longestFitting(planFamily(size.Width).says.width(), TextSize, t.Says, t.SaysShort), fore)
 	say(f.share, t.Share, quiet)

@@ -15,7 +15,7 @@ type mirrorParts struct {
 	back           *canvas.Rectangle
 	pictureRaster  *canvas.Raster
 	overlayRasters [overlays]*canvas.Raster
-	shapes         [setup.MaxSpots + 2*setup.MaxHandFamilies]*markShape
+	shapes         [setup.MaxSpots + 2*setup.MaxManualFamilies]*markShape
 	otherRaster    *canvas.Raster // beside the picture
 	edge           outline        // around it, where it lies over the picture
 	rubber         outline

@@ -21,7 +21,7 @@ type SpreadMark struct {
 type SpreadState struct {
 	Histogram [256]int // counts; bin i holds the L* whose colour.BinOf is i
 	Groups    []analysis.Group
-	ByHand    bool // the groups' edges were set by hand
+	Manual    bool // the groups' edges were set by hand
 	Marks     []SpreadMark
 	Limits    analysis.Limits // bins beyond them are dotted
 	Target    *[256]int       // the target's counts, never written to; nil for none
@@ -64,7 +64,7 @@ func NewSpread(acts SpreadActs) *Spread {
 func (s *Spread) Set(state SpreadState) {
 	was := s.state
 	mass := state.Histogram == was.Histogram && state.Limits == was.Limits && state.Target == was.Target
-	if s.given && mass && state.FromWhite == was.FromWhite && state.ByHand == was.ByHand &&
+	if s.given && mass && state.FromWhite == was.FromWhite && state.Manual == was.Manual &&
 		sameGroups(state.Groups, was.Groups) && slices.Equal(state.Marks, was.Marks) {
 		return
 	}

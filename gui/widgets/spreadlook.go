@@ -72,7 +72,7 @@ func (s *Spread) write(size fyne.Size, of colours) {
 			show(box, there)
 		}
 		fill(s.holes[i], of(ColorNamePanel))
-		show(s.holes[i], there && s.state.ByHand)
+		show(s.holes[i], there && s.state.Manual)
 	}
 	for v, text := range s.steps {
 		number := v

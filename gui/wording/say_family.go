@@ -130,7 +130,7 @@ type FamilyRowText struct {
 	Share                 string       // of the picture; "" if it is not known
 	Remarks               []string     // quieter, a line each
 	Lines                 []colour.RGB // lines to draw instead, after the last remark
-	ByHand                bool         // set by the painter, who may take it away
+	Manual                bool         // set by the painter, who may take it away
 	Lost                  bool         // there is no reading
 }
 
@@ -146,10 +146,10 @@ func SayFoundFamily(f families.Family, shade propose.Options) FamilyRowText {
 	return text
 }
 
-// SayHandFamily is the row of family i set by hand; moved says that the picture moved since.
-func SayHandFamily(i int, f families.Family, moved bool, shade propose.Options) FamilyRowText {
+// SayManualFamily is the row of family i set by hand; moved says that the picture moved since.
+func SayManualFamily(i int, f families.Family, moved bool, shade propose.Options) FamilyRowText {
 	text := sayFamilyRow(f, shade)
-	text.ByHand = true
+	text.Manual = true
 	note := fmt.Sprintf("set by hand: light%d, shadow%d", i+1, i+1)
 	if moved {
 		note = "picture moved"
@@ -160,7 +160,7 @@ func SayHandFamily(i int, f families.Family, moved bool, shade propose.Options) 
 
 // SayLostFamily is the row of family i set by hand where there is nothing to read.
 func SayLostFamily(i int) FamilyRowText {
-	return FamilyRowText{Tones: fmt.Sprintf("Family %d", i+1), Says: "outside the picture", SaysShort: "outside", ByHand: true, Lost: true}
+	return FamilyRowText{Tones: fmt.Sprintf("Family %d", i+1), Says: "outside the picture", SaysShort: "outside", Manual: true, Lost: true}
 }
 
 // SayFamilyList says that no family is listed, or that there are more; else nothing.

@@ -19,15 +19,15 @@ func TestFamilyRows(t *testing.T) {
 	f.Share = &share
 	shade := propose.DefaultOptions()
 	found := SayFoundFamily(f, shade)
-	if found.Light != light || found.Shadow != shadow || found.Tones != "2.2"+Nbsp+"tones" || found.Says != "reads" || found.ByHand {
+	if found.Light != light || found.Shadow != shadow || found.Tones != "2.2"+Nbsp+"tones" || found.Says != "reads" || found.Manual {
 		t.Errorf("a family found: %+v", found)
 	}
 	if want := Percent(share); found.Share != want {
 		t.Errorf("its share is %q, want %q", found.Share, want)
 	}
 	for moved, want := range map[bool]string{false: "set by hand: light2, shadow2", true: "picture moved"} {
-		hand := SayHandFamily(1, f, moved, shade)
-		if !hand.ByHand || hand.Share != "" || hand.Remarks[0] != want || !slices.Equal(hand.Remarks[1:], found.Remarks) {
+		hand := SayManualFamily(1, f, moved, shade)
+		if !hand.Manual || hand.Share != "" || hand.Remarks[0] != want || !slices.Equal(hand.Remarks[1:], found.Remarks) {
 			t.Errorf("a family set by hand: %+v, want first %q", hand, want)
 		}
 	}

@@ -52,7 +52,7 @@ func runChange(c *call) error {
 		of.layOver()
 	}
 	aligned := stills.Align(before.side, after.side)
-	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.OutBefore, aligned.OutAfter, 0)
+	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.MaskBefore, aligned.MaskAfter, 0)
 	if err != nil {
 		return sentence(wording.Explain("compare "+wording.Quote(before.name)+" with "+wording.Quote(after.name), err))
 	}

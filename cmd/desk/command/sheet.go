@@ -114,6 +114,6 @@ func sheetSubject(of subject) export.SheetSubject {
 	} else if info, err := os.Stat(of.name); err == nil {
 		s.Time = info.ModTime()
 	}
-	s.Families = families.Find(s.Picture, s.Options.Out, families.DefaultRules())
+	s.Families = families.Find(s.Picture, s.Options.Mask, families.DefaultRules())
 	return s
 }

@@ -28,7 +28,7 @@ func (h Export) write(w io.Writer, ending string, s SheetSubject) error {
 	case ".pdf":
 		return sheet.New(h.Page, SheetContent(s)).PDF(w, s.Title, s.Time)
 	case ".ora":
-		return stills.WriteORA(w, s.Picture, s.Options.Out, s.Notes)
+		return stills.WriteORA(w, s.Picture, s.Options.Mask, s.Notes)
 	case ".json":
 		return stills.WriteJSON(w, s.meta(), s.Notes)
 	}

@@ -35,7 +35,7 @@ func SheetOfStill(still *stills.Still) SheetSubject {
 	return SheetSubject{
 		Title: SheetTitle(m.Name, m.Time), Name: m.Name, Time: m.Time, Source: m.Source, Display: m.Display,
 		Picture: still.Picture, Notes: still.Notes.Notes,
-		Options: analysis.Options{Out: m.LeftOut.Out()},
+		Options: analysis.Options{Mask: m.LeftOut.Mask()},
 	}
 }
 
@@ -43,7 +43,7 @@ func SheetOfStill(still *stills.Still) SheetSubject {
 func (s SheetSubject) meta() stills.Meta {
 	return stills.Meta{
 		Name: s.Name, Time: s.Time, Source: s.Source, Display: s.Display, Width: s.Picture.Width, Height: s.Picture.Height,
-		LeftOut: stills.LeftOutOf(s.Options.Out), Reading: stills.FiguresOf(analysis.Read(s.Picture, s.Options)),
+		LeftOut: stills.LeftOutOf(s.Options.Mask), Reading: stills.FiguresOf(analysis.Read(s.Picture, s.Options)),
 	}
 }
 

@@ -13,10 +13,10 @@ import (
 )
 
 // WriteORA writes a picture with its notes as an OpenRaster file: the notes above the
-// picture, and between them its two-tone reading and its greys, hidden. out is what is left
+// picture, and between them its two-tone reading and its greys, hidden. mask is what is left
 // out of the two-tone reading; nil for nothing.
-func WriteORA(w io.Writer, p analysis.Pixels, out *analysis.Mask, list []notes.Note) error {
-	look := views.Look{Reading: analysis.Read(p, analysis.Options{Out: out})}
+func WriteORA(w io.Writer, p analysis.Pixels, mask *analysis.Mask, list []notes.Note) error {
+	look := views.Look{Reading: analysis.Read(p, analysis.Options{Mask: mask})}
 	merged := Annotate(p, list, 0)
 	shownW, shownH := Fit(p.Width, p.Height, ora.ThumbnailSide, ora.ThumbnailSide)
 	paper := pixelsOf(onPaper(merged))
