@@ -1,6 +1,7 @@
 package capture
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 )
@@ -20,10 +21,7 @@ const DisplayVariable = "TONEDESK_DISPLAY"
 // format gives wrong colours without an error, or breaks down (TestPortableColoursOnX11).
 // Right numbers come first.
 func Pick(env func(string) string) (Backend, error) {
-	display := env(DisplayVariable)
-	if display == "" {
-		display = env("DISPLAY")
-	}
+	display := cmp.Or(env(DisplayVariable), env("DISPLAY"))
 	if display == "" {
 		if env("WAYLAND_DISPLAY") != "" || env("XDG_SESSION_TYPE") == "wayland" {
 			return nil, fmt.Errorf("pick a screen: no X display is named: %w", ErrWayland)

@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"cmp"
 	"image"
 	"path/filepath"
 	"strings"
@@ -81,10 +82,7 @@ func (e *exporter) askFor(way exportWay) {
 
 // fileName is a still's name as a file's, without an ending.
 func fileName(m stills.Meta) string {
-	name := m.Name
-	if name == "" {
-		name = "still " + m.Time.Local().Format("2006-01-02 15.04")
-	}
+	name := cmp.Or(m.Name, "still "+m.Time.Local().Format("2006-01-02 15.04"))
 	return strings.Map(func(r rune) rune {
 		if strings.ContainsRune(`/\:*?"<>|`, r) || r < ' ' {
 			return '-'

@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -118,10 +119,7 @@ func (s *shelf) fill(i widget.GridWrapItemID, o fyne.CanvasObject) {
 	}
 	e := s.shown[i]
 	item := o.(*widgets.ShelfItem)
-	name := e.Name
-	if name == "" {
-		name = wording.TimeSay(e.Time)
-	}
+	name := cmp.Or(e.Name, wording.TimeSay(e.Time))
 	gaps, rest := wording.SayShelf(e.Meta)
 	if e.Trouble != nil {
 		rest = strings.TrimPrefix(rest+", notes unread", ", ")

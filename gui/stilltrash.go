@@ -1,6 +1,8 @@
 package gui
 
 import (
+	"cmp"
+
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
@@ -34,10 +36,7 @@ func (k *keptStills) undoDelete() bool {
 
 // askRestore offers to bring a still back from the trash.
 func (k *keptStills) askRestore(e stills.Entry) {
-	name := e.Name
-	if name == "" {
-		name = wording.TimeSay(e.Time)
-	}
+	name := cmp.Or(e.Name, wording.TimeSay(e.Time))
 	k.Messages.Offer(host.MessageNote, name+" is in the trash.", host.MessageAct{Name: "Bring it back", Do: func() {
 		k.Messages.Clear(host.MessageNote)
 		k.restore(e.ID)

@@ -75,7 +75,7 @@ func (t trace) write(d *Desk, line traceLine) {
 	line.Line, line.Message = d.parts.bar.Line(), d.Messages.Said[d.Messages.Top()]
 	line.Bounds, line.Part, line.View = d.last.bounds, d.Mirror.Fit().Bounds, d.settings.View
 	line.Sentence = d.parts.verdict.Text().Title
-	line.Mirror, line.Page, line.Tabs = d.mirrorBox(), d.settings.Page, d.boxOf(d.parts.tabs)
+	line.Mirror, line.Page, line.Tabs = d.boxIn(d.Mirror, d.Mirror.Fit().Pos, d.Mirror.Fit().Size), d.settings.Page, d.boxOf(d.parts.tabs)
 	line.Spread = d.boxOf(d.parts.spread)
 	d.page().trace(&line)
 	for i, s := range d.last.spots {
@@ -89,14 +89,11 @@ func (t trace) write(d *Desk, line traceLine) {
 
 // boxOf is where a part lies in the window, in display pixels.
 func (d *Desk) boxOf(o fyne.CanvasObject) [4]float32 {
-	at, scale := d.App.Driver().AbsolutePositionForObject(o), d.Mirror.Scale()
-	return [4]float32{at.X * scale, at.Y * scale, o.Size().Width * scale, o.Size().Height * scale}
+	return d.boxIn(o, fyne.Position{}, o.Size())
 }
 
-// mirrorBox is where the picture lies in the window, in display pixels.
-func (d *Desk) mirrorBox() [4]float32 {
-	m := d.Mirror
-	at := d.App.Driver().AbsolutePositionForObject(m).Add(m.Fit().Pos)
-	scale := m.Scale()
-	return [4]float32{at.X * scale, at.Y * scale, m.Fit().Size.Width * scale, m.Fit().Size.Height * scale}
+// boxIn is the same of what lies at a place of the part.
+func (d *Desk) boxIn(o fyne.CanvasObject, pos fyne.Position, size fyne.Size) [4]float32 {
+	at, scale := d.App.Driver().AbsolutePositionForObject(o).Add(pos), d.Mirror.Scale()
+	return [4]float32{at.X * scale, at.Y * scale, size.Width * scale, size.Height * scale}
 }

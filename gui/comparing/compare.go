@@ -1,6 +1,7 @@
 package comparing
 
 import (
+	"cmp"
 	"image"
 	"time"
 
@@ -115,10 +116,7 @@ func (c *Comparer) Begin(id string) {
 				c.Messages.Note(wording.Explain("open the still from before", err))
 				return
 			}
-			name := s.Meta.Name
-			if name == "" {
-				name = wording.TimeSay(s.Meta.Time)
-			}
+			name := cmp.Or(s.Meta.Name, wording.TimeSay(s.Meta.Time))
 			c.How = Wipe
 			c.With = comparison{ID: id, name: name, line: 0.5,
 				side: stills.Side{Picture: analysis.Opaque(s.Picture), Source: s.Meta.Source, LeftOut: s.Meta.LeftOut}}

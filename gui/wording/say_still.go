@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"cmp"
 	"errors"
 	"strconv"
 	"strings"
@@ -144,10 +145,7 @@ func SayOver(over stills.Clearing) string {
 
 // SayRemoval names a still that would be removed.
 func SayRemoval(r stills.Removal) string {
-	name := r.Name
-	if name == "" {
-		name = "without a name"
-	}
+	name := cmp.Or(r.Name, "without a name")
 	words := TimeSay(r.Time) + ", " + name + ", " + BytesSay(r.Bytes)
 	if r.InTrash {
 		words += ", in the trash"
