@@ -4,6 +4,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/fixed"
+	"app.tonedesk/analysis/internal/pool"
 )
 
 // A palette is counted in bins of 8 codes a side, 32 for each channel, and code by code in
@@ -190,14 +191,25 @@ func (c *colourBins) exactly(bins []int) []colour.RGB {
 	return colours
 }
 
-// nearest returns how many pixels are nearest to each of the places, colour by colour.
+// nearest returns how many pixels are nearest to each of the places, on all cores.
 func (c *colourBins) nearest(places []colour.Oklab) []int {
-	counts := make([]int, len(places))
-	for i := range c.bins {
-		c.bins[i].each(i, func(code colour.RGB, n int) {
-			k, _ := nearestOf(colour.OklabOfCode(code), places)
-			counts[k] += n
-		})
+	const pieces = 64
+	var counts [pieces][]int
+	workers := pool.New(func(_, piece int) {
+		counts[piece] = make([]int, len(places))
+		for i := piece; i < len(c.bins); i += pieces {
+			c.bins[i].each(i, func(code colour.RGB, n int) {
+				k, _ := nearestOf(colour.OklabOfCode(code), places)
+				counts[piece][k] += n
+			})
+		}
+	})
+	defer workers.Close()
+	workers.Do(pieces)
+	for _, part := range counts[1:] {
+		for k, n := range part {
+			counts[0][k] += n
+		}
 	}
-	return counts
+	return counts[0]
 }
