@@ -84,7 +84,7 @@ func TestWhereTextsLie(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	p := linked{ImportPath: "example.org/work/a", Dir: filepath.Join(dir, "a")}
+	p := linked{ImportPath: "example.org/some/a", Dir: filepath.Join(dir, "a")}
 	p.Module = &module{Path: "example.org/work", Dir: dir}
 	for _, tt := range []struct {
 		c    []string
