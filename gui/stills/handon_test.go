@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
 )
 
@@ -36,7 +37,7 @@ func partOf(t *testing.T, data []byte, name string) *image.NRGBA {
 // The visible layers laid over each other (simple alpha compositing) are the merged image,
 // but for roundings to 8 bits on the way; the hidden ones are neutral; every picture says sRGB.
 func TestLayersMakeTheMergedImage(t *testing.T) {
-	list := append(notesFor(2), notes.New(notes.Area{Side: notes.Light, Points: []notes.Point{{X: 60, Y: 40}}, Width: 40}, "light"))
+	list := append(notesFor(2), notes.New(notes.Area{Side: notes.Light, Points: []ink.Point{{X: 60, Y: 40}}, Width: 40}, "light"))
 	var b bytes.Buffer
 	if err := WriteORA(&b, noise(4), nil, list); err != nil {
 		t.Fatal(err)

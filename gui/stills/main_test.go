@@ -14,6 +14,7 @@ import (
 	"time"
 
 	"app.tonedesk/analysis/lawtest"
+	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
 )
 
@@ -65,7 +66,7 @@ func keepForEver(dir string) {
 func notesFor(n int) []notes.Note {
 	var list []notes.Note
 	for i := range n {
-		list = append(list, notes.New(notes.Ring{From: notes.Point{X: 1, Y: float64(i)}, To: notes.Point{X: 90, Y: 60}, Width: 2}, "ring"))
+		list = append(list, notes.New(notes.Ring{From: ink.Point{X: 1, Y: float64(i)}, To: ink.Point{X: 90, Y: 60}, Width: 2}, "ring"))
 	}
 	return list
 }

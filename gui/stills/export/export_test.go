@@ -50,8 +50,8 @@ func someSubject() SheetSubject {
 			notes.New(notes.Ring{From: ink.Pt(5, 5), To: ink.Pt(50, 50), Width: 2}, ""),
 			notes.New(spot, "half-tone"),
 			notes.New(notes.Arrow{From: ink.Pt(5, 5), To: ink.Pt(50, 50), Width: 2}, "lose this edge"),
-			notes.New(notes.Area{Side: notes.Light, Points: []notes.Point{ink.Pt(20, 20)}, Width: 20}, ""),
-			notes.New(notes.Area{Side: notes.Shadow, Points: []notes.Point{ink.Pt(90, 20)}, Width: 20}, ""),
+			notes.New(notes.Area{Side: notes.Light, Points: []ink.Point{ink.Pt(20, 20)}, Width: 20}, ""),
+			notes.New(notes.Area{Side: notes.Shadow, Points: []ink.Point{ink.Pt(90, 20)}, Width: 20}, ""),
 		},
 	}
 }
@@ -125,7 +125,7 @@ func TestSayMeasured(t *testing.T) {
 	}
 	p := halfLight(40, 40)
 	area := func(side notes.Side, x float64) notes.Note {
-		return notes.New(notes.Area{Side: side, Points: []notes.Point{{X: x, Y: 10}, {X: x, Y: 30}}, Width: 6}, "")
+		return notes.New(notes.Area{Side: side, Points: []ink.Point{{X: x, Y: 10}, {X: x, Y: 30}}, Width: 6}, "")
 	}
 	list := []notes.Note{area(notes.Light, 30), area(notes.Shadow, 10)}
 	painted := notes.NewPainted(p)

@@ -75,7 +75,7 @@ func mark(t *testing.T, s *stills.Store, id string) *stills.Still {
 }
 
 // drag draws with the tool of a name.
-func (b *bench) drag(t *testing.T, tool string, from, to notes.Point) {
+func (b *bench) drag(t *testing.T, tool string, from, to ink.Point) {
 	t.Helper()
 	for i, tl := range Tools() {
 		if tl.Name == tool {

@@ -12,7 +12,7 @@ import (
 type pen struct {
 	drawn *notes.Note // being drawn, not in the list yet
 	held  *notes.Note // being moved, as it was taken hold of
-	from  notes.Point
+	from  ink.Point
 	moved bool
 }
 
@@ -49,7 +49,7 @@ func (b *Board) Down(x, y float64, _ bool) {
 }
 
 // take selects the note at a place, and holds it.
-func (b *Board) take(at notes.Point) {
+func (b *Board) take(at ink.Point) {
 	v, list := b.look().View, b.list.All()
 	i := v.Top(list, v.To(at), noteReach*v.Pixel)
 	b.pen.held = nil
@@ -81,7 +81,7 @@ func (b *Board) Move(x, y float64, even bool) {
 
 // carry moves what is held to a place. Only what it leaves and what it comes to is drawn anew,
 // and nothing is saved before it is let go.
-func (b *Board) carry(at notes.Point) {
+func (b *Board) carry(at ink.Point) {
 	v := b.look().View
 	i := b.list.Find(b.pen.held.ID)
 	if i < 0 || !b.pen.moved {
@@ -94,7 +94,7 @@ func (b *Board) carry(at notes.Point) {
 
 // drawOn draws the note on to a place. Only what is new is drawn of a stroke: it has to
 // follow the pointer at once.
-func (b *Board) drawOn(at notes.Point, even bool) {
+func (b *Board) drawOn(at ink.Point, even bool) {
 	v, drawn := b.look().View, b.pen.drawn
 	shape, ok := drawn.Shape.(notes.Drawn)
 	if !ok {
@@ -117,7 +117,7 @@ func (b *Board) drawOn(at notes.Point, even bool) {
 	b.drawIn(dirty)
 }
 
-func lastTwo(points []notes.Point) []notes.Point { return points[max(len(points)-2, 0):] }
+func lastTwo(points []ink.Point) []ink.Point { return points[max(len(points)-2, 0):] }
 
 // Up lifts the pen: what was drawn becomes a note, what was carried stays where it is.
 func (b *Board) Up() {
@@ -163,7 +163,7 @@ func (b *Board) Leave() {
 }
 
 // place is a place of the still, kept inside its borders.
-func (b *Board) place(x, y float64) notes.Point {
+func (b *Board) place(x, y float64) ink.Point {
 	w, h := float64(b.still.Picture.Width), float64(b.still.Picture.Height)
 	return ink.Pt(hundredths(min(max(x, 0), w)), hundredths(min(max(y, 0), h)))
 }

@@ -24,7 +24,7 @@ func TestCarryingDrawsWhatMoved(t *testing.T) {
 	for i, n := range b.Notes() {
 		before := b.onDisk(t)
 		b.Select(n.ID)
-		b.pen = pen{held: &n, from: notes.Point{X: 90, Y: 140}}
+		b.pen = pen{held: &n, from: ink.Point{X: 90, Y: 140}}
 		b.drawn.Pix[far] = 77
 		for _, to := range []float64{95, 110, 130, 118} {
 			b.Move(to, 150, false)
@@ -87,7 +87,7 @@ func TestDrawingHasALeastSize(t *testing.T) {
 // Even sides are those of a square, and an even way goes by eighths of a circle.
 func TestEven(t *testing.T) {
 	from := ink.Pt(10, 10)
-	straight := func(to notes.Point) notes.Point {
+	straight := func(to ink.Point) ink.Point {
 		return notes.Arrow{From: from}.DrawnTo(to, true).(notes.Arrow).To
 	}
 	if got := (notes.Box{From: from}).DrawnTo(ink.Pt(40, -10), true).(notes.Box).To; got != ink.Pt(40, -20) {

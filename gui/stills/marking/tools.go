@@ -13,7 +13,7 @@ import (
 type Tool struct {
 	Name string
 	// begin returns the shape that begins at a place of the still; nil: there is none.
-	begin func(b *Board, at notes.Point) notes.Shape
+	begin func(b *Board, at ink.Point) notes.Shape
 	// least says whether a shape that was no more than clicked is a note.
 	least bool
 	// text says that the note is there for its text, which is asked for.
@@ -32,19 +32,19 @@ const (
 func Tools() []Tool {
 	return []Tool{
 		{Name: "Hold"},
-		{Name: "Stroke", begin: func(b *Board, at notes.Point) notes.Shape {
-			return notes.Stroke{Points: []notes.Point{at}, Width: b.width(noteLine)}
+		{Name: "Stroke", begin: func(b *Board, at ink.Point) notes.Shape {
+			return notes.Stroke{Points: []ink.Point{at}, Width: b.width(noteLine)}
 		}},
-		{Name: "Arrow", begin: func(b *Board, at notes.Point) notes.Shape {
+		{Name: "Arrow", begin: func(b *Board, at ink.Point) notes.Shape {
 			return notes.Arrow{From: at, To: at, Width: b.width(noteLine)}
 		}},
-		{Name: "Ring", begin: func(b *Board, at notes.Point) notes.Shape {
+		{Name: "Ring", begin: func(b *Board, at ink.Point) notes.Shape {
 			return notes.Ring{From: at, To: at, Width: b.width(noteLine)}
 		}},
-		{Name: "Box", begin: func(b *Board, at notes.Point) notes.Shape {
+		{Name: "Box", begin: func(b *Board, at ink.Point) notes.Shape {
 			return notes.Box{From: at, To: at, Width: b.width(noteLine)}
 		}},
-		{Name: "Label", least: true, text: true, begin: func(b *Board, at notes.Point) notes.Shape {
+		{Name: "Label", least: true, text: true, begin: func(b *Board, at ink.Point) notes.Shape {
 			return notes.Label{At: at, Size: b.width(noteText)}
 		}},
 		{Name: "Spot", least: true, begin: beginSpot},
@@ -53,14 +53,14 @@ func Tools() []Tool {
 	}
 }
 
-func beginArea(side notes.Side) func(*Board, notes.Point) notes.Shape {
-	return func(b *Board, at notes.Point) notes.Shape {
-		return notes.Area{Side: side, Points: []notes.Point{at}, Width: b.width(noteBrush)}
+func beginArea(side notes.Side) func(*Board, ink.Point) notes.Shape {
+	return func(b *Board, at ink.Point) notes.Shape {
+		return notes.Area{Side: side, Points: []ink.Point{at}, Width: b.width(noteBrush)}
 	}
 }
 
 // beginSpot reads the still at a place.
-func beginSpot(b *Board, at notes.Point) notes.Shape {
+func beginSpot(b *Board, at ink.Point) notes.Shape {
 	p := image.Pt(int(math.Floor(at.X)), int(math.Floor(at.Y)))
 	reading, err := analysis.ReadSpot(b.still.Picture, p.X, p.Y, b.acts.SpotSize())
 	if err != nil {

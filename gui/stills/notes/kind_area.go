@@ -1,5 +1,7 @@
 package notes
 
+import "app.tonedesk/gui/stills/ink"
+
 // Side is what an area is painted as.
 type Side string
 
@@ -11,17 +13,17 @@ const (
 // Area is a part of the picture, painted with a round brush as light or as shadow. All
 // areas of a side are one: where strokes overlap no line divides them.
 type Area struct {
-	Side   Side    `json:"side"`
-	Points []Point `json:"points"`
-	Width  float64 `json:"width"` // of the brush, in still pixels
+	Side   Side        `json:"side"`
+	Points []ink.Point `json:"points"`
+	Width  float64     `json:"width"` // of the brush, in still pixels
 }
 
-func (a Area) DrawnTo(p Point, _ bool) Shape {
+func (a Area) DrawnTo(p ink.Point, _ bool) Shape {
 	a.Points = append(a.Points, p)
 	return a
 }
 
-func (a Area) Moved(way Point) Shape {
+func (a Area) Moved(way ink.Point) Shape {
 	a.Points = mapped(a.Points, way.Plus)
 	return a
 }

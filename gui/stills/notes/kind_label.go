@@ -4,11 +4,11 @@ import "app.tonedesk/gui/stills/ink"
 
 // Label is text on the picture: the note's text.
 type Label struct {
-	At   Point   `json:"at"`   // left end of the first line's foot
-	Size float64 `json:"size"` // of its letters, in still pixels
+	At   ink.Point `json:"at"`   // left end of the first line's foot
+	Size float64   `json:"size"` // of its letters, in still pixels
 }
 
-func (l Label) Moved(way Point) Shape {
+func (l Label) Moved(way ink.Point) Shape {
 	l.At = l.At.Plus(way)
 	return l
 }

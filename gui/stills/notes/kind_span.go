@@ -8,18 +8,18 @@ import (
 
 // span is what is drawn from one point to another.
 type span struct {
-	From  Point   `json:"from"`
-	To    Point   `json:"to"`
-	Width float64 `json:"width"` // of its light core, in still pixels
+	From  ink.Point `json:"from"`
+	To    ink.Point `json:"to"`
+	Width float64   `json:"width"` // of its light core, in still pixels
 }
 
-func (s span) moved(way Point) span {
+func (s span) moved(way ink.Point) span {
 	s.From, s.To = s.From.Plus(way), s.To.Plus(way)
 	return s
 }
 
 // toCorner returns the span drawn to a corner opposite to From; even makes the sides equal.
-func (s span) toCorner(p Point, even bool) span {
+func (s span) toCorner(p ink.Point, even bool) span {
 	s.To = p
 	if even {
 		way := p.Minus(s.From)
@@ -42,10 +42,10 @@ const (
 	barbTurn   = 0.5 // radians
 )
 
-func (a Arrow) Moved(way Point) Shape { return Arrow(span(a).moved(way)) }
+func (a Arrow) Moved(way ink.Point) Shape { return Arrow(span(a).moved(way)) }
 
 // DrawnTo turns the arrow, if asked for even, to the nearest eighth of a circle.
-func (a Arrow) DrawnTo(p Point, even bool) Shape {
+func (a Arrow) DrawnTo(p ink.Point, even bool) Shape {
 	a.To = p
 	if even {
 		way := p.Minus(a.From)
@@ -59,11 +59,11 @@ func (a Arrow) fine() bool { return span(a).fine() }
 
 func (a Arrow) draw(p *pen, _ string) {
 	from, to, width := p.at(a.From), p.at(a.To), p.width(a.Width)
-	p.line([]Point{from, to}, false, width)
+	p.line([]ink.Point{from, to}, false, width)
 	if shaft := from.Minus(to); shaft.Length() > 0 {
 		long := min(barbLeast*p.view.Pixel+barbWidths*width, 0.7*shaft.Length())
 		back := shaft.Times(long / shaft.Length())
-		p.line([]Point{to.Plus(back.Turned(barbTurn)), to, to.Plus(back.Turned(-barbTurn))}, false, width)
+		p.line([]ink.Point{to.Plus(back.Turned(barbTurn)), to, to.Plus(back.Turned(-barbTurn))}, false, width)
 	}
 	p.number(from)
 }
@@ -71,24 +71,24 @@ func (a Arrow) draw(p *pen, _ string) {
 // Box is a rectangle between two opposite corners.
 type Box span
 
-func (b Box) Moved(way Point) Shape { return Box(span(b).moved(way)) }
+func (b Box) Moved(way ink.Point) Shape { return Box(span(b).moved(way)) }
 
-func (b Box) DrawnTo(p Point, even bool) Shape { return Box(span(b).toCorner(p, even)) }
+func (b Box) DrawnTo(p ink.Point, even bool) Shape { return Box(span(b).toCorner(p, even)) }
 
 func (b Box) fine() bool { return span(b).fine() }
 
 func (b Box) draw(p *pen, _ string) {
 	from, to := p.at(b.From), p.at(b.To)
-	p.line([]Point{from, ink.Pt(to.X, from.Y), to, ink.Pt(from.X, to.Y)}, true, p.width(b.Width))
+	p.line([]ink.Point{from, ink.Pt(to.X, from.Y), to, ink.Pt(from.X, to.Y)}, true, p.width(b.Width))
 	p.number(ink.Pt(min(from.X, to.X), min(from.Y, to.Y)))
 }
 
 // Ring is an ellipse inside the box between two opposite corners.
 type Ring span
 
-func (r Ring) Moved(way Point) Shape { return Ring(span(r).moved(way)) }
+func (r Ring) Moved(way ink.Point) Shape { return Ring(span(r).moved(way)) }
 
-func (r Ring) DrawnTo(p Point, even bool) Shape { return Ring(span(r).toCorner(p, even)) }
+func (r Ring) DrawnTo(p ink.Point, even bool) Shape { return Ring(span(r).toCorner(p, even)) }
 
 func (r Ring) fine() bool { return span(r).fine() }
 

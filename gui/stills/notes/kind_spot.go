@@ -9,7 +9,7 @@ import (
 
 // Spot is a sampled place with its reading, as it was when it was taken.
 type Spot struct {
-	At      Point         `json:"at"`
+	At      ink.Point     `json:"at"`
 	Reading analysis.Spot `json:"reading"`
 }
 
@@ -17,7 +17,7 @@ type Spot struct {
 // whatever the scale.
 const spotRadius = 7
 
-func (s Spot) Moved(way Point) Shape {
+func (s Spot) Moved(way ink.Point) Shape {
 	s.At = s.At.Plus(way)
 	return s
 }

@@ -1,17 +1,19 @@
 package notes
 
+import "app.tonedesk/gui/stills/ink"
+
 // Stroke is a free line, drawn by hand.
 type Stroke struct {
-	Points []Point `json:"points"`
-	Width  float64 `json:"width"` // of its light core, in still pixels
+	Points []ink.Point `json:"points"`
+	Width  float64     `json:"width"` // of its light core, in still pixels
 }
 
-func (s Stroke) DrawnTo(p Point, _ bool) Shape {
+func (s Stroke) DrawnTo(p ink.Point, _ bool) Shape {
 	s.Points = append(s.Points, p)
 	return s
 }
 
-func (s Stroke) Moved(way Point) Shape {
+func (s Stroke) Moved(way ink.Point) Shape {
 	s.Points = mapped(s.Points, way.Plus)
 	return s
 }

@@ -6,6 +6,8 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+
+	"app.tonedesk/gui/stills/ink"
 )
 
 // kind is one kind of note.
@@ -54,8 +56,8 @@ func (k kind) has(name string) bool {
 }
 
 // mapped returns where at takes points, in a slice of their own.
-func mapped(points []Point, at func(Point) Point) []Point {
-	to := make([]Point, len(points))
+func mapped(points []ink.Point, at func(ink.Point) ink.Point) []ink.Point {
+	to := make([]ink.Point, len(points))
 	for i, p := range points {
 		to[i] = at(p)
 	}
@@ -63,8 +65,8 @@ func mapped(points []Point, at func(Point) Point) []Point {
 }
 
 // finePoints reports whether there are points, and all can be drawn.
-func finePoints(points []Point) bool {
-	return len(points) > 0 && !slices.ContainsFunc(points, func(p Point) bool { return !p.Fine() })
+func finePoints(points []ink.Point) bool {
+	return len(points) > 0 && !slices.ContainsFunc(points, func(p ink.Point) bool { return !p.Fine() })
 }
 
 // Limits of widths and text sizes, in still pixels.

@@ -15,7 +15,7 @@ import (
 )
 
 // somePoint draws a place on a still, in hundredths of its pixels.
-func somePoint(t *rapid.T) Point {
+func somePoint(t *rapid.T) ink.Point {
 	return ink.Pt(float64(rapid.IntRange(-20000, 200000).Draw(t, "x"))/100, float64(rapid.IntRange(-20000, 200000).Draw(t, "y"))/100)
 }
 

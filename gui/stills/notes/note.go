@@ -7,9 +7,6 @@ import (
 	"app.tonedesk/gui/stills/ink"
 )
 
-// Point is a place on a still, or a distance, in its pixels.
-type Point = ink.Point
-
 // Note is one mark on a still.
 type Note struct {
 	ID    string // never changes, and no other note of any still has it
@@ -27,7 +24,7 @@ type Note struct {
 // Where a note can be taken hold of and what it covers follows from what it draws.
 type Shape interface {
 	// Moved returns the shape moved by way.
-	Moved(way Point) Shape
+	Moved(way ink.Point) Shape
 	// fine reports whether the shape, which may come from anywhere, can be drawn.
 	fine() bool
 	// draw draws the shape of a note with text.
@@ -39,7 +36,7 @@ type Drawn interface {
 	Shape
 	// DrawnTo returns the shape drawn on to p; even asks for equal sides or a straight way. It
 	// may be called once for each shape: the points of both share memory.
-	DrawnTo(p Point, even bool) Shape
+	DrawnTo(p ink.Point, even bool) Shape
 }
 
 // New returns a note with a shape, and an ID of its own.
@@ -50,7 +47,7 @@ func newID() string { return rand.Text() }
 
 // Moved returns the note moved by way, in still pixels. A note that this program doesn't
 // understand stays where it is.
-func (n Note) Moved(way Point) Note {
+func (n Note) Moved(way ink.Point) Note {
 	if n.Known() {
 		n.Shape = n.Shape.Moved(way)
 	}

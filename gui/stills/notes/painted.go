@@ -49,7 +49,7 @@ func (m *Painted) Set(list []Note) {
 }
 
 // Paint adds one stretch of a brush stroke, in still pixels.
-func (m *Painted) Paint(side Side, from, to Point, width float64) {
+func (m *Painted) Paint(side Side, from, to ink.Point, width float64) {
 	bit := uint8(lightBit)
 	if side == Shadow {
 		bit = shadowBit

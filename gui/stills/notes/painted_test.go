@@ -28,8 +28,8 @@ func halves(w, h int) analysis.Pixels {
 func TestPaintedReadsBothSides(t *testing.T) {
 	m := NewPainted(halves(200, 100))
 	m.Set([]Note{
-		New(Area{Light, []Point{ink.Pt(20, 20), ink.Pt(60, 80)}, 20}, ""),
-		New(Area{Shadow, []Point{ink.Pt(150, 50)}, 30}, ""),
+		New(Area{Light, []ink.Point{ink.Pt(20, 20), ink.Pt(60, 80)}, 20}, ""),
+		New(Area{Shadow, []ink.Point{ink.Pt(150, 50)}, 30}, ""),
 	})
 	light := analysis.SpotOf(colour.RGB{R: 200, G: 200, B: 200})
 	shadow := analysis.SpotOf(colour.RGB{R: 80, G: 80, B: 80})
@@ -67,7 +67,7 @@ func TestPaintedOrderDoesNotMatter(t *testing.T) {
 		var list []Note
 		for range rapid.IntRange(0, 5).Draw(t, "areas") {
 			side := rapid.SampledFrom([]Side{Light, Shadow}).Draw(t, "side")
-			points := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) Point {
+			points := rapid.SliceOfN(rapid.Custom(func(t *rapid.T) ink.Point {
 				return ink.Pt(float64(rapid.IntRange(-20, 120).Draw(t, "x")), float64(rapid.IntRange(-20, 80).Draw(t, "y")))
 			}), 1, 4).Draw(t, "points")
 			list = append(list, New(Area{side, points, float64(rapid.IntRange(1, 40).Draw(t, "width"))}, ""))

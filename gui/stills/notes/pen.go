@@ -55,7 +55,7 @@ func (p *pen) all() []ink.Mark {
 }
 
 // at returns where a still's place lies.
-func (p *pen) at(q Point) Point { return p.view.To(q) }
+func (p *pen) at(q ink.Point) ink.Point { return p.view.To(q) }
 
 // width returns how wide a line of a width in still pixels is drawn.
 func (p *pen) width(still float64) float64 {
@@ -63,7 +63,7 @@ func (p *pen) width(still float64) float64 {
 }
 
 // line draws a line. Lines of one note and one width cross without a rim between them.
-func (p *pen) line(points []Point, closed bool, width float64) {
+func (p *pen) line(points []ink.Point, closed bool, width float64) {
 	l := ink.Line{Points: points, Closed: closed, Width: width}
 	for i := p.first; i < len(p.marks); i++ {
 		if m := &p.marks[i]; len(m.Lines) > 0 && m.Lines[0].Width == width {
@@ -78,12 +78,12 @@ func (p *pen) line(points []Point, closed bool, width float64) {
 func (p *pen) whole() { p.marks[len(p.marks)-1].Whole = true }
 
 // text draws text whose first line's foot begins at at.
-func (p *pen) text(text string, at Point, size float64) {
+func (p *pen) text(text string, at ink.Point, size float64) {
 	p.marks = append(p.marks, p.rimmed(ink.Mark{Shapes: ink.Letters(ink.Bold, text, at, size)}, size/9))
 }
 
 // beside writes to the right of at, away from it, or to the left where it would not fit.
-func (p *pen) beside(text string, at Point, away float64) {
+func (p *pen) beside(text string, at ink.Point, away float64) {
 	if !p.near(at) {
 		return
 	}
@@ -103,7 +103,7 @@ func (p *pen) rimmed(m ink.Mark, rim float64) ink.Mark {
 }
 
 // wash adds a brush stroke to the areas of a side. A selected one has a line of its own.
-func (p *pen) wash(side Side, points []Point, width float64) {
+func (p *pen) wash(side Side, points []ink.Point, width float64) {
 	l := ink.Line{Points: points, Width: width}
 	m, ok := p.areas[side]
 	if !ok {
@@ -127,7 +127,7 @@ func (p *pen) hollow(side Side, halo float64) ink.Mark {
 	if side == Shadow {
 		m.Hatch = ink.Falling
 	}
-	zero := p.at(Point{}) // the hatch lies still on the still
+	zero := p.at(ink.Point{}) // the hatch lies still on the still
 	if zero.Fine() {
 		m.Phase = image.Pt(int(math.Round(zero.X)), int(math.Round(zero.Y)))
 	}
@@ -136,7 +136,7 @@ func (p *pen) hollow(side Side, halo float64) ink.Mark {
 
 // number puts the present note's number, if it has one, to the upper left of at: dark on a
 // light disc.
-func (p *pen) number(at Point) {
+func (p *pen) number(at ink.Point) {
 	if p.counted == 0 || !p.near(at) {
 		return
 	}
@@ -147,7 +147,7 @@ func (p *pen) number(at Point) {
 	middle := p.kept(at.Minus(ink.Pt(across, high/2-0.2*size)), across, high)
 	middle = middle.Plus(ink.Pt(across/2, -high/2))
 	half := ink.Pt((across-high)/2, 0)
-	disc := ink.Line{Points: []Point{middle.Minus(half), middle.Plus(half)}, Width: high}
+	disc := ink.Line{Points: []ink.Point{middle.Minus(half), middle.Plus(half)}, Width: high}
 	p.badges = append(p.badges,
 		ink.Mark{Lines: []ink.Line{disc}, Grey: ink.LightGrey, Rim: leastRim * p.view.Pixel, RimGrey: ink.DarkGrey},
 		ink.Mark{Shapes: ink.Letters(ink.Bold, text, middle.Plus(ink.Pt(-wide/2, 0.36*size)), size), Grey: ink.DarkGrey})
@@ -155,13 +155,13 @@ func (p *pen) number(at Point) {
 
 // near reports whether a place lies in View.Inside or close by: a number or a reading of one
 // that lies elsewhere would only pile up at the edge.
-func (p *pen) near(at Point) bool {
+func (p *pen) near(at ink.Point) bool {
 	reach := 3 * int(p.view.letters())
 	return p.view.Inside.Empty() || image.Pt(int(at.X), int(at.Y)).In(p.view.Inside.Inset(-reach))
 }
 
 // kept moves the left foot of something so wide and high into View.Inside.
-func (p *pen) kept(at Point, wide, high float64) Point {
+func (p *pen) kept(at ink.Point, wide, high float64) ink.Point {
 	in := p.view.Inside
 	if in.Empty() {
 		return at

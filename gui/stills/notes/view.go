@@ -13,8 +13,8 @@ const LettersUnits = 13
 // shown. "Drawn pixels" are that picture's. The still's place p lies at (p - Origin) *
 // Scale.
 type View struct {
-	Origin Point   // in still pixels
-	Scale  float64 // drawn pixels for a still's pixel; above 0
+	Origin ink.Point // in still pixels
+	Scale  float64   // drawn pixels for a still's pixel; above 0
 
 	Pixel    float64         // drawn pixels for one unit of what doesn't scale: rims, rings of spots, letters; above 0
 	Selected string          // ID of a note that is drawn with a double rim; "" for none
@@ -25,7 +25,7 @@ type View struct {
 func (v View) letters() float64 { return LettersUnits * v.Pixel }
 
 // To returns where a still's place lies, in drawn pixels.
-func (v View) To(p Point) Point { return p.Minus(v.Origin).Times(v.Scale) }
+func (v View) To(p ink.Point) ink.Point { return p.Minus(v.Origin).Times(v.Scale) }
 
 // Marks returns what is drawn of notes, lowest first: areas, then the others in their
 // order, then their numbers. Several areas of a side share a mark.
@@ -61,7 +61,7 @@ func boundsOf(marks []ink.Mark) (r image.Rectangle) {
 
 // Top returns the index of the topmost note at p, or no further from it than reach, both
 // in drawn pixels; -1 if there is none. Areas lie under all other notes.
-func (v View) Top(list []Note, p Point, reach float64) int {
+func (v View) Top(list []Note, p ink.Point, reach float64) int {
 	top, area := -1, -1
 	for i, n := range list {
 		for _, m := range v.marksOf(n, 0) {

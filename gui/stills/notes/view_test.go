@@ -58,17 +58,17 @@ func TestNoteStaysInBounds(t *testing.T) {
 func TestTop(t *testing.T) {
 	list := []Note{
 		New(Ring{ink.Pt(10, 10), ink.Pt(110, 70), 2}, ""),
-		New(Stroke{[]Point{ink.Pt(200, 10), ink.Pt(300, 100)}, 3}, ""),
+		New(Stroke{[]ink.Point{ink.Pt(200, 10), ink.Pt(300, 100)}, 3}, ""),
 		New(Arrow{ink.Pt(200, 200), ink.Pt(300, 200), 3}, ""),
 		New(Box{ink.Pt(20, 200), ink.Pt(80, 260), 3}, ""),
 		New(Label{ink.Pt(20, 350), 20}, "lost edge"),
 		New(Spot{At: ink.Pt(250, 350), Reading: analysis.SpotOf(colour.RGB{R: 9, G: 9, B: 9})}, ""),
-		New(Area{Shadow, []Point{ink.Pt(20, 20), ink.Pt(90, 60)}, 60}, ""),
+		New(Area{Shadow, []ink.Point{ink.Pt(20, 20), ink.Pt(90, 60)}, 60}, ""),
 	}
 	if len(kinds) != len(list) {
 		t.Errorf("%d kinds, %d are tried", len(kinds), len(list))
 	}
-	on := []Point{
+	on := []ink.Point{
 		ink.Pt(10, 40), ink.Pt(250, 55), ink.Pt(250, 201), ink.Pt(50, 200), ink.Pt(30, 345), ink.Pt(251, 350), ink.Pt(60, 45),
 	}
 	v := View{Scale: 1, Pixel: 1}
@@ -144,7 +144,7 @@ func busy() []Note {
 func BenchmarkNextPointOverManyNotes(b *testing.B) {
 	list, shown, still := busy(), ground(1920, 1080), ground(1920, 1080)
 	v, d := View{Scale: 1, Pixel: 1}, new(ink.Drawer)
-	s := Stroke{[]Point{ink.Pt(900, 500)}, 4}
+	s := Stroke{[]ink.Point{ink.Pt(900, 500)}, 4}
 	b.ReportAllocs()
 	for b.Loop() {
 		last := s.Points[len(s.Points)-1]
@@ -153,7 +153,7 @@ func BenchmarkNextPointOverManyNotes(b *testing.B) {
 			next = ink.Pt(20, 400)
 		}
 		s.Points = append(s.Points[max(0, len(s.Points)-300):], next)
-		dirty := v.Bounds(New(Stroke{[]Point{last, next}, s.Width}, ""))
+		dirty := v.Bounds(New(Stroke{[]ink.Point{last, next}, s.Width}, ""))
 		draw.Draw(shown, dirty, still, dirty.Min, draw.Src)
 		d.Draw(shown, dirty, v.Marks(append(list[:len(list):len(list)], Note{Shape: s})))
 	}
