@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/cmd/desk/desktest"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
@@ -28,11 +29,11 @@ func threeBars(third uint8) func(x, y int) color.NRGBA {
 
 func TestChangeJSON(t *testing.T) {
 	before, after := picture(t, "before.png", 12, 5, threeBars(120)), picture(t, "after.png", 12, 5, threeBars(30))
-	e := desk(t, "", "change", "--json", before, after)
-	e.plainErrors(t, 0)
+	e := desktest.Run(t, "", "change", "--json", before, after)
+	e.PlainErrors(t, 0)
 	const names = "before after width height alignment stretched region tones distance altered groups gaps moves sentence"
-	if got := strings.Join(keys(t, e.out), " "); got != names || e.code != 0 {
-		t.Fatalf("code %d, names %s, want %s", e.code, got, names)
+	if got := strings.Join(keys(t, e.Out), " "); got != names || e.Code != 0 {
+		t.Fatalf("code %d, names %s, want %s", e.Code, got, names)
 	}
 	var r struct {
 		Alignment string
@@ -48,12 +49,12 @@ func TestChangeJSON(t *testing.T) {
 		}
 		Sentence string
 	}
-	if err := json.Unmarshal([]byte(e.out), &r); err != nil {
+	if err := json.Unmarshal([]byte(e.Out), &r); err != nil {
 		t.Fatal(err)
 	}
 	// By hand: one of twelve columns went from the middle bar's grey to the dark one's.
 	if r.Alignment != "same" || len(r.Moves) != 1 || r.Moves[0].From != "middle" || r.Moves[0].To != "dark" || r.Moves[0].Share != 1.0/12 || r.Altered != 1.0/12 {
-		t.Errorf("%s", e.out)
+		t.Errorf("%s", e.Out)
 	}
 	if !strings.Contains(r.Sentence, "8 % of the picture moved from middle to dark") {
 		t.Errorf("sentence %q", r.Sentence)
@@ -62,20 +63,20 @@ func TestChangeJSON(t *testing.T) {
 
 func TestChangeInWords(t *testing.T) {
 	before, after := picture(t, "a.png", 12, 5, threeBars(120)), picture(t, "b.png", 24, 5, func(x, y int) color.NRGBA { return threeBars(120)(x/2, y) })
-	e := desk(t, "", "change", before, after)
-	e.plainErrors(t, 0)
+	e := desktest.Run(t, "", "change", before, after)
+	e.PlainErrors(t, 0)
 	for _, want := range []string{"Their sizes and shapes differ: both are brought to 12 × 5 pixels", "No change in lightness.", "altered    0.0 %"} {
-		if !strings.Contains(e.out, want) {
-			t.Errorf("%q is not in\n%s", want, e.out)
+		if !strings.Contains(e.Out, want) {
+			t.Errorf("%q is not in\n%s", want, e.Out)
 		}
 	}
-	e = desk(t, "", "change", before, "no-such-file.png")
-	if e.plainErrors(t, 1); e.code != 1 || e.out != "" {
-		t.Errorf("code %d, %s", e.code, e.out)
+	e = desktest.Run(t, "", "change", before, "no-such-file.png")
+	if e.PlainErrors(t, 1); e.Code != 1 || e.Out != "" {
+		t.Errorf("code %d, %s", e.Code, e.Out)
 	}
-	e = desk(t, "", "change", before)
-	if e.plainErrors(t, 1); e.code != 2 {
-		t.Errorf("code %d", e.code)
+	e = desktest.Run(t, "", "change", before)
+	if e.PlainErrors(t, 1); e.Code != 2 {
+		t.Errorf("code %d", e.Code)
 	}
 }
 
@@ -105,12 +106,12 @@ func keepStills(t *testing.T, thirds ...uint8) (env []string, ids []string) {
 
 func TestStillsOnTheCommandLine(t *testing.T) {
 	env, ids := keepStills(t, 120, 30)
-	e := deskWith(t, env, "", "stills", "--json")
-	e.plainErrors(t, 0)
-	lines := strings.Split(strings.TrimSpace(e.out), "\n")
+	e := desktest.RunWith(t, env, "", "stills", "--json")
+	e.PlainErrors(t, 0)
+	lines := strings.Split(strings.TrimSpace(e.Out), "\n")
 	const names = "id folder name time width height source display notes reading"
 	if len(lines) != 2 || strings.Join(keys(t, lines[0]), " ") != names {
-		t.Fatalf("%s", e.out)
+		t.Fatalf("%s", e.Out)
 	}
 	var r struct {
 		ID, Name string
@@ -120,20 +121,20 @@ func TestStillsOnTheCommandLine(t *testing.T) {
 	if err := json.Unmarshal([]byte(lines[0]), &r); err != nil || r.ID != ids[1] || r.Name != "study" || r.Notes.Count != 1 || len(r.Reading.Gaps) == 0 {
 		t.Errorf("%+v, %v", r, err)
 	}
-	e = deskWith(t, env, "", "stills")
-	if e.plainErrors(t, 0); !strings.Contains(e.out, ids[0]) || !strings.Contains(e.out, "tones apart") || !strings.Contains(e.out, `"study"`) || !strings.Contains(e.out, "1 note") {
-		t.Errorf("%s", e.out)
+	e = desktest.RunWith(t, env, "", "stills")
+	if e.PlainErrors(t, 0); !strings.Contains(e.Out, ids[0]) || !strings.Contains(e.Out, "tones apart") || !strings.Contains(e.Out, `"study"`) || !strings.Contains(e.Out, "1 note") {
+		t.Errorf("%s", e.Out)
 	}
-	e = deskWith(t, env, "", "change", ids[0], ids[1])
-	if e.plainErrors(t, 0); !strings.Contains(e.out, "8 % of the picture moved from middle to dark") {
-		t.Errorf("%s", e.out)
+	e = desktest.RunWith(t, env, "", "change", ids[0], ids[1])
+	if e.PlainErrors(t, 0); !strings.Contains(e.Out, "8 % of the picture moved from middle to dark") {
+		t.Errorf("%s", e.Out)
 	}
-	if e = desk(t, "", "stills"); e.code != 0 || e.out != "" || e.err != "" {
-		t.Errorf("no stills: code %d, %s%s", e.code, e.out, e.err)
+	if e = desktest.Run(t, "", "stills"); e.Code != 0 || e.Out != "" || e.Err != "" {
+		t.Errorf("no stills: code %d, %s%s", e.Code, e.Out, e.Err)
 	}
-	e = deskWith(t, env, "", "stills", "more")
-	if e.plainErrors(t, 1); e.code != 2 {
-		t.Errorf("code %d", e.code)
+	e = desktest.RunWith(t, env, "", "stills", "more")
+	if e.PlainErrors(t, 1); e.Code != 2 {
+		t.Errorf("code %d", e.Code)
 	}
 }
 
@@ -158,9 +159,9 @@ func TestTroubleWithNotesIsSaid(t *testing.T) {
 				if args[0] != "stills" {
 					args = append(args, ids[0])
 				}
-				e := deskWith(t, env, "", args...)
-				if e.plainErrors(t, 1); e.code != 1 || !strings.Contains(e.err, tt.why) {
-					t.Errorf("code %d, %s", e.code, e.err)
+				e := desktest.RunWith(t, env, "", args...)
+				if e.PlainErrors(t, 1); e.Code != 1 || !strings.Contains(e.Err, tt.why) {
+					t.Errorf("code %d, %s", e.Code, e.Err)
 				}
 				switch command {
 				case "sheet":
@@ -168,16 +169,16 @@ func TestTroubleWithNotesIsSaid(t *testing.T) {
 						t.Errorf("no sheet: %v", err)
 					}
 				case "change":
-					if !strings.Contains(e.out, "8 % of the picture moved") {
-						t.Errorf("%s", e.out)
+					if !strings.Contains(e.Out, "8 % of the picture moved") {
+						t.Errorf("%s", e.Out)
 					}
 				case "stills":
-					if !strings.Contains(e.out, ids[0]) || !strings.Contains(e.out, "? notes") || strings.Contains(e.out, "1 note") {
-						t.Errorf("%s", e.out)
+					if !strings.Contains(e.Out, ids[0]) || !strings.Contains(e.Out, "? notes") || strings.Contains(e.Out, "1 note") {
+						t.Errorf("%s", e.Out)
 					}
 				case "json":
-					if !strings.Contains(e.out, `"notes":null`) {
-						t.Errorf("%s", e.out)
+					if !strings.Contains(e.Out, `"notes":null`) {
+						t.Errorf("%s", e.Out)
 					}
 				}
 			})

@@ -4,16 +4,18 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"app.tonedesk/cmd/desk/desktest"
 )
 
 func TestCompareJSON(t *testing.T) {
-	e := desk(t, "", "compare", "--json", "#808080", "#ff0000")
-	e.plainErrors(t, 0)
+	e := desktest.Run(t, "", "compare", "--json", "#808080", "#ff0000")
+	e.PlainErrors(t, 0)
 	const names = "a b lightness_difference tones layer_grey_difference ciede2000 verdict"
-	if got := strings.Join(keys(t, e.out), " "); got != names {
+	if got := strings.Join(keys(t, e.Out), " "); got != names {
 		t.Errorf("names are %s, want %s", got, names)
 	}
-	m := object(t, e.out)
+	m := object(t, e.Out)
 	// L* of both: CIE 15:2004 with CSS Color 4's matrices; differences are b minus a.
 	if got := m["lightness_difference"].(float64); math.Abs(got-(53.237116-53.585013)) > 2e-5 {
 		t.Errorf("lightness difference %g", got)
@@ -44,8 +46,8 @@ func TestCompareToleranceDecidesTheVerdict(t *testing.T) {
 		if tt.tolerance != "" {
 			args = append(args, "--tolerance", tt.tolerance)
 		}
-		e := desk(t, "", args...)
-		if m := object(t, e.out); m["verdict"] != tt.want || e.code != 0 {
+		e := desktest.Run(t, "", args...)
+		if m := object(t, e.Out); m["verdict"] != tt.want || e.Code != 0 {
 			t.Errorf("%v: verdict %v, want %s", args, m["verdict"], tt.want)
 		}
 	}
@@ -71,10 +73,10 @@ func TestCompareArguments(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			e := desk(t, "", append([]string{"compare"}, tt.args...)...)
-			e.plainErrors(t, tt.errors)
-			if e.code != tt.code || e.out != "" {
-				t.Errorf("code %d, want %d; output %q", e.code, tt.code, e.out)
+			e := desktest.Run(t, "", append([]string{"compare"}, tt.args...)...)
+			e.PlainErrors(t, tt.errors)
+			if e.Code != tt.code || e.Out != "" {
+				t.Errorf("code %d, want %d; output %q", e.Code, tt.code, e.Out)
 			}
 		})
 	}
@@ -82,28 +84,28 @@ func TestCompareArguments(t *testing.T) {
 
 func TestCompareList(t *testing.T) {
 	input := "#fff #000\nrgb(1,2,3);#456\n#fff\n#fff black\nrgb(1 2 3), rgb(4, 5, 6)\n"
-	e := desk(t, input, "compare", "--json", "-")
-	e.plainErrors(t, 2)
-	if n := strings.Count(e.out, "\n"); n != 3 || e.code != 1 {
-		t.Errorf("code %d and %d pairs, want 1 and 3:\n%s", e.code, n, e.out)
+	e := desktest.Run(t, input, "compare", "--json", "-")
+	e.PlainErrors(t, 2)
+	if n := strings.Count(e.Out, "\n"); n != 3 || e.Code != 1 {
+		t.Errorf("code %d and %d pairs, want 1 and 3:\n%s", e.Code, n, e.Out)
 	}
 	for _, want := range []string{"line 3 of the list", "line 4 of the list"} {
-		if !strings.Contains(e.err, want) {
-			t.Errorf("standard error does not name %s:\n%s", want, e.err)
+		if !strings.Contains(e.Err, want) {
+			t.Errorf("standard error does not name %s:\n%s", want, e.Err)
 		}
 	}
 }
 
 func TestCompareSaysTheWindowsSentence(t *testing.T) {
-	e := desk(t, "", "compare", "#fff", "#000")
+	e := desktest.Run(t, "", "compare", "#fff", "#000")
 	// CIE 15 and ASTM D1535: black is 100 L* and ten values below white.
-	if !strings.Contains(e.out, "B is 10.0 tones darker") || !strings.Contains(e.out, "Lightness -100.0, layer grey -255") {
-		t.Errorf("the report is\n%s", e.out)
+	if !strings.Contains(e.Out, "B is 10.0 tones darker") || !strings.Contains(e.Out, "Lightness -100.0, layer grey -255") {
+		t.Errorf("the report is\n%s", e.Out)
 	}
-	if strings.ContainsRune(e.out, '\u00a0') {
-		t.Errorf("unbreakable spaces reach the terminal: %q", e.out)
+	if strings.ContainsRune(e.Out, '\u00a0') {
+		t.Errorf("unbreakable spaces reach the terminal: %q", e.Out)
 	}
-	if e = desk(t, "", "compare", "#123456", "#123456"); !strings.Contains(e.out, "Same lightness") {
-		t.Errorf("the report is\n%s", e.out)
+	if e = desktest.Run(t, "", "compare", "#123456", "#123456"); !strings.Contains(e.Out, "Same lightness") {
+		t.Errorf("the report is\n%s", e.Out)
 	}
 }

@@ -4,20 +4,22 @@ import (
 	"encoding/json"
 	"math"
 	"testing"
+
+	"app.tonedesk/cmd/desk/desktest"
 )
 
 // The demo painting's forms are found, and nothing else: coat, hair, skin and scarf, each
 // with the values that it was mixed to (assets/demo/colours.go).
 func TestReadFindsTheDemosFamilies(t *testing.T) {
-	e := desk(t, "", "read", "--json", "../../assets/demo.png")
-	e.plainErrors(t, 0)
+	e := desktest.Run(t, "", "read", "--json", "../../assets/demo.png")
+	e.PlainErrors(t, 0)
 	var report struct {
 		Families []struct {
 			Light, Shadow struct{ Value float64 }
 			TowardBlack   bool `json:"toward_black"`
 		}
 	}
-	if err := json.Unmarshal([]byte(e.out), &report); err != nil {
+	if err := json.Unmarshal([]byte(e.Out), &report); err != nil {
 		t.Fatal(err)
 	}
 	want := []struct {

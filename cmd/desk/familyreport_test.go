@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"app.tonedesk/cmd/desk/desktest"
 )
 
 // ball is a ball on a ground, lit from the left, painted with two codes.
@@ -40,11 +42,11 @@ type familyReport struct {
 func TestReadJSONFamilies(t *testing.T) {
 	// red and half_red of srgb_to_lab_oklab.csv: L* 53.237116 and 25.533324, one hue, one saturation
 	path := picture(t, "ball.png", 200, 150, ball(color.NRGBA{255, 0, 0, 255}, color.NRGBA{128, 0, 0, 255}))
-	e := desk(t, "", "read", "--json", path)
-	e.plainErrors(t, 0)
+	e := desktest.Run(t, "", "read", "--json", path)
+	e.PlainErrors(t, 0)
 	var names []map[string]any
-	if err := json.Unmarshal(reportFrom(t, e.out).Families, &names); err != nil || len(names) != 1 {
-		t.Fatalf("%v: %s", err, e.out)
+	if err := json.Unmarshal(reportFrom(t, e.Out).Families, &names); err != nil || len(names) != 1 {
+		t.Fatalf("%v: %s", err, e.Out)
 	}
 	for _, name := range strings.Fields("light shadow lightness_apart tones hue_turn saturation_gain share verdict toward_black overlap accent line") {
 		if _, ok := names[0][name]; !ok {
@@ -56,12 +58,12 @@ func TestReadJSONFamilies(t *testing.T) {
 		t.Errorf("a family has more: %v", names[0])
 	}
 	var families []familyReport
-	if err := json.Unmarshal(reportFrom(t, e.out).Families, &families); err != nil {
+	if err := json.Unmarshal(reportFrom(t, e.Out).Families, &families); err != nil {
 		t.Fatal(err)
 	}
 	f := families[0]
 	if f.Light.Colour != "#ff0000" || f.Shadow.Colour != "#800000" || !f.TowardBlack || !slices.Contains(f.Verdict, "toward_black") {
-		t.Errorf("family %s", e.out)
+		t.Errorf("family %s", e.Out)
 	}
 	if f.Light.X == nil || *f.Light.X >= 110 || *f.Shadow.X < 110 || f.Light.Size == nil {
 		t.Errorf("places %+v, %+v", f.Light, f.Shadow)
@@ -83,28 +85,28 @@ func TestReadWithoutFamilies(t *testing.T) {
 		{[]string{path, "--no-families"}, "null", ""},
 		{[]string{flat}, "[]", "families   none found"},
 	} {
-		e := desk(t, "", append([]string{"read", "--json"}, tt.args...)...)
-		if got := string(reportFrom(t, e.out).Families); got != tt.json {
+		e := desktest.Run(t, "", append([]string{"read", "--json"}, tt.args...)...)
+		if got := string(reportFrom(t, e.Out).Families); got != tt.json {
 			t.Errorf("%v: families %s, want %s", tt.args, got, tt.json)
 		}
-		e = desk(t, "", append([]string{"read"}, tt.args...)...)
-		if !strings.Contains(e.out, tt.text) || tt.text == "" && strings.Contains(e.out, "families") {
-			t.Errorf("%v: the report says\n%s", tt.args, e.out)
+		e = desktest.Run(t, "", append([]string{"read"}, tt.args...)...)
+		if !strings.Contains(e.Out, tt.text) || tt.text == "" && strings.Contains(e.Out, "families") {
+			t.Errorf("%v: the report says\n%s", tt.args, e.Out)
 		}
 	}
 }
 
 func TestReadReportsFamilies(t *testing.T) {
 	path := picture(t, "ball.png", 200, 150, ball(color.NRGBA{255, 0, 0, 255}, color.NRGBA{128, 0, 0, 255}))
-	e := desk(t, "", "read", path)
-	e.plainErrors(t, 0)
+	e := desktest.Run(t, "", "read", path)
+	e.PlainErrors(t, 0)
 	// D1535 of the published luminances: 21.26 % and 4.59 % lie 2.7 tones apart
 	for _, want := range []string{
 		"families", "light ", "#ff0000", "shadow ", "#800000", "tones: reads; 26", "Hue stays, as saturated.",
 		"Goes straight toward black: turn the hue first.",
 	} {
-		if !strings.Contains(e.out, want) {
-			t.Errorf("the report lacks %q:\n%s", want, e.out)
+		if !strings.Contains(e.Out, want) {
+			t.Errorf("the report lacks %q:\n%s", want, e.Out)
 		}
 	}
 }

@@ -17,6 +17,7 @@ import (
 
 	"app.tonedesk/capture"
 	"app.tonedesk/capture/xvfbtest"
+	"app.tonedesk/cmd/desk/desktest"
 )
 
 // TestFigures measures the built window from outside and prints a line for each figure,
@@ -58,10 +59,10 @@ func figureStart(t *testing.T) {
 	var times []time.Duration
 	for range 5 {
 		start := time.Now()
-		w := openOn(t, server, figureSettings("Watch", 10), nil)
-		w.waitFor("a picture", func(l shownLine) bool { return l.Event == "shown" })
+		w := desktest.OpenOn(t, server, figureSettings("Watch", 10), nil)
+		w.WaitFor("a picture", func(l desktest.Shown) bool { return l.Event == "shown" })
 		times = append(times, time.Since(start))
-		w.quit()
+		w.Quit()
 	}
 	slices.Sort(times)
 	row("built program to first frame, median of 5", times[2].Round(time.Millisecond).String(), "1.5 s")
@@ -73,10 +74,10 @@ func figureStart(t *testing.T) {
 // figureLatency paints isolated changes and reads the screen back where the mirror is.
 func figureLatency(t *testing.T, page string, perSecond int, reach time.Duration) {
 	server, painter := figureScreen(t)
-	w := openOn(t, server, figureSettings(page, perSecond), nil)
-	l := w.waitFor("the region", func(l shownLine) bool { return l.Event == "shown" && l.Bounds.Dx() == 1260 })
+	w := desktest.OpenOn(t, server, figureSettings(page, perSecond), nil)
+	l := w.WaitFor("the region", func(l desktest.Shown) bool { return l.Event == "shown" && l.Bounds.Dx() == 1260 })
 	backend := backendOn(t, server)
-	inside := w.insideAt()
+	inside := w.InsideAt()
 	at := inside.Add(image.Pt(int(l.Mirror[0]+l.Mirror[2]/2), int(l.Mirror[1]+l.Mirror[3]/2)))
 	stream, err := backend.Open(context.Background(), image.Rectangle{Min: at, Max: at.Add(image.Pt(2, 2))})
 	if err != nil {
@@ -102,7 +103,7 @@ func figureLatency(t *testing.T, page string, perSecond int, reach time.Duration
 	if p95 > reach {
 		t.Errorf("%v", p95)
 	}
-	w.quit()
+	w.Quit()
 }
 
 // figureStroke draws on a still of 1920x1080 and reads the screen back at the pointer. The
@@ -122,17 +123,17 @@ func figureStroke(t *testing.T) {
 	if err := png.Encode(f, grey); err != nil {
 		t.Fatal(err)
 	}
-	w := openOn(t, server, `{"version": 1, "page": "Stills", "width": 1500, "height": 900}`, nil, path)
-	l := w.waitFor("the page", func(l shownLine) bool { return l.Parts[1] > 100 && l.Bounds.Dx() == 1920 })
-	w.clickIn(l.Parts[0]+l.Parts[2]/2, l.Parts[1]+l.Parts[3]/2)
-	w.waitFor("the tools", func(l shownLine) bool { return l.Tools[0][1] > 100 })
-	w.takeTool(0, 1)
+	w := desktest.OpenOn(t, server, `{"version": 1, "page": "Stills", "width": 1500, "height": 900}`, nil, path)
+	l := w.WaitFor("the page", func(l desktest.Shown) bool { return l.Parts[1] > 100 && l.Bounds.Dx() == 1920 })
+	w.ClickIn(l.Parts[0]+l.Parts[2]/2, l.Parts[1]+l.Parts[3]/2)
+	w.WaitFor("the tools", func(l desktest.Shown) bool { return l.Tools[0][1] > 100 })
+	takeTool(w, 0, 1)
 	backend := backendOn(t, server)
-	inside := w.insideAt()
-	lines := w.lines()
+	inside := w.InsideAt()
+	lines := w.Lines()
 	m := lines[len(lines)-1].Mirror
 	x, y := int(m[0]+m[2]/8), int(m[1]+m[3]/2)
-	w.do("mousemove", "--window", w.id, fmt.Sprint(x), fmt.Sprint(y), "mousedown", "1")
+	w.Do("mousemove", "--window", w.ID, fmt.Sprint(x), fmt.Sprint(y), "mousedown", "1")
 	var times []time.Duration
 	for range 60 {
 		x += 10
@@ -146,12 +147,12 @@ func figureStroke(t *testing.T) {
 			t.Fatal(err)
 		}
 		start := time.Now()
-		w.do("mousemove", "--window", w.id, fmt.Sprint(x), fmt.Sprint(y))
+		w.Do("mousemove", "--window", w.ID, fmt.Sprint(x), fmt.Sprint(y))
 		untilChanged(t, stream, &f)
 		times = append(times, time.Since(start))
 		_ = stream.Close()
 	}
-	w.do("mouseup", "1")
+	w.Do("mouseup", "1")
 	slices.Sort(times)
 	p95 := times[len(times)*95/100]
 	row("a stroke behind the pointer, still of 1920x1080, median and 95th percentile of 60",
@@ -159,7 +160,7 @@ func figureStroke(t *testing.T) {
 	if p95 > 50*time.Millisecond {
 		t.Errorf("%v", p95)
 	}
-	w.quit()
+	w.Quit()
 }
 
 // untilChanged waits until what a stream shows is another than in f.
@@ -193,24 +194,6 @@ func backendOn(t *testing.T, server *xvfbtest.Server) capture.Backend {
 	}
 	t.Cleanup(func() { _ = backend.Close() })
 	return backend
-}
-
-// insideAt returns where the window's inside is on the screen.
-func (w *openedWindow) insideAt() image.Point {
-	w.t.Helper()
-	var p image.Point
-	for line := range strings.Lines(w.server.Run("xwininfo", "-id", w.id)) {
-		if name, value, ok := strings.Cut(strings.TrimSpace(line), ":"); ok {
-			n, _ := strconv.Atoi(strings.TrimSpace(value)) // lines without a number don't matter
-			switch name {
-			case "Absolute upper-left X":
-				p.X = n
-			case "Absolute upper-left Y":
-				p.Y = n
-			}
-		}
-	}
-	return p
 }
 
 // processor returns the time that a process has used up.
@@ -258,26 +241,26 @@ func figureUnchanged(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer func() { _ = cmd.Process.Kill(); _ = cmd.Wait() }()
-	w := openOn(t, server, figureSettings("Watch", 10), nil)
-	w.waitFor("nothing changing", func(l shownLine) bool { return l.State == "unchanged" })
-	w.do("mousemove", "1350", "1000")
+	w := desktest.OpenOn(t, server, figureSettings("Watch", 10), nil)
+	w.WaitFor("nothing changing", func(l desktest.Shown) bool { return l.State == "unchanged" })
+	w.Do("mousemove", "1350", "1000")
 	time.Sleep(3 * time.Second) // starting is over
 	wait := func() { time.Sleep(30 * time.Second) }
 	done := make(chan float64)
 	go func() { done <- share(t, cmd.Process.Pid, 30*time.Second, wait) }()
-	ours := share(t, w.cmd.Process.Pid, 30*time.Second, wait)
+	ours := share(t, w.Cmd.Process.Pid, 30*time.Second, wait)
 	none := <-done
 	row("unchanged picture, 10 a second: processor, and an empty window's", fmt.Sprintf("%.2f %%, %.2f %%", ours, none), "1 % more")
 	if ours > none+1 {
 		t.Errorf("%.2f %% against %.2f %%", ours, none)
 	}
-	w.quit()
+	w.Quit()
 }
 
 func figureChanging(t *testing.T, page string, perSecond int, long time.Duration) {
 	server, painter := figureScreen(t)
-	w := openOn(t, server, figureSettings(page, perSecond), nil)
-	w.waitFor("the region", func(l shownLine) bool { return l.Event == "shown" && l.Bounds.Dx() == 1260 })
+	w := desktest.OpenOn(t, server, figureSettings(page, perSecond), nil)
+	w.WaitFor("the region", func(l desktest.Shown) bool { return l.Event == "shown" && l.Bounds.Dx() == 1260 })
 	tick := time.NewTicker(time.Second / time.Duration(perSecond))
 	defer tick.Stop()
 	i := 0
@@ -286,14 +269,14 @@ func figureChanging(t *testing.T, page string, perSecond int, long time.Duration
 		i++
 		painter.Fill(image.Rect(i*7%1200, i*5%600, i*7%1200+80, i*5%600+80), uint32(i*0x030507)&0xffffff)
 	}
-	share(t, w.cmd.Process.Pid, 140*time.Second, change) // textures of texts live a minute or two: from here on it is steady
-	before := resident(t, w.cmd.Process.Pid)
-	used := share(t, w.cmd.Process.Pid, long, change)
-	after := resident(t, w.cmd.Process.Pid)
+	share(t, w.Cmd.Process.Pid, 140*time.Second, change) // textures of texts live a minute or two: from here on it is steady
+	before := resident(t, w.Cmd.Process.Pid)
+	used := share(t, w.Cmd.Process.Pid, long, change)
+	after := resident(t, w.Cmd.Process.Pid)
 	row(fmt.Sprintf("%d changes a second of 1260x680, page %s: processor", perSecond, page), fmt.Sprintf("%.0f %% of a core", used), "60 %")
 	row(fmt.Sprintf("memory after 140 s and after %v more", long), fmt.Sprintf("%.0f, %.0f MiB", before, after), "no growth")
 	if used > 60 || after > before*1.05 {
 		t.Errorf("%.0f %% of a core, %.0f MiB before, %.0f after", used, before, after)
 	}
-	w.quit()
+	w.Quit()
 }

@@ -5,11 +5,13 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"app.tonedesk/cmd/desk/desktest"
 )
 
 // What the built program itself says it is made of stands in THIRD_PARTY.md.
 func TestLicencesOfAllThatIsBuiltIn(t *testing.T) {
-	info, err := buildinfo.ReadFile(builtProgram(t))
+	info, err := buildinfo.ReadFile(desktest.Program(t))
 	if err != nil {
 		t.Fatal(err)
 	}

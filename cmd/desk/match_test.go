@@ -7,15 +7,16 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/cmd/desk/desktest"
 )
 
 func TestMatchJSON(t *testing.T) {
-	e := desk(t, "", "match", "--json", "#e2ab85", "#3060c0")
-	e.plainErrors(t, 0)
-	if got := strings.Join(keys(t, e.out), " "); got != "a b matched note" || e.code != 0 {
-		t.Fatalf("code %d, names are %s", e.code, got)
+	e := desktest.Run(t, "", "match", "--json", "#e2ab85", "#3060c0")
+	e.PlainErrors(t, 0)
+	if got := strings.Join(keys(t, e.Out), " "); got != "a b matched note" || e.Code != 0 {
+		t.Fatalf("code %d, names are %s", e.Code, got)
 	}
-	m := object(t, e.out)
+	m := object(t, e.Out)
 	a, b, matched := m["a"].(map[string]any), m["b"].(map[string]any), m["matched"].(map[string]any)
 	if a["colour"] != "#e2ab85" || b["colour"] != "#3060c0" || len(matched) != len(strings.Fields(spotNames)) {
 		t.Errorf("a %v, b %v, matched %v", a["colour"], b["colour"], matched)
@@ -34,9 +35,9 @@ func TestMatchJSON(t *testing.T) {
 }
 
 func TestMatchReport(t *testing.T) {
-	e := desk(t, "", "match", "#e2ab85", "#808080")
-	if e.code != 0 || !strings.Contains(e.out, "B at the lightness of A: #") || strings.Count(e.out, "\n") != 5 {
-		t.Errorf("code %d, output\n%s", e.code, e.out)
+	e := desktest.Run(t, "", "match", "#e2ab85", "#808080")
+	if e.Code != 0 || !strings.Contains(e.Out, "B at the lightness of A: #") || strings.Count(e.Out, "\n") != 5 {
+		t.Errorf("code %d, output\n%s", e.Code, e.Out)
 	}
 }
 
@@ -55,19 +56,19 @@ func TestMatchArguments(t *testing.T) {
 		{"help", []string{"-h"}, 0, 0},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			e := desk(t, "", append([]string{"match"}, tt.args...)...)
-			e.plainErrors(t, tt.errors)
-			if e.code != tt.code {
-				t.Errorf("exit code %d, want %d", e.code, tt.code)
+			e := desktest.Run(t, "", append([]string{"match"}, tt.args...)...)
+			e.PlainErrors(t, tt.errors)
+			if e.Code != tt.code {
+				t.Errorf("exit code %d, want %d", e.Code, tt.code)
 			}
 		})
 	}
 }
 
 func TestMatchList(t *testing.T) {
-	e := desk(t, "#fff, #000\n#fff\nrgb(1 2 3) #00f\n", "match", "--json", "-")
-	e.plainErrors(t, 1)
-	if e.code != 1 || strings.Count(e.out, "\n") != 2 || !strings.Contains(e.err, "two colours") {
-		t.Errorf("code %d, said %q, output\n%s", e.code, e.err, e.out)
+	e := desktest.Run(t, "#fff, #000\n#fff\nrgb(1 2 3) #00f\n", "match", "--json", "-")
+	e.PlainErrors(t, 1)
+	if e.Code != 1 || strings.Count(e.Out, "\n") != 2 || !strings.Contains(e.Err, "two colours") {
+		t.Errorf("code %d, said %q, output\n%s", e.Code, e.Err, e.Out)
 	}
 }

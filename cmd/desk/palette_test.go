@@ -10,6 +10,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"app.tonedesk/cmd/desk/desktest"
 )
 
 // writePicture writes a picture of three flat colours, half, a quarter and a quarter of it,
@@ -35,13 +37,13 @@ func writePicture(t *testing.T) string {
 }
 
 func TestPaletteJSON(t *testing.T) {
-	e := desk(t, "", "palette", "--json", writePicture(t))
-	e.plainErrors(t, 0)
-	if got := strings.Join(keys(t, e.out), " "); got != "file width height colours spread empty" || e.code != 0 {
-		t.Fatalf("code %d, names are %s", e.code, got)
+	e := desktest.Run(t, "", "palette", "--json", writePicture(t))
+	e.PlainErrors(t, 0)
+	if got := strings.Join(keys(t, e.Out), " "); got != "file width height colours spread empty" || e.Code != 0 {
+		t.Fatalf("code %d, names are %s", e.Code, got)
 	}
 	var said []string
-	for _, raw := range lists(t, e.out)["colours"] {
+	for _, raw := range lists(t, e.Out)["colours"] {
 		if got := strings.Join(keys(t, string(raw)), " "); got != spotNames+" share family side" {
 			t.Errorf("names are %s", got)
 		}
@@ -54,17 +56,17 @@ func TestPaletteJSON(t *testing.T) {
 	if got := strings.Join(said, " "); got != "#3060c0 #e2ab85 #ffffff" {
 		t.Errorf("from dark to light: %s", got)
 	}
-	if spread := lists(t, e.out)["spread"]; len(spread) != 10 || string(spread[9]) != "0.25" {
+	if spread := lists(t, e.Out)["spread"]; len(spread) != 10 || string(spread[9]) != "0.25" {
 		t.Errorf("spread %s", spread)
 	}
 }
 
 func TestPaletteReport(t *testing.T) {
-	e := desk(t, "", "palette", writePicture(t))
-	e.plainErrors(t, 0)
+	e := desktest.Run(t, "", "palette", writePicture(t))
+	e.PlainErrors(t, 0)
 	for _, want := range []string{"#e2ab85", "50.0 % of the picture", "Empty values: 0 to 4, 5 to 7, 8 to 9."} {
-		if !strings.Contains(e.out, want) {
-			t.Errorf("code %d, output lacks %q:\n%s", e.code, want, e.out)
+		if !strings.Contains(e.Out, want) {
+			t.Errorf("code %d, output lacks %q:\n%s", e.Code, want, e.Out)
 		}
 	}
 }
@@ -79,12 +81,12 @@ func TestPaletteWritesFiles(t *testing.T) {
 	}
 	folder := t.TempDir()
 	swatches, css := filepath.Join(folder, "swatches.png"), filepath.Join(folder, "palette.css")
-	run := func(code, errors int, args ...string) ended {
+	run := func(code, errors int, args ...string) desktest.Ended {
 		t.Helper()
-		e := desk(t, "", append([]string{"palette", picture}, args...)...)
-		e.plainErrors(t, errors)
-		if e.code != code || !strings.Contains(e.out, "#e2ab85") {
-			t.Errorf("%v: code %d, want %d; output\n%s", args, e.code, code, e.out)
+		e := desktest.Run(t, "", append([]string{"palette", picture}, args...)...)
+		e.PlainErrors(t, errors)
+		if e.Code != code || !strings.Contains(e.Out, "#e2ab85") {
+			t.Errorf("%v: code %d, want %d; output\n%s", args, e.Code, code, e.Out)
 		}
 		return e
 	}
@@ -101,8 +103,8 @@ func TestPaletteWritesFiles(t *testing.T) {
 	if err := os.WriteFile(css, []byte("mine"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if e := run(1, 1, "--css", css); !strings.Contains(e.err, "--force") {
-		t.Errorf("said %s", e.err)
+	if e := run(1, 1, "--css", css); !strings.Contains(e.Err, "--force") {
+		t.Errorf("said %s", e.Err)
 	}
 	if text, _ := os.ReadFile(css); string(text) != "mine" {
 		t.Errorf("written over: %s", text)
@@ -116,8 +118,8 @@ func TestPaletteWritesFiles(t *testing.T) {
 		t.Error("the picture itself was written over")
 	}
 	run(1, 1, "--png", folder, "--force")
-	if e := run(1, 1, "--png", filepath.Join(folder, "no", "such", "folder.png")); !strings.Contains(e.err, "there is no such folder") {
-		t.Errorf("said %s", e.err)
+	if e := run(1, 1, "--png", filepath.Join(folder, "no", "such", "folder.png")); !strings.Contains(e.Err, "there is no such folder") {
+		t.Errorf("said %s", e.Err)
 	}
 	if left, _ := os.ReadDir(folder); len(left) != 2 {
 		t.Errorf("left behind: %v", left)
@@ -129,10 +131,10 @@ func TestPaletteOfNothingIsNotWritten(t *testing.T) {
 	clear := picture(t, "clear.png", 8, 8, func(x, y int) color.NRGBA { return color.NRGBA{} })
 	for _, option := range []string{"--png", "--css"} {
 		path := filepath.Join(t.TempDir(), "swatches")
-		e := desk(t, "", "palette", clear, option, path)
-		e.plainErrors(t, 1)
-		if e.code != 1 || !strings.Contains(e.err, "every pixel of it is transparent") {
-			t.Errorf("%s: code %d, said %s", option, e.code, e.err)
+		e := desktest.Run(t, "", "palette", clear, option, path)
+		e.PlainErrors(t, 1)
+		if e.Code != 1 || !strings.Contains(e.Err, "every pixel of it is transparent") {
+			t.Errorf("%s: code %d, said %s", option, e.Code, e.Err)
 		}
 		if _, err := os.Stat(path); err == nil {
 			t.Errorf("%s wrote a file", option)
@@ -183,10 +185,10 @@ func TestPaletteArguments(t *testing.T) {
 		{"help", []string{"--help"}, 0, 0},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			e := desk(t, "", append([]string{"palette"}, tt.args...)...)
-			e.plainErrors(t, tt.errors)
-			if e.code != tt.code {
-				t.Errorf("exit code %d, want %d", e.code, tt.code)
+			e := desktest.Run(t, "", append([]string{"palette"}, tt.args...)...)
+			e.PlainErrors(t, tt.errors)
+			if e.Code != tt.code {
+				t.Errorf("exit code %d, want %d", e.Code, tt.code)
 			}
 		})
 	}

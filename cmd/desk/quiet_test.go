@@ -4,6 +4,8 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"app.tonedesk/cmd/desk/desktest"
 )
 
 // Fyne complains about languages that it doesn't know as early as in its package's
@@ -13,9 +15,9 @@ func TestStandardErrorIsEmptyInEveryLanguage(t *testing.T) {
 		{"LANG=C.UTF-8"}, {"LANG=sr_RS@latin"}, {"LC_ALL=C.UTF-8"}, {"LANG="}, {"LANG=nonsense"}, {"LANG=de_DE.UTF-8"},
 	} {
 		state := t.TempDir()
-		e := deskWith(t, append(env, "XDG_STATE_HOME="+state), "", "spot", "#fff")
-		if e.err != "" || e.code != 0 || !strings.Contains(e.out, "#ffffff") {
-			t.Errorf("%v: code %d, standard error %q", env, e.code, e.err)
+		e := desktest.RunWith(t, append(env, "XDG_STATE_HOME="+state), "", "spot", "#fff")
+		if e.Err != "" || e.Code != 0 || !strings.Contains(e.Out, "#ffffff") {
+			t.Errorf("%v: code %d, standard error %q", env, e.Code, e.Err)
 		}
 		if kept, err := os.ReadDir(state); err != nil || len(kept) > 0 {
 			t.Errorf("%v: kept %v, error %v", env, kept, err)
@@ -24,19 +26,19 @@ func TestStandardErrorIsEmptyInEveryLanguage(t *testing.T) {
 }
 
 func TestHelp(t *testing.T) {
-	first := desk(t, "", "help")
-	first.plainErrors(t, 0)
+	first := desktest.Run(t, "", "help")
+	first.PlainErrors(t, 0)
 	for _, args := range [][]string{{"--help"}, {"-h"}, {"read", "--help"}, {"spot", "-h"}, {"compare", "#fff", "--help"}} {
-		if e := desk(t, "", args...); e != first {
-			t.Errorf("%v: code %d, standard error %q, output\n%s", args, e.code, e.err, e.out)
+		if e := desktest.Run(t, "", args...); e != first {
+			t.Errorf("%v: code %d, standard error %q, output\n%s", args, e.Code, e.Err, e.Out)
 		}
 	}
 	for _, want := range []string{"desk [PICTURE]", "desk read", "desk spot", "desk compare", "--json", "--spots", "--size", "--groups", "--ground", "--tolerance"} {
-		if !strings.Contains(first.out, want) {
+		if !strings.Contains(first.Out, want) {
 			t.Errorf("the usage does not name %s", want)
 		}
 	}
-	for line := range strings.Lines(first.out) {
+	for line := range strings.Lines(first.Out) {
 		if len(line) > 81 {
 			t.Errorf("wider than a terminal: %s", line)
 		}
@@ -56,10 +58,10 @@ func TestWindowArguments(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			e := desk(t, "", tt.args...)
-			e.plainErrors(t, 1)
-			if e.code != tt.code || e.out != "" {
-				t.Errorf("code %d, want %d; output %q", e.code, tt.code, e.out)
+			e := desktest.Run(t, "", tt.args...)
+			e.PlainErrors(t, 1)
+			if e.Code != tt.code || e.Out != "" {
+				t.Errorf("code %d, want %d; output %q", e.Code, tt.code, e.Out)
 			}
 		})
 	}

@@ -16,6 +16,7 @@ import (
 	"testing"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/cmd/desk/desktest"
 )
 
 // picture writes a PNG of w by h pixels, painted by at, and returns its path.
@@ -87,19 +88,19 @@ func reportFrom(t *testing.T, line string) (r report) {
 
 func TestReadJSON(t *testing.T) {
 	path := picture(t, "two.png", 8, 4, halves)
-	e := desk(t, "", "read", "--json", "--spots", "0,0;7,3", "--size", "1", "--groups", "2", path)
-	e.plainErrors(t, 0)
+	e := desktest.Run(t, "", "read", "--json", "--spots", "0,0;7,3", "--size", "1", "--groups", "2", path)
+	e.PlainErrors(t, 0)
 	const names = "file width height lightness histogram groups separability gaps murk key spots limits families"
-	if got := strings.Join(keys(t, e.out), " "); got != names || e.code != 0 {
-		t.Fatalf("code %d, names %s, want %s", e.code, got, names)
+	if got := strings.Join(keys(t, e.Out), " "); got != names || e.Code != 0 {
+		t.Fatalf("code %d, names %s, want %s", e.Code, got, names)
 	}
-	r := reportFrom(t, e.out)
+	r := reportFrom(t, e.Out)
 	// By hand, from the definitions: 8 of 32 pixels have L* 0, 24 have L* 100.
 	if r.File != path || r.Width != 8 || r.Height != 4 || len(r.Histogram) != 256 || r.Histogram[0] != 8 || r.Histogram[255] != 24 {
 		t.Errorf("size %d by %d, histogram %v", r.Width, r.Height, r.Histogram)
 	}
 	if *r.Lightness.Mean != 75 || *r.Lightness.P1 != 0 || *r.Lightness.P50 != 100 || *r.Lightness.P99 != 100 {
-		t.Errorf("lightness %s", e.out)
+		t.Errorf("lightness %s", e.Out)
 	}
 	if len(r.Groups) != 2 || r.Groups[0].Name != "dark" || r.Groups[0].Share != 0.25 || r.Groups[1].Name != "light" || r.Groups[1].Mean != 100 {
 		t.Errorf("groups %+v", r.Groups)
@@ -109,13 +110,13 @@ func TestReadJSON(t *testing.T) {
 		t.Errorf("edge at %g, want %g", r.Groups[0].To, want)
 	}
 	if len(r.Gaps) != 1 || math.Abs(r.Gaps[0]-10) > 1e-6 || *r.Separability != 1 || *r.Murk != 0 || *r.Key != "high" {
-		t.Errorf("figures %s", e.out)
+		t.Errorf("figures %s", e.Out)
 	}
 	if len(r.Spots) != 2 || r.Spots[0].Colour != "#000000" || r.Spots[1].X != 7 || r.Spots[1].Y != 3 || r.Spots[1].Size != 1 || r.Spots[1].Lightness != 100 {
 		t.Errorf("spots %+v", r.Spots)
 	}
 	if *r.Limits.DarkShare != 0.25 || *r.Limits.LightShare != 0.75 {
-		t.Errorf("limits %s", e.out)
+		t.Errorf("limits %s", e.Out)
 	}
 	if string(r.Families) != "[]" {
 		t.Errorf("families %s, want none", r.Families)
@@ -124,18 +125,18 @@ func TestReadJSON(t *testing.T) {
 
 func TestReadOfNothingIsNullNotNonsense(t *testing.T) {
 	path := picture(t, "clear.png", 3, 3, func(x, y int) color.NRGBA { return color.NRGBA{200, 100, 50, 0} })
-	e := desk(t, "", "read", "--json", path)
-	e.plainErrors(t, 0)
-	r := reportFrom(t, e.out)
+	e := desktest.Run(t, "", "read", "--json", path)
+	e.PlainErrors(t, 0)
+	r := reportFrom(t, e.Out)
 	if r.Lightness.Mean != nil || r.Lightness.P50 != nil || r.Separability != nil || r.Murk != nil || r.Key != nil ||
 		r.Limits.DarkShare != nil || r.Limits.LightShare != nil {
-		t.Errorf("figures of nothing: %s", e.out)
+		t.Errorf("figures of nothing: %s", e.Out)
 	}
 	if r.Groups == nil || r.Gaps == nil || r.Spots == nil || len(r.Groups)+len(r.Gaps)+len(r.Spots) != 0 {
-		t.Errorf("lists of nothing should be empty arrays: %s", e.out)
+		t.Errorf("lists of nothing should be empty arrays: %s", e.Out)
 	}
-	if e = desk(t, "", "read", path); !strings.Contains(e.out, "every pixel is transparent") {
-		t.Errorf("the report says\n%s", e.out)
+	if e = desktest.Run(t, "", "read", path); !strings.Contains(e.Out, "every pixel is transparent") {
+		t.Errorf("the report says\n%s", e.Out)
 	}
 }
 
@@ -148,7 +149,7 @@ func TestReadLaysHalfTransparentPixelsOverTheGround(t *testing.T) {
 		if tt.ground != "" {
 			args = append(args, "--ground", tt.ground)
 		}
-		if r := reportFrom(t, desk(t, "", args...).out); r.Spots[0].Colour != tt.want {
+		if r := reportFrom(t, desktest.Run(t, "", args...).Out); r.Spots[0].Colour != tt.want {
 			t.Errorf("over %q: %s, want %s", tt.ground, r.Spots[0].Colour, tt.want)
 		}
 	}
@@ -172,7 +173,7 @@ func TestReadSpotSize(t *testing.T) {
 		if tt.size != "" {
 			args = append(args, "--size", tt.size)
 		}
-		if r := reportFrom(t, desk(t, "", args...).out); r.Spots[0].Colour != tt.want {
+		if r := reportFrom(t, desktest.Run(t, "", args...).Out); r.Spots[0].Colour != tt.want {
 			t.Errorf("size %q: %s, want %s", tt.size, r.Spots[0].Colour, tt.want)
 		}
 	}
@@ -205,13 +206,13 @@ func TestReadOfBadFilesGoesOnWithTheOthers(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			e := desk(t, "", "read", "--json", tt.path, good)
-			e.plainErrors(t, 1)
-			if e.code != 1 || !strings.Contains(e.err, tt.why) {
-				t.Errorf("code %d, said %s, want %q", e.code, e.err, tt.why)
+			e := desktest.Run(t, "", "read", "--json", tt.path, good)
+			e.PlainErrors(t, 1)
+			if e.Code != 1 || !strings.Contains(e.Err, tt.why) {
+				t.Errorf("code %d, said %s, want %q", e.Code, e.Err, tt.why)
 			}
-			if r := reportFrom(t, e.out); r.File != good || strings.Count(e.out, "\n") != 1 {
-				t.Errorf("the good file's report is %s", e.out)
+			if r := reportFrom(t, e.Out); r.File != good || strings.Count(e.Out, "\n") != 1 {
+				t.Errorf("the good file's report is %s", e.Out)
 			}
 		})
 	}
@@ -219,13 +220,13 @@ func TestReadOfBadFilesGoesOnWithTheOthers(t *testing.T) {
 
 func TestReadSpotOutsideIsAnErrorOfThatFile(t *testing.T) {
 	small, large := picture(t, "small.png", 4, 4, halves), picture(t, "large.png", 40, 40, halves)
-	e := desk(t, "", "read", "--json", "--spots", "0,0;10,10", small, large)
-	e.plainErrors(t, 1)
-	if e.code != 1 || !strings.Contains(e.err, "10,10") || !strings.Contains(e.err, "4 by 4") {
-		t.Errorf("code %d, said %s", e.code, e.err)
+	e := desktest.Run(t, "", "read", "--json", "--spots", "0,0;10,10", small, large)
+	e.PlainErrors(t, 1)
+	if e.Code != 1 || !strings.Contains(e.Err, "10,10") || !strings.Contains(e.Err, "4 by 4") {
+		t.Errorf("code %d, said %s", e.Code, e.Err)
 	}
-	if r := reportFrom(t, e.out); r.File != large || len(r.Spots) != 2 {
-		t.Errorf("the other file's report is %s", e.out)
+	if r := reportFrom(t, e.Out); r.File != large || len(r.Spots) != 2 {
+		t.Errorf("the other file's report is %s", e.Out)
 	}
 }
 
@@ -237,23 +238,23 @@ func TestReadArguments(t *testing.T) {
 		{"--tolerance", "2", good}, {good, "--spots"}, {"--target", "-", good}, {"--target", "", good}, {good, "--target"},
 	}
 	for _, args := range tests {
-		e := desk(t, "", append([]string{"read"}, args...)...)
-		e.plainErrors(t, 1)
-		if e.code != 2 || e.out != "" {
-			t.Errorf("%q: code %d, output %q", args, e.code, e.out)
+		e := desktest.Run(t, "", append([]string{"read"}, args...)...)
+		e.PlainErrors(t, 1)
+		if e.Code != 2 || e.Out != "" {
+			t.Errorf("%q: code %d, output %q", args, e.Code, e.Out)
 		}
 	}
 }
 
 func TestReadReport(t *testing.T) {
 	one, two := picture(t, "one.png", 8, 4, halves), picture(t, "two.png", 8, 4, halves)
-	e := desk(t, "", "read", "--groups", "2", "--spots", "0,0", "--size", "1", one, two)
-	e.plainErrors(t, 0)
+	e := desktest.Run(t, "", "read", "--groups", "2", "--spots", "0,0", "--size", "1", one, two)
+	e.PlainErrors(t, 0)
 	for _, want := range []string{
 		one + ", 8 by 4 pixels", "mean 75.0", "dark", "25.0 %", "10.0 tones above", "key        high", "limits     25.0 % darker than 8, 75.0 % lighter than 97", "0,0", "#000000", "\n\n" + two,
 	} {
-		if !strings.Contains(e.out, want) {
-			t.Errorf("the report lacks %q:\n%s", want, e.out)
+		if !strings.Contains(e.Out, want) {
+			t.Errorf("the report lacks %q:\n%s", want, e.Out)
 		}
 	}
 }

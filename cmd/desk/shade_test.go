@@ -8,6 +8,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/cmd/desk/desktest"
 )
 
 const stepNames = "tones colour lightness value layer_grey ok_lightness seen_lightness chroma hue hue_turn saturation_gain note"
@@ -30,11 +31,11 @@ func lists(t *testing.T, line string) map[string][]json.RawMessage {
 }
 
 func TestShadeJSON(t *testing.T) {
-	e := desk(t, "", "shade", "--json", "#e2ab85")
-	e.plainErrors(t, 0)
+	e := desktest.Run(t, "", "shade", "--json", "#e2ab85")
+	e.PlainErrors(t, 0)
 	const names = "base options ramp lights black_ramp accents edge_accents suggested lines"
-	if got := strings.Join(keys(t, e.out), " "); got != names || e.code != 0 {
-		t.Fatalf("code %d, names are %s, want %s", e.code, got, names)
+	if got := strings.Join(keys(t, e.Out), " "); got != names || e.Code != 0 {
+		t.Fatalf("code %d, names are %s, want %s", e.Code, got, names)
 	}
 	for name, want := range map[string]struct {
 		length int
@@ -45,7 +46,7 @@ func TestShadeJSON(t *testing.T) {
 		"edge_accents": {24, "hue colour lightness chroma in_gamut layer_grey seen_lightness note"},
 		"suggested":    {3, "hue colour lightness chroma in_gamut layer_grey seen_lightness note"},
 	} {
-		list := lists(t, e.out)[name]
+		list := lists(t, e.Out)[name]
 		if len(list) != want.length {
 			t.Errorf("%s holds %d, want %d", name, len(list), want.length)
 		}
@@ -55,7 +56,7 @@ func TestShadeJSON(t *testing.T) {
 			}
 		}
 	}
-	checkRamp(t, e.out)
+	checkRamp(t, e.Out)
 }
 
 // checkRamp reads the colours of a ramp back and measures how many tones they are away: within
@@ -79,10 +80,10 @@ func checkRamp(t *testing.T, line string) {
 
 // Where there is no room, colour and figures are null and the word stands beside.
 func TestShadeSaysNoRoom(t *testing.T) {
-	e := desk(t, "", "shade", "--json", "#000", "#fff")
-	lines := strings.Split(strings.TrimSpace(e.out), "\n")
-	if e.code != 0 || len(lines) != 2 {
-		t.Fatalf("code %d, output %q", e.code, e.out)
+	e := desktest.Run(t, "", "shade", "--json", "#000", "#fff")
+	lines := strings.Split(strings.TrimSpace(e.Out), "\n")
+	if e.Code != 0 || len(lines) != 2 {
+		t.Fatalf("code %d, output %q", e.Code, e.Out)
 	}
 	for i, name := range []string{"ramp", "lights"} { // below black, above white
 		for _, raw := range lists(t, lines[i])[name] {
@@ -92,20 +93,20 @@ func TestShadeSaysNoRoom(t *testing.T) {
 			}
 		}
 	}
-	report := desk(t, "", "shade", "#000")
-	if n := strings.Count(report.out, "no room"); report.code != 0 || n != 3+3+3 {
-		t.Errorf("code %d, no room %d times:\n%s", report.code, n, report.out)
+	report := desktest.Run(t, "", "shade", "#000")
+	if n := strings.Count(report.Out, "no room"); report.Code != 0 || n != 3+3+3 {
+		t.Errorf("code %d, no room %d times:\n%s", report.Code, n, report.Out)
 	}
 }
 
 func TestShadeSettings(t *testing.T) {
 	options := func(args ...string) map[string]any {
 		t.Helper()
-		e := desk(t, "", append([]string{"shade", "--json", "#3c9a3c"}, args...)...)
-		if e.code != 0 {
-			t.Fatalf("%v: %s", args, e.err)
+		e := desktest.Run(t, "", append([]string{"shade", "--json", "#3c9a3c"}, args...)...)
+		if e.Code != 0 {
+			t.Fatalf("%v: %s", args, e.Err)
 		}
-		return object(t, e.out)["options"].(map[string]any)
+		return object(t, e.Out)["options"].(map[string]any)
 	}
 	for _, tt := range []struct {
 		args []string
@@ -126,26 +127,26 @@ func TestShadeSettings(t *testing.T) {
 }
 
 func TestShadeJudges(t *testing.T) {
-	e := desk(t, "", "shade", "--json", "--judge", "#a27a5e", "#e2ab85")
-	e.plainErrors(t, 0)
-	judged, _ := object(t, e.out)["judged"].(map[string]any)
+	e := desktest.Run(t, "", "shade", "--json", "--judge", "#a27a5e", "#e2ab85")
+	e.PlainErrors(t, 0)
+	judged, _ := object(t, e.Out)["judged"].(map[string]any)
 	family, _ := judged["family"].(map[string]any)
 	nearest, _ := judged["nearest"].(map[string]any)
 	if family["toward_black"] != true || nearest["colour"] == nil || judged["distance"] == nil {
-		t.Errorf("code %d, judged %v", e.code, judged)
+		t.Errorf("code %d, judged %v", e.Code, judged)
 	}
-	report := desk(t, "", "shade", "--judge", "#a27a5e", "#e2ab85")
-	if !strings.Contains(report.out, "\n  Goes straight toward black: turn the hue first.\n") {
-		t.Errorf("%s", report.out)
+	report := desktest.Run(t, "", "shade", "--judge", "#a27a5e", "#e2ab85")
+	if !strings.Contains(report.Out, "\n  Goes straight toward black: turn the hue first.\n") {
+		t.Errorf("%s", report.Out)
 	}
-	black := desk(t, "", "shade", "--judge", "#000001", "#e2ab85")
-	if strings.Contains(black.out, "% more saturated.") || !strings.Contains(black.out, "  Nearly neutral.\n  Goes straight toward black") {
-		t.Errorf("%s", black.out)
+	black := desktest.Run(t, "", "shade", "--judge", "#000001", "#e2ab85")
+	if strings.Contains(black.Out, "% more saturated.") || !strings.Contains(black.Out, "  Nearly neutral.\n  Goes straight toward black") {
+		t.Errorf("%s", black.Out)
 	}
-	lighter := desk(t, "", "shade", "--judge", "#fff", "#e2ab85")
-	lighter.plainErrors(t, 1)
-	if lighter.code != 2 || !strings.Contains(lighter.err, "lighter of the two") {
-		t.Errorf("code %d: %s", lighter.code, lighter.err)
+	lighter := desktest.Run(t, "", "shade", "--judge", "#fff", "#e2ab85")
+	lighter.PlainErrors(t, 1)
+	if lighter.Code != 2 || !strings.Contains(lighter.Err, "lighter of the two") {
+		t.Errorf("code %d: %s", lighter.Code, lighter.Err)
 	}
 }
 
@@ -171,19 +172,19 @@ func TestShadeArguments(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			e := desk(t, "", append([]string{"shade"}, tt.args...)...)
-			e.plainErrors(t, tt.errors)
-			if e.code != tt.code {
-				t.Errorf("exit code %d, want %d", e.code, tt.code)
+			e := desktest.Run(t, "", append([]string{"shade"}, tt.args...)...)
+			e.PlainErrors(t, tt.errors)
+			if e.Code != tt.code {
+				t.Errorf("exit code %d, want %d", e.Code, tt.code)
 			}
 		})
 	}
 }
 
 func TestShadeList(t *testing.T) {
-	e := desk(t, "#fff\nnonsense\n#000\n", "shade", "--json", "-")
-	e.plainErrors(t, 1)
-	if e.code != 1 || strings.Count(e.out, "\n") != 2 || !strings.Contains(e.err, `line 2 of the list, "nonsense"`) {
-		t.Errorf("code %d, said %q, output\n%s", e.code, e.err, e.out)
+	e := desktest.Run(t, "#fff\nnonsense\n#000\n", "shade", "--json", "-")
+	e.PlainErrors(t, 1)
+	if e.Code != 1 || strings.Count(e.Out, "\n") != 2 || !strings.Contains(e.Err, `line 2 of the list, "nonsense"`) {
+		t.Errorf("code %d, said %q, output\n%s", e.Code, e.Err, e.Out)
 	}
 }

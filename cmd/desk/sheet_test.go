@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/cmd/desk/desktest"
 )
 
 func TestSheetOfPictureAndStill(t *testing.T) {
@@ -21,9 +22,9 @@ func TestSheetOfPictureAndStill(t *testing.T) {
 	for _, from := range []string{path, ids[0]} {
 		for name, begins := range map[string]string{"a.png": "\x89PNG", "a.pdf": "%PDF-", "a.ora": "PK\x03\x04", "a.json": "{"} {
 			file := filepath.Join(dir, name)
-			e := deskWith(t, env, "", "sheet", "-o", file, "--page", "16:9", "--force", from)
-			if e.plainErrors(t, 0); e.code != 0 || e.out != "" {
-				t.Fatalf("code %d, %s", e.code, e.out)
+			e := desktest.RunWith(t, env, "", "sheet", "-o", file, "--page", "16:9", "--force", from)
+			if e.PlainErrors(t, 0); e.Code != 0 || e.Out != "" {
+				t.Fatalf("code %d, %s", e.Code, e.Out)
 			}
 			data, err := os.ReadFile(file)
 			if err != nil || !bytes.HasPrefix(data, []byte(begins)) {
@@ -67,9 +68,9 @@ func TestSheetIsUsedWrongly(t *testing.T) {
 		{[]string{"sheet", "-o", filepath.Join(t.TempDir(), "no", "x.pdf"), path}, 1},
 		{[]string{"sheet", "no-such-still"}, 1},
 	} {
-		e := desk(t, "", tt.args...)
-		if e.plainErrors(t, 1); e.code != tt.code {
-			t.Errorf("%v: code %d, %s", tt.args, e.code, e.err)
+		e := desktest.Run(t, "", tt.args...)
+		if e.PlainErrors(t, 1); e.Code != tt.code {
+			t.Errorf("%v: code %d, %s", tt.args, e.Code, e.Err)
 		}
 	}
 }
@@ -78,9 +79,9 @@ func TestSheetIsUsedWrongly(t *testing.T) {
 func TestSheetIntoNoFolder(t *testing.T) {
 	path := picture(t, "study.png", 12, 5, threeBars(120))
 	for _, force := range [][]string{nil, {"--force"}} {
-		e := desk(t, "", append(append([]string{"sheet"}, force...), "-o", filepath.Join(t.TempDir(), "no", "x.pdf"), path)...)
-		if e.plainErrors(t, 1); e.code != 1 || !strings.Contains(e.err, "no such folder") {
-			t.Errorf("code %d, %s", e.code, e.err)
+		e := desktest.Run(t, "", append(append([]string{"sheet"}, force...), "-o", filepath.Join(t.TempDir(), "no", "x.pdf"), path)...)
+		if e.PlainErrors(t, 1); e.Code != 1 || !strings.Contains(e.Err, "no such folder") {
+			t.Errorf("code %d, %s", e.Code, e.Err)
 		}
 	}
 }
@@ -91,22 +92,22 @@ func TestSheetDoesNotOverwrite(t *testing.T) {
 	dir := t.TempDir()
 	t.Chdir(dir)
 	where := filepath.Join(dir, "study-sheet.pdf")
-	if e := desk(t, "", "sheet", path); e.code != 0 || e.out != "Wrote the sheet as "+strconv.Quote(where)+".\n" {
-		t.Fatal(e.out, e.err)
+	if e := desktest.Run(t, "", "sheet", path); e.Code != 0 || e.Out != "Wrote the sheet as "+strconv.Quote(where)+".\n" {
+		t.Fatal(e.Out, e.Err)
 	}
 	before, err := os.ReadFile("study-sheet.pdf")
 	if err != nil {
 		t.Fatal(err)
 	}
-	e := desk(t, "", "sheet", path)
-	if e.plainErrors(t, 1); e.code != 1 || !strings.Contains(e.err, "already") || !strings.Contains(e.err, "--force") {
-		t.Errorf("code %d, %s", e.code, e.err)
+	e := desktest.Run(t, "", "sheet", path)
+	if e.PlainErrors(t, 1); e.Code != 1 || !strings.Contains(e.Err, "already") || !strings.Contains(e.Err, "--force") {
+		t.Errorf("code %d, %s", e.Code, e.Err)
 	}
 	if after, err := os.ReadFile("study-sheet.pdf"); err != nil || !bytes.Equal(before, after) {
 		t.Error("the file was changed")
 	}
-	if e := desk(t, "", "sheet", "--force", path); e.code != 0 {
-		t.Error(e.err)
+	if e := desktest.Run(t, "", "sheet", "--force", path); e.Code != 0 {
+		t.Error(e.Err)
 	}
 }
 
@@ -117,13 +118,13 @@ func TestSheetOfTransparent(t *testing.T) {
 		return func(int, int) color.NRGBA { return color.NRGBA{200, 100, 50, alpha} }
 	}
 	out := filepath.Join(t.TempDir(), "x.ora")
-	e := desk(t, "", "sheet", "-o", out, picture(t, "clear.png", 12, 5, even(0)))
-	if e.plainErrors(t, 1); e.code != 1 || !strings.Contains(e.err, "all of it is transparent") {
-		t.Errorf("code %d, %s", e.code, e.err)
+	e := desktest.Run(t, "", "sheet", "-o", out, picture(t, "clear.png", 12, 5, even(0)))
+	if e.PlainErrors(t, 1); e.Code != 1 || !strings.Contains(e.Err, "all of it is transparent") {
+		t.Errorf("code %d, %s", e.Code, e.Err)
 	}
-	e = desk(t, "", "sheet", "-o", out, picture(t, "half.png", 12, 5, even(100)))
-	if e.plainErrors(t, 0); e.code != 0 {
-		t.Fatalf("code %d", e.code)
+	e = desktest.Run(t, "", "sheet", "-o", out, picture(t, "half.png", 12, 5, even(100)))
+	if e.PlainErrors(t, 0); e.Code != 0 {
+		t.Fatalf("code %d", e.Code)
 	}
 	if p, err := capture.OpenPicture(out); err != nil || p.Pix[3] != 100 {
 		t.Errorf("the merged picture has alpha %v, want 100 (%v)", p.Pix[3], err)
@@ -137,18 +138,18 @@ func TestStillByFolderAndName(t *testing.T) {
 	folder := filepath.Join(strings.TrimPrefix(env[0], "XDG_DATA_HOME="), "tonedesk", "stills", ids[0])
 	out := filepath.Join(t.TempDir(), "x.json")
 	for _, name := range []string{folder, folder + "/", "study"} {
-		e := deskWith(t, env, "", "sheet", "--force", "-o", out, name)
-		if e.plainErrors(t, 0); e.code != 0 {
-			t.Errorf("%s: code %d", name, e.code)
+		e := desktest.RunWith(t, env, "", "sheet", "--force", "-o", out, name)
+		if e.PlainErrors(t, 0); e.Code != 0 {
+			t.Errorf("%s: code %d", name, e.Code)
 		}
 	}
 	env, _ = keepStills(t, 120, 30)
-	e := deskWith(t, env, "", "sheet", "--force", "-o", out, "study")
-	if e.plainErrors(t, 1); e.code != 1 || !strings.Contains(e.err, "more than one") {
-		t.Errorf("two of one name: code %d, %s", e.code, e.err)
+	e := desktest.RunWith(t, env, "", "sheet", "--force", "-o", out, "study")
+	if e.PlainErrors(t, 1); e.Code != 1 || !strings.Contains(e.Err, "more than one") {
+		t.Errorf("two of one name: code %d, %s", e.Code, e.Err)
 	}
-	e = deskWith(t, env, "", "sheet", "--force", "-o", out, filepath.Dir(folder))
-	if e.plainErrors(t, 1); e.code != 1 || !strings.Contains(e.err, "it is a folder") {
-		t.Errorf("another folder: code %d, %s", e.code, e.err)
+	e = desktest.RunWith(t, env, "", "sheet", "--force", "-o", out, filepath.Dir(folder))
+	if e.PlainErrors(t, 1); e.Code != 1 || !strings.Contains(e.Err, "it is a folder") {
+		t.Errorf("another folder: code %d, %s", e.Code, e.Err)
 	}
 }

@@ -7,6 +7,8 @@ import (
 	"os/exec"
 	"strings"
 	"testing"
+
+	"app.tonedesk/cmd/desk/desktest"
 )
 
 // keys returns the names of a JSON object's members in the order in which they stand.
@@ -44,11 +46,11 @@ func object(t *testing.T, line string) map[string]any {
 const spotNames = "colour lightness value layer_grey ok_lightness seen_lightness chroma hue"
 
 func TestSpotJSON(t *testing.T) {
-	e := desk(t, "", "spot", "--json", "#ff0000", "#808080")
-	e.plainErrors(t, 0)
-	lines := strings.Split(strings.TrimSpace(e.out), "\n")
-	if e.code != 0 || len(lines) != 2 {
-		t.Fatalf("code %d, output %q", e.code, e.out)
+	e := desktest.Run(t, "", "spot", "--json", "#ff0000", "#808080")
+	e.PlainErrors(t, 0)
+	lines := strings.Split(strings.TrimSpace(e.Out), "\n")
+	if e.Code != 0 || len(lines) != 2 {
+		t.Fatalf("code %d, output %q", e.Code, e.Out)
 	}
 	for _, line := range lines {
 		if got := strings.Join(keys(t, line), " "); got != spotNames {
@@ -76,11 +78,11 @@ func TestSpotJSON(t *testing.T) {
 }
 
 func TestSpotReportLinesUp(t *testing.T) {
-	e := desk(t, "", "spot", "#fff", "rgb(255, 0, 0)", "rgb(0 0 255)")
-	e.plainErrors(t, 0)
-	lines := strings.Split(strings.TrimSpace(e.out), "\n")
-	if e.code != 0 || len(lines) != 4 || !strings.HasPrefix(lines[1], "#ffffff") {
-		t.Fatalf("code %d, output\n%s", e.code, e.out)
+	e := desktest.Run(t, "", "spot", "#fff", "rgb(255, 0, 0)", "rgb(0 0 255)")
+	e.PlainErrors(t, 0)
+	lines := strings.Split(strings.TrimSpace(e.Out), "\n")
+	if e.Code != 0 || len(lines) != 4 || !strings.HasPrefix(lines[1], "#ffffff") {
+		t.Fatalf("code %d, output\n%s", e.Code, e.Out)
 	}
 	end := len(lines[0]) // of the hue, the last column of numbers
 	for _, line := range lines[1:] {
@@ -110,16 +112,16 @@ func TestSpotArguments(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			e := desk(t, "", append([]string{"spot"}, tt.args...)...)
-			e.plainErrors(t, tt.errors)
-			if e.code != tt.code {
-				t.Errorf("exit code %d, want %d", e.code, tt.code)
+			e := desktest.Run(t, "", append([]string{"spot"}, tt.args...)...)
+			e.PlainErrors(t, tt.errors)
+			if e.Code != tt.code {
+				t.Errorf("exit code %d, want %d", e.Code, tt.code)
 			}
-			if n := strings.Count(e.out, "\n"); n != tt.lines {
-				t.Errorf("%d lines of output, want %d:\n%s", n, tt.lines, e.out)
+			if n := strings.Count(e.Out, "\n"); n != tt.lines {
+				t.Errorf("%d lines of output, want %d:\n%s", n, tt.lines, e.Out)
 			}
-			if strings.ContainsRune(e.err, '\x1b') {
-				t.Errorf("an escape sequence reached the terminal: %q", e.err)
+			if strings.ContainsRune(e.Err, '\x1b') {
+				t.Errorf("an escape sequence reached the terminal: %q", e.Err)
 			}
 		})
 	}
@@ -127,27 +129,27 @@ func TestSpotArguments(t *testing.T) {
 
 func TestSpotList(t *testing.T) {
 	input := "\ufeff#fff\r\n\n  rgb(1 2 3)  \nnonsense\n" + strings.Repeat("#", 10_000) + "\n#000"
-	e := desk(t, input, "spot", "--json", "-")
-	e.plainErrors(t, 2)
-	if e.code != 1 {
-		t.Errorf("exit code %d, want 1", e.code)
+	e := desktest.Run(t, input, "spot", "--json", "-")
+	e.PlainErrors(t, 2)
+	if e.Code != 1 {
+		t.Errorf("exit code %d, want 1", e.Code)
 	}
 	var got []string
-	for line := range strings.Lines(e.out) {
+	for line := range strings.Lines(e.Out) {
 		got = append(got, object(t, line)["colour"].(string))
 	}
 	if want := "#ffffff #010203 #000000"; strings.Join(got, " ") != want {
 		t.Errorf("read %v, want %s", got, want)
 	}
 	for _, want := range []string{`line 4 of the list, "nonsense"`, "line 5 of the list"} {
-		if !strings.Contains(e.err, want) {
-			t.Errorf("standard error does not name %s:\n%s", want, e.err)
+		if !strings.Contains(e.Err, want) {
+			t.Errorf("standard error does not name %s:\n%s", want, e.Err)
 		}
 	}
 }
 
 func TestEmptyListIsDone(t *testing.T) {
-	if e := desk(t, "\n  \n", "spot", "-"); e != (ended{}) {
+	if e := desktest.Run(t, "\n  \n", "spot", "-"); e != (desktest.Ended{}) {
 		t.Errorf("an empty list gives %+v", e)
 	}
 }
@@ -163,13 +165,13 @@ func TestUnwritableOutputIsSaid(t *testing.T) {
 		{"shade", "#fff"}, {"match", "#fff", "#000"}, {"palette", "../../assets/demo.png"},
 	} {
 		var fault strings.Builder
-		cmd := exec.Command(builtProgram(t), args...)
+		cmd := exec.Command(desktest.Program(t), args...)
 		cmd.Stdin, cmd.Stdout, cmd.Stderr = strings.NewReader("#fff\n"), full, &fault
 		_ = cmd.Run() // how it ended is looked at below
-		e := ended{err: fault.String(), code: cmd.ProcessState.ExitCode()}
-		e.plainErrors(t, 1)
-		if e.code != 1 || !strings.Contains(e.err, "the disk is full") {
-			t.Errorf("%v: code %d, said %q", args, e.code, e.err)
+		e := desktest.Ended{Err: fault.String(), Code: cmd.ProcessState.ExitCode()}
+		e.PlainErrors(t, 1)
+		if e.Code != 1 || !strings.Contains(e.Err, "the disk is full") {
+			t.Errorf("%v: code %d, said %q", args, e.Code, e.Err)
 		}
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"app.tonedesk/capture/xvfbtest"
+	"app.tonedesk/cmd/desk/desktest"
 )
 
 // pages is how many tabs the window has, and structureTab the place of the page of groups
@@ -30,7 +31,7 @@ func pot(shadow color.NRGBA) *image.NRGBA {
 			dx, dy := float64(x-240)/150, float64(y-160)/130
 			switch r := dx*dx + dy*dy; {
 			case r <= 1 && dx < 0.2-0.2*dy*dy:
-				c = lightSkin
+				c = desktest.LightSkin
 			case r <= 1:
 				c = shadow
 			}
@@ -45,31 +46,31 @@ func pot(shadow color.NRGBA) *image.NRGBA {
 func TestWindowFindsFamilies(t *testing.T) {
 	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 900, WindowManager: true})
 	painter := server.Painter()
-	id := painter.Picture(image.Pt(cornerX, cornerY), pot(shadowSkin), "A painting")
-	painter.Move(id, image.Pt(cornerX, cornerY))
-	w := openOn(t, server, `{"version": 1, "region": {"x": 40, "y": 60, "width": 480, "height": 320}, "place": {"x": 600, "y": 40, "width": 380, "height": 800}}`, nil)
-	w.waitFor("the region", func(l shownLine) bool { return l.Bounds.Dx() == 480 })
-	w.openPage(structureTab, tabCount)
-	l := w.waitFor("a family", func(l shownLine) bool { return l.Page == "Structure" && len(l.Families) == 1 })
+	id := painter.Picture(image.Pt(desktest.CornerX, desktest.CornerY), pot(desktest.ShadowSkin), "A painting")
+	painter.Move(id, image.Pt(desktest.CornerX, desktest.CornerY))
+	w := desktest.OpenOn(t, server, `{"version": 1, "region": {"x": 40, "y": 60, "width": 480, "height": 320}, "place": {"x": 600, "y": 40, "width": 380, "height": 800}}`, nil)
+	w.WaitFor("the region", func(l desktest.Shown) bool { return l.Bounds.Dx() == 480 })
+	w.OpenPage(structureTab, tabCount)
+	l := w.WaitFor("a family", func(l desktest.Shown) bool { return l.Page == "Structure" && len(l.Families) == 1 })
 	// 2.2 steps apart (CIE 15:2004, ASTM D1535)
 	if f := l.Families[0]; f.Light != "#e2ab85" || f.Shadow != "#b26a5c" || !strings.HasPrefix(strings.ReplaceAll(f.Title, "\u00a0", " "), "2.2 tones") {
 		t.Errorf("the family is %+v", f)
 	}
-	l = w.waitFor("its row laid out", func(l shownLine) bool { return len(l.Families) == 1 && l.Families[0].Box[1] > 100 })
+	l = w.WaitFor("its row laid out", func(l desktest.Shown) bool { return len(l.Families) == 1 && l.Families[0].Box[1] > 100 })
 	box := l.Families[0].Box
-	w.clickIn(box[0]+box[2]/4, box[1]+box[3]/4)
-	w.waitFor("its colours as spots", func(l shownLine) bool { return len(l.Spots) == 2 && strings.Contains(l.Sentence, "B is 2.2") })
+	w.ClickIn(box[0]+box[2]/4, box[1]+box[3]/4)
+	w.WaitFor("its colours as spots", func(l desktest.Shown) bool { return len(l.Spots) == 2 && strings.Contains(l.Sentence, "B is 2.2") })
 	painter.Repaint(id, pot(color.NRGBA{0xd0, 0x98, 0x7a, 255})) // hardly darker
-	w.waitFor("a shadow that is too close", func(l shownLine) bool {
+	w.WaitFor("a shadow that is too close", func(l desktest.Shown) bool {
 		return len(l.Families) == 1 && strings.HasPrefix(l.Families[0].Title, "0.") && strings.Contains(l.Families[0].Title, "will not read")
 	})
-	w.key("h")
-	w.click(corner(image.Pt(200, 160)))
-	w.click(corner(image.Pt(350, 160)))
-	w.waitFor("the family set by hand", func(l shownLine) bool { return len(l.Families) == 2 })
-	w.key("ctrl+z")
-	w.waitFor("it undone", func(l shownLine) bool { return len(l.Families) == 1 })
-	w.quit()
+	w.Key("h")
+	w.Click(desktest.Corner(image.Pt(200, 160)))
+	w.Click(desktest.Corner(image.Pt(350, 160)))
+	w.WaitFor("the family set by hand", func(l desktest.Shown) bool { return len(l.Families) == 2 })
+	w.Key("ctrl+z")
+	w.WaitFor("it undone", func(l desktest.Shown) bool { return len(l.Families) == 1 })
+	w.Quit()
 }
 
 // Group edges are dragged in the spread with the real pointer, and given back.
@@ -80,14 +81,14 @@ func TestWindowDragsEdges(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer f.Close()
-	if err := png.Encode(f, pot(shadowSkin)); err != nil {
+	if err := png.Encode(f, pot(desktest.ShadowSkin)); err != nil {
 		t.Fatal(err)
 	}
 	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 900, WindowManager: true})
-	w := openOn(t, server, `{"version": 1, "groups": 2, "place": {"x": 600, "y": 40, "width": 380, "height": 800}}`, nil, path)
-	free := w.waitFor("two groups", func(l shownLine) bool { return len(l.Groups) == 2 }).Groups[0].To
+	w := desktest.OpenOn(t, server, `{"version": 1, "groups": 2, "place": {"x": 600, "y": 40, "width": 380, "height": 800}}`, nil, path)
+	free := w.WaitFor("two groups", func(l desktest.Shown) bool { return len(l.Groups) == 2 }).Groups[0].To
 	server.WaitFor("the edge where it was dragged to", func() bool { // the page may be laid anew while it is dragged
-		lines := w.lines()
+		lines := w.Lines()
 		edge, at := free, lines[len(lines)-1].Spread
 		for _, l := range lines {
 			if len(l.Groups) == 2 {
@@ -100,12 +101,12 @@ func TestWindowDragsEdges(t *testing.T) {
 		x := func(lightness float64) float32 { // as the spread places a lightness: two steps of margin
 			return at[0] + 16 + float32(lightness/100)*(at[2]-32)
 		}
-		w.dragIn(x(edge), at[1]+30, x(30), at[1]+30)
+		w.DragIn(x(edge), at[1]+30, x(30), at[1]+30)
 		return false
 	})
-	w.key("g")
-	w.waitFor("the edge back", func(l shownLine) bool { return len(l.Groups) == 2 && l.Groups[0].To == free })
-	w.key("ctrl+z")
-	w.waitFor("the drag again", func(l shownLine) bool { return len(l.Groups) == 2 && math.Abs(l.Groups[0].To-30) < 1 })
-	w.quit()
+	w.Key("g")
+	w.WaitFor("the edge back", func(l desktest.Shown) bool { return len(l.Groups) == 2 && l.Groups[0].To == free })
+	w.Key("ctrl+z")
+	w.WaitFor("the drag again", func(l desktest.Shown) bool { return len(l.Groups) == 2 && math.Abs(l.Groups[0].To-30) < 1 })
+	w.Quit()
 }

@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"app.tonedesk/cmd/desk/desktest"
 )
 
 // halvesTurned is three quarters of black beside a quarter of white.
@@ -36,21 +38,21 @@ func distanceIn(t *testing.T, line string) (distance *float64, there bool) {
 // apart.
 func TestReadTarget(t *testing.T) {
 	one, other := picture(t, "one.png", 8, 4, halves), picture(t, "other.png", 8, 4, halvesTurned)
-	if _, there := distanceIn(t, desk(t, "", "read", "--json", one).out); there {
+	if _, there := distanceIn(t, desktest.Run(t, "", "read", "--json", one).Out); there {
 		t.Error("a distance without a target")
 	}
 	for path, want := range map[string]float64{one: 0, other: 5} {
-		e := desk(t, "", "read", "--json", "--target", one, path)
-		e.plainErrors(t, 0)
-		if got, there := distanceIn(t, e.out); !there || got == nil || *got-want > 1e-9 || want-*got > 1e-9 {
-			t.Errorf("%s: %s, want %g", path, e.out, want)
+		e := desktest.Run(t, "", "read", "--json", "--target", one, path)
+		e.PlainErrors(t, 0)
+		if got, there := distanceIn(t, e.Out); !there || got == nil || *got-want > 1e-9 || want-*got > 1e-9 {
+			t.Errorf("%s: %s, want %g", path, e.Out, want)
 		}
 	}
-	e := desk(t, "", "read", "--target="+one, "--groups", "2", other)
-	e.plainErrors(t, 0)
+	e := desktest.Run(t, "", "read", "--target="+one, "--groups", "2", other)
+	e.PlainErrors(t, 0)
 	const want = "  target     On average 5.0 tones from the target\n             By the target's edges you have 50 % more dark, 50 % less light\n"
-	if !strings.Contains(e.out, want) {
-		t.Errorf("the report lacks %q:\n%s", want, e.out)
+	if !strings.Contains(e.Out, want) {
+		t.Errorf("the report lacks %q:\n%s", want, e.Out)
 	}
 }
 
@@ -58,17 +60,17 @@ func TestReadTarget(t *testing.T) {
 // from one that could not be read.
 func TestReadTargetUnknown(t *testing.T) {
 	one, clear := picture(t, "one.png", 8, 4, halves), picture(t, "clear.png", 3, 3, func(x, y int) color.NRGBA { return color.NRGBA{} })
-	e := desk(t, "", "read", "--json", "--target", clear, one)
-	e.plainErrors(t, 0)
-	if got, there := distanceIn(t, e.out); !there || got != nil || e.code != 0 {
-		t.Errorf("code %d, %s", e.code, e.out)
+	e := desktest.Run(t, "", "read", "--json", "--target", clear, one)
+	e.PlainErrors(t, 0)
+	if got, there := distanceIn(t, e.Out); !there || got != nil || e.Code != 0 {
+		t.Errorf("code %d, %s", e.Code, e.Out)
 	}
-	e = desk(t, "", "read", "--json", "--target", filepath.Join(t.TempDir(), "none.png"), one)
-	e.plainErrors(t, 1)
-	if got, there := distanceIn(t, e.out); !there || got != nil || e.code != 1 || !strings.Contains(e.err, "there is no such file") {
-		t.Errorf("code %d, %s, said %s", e.code, e.out, e.err)
+	e = desktest.Run(t, "", "read", "--json", "--target", filepath.Join(t.TempDir(), "none.png"), one)
+	e.PlainErrors(t, 1)
+	if got, there := distanceIn(t, e.Out); !there || got != nil || e.Code != 1 || !strings.Contains(e.Err, "there is no such file") {
+		t.Errorf("code %d, %s, said %s", e.Code, e.Out, e.Err)
 	}
-	if e = desk(t, "", "read", "--target", clear, one); !strings.Contains(e.out, "can't be compared") {
-		t.Errorf("the report says\n%s", e.out)
+	if e = desktest.Run(t, "", "read", "--target", clear, one); !strings.Contains(e.Out, "can't be compared") {
+		t.Errorf("the report says\n%s", e.Out)
 	}
 }

@@ -1,4 +1,4 @@
-package main
+package desktest
 
 import (
 	"bytes"
@@ -14,33 +14,34 @@ import (
 	"app.tonedesk/cmd/desk/quiet"
 )
 
-// buildDir holds the program that the tests run; TestMain removes it.
+// buildDir holds the program that the tests run.
 var buildDir string
 
-func TestMain(m *testing.M) {
+// Main runs a package's tests and returns the exit code; a TestMain calls it, since it clears
+// away the program that they built.
+func Main(m *testing.M) int {
 	dir, err := os.MkdirTemp("", "tonedesk-test")
 	if err != nil {
 		fmt.Fprintln(os.Stderr, err)
-		os.Exit(1)
+		return 1
 	}
+	defer os.RemoveAll(dir)
 	buildDir = dir
 	quiet.Aloud() // a test keeps nothing in the user's folders
-	code := m.Run()
-	os.RemoveAll(dir)
-	os.Exit(code)
+	return m.Run()
 }
 
 // buildOnce builds the program, once, with the flags that everything else is built with.
 var buildOnce = sync.OnceValues(func() (string, error) {
 	path := filepath.Join(buildDir, "desk")
-	if out, err := exec.Command("go", "build", "-o", path, ".").CombinedOutput(); err != nil {
+	if out, err := exec.Command("go", "build", "-o", path, "app.tonedesk/cmd/desk").CombinedOutput(); err != nil {
 		return "", fmt.Errorf("go build: %w\n%s", err, out)
 	}
 	return path, nil
 })
 
-// builtProgram returns the path of the built program.
-func builtProgram(t testing.TB) string {
+// Program returns the path of the built program.
+func Program(t testing.TB) string {
 	t.Helper()
 	path, err := buildOnce()
 	if err != nil {
@@ -49,24 +50,24 @@ func builtProgram(t testing.TB) string {
 	return path
 }
 
-// ended is how a run of the built program ended.
-type ended struct {
-	out, err string
-	code     int
+// Ended is how a run of the built program ended.
+type Ended struct {
+	Out, Err string
+	Code     int
 }
 
-// desk runs the built program without a display, with its settings in a folder of the
+// Run runs the built program without a display, with its settings in a folder of the
 // test's own.
-func desk(t testing.TB, input string, args ...string) ended {
+func Run(t testing.TB, input string, args ...string) Ended {
 	t.Helper()
-	return deskWith(t, nil, input, args...)
+	return RunWith(t, nil, input, args...)
 }
 
-// deskWith runs the built program with more environment.
-func deskWith(t testing.TB, env []string, input string, args ...string) ended {
+// RunWith runs the built program with more environment.
+func RunWith(t testing.TB, env []string, input string, args ...string) Ended {
 	t.Helper()
 	var out, fault bytes.Buffer
-	cmd := exec.Command(builtProgram(t), args...)
+	cmd := exec.Command(Program(t), args...)
 	cmd.Stdin, cmd.Stdout, cmd.Stderr = strings.NewReader(input), &out, &fault
 	home := t.TempDir()
 	cmd.Env = append([]string{"PATH=" + os.Getenv("PATH"), "HOME=" + home, "XDG_CONFIG_HOME=" + home, "LANG=C.UTF-8"}, env...)
@@ -75,19 +76,19 @@ func deskWith(t testing.TB, env []string, input string, args ...string) ended {
 	if err != nil && !errors.As(err, &exit) {
 		t.Fatal(err)
 	}
-	return ended{out.String(), fault.String(), cmd.ProcessState.ExitCode()}
+	return Ended{out.String(), fault.String(), cmd.ProcessState.ExitCode()}
 }
 
-// plainErrors fails unless standard error holds just so many sentences, a line each,
+// PlainErrors fails unless standard error holds just so many sentences, a line each,
 // in our words, and nothing of a program's innards.
-func (e ended) plainErrors(t *testing.T, want int) {
+func (e Ended) PlainErrors(t *testing.T, want int) {
 	t.Helper()
-	lines := strings.Split(strings.TrimSuffix(e.err, "\n"), "\n")
-	if e.err == "" {
+	lines := strings.Split(strings.TrimSuffix(e.Err, "\n"), "\n")
+	if e.Err == "" {
 		lines = nil
 	}
 	if len(lines) != want {
-		t.Errorf("standard error has %d lines, want %d:\n%s", len(lines), want, e.err)
+		t.Errorf("standard error has %d lines, want %d:\n%s", len(lines), want, e.Err)
 	}
 	for _, line := range lines {
 		if !strings.HasPrefix(line, "Can't ") || !strings.HasSuffix(line, ".") ||
