@@ -41,6 +41,8 @@ type artist struct {
 	x      *xgb.Conn
 	screen *xproto.ScreenInfo
 	gc     xproto.Gcontext
+	pongs  chan uint32 // numbers of the pings that were answered
+	pings  uint32
 }
 
 // Order says what to do in detail; each order needs a part of it.
@@ -60,6 +62,7 @@ func (a *artist) Begin(Order, *uint32) (err error) {
 	if a.x, err = xgb.NewConn(); err != nil {
 		return err
 	}
+	a.pongs = make(chan uint32, 100)
 	go a.drain()
 	a.screen = xproto.Setup(a.x).DefaultScreen(a.x)
 	if a.gc, err = xproto.NewGcontextId(a.x); err != nil {
@@ -69,11 +72,50 @@ func (a *artist) Begin(Order, *uint32) (err error) {
 		[]uint32{xproto.SubwindowModeIncludeInferiors}).Check()
 }
 
-// drain throws the events away: undrained, they would block the connection.
+// drain throws the events away, but for answers to pings: undrained, they would block the
+// connection.
 func (a *artist) drain() {
 	for {
-		if event, err := a.x.WaitForEvent(); event == nil && err == nil {
+		event, err := a.x.WaitForEvent()
+		if event == nil && err == nil {
 			return
+		}
+		if m, ok := event.(xproto.ClientMessageEvent); ok && m.Format == 32 {
+			select {
+			case a.pongs <- m.Data.Data32[1]:
+			default:
+			}
+		}
+	}
+}
+
+// Ping asks a window's program for a sign of life and waits for it, for so many
+// milliseconds at most; it returns how many it took, or the most. Source: Extended Window
+// Manager Hints 1.5, _NET_WM_PING.
+func (a *artist) Ping(o Order, took *uint32) error {
+	root := a.screen.Root
+	err := xproto.ChangeWindowAttributesChecked(a.x, root, xproto.CwEventMask, []uint32{xproto.EventMaskSubstructureNotify}).Check()
+	if err != nil {
+		return err
+	}
+	a.pings++
+	event := xproto.ClientMessageEvent{Format: 32, Window: o.Window, Type: a.atom("WM_PROTOCOLS"),
+		Data: xproto.ClientMessageDataUnionData32New([]uint32{uint32(a.atom("_NET_WM_PING")), a.pings, uint32(o.Window), 0, 0})}
+	start := time.Now()
+	if err := xproto.SendEventChecked(a.x, false, o.Window, 0, string(event.Bytes())).Check(); err != nil {
+		return err
+	}
+	timeout := time.After(time.Duration(o.Times) * time.Millisecond)
+	for {
+		select {
+		case n := <-a.pongs:
+			if n == a.pings {
+				*took = uint32(time.Since(start).Milliseconds())
+				return nil
+			}
+		case <-timeout:
+			*took = uint32(o.Times)
+			return nil
 		}
 	}
 }
@@ -180,6 +222,14 @@ func (a *artist) Iconify(o Order, _ *uint32) error {
 
 // Map shows a window again.
 func (a *artist) Map(o Order, _ *uint32) error { return xproto.MapWindowChecked(a.x, o.Window).Check() }
+
+// Close asks a window's program to close it, as a window manager does. Source: ICCCM 2.0,
+// section 4.2.8.1.
+func (a *artist) Close(o Order, _ *uint32) error {
+	event := xproto.ClientMessageEvent{Format: 32, Window: o.Window, Type: a.atom("WM_PROTOCOLS"),
+		Data: xproto.ClientMessageDataUnionData32New([]uint32{uint32(a.atom("WM_DELETE_WINDOW")), 0, 0, 0, 0})}
+	return xproto.SendEventChecked(a.x, false, o.Window, 0, string(event.Bytes())).Check()
+}
 
 // Destroy ends a window.
 func (a *artist) Destroy(o Order, _ *uint32) error {

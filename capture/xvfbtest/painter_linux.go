@@ -119,6 +119,9 @@ func (p *Painter) Iconify(window uint32) { p.t.Helper(); p.do("Iconify", about(w
 // Show maps a window again.
 func (p *Painter) Show(window uint32) { p.t.Helper(); p.do("Map", about(window)) }
 
+// Close asks the program that a window belongs to to close it.
+func (p *Painter) Close(window uint32) { p.t.Helper(); p.do("Close", about(window)) }
+
 // Destroy ends a window.
 func (p *Painter) Destroy(window uint32) { p.t.Helper(); p.do("Destroy", about(window)) }
 
@@ -130,3 +133,16 @@ func (p *Painter) Ungrab() { p.t.Helper(); p.do("Ungrab", Order{}) }
 
 // Flood sends n events about the root window to everybody who watches it.
 func (p *Painter) Flood(n int) { p.t.Helper(); p.do("Flood", Order{Times: n}) }
+
+// Ping asks the program that a window belongs to for a sign of life, and returns how long it
+// took, at most so long. A window that is gone is an error, not the test's failure.
+func (p *Painter) Ping(window uint32, most time.Duration) (time.Duration, error) {
+	var took uint32
+	call := p.client.Go("artist.Ping", Order{Window: xproto.Window(window), Times: int(most.Milliseconds())}, &took, nil)
+	select {
+	case <-call.Done:
+	case <-time.After(startTime):
+		p.t.Fatal("painter, Ping: no answer")
+	}
+	return time.Duration(took) * time.Millisecond, call.Error
+}

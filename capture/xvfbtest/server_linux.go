@@ -46,6 +46,7 @@ var owned atomic.Int32 // names given by ownDisplay
 // Server is a running Xvfb.
 type Server struct {
 	Display string // such as ":3"
+	Managed bool   // has a window manager
 	t       testing.TB
 	server  *process
 }
@@ -58,7 +59,7 @@ func Start(t testing.TB, o Options) *Server {
 	if o.Display == "" {
 		o.Display = ownDisplay()
 	}
-	s := &Server{t: t, Display: o.Display}
+	s := &Server{t: t, Display: o.Display, Managed: o.WindowManager}
 	read, write, err := os.Pipe()
 	if err != nil {
 		t.Fatal(err)

@@ -90,15 +90,26 @@ func (e Ended) PlainErrors(t *testing.T, want int) {
 	if len(lines) != want {
 		t.Errorf("standard error has %d lines, want %d:\n%s", len(lines), want, e.Err)
 	}
-	for _, line := range lines {
+	for _, fault := range NotPlain(e.Err) {
+		t.Error(fault)
+	}
+}
+
+// NotPlain says what is wrong with the sentences, a line each, that the program wrote to
+// standard error: each says in our words what could not be done, why, and what to do, and
+// holds nothing of a program's innards.
+func NotPlain(said string) (faults []string) {
+	for line := range strings.Lines(said) {
+		line = strings.TrimSuffix(line, "\n")
 		if !strings.HasPrefix(line, "Can't ") || !strings.HasSuffix(line, ".") ||
 			strings.Count(line, ": ") < 1 || strings.Count(line, "; ") < 1 {
-			t.Errorf("not what, why and what to do: %s", line)
+			faults = append(faults, "not what, why and what to do: "+line)
 		}
-		for _, odd := range []string{"goroutine", "panic", ".go:", "%!", "0x"} {
+		for _, odd := range []string{"goroutine", "panic", ".go:", "%!", "0x", "\x1b"} {
 			if strings.Contains(line, odd) {
-				t.Errorf("the sentence holds %q: %s", odd, line)
+				faults = append(faults, fmt.Sprintf("the sentence holds %q: %s", odd, line))
 			}
 		}
 	}
+	return faults
 }

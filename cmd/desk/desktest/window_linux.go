@@ -2,6 +2,7 @@ package desktest
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"fmt"
 	"image"
@@ -102,8 +103,29 @@ func OpenIn(t *testing.T, server *xvfbtest.Server, home, settings string, env []
 		w.ID = strings.TrimSpace(out)
 		return w.ID != "" && !strings.Contains(w.ID, "\n")
 	})
-	w.Do("windowactivate", "--sync", w.ID)
+	w.Focus()
 	return w
+}
+
+// Focus gives the window the keyboard.
+func (w *Window) Focus() {
+	w.T.Helper()
+	order := "windowfocus"
+	if w.Server.Managed {
+		order = "windowactivate"
+	}
+	w.Server.WaitFor("the window's focus", func() bool { // a manager may be busy with the window that was there before
+		_, err := w.Tool("xdotool", order, "--sync", w.ID)
+		return err == nil
+	})
+}
+
+// Script has xdotool act by a script, an order a line, until ctx ends, whatever comes of it:
+// the window may be gone meanwhile.
+func (w *Window) Script(ctx context.Context, orders []string) {
+	cmd := exec.CommandContext(ctx, "xdotool", "-")
+	cmd.Env, cmd.Stdin = w.Server.Env(), strings.NewReader(strings.Join(orders, "\n")+"\n")
+	_ = cmd.Run()
 }
 
 func (w *Window) SettingsPath() string {
@@ -268,4 +290,16 @@ func (w *Window) InsideAt() image.Point {
 		}
 	}
 	return p
+}
+
+// Ended waits for the program to end, for so long at most. It reports how it ended, and
+// whether it did.
+func (w *Window) Ended(within time.Duration) (how error, ended bool) {
+	select {
+	case how = <-w.ended:
+		w.ended <- how // for who asks again
+		return how, true
+	case <-time.After(within):
+		return nil, false
+	}
 }

@@ -1,0 +1,54 @@
+package attack
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"app.tonedesk/cmd/desk/desktest"
+)
+
+// pickedMemory is how many MB 200 choosings of a region may add.
+const pickedMemory = 2
+
+// A region is chosen or given up, with the button still down or not, again and again.
+func TestPickings(t *testing.T) {
+	t.Parallel()
+	y, r := newTally("regions chosen with the button down"), chance(13)
+	server, _, _ := desktest.ScreenWithPatches(t)
+	w := desktest.OpenOn(t, server, desktest.WatchPatches, nil)
+	const first = 20 // until then caches fill
+	before := 0
+	for i := range times(4, first+200) {
+		if i == first {
+			before = footprintOf(w.Cmd.Process.Pid).memory
+		}
+		server.WaitFor("the window again", func() bool {
+			out, _ := w.Tool("xdotool", "search", "--onlyvisible", "--name", "^Tonedesk$")
+			_, ended := w.Ended(0)
+			return strings.TrimSpace(out) == w.ID || ended
+		})
+		if how, ended := w.Ended(0); ended {
+			y.try(t, fmt.Sprintf("it ended with %v and said %q\n%s", how, w.Said(), w.Messages()))
+			return
+		}
+		_, _ = w.Tool("xdotool", "windowactivate", "--sync", w.ID)
+		end := []string{"key Return", "key Escape"}[r.IntN(2)]
+		script := []string{"key r", "sleep 0.4", "mousemove 200 100", "mousedown 1", "mousemove 250 150", "mousemove 400 300"}
+		if r.IntN(4) == 0 {
+			script = append(script, "mouseup 1", end)
+		} else {
+			script = append(script, end, fmt.Sprintf("sleep 0.%02d", r.IntN(30)), "mousemove 500 400", "mouseup 1")
+		}
+		w.Script(t.Context(), script)
+		y.try(t)
+	}
+	if after := footprintOf(w.Cmd.Process.Pid).memory; before > 0 {
+		y.measure("200 of them took %d to %d MB", before, after)
+		if after > before+pickedMemory {
+			y.try(t, fmt.Sprintf("200 of them took %d to %d MB", before, after))
+		}
+	}
+	w.WaitFor("the window", func(l desktest.Shown) bool { return l.Event != "" })
+	w.Quit()
+}
