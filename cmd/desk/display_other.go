@@ -2,10 +2,19 @@
 
 package main
 
-import "context"
+import (
+	"context"
+
+	"app.tonedesk/gui/wording"
+)
 
 // onDisplayLost has nothing to watch for: on this system the display outlives its programs.
 func onDisplayLost(func()) {}
 
 // probeDisplay has nothing to ask: on this system there is always a display.
 func probeDisplay(context.Context) error { return nil }
+
+// sayNoDisplay is never asked for.
+func sayNoDisplay(err error, _ func(string) string) string {
+	return wording.Explain("open the window", err)
+}
