@@ -4,12 +4,16 @@ package main
 
 import (
 	"context"
+	"sync/atomic"
 
 	"app.tonedesk/gui/wording"
 )
 
-// onDisplayLost has nothing to watch for: on this system the display outlives its programs.
-func onDisplayLost(func()) {}
+// ownWindow is the window as its system knows it.
+var ownWindow atomic.Uintptr
+
+// onGone has nothing to watch for: on this system the display outlives its programs.
+func onGone(func(string)) {}
 
 // probeDisplay has nothing to ask: on this system there is always a display.
 func probeDisplay(context.Context) error { return nil }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"io"
 	"log"
-	"os"
 	"slices"
 	"sync/atomic"
 	"time"
@@ -40,9 +39,6 @@ type opening struct {
 // begin waits for the window from now on; opened says that it is there. From then on a window
 // that can't be drawn is one more, such as the one to choose a region on.
 func (o *opening) begin() (opened func()) {
-	if os.Getenv("LIBGL_DEBUG") == "" {
-		_ = os.Setenv("LIBGL_DEBUG", "quiet") // Mesa prints what it misses on standard error (Mesa, Environment Variables)
-	}
 	late := time.AfterFunc(openMost, func() {
 		log.Printf("the window does not open:\n%s", stacks())
 		o.end(wording.Sentence("open the window", "the display does not draw it", "try again when it answers"+more()))

@@ -74,10 +74,12 @@ func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 	defer end.last()
 	defer recoverWindow(keeper, s, &exit)
 	end.onSignal()
-	onDisplayLost(func() {
-		_ = keeper.Flush() // the reason for the end is the display, whatever this says
+	onGone(func(what string) {
+		if save := end.save.Load(); save != nil {
+			(*save)()
+		}
 		end.last()
-		s.Say("Tonedesk ended: its display is gone. Start it again when the display is back; what you had set is kept.")
+		s.Say("Tonedesk ended: " + what + ". Start it again; what you had set is kept.")
 	})
 	store, err := command.UserStills()
 	if err != nil {
@@ -98,21 +100,17 @@ func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 		end.save.Store(new(desk.Save))
 		desk.Show()
 	})
-	if refused || missing(desk.Window) {
+	handle := host.NativeHandle(desk.Window) // other systems than X's and Windows' give none
+	if refused || handle == 0 && (runtime.GOOS == "linux" || runtime.GOOS == "windows") {
 		return s.Fail(sayNoOpenGL())
 	}
+	ownWindow.Store(handle)
 	opened()
 	a.Lifecycle().SetOnStarted(desk.Started)
 	desk.Run()
 	a.Run()
 	desk.Close()
 	return command.ExitDone
-}
-
-// missing reports whether a window that was shown is not there. Other systems than X's and
-// Windows' give no handle, and there the toolkit's words have to do.
-func missing(w fyne.Window) bool {
-	return (runtime.GOOS == "linux" || runtime.GOOS == "windows") && host.NativeHandle(w) == 0
 }
 
 // recoverWindow turns a panic into a sentence, with what was kept safe.
