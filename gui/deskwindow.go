@@ -54,6 +54,7 @@ func (d *Desk) joinLeaver() {
 	d.leaver = host.Leaver{
 		Host: &d.Host, Lost: d.marker.lost, Elsewhere: d.marker.keepElsewhere,
 		Save: func() error {
+			d.stills.asked.Wait()
 			d.Writing.Wait()
 			return d.marker.saver.SaveAll()
 		},

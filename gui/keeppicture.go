@@ -30,7 +30,7 @@ func (k *keptStills) keep(opened bool) {
 		k.Messages.Note("There is no picture to keep yet.")
 	default:
 		k.Messages.Note("Keeping the picture.")
-		kept := k.Writing.Begin()
+		kept := k.asked.Begin()
 		k.copy(func(c *live.Copy) {
 			k.keepCopy(c, opened)
 			kept()

@@ -79,6 +79,8 @@ func TestQuitAnswers(t *testing.T) {
 
 // What can't be saved where it belongs is kept in another folder, as a still with its notes.
 func TestQuitSavesElsewhere(t *testing.T) {
+	elsewhere := stills.Folders{Data: t.TempDir()}
+	t.Setenv("HOME", elsewhere.Data) // where the toolkit's dialog begins
 	d, _, quits := deskWithUnsaved(t)
 	d.quit()
 	test.Tap(buttonNamed(t, d, "Save elsewhere…"))
@@ -86,10 +88,10 @@ func TestQuitSavesElsewhere(t *testing.T) {
 	if d.Asks() != notSavedTitle || *quits > 0 {
 		t.Fatalf("without a folder it asks %q, ended %d times", d.Asks(), *quits)
 	}
-	elsewhere := stills.Folders{Data: t.TempDir()}
-	d.CloseDialog()
-	if err := d.leaver.Elsewhere(elsewhere.Data); err != nil {
-		t.Fatal(err)
+	test.Tap(buttonNamed(t, d, "Save elsewhere…"))
+	test.Tap(buttonNamed(t, d, "Open"))
+	if *quits != 1 {
+		t.Errorf("saved elsewhere, it ended %d times, asking %q", *quits, d.Asks())
 	}
 	list, problems, err := stills.New(elsewhere).List()
 	if len(list) != 1 || len(problems) > 0 || err != nil || list[0].Notes.Count != 1 || list[0].Width != d.marker.Still().Picture.Width {

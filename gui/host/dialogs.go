@@ -90,6 +90,7 @@ func (h *Host) Question(title string, content fyne.CanvasObject, esc func(), cho
 		}
 		box.Add(b)
 	}
+	d.Resize(fyne.NewSize(45*widgets.Step, 0)) // where the window has the room
 	h.ShowDialog(title, d)
 	h.Window.Canvas().Focus(first)
 }

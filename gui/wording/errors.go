@@ -121,7 +121,7 @@ func SayLost(of []stills.Meta, err error) string {
 	if len(names) > 0 {
 		what = "save what is marked on " + strings.Join(names, " and ")
 	}
-	return ExplainWriting(what, err) + " Who quits now loses it."
+	return ExplainWriting(what, err) + " Quitting now loses it."
 }
 
 // Explain puts err into one plain sentence: what was tried on what, why it failed, and
