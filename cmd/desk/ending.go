@@ -66,7 +66,8 @@ func stacks() []byte {
 	return all[:runtime.Stack(all, true)]
 }
 
-// quitLoop ends the toolkit's loop, also one that has not begun yet.
+// quitLoop ends the toolkit's loop, also one that has not begun yet. The application's own Quit
+// closes the windows first, and breaks down at a pointer event that waits for one of them.
 func quitLoop() {
 	defer func() { _ = recover() }() // the loop has ended already, and its queue is closed
 	fyne.Do(fyne.CurrentApp().Driver().Quit)

@@ -94,7 +94,7 @@ func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 	refused := start.refuses(func() {
 		desk = gui.NewDesk(a, gui.Options{
 			Settings: set, Keeper: keeper, Picture: picture, Stills: store, Problems: problems, Messages: quiet.Path(), Trace: trace,
-			Quit:   func() { end.watch(); a.Quit() },
+			Quit:   func() { end.watch(); quitLoop() },
 			Screen: func() (capture.Backend, error) { return capture.Pick(os.Getenv) },
 		})
 		end.save.Store(new(desk.Save))
