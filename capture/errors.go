@@ -27,6 +27,8 @@ var (
 	ErrRefused = errors.New("connection to the display refused")
 	// ErrNoDisplay: no display is named, or nothing listens under its name.
 	ErrNoDisplay = errors.New("no display")
+	// ErrNamed: it is the display that DisplayVariable names; beside ErrNoDisplay.
+	ErrNamed = errors.New("named by " + DisplayVariable)
 	// ErrOutside: the region meets no part of the desktop.
 	ErrOutside = errors.New("region outside the desktop")
 	// ErrEmpty: the region has no pixels.
@@ -34,6 +36,10 @@ var (
 	// ErrClosed: the stream or backend was closed by its owner.
 	ErrClosed = errors.New("closed")
 )
+
+// DisplayVariable names the X display to watch, where that is another than the
+// window's own (DISPLAY).
+const DisplayVariable = "TONEDESK_DISPLAY"
 
 // What can go wrong with a picture file, beside fs.ErrNotExist and
 // fs.ErrPermission.

@@ -6,10 +6,6 @@ import (
 	"fmt"
 )
 
-// DisplayVariable names the X display to watch, where that is another than the
-// window's own (DISPLAY).
-const DisplayVariable = "TONEDESK_DISPLAY"
-
 // Pick opens the way into this system's screen: the X server that DisplayVariable names,
 // or else DISPLAY. env gives environment variables, such as os.Getenv. It may take a few
 // seconds where a display does not answer. A Wayland session without an X server, or with
@@ -30,6 +26,8 @@ func Pick(env func(string) string) (Backend, error) {
 	}
 	b, err := openX11(display)
 	switch {
+	case errors.Is(err, ErrNoDisplay) && env(DisplayVariable) != "":
+		return nil, fmt.Errorf("pick a screen: %w: %w", ErrNamed, err)
 	case errors.Is(err, ErrFormat):
 		return nil, fmt.Errorf("pick a screen: %w; the portable reader would show wrong colours there", err)
 	case err != nil:

@@ -24,6 +24,9 @@ func TestPickRefuses(t *testing.T) {
 			if b != nil || !errors.Is(err, tt.want) {
 				t.Errorf("got %v, %v, want %v", b, err, tt.want)
 			}
+			if named := tt.env[DisplayVariable] != ""; errors.Is(err, ErrNamed) != named {
+				t.Errorf("of a display named apart (%v) it says %v", named, err)
+			}
 		})
 	}
 }

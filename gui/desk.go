@@ -2,6 +2,7 @@ package gui
 
 import (
 	"context"
+	"errors"
 	"image"
 	"io"
 	"sync/atomic"
@@ -71,6 +72,7 @@ type Desk struct {
 	stills     *keptStills
 	clipboard  clipboard
 	saves      fileSaver
+	leaver     host.Leaver
 	trace      trace
 
 	parts parts
@@ -119,6 +121,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 		PerSecond: d.settings.PerSecond,
 	})
 	d.joinComparer()
+	d.joinLeaver()
 	d.build()
 	d.publish()
 	d.target.Restore(d.settings.Target, d.settings.TargetStill)
@@ -141,6 +144,9 @@ func (d *Desk) Run() {
 		d.families.Search.Close()
 	}()
 	go d.own.Poll(ctx)
+	if d.Store != nil {
+		go d.Store.Watch(ctx, func() { d.OnWindow(func() { d.Notify(host.FolderChanged) }) })
+	}
 }
 
 // Close stops watching and keeps the settings. Closing twice does nothing more: the window
@@ -151,10 +157,23 @@ func (d *Desk) Close() {
 	}
 	d.closed = true
 	d.Leave()
-	d.marker.end()
 	d.keep()
-	if err := d.options.Keeper.Flush(); err != nil {
-		fyne.LogError("keeping the settings", err)
+	d.Save()
+	if s := d.marker.Still(); s != nil {
+		d.marker.saver.Leave(s)
+	}
+}
+
+// Save stops watching and saves what can be, since the program is about to end, but does not
+// wait for ever. Any goroutine may call it.
+func (d *Desk) Save() {
+	d.Leave()
+	err := host.Within(host.SaveMost, func() error {
+		d.Writing.Wait()
+		return errors.Join(d.marker.saver.Close(), d.options.Keeper.Flush())
+	})
+	if err != nil {
+		fyne.LogError("saving at the end", err)
 	}
 }
 

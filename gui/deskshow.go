@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"path/filepath"
 	"slices"
 	"time"
 
@@ -154,14 +155,21 @@ func (d *Desk) showSettings() {
 
 // setStatus takes what the watcher says of the source.
 func (d *Desk) setStatus(s capture.Status) {
+	reading := s.State == capture.NotAnswering && d.setup.Source.Kind != setup.SourceRegion
+	if reading { // a large file takes its time; only a screen can fail to answer
+		s.State, s.Err = capture.Waiting, nil
+	}
 	d.status = s
 	if s.Err != nil && d.setup.Source.Kind == setup.SourceStill {
 		d.stills.openFailed(s.Err)
 		return
 	}
-	if s.Err != nil {
+	switch {
+	case s.Err != nil:
 		d.Messages.Say(host.MessageTrouble, d.explain(s.Err))
-	} else {
+	case reading && d.setup.Source.Kind == setup.SourcePicture:
+		d.Messages.Say(host.MessageTrouble, wording.SayLoading(filepath.Base(d.setup.Source.Path)))
+	default:
 		d.Messages.Clear(host.MessageTrouble)
 	}
 	d.showState()

@@ -49,6 +49,30 @@ func (d *Desk) toggleAbove() {
 	}
 }
 
+// joinLeaver makes the owner of the way out.
+func (d *Desk) joinLeaver() {
+	d.leaver = host.Leaver{
+		Host: &d.Host, Lost: d.marker.lost, Elsewhere: d.marker.keepElsewhere,
+		Save: func() error {
+			d.stills.asked.Wait()
+			d.Writing.Wait()
+			return d.marker.saver.SaveAll()
+		},
+		End: func() {
+			d.Close()
+			if d.options.Quit != nil {
+				d.options.Quit()
+			}
+		},
+	}
+}
+
+// quit ends the program, unless something can't be saved and the painter goes on.
+func (d *Desk) quit() {
+	d.marker.Up() // what is just being drawn counts
+	d.leaver.Leave()
+}
+
 // PickRegion lets the painter choose a region on a frozen picture of the desktop.
 func (d *Desk) PickRegion() {
 	d.keep()

@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"cmp"
 	"encoding/json"
 	"io"
 	"os"
@@ -12,7 +13,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/storage"
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/swatches"
@@ -34,6 +34,7 @@ type fileSaver struct {
 type saveForm struct {
 	widget.Entry // the name
 	s            *fileSaver
+	what         string // its title
 	dialog       *dialog.ConfirmDialog
 	folder       *widget.Label
 	endings      []string
@@ -45,7 +46,7 @@ type saveForm struct {
 // chosen. The painter has then agreed to writing over a file that is there; nothing has been
 // done to it yet.
 func (s *fileSaver) ask(what, name string, endings []string, write func(path string)) {
-	f := &saveForm{s: s, folder: widgets.SmallLabel(), endings: endings, write: write}
+	f := &saveForm{s: s, what: wording.Capitalised(what), folder: widgets.SmallLabel(), endings: endings, write: write}
 	f.ExtendBaseWidget(f)
 	f.Text = name
 	f.OnSubmitted = func(string) { f.dialog.Confirm() }
@@ -55,7 +56,7 @@ func (s *fileSaver) ask(what, name string, endings []string, write func(path str
 	ending := widgets.SmallLabel()
 	ending.SetText("Ending: " + strings.Join(endings, ", "))
 	where := container.NewBorder(nil, nil, nil, container.NewCenter(widget.NewButton("Folder…", f.askFolder)), f.folder)
-	f.dialog = dialog.NewCustomConfirm(wording.Capitalised(what), "Save", "Cancel", container.NewVBox(f, ending, where), f.answered, s.Window)
+	f.dialog = dialog.NewCustomConfirm(f.what, "Save", "Cancel", container.NewVBox(f, ending, where), f.answered, s.Window)
 	f.show()
 	f.TypedShortcut(&fyne.ShortcutSelectAll{})
 }
@@ -64,7 +65,7 @@ func (s *fileSaver) ask(what, name string, endings []string, write func(path str
 func (f *saveForm) show() {
 	f.folder.SetText(f.s.folder)
 	f.dialog.Resize(fyne.NewSize(45*widgets.Step, 0)) // where the window has the room
-	f.dialog.Show()
+	f.s.ShowDialog(f.what, f.dialog)
 	f.s.Window.Canvas().Focus(f)
 }
 
@@ -79,18 +80,10 @@ func (f *saveForm) TypedKey(k *fyne.KeyEvent) {
 
 // askFolder lets the painter choose another folder.
 func (f *saveForm) askFolder() {
-	open := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
-		if err != nil {
-			f.s.Messages.Note(wording.Explain("open the folder", err))
-		} else if folder != nil {
-			f.s.folder = folder.Path()
-		}
+	f.s.AskFolder(f.s.folder, func(folder string) {
+		f.s.folder = cmp.Or(folder, f.s.folder)
 		f.show()
-	}, f.s.Window)
-	if now, err := storage.ListerForURI(storage.NewFileURI(f.s.folder)); err == nil {
-		open.SetLocation(now)
-	}
-	open.Show()
+	})
 }
 
 // answered takes the painter's answer to the form.
@@ -123,18 +116,11 @@ func (f *saveForm) answered(save bool) {
 
 // askOver asks before a file is written over.
 func (f *saveForm) askOver(path string) {
-	over := dialog.NewConfirm("Write over it?", wording.Quote(filepath.Base(path))+" is there already.", func(yes bool) {
-		if !yes {
-			f.show()
-			return
-		}
-		f.s.FocusMirror()
-		f.write(path)
-	}, f.s.Window)
-	over.SetConfirmText("Write over")
-	over.SetDismissText("Back")
-	over.SetConfirmImportance(widget.MediumImportance) // what can't be undone isn't urged
-	over.Show()
+	words := widget.NewLabel(wording.Quote(filepath.Base(path)) + " is there already.")
+	words.Wrapping = fyne.TextWrapWord
+	f.s.Question("Write over it?", words, f.show,
+		host.Choice{Name: "Back", Do: f.show},
+		host.Choice{Name: "Write over", Do: func() { f.write(path) }})
 }
 
 // isRead reports whether the file is one that the window reads.

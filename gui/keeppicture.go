@@ -30,7 +30,11 @@ func (k *keptStills) keep(opened bool) {
 		k.Messages.Note("There is no picture to keep yet.")
 	default:
 		k.Messages.Note("Keeping the picture.")
-		k.copy(func(c *live.Copy) { k.keepCopy(c, opened) })
+		kept := k.asked.Begin()
+		k.copy(func(c *live.Copy) {
+			k.keepCopy(c, opened)
+			kept()
+		})
 	}
 }
 

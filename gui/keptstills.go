@@ -29,7 +29,8 @@ type keptStills struct {
 	takeBack func(id string) *stills.Still // one that was closed while not all of it was saved, or nil
 	flush    func()                        // waits until all is saved, or was tried
 
-	opening sync.Mutex // held while a still is being opened, one at a time
+	asked   host.Writing // stills that wait for a copy of the picture, which the window hands over
+	opening sync.Mutex   // held while a still is being opened, one at a time
 	last    keptStill
 	before  setup.Setup // from before stills
 	deleted []string    // IDs, deleted last last

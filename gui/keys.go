@@ -91,6 +91,9 @@ var fixedKeys = []command{
 
 // TypedRune does what a character stands for.
 func (d *Desk) TypedRune(r rune) {
+	if d.Asks() != "" {
+		return
+	}
 	if r >= '0' && r <= '9' {
 		d.viewAt(int(r-'0'+9) % 10)
 		return
@@ -105,6 +108,12 @@ func (d *Desk) TypedRune(r rune) {
 
 // TypedKey does what a key stands for, and reports whether it stands for anything.
 func (d *Desk) TypedKey(name fyne.KeyName) bool {
+	if d.Asks() != "" { // only what lies over the window is meant
+		if name == fyne.KeyEscape {
+			d.CloseDialog()
+		}
+		return true
+	}
 	if name == fyne.KeyEscape {
 		d.giveUp()
 		return true
@@ -130,7 +139,9 @@ func (d *Desk) TypedShortcut(s fyne.Shortcut) {
 	case *fyne.ShortcutRedo:
 		name = fyne.KeyY
 	case *fyne.ShortcutCopy:
-		d.copyHex(d.selected)
+		if d.Asks() == "" {
+			d.copyHex(d.selected)
+		}
 		return
 	case *desktop.CustomShortcut:
 		if s.Modifier&fyne.KeyModifierShortcutDefault == 0 {
@@ -141,7 +152,7 @@ func (d *Desk) TypedShortcut(s fyne.Shortcut) {
 		}
 	}
 	for _, c := range commands() {
-		if c.ctrl == name && name != "" {
+		if c.ctrl == name && name != "" && (d.Asks() == "" || name == fyne.KeyQ) {
 			c.does(d)
 			return
 		}

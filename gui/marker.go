@@ -84,14 +84,25 @@ func (m *marker) leavePage() {
 	m.showPair()
 }
 
-// end saves what is not saved yet, since the program ends, and lets go of the still.
-func (m *marker) end() {
-	if err := m.saver.Close(); err != nil {
-		fyne.LogError("saving notes while closing", err)
+// lost says what would be lost if the program ended now.
+func (m *marker) lost(why error) string {
+	var of []stills.Meta
+	for _, u := range m.saver.Unsaved() {
+		of = append(of, u.Still.Meta)
 	}
-	if s := m.Still(); s != nil {
-		m.saver.Leave(s)
+	return wording.SayLost(of, why)
+}
+
+// keepElsewhere writes the stills whose marks can't be saved, with these, into another folder,
+// each as a folder that can be moved to the others later. Any goroutine may call it.
+func (m *marker) keepElsewhere(folder string) error {
+	to := stills.New(stills.Folders{Data: folder})
+	for _, u := range m.saver.Unsaved() {
+		if _, err := to.Keep(u.Still.Picture, u.Still.Meta, u.Notes); err != nil {
+			return err
+		}
 	}
+	return nil
 }
 
 // notSaved says for as long as it is so that what is marked on a still is not saved, and why;

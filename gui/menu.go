@@ -75,10 +75,3 @@ func (d *Desk) watchAll() {
 
 // AskPicture lets the painter choose a picture file.
 func (d *Desk) AskPicture() { d.AskPictureFile("open the picture", d.OpenPicture) }
-
-func (d *Desk) quit() {
-	d.Close()
-	if d.options.Quit != nil {
-		d.options.Quit()
-	}
-}

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
@@ -96,7 +97,7 @@ func choices() []choice {
 func newSettingsPanel(s *settings.Settings, changed func(), quiet func(string) fyne.CanvasObject) fyne.CanvasObject {
 	rows := container.NewVBox()
 	for _, c := range choices() {
-		pick := widget.NewSelect(c.words, nil)
+		pick := widgets.NewSelect(c.words, nil)
 		if at := c.at(*s); at >= 0 {
 			pick.SetSelectedIndex(at)
 		} else {

@@ -5,8 +5,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/dialog"
-	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/stills"
@@ -53,14 +51,9 @@ func (k *keptStills) askClear(over stills.Clearing) {
 	}
 	scroll := container.NewVScroll(list)
 	scroll.SetMinSize(fyne.NewSize(30*widgets.Step, 24*widgets.Step))
-	ask := dialog.NewCustomConfirm("Remove for good", "Remove", "Keep all", scroll, func(yes bool) {
-		if yes {
-			k.clearStills(over)
-		}
-		k.FocusMirror()
-	}, k.Window)
-	ask.SetConfirmImportance(widget.MediumImportance) // what can't be undone isn't urged
-	ask.Show()
+	k.Question("Remove for good", scroll, nil,
+		host.Choice{Name: "Keep all"},
+		host.Choice{Name: "Remove", Do: func() { k.clearStills(over) }})
 }
 
 // clearStills removes what was agreed to.

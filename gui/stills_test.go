@@ -344,9 +344,15 @@ func TestLimitAsksFirst(t *testing.T) {
 		t.Errorf("it says %q", got)
 	}
 	d.stills.askClear(over)
-	if b := buttonNamed(t, d, "Remove"); b.Importance == widget.HighImportance {
-		t.Error("removing is urged")
+	if b := buttonNamed(t, d, "Keep all"); d.Window.Canvas().Focused() != b.(fyne.Focusable) {
+		t.Error("keeping all is not at hand")
 	}
+	d.CloseDialog()
+	if n := len(p.shelf.all); n != 2 {
+		t.Error("Esc removes something")
+	}
+	d.stills.askClear(over)
+	buttonNamed(t, d, "Remove")
 	d.stills.clearStills(over)
 	if n := len(p.shelf.all); n != 1 || p.shelf.all[0].ID == over.Removals[0].ID {
 		t.Errorf("%d stills are left, among them perhaps the one to go", n)
@@ -354,10 +360,13 @@ func TestLimitAsksFirst(t *testing.T) {
 }
 
 // buttonNamed returns the button of the dialog on top.
-func buttonNamed(t *testing.T, d *Desk, name string) *widget.Button {
+func buttonNamed(t *testing.T, d *Desk, name string) fyne.Tappable {
 	t.Helper()
 	for _, o := range test.LaidOutObjects(d.Window.Canvas().Overlays().Top()) {
 		if b, ok := o.(*widget.Button); ok && b.Text == name {
+			return b
+		}
+		if b, ok := o.(*widgets.Button); ok && b.Text == name {
 			return b
 		}
 	}

@@ -91,14 +91,14 @@ func (p *stillsPage) handle(e host.PageEvent) {
 	switch e {
 	case host.StillsChanged:
 		p.shelf.load()
-	case host.NotesSaved:
+	case host.NotesSaved, host.FolderChanged:
 		if p.shown == partShelf { // else it counts them anew once it is shown
 			p.shelf.load()
 		}
 	case host.NoteChanged:
 		p.showNote()
 	case host.NoteWordsAsked:
-		p.d.Window.Canvas().Focus(p.text.Entry)
+		p.askWords()
 	case host.MeasuredChanged:
 		p.showMeasured()
 	case host.ToolChanged:
@@ -112,6 +112,17 @@ func (p *stillsPage) handle(e host.PageEvent) {
 	case host.ComparisonAsked:
 		p.choose(partCompare)
 	}
+}
+
+// askWords has the words of the selected note written. What is not seen can't take them.
+func (p *stillsPage) askWords() {
+	if p.d.parts.panel != panelNone {
+		p.d.openPanel(panelNone)
+	}
+	if p.shown != partMarks {
+		p.showPart(partMarks)
+	}
+	p.d.Window.Canvas().Focus(p.text.Entry)
 }
 
 // choose shows a part that the painter asked for.

@@ -21,6 +21,7 @@ type traceLine struct {
 	Frozen   bool             `json:"frozen"`
 	Line     string           `json:"line"`
 	Message  string           `json:"message"`
+	Asks     string           `json:"asks"` // what the topmost dialog is about
 	Bounds   image.Rectangle  `json:"bounds"`
 	Mirror   [4]float32       `json:"mirror"` // where the picture lies in the window, display pixels: x, y, width, height
 	Part     image.Rectangle  `json:"part"`   // of the picture that the mirror shows
@@ -72,7 +73,8 @@ func (t trace) write(d *Desk, line traceLine) {
 		return
 	}
 	line.State, line.Frozen = d.state().String(), d.frozen
-	line.Line, line.Message = d.parts.bar.Line(), d.Messages.Said[d.Messages.Top()]
+	line.Line, line.Message = d.parts.bar.Line(), d.parts.message.Text()
+	line.Asks = d.Asks()
 	line.Bounds, line.Part, line.View = d.last.bounds, d.Mirror.Fit().Bounds, d.settings.View
 	line.Sentence = d.parts.verdict.Text().Title
 	line.Mirror, line.Page, line.Tabs = d.boxIn(d.Mirror, d.Mirror.Fit().Pos, d.Mirror.Fit().Size), d.settings.Page, d.boxOf(d.parts.tabs)

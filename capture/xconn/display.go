@@ -107,13 +107,14 @@ func (d displayName) dial(ctx context.Context) (net.Conn, error) {
 	return nc, nil
 }
 
-// dialError says which of our errors a failed dial is.
+// dialError says which of our errors a failed dial is. The cause is told, not wrapped: a
+// socket that is missing is no file that a painter would look for.
 func dialError(ctx context.Context, err error) error {
 	switch {
 	case ctx.Err() != nil:
 		return fmt.Errorf("%w: %w", ErrNotAnswering, ctx.Err())
 	case errors.Is(err, syscall.EACCES), errors.Is(err, syscall.EPERM):
-		return fmt.Errorf("%w: %w", ErrRefused, err)
+		return fmt.Errorf("%w: %v", ErrRefused, err)
 	}
-	return fmt.Errorf("%w: %w", ErrNoDisplay, err)
+	return fmt.Errorf("%w: %v", ErrNoDisplay, err)
 }

@@ -1,12 +1,9 @@
 package main
 
 import (
-	"bytes"
-	"io"
 	"log"
 	"os"
 	"runtime/debug"
-	"sync/atomic"
 
 	"app.tonedesk/cmd/desk/quiet"
 	"app.tonedesk/gui/wording"
@@ -38,28 +35,4 @@ func keepCrashes() (forget func()) {
 			_ = os.Remove(quiet.Path()) // left there, it does no harm
 		}
 	}
-}
-
-// whetherRefused says whether the toolkit could not open a window while f ran. It tells the
-// standard logger alone, and waits for ever for the window.
-func whetherRefused(f func()) bool {
-	before := log.Writer()
-	w := &refusal{to: before}
-	log.SetOutput(w)
-	defer log.SetOutput(before)
-	f()
-	return w.seen.Load()
-}
-
-// refusal looks out for the toolkit's words in messages that it passes on.
-type refusal struct {
-	to   io.Writer
-	seen atomic.Bool
-}
-
-func (r *refusal) Write(message []byte) (int, error) {
-	if bytes.HasPrefix(message, []byte("Fyne error:  window creation error")) {
-		r.seen.Store(true)
-	}
-	return r.to.Write(message)
 }

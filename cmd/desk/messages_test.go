@@ -1,14 +1,11 @@
 package main
 
 import (
-	"errors"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
-
-	"fyne.io/fyne/v2"
 )
 
 // A crash on any goroutine stands in the file of messages; a run that ends well leaves none.
@@ -41,14 +38,6 @@ func TestCrashesAreKept(t *testing.T) {
 		})
 		if end == "well" && kept != nil || end == "crash" && !strings.Contains(string(kept), "a mistake of ours") {
 			t.Errorf("%s: kept %q", end, kept)
-		}
-	}
-}
-
-func TestWhetherRefused(t *testing.T) {
-	for reason, want := range map[string]bool{"window creation error": true, "Failed to set dark mode": false} {
-		if got := whetherRefused(func() { fyne.LogError(reason, errors.New("said by the test")) }); got != want {
-			t.Errorf("%s: %v", reason, got)
 		}
 	}
 }

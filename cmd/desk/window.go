@@ -5,9 +5,8 @@ import (
 	"io"
 	"log"
 	"os"
-	"os/signal"
+	"runtime"
 	"runtime/debug"
-	"syscall"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -18,6 +17,7 @@ import (
 	"app.tonedesk/cmd/desk/command"
 	"app.tonedesk/cmd/desk/quiet"
 	"app.tonedesk/gui"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/wording"
 )
@@ -42,7 +42,7 @@ func openWindow(args []string, s command.Streams) (exit int) {
 		return s.Fail(wording.Explain(w.Trace, err))
 	}
 	if err := displayAnswers(); err != nil {
-		return s.Fail(wording.Explain("open the window", err))
+		return s.Fail(sayNoDisplay(err, os.Getenv))
 	}
 	return runWindow(w.Picture, trace, s)
 }
@@ -70,13 +70,16 @@ func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 		problems = append(problems, wording.Explain("read the settings", err))
 	}
 	keeper := settings.NewKeeper(path, func(err error) { fyne.LogError("keeping the settings", err) })
-	forget := keepCrashes()
-	defer forget()
+	end := &ending{last: keepCrashes(), exit: os.Exit}
+	defer end.last()
 	defer recoverWindow(keeper, s, &exit)
-	onDisplayLost(func() {
-		_ = keeper.Flush() // the reason for the end is the display, whatever this says
-		forget()
-		s.Say("Tonedesk ended: its display is gone. Start it again when the display is back; what you had set is kept.")
+	end.onSignal()
+	onGone(func(what string) {
+		if save := end.save.Load(); save != nil {
+			(*save)()
+		}
+		end.last()
+		s.Say("Tonedesk ended: " + what + ". Start it again; what you had set is kept.")
 	})
 	store, err := command.UserStills()
 	if err != nil {
@@ -84,15 +87,26 @@ func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 	}
 	a := app.NewWithID(appID)
 	a.SetIcon(fyne.NewStaticResource("icon.png", assets.Icon))
-	desk := gui.NewDesk(a, gui.Options{
-		Settings: set, Keeper: keeper, Picture: picture, Stills: store, Problems: problems, Messages: quiet.Path(), Trace: trace, Quit: a.Quit,
-		Screen: func() (capture.Backend, error) { return capture.Pick(os.Getenv) },
+	endsPlainly(a)
+	start := &opening{say: s.Say, save: keeper.Flush, exit: os.Exit}
+	opened := start.begin()
+	var desk *gui.Desk
+	refused := start.refuses(func() {
+		desk = gui.NewDesk(a, gui.Options{
+			Settings: set, Keeper: keeper, Picture: picture, Stills: store, Problems: problems, Messages: quiet.Path(), Trace: trace,
+			Quit:   func() { end.watch(); quitLoop() },
+			Screen: func() (capture.Backend, error) { return capture.Pick(os.Getenv) },
+		})
+		end.save.Store(new(desk.Save))
+		desk.Show()
 	})
-	a.Lifecycle().SetOnStarted(desk.Started)
-	leaveOnSignal(desk)
-	if whetherRefused(desk.Show) {
-		return s.Fail(wording.Sentence("open the window", "the display has no OpenGL 2.1 to draw with", "install the graphics card's driver, or Mesa"+more()))
+	handle := host.NativeHandle(desk.Window) // other systems than X's and Windows' give none
+	if refused || handle == 0 && (runtime.GOOS == "linux" || runtime.GOOS == "windows") {
+		return s.Fail(sayNoOpenGL())
 	}
+	ownWindow.Store(handle)
+	opened()
+	a.Lifecycle().SetOnStarted(desk.Started)
 	desk.Run()
 	a.Run()
 	desk.Close()
@@ -108,17 +122,6 @@ func recoverWindow(keeper *settings.Keeper, s command.Streams, exit *int) {
 	_ = keeper.Flush()
 	log.Printf("panic: %v\n%s", r, debug.Stack())
 	*exit = s.Fail("Tonedesk ended because of a mistake of its own: please report it" + more() + ". What you had set is kept.")
-}
-
-// leaveOnSignal stops the watching when the system asks the program to end, before the
-// toolkit, which takes the same signals, ends its loop.
-func leaveOnSignal(desk *gui.Desk) {
-	signals := make(chan os.Signal, 1)
-	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
-	go func() {
-		<-signals
-		desk.Leave()
-	}()
 }
 
 // displayWait is how long the display may take to let us in.

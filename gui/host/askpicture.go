@@ -25,8 +25,27 @@ func (h *Host) AskPictureFile(what string, take func(path string)) {
 		take(path)
 	}, h.Window)
 	open.SetFilter(storage.NewExtensionFileFilter(pictureEndings))
-	open.Show()
+	h.ShowDialog(wording.Capitalised(what), open)
 }
 
 // pictureEndings are the endings of the files that can be opened.
 var pictureEndings = []string{".png", ".jpg", ".jpeg", ".gif", ".bmp", ".tif", ".tiff", ".webp", ".ora"}
+
+// AskFolder lets the painter choose a folder, beginning in one, or where the last was chosen
+// if there is none. Its path is handed to take; "" for none.
+func (h *Host) AskFolder(from string, take func(path string)) {
+	open := dialog.NewFolderOpen(func(folder fyne.ListableURI, err error) {
+		h.FocusMirror()
+		path := ""
+		if err != nil {
+			h.Messages.Note(wording.Explain("open the folder", err))
+		} else if folder != nil {
+			path = folder.Path()
+		}
+		take(path)
+	}, h.Window)
+	if now, err := storage.ListerForURI(storage.NewFileURI(from)); err == nil && from != "" {
+		open.SetLocation(now)
+	}
+	h.ShowDialog("Choose a folder", open)
+}

@@ -26,7 +26,10 @@ type Host struct {
 	Tips     *widgets.Tips
 	Messages Messages
 	Steps    Steps
+	Writing  Writing // what the end of the program waits for
 	Door
+
+	dialogs []shownDialog // that may lie over the window, the topmost last
 
 	Later      func(time.Duration, func()) (stop func()) // Door.After, but in tests
 	Background func(func())                              // runs what may take long, on a goroutine of its own
@@ -62,8 +65,11 @@ func (h *Host) CopyText(words string) {
 // Fyne goroutine. If it fails the painter is told that the deed, "delete the still", can't be
 // done.
 func (h *Host) Try(deed string, work func() error, then func()) {
+	written := h.Writing.Begin()
 	h.Background(func() {
+		defer written()
 		err := work()
+		written()
 		h.OnWindow(func() {
 			if err != nil {
 				fyne.LogError(deed, err)
@@ -92,12 +98,14 @@ func (h *Host) Lay() overlay.Lay {
 func LogMistake(err error) { fyne.LogError("working on a picture", err) }
 
 // Door is the one way of other goroutines to the window. Once the program is ending it stays
-// shut: the toolkit then runs what it is given on whichever goroutine gives it.
+// shut: the toolkit then runs what it is given on whichever goroutine gives it, or breaks down,
+// its queue being closed.
 type Door struct{ Leaving atomic.Bool }
 
 // OnWindow runs f on the Fyne goroutine and waits for it.
 func (d *Door) OnWindow(f func()) {
 	if !d.Leaving.Load() {
+		defer d.shut()
 		fyne.DoAndWait(func() { d.enter(f) })
 	}
 }
@@ -105,7 +113,15 @@ func (d *Door) OnWindow(f func()) {
 // Soon runs f on the Fyne goroutine, and does not wait for it.
 func (d *Door) Soon(f func()) {
 	if !d.Leaving.Load() {
+		defer d.shut()
 		fyne.Do(func() { d.enter(f) })
+	}
+}
+
+// shut takes it in good part that the queue was closed just now.
+func (d *Door) shut() {
+	if d.Leaving.Load() {
+		_ = recover()
 	}
 }
 

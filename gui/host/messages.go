@@ -2,8 +2,9 @@ package host
 
 import "app.tonedesk/gui/widgets"
 
-// messageKind says what a message is about. A stronger one hides a weaker one; a note goes
-// with the next message or a press of its button.
+// messageKind says what a message is about. A stronger one hides a weaker one, but for a note:
+// that answers what the painter just did, and is said before it. A note goes with the next one
+// or a press of the button.
 type messageKind uint8
 
 const (
@@ -68,7 +69,14 @@ func (m *Messages) Top() messageKind {
 
 func (m *Messages) show() {
 	kind := m.Top()
-	m.Bar.Set(m.Said[kind], m.Acts[kind].Name, func() {
+	words := m.Said[kind]
+	if note := m.Said[MessageNote]; note != "" && kind > MessageNote {
+		words = note + "\n" + words
+	}
+	m.Bar.Set(words, m.Acts[kind].Name, func() {
+		if kind > MessageNote && m.Acts[MessageNote].Do == nil { // it was read; one with a button of its own stays
+			m.Clear(MessageNote)
+		}
 		if do := m.Acts[kind].Do; do != nil {
 			do()
 			return

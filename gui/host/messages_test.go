@@ -8,7 +8,8 @@ import (
 	"app.tonedesk/gui/widgets"
 )
 
-// The strongest message is seen; its button does what it says, or closes it.
+// The strongest message is seen, with what answers the painter before it; its button does what
+// it says, or closes it.
 func TestMessages(t *testing.T) {
 	test.NewTempApp(t)
 	bar := widgets.NewMessageBar(nil, func() {})
@@ -26,16 +27,22 @@ func TestMessages(t *testing.T) {
 	done := 0
 	m.Offer(MessageUnsaved, "unsaved", MessageAct{Name: "Try again", Do: func() { done++ }})
 	m.Note("a note")
-	if bar.Text() != "unsaved" || m.Said[MessageNote] != "a note" {
+	if bar.Text() != "a note\nunsaved" {
 		t.Errorf("%q is shown", bar.Text())
 	}
 	if press(); done != 1 || bar.Text() != "unsaved" {
 		t.Errorf("pressed, it is done %d times, and shows %q", done, bar.Text())
 	}
+	m.Offer(MessageNote, "an offer", MessageAct{Name: "Take it", Do: func() { done++; m.Clear(MessageNote) }})
+	press()
 	m.Clear(MessageUnsaved)
-	if bar.Text() != "a note" {
+	if bar.Text() != "an offer" {
 		t.Errorf("then it shows %q", bar.Text())
 	}
+	if press(); done != 3 || bar.Visible() {
+		t.Errorf("taken, it is done %d times, and shows %q", done, bar.Text())
+	}
+	m.Note("a note")
 	if press(); bar.Visible() {
 		t.Errorf("closed, it shows %q", bar.Text())
 	}

@@ -6,6 +6,7 @@ type PageEvent uint8
 const (
 	StillsChanged     PageEvent = iota // stills were kept, deleted or named
 	NotesSaved                         // what is marked on a still is on the disk
+	FolderChanged                      // the folder of stills is another, perhaps by another window
 	NoteChanged                        // another still or note is selected, or its words are others
 	NoteWordsAsked                     // the painter is to write the words of the selected note
 	MeasuredChanged                    // other parts are painted as light and shadow

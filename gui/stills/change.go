@@ -76,7 +76,9 @@ func (s *Store) writeMeta(id string, m metaFile) error {
 	if err != nil {
 		return err
 	}
-	return files.Replace(s.disk, filepath.Join(s.Folder(id), metaName), files.Bytes(text))
+	err = files.Replace(s.disk, filepath.Join(s.Folder(id), metaName), files.Bytes(text))
+	s.touch()
+	return err
 }
 
 // change runs do while no other program changes anything, on a still that is there.

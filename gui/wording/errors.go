@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"io/fs"
@@ -61,6 +62,7 @@ var reasons = []reason{
 	{capture.ErrWayland, "this Wayland session lets no program read the screen", "log in with an X11 session, or open a picture file"},
 	{capture.ErrUnsupported, "the screen can't be read on this system", "open a picture file instead"},
 	{capture.ErrFormat, "the screen uses a pixel format that would give wrong colours", "set the display to 24-bit colour"},
+	{capture.ErrNamed, "there is no display of the name in TONEDESK_DISPLAY", "correct it, or leave it out"},
 	{capture.ErrNoDisplay, "there is no display", "start it inside a desktop session, or use the commands read, spot and compare"},
 	{capture.ErrRefused, "the display refused the connection", "start the program as the user who is logged in there"},
 	{capture.ErrNotAnswering, "the display does not answer", "wait for it; watching goes on by itself when it answers"},
@@ -103,6 +105,23 @@ func ExplainWriting(what string, err error) string {
 // SayUnsaved says why what is marked on a still is not saved.
 func SayUnsaved(err error) string {
 	return ExplainWriting("save what is marked on the still", err) + " Until then it is only in this window; it is tried again by itself."
+}
+
+// SayLoading says that a picture file is still being read.
+func SayLoading(path string) string { return "Still reading " + Quote(path) + "." }
+
+// SayLost says what of stills would be lost if the program ended now, and why it can't be
+// saved; of no stills: that something is still being written.
+func SayLost(of []stills.Meta, err error) string {
+	var names []string
+	for _, m := range of {
+		names = append(names, Quote(cmp.Or(m.Name, TimeSay(m.Time))))
+	}
+	what := "finish what is being written"
+	if len(names) > 0 {
+		what = "save what is marked on " + strings.Join(names, " and ")
+	}
+	return ExplainWriting(what, err) + " Quitting now loses it."
 }
 
 // Explain puts err into one plain sentence: what was tried on what, why it failed, and

@@ -20,11 +20,11 @@ import (
 
 // Shown is a line of the trace.
 type Shown struct {
-	Event, State, Line, Message, View, Sentence string
-	Frozen                                      bool
-	Bounds, Part                                image.Rectangle
-	Mirror                                      [4]float32
-	Spots                                       []struct {
+	Event, State, Line, Message, Asks, View, Sentence string
+	Frozen                                            bool
+	Bounds, Part                                      image.Rectangle
+	Mirror                                            [4]float32
+	Spots                                             []struct {
 		Colour    string
 		Lightness float64
 		X, Y      int

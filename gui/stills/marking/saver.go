@@ -24,7 +24,7 @@ type Saver struct {
 	timed   bool         // a try is due by itself
 	idle    *sync.Cond   // signalled when running ends
 	running bool
-	writing *stills.Still   // whose notes are being written, or nil
+	writing savedNotes      // what is being written; its still is nil for nothing
 	left    []*stills.Still // closed by the window, to be let go of once nothing of them waits
 	closing bool            // nothing is tried by itself any more
 }
@@ -107,13 +107,13 @@ func (s *Saver) run() {
 		}
 		next := s.waiting[i]
 		s.waiting = slices.Delete(s.waiting, i, i+1)
-		s.writing = next.still
+		s.writing = next
 		s.mu.Unlock()
 		if next.err = s.store.SaveNotes(next.still, next.list); next.err == nil {
 			s.Soon(s.Saved)
 		}
 		s.mu.Lock()
-		s.writing = nil
+		s.writing = savedNotes{}
 		if next.err != nil {
 			s.putBack(next)
 		}
@@ -170,7 +170,7 @@ func (s *Saver) Leave(still *stills.Still) {
 
 func (s *Saver) letGo() {
 	s.left = slices.DeleteFunc(s.left, func(still *stills.Still) bool {
-		if still == s.writing || s.find(still) >= 0 {
+		if still == s.writing.still || s.find(still) >= 0 {
 			return false
 		}
 		still.Close()
@@ -207,12 +207,11 @@ func (s *Saver) rest() {
 	}
 }
 
-// Close tries once more what could not be saved; nothing is tried by itself from then on. It
-// returns why something is not saved.
-func (s *Saver) Close() error {
+// SaveAll tries once more what could not be saved, waits until all is written or was tried,
+// and returns why something is not.
+func (s *Saver) SaveAll() error {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	s.closing = true
 	s.wake()
 	s.rest()
 	var all []error
@@ -220,4 +219,31 @@ func (s *Saver) Close() error {
 		all = append(all, n.err)
 	}
 	return errors.Join(all...)
+}
+
+// Close is SaveAll for the end: nothing is tried by itself from then on.
+func (s *Saver) Close() error {
+	s.mu.Lock()
+	s.closing = true
+	s.mu.Unlock()
+	return s.SaveAll()
+}
+
+// Unsaved is a still with what is marked on it and not on the disk yet.
+type Unsaved struct {
+	Still *stills.Still
+	Notes []notes.Note
+}
+
+// Unsaved returns what is not saved, or not yet.
+func (s *Saver) Unsaved() (all []Unsaved) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if now := s.writing; now.still != nil && s.find(now.still) < 0 {
+		all = append(all, Unsaved{now.still, now.list})
+	}
+	for _, n := range s.waiting {
+		all = append(all, Unsaved{n.still, n.list})
+	}
+	return all
 }

@@ -1,0 +1,69 @@
+package host
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Leaver ends the program when the painter asks for it: what is still to be saved is saved
+// first, and where that fails the painter is asked, so that nothing is lost in silence.
+type Leaver struct {
+	*Host
+	Save      func() error              // saves all there is to save; it may take long
+	Lost      func(why error) string    // says what would be lost
+	Elsewhere func(folder string) error // writes what can't be saved into another folder; it may take long
+	End       func()                    // ends the program
+	saving    bool
+}
+
+// leaveTitle heads the question.
+const leaveTitle = "Not all is saved"
+
+// Leave ends the program once all is saved, or asks.
+func (l *Leaver) Leave() {
+	if !l.saving && l.Asks() != leaveTitle {
+		l.try("Saving what is left to save.", l.Save)
+	}
+}
+
+// try saves in one way or another, without holding up the window, and ends the program.
+func (l *Leaver) try(say string, save func() error) {
+	l.saving = true
+	l.Messages.Note(say)
+	l.Background(func() {
+		err := Within(SaveMost, save)
+		l.OnWindow(func() {
+			l.saving = false
+			if err == nil {
+				l.End()
+				return
+			}
+			l.Messages.Clear(MessageNote)
+			fyne.LogError("saving at the end", err)
+			l.ask(err)
+		})
+	})
+}
+
+// ask says what would be lost, and lets the painter choose.
+func (l *Leaver) ask(why error) {
+	words := widget.NewLabel(l.Lost(why))
+	words.Wrapping = fyne.TextWrapWord
+	l.Question(leaveTitle, words, nil,
+		Choice{"Try again", l.Leave},
+		Choice{"Save elsewhere…", func() { l.elsewhere(why) }},
+		Choice{"Quit all the same", l.End},
+		Choice{"Go on working", nil},
+	)
+}
+
+// elsewhere lets the painter choose a folder for what can't be saved where it belongs.
+func (l *Leaver) elsewhere(why error) {
+	l.AskFolder("", func(folder string) {
+		if folder == "" {
+			l.ask(why)
+			return
+		}
+		l.try("Saving in "+folder+".", func() error { return l.Elsewhere(folder) })
+	})
+}
