@@ -33,14 +33,19 @@ func TestPickings(t *testing.T) {
 			return
 		}
 		_, _ = w.Tool("xdotool", "windowactivate", "--sync", w.ID)
+		w.Script(t.Context(), []string{"key r"})
+		server.WaitFor("the picture of the desktop", func() bool {
+			out, _ := w.Tool("xdotool", "getactivewindow", "getwindowgeometry")
+			return strings.Contains(out, "1024x800")
+		})
 		end := []string{"key Return", "key Escape"}[r.IntN(2)]
-		script := []string{"key r", "sleep 0.4", "mousemove 200 100", "mousedown 1", "mousemove 250 150", "mousemove 400 300"}
+		script := []string{"mousemove 200 100", "mousedown 1", "mousemove 250 150", "mousemove 400 300"}
 		if r.IntN(4) == 0 {
 			script = append(script, "mouseup 1", end)
 		} else {
 			script = append(script, end, fmt.Sprintf("sleep 0.%02d", r.IntN(30)), "mousemove 500 400", "mouseup 1")
 		}
-		w.Script(t.Context(), script)
+		w.Script(t.Context(), append(script, "sleep 0.05", "key Escape")) // where the region became too small to be taken
 		y.try(t)
 	}
 	if after := footprintOf(w.Cmd.Process.Pid).memory; before > 0 {
