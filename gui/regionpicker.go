@@ -19,6 +19,10 @@ const pictureWait = 5 * time.Second
 
 // regionPicker lets the painter choose a region on a frozen picture of the desktop. Our own
 // window hides meanwhile.
+//
+// The window over the desktop is made once and only hides in between. A press may end the
+// choosing before its button is let go, and the toolkit breaks down where that reaches a
+// window that is closed; and it keeps what a closed one showed for a minute.
 type regionPicker struct {
 	*host.Host
 	screen  *screen
@@ -27,6 +31,8 @@ type regionPicker struct {
 	back    func()                       // shows our own window again
 	take    func(region image.Rectangle) // the painter chose
 	picking bool
+	overlay fyne.Window     // nil until the first choosing
+	picker  *widgets.Picker // its content
 }
 
 // pick begins choosing. While a region is being chosen it does nothing.
@@ -55,22 +61,25 @@ func (p *regionPicker) pick() {
 // show shows the picture of the desktop to choose on, or says why there is none.
 func (p *regionPicker) show(picture *image.RGBA, screen image.Rectangle, err error) {
 	if err != nil {
-		p.end(nil)
+		p.end()
 		p.Messages.Say(host.MessageTrouble, wording.Explain("the screen", err))
 		fyne.LogError("taking a picture of the desktop", err)
 		return
 	}
-	overlay := p.newOverlay()
-	picker := widgets.NewPicker(picture, screen, p.chosen(), func(region image.Rectangle, ok bool) {
-		p.end(overlay)
+	if p.overlay == nil {
+		p.overlay, p.picker = p.newOverlay(), widgets.NewPicker()
+		p.overlay.SetPadded(false)
+		p.overlay.SetContent(p.picker)
+		p.overlay.SetCloseIntercept(func() { p.picker.End(false) })
+	}
+	p.picker.Begin(picture, screen, p.chosen(), func(region image.Rectangle, ok bool) {
+		p.end()
 		if ok {
 			p.take(region)
 		}
 	})
-	overlay.SetContent(picker)
-	overlay.SetCloseIntercept(func() { picker.End(false) })
-	p.cover(overlay, screen)
-	overlay.Canvas().Focus(picker)
+	p.cover(screen)
+	p.overlay.Canvas().Focus(p.picker)
 }
 
 // newOverlay is a window without a frame, where there can be one.
@@ -83,22 +92,21 @@ func (p *regionPicker) newOverlay() fyne.Window {
 
 // cover shows the overlay over the whole desktop. Where that can't be had the picture is
 // shown as large as it will go.
-func (p *regionPicker) cover(overlay fyne.Window, screen image.Rectangle) {
-	overlay.SetPadded(false)
+func (p *regionPicker) cover(screen image.Rectangle) {
 	scale := p.Window.Canvas().Scale()
-	overlay.Resize(fyne.NewSize(float32(screen.Dx())/scale, float32(screen.Dy())/scale))
-	overlay.Show()
-	if err := native.CoverDesktop(host.NativeHandle(overlay), screen); err != nil {
-		overlay.SetFullScreen(true)
+	p.overlay.Resize(fyne.NewSize(float32(screen.Dx())/scale, float32(screen.Dy())/scale))
+	p.overlay.Show()
+	if err := native.CoverDesktop(host.NativeHandle(p.overlay), screen); err != nil {
+		p.overlay.SetFullScreen(true)
 	}
-	overlay.RequestFocus()
+	p.overlay.RequestFocus()
 }
 
 // end ends the choosing: our window comes back where it was.
-func (p *regionPicker) end(overlay fyne.Window) {
+func (p *regionPicker) end() {
 	p.picking = false
 	p.back()
-	if overlay != nil {
-		overlay.Close()
+	if p.overlay != nil {
+		p.overlay.Hide()
 	}
 }

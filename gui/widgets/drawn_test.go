@@ -47,10 +47,12 @@ func everyDrawn() map[string]fyne.Widget {
 	mirror.SetMarks([]Mark{{Name: "A", At: image.Pt(20, 20)}, {Name: "B", Area: image.Rect(50, 50, 90, 90), Selected: true}})
 	item := NewShelfItem()
 	item.Set([]string{"a still", "its gaps", "the rest"}, whole)
+	picker := NewPicker()
+	picker.Begin(whole, whole.Rect, image.Rect(10, 10, 200, 200), nil)
 	return map[string]fyne.Widget{"verdict": verdict, "groups": groups, "spread": spread, "cards": cards, "family": family,
 		"swatches": swatches, "bar": bar, "mirror": mirror, "shelf item": item,
 		"chooser": NewChooser([]string{"one", "two"}, 32, &heardKeys{}, nil), "panel": newPanel(Radius),
-		"picker": NewPicker(whole, whole.Rect, image.Rect(10, 10, 200, 200), nil)}
+		"picker": picker}
 }
 
 // seen tells of all that is drawn what it shows, and where it lies if that is asked for.

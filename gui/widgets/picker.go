@@ -38,10 +38,9 @@ type Picker struct {
 	take    *Button
 }
 
-// NewPicker shows still, which pictures the desktop, with a region chosen already (or
-// none, if empty). done is called once, with the region or, given up, with false.
-func NewPicker(still *image.RGBA, desktop, chosen image.Rectangle, done func(image.Rectangle, bool)) *Picker {
-	p := &Picker{still: still, desktop: desktop, chosen: chosen.Intersect(desktop), done: done}
+// NewPicker returns a picker on which nothing is chosen yet.
+func NewPicker() *Picker {
+	p := &Picker{}
 	p.focus = focus{keys: noKeys{}, owner: p, changed: p.redraw}
 	p.picture = add(&p.drawn, newPictureRaster(func() *image.RGBA { return p.still }))
 	for i := range p.veil {
@@ -53,10 +52,19 @@ func NewPicker(still *image.RGBA, desktop, chosen image.Rectangle, done func(ima
 	return p
 }
 
+// Begin shows still, which pictures the desktop, with a region chosen already (or none, if
+// empty). done is called once, with the region or, given up, with false.
+func (p *Picker) Begin(still *image.RGBA, desktop, chosen image.Rectangle, done func(image.Rectangle, bool)) {
+	p.still, p.desktop, p.done = still, desktop, done
+	p.down, p.shift = false, false // they may have been down when the last choosing ended
+	p.picture.Refresh()
+	p.choose(chosen.Intersect(desktop))
+}
+
 // End ends the choosing with the region as it is or, given up, with false; once.
 func (p *Picker) End(ok bool) {
 	if done := p.done; done != nil {
-		p.done = nil
+		p.done, p.still = nil, nil // what the screen showed is kept no longer than it is needed
 		done(p.chosen, ok)
 	}
 }

@@ -23,7 +23,8 @@ func newPicked(t *testing.T, chosen image.Rectangle) *picked {
 	t.Helper()
 	p := &picked{}
 	area := image.Rect(-100, 0, 700, 600)
-	p.Picker = NewPicker(image.NewRGBA(image.Rectangle{Max: area.Size()}), area, chosen, func(r image.Rectangle, ok bool) {
+	p.Picker = NewPicker()
+	p.Begin(image.NewRGBA(image.Rectangle{Max: area.Size()}), area, chosen, func(r image.Rectangle, ok bool) {
 		p.calls++
 		p.region, p.ok = r, ok
 	})
