@@ -99,6 +99,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.Steps = host.Steps{Now: func() setup.Setup { return d.setup }, Change: d.change, Settle: d.history.Settle}
 	d.copies.Renew = d.refresh
 	d.trace.w = options.Trace
+	d.Messages.Changed = func() { d.trace.state(d) }
 	d.flashes = flashLimiter{every: lookEvery, current: d.currentLook, apply: d.applyLook, later: func(after time.Duration, f func()) { d.Later(after, f) }}
 	d.saves = fileSaver{Host: &d.Host, reads: d.filesRead}
 	d.screen.pick = options.Screen

@@ -30,6 +30,8 @@ type Messages struct {
 	Bar  *widgets.MessageBar
 	Said [messageKinds]string
 	Acts [messageKinds]MessageAct
+
+	Changed func() // what is shown is another now; may be nil
 }
 
 // Note answers what the painter just did.
@@ -83,4 +85,7 @@ func (m *Messages) show() {
 		}
 		m.Clear(kind)
 	})
+	if m.Changed != nil {
+		m.Changed()
+	}
 }
