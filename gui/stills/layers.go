@@ -22,7 +22,7 @@ func WriteORA(w io.Writer, p analysis.Pixels, mask *analysis.Mask, list []notes.
 	paper := pixelsOf(onPaper(merged))
 	hidden := func(view string) image.Image { return cutOut(Paint(p, view, p.Width, p.Height, look), p) }
 	above := image.NewRGBA(merged.Rect)
-	new(ink.Drawer).Draw(above, above.Rect, annotation(merged.Rect, 1).Marks(list))
+	annotation(merged.Rect, 1).Draw(new(ink.Drawer), above, above.Rect, list)
 	return ora.Write(w, ora.Picture{
 		Layers: []ora.Layer{
 			{Name: "Notes", Image: above},

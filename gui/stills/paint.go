@@ -45,7 +45,7 @@ const (
 // times by its nearest pixels. 0 for side leaves the picture's size, pixel for pixel.
 func Annotate(p analysis.Pixels, list []notes.Note, side int) *image.RGBA {
 	img, scale := sized(p, side)
-	new(ink.Drawer).Draw(img, img.Rect, annotation(img.Rect, scale).Marks(list))
+	annotation(img.Rect, scale).Draw(new(ink.Drawer), img, img.Rect, list)
 	return img
 }
 
