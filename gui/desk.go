@@ -88,9 +88,9 @@ type lastPicture struct {
 // NewDesk builds the window, not yet shown. Use it on the Fyne goroutine only.
 func NewDesk(app fyne.App, options Options) *Desk {
 	d := &Desk{options: options, settings: options.Settings.Valid(), selected: -1}
-	d.App, d.Store, d.Keys, d.Background = app, options.Stills, d, options.background
-	if d.Background == nil {
-		d.Background = func(f func()) { go f() }
+	d.App, d.Store, d.Keys, d.Spawn = app, options.Stills, d, options.background
+	if d.Spawn == nil {
+		d.Spawn = func(f func()) { go f() }
 	}
 	d.Later = d.After
 	d.LayOutPage, d.Notify, d.Changed = d.layOutPage, func(e host.PageEvent) { d.page().handle(e) }, func() { d.trace.state(d) }
@@ -129,7 +129,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 func (d *Desk) Run() {
 	ctx, stop := context.WithCancel(context.Background())
 	d.stop.Store(&stop)
-	go func() {
+	go d.Guarded("watch the picture", func() {
 		searched := make(chan struct{})
 		go func() {
 			d.families.Search.Run(ctx)
@@ -139,8 +139,8 @@ func (d *Desk) Run() {
 		d.worker.Close()
 		<-searched
 		d.families.Search.Close()
-	}()
-	go d.own.Poll(ctx)
+	})
+	go d.Guarded("see where the window is", func() { d.own.Poll(ctx) })
 }
 
 // Close stops watching and keeps the settings. Closing twice does nothing more: the window
