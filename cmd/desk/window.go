@@ -6,6 +6,7 @@ import (
 	"log"
 	"os"
 	"os/signal"
+	"path/filepath"
 	"runtime/debug"
 	"syscall"
 	"time"
@@ -18,6 +19,7 @@ import (
 	"app.tonedesk/cmd/desk/command"
 	"app.tonedesk/cmd/desk/quiet"
 	"app.tonedesk/gui"
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/wording"
 )
@@ -72,9 +74,12 @@ func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 	keeper := settings.NewKeeper(path, func(err error) { fyne.LogError("keeping the settings", err) })
 	forget := keepCrashes()
 	defer forget()
+	defer files.Abandon() // what is still being written in the background
+	files.Sweep(filepath.Dir(path), time.Hour)
 	defer recoverWindow(keeper, s, &exit)
 	onDisplayLost(func() {
 		_ = keeper.Flush() // the reason for the end is the display, whatever this says
+		files.Abandon()
 		forget()
 		s.Say("Tonedesk ended: its display is gone. Start it again when the display is back; what you had set is kept.")
 	})
@@ -89,7 +94,7 @@ func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 		Screen: func() (capture.Backend, error) { return capture.Pick(os.Getenv) },
 	})
 	a.Lifecycle().SetOnStarted(desk.Started)
-	leaveOnSignal(desk)
+	leaveOnSignal(desk, a.Quit)
 	if whetherRefused(desk.Show) {
 		return s.Fail(wording.Sentence("open the window", "the display has no OpenGL 2.1 to draw with", "install the graphics card's driver, or Mesa"+more()))
 	}
@@ -112,12 +117,16 @@ func recoverWindow(keeper *settings.Keeper, s command.Streams, exit *int) {
 
 // leaveOnSignal stops the watching when the system asks the program to end, before the
 // toolkit, which takes the same signals, ends its loop.
-func leaveOnSignal(desk *gui.Desk) {
+// It takes all but the end of a session's terminal.
+func leaveOnSignal(desk *gui.Desk, quit func()) {
 	signals := make(chan os.Signal, 1)
-	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
+	signal.Notify(signals, endings...)
 	go func() {
-		<-signals
+		s := <-signals
 		desk.Leave()
+		if s == syscall.SIGHUP {
+			fyne.Do(quit)
+		}
 	}()
 }
 
