@@ -137,6 +137,10 @@ func appendGlyph(shapes [][]Point, segments sfnt.Segments, at Point, size float6
 	return shapes
 }
 
+// curveMiss is how far a letter's straight pieces may stay from its curve, in pixels: a
+// twentieth is not seen.
+const curveMiss = 0.05
+
 // appendCurve appends a Bézier curve from the shape's last point to end. With pull 2/3 and
 // both handles the same it is the quadratic one; with 1 the cubic.
 func appendCurve(shape []Point, h1, h2, end Point, pull float64) []Point {
@@ -144,7 +148,7 @@ func appendCurve(shape []Point, h1, h2, end Point, pull float64) []Point {
 	h1 = begin.Plus(h1.Minus(begin).Times(pull))
 	h2 = end.Plus(h2.Minus(end).Times(pull))
 	bend := h1.Minus(begin).Length() + h2.Minus(h1).Length() + end.Minus(h2).Length() - end.Minus(begin).Length()
-	steps := max(1, min(16, int(math.Ceil(math.Sqrt(bend/arcMiss)))))
+	steps := max(1, min(16, int(math.Ceil(math.Sqrt(bend/curveMiss)))))
 	for k := 1; k <= steps; k++ {
 		t := float64(k) / float64(steps)
 		u := 1 - t
