@@ -73,7 +73,7 @@ func (h *Host) Background(work func() error, then func(error)) {
 	})
 }
 
-// Guarded does what goes on as long as the window, on a goroutine of its own. If that breaks
+// Guarded does what goes on as long as the window, on a goroutine that is begun for it. If it breaks
 // down the painter is told that it can't be done, "watch the picture", and the window lives on.
 func (h *Host) Guarded(deed string, work func()) {
 	err := mistake.Guard(func() error { work(); return nil })
@@ -89,7 +89,9 @@ func (h *Host) Guarded(deed string, work func()) {
 func (h *Host) Try(deed string, work func() error, then func()) {
 	h.Background(work, func(err error) {
 		if err != nil {
-			fyne.LogError(deed, err)
+			if !errors.Is(err, mistake.Err) {
+				fyne.LogError(deed, err)
+			}
 			h.Messages.Note(wording.ExplainWriting(deed, err))
 			return
 		}
