@@ -261,3 +261,25 @@ func TestNoSwatches(t *testing.T) {
 		}
 	}
 }
+
+// Whatever swatches are called, they are written in every way, and no title ends a comment.
+func TestAnyNames(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		rows := []Row{{rapid.String().Draw(t, "title"), []Swatch{{rapid.String().Draw(t, "name"), analysis.SpotOf(colour.RGB{R: 10})}}}}
+		if rapid.Bool().Draw(t, "ends") {
+			rows[0].Title += "**//"
+		}
+		var picture, css, text, hex bytes.Buffer
+		for _, err := range []error{WritePNG(&picture, rows), WriteCSS(&css, rows), WriteText(&text, rows), WriteHex(&hex, rows)} {
+			if err != nil {
+				t.Fatal(err)
+			}
+		}
+		if c, err := png.DecodeConfig(&picture); err != nil || c.Width > 2*gap+perLine*cellWidth {
+			t.Fatalf("%d pixels wide, %v", c.Width, err)
+		}
+		if n := strings.Count(css.String(), "*/"); n != 1 {
+			t.Fatalf("%d comments end in %s", n, css.String())
+		}
+	})
+}
