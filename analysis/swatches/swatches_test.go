@@ -106,7 +106,7 @@ func TestCSS(t *testing.T) {
 	if err := WriteCSS(&out, rows); err != nil {
 		t.Fatal(err)
 	}
-	want := ":root {\n  /* Local  colour */\n" +
+	want := ":root {\n  /* Local * / colour */\n" +
 		"  --shadow-1: #ff0000;\n  --shadow-1-oklch: oklch(62.796% 0.25768 29.23);\n" +
 		"  --grey: #808080;\n  --grey-oklch: oklch(59.987% 0 none);\n}\n"
 	if out.String() != want {
