@@ -27,7 +27,9 @@ func Open() (*os.File, error) { return kept.open() }
 
 // Keep keeps a message that is not for standard error: where there is no place for it, it is
 // dropped.
-func Keep(message string) { _, _ = file{path: kept.path, other: io.Discard}.Write([]byte(message + "\n")) }
+func Keep(message string) {
+	_, _ = file{path: kept.path, other: io.Discard}.Write([]byte(message + "\n"))
+}
 
 // Aloud sends messages to standard error from now on, as who types a command expects.
 func Aloud() { log.SetOutput(NewFilter(os.Stderr)) }
