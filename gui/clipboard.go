@@ -36,23 +36,22 @@ func (c *clipboard) copySwatches(rows []swatches.Row) {
 // meanwhile.
 func (c *clipboard) copyImage(img image.Image) {
 	number := c.ask()
-	c.Background(func() {
+	wanted := true
+	c.Background(func() error {
 		var file bytes.Buffer
-		wanted, err := true, stills.WritePNG(&file, img)
+		err := stills.WritePNG(&file, img)
 		if err == nil {
 			wanted, err = c.putNumber(number, file.Bytes())
 		}
-		if !wanted {
-			return
-		}
-		c.OnWindow(func() {
-			if err != nil {
-				c.Messages.Note(wording.Explain("copy the picture", err))
-				fyne.LogError("copying a picture", err)
-				return
-			}
+		return err
+	}, func(err error) {
+		switch {
+		case err != nil:
+			c.Messages.Note(wording.Explain("copy the picture", err))
+			fyne.LogError("copying a picture", err)
+		case wanted:
 			c.Messages.Note("The picture is copied.")
-		})
+		}
 	})
 }
 

@@ -63,7 +63,7 @@ func TestCopyImageFails(t *testing.T) {
 func TestCopyImageLastWins(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	var jobs []func()
-	d.Background = func(f func()) { jobs = append(jobs, f) }
+	d.Spawn = func(f func()) { jobs = append(jobs, f) }
 	var sizes []image.Point
 	d.clipboard.put = func(file []byte) error {
 		c, err := png.DecodeConfig(bytes.NewReader(file))

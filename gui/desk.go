@@ -90,9 +90,9 @@ type lastPicture struct {
 // NewDesk builds the window, not yet shown. Use it on the Fyne goroutine only.
 func NewDesk(app fyne.App, options Options) *Desk {
 	d := &Desk{options: options, settings: options.Settings.Valid(), selected: -1}
-	d.App, d.Store, d.Keys, d.Background = app, options.Stills, d, options.background
-	if d.Background == nil {
-		d.Background = func(f func()) { go f() }
+	d.App, d.Store, d.Keys, d.Spawn = app, options.Stills, d, options.background
+	if d.Spawn == nil {
+		d.Spawn = func(f func()) { go f() }
 	}
 	d.Later = d.After
 	d.LayOutPage, d.Notify, d.Changed = d.layOutPage, func(e host.PageEvent) { d.page().handle(e) }, func() { d.trace.state(d) }
@@ -133,20 +133,22 @@ func NewDesk(app fyne.App, options Options) *Desk {
 func (d *Desk) Run() {
 	ctx, stop := context.WithCancel(context.Background())
 	d.stop.Store(&stop)
-	go func() {
+	go d.Guarded("watch the picture", func() {
 		searched := make(chan struct{})
-		go func() {
+		go d.Guarded("look for local colours", func() {
+			defer close(searched)
 			d.families.Search.Run(ctx)
-			close(searched)
-		}()
+		})
 		_ = d.watcher.Run(ctx) // it only ever ends because of ctx
 		d.worker.Close()
 		<-searched
 		d.families.Search.Close()
-	}()
-	go d.own.Poll(ctx)
+	})
+	go d.Guarded("see where the window is", func() { d.own.Poll(ctx) })
 	if d.Store != nil {
-		go d.Store.Watch(ctx, func() { d.OnWindow(func() { d.Notify(host.FolderChanged) }) })
+		go d.Guarded("see what others keep", func() {
+			d.Store.Watch(ctx, func() { d.OnWindow(func() { d.Notify(host.FolderChanged) }) })
+		})
 	}
 }
 

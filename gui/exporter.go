@@ -64,10 +64,11 @@ func (e *exporter) copy() {
 	if still == nil {
 		return
 	}
-	e.Background(func() {
-		img := stills.Annotate(analysis.Opaque(still.Picture), list, 0)
-		e.OnWindow(func() { e.copyImage(img) })
-	})
+	var img image.Image
+	e.Try("copy the picture", func() error {
+		img = stills.Annotate(analysis.Opaque(still.Picture), list, 0)
+		return nil
+	}, func() { e.copyImage(img) })
 }
 
 // askFor lets the painter choose the file.

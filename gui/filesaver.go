@@ -63,7 +63,7 @@ func (s *fileSaver) ask(what, name string, endings []string, write func(path str
 
 // show shows the form, or shows it again, with its folder.
 func (f *saveForm) show() {
-	f.folder.SetText(f.s.folder)
+	f.folder.SetText(widgets.Shortened(f.s.folder, 250))
 	f.dialog.Resize(fyne.NewSize(45*widgets.Step, 0)) // where the window has the room
 	f.s.ShowDialog(f.what, f.dialog)
 	f.s.Window.Canvas().Focus(f)

@@ -111,7 +111,7 @@ func TestQuitWaitsForWriting(t *testing.T) {
 	d, ended := newTestDesk(t, settings.Defaults()), make(chan struct{})
 	d.options.Quit = func() { close(ended) }
 	written := d.Writing.Begin()
-	d.Background = func(f func()) { go f() }
+	d.Spawn = func(f func()) { go f() }
 	d.quit()
 	select {
 	case <-ended:

@@ -50,12 +50,14 @@ func (p *regionPicker) pick() {
 			return hidden || err != nil // where the system doesn't tell there is nothing to wait for
 		}
 	}
-	go func() {
+	var picture *image.RGBA
+	var screen image.Rectangle
+	p.Background(func() (err error) {
 		ctx, cancel := context.WithTimeout(context.Background(), pictureWait)
 		defer cancel()
-		picture, screen, err := p.screen.picture(ctx, gone)
-		p.Soon(func() { p.show(picture, screen, err) })
-	}()
+		picture, screen, err = p.screen.picture(ctx, gone)
+		return err
+	}, func(err error) { p.show(picture, screen, err) })
 }
 
 // show shows the picture of the desktop to choose on, or says why there is none.

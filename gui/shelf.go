@@ -62,19 +62,21 @@ func (s *shelf) load() {
 		return
 	}
 	trash := s.trash
-	s.Background(func() {
-		entries, problems, err := listStills(s.Store, trash)
-		s.OnWindow(func() {
-			if err != nil {
-				s.Messages.Note(wording.Explain("list the stills", err))
-				return
-			}
-			for _, p := range problems {
-				s.Messages.Note(wording.SayProblem(p))
-			}
-			s.all = entries
-			s.filter()
-		})
+	var entries []stills.Entry
+	var problems []stills.Problem
+	s.Background(func() (err error) {
+		entries, problems, err = listStills(s.Store, trash)
+		return err
+	}, func(err error) {
+		if err != nil {
+			s.Messages.Note(wording.Explain("list the stills", err))
+			return
+		}
+		for _, p := range problems {
+			s.Messages.Note(wording.SayProblem(p))
+		}
+		s.all = entries
+		s.filter()
 	})
 }
 

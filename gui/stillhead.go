@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
@@ -69,6 +70,7 @@ func (h *stillHead) show() {
 // newNameEntry takes the still's name.
 func newNameEntry(m *marker, k *keptStills) *widgets.Entry {
 	e := widgets.NewEntry(m.Keys, "Name of this still")
+	e.Most, e.OnFull = stills.MostName, func() { m.Messages.Note(wording.SayFull("name", stills.MostName)) }
 	e.OnSubmitted = func(string) { m.FocusMirror() }
 	e.OnLeft = func() {
 		if s := m.Still(); s != nil {

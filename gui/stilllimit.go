@@ -18,20 +18,19 @@ func (k *keptStills) checkLimit() {
 	if limit == 0 || k.Store == nil {
 		return
 	}
-	k.Background(func() {
-		over, err := k.Store.Over(limit)
-		k.OnWindow(func() {
-			if err != nil {
-				fyne.LogError("measuring the stills", err)
-				return
-			}
-			switch {
-			case len(over.Removals) > 0:
-				k.Messages.Offer(host.MessageNote, wording.SayOver(over), host.MessageAct{Name: "See which", Do: func() { k.askClear(over) }})
-			case !over.Enough():
-				k.Messages.Note(wording.SayOver(over))
-			}
-		})
+	var over stills.Clearing
+	k.Background(func() (err error) {
+		over, err = k.Store.Over(limit)
+		return err
+	}, func(err error) {
+		switch {
+		case err != nil:
+			fyne.LogError("measuring the stills", err)
+		case len(over.Removals) > 0:
+			k.Messages.Offer(host.MessageNote, wording.SayOver(over), host.MessageAct{Name: "See which", Do: func() { k.askClear(over) }})
+		case !over.Enough():
+			k.Messages.Note(wording.SayOver(over))
+		}
 	})
 }
 
@@ -58,15 +57,16 @@ func (k *keptStills) askClear(over stills.Clearing) {
 
 // clearStills removes what was agreed to.
 func (k *keptStills) clearStills(over stills.Clearing) {
-	k.Background(func() {
-		removed, err := k.Store.Clear(over)
-		k.OnWindow(func() {
-			words := fmt.Sprintf("%d removed.", removed)
-			if err != nil {
-				words += " " + wording.Explain("remove all of them", err)
-			}
-			k.Messages.Note(words)
-			k.Notify(host.StillsChanged)
-		})
+	removed := 0
+	k.Background(func() (err error) {
+		removed, err = k.Store.Clear(over)
+		return err
+	}, func(err error) {
+		words := fmt.Sprintf("%d removed.", removed)
+		if err != nil {
+			words += " " + wording.Explain("remove all of them", err)
+		}
+		k.Messages.Note(words)
+		k.Notify(host.StillsChanged)
 	})
 }

@@ -550,3 +550,19 @@ func TestKeptIsSaidUntilMore(t *testing.T) {
 
 // plainSay returns a text with ordinary spaces.
 func plainSay(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }
+
+// A name takes 200 letters and says so; a longer one from elsewhere is shown cut, and stays.
+func TestLongStillName(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
+	d.App.Clipboard().SetContent(strings.Repeat("ö", 10_000))
+	d.Window.Canvas().Focus(p.head.name)
+	p.head.name.TypedShortcut(&fyne.ShortcutPaste{Clipboard: d.App.Clipboard()})
+	if got := d.Messages.Said[host.MessageNote]; got != "A name has at most 200 characters." || p.head.name.Text != strings.Repeat("ö", 200) {
+		t.Errorf("said %q, %d letters are taken", got, len([]rune(p.head.name.Text)))
+	}
+	p.head.name.FocusLost()
+	if got := p.shelf.shown[0].Name; got != strings.Repeat("ö", 200) {
+		t.Errorf("it is called %q", got)
+	}
+}

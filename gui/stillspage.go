@@ -13,6 +13,7 @@ import (
 	"app.tonedesk/gui/comparing"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/stills/marking"
+	"app.tonedesk/gui/stills/notes"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
@@ -234,6 +235,7 @@ func newNoteEntry(m *marker) *noteEntry {
 			m.Write(text)
 		}
 	}
+	e.Most, e.OnFull = notes.MostText, func() { m.Messages.Note(wording.SayFull("note", notes.MostText)) }
 	e.OnSubmitted = func(string) { m.FocusMirror() }
 	e.OnEscape = m.FocusMirror
 	e.OnLeft = m.Settle // the next change is a step of undo of its own

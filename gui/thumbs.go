@@ -49,17 +49,18 @@ func (t *thumbs) next() {
 	key := t.wait[len(t.wait)-1]
 	t.wait = t.wait[:len(t.wait)-1]
 	t.busy = true
-	t.Background(func() {
-		img, err := t.Store.Thumbnail(key.id, key.grey)
+	var img *image.RGBA
+	t.Background(func() (err error) {
+		img, err = t.Store.Thumbnail(key.id, key.grey)
+		return err
+	}, func(err error) {
 		if err != nil {
 			img = image.NewRGBA(image.Rect(0, 0, 1, 1)) // it has no picture; the list says why
 		}
-		t.OnWindow(func() {
-			t.busy = false
-			t.put(key, img)
-			t.came(key.id)
-			t.next()
-		})
+		t.busy = false
+		t.put(key, img)
+		t.came(key.id)
+		t.next()
 	})
 }
 

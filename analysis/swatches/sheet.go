@@ -52,7 +52,7 @@ func Sheet(rows []Row) *image.NRGBA {
 	fill(img, img.Bounds(), grey(groundLightness))
 	y := gap
 	for _, row := range rows {
-		write(img, image.Pt(gap, y), row.Title)
+		write(img, image.Pt(gap, y), titleOf(row))
 		y += titleHeight
 		for i, s := range row.Swatches {
 			paint(img, image.Pt(gap+i%perLine*cellWidth, y+i/perLine*cellHeight), s)
@@ -65,11 +65,14 @@ func Sheet(rows []Row) *image.NRGBA {
 // linesOf returns how many lines of swatches a row takes.
 func linesOf(row Row) int { return (len(row.Swatches) + perLine - 1) / perLine }
 
+// titleOf returns a row's title, as much of it as a full line of swatches is wide.
+func titleOf(row Row) string { return cutTo(row.Title, perLine*cellWidth) }
+
 // sheetSize returns the size of a sheet.
 func sheetSize(rows []Row) image.Point {
 	size := image.Pt(gap+2*cellWidth, gap)
 	for _, row := range rows {
-		size.X = max(size.X, gap+min(len(row.Swatches), perLine)*cellWidth, 2*gap+textWidth(row.Title))
+		size.X = max(size.X, gap+min(len(row.Swatches), perLine)*cellWidth, 2*gap+textWidth(titleOf(row)))
 		size.Y += titleHeight + linesOf(row)*cellHeight
 	}
 	return size

@@ -106,7 +106,7 @@ func TestCSS(t *testing.T) {
 	if err := WriteCSS(&out, rows); err != nil {
 		t.Fatal(err)
 	}
-	want := ":root {\n  /* Local  colour */\n" +
+	want := ":root {\n  /* Local * / colour */\n" +
 		"  --shadow-1: #ff0000;\n  --shadow-1-oklch: oklch(62.796% 0.25768 29.23);\n" +
 		"  --grey: #808080;\n  --grey-oklch: oklch(59.987% 0 none);\n}\n"
 	if out.String() != want {
@@ -260,4 +260,26 @@ func TestNoSwatches(t *testing.T) {
 			t.Errorf("%s: %q", name, hex.String())
 		}
 	}
+}
+
+// Whatever swatches are called, they are written in every way, and no title ends a comment.
+func TestAnyNames(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		rows := []Row{{rapid.String().Draw(t, "title"), []Swatch{{rapid.String().Draw(t, "name"), analysis.SpotOf(colour.RGB{R: 10})}}}}
+		if rapid.Bool().Draw(t, "ends") {
+			rows[0].Title += "**//"
+		}
+		var picture, css, text, hex bytes.Buffer
+		for _, err := range []error{WritePNG(&picture, rows), WriteCSS(&css, rows), WriteText(&text, rows), WriteHex(&hex, rows)} {
+			if err != nil {
+				t.Fatal(err)
+			}
+		}
+		if c, err := png.DecodeConfig(&picture); err != nil || c.Width > 2*gap+perLine*cellWidth {
+			t.Fatalf("%d pixels wide, %v", c.Width, err)
+		}
+		if n := strings.Count(css.String(), "*/"); n != 1 {
+			t.Fatalf("%d comments end in %s", n, css.String())
+		}
+	})
 }

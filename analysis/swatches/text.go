@@ -17,7 +17,7 @@ func WriteCSS(w io.Writer, rows []Row) error {
 	out := bufio.NewWriter(w)
 	fmt.Fprintln(out, ":root {")
 	for _, row := range rows {
-		fmt.Fprintf(out, "  /* %s */\n", strings.ReplaceAll(row.Title, "*/", ""))
+		fmt.Fprintf(out, "  /* %s */\n", strings.ReplaceAll(row.Title, "*/", "* /")) // it must not end the comment
 		for _, s := range row.Swatches {
 			name := property(s.Name)
 			fmt.Fprintf(out, "  %s: %s;\n  %s-oklch: %s;\n", name, s.Spot.Colour.Hex(), name, CSSOklch(s.Spot.Colour))

@@ -7,7 +7,6 @@ import (
 	"runtime"
 	"sync"
 	"sync/atomic"
-	"syscall"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -33,7 +32,7 @@ type ending struct {
 // before was lost, and the window stayed for ever.
 func (e *ending) onSignal() {
 	signals := make(chan os.Signal, 1)
-	signal.Notify(signals, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
+	signal.Notify(signals, endings...)
 	go func() {
 		<-signals
 		save := e.save.Load()

@@ -15,7 +15,8 @@ func main() {
 func run(args []string, io command.Streams) int {
 	if len(args) > 0 && command.All[args[0]] != nil {
 		quiet.Aloud()
-		return command.All[args[0]](args[1:], io)
+		abandonOnSignal()
+		return runCommand(args[0], func() int { return command.All[args[0]](args[1:], io) }, io, quiet.Keep)
 	}
 	return openWindow(args, io)
 }

@@ -5,6 +5,7 @@ import (
 	"io"
 	"log"
 	"os"
+	"path/filepath"
 	"runtime"
 	"runtime/debug"
 	"time"
@@ -17,6 +18,7 @@ import (
 	"app.tonedesk/cmd/desk/command"
 	"app.tonedesk/cmd/desk/quiet"
 	"app.tonedesk/gui"
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/wording"
@@ -70,8 +72,14 @@ func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 		problems = append(problems, wording.Explain("read the settings", err))
 	}
 	keeper := settings.NewKeeper(path, func(err error) { fyne.LogError("keeping the settings", err) })
-	end := &ending{last: keepCrashes(), exit: os.Exit}
+	forget := keepCrashes()
+	last := func() {
+		files.Abandon() // what is still being written in the background
+		forget()
+	}
+	end := &ending{last: last, exit: os.Exit}
 	defer end.last()
+	files.Sweep(filepath.Dir(path), time.Hour)
 	defer recoverWindow(keeper, s, &exit)
 	end.onSignal()
 	onGone(func(what string) {

@@ -109,21 +109,22 @@ func (c *Comparer) End() {
 // Begin compares what is watched with a still from before.
 func (c *Comparer) Begin(id string) {
 	c.Messages.Clear(host.MessageNote)
-	c.Background(func() {
-		s, err := c.Store.Open(id)
-		c.OnWindow(func() {
-			if err != nil {
-				c.Messages.Note(wording.Explain("open the still from before", err))
-				return
-			}
-			name := cmp.Or(s.Meta.Name, wording.TimeSay(s.Meta.Time))
-			c.How = Wipe
-			c.With = comparison{ID: id, name: name, line: 0.5,
-				side: stills.Side{Picture: analysis.Opaque(s.Picture), Source: s.Meta.Source, LeftOut: s.Meta.LeftOut}}
-			c.refresh()
-			c.Notify(host.ComparisonChanged)
-			c.Notify(host.ComparisonAsked)
-		})
+	var s *stills.Still
+	c.Background(func() (err error) {
+		s, err = c.Store.Open(id)
+		return err
+	}, func(err error) {
+		if err != nil {
+			c.Messages.Note(wording.Explain("open the still from before", err))
+			return
+		}
+		name := cmp.Or(s.Meta.Name, wording.TimeSay(s.Meta.Time))
+		c.How = Wipe
+		c.With = comparison{ID: id, name: name, line: 0.5,
+			side: stills.Side{Picture: analysis.Opaque(s.Picture), Source: s.Meta.Source, LeftOut: s.Meta.LeftOut}}
+		c.refresh()
+		c.Notify(host.ComparisonChanged)
+		c.Notify(host.ComparisonAsked)
 	})
 }
 

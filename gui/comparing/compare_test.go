@@ -28,7 +28,7 @@ type testComparer struct {
 
 func newTestComparer(t *testing.T) *testComparer {
 	app := test.NewTempApp(t)
-	h := &host.Host{App: app, Mirror: widgets.NewMirror(widgets.MirrorActs{Resized: func() {}}), Notify: func(host.PageEvent) {}, Background: func(f func()) { f() }}
+	h := &host.Host{App: app, Mirror: widgets.NewMirror(widgets.MirrorActs{Resized: func() {}}), Notify: func(host.PageEvent) {}, Spawn: func(f func()) { f() }}
 	h.Messages.Bar = widgets.NewMessageBar(nil, func() {})
 	h.Later = func(time.Duration, func()) func() { return func() {} }
 	h.Mirror.Resize(fyne.NewSize(500, 400))

@@ -36,20 +36,25 @@ func (c *Comparer) refresh() {
 	w.busy, w.begun = true, time.Now()
 	id, side := w.ID, w.side
 	c.CopyPicture(func(after *live.Copy) {
-		c.Background(func() {
-			found := compareCopies(side, after, c.sourceOf(after))
-			c.OnWindow(func() { c.take(id, after, found) })
-		})
+		var found *compared
+		c.Background(func() error {
+			found = compareCopies(side, after, c.sourceOf(after))
+			return nil
+		}, func(err error) { c.take(id, after, found, err) })
 	})
 }
 
 // take takes what was found, if it is still wanted.
-func (c *Comparer) take(id string, after *live.Copy, found *compared) {
+func (c *Comparer) take(id string, after *live.Copy, found *compared, err error) {
 	w := &c.With
 	if w.ID != id {
 		return
 	}
 	w.busy, w.of, w.bounds = false, after.At, after.Bounds
+	if err != nil {
+		c.Messages.Note(wording.Explain("compare the two pictures", err))
+		return
+	}
 	if found == nil {
 		c.Messages.Note(wording.Sentence("compare the two pictures", "their sizes contradict each other", "choose another still"))
 		return

@@ -27,15 +27,21 @@ type System struct{}
 func (System) Mkdir(path string) error { return os.Mkdir(path, 0o700) }
 
 func (System) Write(path string, write func(io.Writer) error) (err error) {
+	end, err := begin(path)
+	if err != nil {
+		return err
+	}
+	defer end()
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 	if err != nil {
 		return err
 	}
+	whole := false // not where write breaks down, either
 	defer func() {
 		if closed := f.Close(); err == nil {
 			err = closed
 		}
-		if err != nil {
+		if err != nil || !whole {
 			_ = os.Remove(path) // the error at hand says more
 		}
 	}()
@@ -46,6 +52,7 @@ func (System) Write(path string, write func(io.Writer) error) (err error) {
 	if err := b.Flush(); err != nil {
 		return err
 	}
+	whole = true
 	return f.Sync()
 }
 

@@ -31,8 +31,13 @@ func Replace(d Disk, path string, write func(io.Writer) error) error {
 
 // put writes beside path and then takes its place.
 func put(d Disk, path string, write func(io.Writer) error) error {
-	beside := filepath.Join(filepath.Dir(path), ".tonedesk-"+rand.Text()+".tmp")
-	err := d.Write(beside, write)
+	beside := filepath.Join(filepath.Dir(path), besideBegins+rand.Text()+besideEnds)
+	end, err := begin(beside)
+	if err != nil {
+		return err
+	}
+	defer end()
+	err = d.Write(beside, write)
 	if err == nil {
 		err = d.Rename(beside, path)
 	}

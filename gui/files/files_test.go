@@ -6,9 +6,11 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"runtime"
 	"testing"
+	"time"
 )
 
 var errWrite = errors.New("nothing more to write")
@@ -61,6 +63,78 @@ func TestCreate(t *testing.T) {
 		t.Fatal(err)
 	}
 	whole(t, path, "new")
+}
+
+// What breaks down while it writes leaves the old one whole, or nothing.
+func TestWritingBreaksDown(t *testing.T) {
+	for _, over := range []bool{false, true} {
+		dir := t.TempDir()
+		func() {
+			defer func() { _ = recover() }()
+			_ = Create(filepath.Join(dir, "a"), over, func(w io.Writer) error {
+				_, _ = w.Write(make([]byte, 1<<20))
+				panic("a mistake")
+			})
+		}()
+		if all, err := os.ReadDir(dir); err != nil || len(all) != 0 {
+			t.Errorf("over %v: left behind %v, %v", over, all, err)
+		}
+	}
+}
+
+// A program that ends takes away what it is writing, and writes nothing more. That lasts, so
+// it is a program of its own that does it.
+func TestAbandon(t *testing.T) {
+	const where = "TONEDESK_TEST_ABANDON"
+	if dir := os.Getenv(where); dir != "" {
+		ends := func(w io.Writer) error {
+			_, err := w.Write(make([]byte, 1<<20))
+			Abandon()
+			return err
+		}
+		_ = Create(filepath.Join(dir, "old"), true, func(w io.Writer) error {
+			return errors.Join(broken(w), Create(filepath.Join(dir, "new"), false, ends))
+		})
+		if err := Create(filepath.Join(dir, "late"), false, Bytes(nil)); !errors.Is(err, os.ErrClosed) {
+			t.Errorf("after the end it writes: %v", err)
+		}
+		os.Exit(3) // as at a signal: nothing else runs
+	}
+	dir := t.TempDir()
+	if err := Create(filepath.Join(dir, "old"), false, Bytes([]byte("old"))); err != nil {
+		t.Fatal(err)
+	}
+	again := exec.Command(os.Args[0], "-test.run=^TestAbandon$")
+	again.Env = append(again.Environ(), where+"="+dir)
+	if out, err := again.CombinedOutput(); again.ProcessState.ExitCode() != 3 {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	whole(t, filepath.Join(dir, "old"), "old")
+}
+
+// What ended programs left half written goes, once it is old, and nothing else.
+func TestSweep(t *testing.T) {
+	dir := t.TempDir()
+	for _, name := range []string{".tonedesk-A.tmp", ".tonedesk-A", "still.json", ".other-A.tmp"} {
+		if err := os.WriteFile(filepath.Join(dir, name), nil, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.Mkdir(filepath.Join(dir, ".tonedesk-B.tmp"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	for _, sweep := range []struct {
+		age  time.Duration
+		left int
+	}{{time.Hour, 5}, {0, 4}} {
+		Sweep(dir, sweep.age)
+		if all, err := os.ReadDir(dir); err != nil || len(all) != sweep.left {
+			t.Errorf("older than %v: left are %v, %v", sweep.age, all, err)
+		}
+	}
+	if _, err := os.Stat(filepath.Join(dir, ".tonedesk-A.tmp")); !errors.Is(err, fs.ErrNotExist) {
+		t.Error("the old one is there")
+	}
 }
 
 // deaf is a disk that can't settle a folder, and can't rename if so told.

@@ -1,12 +1,14 @@
 package host
 
 import (
+	"errors"
 	"sync/atomic"
 	"time"
 
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/mistake"
 	"app.tonedesk/gui/overlay"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
@@ -32,7 +34,7 @@ type Host struct {
 	dialogs []shownDialog // that may lie over the window, the topmost last
 
 	Later      func(time.Duration, func()) (stop func()) // Door.After, but in tests
-	Background func(func())                              // runs what may take long, on a goroutine of its own
+	Spawn      func(func())                              // runs on a goroutine of its own, but in tests
 	LayOutPage func()                                    // a part of the open page asks for another height
 	Changed    func()                                    // something that is shown is another now
 	Notify     func(PageEvent)                           // tells the open page
@@ -61,23 +63,47 @@ func (h *Host) CopyText(words string) {
 	h.Messages.Note(words + " is copied.")
 }
 
+// Background does work that may take long without holding up the window, and then what follows
+// it, on the Fyne goroutine: always, since somebody may wait for it. Where the work breaks down
+// then is told so, by an error that wraps mistake.Err and is in the log already.
+func (h *Host) Background(work func() error, then func(error)) {
+	h.Spawn(func() {
+		err := mistake.Guard(work)
+		if errors.Is(err, mistake.Err) {
+			fyne.LogError("working in the background", err)
+		}
+		h.OnWindow(func() { then(err) })
+	})
+}
+
+// Guarded does what goes on as long as the window, on a goroutine that is begun for it. If it breaks
+// down the painter is told that it can't be done, "watch the picture", and the window lives on.
+func (h *Host) Guarded(deed string, work func()) {
+	err := mistake.Guard(func() error { work(); return nil })
+	if err != nil {
+		fyne.LogError(deed, err)
+		h.OnWindow(func() { h.Messages.Say(MessageTrouble, wording.Explain(deed, err)) })
+	}
+}
+
 // Try does work that writes, without holding up the window, and then what follows it, on the
 // Fyne goroutine. If it fails the painter is told that the deed, "delete the still", can't be
 // done.
 func (h *Host) Try(deed string, work func() error, then func()) {
 	written := h.Writing.Begin()
-	h.Background(func() {
+	save := func() error {
 		defer written()
-		err := work()
-		written()
-		h.OnWindow(func() {
-			if err != nil {
+		return work()
+	}
+	h.Background(save, func(err error) {
+		if err != nil {
+			if !errors.Is(err, mistake.Err) {
 				fyne.LogError(deed, err)
-				h.Messages.Note(wording.ExplainWriting(deed, err))
-				return
 			}
-			then()
-		})
+			h.Messages.Note(wording.ExplainWriting(deed, err))
+			return
+		}
+		then()
 	})
 }
 

@@ -30,18 +30,15 @@ func (l *Leaver) Leave() {
 func (l *Leaver) try(say string, save func() error) {
 	l.saving = true
 	l.Messages.Note(say)
-	l.Background(func() {
-		err := Within(SaveMost, save)
-		l.OnWindow(func() {
-			l.saving = false
-			if err == nil {
-				l.End()
-				return
-			}
-			l.Messages.Clear(MessageNote)
-			fyne.LogError("saving at the end", err)
-			l.ask(err)
-		})
+	l.Background(func() error { return Within(SaveMost, save) }, func(err error) {
+		l.saving = false
+		if err == nil {
+			l.End()
+			return
+		}
+		l.Messages.Clear(MessageNote)
+		fyne.LogError("saving at the end", err)
+		l.ask(err)
 	})
 }
 

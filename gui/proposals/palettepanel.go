@@ -80,14 +80,18 @@ func (p *PalettePanel) Refresh(at time.Time, from setup.Source) {
 	}
 	p.busy, p.began = true, time.Now()
 	p.acts.CopyPicture(func(c *live.Copy) {
-		p.Background(func() {
-			families := families.Find(c.Pixels, &c.Mask, c.Settings.Rules)
-			palette := palette.Of(c.Pixels, &c.Mask, families)
-			p.OnWindow(func() {
-				p.busy = false
-				p.palette, p.of, p.from = palette, c.At, c.Source
-				p.write()
-			})
+		var found *palette.Palette
+		p.Background(func() error {
+			found = palette.Of(c.Pixels, &c.Mask, families.Find(c.Pixels, &c.Mask, c.Settings.Rules))
+			return nil
+		}, func(err error) {
+			p.busy = false
+			if err != nil {
+				p.Messages.Note(wording.Explain("find the colours of the picture", err))
+				return
+			}
+			p.palette, p.of, p.from = found, c.At, c.Source
+			p.write()
 		})
 	})
 }

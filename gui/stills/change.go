@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 	"time"
 
 	"app.tonedesk/gui/files"
@@ -56,14 +55,14 @@ func (s *Store) saveNotes(id string, list []notes.Note) error {
 	return s.writeMeta(id, m)
 }
 
-// Rename gives a still another name, without the space around it. Errors are those of SaveNotes.
+// Rename gives a still another name, as CutName has it. Errors are those of SaveNotes.
 func (s *Store) Rename(id, name string) error {
 	return about("rename still", id, s.change(id, func() error {
 		m, err := s.readMeta(id)
 		if err != nil {
 			return err
 		}
-		m.Name = strings.TrimSpace(name)
+		m.Name = CutName(name)
 		if d, err := s.readNotes(id); err == nil { // a crash may have left an old summary
 			m.Notes = summaryOf(d.Notes)
 		}

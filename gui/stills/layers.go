@@ -7,7 +7,6 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
-	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
 	"app.tonedesk/gui/stills/ora"
 )
@@ -22,7 +21,7 @@ func WriteORA(w io.Writer, p analysis.Pixels, mask *analysis.Mask, list []notes.
 	paper := pixelsOf(onPaper(merged))
 	hidden := func(view string) image.Image { return cutOut(Paint(p, view, p.Width, p.Height, look), p) }
 	above := image.NewRGBA(merged.Rect)
-	new(ink.Drawer).Draw(above, above.Rect, annotation(merged.Rect, 1).Marks(list))
+	annotate(above, 1, list)
 	return ora.Write(w, ora.Picture{
 		Layers: []ora.Layer{
 			{Name: "Notes", Image: above},

@@ -13,6 +13,8 @@ import (
 	"sync"
 	"time"
 
+	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/mistake"
 	"app.tonedesk/gui/stills/notes"
 )
 
@@ -81,7 +83,10 @@ func (s *Store) look(ids []string) ([]*Entry, []Problem) {
 	for w := range workers {
 		wait.Go(func() {
 			for i := w; i < len(ids); i += workers {
-				found[i], troubles[i] = s.shelve(ids[i], s.known[ids[i]])
+				troubles[i] = mistake.Guard(func() (err error) {
+					found[i], err = s.shelve(ids[i], s.known[ids[i]])
+					return err
+				})
 			}
 		})
 	}
@@ -152,6 +157,7 @@ const leftAlone = time.Hour
 
 // sweep clears away what programs that were ended left behind. It is no loss if it can't.
 func (s *Store) sweep(folders []fs.DirEntry) {
+	files.Sweep(s.folders.Cache, leftAlone)
 	for _, f := range folders {
 		name := f.Name()
 		old := strings.HasPrefix(name, goingDir)

@@ -165,14 +165,34 @@ type Summary struct {
 	Texts []string `json:"texts"` // what is written on it, for the search
 }
 
+// MostName is how many letters a still's name may have (our choice).
+const MostName = 200
+
+// CutName returns a name as it is shown and compared: without the space around it, and cut
+// where somebody else wrote a longer one.
+func CutName(name string) string {
+	name = strings.TrimSpace(name)
+	n := 0
+	for at := range name {
+		if n++; n > MostName {
+			return strings.TrimSpace(name[:at]) + "…"
+		}
+	}
+	return name
+}
+
 // metaFile is still.json as read, with what a newer program added.
 type metaFile struct {
 	Meta
 	unknown map[string]json.RawMessage
+	name    string // as it was read: it stays so while the one that is shown does
 }
 
 // encode writes still.json.
 func (m metaFile) encode() ([]byte, error) {
+	if m.Name == CutName(m.name) {
+		m.Name = m.name
+	}
 	known, err := fieldsOf(m.Meta)
 	if err != nil {
 		return nil, err
@@ -239,5 +259,6 @@ func decodeMeta(text []byte) (metaFile, error) {
 		return false
 	})
 	m.unknown = fields
+	m.name, m.Name = m.Name, CutName(m.Name)
 	return m, nil
 }

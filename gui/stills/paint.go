@@ -1,13 +1,17 @@
 package stills
 
 import (
+	"errors"
 	"image"
+	"runtime"
+	"sync"
 
 	"golang.org/x/image/draw"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/reduce"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/mistake"
 	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
 )
@@ -45,8 +49,29 @@ const (
 // times by its nearest pixels. 0 for side leaves the picture's size, pixel for pixel.
 func Annotate(p analysis.Pixels, list []notes.Note, side int) *image.RGBA {
 	img, scale := sized(p, side)
-	new(ink.Drawer).Draw(img, img.Rect, annotation(img.Rect, scale).Marks(list))
+	annotate(img, scale, list)
 	return img
+}
+
+// annotate draws notes on a picture that is handed on, in bands on all cores.
+func annotate(img *image.RGBA, scale float64, list []notes.Note) {
+	view, bands := annotation(img.Rect, scale), runtime.GOMAXPROCS(0)
+	errs := make([]error, bands)
+	var wait sync.WaitGroup
+	for i := range bands {
+		band := img.Rect
+		band.Min.Y, band.Max.Y = i*img.Rect.Dy()/bands, (i+1)*img.Rect.Dy()/bands
+		wait.Go(func() {
+			errs[i] = mistake.Guard(func() error {
+				view.Draw(new(ink.Drawer), img, band, list)
+				return nil
+			})
+		})
+	}
+	wait.Wait()
+	if err := errors.Join(errs...); err != nil {
+		panic(err) // for whoever called
+	}
 }
 
 // annotation is how notes lie on a picture that is handed on.

@@ -157,6 +157,7 @@ func (s *Store) open(id string, mark bool) (*Still, error) {
 	if err == nil {
 		if mark { // before the notes are read: they stay as they are from then on
 			still.Barred = s.change(id, func() (err error) {
+				files.Sweep(s.Folder(id), 0) // who writes has the lock
 				still.held, err = hold(s.Folder(id), os.O_CREATE)
 				return err
 			})

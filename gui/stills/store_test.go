@@ -3,6 +3,7 @@ package stills
 import (
 	"bytes"
 	"encoding/binary"
+	"encoding/json"
 	"errors"
 	"image"
 	"io/fs"
@@ -609,4 +610,48 @@ func FuzzMeta(f *testing.F) {
 			t.Fatalf("%q becomes %q: %v", out, twice, err)
 		}
 	})
+}
+
+// A name that somebody else wrote and that is too long opens, is shown cut, and stays as it is
+// on the disk until the still is called otherwise.
+func TestLongName(t *testing.T) {
+	s := storeAt(t)
+	id := keep(t, s, 1)
+	path := filepath.Join(s.Folder(id), metaName)
+	long := strings.Repeat("ö", 10_000)
+	m, err := metaIn(s.Folder(id))
+	if err != nil {
+		t.Fatal(err)
+	}
+	m.Name, m.name = long, long
+	if err := s.writeMeta(id, m); err != nil {
+		t.Fatal(err)
+	}
+	shown := strings.Repeat("ö", MostName) + "…"
+	still, err := s.Mark(id)
+	if err != nil || still.Meta.Name != shown {
+		t.Fatalf("it is shown as %.50q, %v", still.Meta.Name, err)
+	}
+	written := func() string {
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var f struct{ Name string }
+		if err := json.Unmarshal(text, &f); err != nil {
+			t.Fatal(err)
+		}
+		return f.Name
+	}
+	if err := s.SaveNotes(still, notesFor(1)); err != nil || written() != long {
+		t.Errorf("marked, the name has %d letters, %v", len([]rune(written())), err)
+	}
+	for name, want := range map[string]string{shown: long, " short\t": "short", "another " + long: "another " + long[:2*(MostName-8)] + "…"} {
+		if err := s.Rename(id, name); err != nil || written() != want {
+			t.Errorf("called %.20q it has the name %.20q, %v", name, written(), err)
+		}
+		if err := s.writeMeta(id, m); err != nil {
+			t.Fatal(err)
+		}
+	}
 }

@@ -72,19 +72,20 @@ func (t *Targets) OpenStill(id string, take func(*setup.Target)) {
 
 // read reads a target without holding up the window.
 func (t *Targets) read(what string, take func(*setup.Target), read func() (*setup.Target, error)) {
-	t.Background(func() {
-		target, err := read()
-		t.OnWindow(func() {
-			t.Restoring = false
-			if err == nil && len(target.Plan.Groups()) == 0 {
-				err = pictures.ErrUncounted
-			}
-			if err != nil {
-				t.Messages.Note(wording.Explain("read "+what+" as the target", err))
-				return
-			}
-			take(target)
-		})
+	var target *setup.Target
+	t.Background(func() (err error) {
+		target, err = read()
+		return err
+	}, func(err error) {
+		t.Restoring = false
+		if err == nil && len(target.Plan.Groups()) == 0 {
+			err = pictures.ErrUncounted
+		}
+		if err != nil {
+			t.Messages.Note(wording.Explain("read "+what+" as the target", err))
+			return
+		}
+		take(target)
 	})
 }
 

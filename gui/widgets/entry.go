@@ -1,6 +1,9 @@
 package widgets
 
 import (
+	"math"
+	"unicode/utf8"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 )
@@ -11,6 +14,9 @@ type Entry struct {
 
 	OnEscape func() // Esc was pressed; nil for nothing to do
 	OnLeft   func() // the focus has gone; nil for nothing to do
+
+	Most   int    // how many letters it takes; 0 for any number
+	OnFull func() // more were typed or pasted, and are not taken
 
 	keys Keys
 }
@@ -36,6 +42,47 @@ func (e *Entry) FocusLost() {
 		e.OnLeft()
 	}
 }
+
+// TypedRune takes a letter, if there is room.
+func (e *Entry) TypedRune(r rune) {
+	if e.Disabled() || e.room() > 0 {
+		e.Entry.TypedRune(r)
+		return
+	}
+	e.OnFull()
+}
+
+// TypedShortcut pastes what there is room for.
+func (e *Entry) TypedShortcut(s fyne.Shortcut) {
+	if paste, ok := s.(*fyne.ShortcutPaste); ok && e.Most > 0 && !e.Disabled() {
+		letters := []rune(paste.Clipboard.Content())
+		room := e.room()
+		s = &fyne.ShortcutPaste{Clipboard: held{paste.Clipboard, string(letters[:min(room, len(letters))])}}
+		if len(letters) > room {
+			defer e.OnFull()
+			if room == 0 {
+				return // pasting nothing would delete what is selected
+			}
+		}
+	}
+	e.Entry.TypedShortcut(s)
+}
+
+// room returns how many letters can be typed, over what is selected.
+func (e *Entry) room() int {
+	if e.Most == 0 {
+		return math.MaxInt
+	}
+	return max(0, e.Most-utf8.RuneCountInString(e.Text)+utf8.RuneCountInString(e.SelectedText()))
+}
+
+// held is a clipboard that gives a part of what it holds.
+type held struct {
+	fyne.Clipboard
+	part string
+}
+
+func (h held) Content() string { return h.part }
 
 // TypedKey tells of Esc; all other keys edit the line.
 func (e *Entry) TypedKey(k *fyne.KeyEvent) {

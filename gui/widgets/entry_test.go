@@ -36,3 +36,32 @@ func TestEntry(t *testing.T) {
 		t.Errorf("the window gets %q and %v of what is typed", keys.runes, keys.keys)
 	}
 }
+
+// A line that may have so many letters takes as many of what is typed or pasted, keeps them,
+// and tells of the rest.
+func TestEntryIsFull(t *testing.T) {
+	e := NewEntry(new(heardKeys), "Name")
+	shownIn(t, e, 200, 40).Canvas().Focus(e)
+	full := 0
+	e.Most, e.OnFull = 5, func() { full++ }
+	clipboard := fyne.CurrentApp().Clipboard()
+	paste := func(text string) {
+		clipboard.SetContent(text)
+		e.TypedShortcut(&fyne.ShortcutPaste{Clipboard: clipboard})
+	}
+	test.Type(e, "äb")
+	if paste("öd"); e.Text != "äböd" || full != 0 {
+		t.Errorf("with room it has %q, told %d times", e.Text, full)
+	}
+	if paste("\U0001F600fghij"); e.Text != "äböd\U0001F600" || full != 1 || clipboard.Content() != "\U0001F600fghij" {
+		t.Errorf("pasted, it has %q, told %d times", e.Text, full)
+	}
+	test.Type(e, "z")
+	if paste("z"); e.Text != "äböd\U0001F600" || full != 3 {
+		t.Errorf("full, it has %q, told %d times", e.Text, full)
+	}
+	e.TypedShortcut(&fyne.ShortcutSelectAll{})
+	if test.Type(e, "new"); e.Text != "new" || full != 3 {
+		t.Errorf("typed over what is selected, it has %q, told %d times", e.Text, full)
+	}
+}

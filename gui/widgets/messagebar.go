@@ -33,9 +33,13 @@ func (m *MessageBar) write(fyne.Size, colours) {}
 func (m *MessageBar) place(size fyne.Size)     { m.row.Resize(size) }
 func (m *MessageBar) minSize() fyne.Size       { return m.row.MinSize() }
 
+// mostLetters is how many letters are shown of a sentence, of which a path may be a part (our
+// choice): to lay out a very long one takes long.
+const mostLetters = 500
+
 // Set shows a sentence and a button; no sentence hides the bar.
 func (m *MessageBar) Set(sentence, button string, tapped func()) {
-	m.text.SetText(sentence)
+	m.text.SetText(Shortened(sentence, mostLetters))
 	m.button.SetText(button)
 	m.button.OnTapped = tapped
 	if sentence != "" {

@@ -52,15 +52,6 @@ func (s *ShelfItem) Set(lines []string, img *image.RGBA) {
 	}
 }
 
-// cutTo cuts a text so that it fits into a width in the small size.
-func cutTo(text string, width float32) string {
-	for runes := []rune(text); smallWidth(text) > width && len(runes) > 0; {
-		runes = runes[:len(runes)-1]
-		text = string(runes) + "…"
-	}
-	return text
-}
-
 // write puts in the words, of which the first stand out.
 func (s *ShelfItem) write(_ fyne.Size, of colours) {
 	say(s.lines[0], s.words[0], of(theme.ColorNameForeground))

@@ -3,6 +3,7 @@ package widgets
 import (
 	"image/color"
 	"math"
+	"sort"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -45,6 +46,39 @@ func setOn(t *canvas.Text, x, baseline float32) {
 // smallWidth is the width of words in the small size.
 func smallWidth(words string) float32 {
 	return fyne.MeasureText(words, SmallSize, fyne.TextStyle{}).Width
+}
+
+// cutTo cuts a text so that it fits into a width in the small size. Of one that is much longer
+// only the beginning is measured, by doubling and halving.
+func cutTo(text string, width float32) string {
+	letters := []rune(text)
+	fits := func(n int) bool {
+		if n >= len(letters) {
+			return smallWidth(text) <= width
+		}
+		return smallWidth(string(letters[:n])+"…") <= width
+	}
+	over := 8
+	for over < len(letters) && fits(over) {
+		over *= 2
+	}
+	if over >= len(letters) && fits(len(letters)) {
+		return text
+	}
+	n := max(0, sort.Search(min(over, len(letters)), func(n int) bool { return !fits(n) })-1)
+	return string(letters[:n]) + "…"
+}
+
+// Shortened leaves out the middle of what has more letters than most.
+func Shortened(text string, most int) string {
+	if len(text) <= most {
+		return text
+	}
+	letters := []rune(text)
+	if len(letters) <= most {
+		return text
+	}
+	return string(letters[:most/2]) + "…" + string(letters[len(letters)-most/2:])
 }
 
 // longestFitting returns the first of the words that fit into room at a size, or the last.

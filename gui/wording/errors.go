@@ -15,6 +15,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/mistake"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/stills"
@@ -31,6 +32,7 @@ type reason struct {
 // reasons lists the known errors. The first that fits is said, so a narrower error stands
 // above a wider one.
 var reasons = []reason{
+	{mistake.Err, "the program made a mistake", "try again, and please report it"},
 	// Files.
 	{fs.ErrNotExist, "there is no such file", "check the name and the folder"},
 	{fs.ErrPermission, "you are not allowed to open it", "change its permissions or copy it to a folder of your own"},
@@ -52,6 +54,7 @@ var reasons = []reason{
 	{notes.ErrNewer, "its notes are from a newer Tonedesk", "open it with that; they stay as they are"},
 	{stills.ErrDamaged, "the still is damaged", "look into the folder of stills, where it lies as it was"},
 	{notes.ErrDamaged, "its notes are damaged", "look into its folder, where they lie as they were"},
+	{notes.ErrFull, "it has " + strconv.Itoa(notes.Most) + " notes, and more there can't be", "delete some, or keep the picture as another still"},
 	{stills.ErrGone, "there is no such still any more", "look in the trash"},
 	{stills.ErrBusy, "another window is changing the stills", "try again in a moment"},
 	{stills.ErrHeld, "a window marks it", "close it there first"},

@@ -35,6 +35,11 @@ func SayBarred(err error) string {
 	return ExplainWriting("mark this still", err)
 }
 
+// SayFull says that a name or a note has as many letters as it may.
+func SayFull(what string, most int) string {
+	return "A " + what + " has at most " + strconv.Itoa(most) + " characters."
+}
+
 // TimeSay returns a point in time, to the minute.
 func TimeSay(at time.Time) string { return at.Local().Format("2006-01-02 15:04") }
 

@@ -3,7 +3,6 @@ package command
 import (
 	"os"
 	"path/filepath"
-	"strings"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/capture"
@@ -67,7 +66,7 @@ func stillNamed(store *stills.Store, name string) (id string, err error) {
 	}
 	for _, e := range list {
 		switch {
-		case e.Name != strings.TrimSpace(name) || e.Name == "":
+		case e.Name != stills.CutName(name) || e.Name == "":
 		case id != "":
 			return "", sentence(wording.Sentence("open the still "+wording.Quote(name), "more than one has that name", "give its ID, as desk stills lists it"))
 		default:

@@ -25,6 +25,12 @@ func Path() string { return kept.path }
 // Open opens the file of messages for adding to it, and makes it if need be.
 func Open() (*os.File, error) { return kept.open() }
 
+// Keep keeps a message that is not for standard error: where there is no place for it, it is
+// dropped.
+func Keep(message string) {
+	_, _ = file{path: kept.path, other: io.Discard}.Write([]byte(message + "\n"))
+}
+
 // Aloud sends messages to standard error from now on, as who types a command expects.
 func Aloud() { log.SetOutput(NewFilter(os.Stderr)) }
 

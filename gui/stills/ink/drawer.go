@@ -19,7 +19,7 @@ type Drawer struct {
 	tiles    [][]piece // of the present mark, by tile
 }
 
-// piece is a segment of a line that may touch a tile; line -1 stands for all shapes.
+// piece is a segment of a line that may touch a tile; of line -1 it is a shape.
 type piece struct{ line, segment int }
 
 // layer is one going over a mark: its lines wider by grow on either side, without those
@@ -126,12 +126,10 @@ func (d *Drawer) spread(m *Mark, grid image.Rectangle) {
 			put(b, piece{i, k})
 		}
 	}
-	if len(m.Shapes) > 0 {
+	for i, shape := range m.Shapes { // one that does not touch a tile fills nothing of it
 		b := noBox
-		for _, shape := range m.Shapes {
-			b.add(m.Rim+m.Halo, shape...)
-		}
-		put(b, piece{line: -1})
+		b.add(m.Rim+m.Halo, shape...)
+		put(b, piece{-1, i})
 	}
 }
 
@@ -178,24 +176,22 @@ func (d *Drawer) cover(mask *image.Alpha, tile image.Rectangle, m *Mark, grow fl
 			l.pieces(&d.outlines, p.segment, l.Width+2*grow)
 			continue
 		}
-		d.shapes(m, grow)
+		d.shape(m.Shapes[p.segment], grow)
 	}
 	d.outlines.raster.DrawOp = draw.Src // over what the mask held
 	d.outlines.raster.Draw(mask, mask.Rect, image.Opaque, image.Point{})
 	mask.Rect = tile
 }
 
-// shapes adds the mark's shapes, or the line around them.
-func (d *Drawer) shapes(m *Mark, grow float64) {
-	for _, shape := range m.Shapes {
-		if grow <= 0 {
-			d.outlines.add(shape...)
-			continue
-		}
-		around := Line{Points: shape, Closed: true}
-		for k := range around.segments() {
-			around.pieces(&d.outlines, k, 2*grow)
-		}
+// shape adds a shape, or the line around it.
+func (d *Drawer) shape(shape []Point, grow float64) {
+	if grow <= 0 {
+		d.outlines.add(shape...)
+		return
+	}
+	around := Line{Points: shape, Closed: true}
+	for k := range around.segments() {
+		around.pieces(&d.outlines, k, 2*grow)
 	}
 }
 

@@ -1,8 +1,8 @@
 package ink
 
 import (
+	"image"
 	"math"
-	"strings"
 	"sync"
 
 	"golang.org/x/image/font"
@@ -41,54 +41,75 @@ const LineHeight = 1.3
 // so that text has the same shape at all sizes.
 const gridSize = 1024
 
-// Width returns how wide the widest line of text is, in pixels, at a size of letters in
-// pixels. Characters that the typeface lacks count as its empty box.
-func Width(face Face, text string, size float64) float64 {
+// glyph is a letter of a typeface, and how far it moves the next one at size 1.
+type glyph struct {
+	index   sfnt.GlyphIndex
+	advance float64
+}
+
+// glyphs are the letters of the typefaces, looked up once: all of them lie below U+FFFF. The
+// built-in typefaces give no errors.
+var glyphs = sync.OnceValue(func() (all [2]map[rune]glyph) {
 	var buf sfnt.Buffer
-	widest := 0.0
-	for line := range strings.SplitSeq(text, "\n") {
-		wide := 0.0
-		for _, r := range line {
-			_, advance := glyphOf(face, &buf, r)
-			wide += advance * size
+	for face, f := range faces() {
+		all[face] = map[rune]glyph{}
+		for r := ' '; r < 0xffff; r++ {
+			if index, _ := f.GlyphIndex(&buf, r); index != 0 {
+				wide, _ := f.GlyphAdvance(&buf, index, fixed.I(gridSize), font.HintingNone)
+				all[face][r] = glyph{index, float64(wide) / 64 / gridSize}
+			}
 		}
+	}
+	return all
+})
+
+// Advance returns how far a letter of Shown moves the next one, in sizes of the letters. The
+// width of a text is the sum: the typefaces have no kerning.
+func Advance(face Face, r rune) float64 { return glyphs()[face][r].advance }
+
+// Width returns how wide the widest line of text is, in pixels, at a size of letters in
+// pixels.
+func Width(face Face, text string, size float64) float64 {
+	widest, wide := 0.0, 0.0
+	for _, r := range Shown(text) {
+		if r == '\n' {
+			wide = 0
+			continue
+		}
+		wide += Advance(face, r) * size
 		widest = max(widest, wide)
 	}
 	return widest
 }
 
-// glyphOf returns a character's glyph, and how far it moves the next one at size 1. The
-// built-in typefaces give no errors: what they lack is glyph 0, an empty box.
-func glyphOf(face Face, buf *sfnt.Buffer, r rune) (sfnt.GlyphIndex, float64) {
-	f := faces()[face]
-	index, _ := f.GlyphIndex(buf, drawable(r))
-	wide, _ := f.GlyphAdvance(buf, index, fixed.I(gridSize), font.HintingNone)
-	return index, float64(wide) / 64 / gridSize
-}
-
-// drawable keeps characters that have no picture from being drawn as one.
-func drawable(r rune) rune {
-	if r < ' ' || r == '\u00a0' {
-		return ' '
-	}
-	return r
-}
+// anywhere is where all letters are drawn.
+var anywhere = image.Rect(-farthest, -farthest, farthest, farthest)
 
 // Letters returns the outlines of text: the first line's foot begins at at, further lines
 // follow below.
 func Letters(face Face, text string, at Point, size float64) [][]Point {
+	return LettersIn(anywhere, face, text, at, size)
+}
+
+// LettersIn is Letters without those that lie outside of in, so that a long text costs no more
+// than what is seen of it.
+func LettersIn(in image.Rectangle, face Face, text string, at Point, size float64) [][]Point {
 	var buf sfnt.Buffer
 	var shapes [][]Point
-	y := at.Y
-	for line := range strings.SplitSeq(text, "\n") {
-		x := at.X
-		for _, r := range line {
-			index, advance := glyphOf(face, &buf, r)
-			segments, _ := faces()[face].LoadGlyph(&buf, index, fixed.I(gridSize), nil)
-			shapes = appendGlyph(shapes, segments, Point{x, y}, size)
-			x += advance * size
+	left, right := float64(in.Min.X)-size, float64(in.Max.X)+size // letters may hang over a little
+	top, bottom := float64(in.Min.Y)-size, float64(in.Max.Y)+2*size
+	next := at
+	for _, r := range Shown(text) {
+		if r == '\n' {
+			next = Point{at.X, next.Y + LineHeight*size}
+			continue
 		}
-		y += LineHeight * size
+		g := glyphs()[face][r]
+		if end := next.X + g.advance*size; end >= left && next.X <= right && next.Y >= top && next.Y <= bottom {
+			segments, _ := faces()[face].LoadGlyph(&buf, g.index, fixed.I(gridSize), nil)
+			shapes = appendGlyph(shapes, segments, next, size)
+		}
+		next.X += g.advance * size
 	}
 	return shapes
 }
@@ -116,6 +137,10 @@ func appendGlyph(shapes [][]Point, segments sfnt.Segments, at Point, size float6
 	return shapes
 }
 
+// curveMiss is how far a letter's straight pieces may stay from its curve, in pixels: a
+// twentieth is not seen.
+const curveMiss = 0.05
+
 // appendCurve appends a Bézier curve from the shape's last point to end. With pull 2/3 and
 // both handles the same it is the quadratic one; with 1 the cubic.
 func appendCurve(shape []Point, h1, h2, end Point, pull float64) []Point {
@@ -123,7 +148,7 @@ func appendCurve(shape []Point, h1, h2, end Point, pull float64) []Point {
 	h1 = begin.Plus(h1.Minus(begin).Times(pull))
 	h2 = end.Plus(h2.Minus(end).Times(pull))
 	bend := h1.Minus(begin).Length() + h2.Minus(h1).Length() + end.Minus(h2).Length() - end.Minus(begin).Length()
-	steps := max(1, min(16, int(math.Ceil(math.Sqrt(bend/arcMiss)))))
+	steps := max(1, min(16, int(math.Ceil(math.Sqrt(bend/curveMiss)))))
 	for k := 1; k <= steps; k++ {
 		t := float64(k) / float64(steps)
 		u := 1 - t

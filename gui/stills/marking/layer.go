@@ -50,7 +50,7 @@ func (b *Board) draw() {
 		l.img = image.NewRGBA(image.Rectangle{Max: size})
 	}
 	clear(l.img.Pix)
-	l.drawer.Draw(l.img, l.img.Rect, l.as.View.Marks(b.toDraw()))
+	l.as.View.Draw(&l.drawer, l.img, l.img.Rect, b.toDraw())
 	if l.as.Flipped {
 		views.FlipLeftRight(l.img.Pix, size.X, size.Y)
 	}
@@ -68,7 +68,7 @@ func (b *Board) drawIn(dirty image.Rectangle) {
 	for y := dirty.Min.Y; y < dirty.Max.Y; y++ {
 		clear(l.img.Pix[l.img.PixOffset(dirty.Min.X, y):l.img.PixOffset(dirty.Max.X, y)])
 	}
-	l.drawer.Draw(l.img, dirty, l.as.View.Marks(b.toDraw()))
+	l.as.View.Draw(&l.drawer, l.img, dirty, b.toDraw())
 	b.acts.Drawn(l.img)
 }
 

@@ -34,6 +34,10 @@ func (b *Board) Down(x, y float64, _ bool) {
 		b.take(at)
 		return
 	}
+	if err := b.list.Full(); err != nil {
+		b.acts.Barred(err)
+		return
+	}
 	shape := tool.begin(b, at)
 	if shape == nil {
 		return

@@ -2,6 +2,7 @@ package marking
 
 import (
 	"bytes"
+	"errors"
 	"image"
 	"testing"
 
@@ -159,5 +160,22 @@ func TestLayerFollows(t *testing.T) {
 	b.drawn.Pix[0] = 77
 	if b.Renew(); b.drawn.Pix[0] != 77 {
 		t.Error("it is drawn anew though nothing changed")
+	}
+}
+
+// A still that has as many notes as there may be takes no more, and says so.
+func TestFullStill(t *testing.T) {
+	b := newBench(t)
+	n := notes.New(notes.Ring{From: ink.Pt(1, 1), To: ink.Pt(9, 9), Width: 2}, "")
+	list := make([]notes.Note, notes.Most-1)
+	for i := range list {
+		list[i] = notes.New(n.Shape, "")
+	}
+	b.list = notes.NewList(list)
+	for range 2 {
+		b.drag(t, "Arrow", ink.Pt(60, 100), ink.Pt(120, 180))
+	}
+	if len(b.Notes()) != notes.Most || !errors.Is(b.barred, notes.ErrFull) {
+		t.Errorf("it has %d notes, said %v", len(b.Notes()), b.barred)
 	}
 }

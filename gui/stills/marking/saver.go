@@ -6,6 +6,7 @@ import (
 	"sync"
 	"time"
 
+	"app.tonedesk/gui/mistake"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
 )
@@ -109,7 +110,8 @@ func (s *Saver) run() {
 		s.waiting = slices.Delete(s.waiting, i, i+1)
 		s.writing = next
 		s.mu.Unlock()
-		if next.err = s.store.SaveNotes(next.still, next.list); next.err == nil {
+		next.err = mistake.Guard(func() error { return s.store.SaveNotes(next.still, next.list) })
+		if next.err == nil {
 			s.Soon(s.Saved)
 		}
 		s.mu.Lock()

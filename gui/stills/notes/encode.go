@@ -121,7 +121,7 @@ func (n Note) MarshalJSON() ([]byte, error) {
 		ID   string `json:"id"`
 		Kind string `json:"kind"`
 		Text string `json:"text,omitempty"`
-	}{n.ID, kinds[i].name, n.Text}, n.Shape}
+	}{n.ID, kinds[i].name, n.Text + n.rest}, n.Shape}
 	if n.unknown != nil {
 		parts = append(parts, n.unknown)
 	}
@@ -165,7 +165,8 @@ func decodeNote(text json.RawMessage) Note {
 		return Note{ID: head.ID, raw: text}
 	}
 	maps.DeleteFunc(fields, func(name string, _ json.RawMessage) bool { return kinds[i].has(name) })
-	n := Note{ID: head.ID, Shape: shape, Text: head.Text}
+	n := Note{ID: head.ID, Shape: shape}
+	n.Text, n.rest = cutText(head.Text)
 	if len(fields) > 0 {
 		n.unknown = fields
 	}

@@ -6,6 +6,7 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"pgregory.net/rapid"
 
@@ -156,4 +157,20 @@ func writtenAlike(a, b Note) bool {
 	x, errX := a.MarshalJSON()
 	y, errY := b.MarshalJSON()
 	return errX == nil && errY == nil && string(x) == string(y)
+}
+
+// Of a text that is too long the beginning is shown, and all of it is written back, whatever
+// becomes of the beginning.
+func TestLongTextStaysWhole(t *testing.T) {
+	long := strings.Repeat("ä", MostText) + "and the rest"
+	d, err := Decode([]byte(`{"version": 1, "notes": [{"id": "a", "kind": "label", "at": [1, 2], "size": 9, "text": "` + long + `"}]}`))
+	if err != nil || utf8.RuneCountInString(d.Notes[0].Text) != MostText {
+		t.Fatalf("%d letters are shown, %v", utf8.RuneCountInString(d.Notes[0].Text), err)
+	}
+	for shown, want := range map[string]string{d.Notes[0].Text: long, "short ": "short and the rest"} {
+		text, err := d.With([]Note{d.Notes[0].WithText(shown)}).Encode()
+		if err != nil || !strings.Contains(string(text), `"text":"`+want+`"`) {
+			t.Errorf("%.20q is written as %.200s, %v", shown, text, err)
+		}
+	}
 }

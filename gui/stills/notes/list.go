@@ -1,6 +1,9 @@
 package notes
 
-import "slices"
+import (
+	"errors"
+	"slices"
+)
 
 // List is the notes of one still, lowest first, with all that was done to them. Its zero
 // value is empty. Not for concurrent use; what All returns is, and stays as it is.
@@ -20,6 +23,21 @@ func (l *List) All() []Note { return slices.Clip(l.notes) }
 // Find returns the index of the note with an ID, -1 if there is none.
 func (l *List) Find(id string) int {
 	return slices.IndexFunc(l.notes, func(n Note) bool { return n.ID == id })
+}
+
+// Most is how many notes of a still there may be for another to be added: far more than can
+// be read (our choice). Another program may have left more.
+const Most = 1000
+
+// ErrFull: there are as many notes as there may be.
+var ErrFull = errors.New("no more notes")
+
+// Full is ErrFull if no more may be added, else nil.
+func (l *List) Full() error {
+	if len(l.notes) >= Most {
+		return ErrFull
+	}
+	return nil
 }
 
 // Add puts a note on top.

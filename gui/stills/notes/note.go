@@ -13,6 +13,7 @@ type Note struct {
 	Shape Shape
 	Text  string // what the painter wrote to it; of a label, the label
 
+	rest    string                     // of a text beyond MostText, which somebody else wrote
 	raw     json.RawMessage            // of a note that this program doesn't understand
 	unknown map[string]json.RawMessage // fields of other programs, written back as they were
 }
@@ -52,6 +53,21 @@ func (n Note) Moved(way ink.Point) Note {
 		n.Shape = n.Shape.Moved(way)
 	}
 	return n
+}
+
+// MostText is how many letters a note's text may have (our choice). What is longer, from
+// another program, is not shown, and written back as it was.
+const MostText = 4000
+
+// cutText returns a text up to MostText, and what comes after.
+func cutText(text string) (shown, rest string) {
+	n := 0
+	for at := range text {
+		if n++; n > MostText {
+			return text[:at], text[at:]
+		}
+	}
+	return text, ""
 }
 
 // WithText returns the note with other text.

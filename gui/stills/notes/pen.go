@@ -77,9 +77,15 @@ func (p *pen) line(points []ink.Point, closed bool, width float64) {
 // whole lets the last line's inside count as the note, where it is taken hold of.
 func (p *pen) whole() { p.marks[len(p.marks)-1].Whole = true }
 
-// text draws text whose first line's foot begins at at.
+// text draws text whose first line's foot begins at at: what of it is seen.
 func (p *pen) text(text string, at ink.Point, size float64) {
-	p.marks = append(p.marks, p.rimmed(ink.Mark{Shapes: ink.Letters(ink.Bold, text, at, size)}, size/9))
+	var shapes [][]ink.Point
+	if in := p.view.Inside; in.Empty() {
+		shapes = ink.Letters(ink.Bold, text, at, size)
+	} else {
+		shapes = ink.LettersIn(in, ink.Bold, text, at, size)
+	}
+	p.marks = append(p.marks, p.rimmed(ink.Mark{Shapes: shapes}, size/9))
 }
 
 // beside writes to the right of at, away from it, or to the left where it would not fit.

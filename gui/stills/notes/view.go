@@ -37,6 +37,26 @@ func (v View) Marks(list []Note) []ink.Mark {
 	return p.all()
 }
 
+// Draw draws notes on dst, where clip lets it, as Marks lists them, one after the other: what
+// all of them draw may be much at once.
+func (v View) Draw(d *ink.Drawer, dst *image.RGBA, clip image.Rectangle, list []Note) {
+	lowest := v.pen()
+	for _, n := range list {
+		if _, ok := n.Shape.(Area); ok {
+			lowest.note(n, 0)
+		}
+	}
+	lowest.marks = nil
+	d.Draw(dst, clip, lowest.all())
+	p := v.pen()
+	for i, number := range Numbers(list) {
+		p.note(list[i], number)
+		d.Draw(dst, clip, p.marks)
+		p.marks = p.marks[:0]
+	}
+	d.Draw(dst, clip, p.badges)
+}
+
 // marksOf returns what is drawn of one note, with its number unless that is 0.
 func (v View) marksOf(n Note, number int) []ink.Mark {
 	p := v.pen()

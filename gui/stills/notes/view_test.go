@@ -1,6 +1,7 @@
 package notes
 
 import (
+	"bytes"
 	"image"
 	"image/draw"
 	"math"
@@ -166,4 +167,20 @@ func BenchmarkManyNotes(b *testing.B) {
 	for b.Loop() {
 		d.Draw(shown, shown.Rect, v.Marks(list))
 	}
+}
+
+// Drawn one after the other notes look as if all of their marks were drawn.
+func TestDrawOneAfterTheOther(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		list, v := rapid.SliceOfN(rapid.Custom(someNote), 0, 6).Draw(t, "notes"), someView(t)
+		if len(list) > 0 {
+			v.Selected = list[0].ID
+		}
+		all, each := ground(300, 200), ground(300, 200)
+		new(ink.Drawer).Draw(all, all.Rect, v.Marks(list))
+		v.Draw(new(ink.Drawer), each, each.Rect, list)
+		if !bytes.Equal(all.Pix, each.Pix) {
+			t.Fatal("they look different")
+		}
+	})
 }

@@ -105,27 +105,30 @@ const (
 	noteLines  = 6 // at most, of one note
 )
 
-// rows are what a list consists of.
+// rows are what a list consists of. Each is laid out when its turn comes: of very many there
+// is no room for the last.
 type rows struct {
 	head string
 	n    int
-	high func(i int) float64
-	draw func(i int, b Box)
+	row  func(i int) row
+}
+
+// row is one of them, laid out.
+type row struct {
+	high float64
+	draw func(b Box)
 }
 
 // lists writes what the notes say and the families: each list in a column of its own where
 // there are two.
 func (p *Page) lists(columns []Box, c Content) {
 	f, width := &flow{columns: columns}, columns[0].W
-	left := p.list(f, rows{"Notes", len(c.Notes),
-		func(i int) float64 { return float64(len(c.Notes[i].lines(width)))*lineHigh + 1 },
-		func(i int, b Box) { p.note(b, c.Notes[i]) }})
+	left := p.list(f, rows{"Notes", len(c.Notes), func(i int) row { return p.note(width, c.Notes[i]) }})
 	if len(f.columns) == 2 && len(c.Notes) > 0 {
 		f.columns, f.y = f.columns[1:], 0
 	}
 	left += c.FamiliesLeft + p.list(f, rows{"Families: light and shadow, over their greys", len(c.Families),
-		func(i int) float64 { return c.Families[i].high(width) },
-		func(i int, b Box) { p.family(b, c.Families[i]) }})
+		func(i int) row { return p.family(width, c.Families[i]) }})
 	if end := columns[len(columns)-1]; left > 0 {
 		p.say(end.X, end.bottom()-1, fmt.Sprintf("and %d more, for which there is no room here", left), smallText, quietGrey)
 	}
@@ -135,18 +138,19 @@ func (p *Page) lists(columns []Box, c Content) {
 // Below them stays a line free, to say how many.
 func (p *Page) list(f *flow, r rows) (left int) {
 	for i := range r.n {
+		row := r.row(i)
 		if i == 0 {
-			b, ok := f.room(headHigh, r.high(0)+lineHigh)
+			b, ok := f.room(headHigh, row.high+lineHigh)
 			if !ok {
 				return r.n
 			}
 			p.head(b.X, b.Y+4, r.head, bodyText)
 		}
-		b, ok := f.room(r.high(i), lineHigh)
+		b, ok := f.room(row.high, lineHigh)
 		if !ok {
 			return r.n - i
 		}
-		r.draw(i, b)
+		row.draw(b)
 	}
 	f.y += gap / 2
 	return 0
@@ -161,16 +165,14 @@ const (
 // textRoom returns where a family's words begin in a column.
 func (f FamilyRow) textRoom() float64 { return float64(max(len(f.Colours), 2))*familyWide + 3 }
 
-func (f FamilyRow) lines(width float64) []string {
-	return wrap(f.Text, smallText, width-f.textRoom(), familyText)
+// family lays out a family: colours with their greys right below, edge to edge, and words.
+func (p *Page) family(width float64, f FamilyRow) row {
+	lines := wrap(f.Text, smallText, width-f.textRoom(), familyText)
+	high := familyHigh + smallHigh*float64(max(0, len(lines)-2))
+	return row{high, func(b Box) { p.drawFamily(b, f, lines) }}
 }
 
-func (f FamilyRow) high(width float64) float64 {
-	return familyHigh + smallHigh*float64(max(0, len(f.lines(width))-2))
-}
-
-// family draws a family: colours with their greys right below, edge to edge, and words.
-func (p *Page) family(b Box, f FamilyRow) {
+func (p *Page) drawFamily(b Box, f FamilyRow, lines []string) {
 	for i, swatch := range f.Colours {
 		x := b.X + float64(i)*familyWide
 		p.add(fill{Box{x, b.Y, familyWide, familySide}, swatch})
@@ -179,7 +181,7 @@ func (p *Page) family(b Box, f FamilyRow) {
 	p.frame(Box{b.X, b.Y, float64(len(f.Colours)) * familyWide, 2 * familySide})
 	x := b.X + f.textRoom()
 	p.say(x, b.Y+3.4, cut(f.Title, bodyText, b.right()-x), bodyText, textGrey)
-	for i, line := range f.lines(b.W) {
+	for i, line := range lines {
 		p.say(x, b.Y+6.8+smallHigh*float64(i), line, smallText, quietGrey)
 	}
 }
@@ -207,13 +209,14 @@ func (n NoteRow) textRoom() float64 {
 	return numberRoom
 }
 
-func (n NoteRow) lines(width float64) []string {
-	return wrap(n.Text, bodyText, width-n.textRoom(), noteLines)
+// note lays out a note: its number on a disc as on the picture, a spot's colour and grey, and
+// its words.
+func (p *Page) note(width float64, n NoteRow) row {
+	lines := wrap(n.Text, bodyText, width-n.textRoom(), noteLines)
+	return row{float64(len(lines))*lineHigh + 1, func(b Box) { p.drawNote(b, n, lines) }}
 }
 
-// note writes a note: its number on a disc as on the picture, a spot's colour and grey, and
-// its words.
-func (p *Page) note(b Box, n NoteRow) {
+func (p *Page) drawNote(b Box, n NoteRow, lines []string) {
 	if n.Number > 0 {
 		p.number(ink.Pt(b.X+2.2, b.Y+2.1), n.Number)
 	}
@@ -223,7 +226,7 @@ func (p *Page) note(b Box, n NoteRow) {
 		p.add(fill{Box{x + swatchSide, b.Y + 0.4, swatchSide, swatchSide}, neutral(n.Grey)})
 		p.frame(Box{x, b.Y + 0.4, 2 * swatchSide, swatchSide})
 	}
-	for i, line := range n.lines(b.W) {
+	for i, line := range lines {
 		p.say(b.X+n.textRoom(), b.Y+3.2+lineHigh*float64(i), line, bodyText, textGrey)
 	}
 }

@@ -53,7 +53,7 @@ type rule struct {
 	grey     uint8
 }
 
-// words are one line of text.
+// words are one line of text, as ink.Shown has it: painted and written they are the same letters.
 type words struct {
 	at   ink.Point // left end of its foot
 	text string
@@ -74,11 +74,11 @@ func (p *Page) add(i item) { p.items = append(p.items, i) }
 
 // say writes one line of text and returns how wide it is.
 func (p *Page) say(x, y float64, text string, size float64, grey uint8) float64 {
-	p.add(words{ink.Pt(x, y), text, size, ink.Regular, grey})
+	p.add(words{ink.Pt(x, y), ink.Shown(text), size, ink.Regular, grey})
 	return ink.Width(ink.Regular, text, size)
 }
 
 // head writes one line of bold text.
 func (p *Page) head(x, y float64, text string, size float64) {
-	p.add(words{ink.Pt(x, y), text, size, ink.Bold, textGrey})
+	p.add(words{ink.Pt(x, y), ink.Shown(text), size, ink.Bold, textGrey})
 }

@@ -2,10 +2,12 @@ package sheet
 
 import (
 	"bytes"
+	"encoding/binary"
 	"fmt"
 	"image/png"
 	"io"
 	"time"
+	"unicode/utf16"
 
 	"codeberg.org/go-pdf/fpdf"
 	"golang.org/x/image/font/gofont/gobold"
@@ -33,7 +35,7 @@ func (p *Page) PDF(w io.Writer, title string, at time.Time) error {
 	pdf.SetCatalogSort(true)
 	pdf.SetCreationDate(at)
 	pdf.SetModificationDate(at)
-	pdf.SetTitle(title, true)
+	pdf.SetTitle(utf16Text(title), false)
 	pdf.SetCreator("Tonedesk", true)
 	pdf.SetProducer("Tonedesk", true)
 	pdf.AddUTF8FontFromBytes(faceNames[ink.Regular], "", goregular.TTF)
@@ -47,6 +49,16 @@ func (p *Page) PDF(w io.Writer, title string, at time.Time) error {
 		return fmt.Errorf("write the page: %w", err)
 	}
 	return nil
+}
+
+// utf16Text returns text as a PDF file holds it beside its pages: as UTF-16 with the higher byte
+// first, behind its mark (ISO 32000-1:2008, 7.9.2.2). The module's own way fails above U+FFFF.
+func utf16Text(text string) string {
+	b := []byte{0xfe, 0xff}
+	for _, unit := range utf16.Encode([]rune(text)) { // bytes that are no UTF-8 become U+FFFD
+		b = binary.BigEndian.AppendUint16(b, unit)
+	}
+	return string(b)
 }
 
 var faceNames = map[ink.Face]string{ink.Regular: "goregular", ink.Bold: "gobold"}

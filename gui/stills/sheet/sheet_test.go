@@ -84,7 +84,7 @@ func TestWrap(t *testing.T) {
 		text := "apart by 12.5" + space + "tones"
 		for width := 20.0; width < 60; width++ {
 			whole := slices.ContainsFunc(wrap(text, bodyText, width, 9), func(line string) bool {
-				return strings.HasSuffix(line, "12.5"+space+"tones")
+				return strings.HasSuffix(line, ink.Shown("12.5"+space+"tones"))
 			})
 			if !whole && ink.Width(ink.Regular, "12.5"+space+"tones", bodyText) <= width {
 				t.Errorf("%+q in %g mm: %q", text, width, wrap(text, bodyText, width, 9))
