@@ -18,6 +18,7 @@ import (
 	"app.tonedesk/cmd/desk/command"
 	"app.tonedesk/cmd/desk/quiet"
 	"app.tonedesk/gui"
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/wording"
 )
@@ -34,12 +35,12 @@ func openWindow(args []string, s command.Streams) (exit int) {
 	}
 	if w.Picture != "" {
 		if _, err := capture.OpenPicture(w.Picture); err != nil {
-			return s.Fail(wording.Explain(w.Picture, err))
+			return s.Fail(wording.Explain(wording.On("open", w.Picture), err))
 		}
 	}
-	trace, err := openTrace(w.Trace)
+	trace, err := openTrace(w)
 	if err != nil {
-		return s.Fail(wording.Explain(w.Trace, err))
+		return s.Fail(wording.ExplainWriting(wording.On("write", w.Trace), err))
 	}
 	if err := displayAnswers(); err != nil {
 		return s.Fail(wording.Explain("open the window", err))
@@ -47,12 +48,12 @@ func openWindow(args []string, s command.Streams) (exit int) {
 	return runWindow(w.Picture, trace, s)
 }
 
-// openTrace opens the trace file, readable for its owner only.
-func openTrace(path string) (io.Writer, error) {
-	if path == "" {
+// openTrace opens the trace file.
+func openTrace(w command.WindowArgs) (io.Writer, error) {
+	if w.Trace == "" {
 		return nil, nil
 	}
-	f, err := os.OpenFile(path, os.O_CREATE|os.O_TRUNC|os.O_WRONLY, 0o600)
+	f, err := files.To{Path: w.Trace, Not: []string{w.Picture}}.Open()
 	if err != nil {
 		return nil, err // not f: a nil *os.File is no nil io.Writer
 	}
@@ -61,14 +62,7 @@ func openTrace(path string) (io.Writer, error) {
 
 // runWindow runs the toolkit until the window is closed.
 func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
-	path, err := settings.Path()
-	if err != nil {
-		return s.Fail(wording.Explain("find the settings", err))
-	}
-	set, problems, err := settings.Load(path)
-	if err != nil {
-		problems = append(problems, wording.Explain("read the settings", err))
-	}
+	path, set, problems := loadSettings()
 	keeper := settings.NewKeeper(path, func(err error) { fyne.LogError("keeping the settings", err) })
 	forget := keepCrashes()
 	defer forget()
@@ -79,7 +73,7 @@ func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 		s.Say("Tonedesk ended: its display is gone. Start it again when the display is back; what you had set is kept.")
 	})
 	store, err := command.UserStills()
-	if err != nil {
+	if err != nil && path != "" { // else it is said already, of the settings
 		problems = append(problems, err.Error())
 	}
 	a := app.NewWithID(appID)
@@ -99,6 +93,22 @@ func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 	return command.ExitDone
 }
 
+// loadSettings reads the settings. Without a place for them, path is "" and none are kept.
+func loadSettings() (path string, set settings.Settings, problems []string) {
+	path, err := settings.Path()
+	if err != nil {
+		return "", settings.Defaults(), []string{wording.Explain("keep settings and stills", err)}
+	}
+	set, problems, err = settings.Load(path)
+	if err != nil {
+		fyne.LogError("reading the settings", err)
+		if len(problems) == 0 {
+			problems = []string{wording.Explain(wording.On("read the settings", path), err)}
+		}
+	}
+	return path, set, problems
+}
+
 // recoverWindow turns a panic into a sentence, with what was kept safe.
 func recoverWindow(keeper *settings.Keeper, s command.Streams, exit *int) {
 	r := recover()
@@ -107,7 +117,7 @@ func recoverWindow(keeper *settings.Keeper, s command.Streams, exit *int) {
 	}
 	_ = keeper.Flush()
 	log.Printf("panic: %v\n%s", r, debug.Stack())
-	*exit = s.Fail("Tonedesk ended because of a mistake of its own: please report it" + more() + ". What you had set is kept.")
+	*exit = s.Fail("Tonedesk ended because of a mistake of its own: please report it" + string(more()) + ". What you had set is kept.")
 }
 
 // leaveOnSignal stops the watching when the system asks the program to end, before the

@@ -36,28 +36,29 @@ func whole(t *testing.T, path, want string) {
 
 // A new file goes over an old one only if so told; what can't be finished leaves the old one
 // whole, or nothing.
-func TestCreate(t *testing.T) {
+func TestWrite(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "a")
 	for _, over := range []bool{false, true} {
-		if err := Create(path, over, broken); !errors.Is(err, errWrite) {
+		if err := (To{Path: path, Over: over}).Write(broken); !errors.Is(err, errWrite) {
 			t.Errorf("over %v: %v", over, err)
 		}
 		if all, err := os.ReadDir(filepath.Dir(path)); err != nil || len(all) != 0 {
 			t.Errorf("over %v: left behind %v, %v", over, all, err)
 		}
 	}
-	if err := Create(path, false, Bytes([]byte("old"))); err != nil {
+	if err := (To{Path: path}).Write(Bytes([]byte("old"))); err != nil {
 		t.Fatal(err)
 	}
 	whole(t, path, "old")
-	if err := Create(path, false, Bytes([]byte("new"))); !errors.Is(err, fs.ErrExist) {
+	if err := (To{Path: path}).Write(Bytes([]byte("new"))); !errors.Is(err, fs.ErrExist) {
 		t.Errorf("over an old one, not told to: %v", err)
 	}
-	if err := Create(path, true, broken); !errors.Is(err, errWrite) {
+	over := To{Path: path, Over: true}
+	if err := over.Write(broken); !errors.Is(err, errWrite) {
 		t.Error(err)
 	}
 	whole(t, path, "old")
-	if err := Create(path, true, Bytes([]byte("new"))); err != nil {
+	if err := over.Write(Bytes([]byte("new"))); err != nil {
 		t.Fatal(err)
 	}
 	whole(t, path, "new")

@@ -10,7 +10,7 @@ import (
 
 // AskPictureFile lets the painter choose a picture file, what for in words: "open the picture".
 // Its path is handed to take.
-func (h *Host) AskPictureFile(what string, take func(path string)) {
+func (h *Host) AskPictureFile(what wording.Phrase, take func(path string)) {
 	open := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
 		h.FocusMirror()
 		if err != nil {

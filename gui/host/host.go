@@ -61,12 +61,12 @@ func (h *Host) CopyText(words string) {
 // Try does work that writes, without holding up the window, and then what follows it, on the
 // Fyne goroutine. If it fails the painter is told that the deed, "delete the still", can't be
 // done.
-func (h *Host) Try(deed string, work func() error, then func()) {
+func (h *Host) Try(deed wording.Phrase, work func() error, then func()) {
 	h.Background(func() {
 		err := work()
 		h.OnWindow(func() {
 			if err != nil {
-				fyne.LogError(deed, err)
+				fyne.LogError(string(deed), err)
 				h.Messages.Note(wording.ExplainWriting(deed, err))
 				return
 			}

@@ -37,7 +37,7 @@ type Keeper struct {
 	timer   *time.Timer
 }
 
-// NewKeeper returns a Keeper for the settings file at path. failed, which may be nil, is
+// NewKeeper returns a Keeper for the settings file at path; with "" it keeps nothing. failed, which may be nil, is
 // told of a failed write, once until a write succeeds again, from whichever goroutine met
 // it.
 func NewKeeper(path string, failed func(error)) *Keeper {
@@ -46,6 +46,9 @@ func NewKeeper(path string, failed func(error)) *Keeper {
 
 // Save has s written soon. It does not wait.
 func (k *Keeper) Save(s Settings) {
+	if k.path == "" {
+		return
+	}
 	s = s.Valid().Clone()
 	k.mu.Lock()
 	defer k.mu.Unlock()
@@ -125,7 +128,7 @@ func replaceSettings(path string, data []byte) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return err
 	}
-	return files.Create(path, true, files.Bytes(data))
+	return files.Replace(files.System{}, path, files.Bytes(data))
 }
 
 // mayReplace returns an error if the file at path is a newer program's or can't be read.

@@ -202,6 +202,13 @@ const maxMeta = 16 << 20
 // maxPixels bounds a still's picture, as picture files are bounded.
 const maxPixels = 100_000_000
 
+// maxPicture bounds the file of a still's picture, in bytes: 16 bits a channel with what
+// deflate adds to what it can't shrink, and room for what a PNG may carry beside.
+func (m Meta) maxPicture() int64 {
+	const perPixel, beside = 8 + 1, 64 << 20
+	return perPixel*int64(m.Width+1)*int64(m.Height) + beside
+}
+
 // decodeMeta reads still.json. The error wraps ErrDamaged or ErrNewer.
 func decodeMeta(text []byte) (metaFile, error) {
 	if len(text) > maxMeta {

@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"strings"
 
@@ -78,11 +77,11 @@ func (c *call) eachOfList(do func(line string) error) {
 
 // failLine says why a line of a list was not read.
 func (c *call) failLine(number int, line string, err error) {
-	what := fmt.Sprintf("read line %d of the list, %s", number, wording.Quote(line))
+	what := wording.On("read line "+wording.Number(number)+" of the list,", line)
 	var u usageError
 	switch {
 	case errors.Is(err, errLong):
-		c.fail(wording.Sentence(what, fmt.Sprintf("it has more than %d characters", maxLine), "write one a line"))
+		c.fail(wording.Sentence(what, "it has more than "+wording.Number(maxLine)+" characters", "write one a line"))
 	case errors.As(err, &u):
 		c.fail(wording.Sentence(what, u.why, u.act))
 	default:

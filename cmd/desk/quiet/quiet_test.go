@@ -23,6 +23,7 @@ func TestFilterDropsTheLocaleAlone(t *testing.T) {
 		{"ours in the midst", []string{about, "painting lost", cause, at}, "painting lost\n" + cause + "\n" + at + "\n"},
 		{"a place too many", []string{about, cause, at, at}, at + "\n"},
 		{"a detail alone", []string{cause}, cause + "\n"},
+		{"a name that steers a terminal", []string{"open a\x1b]0;b\a\u009b\u202e\xff\tü.png"}, `open a\x1b]0;b\a\u009b\u202e` + "\ufffd\tü.png\n"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
