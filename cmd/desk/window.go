@@ -21,6 +21,7 @@ import (
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/wording"
+	"app.tonedesk/plainfile"
 )
 
 // appID names the program to the desktop; FyneApp.toml has it too.
@@ -48,16 +49,28 @@ func openWindow(args []string, s command.Streams) (exit int) {
 	return runWindow(w.Picture, trace, s)
 }
 
-// openTrace opens the trace file.
+// openTrace opens the trace file, over an older trace at most.
 func openTrace(w command.WindowArgs) (io.Writer, error) {
 	if w.Trace == "" {
 		return nil, nil
 	}
-	f, err := files.To{Path: w.Trace, Not: []string{w.Picture}}.Open()
+	f, err := files.To{Path: w.Trace, Over: isTrace(w.Trace), Not: []string{w.Picture}}.Open()
 	if err != nil {
 		return nil, err // not f: a nil *os.File is no nil io.Writer
 	}
 	return f, nil
+}
+
+// isTrace reports whether a file is a trace, or empty.
+func isTrace(path string) bool {
+	const begins = `{"event":`
+	f, _, err := plainfile.Open(path, os.O_RDONLY)
+	if err != nil {
+		return false
+	}
+	defer f.Close()
+	head, err := io.ReadAll(io.LimitReader(f, int64(len(begins))))
+	return err == nil && (len(head) == 0 || string(head) == begins)
 }
 
 // runWindow runs the toolkit until the window is closed.
