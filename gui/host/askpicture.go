@@ -1,6 +1,8 @@
 package host
 
 import (
+	"os"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
@@ -24,8 +26,21 @@ func (h *Host) AskPictureFile(what wording.Phrase, take func(path string)) {
 		_ = file.Close() // it is opened again by its path, as all pictures are
 		take(path)
 	}, h.Window)
-	open.SetFilter(storage.NewExtensionFileFilter(pictureEndings))
+	open.SetFilter(pictureFilter{storage.NewExtensionFileFilter(pictureEndings)})
 	open.Show()
+}
+
+// pictureFilter shows what may be a picture. A pipe would hang the dialog, which opens what
+// is chosen.
+type pictureFilter struct{ storage.FileFilter }
+
+// Matches implements storage.FileFilter.
+func (f pictureFilter) Matches(uri fyne.URI) bool {
+	if !f.FileFilter.Matches(uri) {
+		return false
+	}
+	info, err := os.Stat(uri.Path())
+	return err == nil && info.Mode().IsRegular()
 }
 
 // pictureEndings are the endings of the files that can be opened.
