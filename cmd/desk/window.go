@@ -75,7 +75,11 @@ func isTrace(path string) bool {
 
 // runWindow runs the toolkit until the window is closed.
 func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
-	path, set, problems := loadSettings()
+	path, err := settings.Path()
+	if err != nil { // the toolkit would write into the folder where the program was started
+		return s.Fail(wording.Explain("open the window", err))
+	}
+	set, problems := loadSettings(path)
 	keeper := settings.NewKeeper(path, func(err error) { fyne.LogError("keeping the settings", err) })
 	forget := keepCrashes()
 	defer forget()
@@ -86,7 +90,7 @@ func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 		s.Say("Tonedesk ended: its display is gone. Start it again when the display is back; what you had set is kept.")
 	})
 	store, err := command.UserStills()
-	if err != nil && path != "" { // else it is said already, of the settings
+	if err != nil {
 		problems = append(problems, err.Error())
 	}
 	a := app.NewWithID(appID)
@@ -106,20 +110,16 @@ func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 	return command.ExitDone
 }
 
-// loadSettings reads the settings. Without a place for them, path is "" and none are kept.
-func loadSettings() (path string, set settings.Settings, problems []string) {
-	path, err := settings.Path()
-	if err != nil {
-		return "", settings.Defaults(), []string{wording.Explain("keep settings and stills", err)}
-	}
-	set, problems, err = settings.Load(path)
+// loadSettings reads the settings, and says what could not be read of them.
+func loadSettings(path string) (settings.Settings, []string) {
+	set, problems, err := settings.Load(path)
 	if err != nil {
 		fyne.LogError("reading the settings", err)
 		if len(problems) == 0 {
 			problems = []string{wording.Explain(wording.On("read the settings", path), err)}
 		}
 	}
-	return path, set, problems
+	return set, problems
 }
 
 // recoverWindow turns a panic into a sentence, with what was kept safe.

@@ -37,7 +37,7 @@ type Keeper struct {
 	timer   *time.Timer
 }
 
-// NewKeeper returns a Keeper for the settings file at path; with "" it keeps nothing. failed, which may be nil, is
+// NewKeeper returns a Keeper for the settings file at path. failed, which may be nil, is
 // told of a failed write, once until a write succeeds again, from whichever goroutine met
 // it.
 func NewKeeper(path string, failed func(error)) *Keeper {
@@ -46,9 +46,6 @@ func NewKeeper(path string, failed func(error)) *Keeper {
 
 // Save has s written soon. It does not wait.
 func (k *Keeper) Save(s Settings) {
-	if k.path == "" {
-		return
-	}
 	s = s.Valid().Clone()
 	k.mu.Lock()
 	defer k.mu.Unlock()
