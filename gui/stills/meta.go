@@ -105,7 +105,7 @@ func (l LeftOut) Parts() (areas []image.Rectangle, tones []float64) {
 		areas = append(areas, a.Rectangle())
 	}
 	const reach = setup.ToneReach * colour.BinsPerLightness
-	for _, r := range l.Lightness {
+	for _, r := range LeftOutOf(l.Mask()).Lightness { // each bin once: a file may tell of any
 		for bin := float64(r[0]) + reach; ; bin += 2 * reach {
 			tones = append(tones, min(bin, float64(r[1])-reach)/colour.BinsPerLightness)
 			if bin+reach >= float64(r[1]) {
