@@ -5,6 +5,7 @@ import (
 	"image"
 	"path/filepath"
 	"strings"
+	"unicode"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
@@ -86,7 +87,7 @@ func (e *exporter) askFor(way exportWay) {
 func fileName(m stills.Meta) string {
 	name := cmp.Or(m.Name, "still "+m.Time.Local().Format("2006-01-02 15.04"))
 	return strings.Map(func(r rune) rune {
-		if strings.ContainsRune(`/\:*?"<>|`, r) || r < ' ' {
+		if strings.ContainsRune(`/\:*?"<>|`, r) || !unicode.IsPrint(r) {
 			return '-'
 		}
 		return r
