@@ -43,7 +43,7 @@ quick: ## the tests that need no screen, without the slowest
 laws: ## the laws on many cases, other ones every time, and all painted scenes
 	TONEDESK_LONG=1 go test -vet=off -count 1 -timeout 60m $(LAWS)
 
-fuzz: ## every fuzz target for FUZZTIME each, one after another, and a table of what came of it
+fuzz: setup ## every fuzz target for FUZZTIME each, one after another, and a table of what came of it
 	@scripts/fuzz.sh $(FUZZTIME)
 
 lint:
