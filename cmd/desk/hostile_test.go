@@ -20,6 +20,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/cmd/desk/command"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/wording"
 )
 
 // hostile are names that would steer a terminal, break a line, turn the order of letters
@@ -275,6 +276,32 @@ func TestWithoutHome(t *testing.T) {
 		} else {
 			r.refused(t, args[0])
 		}
+	}
+}
+
+// Notes and a lock that are no files hold nobody up: the still is read, and what was wrong is
+// said.
+func TestOddFilesOfAStill(t *testing.T) {
+	data := home(t)
+	folder := filepath.Join(data, "tonedesk", "stills")
+	p := analysis.Pixels{Pix: bytes.Repeat([]byte{90, 90, 90, 255}, 4), Stride: 8, Width: 2, Height: 2}
+	store := stills.New(stills.Folders{Data: folder})
+	id, err := store.Keep(p, stills.Meta{Time: time.Now()}, nil)
+	must(t, err, syscall.Mkfifo(filepath.Join(folder, id, "notes.json"), 0o600))
+	r := within("", "stills")
+	r.refused(t, "notes that are a pipe")
+	if !strings.Contains(r.out, id) || !strings.Contains(r.err, "notes are damaged") {
+		t.Errorf("it says %s%s", r.out, r.err)
+	}
+	lock := filepath.Join(folder, "lock")
+	_ = os.Remove(lock)
+	must(t, syscall.Mkfifo(lock, 0o600))
+	if _, err := store.Keep(p, stills.Meta{Time: time.Now()}, nil); err != nil {
+		t.Errorf("keeping needs no lock: %v", err)
+	}
+	said := wording.ExplainWriting("rename the still", store.Rename(id, "a"))
+	if !strings.Contains(said, "take away what is called lock") {
+		t.Errorf("it says %s", said)
 	}
 }
 

@@ -42,7 +42,7 @@ func (s *Store) lock() (unlock func(), err error) {
 func hold(folder string, flag int) (*os.File, error) {
 	f, _, err := plainfile.Open(filepath.Join(folder, lockName), os.O_RDWR|flag)
 	if errors.Is(err, plainfile.ErrNotPlain) || errors.Is(err, plainfile.ErrFolder) {
-		return nil, fmt.Errorf("%w: %w", ErrLock, err)
+		return nil, fmt.Errorf("%w: %v", ErrLock, err)
 	}
 	if err != nil {
 		return nil, err

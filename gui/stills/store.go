@@ -251,7 +251,7 @@ func senseless(err error) bool {
 // damaged, unless the still as a whole is gone. Other errors, and nil, stay as they are.
 func (s *Store) missing(id string, err error) error {
 	if senseless(err) {
-		return fmt.Errorf("%w: %w", ErrDamaged, err)
+		return fmt.Errorf("%w: %v", ErrDamaged, err)
 	}
 	if !errors.Is(err, fs.ErrNotExist) {
 		return err
@@ -270,7 +270,7 @@ func (s *Store) readNotes(id string) (notes.Document, error) {
 		return notes.Document{}, nil
 	}
 	if senseless(err) {
-		return notes.Document{}, fmt.Errorf("%w: %w", notes.ErrDamaged, err)
+		return notes.Document{}, fmt.Errorf("%w: %v", notes.ErrDamaged, err)
 	}
 	if err != nil {
 		return notes.Document{}, err
