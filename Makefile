@@ -17,7 +17,10 @@ RACED_TESTS := Workers|Deterministic|BlindToPlace
 # Where laws are tried (lawtest).
 LAWS := ./analysis/... ./capture ./gui/...
 
-.PHONY: run build test quick laws bench shots notices fmt setup lint
+# How long each fuzz target runs.
+FUZZTIME ?= 60s
+
+.PHONY: run build test quick laws fuzz bench shots notices fmt setup lint
 
 run: setup build ## opens the window; without a display, on a virtual screen
 	@scripts/run.sh $(BIN)
@@ -39,6 +42,9 @@ quick: ## the tests that need no screen, without the slowest
 
 laws: ## the laws on many cases, other ones every time, and all painted scenes
 	TONEDESK_LONG=1 go test -vet=off -count 1 -timeout 60m $(LAWS)
+
+fuzz: setup ## every fuzz target for FUZZTIME each, one after another, and a table of what came of it
+	@scripts/fuzz.sh $(FUZZTIME)
 
 lint:
 	@bad="$$(gofmt -l .)"; if [ -n "$$bad" ]; then echo "gofmt would change:"; echo "$$bad"; exit 1; fi

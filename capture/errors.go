@@ -3,6 +3,8 @@ package capture
 import (
 	"errors"
 	"fmt"
+
+	"app.tonedesk/plainfile"
 )
 
 // What can go wrong with a screen. Errors of this package wrap one of these, or an
@@ -63,7 +65,7 @@ var (
 	// ErrEmptyFile: the file has no bytes.
 	ErrEmptyFile = errors.New("file is empty")
 	// ErrDirectory: the path is a directory, not a file.
-	ErrDirectory = errors.New("is a directory")
+	ErrDirectory = plainfile.ErrFolder
 	// ErrNotFile: the path is a device, a pipe or a socket.
-	ErrNotFile = errors.New("not a regular file")
+	ErrNotFile = plainfile.ErrNotPlain
 )

@@ -4,9 +4,12 @@ import (
 	"errors"
 	"fmt"
 	"image"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"app.tonedesk/plainfile"
 )
 
 // Limits for picture files. Our choices: a page of 10,000 by 10,000 pixels is what a
@@ -44,11 +47,15 @@ func openPicture(path string) (*Picture, error) {
 	if err != nil {
 		return nil, err
 	}
-	info, err := statFile(path)
+	f, info, err := plainfile.Open(path, os.O_RDONLY)
 	if err != nil {
 		return nil, err
 	}
-	data, err := os.ReadFile(path)
+	defer f.Close()
+	if err := mayBePicture(f, info); err != nil {
+		return nil, err
+	}
+	data, err := plainfile.All(f, info)
 	if err != nil {
 		return nil, err
 	}
@@ -81,21 +88,18 @@ func NewPictureStream(pix []byte, stride int, size image.Point) Stream {
 	return (&Picture{Pix: pix, Stride: stride, Size: size}).Stream()
 }
 
-// statFile looks at the file at path before it is opened: opening a pipe could hang, and a
-// huge file fill the memory.
-func statFile(path string) (fs.FileInfo, error) {
-	info, err := os.Stat(path)
-	switch {
-	case err != nil:
-		return nil, err
-	case info.IsDir():
-		return nil, ErrDirectory
-	case !info.Mode().IsRegular():
-		return nil, ErrNotFile
-	case info.Size() > MaxFileBytes:
-		return nil, fmt.Errorf("%d bytes: %w", info.Size(), ErrHuge)
+// mayBePicture looks at a file's size and its first bytes before all of it is read.
+func mayBePicture(f *os.File, info fs.FileInfo) error {
+	if info.Size() > MaxFileBytes {
+		return fmt.Errorf("%d bytes: %w", info.Size(), ErrHuge)
 	}
-	return info, nil
+	head := make([]byte, min(info.Size(), 64)) // longer than how any format begins
+	n, err := f.ReadAt(head, 0)
+	if err != nil && !errors.Is(err, io.EOF) {
+		return err
+	}
+	_, err = formatOf(head[:n])
+	return err
 }
 
 // bareError takes the path out of a file error, since the message names it already.

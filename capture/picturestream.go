@@ -77,7 +77,7 @@ func (s *pictureStream) follow(now time.Time) (changed bool) {
 		return false
 	}
 	s.checked = now
-	info, err := statFile(s.picture.path)
+	info, err := os.Stat(s.picture.path) // what is no file any more is found out by reading it
 	switch {
 	case err != nil:
 		s.fail(err, now)

@@ -1,6 +1,8 @@
 package gui
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -71,8 +73,8 @@ func (d *Desk) build() {
 	d.colour()
 	d.showNoPicture()
 	d.showStanding()
-	for _, problem := range d.options.Problems {
-		d.Messages.Note(problem)
+	if len(d.options.Problems) > 0 {
+		d.Messages.Note(strings.Join(d.options.Problems, " ")) // one more would hide the one before
 	}
 	d.FocusMirror()
 }

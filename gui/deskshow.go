@@ -180,7 +180,7 @@ func (d *Desk) setStatus(s capture.Status) {
 func (d *Desk) explain(err error) string {
 	switch d.setup.Source.Kind {
 	case setup.SourcePicture:
-		return wording.Explain("read "+wording.Quote(d.setup.Source.Path), err)
+		return wording.Explain(wording.On("read", d.setup.Source.Path), err)
 	case setup.SourceRegion:
 		return wording.Explain("watch the region", err)
 	case setup.SourceStill:

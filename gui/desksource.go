@@ -72,9 +72,12 @@ func firstSource(picture string, s settings.Settings) setup.Source {
 	return setup.Source{Kind: setup.SourceDemo}
 }
 
-// filesRead are the files that the window reads: the picture, or the target.
+// filesRead are the files that the window reads: the picture or the still, and the target.
 func (d *Desk) filesRead() []string {
 	read := []string{d.setup.Source.Path}
+	if d.setup.Source.Kind == setup.SourceStill && d.Store != nil {
+		read = d.Store.Files(d.setup.Source.Path)
+	}
 	if d.setup.Target != nil {
 		read = append(read, d.setup.Target.Path)
 	}

@@ -5,12 +5,14 @@ import (
 	"image"
 	"path/filepath"
 	"strings"
+	"unicode"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
@@ -45,6 +47,7 @@ type exporter struct {
 	marker    *marker
 	settings  *settings.Settings // read only
 	askFile   func(what, name string, endings []string, write func(path string))
+	over      func(path string) files.To
 	copyImage func(image.Image)
 }
 
@@ -85,7 +88,7 @@ func (e *exporter) askFor(way exportWay) {
 func fileName(m stills.Meta) string {
 	name := cmp.Or(m.Name, "still "+m.Time.Local().Format("2006-01-02 15.04"))
 	return strings.Map(func(r rune) rune {
-		if strings.ContainsRune(`/\:*?"<>|`, r) || r < ' ' {
+		if strings.ContainsRune(`/\:*?"<>|`, r) || !unicode.IsPrint(r) {
 			return '-'
 		}
 		return r
@@ -103,15 +106,15 @@ func (e *exporter) write(way exportWay, path string) {
 	subject.Notes = e.marker.Notes()
 	subject.Options.Groups, subject.Bands = e.settings.Groups, e.settings.Knobs["bands"]
 	rules := e.settings.Rules
-	name := filepath.Base(path)
-	e.Messages.Note("Writing " + name + ".")
-	e.Try("write "+wording.Quote(name), func() error {
+	name, to := filepath.Base(path), e.over(path)
+	e.Messages.Note("Writing " + wording.Quote(name) + ".")
+	e.Try(wording.On("write", name), func() error {
 		if way.ending != ".ora" { // whose layers stay transparent
 			subject.Picture = analysis.Opaque(subject.Picture)
 		}
 		if way.ending != ".ora" && !way.Picture { // these show no families
 			subject.Families = families.Find(subject.Picture, subject.Options.Mask, rules)
 		}
-		return way.Save(path, true, subject)
-	}, func() { e.Messages.Note("Written as " + name + ".") })
+		return way.Save(to, subject)
+	}, func() { e.Messages.Note("Written as " + wording.Quote(name) + ".") })
 }

@@ -8,7 +8,6 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
-	"syscall"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -101,16 +100,13 @@ func (f *saveForm) answered(save bool) {
 		name += f.endings[0]
 	}
 	path := filepath.Join(f.s.folder, name)
-	there, err := os.Stat(path)
-	switch {
-	case err != nil: // there is none, or writing says why not
-		f.write(path)
-	case there.IsDir():
-		f.s.Messages.Note(wording.ExplainWriting("write "+wording.Quote(name), syscall.EISDIR))
-	case f.s.isRead(there):
-		f.s.Messages.Note(wording.Sentence("write "+wording.Quote(name), "it is the picture that is read", "choose another name"))
-	default:
+	switch err := f.s.over(path).Check(); {
+	case err != nil:
+		f.s.Messages.Note(wording.ExplainWriting(wording.On("write", name), err))
+	case isThere(path):
 		f.askOver(path)
+	default:
+		f.write(path)
 	}
 }
 
@@ -123,12 +119,14 @@ func (f *saveForm) askOver(path string) {
 		host.Choice{Name: "Write over", Do: func() { f.write(path) }})
 }
 
-// isRead reports whether the file is one that the window reads.
-func (s *fileSaver) isRead(there os.FileInfo) bool {
-	return slices.ContainsFunc(s.reads(), func(path string) bool {
-		info, err := os.Stat(path) // of no path: an error
-		return err == nil && os.SameFile(there, info)
-	})
+// over is a file that the painter agreed to write over. None that the window reads is.
+func (s *fileSaver) over(path string) files.To {
+	return files.To{Path: path, Over: true, Not: s.reads()}
+}
+
+func isThere(path string) bool {
+	_, err := os.Lstat(path)
+	return err == nil
 }
 
 // swatchFormats are the ways to write colours down, by the ending of the file.
@@ -152,10 +150,10 @@ func (s *fileSaver) askSwatches(rows []swatches.Row, all any, name string) {
 // writing over one that is there.
 func (s *fileSaver) saveSwatches(path string, rows []swatches.Row, all any) {
 	write := swatchFormats[strings.ToLower(filepath.Ext(path))]
-	err := files.Create(path, true, func(w io.Writer) error { return write(w, rows, all) })
+	err := s.over(path).Write(func(w io.Writer) error { return write(w, rows, all) })
 	if err != nil {
-		s.Messages.Note(wording.ExplainWriting("save "+wording.Quote(path), err))
+		s.Messages.Note(wording.ExplainWriting(wording.On("save", path), err))
 		return
 	}
-	s.Messages.Note("Saved as " + filepath.Base(path) + ".")
+	s.Messages.Note("Saved as " + wording.Quote(filepath.Base(path)) + ".")
 }

@@ -134,5 +134,5 @@ func (k *keptStills) showFolder() {
 	if err := k.App.OpenURL(&url.URL{Scheme: "file", Path: filepath.ToSlash(folder)}); err != nil {
 		fyne.LogError("opening the still's folder", err)
 	}
-	k.Messages.Note("It lies in " + folder + ".")
+	k.Messages.Note("It lies in " + wording.Quote(folder) + ".")
 }

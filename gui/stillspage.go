@@ -45,7 +45,7 @@ const (
 
 func newStillsPage(d *Desk) pageView {
 	p := &stillsPage{d: d, measure: widgets.SmallLabel(), text: newNoteEntry(d.marker), part: container.NewStack()}
-	on := &exporter{&d.Host, d.marker, &d.settings, d.saves.ask, d.clipboard.copyImage}
+	on := &exporter{&d.Host, d.marker, &d.settings, d.saves.ask, d.saves.over, d.clipboard.copyImage}
 	p.head = newStillHead(d.marker, d.stills, on, d.targetStill)
 	p.tools = newToolRows(d.marker)
 	p.measure.Hide()

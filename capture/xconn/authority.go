@@ -6,6 +6,8 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+
+	"app.tonedesk/plainfile"
 )
 
 const (
@@ -36,11 +38,7 @@ func (d displayName) cookie(address net.Addr) []byte {
 		}
 		path = filepath.Join(home, ".Xauthority")
 	}
-	info, err := os.Stat(path)
-	if err != nil || !info.Mode().IsRegular() || info.Size() > maxAuthorityFile { // opening a pipe would hang
-		return nil
-	}
-	bytes, err := os.ReadFile(path)
+	bytes, err := plainfile.Read(path, maxAuthorityFile)
 	if err != nil {
 		return nil
 	}

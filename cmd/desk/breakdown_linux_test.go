@@ -44,7 +44,7 @@ func TestEndedWhileWriting(t *testing.T) {
 	})
 	for signal, args := range map[syscall.Signal][]string{syscall.SIGTERM: nil, syscall.SIGINT: {"--force"}, syscall.SIGHUP: {"--force"}} {
 		if len(args) > 0 {
-			if err := files.Create(out, true, files.Bytes([]byte("old"))); err != nil {
+			if err := (files.To{Path: out, Over: true}).Write(files.Bytes([]byte("old"))); err != nil {
 				t.Fatal(err)
 			}
 		}

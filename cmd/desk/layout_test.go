@@ -67,6 +67,7 @@ const toolkit = "fyne.io"
 var doors = []door{
 	{"analysis", []string{toolkit, "capture", "gui", "cmd"}, nil},
 	{"capture", []string{toolkit, "analysis", "gui", "cmd"}, nil},
+	{"plainfile", []string{toolkit, "analysis", "capture", "gui", "cmd", "assets"}, nil},
 	{"assets", []string{toolkit, "analysis", "capture", "gui", "cmd"}, nil},
 	{"cmd/desk/command", []string{toolkit, "gui"}, []string{"gui/wording", "gui/stills", "gui/pictures", "gui/files", "gui/mistake", "gui/settings"}},
 	{"cmd/desk/quiet", []string{toolkit, "analysis", "capture", "gui", "assets"}, nil},
@@ -78,7 +79,7 @@ var doors = []door{
 	{"gui/setup", []string{toolkit, "capture", "gui"}, nil},
 	{"gui/settings", []string{toolkit, "capture", "gui"}, []string{"gui/files"}},
 	{"gui/stills", []string{toolkit, "capture", "gui"}, []string{"gui/stills", "gui/files", "gui/mistake", "gui/setup", "gui/wording"}},
-	{"gui/wording", []string{toolkit, "gui"}, []string{"gui/stills", "gui/mistake", "gui/pictures", "gui/native"}},
+	{"gui/wording", []string{toolkit, "gui"}, []string{"gui/files", "gui/stills", "gui/mistake", "gui/pictures", "gui/native"}},
 	{"gui/live", []string{toolkit, "gui"}, []string{"gui/pictures", "gui/settings", "gui/setup"}},
 	{"gui/overlay", []string{toolkit, "capture", "gui"}, []string{"gui/stills", "gui/wording"}},
 	{"gui/widgets", []string{"capture", "gui"}, []string{"gui/wording", "gui/settings", "gui/setup"}},

@@ -10,11 +10,11 @@ import (
 )
 
 // more says where more stands about what went wrong, to go on in a sentence.
-func more() string {
+func more() wording.Phrase {
 	if quiet.Path() == "" {
 		return ""
 	}
-	return " (more about it stands in " + wording.Quote(quiet.Path()) + ")"
+	return wording.On(" (more about it stands in", quiet.Path()) + ")"
 }
 
 // keepCrashes has the runtime write what ends the program on any goroutine into the file

@@ -22,6 +22,7 @@ import (
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/wording"
+	"app.tonedesk/plainfile"
 )
 
 // appID names the program to the desktop; FyneApp.toml has it too.
@@ -36,12 +37,12 @@ func openWindow(args []string, s command.Streams) (exit int) {
 	}
 	if w.Picture != "" {
 		if _, err := capture.OpenPicture(w.Picture); err != nil {
-			return s.Fail(wording.Explain(w.Picture, err))
+			return s.Fail(wording.Explain(wording.On("open", w.Picture), err))
 		}
 	}
-	trace, err := openTrace(w.Trace)
+	trace, err := openTrace(w)
 	if err != nil {
-		return s.Fail(wording.Explain(w.Trace, err))
+		return s.Fail(wording.ExplainWriting(wording.On("write", w.Trace), err))
 	}
 	if err := displayAnswers(); err != nil {
 		return s.Fail(sayNoDisplay(err, os.Getenv))
@@ -49,28 +50,37 @@ func openWindow(args []string, s command.Streams) (exit int) {
 	return runWindow(w.Picture, trace, s)
 }
 
-// openTrace opens the trace file, readable for its owner only.
-func openTrace(path string) (io.Writer, error) {
-	if path == "" {
+// openTrace opens the trace file, over an older trace at most.
+func openTrace(w command.WindowArgs) (io.Writer, error) {
+	if w.Trace == "" {
 		return nil, nil
 	}
-	f, err := os.OpenFile(path, os.O_CREATE|os.O_TRUNC|os.O_WRONLY, 0o600)
+	f, err := files.To{Path: w.Trace, Over: isTrace(w.Trace), Not: []string{w.Picture}}.Open()
 	if err != nil {
 		return nil, err // not f: a nil *os.File is no nil io.Writer
 	}
 	return f, nil
 }
 
+// isTrace reports whether a file is a trace, or empty.
+func isTrace(path string) bool {
+	const begins = `{"event":`
+	f, _, err := plainfile.Open(path, os.O_RDONLY)
+	if err != nil {
+		return false
+	}
+	defer f.Close()
+	head, err := io.ReadAll(io.LimitReader(f, int64(len(begins))))
+	return err == nil && (len(head) == 0 || string(head) == begins)
+}
+
 // runWindow runs the toolkit until the window is closed.
 func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 	path, err := settings.Path()
-	if err != nil {
-		return s.Fail(wording.Explain("find the settings", err))
+	if err != nil { // the toolkit would write into the folder where the program was started
+		return s.Fail(wording.Explain("open the window", err))
 	}
-	set, problems, err := settings.Load(path)
-	if err != nil {
-		problems = append(problems, wording.Explain("read the settings", err))
-	}
+	set, problems := loadSettings(path)
 	keeper := settings.NewKeeper(path, func(err error) { fyne.LogError("keeping the settings", err) })
 	forget := keepCrashes()
 	last := func() {
@@ -121,6 +131,18 @@ func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
 	return command.ExitDone
 }
 
+// loadSettings reads the settings, and says what could not be read of them.
+func loadSettings(path string) (settings.Settings, []string) {
+	set, problems, err := settings.Load(path)
+	if err != nil {
+		fyne.LogError("reading the settings", err)
+		if len(problems) == 0 {
+			problems = []string{wording.Explain(wording.On("read the settings", path), err)}
+		}
+	}
+	return set, problems
+}
+
 // recoverWindow turns a panic into a sentence, with what was kept safe.
 func recoverWindow(keeper *settings.Keeper, s command.Streams, exit *int) {
 	r := recover()
@@ -129,7 +151,7 @@ func recoverWindow(keeper *settings.Keeper, s command.Streams, exit *int) {
 	}
 	_ = keeper.Flush()
 	log.Printf("panic: %v\n%s", r, debug.Stack())
-	*exit = s.Fail("Tonedesk ended because of a mistake of its own: please report it" + more() + ". What you had set is kept.")
+	*exit = s.Fail("Tonedesk ended because of a mistake of its own: please report it" + string(more()) + ". What you had set is kept.")
 }
 
 // displayWait is how long the display may take to let us in.

@@ -38,28 +38,29 @@ func whole(t *testing.T, path, want string) {
 
 // A new file goes over an old one only if so told; what can't be finished leaves the old one
 // whole, or nothing.
-func TestCreate(t *testing.T) {
+func TestWrite(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "a")
 	for _, over := range []bool{false, true} {
-		if err := Create(path, over, broken); !errors.Is(err, errWrite) {
+		if err := (To{Path: path, Over: over}).Write(broken); !errors.Is(err, errWrite) {
 			t.Errorf("over %v: %v", over, err)
 		}
 		if all, err := os.ReadDir(filepath.Dir(path)); err != nil || len(all) != 0 {
 			t.Errorf("over %v: left behind %v, %v", over, all, err)
 		}
 	}
-	if err := Create(path, false, Bytes([]byte("old"))); err != nil {
+	if err := (To{Path: path}).Write(Bytes([]byte("old"))); err != nil {
 		t.Fatal(err)
 	}
 	whole(t, path, "old")
-	if err := Create(path, false, Bytes([]byte("new"))); !errors.Is(err, fs.ErrExist) {
+	if err := (To{Path: path}).Write(Bytes([]byte("new"))); !errors.Is(err, fs.ErrExist) {
 		t.Errorf("over an old one, not told to: %v", err)
 	}
-	if err := Create(path, true, broken); !errors.Is(err, errWrite) {
+	over := To{Path: path, Over: true}
+	if err := over.Write(broken); !errors.Is(err, errWrite) {
 		t.Error(err)
 	}
 	whole(t, path, "old")
-	if err := Create(path, true, Bytes([]byte("new"))); err != nil {
+	if err := over.Write(Bytes([]byte("new"))); err != nil {
 		t.Fatal(err)
 	}
 	whole(t, path, "new")
@@ -71,7 +72,7 @@ func TestWritingBreaksDown(t *testing.T) {
 		dir := t.TempDir()
 		func() {
 			defer func() { _ = recover() }()
-			_ = Create(filepath.Join(dir, "a"), over, func(w io.Writer) error {
+			_ = To{Path: filepath.Join(dir, "a"), Over: over}.Write(func(w io.Writer) error {
 				_, _ = w.Write(make([]byte, 1<<20))
 				panic("a mistake")
 			})
@@ -92,16 +93,16 @@ func TestAbandon(t *testing.T) {
 			Abandon()
 			return err
 		}
-		_ = Create(filepath.Join(dir, "old"), true, func(w io.Writer) error {
-			return errors.Join(broken(w), Create(filepath.Join(dir, "new"), false, ends))
+		_ = To{Path: filepath.Join(dir, "old"), Over: true}.Write(func(w io.Writer) error {
+			return errors.Join(broken(w), To{Path: filepath.Join(dir, "new")}.Write(ends))
 		})
-		if err := Create(filepath.Join(dir, "late"), false, Bytes(nil)); !errors.Is(err, os.ErrClosed) {
+		if err := (To{Path: filepath.Join(dir, "late")}).Write(Bytes(nil)); !errors.Is(err, os.ErrClosed) {
 			t.Errorf("after the end it writes: %v", err)
 		}
 		os.Exit(3) // as at a signal: nothing else runs
 	}
 	dir := t.TempDir()
-	if err := Create(filepath.Join(dir, "old"), false, Bytes([]byte("old"))); err != nil {
+	if err := (To{Path: filepath.Join(dir, "old")}).Write(Bytes([]byte("old"))); err != nil {
 		t.Fatal(err)
 	}
 	again := exec.Command(os.Args[0], "-test.run=^TestAbandon$")

@@ -78,10 +78,10 @@ func (h *Host) Background(work func() error, then func(error)) {
 
 // Guarded does what goes on as long as the window, on a goroutine that is begun for it. If it breaks
 // down the painter is told that it can't be done, "watch the picture", and the window lives on.
-func (h *Host) Guarded(deed string, work func()) {
+func (h *Host) Guarded(deed wording.Phrase, work func()) {
 	err := mistake.Guard(func() error { work(); return nil })
 	if err != nil {
-		fyne.LogError(deed, err)
+		fyne.LogError(string(deed), err)
 		h.OnWindow(func() { h.Messages.Say(MessageTrouble, wording.Explain(deed, err)) })
 	}
 }
@@ -89,7 +89,7 @@ func (h *Host) Guarded(deed string, work func()) {
 // Try does work that writes, without holding up the window, and then what follows it, on the
 // Fyne goroutine. If it fails the painter is told that the deed, "delete the still", can't be
 // done.
-func (h *Host) Try(deed string, work func() error, then func()) {
+func (h *Host) Try(deed wording.Phrase, work func() error, then func()) {
 	written := h.Writing.Begin()
 	save := func() error {
 		defer written()
@@ -98,7 +98,7 @@ func (h *Host) Try(deed string, work func() error, then func()) {
 	h.Background(save, func(err error) {
 		if err != nil {
 			if !errors.Is(err, mistake.Err) {
-				fyne.LogError(deed, err)
+				fyne.LogError(string(deed), err)
 			}
 			h.Messages.Note(wording.ExplainWriting(deed, err))
 			return

@@ -57,3 +57,28 @@ func TestDIB(t *testing.T) {
 		t.Error("no picture, and no error")
 	}
 }
+
+// Whatever is copied as a PNG file is an error, or a bitmap of its size that another decoder
+// reads.
+func FuzzDIB(f *testing.F) {
+	var file bytes.Buffer
+	if err := png.Encode(&file, image.NewNRGBA(image.Rect(0, 0, 3, 2))); err != nil {
+		f.Fatal(err)
+	}
+	f.Add(file.Bytes())
+	f.Add(file.Bytes()[:40])
+	f.Fuzz(func(t *testing.T, data []byte) {
+		c, err := png.DecodeConfig(bytes.NewReader(data))
+		if err == nil && c.Width > 1<<16/c.Height {
+			return // what is copied is ours, and was accepted before
+		}
+		b, errDIB := dib(data)
+		if errDIB != nil {
+			return
+		}
+		got, errBMP := bmp.DecodeConfig(bytes.NewReader(bmpFile(b)))
+		if err != nil || errBMP != nil || got.Width != c.Width || got.Height != c.Height {
+			t.Errorf("%d x %d pixels became %+v: %v, %v", c.Width, c.Height, got, err, errBMP)
+		}
+	})
+}

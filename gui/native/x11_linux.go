@@ -5,7 +5,9 @@ import (
 	"errors"
 	"fmt"
 	"image"
+	"math"
 	"os"
+	"slices"
 	"sync"
 	"time"
 
@@ -115,13 +117,20 @@ func FrameRect(handle uintptr) (image.Rectangle, error) {
 			return r, err
 		}
 		sides, err := cardinals(c, w, "_NET_FRAME_EXTENTS")
-		if err != nil || len(sides) != 4 {
-			return r, err
-		}
-		r.Min = r.Min.Sub(image.Pt(int(sides[0]), int(sides[2])))
-		r.Max = r.Max.Add(image.Pt(int(sides[1]), int(sides[3])))
-		return r, nil
+		return framed(r, sides), err
 	})
+}
+
+// framed returns a window's inside with its frame, whose widths the window manager says: left,
+// right, top, bottom. What makes no sense is no frame: any program can write there, and
+// places on a display have 16 bits.
+func framed(r image.Rectangle, sides []uint32) image.Rectangle {
+	if len(sides) != 4 || slices.Max(sides) > math.MaxInt16 {
+		return r
+	}
+	r.Min = r.Min.Sub(image.Pt(int(sides[0]), int(sides[2])))
+	r.Max = r.Max.Add(image.Pt(int(sides[1]), int(sides[3])))
+	return r
 }
 
 // MoveTo puts the corner of the window's inside at a point of the desktop.

@@ -121,12 +121,17 @@ func cardinals(c *xconn.Conn, w xproto.Window, name string) ([]uint32, error) {
 	if err != nil {
 		return nil, err
 	}
-	if reply.Format != 32 {
-		return nil, nil
+	return numbersIn(reply.Format, reply.Value), nil
+}
+
+// numbersIn returns the numbers in a property's value; none where they don't have 32 bits.
+func numbersIn(format byte, value []byte) []uint32 {
+	if format != 32 {
+		return nil
 	}
-	numbers := make([]uint32, len(reply.Value)/4)
+	numbers := make([]uint32, len(value)/4)
 	for i := range numbers {
-		numbers[i] = binary.LittleEndian.Uint32(reply.Value[4*i:])
+		numbers[i] = binary.LittleEndian.Uint32(value[4*i:])
 	}
-	return numbers, nil
+	return numbers
 }

@@ -94,7 +94,7 @@ func newColourEntry(h *host.Host) *widgets.Entry {
 	e.OnSubmitted = func(text string) {
 		c, err := colour.Parse(text)
 		if err != nil {
-			h.Messages.Note(wording.Explain("use "+wording.Quote(text), err))
+			h.Messages.Note(wording.Explain(wording.On("use", text), err))
 			return
 		}
 		e.SetText("")

@@ -125,7 +125,7 @@ func replaceSettings(path string, data []byte) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return err
 	}
-	return files.Create(path, true, files.Bytes(data))
+	return files.Replace(files.System{}, path, files.Bytes(data))
 }
 
 // mayReplace returns an error if the file at path is a newer program's or can't be read.

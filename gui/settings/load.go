@@ -5,12 +5,14 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 	"time"
+
+	"app.tonedesk/gui/files"
+	"app.tonedesk/plainfile"
 )
 
 // ErrNewer says that the settings file belongs to a newer program. It stays as it
@@ -23,11 +25,12 @@ var errDamaged = errors.New("settings are damaged")
 // maxSettingsFile bounds what is read as settings, in bytes; ours have about one thousand.
 const maxSettingsFile = 1 << 20
 
-// Path returns where the settings file lies for the present user.
+// Path returns where the settings file lies for the present user. The error wraps
+// files.ErrNoHome.
 func Path() (string, error) {
 	dir, err := os.UserConfigDir()
 	if err != nil {
-		return "", fmt.Errorf("find the folder of settings: %w", err)
+		return "", fmt.Errorf("find the folder of settings: %w: %w", files.ErrNoHome, err)
 	}
 	return filepath.Join(dir, "tonedesk", "settings.json"), nil
 }
@@ -36,8 +39,9 @@ func Path() (string, error) {
 // are sentences for the user on what could not be taken over; a damaged file is set aside
 // under another name, so that nothing is lost. A missing file means the defaults.
 //
-// An error means that the file could not be read, or not set aside, or that it wraps
-// ErrNewer; the file is then as it was, and a Keeper won't overwrite it either.
+// An error means that the file could not be read, which problems leave to the caller to
+// explain, or not set aside, or that it wraps ErrNewer; the file is then as it was, and a
+// Keeper won't overwrite it either.
 func Load(path string) (s Settings, problems []string, err error) {
 	return loadSettings(path, time.Now())
 }
@@ -48,7 +52,7 @@ func loadSettings(path string, now time.Time) (Settings, []string, error) {
 		return Defaults(), nil, nil
 	}
 	if err != nil {
-		return Defaults(), []string{"The settings could not be read; Tonedesk starts without them and leaves their file alone."}, err
+		return Defaults(), nil, err
 	}
 	s, problems, err := decodeSettings(data)
 	if errors.Is(err, ErrNewer) {
@@ -67,14 +71,13 @@ func loadSettings(path string, now time.Time) (Settings, []string, error) {
 	return s, problems, nil
 }
 
-// readSettings reads the file up to a little more than its limit.
+// readSettings reads the file; what is larger than its limit is damaged.
 func readSettings(path string) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err // os names the file and what was tried
+	data, err := plainfile.Read(path, maxSettingsFile)
+	if errors.Is(err, plainfile.ErrLarge) {
+		return nil, nil // which is no object either
 	}
-	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, maxSettingsFile+1))
+	return data, err
 }
 
 // decodeSettings reads settings field by field, so that one bad field costs only itself.

@@ -15,6 +15,8 @@ var (
 	ErrGone = errors.New("no such still")
 	// ErrBusy: another program has been changing the stills for too long.
 	ErrBusy = errors.New("stills are in use by another program")
+	// ErrLock: what stands where a lock should be is no file.
+	ErrLock = errors.New("lock is not a file")
 	// ErrHeld: another window marks the still.
 	ErrHeld = errors.New("still is marked in another window")
 	// ErrUnheld: the still was opened to be read only, or was let go of.

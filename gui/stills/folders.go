@@ -6,27 +6,30 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+
+	"app.tonedesk/gui/files"
 )
 
 // Folders says where stills are kept.
 type Folders struct {
 	Data  string // the stills themselves
-	Cache string // small pictures of them, which can be made again
+	Cache string // small pictures of them, which can be made again; "" for no place
 }
 
 // UserFolders returns the present user's folders by the system's convention: on Linux the
 // XDG Base Directory Specification 0.8 ($XDG_DATA_HOME or ~/.local/share; $XDG_CACHE_HOME
-// or ~/.cache), on macOS ~/Library, on Windows %LocalAppData%. Nothing is made.
+// or ~/.cache), on macOS ~/Library, on Windows %LocalAppData%. Nothing is made. The
+// error wraps files.ErrNoHome.
 func UserFolders() (Folders, error) {
-	cache, errCache := os.UserCacheDir()
-	data, errData := userDataDir()
-	if err := errors.Join(errCache, errData); err != nil {
-		return Folders{}, fmt.Errorf("find the folder of stills: %w", err)
+	data, err := userDataDir()
+	if err != nil {
+		return Folders{}, fmt.Errorf("find the folder of stills: %w: %w", files.ErrNoHome, err)
 	}
-	return Folders{
-		Data:  filepath.Join(data, "tonedesk", "stills"),
-		Cache: filepath.Join(cache, "tonedesk", "stills"),
-	}, nil
+	f := Folders{Data: filepath.Join(data, "tonedesk", "stills")}
+	if cache, err := os.UserCacheDir(); err == nil { // it can be done without
+		f.Cache = filepath.Join(cache, "tonedesk", "stills")
+	}
+	return f, nil
 }
 
 func userDataDir() (string, error) {

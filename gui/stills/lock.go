@@ -6,6 +6,8 @@ import (
 	"os"
 	"path/filepath"
 	"time"
+
+	"app.tonedesk/plainfile"
 )
 
 // How long a change waits for another program's, and how often it looks: changes take
@@ -38,7 +40,10 @@ func (s *Store) lock() (unlock func(), err error) {
 // off a program that ends, however it ends. flag is os.O_CREATE to make the file if there is
 // none. The error wraps ErrHeld where another window has the lock.
 func hold(folder string, flag int) (*os.File, error) {
-	f, err := os.OpenFile(filepath.Join(folder, lockName), os.O_RDWR|flag, 0o600)
+	f, _, err := plainfile.Open(filepath.Join(folder, lockName), os.O_RDWR|flag)
+	if errors.Is(err, plainfile.ErrNotPlain) || errors.Is(err, plainfile.ErrFolder) {
+		return nil, fmt.Errorf("%w: %v", ErrLock, err)
+	}
 	if err != nil {
 		return nil, err
 	}

@@ -105,7 +105,7 @@ func (l LeftOut) Parts() (areas []image.Rectangle, tones []float64) {
 		areas = append(areas, a.Rectangle())
 	}
 	const reach = setup.ToneReach * colour.BinsPerLightness
-	for _, r := range l.Lightness {
+	for _, r := range LeftOutOf(l.Mask()).Lightness { // each bin once: a file may tell of any
 		for bin := float64(r[0]) + reach; ; bin += 2 * reach {
 			tones = append(tones, min(bin, float64(r[1])-reach)/colour.BinsPerLightness)
 			if bin+reach >= float64(r[1]) {
@@ -221,6 +221,13 @@ const maxMeta = 16 << 20
 
 // maxPixels bounds a still's picture, as picture files are bounded.
 const maxPixels = 100_000_000
+
+// maxPicture bounds the file of a still's picture, in bytes: 16 bits a channel with what
+// deflate adds to what it can't shrink, and room for what a PNG may carry beside.
+func (m Meta) maxPicture() int64 {
+	const perPixel, beside = 8 + 1, 64 << 20
+	return perPixel*int64(m.Width+1)*int64(m.Height) + beside
+}
 
 // decodeMeta reads still.json. The error wraps ErrDamaged or ErrNewer.
 func decodeMeta(text []byte) (metaFile, error) {

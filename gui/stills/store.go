@@ -16,6 +16,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/plainfile"
 )
 
 // Names inside the folder of stills, and inside a still's.
@@ -46,6 +47,12 @@ func New(f Folders) *Store {
 
 // Folder returns where a still's files lie; with no ID, where all stills do.
 func (s *Store) Folder(id string) string { return filepath.Join(s.folders.Data, id) }
+
+// Files are the paths of what a still is read from.
+func (s *Store) Files(id string) []string {
+	at := s.Folder(id)
+	return []string{filepath.Join(at, pictureFile), filepath.Join(at, metaName), filepath.Join(at, notesFile)}
+}
 
 // Still is one that was opened.
 type Still struct {
@@ -181,7 +188,7 @@ func (s *Store) picture(id string) (*Still, error) {
 	if err != nil {
 		return nil, err
 	}
-	data, err := os.ReadFile(filepath.Join(s.Folder(id), pictureFile))
+	data, err := plainfile.Read(filepath.Join(s.Folder(id), pictureFile), m.maxPicture())
 	if err != nil {
 		return nil, s.missing(id, err)
 	}
@@ -229,16 +236,24 @@ func (s *Store) readMeta(id string) (metaFile, error) {
 
 // metaIn reads the still.json in a folder.
 func metaIn(folder string) (metaFile, error) {
-	text, err := readUpTo(filepath.Join(folder, metaName), maxMeta+1)
+	text, err := plainfile.Read(filepath.Join(folder, metaName), maxMeta)
 	if err != nil {
 		return metaFile{}, err
 	}
 	return decodeMeta(text)
 }
 
+// senseless reports whether what stands in the place of a still's file can't be one.
+func senseless(err error) bool {
+	return errors.Is(err, plainfile.ErrNotPlain) || errors.Is(err, plainfile.ErrFolder) || errors.Is(err, plainfile.ErrLarge)
+}
+
 // missing says what it means that a file of a still could not be read: a still without it is
 // damaged, unless the still as a whole is gone. Other errors, and nil, stay as they are.
 func (s *Store) missing(id string, err error) error {
+	if senseless(err) {
+		return fmt.Errorf("%w: %v", ErrDamaged, err)
+	}
 	if !errors.Is(err, fs.ErrNotExist) {
 		return err
 	}
@@ -251,24 +266,17 @@ func (s *Store) missing(id string, err error) error {
 // readNotes reads a still's notes; none is no error. The error wraps notes.ErrDamaged or
 // notes.ErrNewer, or says why the disk would not give them.
 func (s *Store) readNotes(id string) (notes.Document, error) {
-	text, err := readUpTo(filepath.Join(s.Folder(id), notesFile), notes.MaxBytes+1)
+	text, err := plainfile.Read(filepath.Join(s.Folder(id), notesFile), notes.MaxBytes)
 	if errors.Is(err, fs.ErrNotExist) {
 		return notes.Document{}, nil
+	}
+	if senseless(err) {
+		return notes.Document{}, fmt.Errorf("%w: %v", notes.ErrDamaged, err)
 	}
 	if err != nil {
 		return notes.Document{}, err
 	}
 	return notes.Decode(text)
-}
-
-// readUpTo reads a file, but no more than most bytes of it.
-func readUpTo(path string, most int64) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, most))
 }
 
 // idTime is how the time stands in an ID: local time, for people who look into the folder.

@@ -587,7 +587,7 @@ func FuzzMeta(f *testing.F) {
 		f.Fatal(err)
 	}
 	f.Add(text)
-	f.Add([]byte(`{"version": 1, "width": 3, "height": 2, "Width": 4, "time": "2026-01-01T00:00:00Z", "left_out": {"lightness": [[-5, 900]]}, "more": [1]}`))
+	f.Add([]byte(`{"version": 1, "width": 3, "height": 2, "Width": 4, "time": "2026-01-01T00:00:00Z", "left_out": {"lightness": [[-5, 900], [-9000000000000000, 9000000000000000]]}, "more": [1]}`))
 	f.Fuzz(func(t *testing.T, text []byte) {
 		m, err := decodeMeta(text)
 		if err != nil {
@@ -597,7 +597,12 @@ func FuzzMeta(f *testing.F) {
 			return
 		}
 		m.LeftOut.Mask()
-		Entry{Meta: m.Meta}.Matches("a b")
+		if _, tones := m.LeftOut.Parts(); len(tones) > 256 {
+			t.Fatalf("%d tones are left out in %q", len(tones), text)
+		}
+		if e := (Entry{Meta: m.Meta}); !e.Matches("") || !e.Matches(m.Name) || !e.Matches(m.Source.Path) {
+			t.Fatalf("it is not found by its own name in %q", text)
+		}
 		out, err := m.encode()
 		if err != nil {
 			t.Fatalf("%q can be read, not written: %v", text, err)

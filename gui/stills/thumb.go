@@ -12,6 +12,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/plainfile"
 )
 
 // ThumbnailSide is the longer side of a small picture, in pixels.
@@ -61,7 +62,7 @@ func (s *Store) cachePath(id string) string { return filepath.Join(s.folders.Cac
 
 // cached returns a small picture from the cache.
 func (s *Store) cached(id string) (analysis.Pixels, bool) {
-	data, err := readUpTo(s.cachePath(id), 8*ThumbnailSide*ThumbnailSide)
+	data, err := plainfile.Read(s.cachePath(id), 8*ThumbnailSide*ThumbnailSide)
 	if err != nil {
 		return analysis.Pixels{}, false
 	}

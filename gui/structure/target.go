@@ -61,17 +61,17 @@ func (t *Targets) Ask() {
 // openFile reads a picture file and hands it to take as a target.
 func (t *Targets) openFile(path string, take func(*setup.Target)) {
 	groups := t.Groups()
-	t.read(wording.Quote(path), take, func() (*setup.Target, error) { return targetOfFile(path, groups) })
+	t.read(wording.On("read", path)+" as the target", take, func() (*setup.Target, error) { return targetOfFile(path, groups) })
 }
 
 // OpenStill reads a still and hands it to take as a target.
 func (t *Targets) OpenStill(id string, take func(*setup.Target)) {
 	groups := t.Groups()
-	t.read("the still", take, func() (*setup.Target, error) { return targetOfStill(t.Store, id, groups) })
+	t.read("read the still as the target", take, func() (*setup.Target, error) { return targetOfStill(t.Store, id, groups) })
 }
 
 // read reads a target without holding up the window.
-func (t *Targets) read(what string, take func(*setup.Target), read func() (*setup.Target, error)) {
+func (t *Targets) read(deed wording.Phrase, take func(*setup.Target), read func() (*setup.Target, error)) {
 	var target *setup.Target
 	t.Background(func() (err error) {
 		target, err = read()
@@ -82,7 +82,7 @@ func (t *Targets) read(what string, take func(*setup.Target), read func() (*setu
 			err = pictures.ErrUncounted
 		}
 		if err != nil {
-			t.Messages.Note(wording.Explain("read "+what+" as the target", err))
+			t.Messages.Note(wording.Explain(deed, err))
 			return
 		}
 		take(target)

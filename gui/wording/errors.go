@@ -15,18 +15,20 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/mistake"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/plainfile"
 )
 
 // A reason is what a known error means to a painter: why something failed, and what to
 // do about it.
 type reason struct {
 	is       error
-	why, act string
+	why, act Phrase
 }
 
 // reasons lists the known errors. The first that fits is said, so a narrower error stands
@@ -35,9 +37,12 @@ var reasons = []reason{
 	{mistake.Err, "the program made a mistake", "try again, and please report it"},
 	// Files.
 	{fs.ErrNotExist, "there is no such file", "check the name and the folder"},
+	{syscall.ENOTDIR, "a part of its path is a file, not a folder", "check the name and the folder"},
+	{syscall.ELOOP, "it is a link that leads back to itself", "name the file that is meant"},
+	{syscall.ENAMETOOLONG, "its name is longer than a name can be", "check it, or give the file a shorter one"},
 	{fs.ErrPermission, "you are not allowed to open it", "change its permissions or copy it to a folder of your own"},
 	{capture.ErrDirectory, "it is a folder, not a file", "name a picture file inside it"},
-	{capture.ErrNotFile, "it is not an ordinary file", "name a picture file"},
+	{capture.ErrNotFile, "it is a device, a pipe or a socket, not an ordinary file", "name a file"},
 	{capture.ErrEmptyFile, "the file is empty", "save the picture again"},
 	{capture.ErrNotPicture, "it is not a picture that can be read here", "save it as PNG, JPEG, GIF, BMP, TIFF, WebP or OpenRaster"},
 	{capture.ErrTruncated, "the file ends before the picture does", "save or copy it again"},
@@ -48,15 +53,19 @@ var reasons = []reason{
 	{capture.ErrHuge, "it is larger than 100 megapixels or 1 gigabyte", "save a smaller copy"},
 	{syscall.ENOSPC, "the disk is full", "make room and try again"},
 	{fs.ErrExist, "there is a file of that name already", "choose another name"},
+	{files.ErrInput, "it is the picture that is read", "choose another name"},
+	{files.ErrDangling, "it is a link to a file that isn't there", "choose another name"},
 	{syscall.EROFS, "the disk can only be read", "choose a disk that can be written"},
 	// Stills.
 	{stills.ErrNewer, "it is from a newer Tonedesk", "open it with that; it stays as it is"},
 	{notes.ErrNewer, "its notes are from a newer Tonedesk", "open it with that; they stay as they are"},
 	{stills.ErrDamaged, "the still is damaged", "look into the folder of stills, where it lies as it was"},
 	{notes.ErrDamaged, "its notes are damaged", "look into its folder, where they lie as they were"},
-	{notes.ErrFull, "it has " + strconv.Itoa(notes.Most) + " notes, and more there can't be", "delete some, or keep the picture as another still"},
+	{notes.ErrFull, "it has " + Number(notes.Most) + " notes, and more there can't be", "delete some, or keep the picture as another still"},
 	{stills.ErrGone, "there is no such still any more", "look in the trash"},
 	{stills.ErrBusy, "another window is changing the stills", "try again in a moment"},
+	{stills.ErrLock, "what keeps two windows apart can't be used", "take away what is called lock in the folder of stills"},
+	{files.ErrNoHome, "nothing says where your own folders are", "set HOME to your home folder"},
 	{stills.ErrHeld, "a window marks it", "close it there first"},
 	{stills.ErrChanged, "it was changed in the meantime", "look at it again"},
 	{stills.ErrEnding, "the ending of its name tells no way to write it", "end the name in .png, .pdf, .ora or .json"},
@@ -95,13 +104,14 @@ var writingReasons = []reason{
 	{syscall.EROFS, "nothing can be written on that disk", "use another one, or make it writable"},
 	{syscall.EDQUOT, "your share of the disk is used up", "make room"},
 	{syscall.ENOSPC, "the disk is full", "make room"},
+	{plainfile.ErrFolder, "there is a folder of that name", "choose another name"},
 	{syscall.EISDIR, "there is a folder of that name", "choose another name"},
 	{syscall.ENOTDIR, "there is a file where its folder should be", "choose another folder"},
 	{syscall.EIO, "the disk does not work as it should", "use another one"},
 }
 
 // ExplainWriting is Explain for something that could not be written.
-func ExplainWriting(what string, err error) string {
+func ExplainWriting(what Phrase, err error) string {
 	return explain(what, err, slices.Concat(writingReasons, reasons))
 }
 
@@ -116,35 +126,51 @@ func SayLoading(path string) string { return "Still reading " + Quote(path) + ".
 // SayLost says what of stills would be lost if the program ended now, and why it can't be
 // saved; of no stills: that something is still being written.
 func SayLost(of []stills.Meta, err error) string {
-	var names []string
-	for _, m := range of {
-		names = append(names, Quote(cmp.Or(m.Name, TimeSay(m.Time))))
-	}
-	what := "finish what is being written"
-	if len(names) > 0 {
-		what = "save what is marked on " + strings.Join(names, " and ")
+	what := Phrase("finish what is being written")
+	for i, m := range of {
+		if i == 0 {
+			what = "save what is marked on"
+		} else {
+			what += " and"
+		}
+		what = On(what, cmp.Or(m.Name, TimeSay(m.Time)))
 	}
 	return ExplainWriting(what, err) + " Quitting now loses it."
 }
 
 // Explain puts err into one plain sentence: what was tried on what, why it failed, and
-// what to do. what goes on after "Can't", such as `read "pose.png"`. The full chain of
+// what to do. what goes on after "Can't", such as On("read", path). The full chain of
 // causes belongs in the log.
-func Explain(what string, err error) string { return explain(what, err, reasons) }
+func Explain(what Phrase, err error) string { return explain(what, err, reasons) }
 
-func explain(what string, err error, known []reason) string {
+func explain(what Phrase, err error, known []reason) string {
+	var p stills.Problem
+	if errors.As(err, &p) && errors.Is(p.Err, stills.ErrDamaged) {
+		return sayDamaged(what, p)
+	}
 	if at := slices.IndexFunc(known, func(r reason) bool { return errors.Is(err, r.is) }); at >= 0 {
 		return Sentence(what, known[at].why, known[at].act)
 	}
 	if err == nil {
 		return Sentence(what, "the program has a fault", "try again")
 	}
-	return Sentence(what, "the reason given is "+Quote(err.Error()), "try again")
+	return Sentence(what, On("the reason given is", err.Error()), "try again")
 }
 
-// Sentence joins the three parts that every error here has, as one line.
-func Sentence(what, why, act string) string {
-	return "Can't " + what + ": " + why + "; " + act + "."
+// Phrase is a part of a sentence. The program's own words become one by themselves; names
+// and texts from outside do by On alone, so that none gets into a sentence as it is.
+type Phrase string
+
+// On is a phrase that goes on with a name or a text from outside, between quotation marks.
+func On(words Phrase, name string) Phrase { return words + " " + Phrase(Quote(name)) }
+
+// Number is a whole number in a phrase.
+func Number(n int) Phrase { return Phrase(strconv.Itoa(n)) }
+
+// Sentence joins the three parts that every error here has, as one line. what begins with a
+// verb.
+func Sentence(what, why, act Phrase) string {
+	return string("Can't " + what + ": " + why + "; " + act + ".")
 }
 
 // Capitalised begins a sentence.

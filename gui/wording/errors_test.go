@@ -16,9 +16,10 @@ import (
 
 func TestExplain(t *testing.T) {
 	tests := []struct {
-		name, what string
-		err        error
-		want       string
+		name string
+		what Phrase
+		err  error
+		want string
 	}{
 		{"missing file", `read "pose.png"`, fmt.Errorf("open picture: %w", fs.ErrNotExist),
 			`Can't read "pose.png": there is no such file; check the name and the folder.`},
@@ -82,7 +83,7 @@ func TestEveryReasonIsSaid(t *testing.T) {
 		if want := Sentence("try", r.why, r.act); got != want {
 			t.Errorf("%v: %q, want %q", r.is, got, want)
 		}
-		for _, part := range []string{r.why, r.act} {
+		for _, part := range []string{string(r.why), string(r.act)} {
 			if part == "" || strings.HasSuffix(part, ".") || unicode.IsUpper([]rune(part)[0]) {
 				t.Errorf("%v: part %q does not fit into a sentence", r.is, part)
 			}

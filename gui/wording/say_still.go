@@ -172,14 +172,15 @@ func BytesSay(n int64) string {
 
 // SayProblem says what is wrong with a still, and where it was put.
 func SayProblem(p stills.Problem) string {
-	what := "open the still " + Quote(p.ID)
-	if p.Aside != "" {
-		return Sentence(what, "it is damaged", "it was set aside as it is, in "+Quote(p.Aside))
-	}
-	if errors.Is(p, stills.ErrDamaged) {
+	return Explain(On("open the still", p.ID), p)
+}
+
+// sayDamaged says that a still is damaged, and where it lies now.
+func sayDamaged(what Phrase, p stills.Problem) string {
+	if p.Aside == "" {
 		return Sentence(what, "it is damaged", "it could not be set aside and lies where it was")
 	}
-	return Explain(what, p.Err)
+	return Sentence(what, "it is damaged", On("it was set aside as it is, in", p.Aside))
 }
 
 // SayKeyFigures says a still's key figures in short: the gaps between its groups in tones,

@@ -54,7 +54,7 @@ func runChange(c *call) error {
 	aligned := stills.Align(before.side, after.side)
 	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.MaskBefore, aligned.MaskAfter, 0)
 	if err != nil {
-		return sentence(wording.Explain("compare "+wording.Quote(before.name)+" with "+wording.Quote(after.name), err))
+		return sentence(wording.Explain(wording.On(wording.On("compare", before.name)+" with", after.name), err))
 	}
 	c.report(changeReportOf(before, after, aligned, change), func(out io.Writer) {
 		writeChange(out, before, after, aligned, change)

@@ -13,14 +13,14 @@ import (
 // colourCommand is a command that takes colours or pairs of them, as operands or, for -, from
 // the lines of standard input.
 type colourCommand struct {
-	verb    string // as in "read a colour"
-	example string // a pair, for who gave something else; "" where colours are taken one by one
+	verb    wording.Phrase // as in "read a colour"
+	example wording.Phrase // a pair, for who gave something else; "" where colours are taken one by one
 	of      func(colours []analysis.Spot) error
 }
 
 // run does it for what was given.
 func (k colourCommand) run(c *call) error {
-	some, each := "colours", 1
+	some, each := wording.Phrase("colours"), 1
 	if k.example != "" {
 		some, each = "two colours", 2
 	}
@@ -78,7 +78,7 @@ func (k colourCommand) wrong(c *call, texts []string, err error) {
 	}
 	for _, text := range texts {
 		if _, err := colour.Parse(text); err != nil {
-			c.Say(wording.Explain(k.verb+" "+wording.Quote(text), err))
+			c.Say(wording.Explain(wording.On(k.verb, text), err))
 		}
 	}
 }

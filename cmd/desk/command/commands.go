@@ -2,8 +2,9 @@ package command
 
 import (
 	"bufio"
-	"encoding/json"
+	"errors"
 	"io"
+	"io/fs"
 
 	"app.tonedesk/gui/wording"
 )
@@ -64,12 +65,22 @@ func (c command) run(args []string, s Streams) int {
 // fail says in a sentence why something that was asked for can't be done.
 func (c *call) fail(sentence string) { c.code = c.Fail(sentence) }
 
+// unwritten says why a file could not be written, nil if it was. Its error is a sentence.
+func unwritten(path string, err error) error {
+	what := wording.On("write", path)
+	switch {
+	case err == nil:
+		return nil
+	case errors.Is(err, fs.ErrExist):
+		return sentence(wording.Sentence(what, "there is a file of that name already", "choose another name, or write over it with --force"))
+	}
+	return sentence(wording.ExplainWriting(what, err))
+}
+
 // report reports data as a line of JSON, or has it written to be read.
 func (c *call) report(data any, write func(io.Writer)) {
 	if c.given("json") {
-		line := json.NewEncoder(c.out) // which ends it with a line break
-		line.SetEscapeHTML(false)
-		_ = line.Encode(data)
+		writeJSON(c.out, data)
 		return
 	}
 	if c.begun {

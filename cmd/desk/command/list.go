@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"strings"
 
@@ -14,7 +13,14 @@ import (
 // maxLine is how many bytes a line of a list may have. Two colours need a few dozen.
 const maxLine = 4096
 
-var errLong = errors.New("line too long")
+// maxSkipped is how many bytes of a line that is too long are skipped, to go on with the next
+// one. What goes on longer is no list, and may never end.
+const maxSkipped = 1 << 20
+
+var (
+	errLong    = errors.New("line too long")
+	errEndless = errors.New("line without an end")
+)
 
 // eachLine calls do with every line of r that isn't blank, and its number from 1. A line
 // over maxLine is handed over as errLong, and the next ones go on. Line ends of Windows
@@ -41,10 +47,13 @@ func eachLine(r *bufio.Reader, do func(number int, line string, err error) error
 }
 
 // readLine returns the next line, or the first maxLine bytes of a long one, whose rest
-// is skipped; long is errLong then.
+// is skipped; long is errLong then. err is errEndless where that goes on for too long.
 func readLine(r *bufio.Reader) (line []byte, long, err error) {
-	for {
+	for skipped := 0; ; {
 		part, err := r.ReadSlice('\n')
+		if skipped += len(part); skipped > maxSkipped {
+			return line, long, errEndless
+		}
 		if room := maxLine - len(line); len(part) > room {
 			part, long = part[:room], errLong
 		}
@@ -71,18 +80,22 @@ func (c *call) eachOfList(do func(line string) error) {
 		}
 		return c.out.Flush()
 	})
-	if err != nil && c.out.Flush() == nil {
+	switch {
+	case err == nil || c.out.Flush() != nil:
+	case errors.Is(err, errEndless):
+		c.fail(wording.Sentence("read the list on standard input", "it is no list of lines", "write one a line"))
+	default:
 		c.fail(wording.Explain("read the list on standard input", err))
 	}
 }
 
 // failLine says why a line of a list was not read.
 func (c *call) failLine(number int, line string, err error) {
-	what := fmt.Sprintf("read line %d of the list, %s", number, wording.Quote(line))
+	what := wording.On("read line "+wording.Number(number)+" of the list,", line)
 	var u usageError
 	switch {
 	case errors.Is(err, errLong):
-		c.fail(wording.Sentence(what, fmt.Sprintf("it has more than %d characters", maxLine), "write one a line"))
+		c.fail(wording.Sentence(what, "it has more than "+wording.Number(maxLine)+" characters", "write one a line"))
 	case errors.As(err, &u):
 		c.fail(wording.Sentence(what, u.why, u.act))
 	default:

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"slices"
 
 	"app.tonedesk/analysis"
@@ -39,8 +38,8 @@ func runPalette(c *call) error {
 	switch {
 	case err != nil:
 		return err
-	case plan.png != "" && plan.png == plan.css:
-		return usageError{"write the swatches and the properties to " + wording.Quote(plan.png), "it is the same file", "name two files"}
+	case writes && files.Same(plan.png, plan.css):
+		return usageError{wording.On("write the swatches and the properties to", plan.png), "it is the same file", "name two files"}
 	case plan.force && !writes:
 		return usageError{"use the option --force", "nothing is written", "add --png FILE or --css FILE"}
 	case len(c.operands) == 0:
@@ -68,35 +67,20 @@ func runPalette(c *call) error {
 // written, a line each.
 func (plan palettePlan) export(picture string, rows []swatches.Row) error {
 	if len(rows) == 0 && (plan.png != "" || plan.css != "") {
-		return sentence(wording.Sentence("write the colours of "+wording.Quote(picture), "every pixel of it is transparent", "choose another picture"))
+		return sentence(wording.Sentence(wording.On("write the colours of", picture), "every pixel of it is transparent", "choose another picture"))
 	}
 	return errors.Join(
-		plan.writeFile(plan.png, picture, func(w io.Writer) error { return swatches.WritePNG(w, rows) }),
-		plan.writeFile(plan.css, picture, func(w io.Writer) error { return swatches.WriteCSS(w, rows) }),
+		plan.writeFile(plan.png, []string{picture}, func(w io.Writer) error { return swatches.WritePNG(w, rows) }),
+		plan.writeFile(plan.css, []string{picture, plan.png}, func(w io.Writer) error { return swatches.WriteCSS(w, rows) }),
 	)
 }
 
-// writeFile writes a file of the plan, if it has a path, and never over the picture itself.
-// Its errors are sentences.
-func (plan palettePlan) writeFile(path, picture string, write func(io.Writer) error) error {
+// writeFile writes a file of the plan, if it has a path. Its errors are sentences.
+func (plan palettePlan) writeFile(path string, not []string, write func(io.Writer) error) error {
 	if path == "" {
 		return nil
 	}
-	what := "write " + wording.Quote(path)
-	there, err := os.Stat(path)
-	if read, errRead := os.Stat(picture); err == nil && errRead == nil && os.SameFile(there, read) {
-		return sentence(wording.Sentence(what, "it is the picture that was read", "choose another name"))
-	}
-	switch {
-	case err == nil && there.IsDir():
-		return sentence(wording.Sentence(what, "it is a folder", "name a file inside it"))
-	case err == nil && !plan.force:
-		return sentence(wording.Sentence(what, "there is a file of that name already", "choose another name, or add --force to write over it"))
-	}
-	if err := files.Create(path, plan.force, write); err != nil {
-		return sentence(wording.ExplainWriting(what, err))
-	}
-	return nil
+	return unwritten(path, files.To{Path: path, Over: plan.force, Not: not}.Write(write))
 }
 
 // paletteReport is what desk palette says of a picture file.

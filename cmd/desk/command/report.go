@@ -1,10 +1,13 @@
 package command
 
 import (
+	"encoding/json"
 	"fmt"
 	"io"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf16"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/wording"
@@ -60,6 +63,26 @@ func signed(v float64, decimals int) string {
 		return "+" + text
 	}
 	return text
+}
+
+// writeJSON writes a line of JSON that can't steer a terminal: what isn't printable is
+// spelled out. Failures to write show when w is flushed.
+func writeJSON(w io.Writer, data any) {
+	var line strings.Builder
+	e := json.NewEncoder(&line) // which ends it with a line break
+	e.SetEscapeHTML(false)
+	if e.Encode(data) != nil {
+		return // a mistake of ours: all that is reported can be encoded
+	}
+	for _, r := range line.String() { // only inside strings can it be other than ASCII
+		if r == '\n' || unicode.IsPrint(r) {
+			_, _ = io.WriteString(w, string(r))
+			continue
+		}
+		for _, unit := range utf16.Encode([]rune{r}) {
+			fmt.Fprintf(w, `\u%04x`, unit)
+		}
+	}
 }
 
 // bare quotes a name only as far as it keeps the line whole.

@@ -3,6 +3,7 @@ package command
 import (
 	"fmt"
 	"io"
+	"strconv"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
@@ -38,7 +39,7 @@ func runShade(c *call) error {
 		r := shadeReport{Shades: propose.Shade(base, options)}
 		if c.given("judge") {
 			if shadow.Lightness > base.Lightness {
-				return usageError{"judge " + chosen.Hex() + " as the shadow of " + base.Colour.Hex(), "it is the lighter of the two", "give the local colour first"}
+				return usageError{wording.On(wording.On("judge", chosen.Hex())+" as the shadow of", base.Colour.Hex()), "it is the lighter of the two", "give the local colour first"}
 			}
 			judged := propose.JudgeShadow(base, shadow, families.DefaultRules(), r.Options.ShadowHue)
 			r.Judged = &judged
@@ -61,7 +62,7 @@ func shadeOptionsOf(a arguments) (propose.Options, error) {
 		{name: "gain", value: &o.Gain, from: -0.5, to: 2, why: "it is not a gain from -0.5 to 2"},
 		{name: "chroma", value: &o.AccentChroma, from: 0, to: 0.4, why: "it is not an Oklch chroma from 0 to 0.4"},
 	} {
-		n.act = fmt.Sprintf("write a number such as %g", *n.value)
+		n.act = wording.On("write a number such as", strconv.FormatFloat(*n.value, 'g', -1, 64))
 		if err := a.number(n); err != nil {
 			return o, err
 		}

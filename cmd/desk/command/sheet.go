@@ -4,13 +4,13 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/export"
 	"app.tonedesk/gui/stills/sheet"
@@ -36,17 +36,21 @@ func runSheet(c *call) error {
 		return err
 	}
 	if analysis.Read(of.side.Picture, analysis.Options{}).Counted == 0 {
-		return sentence(wording.Sentence("make a sheet of "+wording.Quote(of.name), "all of it is transparent", "choose a picture with something painted on it"))
+		return sentence(wording.Sentence(wording.On("make a sheet of", of.name), "all of it is transparent", "choose a picture with something painted on it"))
 	}
 	c.sayTrouble(of.name, of.trouble)
 	if !chosen {
 		path = sheetPath(of, way.Picture)
 	}
+	to := files.To{Path: path, Over: c.given("force"), Not: of.reads}
+	if err := to.Check(); err != nil {
+		return unwritten(path, err)
+	}
 	if !strings.EqualFold(filepath.Ext(path), ".ora") { // layers keep the picture's transparency
 		of.layOver()
 	}
-	if err := way.Save(path, c.given("force"), sheetSubject(of)); err != nil {
-		c.fail(explainSheet(path, err))
+	if err := way.Save(to, sheetSubject(of)); err != nil {
+		c.fail(unwritten(path, err).Error())
 		if errors.Is(err, stills.ErrEnding) {
 			c.code = exitWrongUse
 		}
@@ -66,7 +70,7 @@ func exportOf(a arguments) (export.Export, error) {
 		return way, err
 	}
 	if path := a.values["-o"]; way.Picture && a.given("-o") && !strings.EqualFold(filepath.Ext(path), ".png") {
-		return way, usageError{"use --picture for " + wording.Quote(path), "the picture with its notes is written as PNG", "end the name in .png"}
+		return way, usageError{wording.On("use --picture for", path), "the picture with its notes is written as PNG", "end the name in .png"}
 	}
 	return way, nil
 }
@@ -94,15 +98,6 @@ func sheetPath(of subject, picture bool) string {
 		return base + "-notes.png"
 	}
 	return base + "-sheet.pdf"
-}
-
-// explainSheet says why a file could not be written.
-func explainSheet(path string, err error) string {
-	what := "write " + wording.Quote(path)
-	if errors.Is(err, fs.ErrExist) {
-		return wording.Sentence(what, "there is a file of that name already", "choose another name, or write over it with --force")
-	}
-	return wording.ExplainWriting(what, err)
 }
 
 // sheetSubject returns what a sheet of the subject is made of.

@@ -28,7 +28,7 @@ type stillReport struct {
 // runStills lists the stills, newest first.
 func runStills(c *call) error {
 	if len(c.operands) > 0 {
-		return usageError{"list " + wording.Quote(c.operands[0]), "stills are listed all at once", "leave it out"}
+		return usageError{wording.On("list", c.operands[0]), "stills are listed all at once", "leave it out"}
 	}
 	store, err := UserStills()
 	if err != nil {

@@ -18,18 +18,22 @@ type subject struct {
 	still *stills.Still // nil for a picture file
 	// trouble is why a still's notes could not be read; nil if they could.
 	trouble error
+	reads   []string // paths of the files that it is read from
 }
 
 // sayTrouble says why the notes of a still could not be read, if that is so.
 func (c *call) sayTrouble(name string, trouble error) {
 	if trouble != nil {
-		c.fail(wording.Explain("read the notes of the still "+wording.Quote(name), trouble))
+		c.fail(wording.Explain(wording.On("read the notes of the still", name), trouble))
 	}
 }
 
 // openSubject opens the still that name says, by its folder, its ID, or its name if it is the
 // only one so named, or else the picture file. Its errors are sentences.
 func openSubject(name string) (subject, error) {
+	if info, err := os.Stat(name); err == nil && !info.IsDir() {
+		return pictureSubject(name) // whether or not there is a place for stills
+	}
 	store, err := UserStills()
 	if err != nil {
 		return subject{}, err
@@ -43,9 +47,10 @@ func openSubject(name string) (subject, error) {
 	}
 	still, err := store.Open(id)
 	if err != nil {
-		return subject{}, sentence(wording.Explain("open the still "+wording.Quote(name), err))
+		return subject{}, sentence(wording.Explain(wording.On("open the still", name), err))
 	}
-	return subject{name, stills.Side{Picture: still.Picture, Source: still.Meta.Source, LeftOut: still.Meta.LeftOut}, still, still.Trouble}, nil
+	side := stills.Side{Picture: still.Picture, Source: still.Meta.Source, LeftOut: still.Meta.LeftOut}
+	return subject{name, side, still, still.Trouble, store.Files(id)}, nil
 }
 
 // stillNamed returns the ID of the still that is meant by a name; "" for none. A file goes
@@ -68,7 +73,7 @@ func stillNamed(store *stills.Store, name string) (id string, err error) {
 		switch {
 		case e.Name != stills.CutName(name) || e.Name == "":
 		case id != "":
-			return "", sentence(wording.Sentence("open the still "+wording.Quote(name), "more than one has that name", "give its ID, as desk stills lists it"))
+			return "", sentence(wording.Sentence(wording.On("open the still", name), "more than one has that name", "give its ID, as desk stills lists it"))
 		default:
 			id = e.ID
 		}
@@ -101,14 +106,14 @@ func pictureSubject(name string) (subject, error) {
 	if err != nil {
 		path = name
 	}
-	return subject{name, stills.Side{Picture: pixels, Source: stills.Source{Kind: stills.FromPicture, Path: path}}, nil, nil}, nil
+	return subject{name, stills.Side{Picture: pixels, Source: stills.Source{Kind: stills.FromPicture, Path: path}}, nil, nil, []string{path}}, nil
 }
 
 // openPicture reads the pixels of a picture file. Its errors are sentences.
 func openPicture(path string) (analysis.Pixels, error) {
 	picture, err := capture.OpenPicture(path)
 	if err != nil {
-		return analysis.Pixels{}, sentence(wording.Explain("read "+wording.Quote(path), err))
+		return analysis.Pixels{}, sentence(wording.Explain(wording.On("read", path), err))
 	}
 	return pictures.OfFile(picture), nil
 }

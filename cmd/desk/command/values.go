@@ -15,12 +15,12 @@ import (
 // Their errors are usageErrors.
 
 // badValue is the usageError of an option whose value can't be used.
-func badValue(name, value, why, act string) error {
-	return usageError{"use --" + name + " " + wording.Quote(value), why, act}
+func badValue(name, value string, why, act wording.Phrase) error {
+	return usageError{wording.On("use", "--"+name+" "+value), why, act}
 }
 
 // oneOf sets v to what the option's value stands for.
-func oneOf[T any](a arguments, name string, v *T, words map[string]T, why, act string) error {
+func oneOf[T any](a arguments, name string, v *T, words map[string]T, why, act wording.Phrase) error {
 	if !a.given(name) {
 		return nil
 	}
@@ -33,7 +33,7 @@ func oneOf[T any](a arguments, name string, v *T, words map[string]T, why, act s
 }
 
 // oneNumberOf sets v to the option's value, one of the numbers that act offers.
-func (a arguments) oneNumberOf(name string, v *int, offered []int, act string) error {
+func (a arguments) oneNumberOf(name string, v *int, offered []int, act wording.Phrase) error {
 	words := map[string]int{}
 	for _, n := range offered {
 		words[strconv.Itoa(n)] = n
@@ -46,7 +46,7 @@ type number struct {
 	name     string
 	value    *float64 // what it sets
 	from, to float64
-	why, act string // of the usageError
+	why, act wording.Phrase // of the usageError
 }
 
 func (a arguments) number(n number) error {
@@ -76,7 +76,7 @@ func (a arguments) colour(name string, c *colour.RGB) error {
 }
 
 // file sets path to the option's value; the words in not name no file.
-func (a arguments) file(name string, path *string, act string, not ...string) error {
+func (a arguments) file(name string, path *string, act wording.Phrase, not ...string) error {
 	*path = a.values[name]
 	if a.given(name) && slices.Contains(not, *path) {
 		return badValue(name, *path, "it names no file", act)

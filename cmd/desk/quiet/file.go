@@ -6,6 +6,8 @@ import (
 	"os"
 	"path/filepath"
 	"time"
+
+	"app.tonedesk/plainfile"
 )
 
 // most is how long the file may become, in bytes; then it becomes the older one, of which
@@ -49,5 +51,6 @@ func (f file) open() (*os.File, error) {
 	if err := os.MkdirAll(filepath.Dir(f.path), 0o700); err != nil {
 		return nil, err
 	}
-	return os.OpenFile(f.path, os.O_APPEND|os.O_CREATE|os.O_WRONLY, 0o600)
+	out, _, err := plainfile.Open(f.path, os.O_APPEND|os.O_CREATE|os.O_WRONLY)
+	return out, err
 }

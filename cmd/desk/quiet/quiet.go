@@ -5,6 +5,10 @@ import (
 	"io"
 	"log"
 	"os"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // locale is how Fyne's LogError prints, in writes of their own, that a user's language is
@@ -53,8 +57,22 @@ func (f *Filter) Write(message []byte) (int, error) {
 		f.next = (f.next + 1) % len(locale)
 		return len(message), nil
 	}
-	if _, err := f.to.Write(message); err != nil {
+	if _, err := f.to.Write(tame(message)); err != nil {
 		return 0, err
 	}
 	return len(message), nil
+}
+
+// tame spells out what could steer a terminal on which messages are read: they hold names of
+// files and what other programs say.
+func tame(message []byte) []byte {
+	var b []byte
+	for _, r := range string(message) { // a byte that is no UTF-8 becomes U+FFFD
+		if r == '\n' || r == '\t' || unicode.IsPrint(r) {
+			b = utf8.AppendRune(b, r)
+		} else {
+			b = append(b, strings.Trim(strconv.QuoteRune(r), "'")...)
+		}
+	}
+	return b
 }

@@ -38,16 +38,15 @@ func (h Export) write(w io.Writer, ending string, s SheetSubject) error {
 	return stills.WritePNG(w, sheet.New(h.Page, SheetContent(s)).Image(sheetPixels))
 }
 
-// Save writes a still to a file of the user's choice, readable for its owner only, as
-// files.Create does: over one that is there only if so told. The error wraps stills.ErrEnding,
-// fs.ErrExist, or says why the disk would not take it.
-func (h Export) Save(path string, over bool, s SheetSubject) error {
-	ending, err := strings.ToLower(filepath.Ext(path)), stills.ErrEnding
+// Save writes a still to a file of the user's choice. The error wraps stills.ErrEnding, or is
+// one of files.To.
+func (h Export) Save(to files.To, s SheetSubject) error {
+	ending, err := strings.ToLower(filepath.Ext(to.Path)), stills.ErrEnding
 	if slices.Contains(stills.Endings(), ending) {
-		err = files.Create(path, over, func(w io.Writer) error { return h.write(w, ending, s) })
+		err = to.Write(func(w io.Writer) error { return h.write(w, ending, s) })
 	}
 	if err != nil {
-		return fmt.Errorf("hand on as %s: %w", path, err)
+		return fmt.Errorf("hand on as %s: %w", to.Path, err)
 	}
 	return nil
 }

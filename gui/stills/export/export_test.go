@@ -17,6 +17,7 @@ import (
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
@@ -143,7 +144,7 @@ func TestHandOnSaves(t *testing.T) {
 	h := Export{Page: sheet.A4}
 	for _, ending := range stills.Endings() {
 		path := filepath.Join(dir, "half"+strings.ToUpper(ending))
-		if err := h.Save(path, true, s); err != nil {
+		if err := h.Save(files.To{Path: path, Over: true}, s); err != nil {
 			t.Fatal(err)
 		}
 		if info, err := os.Stat(path); err != nil || info.Mode().Perm() != 0o600 || info.Size() == 0 {
@@ -152,7 +153,7 @@ func TestHandOnSaves(t *testing.T) {
 	}
 	h.Picture = true
 	path := filepath.Join(dir, "notes.png")
-	if err := h.Save(path, true, s); err != nil {
+	if err := h.Save(files.To{Path: path, Over: true}, s); err != nil {
 		t.Fatal(err)
 	}
 	p, err := capture.OpenPicture(path)
@@ -163,16 +164,16 @@ func TestHandOnSaves(t *testing.T) {
 	if at := 4*(70*120+110) + 0; p.Pix[at] != 80 || p.Pix[at+2] != 80 {
 		t.Errorf("the picture has changed: %v", p.Pix[at:at+4])
 	}
-	if err := h.Save(filepath.Join(dir, "x.gif"), true, s); !errors.Is(err, stills.ErrEnding) {
+	if err := h.Save(files.To{Path: filepath.Join(dir, "x.gif"), Over: true}, s); !errors.Is(err, stills.ErrEnding) {
 		t.Errorf("gif: %v", err)
 	}
-	if err := h.Save(path, false, s); !errors.Is(err, fs.ErrExist) {
+	if err := h.Save(files.To{Path: path}, s); !errors.Is(err, fs.ErrExist) {
 		t.Errorf("over a file that is there: %v", err)
 	}
 	if err := os.Mkdir(filepath.Join(dir, "d.png"), 0o700); err != nil {
 		t.Fatal(err)
 	}
-	if err := h.Save(filepath.Join(dir, "d.png"), true, s); err == nil {
+	if err := h.Save(files.To{Path: filepath.Join(dir, "d.png"), Over: true}, s); err == nil {
 		t.Error("a folder was written over")
 	}
 	if left, err := filepath.Glob(filepath.Join(dir, ".*")); err != nil || len(left) != 0 {
@@ -184,10 +185,10 @@ func TestHandOnSaves(t *testing.T) {
 func TestMergedImage(t *testing.T) {
 	dir, s := t.TempDir(), someSubject()
 	layers, whole := filepath.Join(dir, "x.ora"), filepath.Join(dir, "x.png")
-	if err := (Export{}).Save(layers, false, s); err != nil {
+	if err := (Export{}).Save(files.To{Path: layers}, s); err != nil {
 		t.Fatal(err)
 	}
-	if err := (Export{Picture: true}).Save(whole, false, s); err != nil {
+	if err := (Export{Picture: true}).Save(files.To{Path: whole}, s); err != nil {
 		t.Fatal(err)
 	}
 	a, errA := capture.OpenPicture(layers)

@@ -1,0 +1,5 @@
+//go:build !unix
+
+package plainfile
+
+const dontWait = 0
