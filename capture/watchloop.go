@@ -202,9 +202,10 @@ func (l *loop) arm() {
 	}
 }
 
-// keep copies the last picture into memory of our own, since its stream is to go.
+// keep copies the last picture into memory of our own, since its stream is to go. One that
+// lasts needs no copy.
 func (l *loop) keep() {
-	if l.last.Pix != nil && !l.own {
+	if l.last.Pix != nil && !l.own && !l.last.Lasts {
 		size := l.last.Stride*(l.last.Size.Y-1) + 4*l.last.Size.X
 		l.store = append(l.store[:0], l.last.Pix[:min(size, len(l.last.Pix))]...)
 		l.last.Pix, l.own = l.store, true
@@ -213,9 +214,13 @@ func (l *loop) keep() {
 	l.seen = false
 }
 
-// drop lets the present source go; the last picture stays.
+// drop lets the present source go; the last picture stays, but that of a file: it may leave
+// no room for the next.
 func (l *loop) drop() {
 	l.keep()
+	if l.last.Lasts {
+		l.last = Frame{}
+	}
 	if l.reader != nil {
 		l.reader.letGo()
 	}

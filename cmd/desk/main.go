@@ -5,6 +5,7 @@ import (
 
 	"app.tonedesk/cmd/desk/command"
 	"app.tonedesk/cmd/desk/quiet"
+	"app.tonedesk/memory"
 )
 
 func main() {
@@ -15,6 +16,7 @@ func main() {
 func run(args []string, io command.Streams) int {
 	if len(args) > 0 && command.All[args[0]] != nil {
 		quiet.Aloud()
+		memory.Hold(memory.OfCommands)
 		return command.All[args[0]](args[1:], io)
 	}
 	return openWindow(args, io)

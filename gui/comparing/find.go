@@ -77,6 +77,7 @@ func compareCopies(before stills.Side, after *live.Copy, from stills.Source) *co
 	if err != nil {
 		return nil
 	}
+	aligned.After = analysis.Pixels{} // which is not looked at any more: there may be a newer one
 	found := &compared{aligned: aligned, change: change, place: after.Bounds}
 	found.before = analysis.Read(aligned.Before, analysis.Options{Groups: after.Settings.Groups, Mask: aligned.MaskBefore})
 	if aligned.How == stills.ByPosition {

@@ -3,6 +3,7 @@ package wording
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io/fs"
 	"slices"
 	"strconv"
@@ -18,6 +19,7 @@ import (
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/memory"
 )
 
 // A reason is what a known error means to a painter: why something failed, and what to
@@ -42,7 +44,7 @@ var reasons = []reason{
 	{capture.ErrManyParts, "the archive has more than 2000 parts", "merge layers and save it again, or save it as PNG"},
 	{capture.ErrKind, "it is a rare kind of its format", "save it again as an ordinary PNG"},
 	{capture.ErrDamaged, "the file is damaged", "save or copy it again"},
-	{capture.ErrHuge, "it is larger than 100 megapixels or 1 gigabyte", "save a smaller copy"},
+	{capture.ErrHuge, "it is larger than 100 megapixels, 100,000 pixels on a side or 1 gigabyte", "save a smaller copy"},
 	{syscall.ENOSPC, "the disk is full", "make room and try again"},
 	{fs.ErrExist, "there is a file of that name already", "choose another name"},
 	{syscall.EROFS, "the disk can only be read", "choose a disk that can be written"},
@@ -111,6 +113,10 @@ func SayUnsaved(err error) string {
 func Explain(what string, err error) string { return explain(what, err, reasons) }
 
 func explain(what string, err error, known []reason) string {
+	if full := (*memory.Full)(nil); errors.As(err, &full) {
+		why := fmt.Sprintf("it takes %d MB of memory, and there is room for %d MB", full.Takes/1e6+1, full.Free/1e6)
+		return Sentence(what, why, "save it smaller, or with 8 bits a channel")
+	}
 	if at := slices.IndexFunc(known, func(r reason) bool { return errors.Is(err, r.is) }); at >= 0 {
 		return Sentence(what, known[at].why, known[at].act)
 	}
