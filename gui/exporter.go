@@ -65,7 +65,7 @@ func (e *exporter) copy() {
 		return
 	}
 	e.Background(func() {
-		img := stills.Annotate(analysis.Opaque(still.Picture), list, 0)
+		img := stills.Annotated(analysis.Opaque(still.Picture), list)
 		e.OnWindow(func() { e.copyImage(img) })
 	})
 }

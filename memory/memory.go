@@ -12,7 +12,7 @@ import (
 // for the program: beside it a command has some 25 MB of code and tables, and the window
 // 120 MB with the toolkit and the software that draws it (measured).
 const (
-	OfCommands = 565_000_000
+	OfCommands = 572_000_000
 	OfWindow   = 465_000_000
 )
 

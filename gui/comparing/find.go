@@ -37,21 +37,22 @@ func (c *Comparer) refresh() {
 	id, side := w.ID, w.side
 	c.CopyPicture(func(after *live.Copy) {
 		c.Background(func() {
-			found := compareCopies(side, after, c.sourceOf(after))
-			c.OnWindow(func() { c.take(id, after, found) })
+			found, err := compareCopies(side, after, c.sourceOf(after))
+			c.OnWindow(func() { c.take(id, after, found, err) })
 		})
 	})
 }
 
 // take takes what was found, if it is still wanted.
-func (c *Comparer) take(id string, after *live.Copy, found *compared) {
+func (c *Comparer) take(id string, after *live.Copy, found *compared, err error) {
 	w := &c.With
 	if w.ID != id {
 		return
 	}
 	w.busy, w.of, w.bounds = false, after.At, after.Bounds
-	if found == nil {
-		c.Messages.Note(wording.Sentence("compare the two pictures", "their sizes contradict each other", "choose another still"))
+	if err != nil { // the next try would end alike
+		c.End()
+		c.Messages.Note(wording.Explain("compare the two pictures", err))
 		return
 	}
 	w.Found = found
@@ -63,19 +64,22 @@ func (c *Comparer) take(id string, after *live.Copy, found *compared) {
 // It is called on the goroutine that compares.
 func (c *Comparer) sourceOf(p *live.Copy) stills.Source {
 	if p.Source.Kind == setup.SourceStill {
-		if s, err := c.Store.Open(p.Source.Path); err == nil {
-			return s.Meta.Source
+		if meta, err := c.Store.Meta(p.Source.Path); err == nil {
+			return meta.Source
 		}
 	}
 	return stills.SourceOf(p.Source, p.Bounds)
 }
 
-// compareCopies compares a picture from before with a copied one; nil if it can't be.
-func compareCopies(before stills.Side, after *live.Copy, from stills.Source) *compared {
-	aligned := stills.Align(before, stills.Side{Picture: after.Pixels, Source: from, LeftOut: stills.LeftOutOf(&after.Mask)})
+// compareCopies compares a picture from before with a copied one.
+func compareCopies(before stills.Side, after *live.Copy, from stills.Source) (*compared, error) {
+	aligned, err := stills.Align(before, stills.Side{Picture: after.Pixels, Source: from, LeftOut: stills.LeftOutOf(&after.Mask)})
+	if err != nil {
+		return nil, err
+	}
 	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.MaskBefore, aligned.MaskAfter, after.Settings.Groups)
 	if err != nil {
-		return nil
+		return nil, err
 	}
 	aligned.After = analysis.Pixels{} // which is not looked at any more: there may be a newer one
 	found := &compared{aligned: aligned, change: change, place: after.Bounds}
@@ -83,5 +87,5 @@ func compareCopies(before stills.Side, after *live.Copy, from stills.Source) *co
 	if aligned.How == stills.ByPosition {
 		found.place = aligned.Region.Rectangle().Sub(from.Region.Rectangle().Min).Add(after.Bounds.Min)
 	}
-	return found
+	return found, nil
 }

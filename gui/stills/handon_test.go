@@ -83,7 +83,11 @@ func TestTransparentPicture(t *testing.T) {
 			}
 		}
 	}
-	paper, small := OnPaper(p), partOf(t, b.Bytes(), "Thumbnails/thumbnail.png")
+	paper, err := OnPaper(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	small := partOf(t, b.Bytes(), "Thumbnails/thumbnail.png")
 	for i, want := range []uint8{255, 224, 100} { // 51/255 of 100 and 204/255 of 255 are 224
 		if r, _, _, seen := paper.At(10*i+5, 10); r != want || !seen {
 			t.Errorf("on paper it is %d, want %d", r, want)

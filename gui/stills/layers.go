@@ -7,31 +7,39 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
-	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
 	"app.tonedesk/gui/stills/ora"
 )
 
 // WriteORA writes a picture with its notes as an OpenRaster file: the notes above the
 // picture, and between them its two-tone reading and its greys, hidden. mask is what is left
-// out of the two-tone reading; nil for nothing.
+// out of the two-tone reading; nil for nothing. One layer is painted after the other, as it
+// is written. The error wraps *memory.Full where there is no room for what lies on paper.
 func WriteORA(w io.Writer, p analysis.Pixels, mask *analysis.Mask, list []notes.Note) error {
+	paper, err := OnPaper(p)
+	if err != nil {
+		return err
+	}
 	look := views.Look{Reading: analysis.Read(p, analysis.Options{Mask: mask})}
-	merged := Annotate(p, list, 0)
-	shownW, shownH := Fit(p.Width, p.Height, ora.ThumbnailSide, ora.ThumbnailSide)
-	paper := pixelsOf(onPaper(merged))
-	hidden := func(view string) image.Image { return cutOut(Paint(p, view, p.Width, p.Height, look), p) }
-	above := image.NewRGBA(merged.Rect)
-	new(ink.Drawer).Draw(above, above.Rect, annotation(merged.Rect, 1).Marks(list))
+	small := Annotate(paper, list, min(ora.ThumbnailSide, max(p.Width, p.Height)))
+	paper = analysis.Pixels{}
+	hidden := func(view string) image.Image {
+		return bandsOf(p.Bounds(), isOpaque(p), func(rows image.Rectangle) image.Image {
+			part := p.Crop(rows)
+			img := cutOut(Paint(part, view, part.Width, part.Height, look), part)
+			img.Rect = rows
+			return img
+		})
+	}
 	return ora.Write(w, ora.Picture{
 		Layers: []ora.Layer{
-			{Name: "Notes", Image: above},
+			{Name: "Notes", Image: onlyNotes(p.Bounds(), list)},
 			{Name: "Two-tone", Image: hidden("two-tone"), Hidden: true},
 			{Name: "Greys", Image: hidden("grey"), Hidden: true},
 			{Name: "Picture", Image: imageOf(p)},
 		},
-		Merged: merged,
-		Small:  Paint(paper, "colour", shownW, shownH, look),
+		Merged: Annotated(p, list),
+		Small:  small,
 	}, WritePNG)
 }
 
