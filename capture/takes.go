@@ -54,27 +54,45 @@ func pngTakes(c image.Config, s *source) float64 {
 // jpegTakes counts the planes as they are sampled, and of a progressive picture all its
 // coefficients. Source: ITU-T T.81 (1992), B.2.2 (frame header).
 func jpegTakes(c image.Config, s *source) float64 {
-	const firstFrame, lastFrame, progressive, coefficient = 0xc0, 0xc2, 0xc2, 4
+	const firstFrame, lastFrame, adobe = 0xc0, 0xc2, 0xee
+	decoded, progressive := 0.0, false
+	plain := true // planes are brought together here, after the decoder has let go of all else
 	for marker, body := range jpegSegments(s) {
-		if marker < firstFrame || marker > lastFrame {
-			continue
-		}
-		planes, most := 0, 1
-		for at := int64(6); ; at += 3 {
-			component := body.part(at, 3)
-			if component == nil {
-				break
+		switch {
+		case marker == adobe:
+			transform := body.part(11, 1)
+			plain = plain && transform != nil && transform[0] != 0
+		case firstFrame <= marker && marker <= lastFrame:
+			if head := body.part(0, 7); head != nil {
+				plain = plain && head[5] <= 3 && head[6] != 'R'
 			}
-			sampled := int(component[1]>>4) * int(component[1]&15)
-			planes, most = planes+sampled, max(most, sampled)
+			decoded, progressive = sampledPlanes(body), marker == lastFrame
 		}
-		decoded := float64(planes) / float64(most)
-		if marker == progressive { // inks are brought together while the coefficients are there
-			return pixelsOf(c) * ((1+coefficient)*decoded + pixelBytes)
-		}
-		return pixelsOf(c) * (decoded + pixelBytes)
 	}
-	return plainTakes(c, s)
+	const coefficients = 4 // bytes for each byte of a plane
+	switch takes := decoded + pixelBytes; {
+	case decoded == 0:
+		return plainTakes(c, s)
+	case progressive && plain:
+		return pixelsOf(c) * max(takes, (1+coefficients)*decoded)
+	case progressive:
+		return pixelsOf(c) * (takes + coefficients*decoded)
+	default:
+		return pixelsOf(c) * takes
+	}
+}
+
+// sampledPlanes returns how many bytes a pixel has in the planes of a JPEG frame.
+func sampledPlanes(frame *source) float64 {
+	planes, most := 0, 1
+	for at := int64(6); ; at += 3 {
+		component := frame.part(at, 3)
+		if component == nil {
+			return float64(planes) / float64(most)
+		}
+		sampled := int(component[1]>>4) * int(component[1]&15)
+		planes, most = planes+sampled, max(most, sampled)
+	}
 }
 
 // webpTakes counts, beside the pixels, the largest that is made of them by any way (a palette

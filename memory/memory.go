@@ -12,14 +12,14 @@ import (
 // for the program: beside it a command has some 25 MB of code and tables, and the window
 // 120 MB with the toolkit and the software that draws it (measured).
 const (
-	OfCommands = 572_000_000
+	OfCommands = 568_000_000
 	OfWindow   = 465_000_000
 )
 
 // spare is what goes on beside the pictures needs, in bytes, and large from how many bytes on
 // room is asked for at all: collecting costs less than a millisecond then (our choices).
 const (
-	spare = 10_000_000
+	spare = 6_000_000
 	large = 16_000_000
 )
 

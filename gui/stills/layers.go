@@ -16,13 +16,11 @@ import (
 // out of the two-tone reading; nil for nothing. One layer is painted after the other, as it
 // is written. The error wraps *memory.Full where there is no room for what lies on paper.
 func WriteORA(w io.Writer, p analysis.Pixels, mask *analysis.Mask, list []notes.Note) error {
-	paper, err := OnPaper(p)
+	small, err := smallOf(p, list)
 	if err != nil {
 		return err
 	}
 	look := views.Look{Reading: analysis.Read(p, analysis.Options{Mask: mask})}
-	small := Annotate(paper, list, min(ora.ThumbnailSide, max(p.Width, p.Height)))
-	paper = analysis.Pixels{}
 	hidden := func(view string) image.Image {
 		return bandsOf(p.Bounds(), isOpaque(p), func(rows image.Rectangle) image.Image {
 			part := p.Crop(rows)
@@ -41,6 +39,15 @@ func WriteORA(w io.Writer, p analysis.Pixels, mask *analysis.Mask, list []notes.
 		Merged: Annotated(p, list),
 		Small:  small,
 	}, WritePNG)
+}
+
+// smallOf returns a small picture on paper, with its notes.
+func smallOf(p analysis.Pixels, list []notes.Note) (image.Image, error) {
+	paper, err := OnPaper(p)
+	if err != nil {
+		return nil, err
+	}
+	return Annotate(paper, list, min(ora.ThumbnailSide, max(p.Width, p.Height))), nil
 }
 
 // WriteJSON writes what is known of a still, and its notes, as one JSON object: the fields of
