@@ -69,6 +69,22 @@ func TestPick(t *testing.T) {
 	}
 }
 
+// A picture that lasts is shared, unless it had to be laid over paper: that is another
+// picture's next.
+func TestCopySharesWhatLasts(t *testing.T) {
+	r := newRig(t)
+	for i, alpha := range []byte{255, 128} {
+		img := halves(4, 2, black, white)
+		img.Pix[3] = alpha
+		f := frameOf(img)
+		f.Lasts = true
+		r.next.Copies = i + 1
+		if c := r.see(f, false).Copied; (&c.Pixels.Pix[0] == &img.Pix[0]) != (alpha == 255) || img.Pix[3] != alpha {
+			t.Errorf("of alpha %d: shared %v", alpha, alpha != 255)
+		}
+	}
+}
+
 // A copy is made once for each time it was asked for, and is nobody else's.
 func TestCopy(t *testing.T) {
 	r := newRig(t)
