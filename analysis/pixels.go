@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/internal/fixed"
 )
 
 // Layout says how the four bytes of a pixel are laid out in memory.
@@ -72,6 +73,12 @@ func (p Pixels) At(x, y int) (r, g, b uint8, counted bool) {
 		return q[2], q[1], q[0], true
 	}
 	return q[0], q[1], q[2], q[3] != 0
+}
+
+// Bin returns the bin of the histogram in which a pixel of the picture is.
+func (p *Pixels) Bin(x, y int) uint8 {
+	c := p.Pixel(x, y)
+	return fixed.Bins.Of(c.R, c.G, c.B)
 }
 
 // Row returns the bytes of row y, which lies inside the picture.

@@ -9,6 +9,11 @@ import (
 	"app.tonedesk/analysis/internal/pool"
 )
 
+// MostGrey is of how many pixels a picture may be for its Reading to hold the lightness of
+// each: more than any display shows; what is larger comes out of a file, and takes most of
+// the memory there is (our choice).
+const MostGrey = 40_000_000
+
 // rowsPerPiece is how many rows a worker takes at a time: a few dozen microseconds' work.
 const rowsPerPiece = 24
 
@@ -35,7 +40,7 @@ const (
 // NaN if no pixel was counted.
 type Reading struct {
 	Width, Height int
-	Grey          []uint8  // each pixel's L* as round(2.55 L*), rows Width apart; also what is left out
+	Grey          []uint8  // each pixel's L* as round(2.55 L*), rows Width apart; also what is left out; nil beyond MostGrey
 	Histogram     [256]int // counted pixels; bin i holds the L* that round to i/2.55
 	Counted       int      // pixels, the histogram's sum
 	Mean          float64  // mean lightness, from the bins
@@ -61,8 +66,9 @@ type Reader struct {
 	pixels  Pixels
 	areas   []image.Rectangle // left out, clipped
 	grey    []uint8
-	tallies []tally // one a worker
-	ignored []tally // what lies in areas, one a worker
+	rows    [][]uint8 // of larger pictures, one a worker
+	tallies []tally   // one a worker
+	ignored []tally   // what lies in areas, one a worker
 	held    held
 	reading Reading
 }
@@ -73,6 +79,7 @@ func NewReader() *Reader {
 	r.workers = pool.New(r.readRows)
 	r.tallies = make([]tally, r.workers.Workers())
 	r.ignored = make([]tally, r.workers.Workers())
+	r.rows = make([][]uint8, r.workers.Workers())
 	return r
 }
 
@@ -102,7 +109,14 @@ func (r *Reader) Read(p Pixels, o Options) *Reading {
 // pass fills the grey plane and the tallies.
 func (r *Reader) pass(p Pixels, out *Mask) {
 	size := p.Width * p.Height
-	r.grey = pool.Resized(r.grey, size)
+	if size > MostGrey {
+		r.grey = nil
+		for i := range r.rows {
+			r.rows[i] = pool.Resized(r.rows[i], p.Width)
+		}
+	} else {
+		r.grey = pool.Resized(r.grey, size)
+	}
 	clear(r.tallies)
 	r.pixels = p
 	r.areas = out.Clip(r.areas[:0], p.Bounds())
@@ -116,7 +130,10 @@ func (r *Reader) readRows(worker, piece int) {
 	first := piece * rowsPerPiece
 	for y := first; y < min(first+rowsPerPiece, p.Height); y++ {
 		src := p.Row(y)
-		dst := r.reading.Grey[y*p.Width:][:p.Width]
+		dst := r.rows[worker]
+		if r.grey != nil {
+			dst = r.reading.GreyRow(y)
+		}
 		for x := 0; x < p.Width; {
 			end, counted := NextSpan(r.areas, y, x, p.Width)
 			n := &r.ignored[worker]
@@ -195,5 +212,5 @@ func keyOf(mean float64) Key {
 	return MiddleKey
 }
 
-// GreyRow returns a row of the grey plane.
+// GreyRow returns a row of the grey plane, which is there.
 func (r *Reading) GreyRow(y int) []uint8 { return r.Grey[y*r.Width:][:r.Width] }

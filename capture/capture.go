@@ -32,6 +32,7 @@ type Frame struct {
 	Layout Layout
 	Origin image.Point // top left of the picture, in desktop pixels; zero for a file
 	At     time.Time   // when the pixels were read
+	Lasts  bool        // nobody will ever write to Pix: whoever wants them longer needs no copy
 }
 
 // Backend is a way into one system's screen. It may be used from several goroutines.

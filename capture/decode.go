@@ -2,7 +2,6 @@ package capture
 
 import (
 	"archive/zip"
-	"bytes"
 	"encoding/binary"
 	"errors"
 	"fmt"
@@ -16,6 +15,8 @@ import (
 	"golang.org/x/image/bmp"
 	"golang.org/x/image/tiff"
 	"golang.org/x/image/webp"
+
+	"app.tonedesk/memory"
 )
 
 // pictureFormat is a format of picture files that we read.
@@ -24,60 +25,87 @@ type pictureFormat struct {
 	magic       []string // how its files begin; ? stands for any byte
 	config      func(io.Reader) (image.Config, error)
 	decode      func(io.Reader) (image.Image, error)
-	orientation func([]byte) int // 1 to 8; nil: the format has none
+	takes       func(image.Config, *source) float64 // bytes of memory
+	orientation func(*source) int                   // 1 to 8; nil: the format has none
 }
 
 var pictureFormats = []pictureFormat{
-	{"png", []string{"\x89PNG\r\n\x1a\n"}, png.DecodeConfig, png.Decode, pngOrientation},
-	{"jpeg", []string{"\xff\xd8\xff"}, jpeg.DecodeConfig, jpeg.Decode, jpegOrientation},
-	{"gif", []string{"GIF87a", "GIF89a"}, gif.DecodeConfig, gif.Decode, nil},
-	{"tiff", []string{"II*\x00", "MM\x00*"}, tiff.DecodeConfig, tiff.Decode, tiffOrientation},
-	{"webp", []string{"RIFF????WEBP"}, webp.DecodeConfig, webpDecode, webpOrientation},
+	{"png", []string{"\x89PNG\r\n\x1a\n"}, png.DecodeConfig, png.Decode, pngTakes, pngOrientation},
+	{"jpeg", []string{"\xff\xd8\xff"}, jpeg.DecodeConfig, jpeg.Decode, jpegTakes, jpegOrientation},
+	{"gif", []string{"GIF87a", "GIF89a"}, gif.DecodeConfig, gif.Decode, plainTakes, nil},
+	{"tiff", []string{"II*\x00", "MM\x00*"}, tiff.DecodeConfig, tiff.Decode, tiffTakes, tiffOrientation},
+	{"webp", []string{"RIFF????WEBP"}, webp.DecodeConfig, webpDecode, webpTakes, webpOrientation},
 	// BM alone could begin any text: its info header's length, under 256, says more.
-	{"bmp", []string{"BM?????????????\x00\x00\x00"}, bmp.DecodeConfig, bmp.Decode, nil},
-	{oraName, []string{oraMagic}, png.DecodeConfig, png.Decode, nil}, // of its merged image
+	{"bmp", []string{"BM?????????????\x00\x00\x00"}, bmp.DecodeConfig, bmp.Decode, plainTakes, nil},
+	{oraName, []string{oraMagic}, png.DecodeConfig, png.Decode, pngTakes, nil}, // of its merged image
 }
 
-// decode decodes the picture file data, of at most maxPixels pixels. It copes with any
+// decode decodes the picture file s, of at most maxPixels pixels. It copes with any
 // bytes: decoders that panic are caught.
-func decode(data []byte, maxPixels int64) (p *Picture, err error) {
+func decode(s *source, maxPixels int64) (p *Picture, err error) {
 	defer func() {
 		if r := recover(); r != nil {
 			p, err = nil, fmt.Errorf("%w: decoder broke down: %v", ErrDamaged, r)
 		}
 	}()
-	f, err := formatOf(data)
+	f, err := formatOf(s.head(headBytes))
 	if err != nil {
 		return nil, err
 	}
-	open := func() (io.Reader, error) { return bytes.NewReader(data), nil }
+	open, png := func() (io.Reader, error) { return s.reader(), nil }, s
 	var merged *zip.File // of OpenRaster
 	if f.name == oraName {
-		if merged, err = mergedPart(data); err != nil {
-			return nil, f.explain(data, err, false)
+		if merged, err = mergedPart(s); err != nil {
+			return nil, f.explain(s, err, false)
 		}
-		open = func() (io.Reader, error) { return merged.Open() } // in memory: nothing to close
+		open, png = func() (io.Reader, error) { return merged.Open() }, headOf(merged) // nothing to close
 	}
-	c, err := read(f, data, open, f.config)
-	switch {
-	case err != nil:
+	c, err := read(f, s, open, f.config)
+	if err != nil {
 		return nil, err
-	case c.Width <= 0 || c.Height <= 0:
-		return nil, fmt.Errorf("%s of %d x %d pixels: %w", f.name, c.Width, c.Height, ErrDamaged)
-	case int64(c.Width) > maxPixels/int64(c.Height), merged != nil && !fits(merged, c):
+	}
+	number := 1
+	if f.orientation != nil {
+		number = f.orientation(s)
+	}
+	if err := f.allow(c, maxPixels, png, number); err != nil {
+		return nil, err
+	}
+	if merged != nil && !fits(merged, c) {
 		return nil, fmt.Errorf("%s of %d x %d pixels: %w", f.name, c.Width, c.Height, ErrHuge)
 	}
-	img, err := read(f, data, open, f.decode)
+	img, err := read(f, s, open, f.decode)
 	if err != nil {
 		return nil, err
 	}
 	size := image.Pt(c.Width, c.Height)
-	pix := straightRows(img, size)
-	if f.orientation != nil {
-		pix, size = upright(pix, size, f.orientation(data))
-	}
-	return &Picture{Pix: pix, Stride: 4 * size.X, Size: size}, nil
+	memory.LetGo(pixelBytes * size.X * size.Y) // what the decoder needed
+	pix, size := upright(straightRows(img, size), size, number)
+	memory.LetGo(len(pix)) // what it was made of
+	return &Picture{Pix: pix, Stride: pixelBytes * size.X, Size: size}, nil
 }
+
+// allow refuses a size that can't be, or is too large, or has no room in memory.
+func (f pictureFormat) allow(c image.Config, maxPixels int64, s *source, orientation int) error {
+	takes := f.takes(c, s)
+	if orientation > 1 {
+		takes = max(takes, 2*pixelBytes*pixelsOf(c)) // it is turned from one memory into another
+	}
+	err := ErrDamaged
+	switch {
+	case c.Width <= 0 || c.Height <= 0:
+	case int64(c.Width) > maxPixels/int64(c.Height), c.Width > MaxSide, c.Height > MaxSide:
+		err = ErrHuge
+	default:
+		if err = memory.Room(int64(takes)); err == nil {
+			return nil
+		}
+	}
+	return fmt.Errorf("%s of %d x %d pixels: %w", f.name, c.Width, c.Height, err)
+}
+
+// headBytes is how much of a file says what it is.
+const headBytes = 64
 
 // formatOf finds data's format by its first bytes. The error wraps ErrEmptyFile,
 // ErrTruncated or ErrNotPicture.
@@ -113,13 +141,13 @@ func agrees(magic string, data []byte) bool {
 }
 
 // read has decoder read the picture that open opens, and explains its error.
-func read[T any](f pictureFormat, data []byte, open func() (io.Reader, error), decoder func(io.Reader) (T, error)) (v T, err error) {
+func read[T any](f pictureFormat, s *source, open func() (io.Reader, error), decoder func(io.Reader) (T, error)) (v T, err error) {
 	r := &endReader{}
 	if r.from, err = open(); err == nil {
 		v, err = decoder(r)
 	}
 	if err != nil {
-		return v, f.explain(data, err, r.ended)
+		return v, f.explain(s, err, r.ended)
 	}
 	return v, nil
 }
@@ -139,14 +167,14 @@ func (r *endReader) Read(b []byte) (int, error) {
 
 // ReadAt is for the TIFF decoder, which goes by offsets in the file's bytes.
 func (r *endReader) ReadAt(b []byte, at int64) (int, error) {
-	n, err := r.from.(*bytes.Reader).ReadAt(b, at)
+	n, err := r.from.(io.ReaderAt).ReadAt(b, at)
 	r.ended = r.ended || err != nil
 	return n, err
 }
 
-// explain wraps the sentinel that a decoder's error means for data; ended says whether
+// explain wraps the sentinel that a decoder's error means for a file; ended says whether
 // it wanted more than there was.
-func (f pictureFormat) explain(data []byte, err error, ended bool) error {
+func (f pictureFormat) explain(s *source, err error, ended bool) error {
 	for _, said := range []error{ErrNotPicture, ErrKind, ErrHuge, ErrTruncated, ErrDamaged} {
 		if errors.Is(err, said) {
 			return fmt.Errorf("%s: %w", f.name, err)
@@ -160,9 +188,9 @@ func (f pictureFormat) explain(data []byte, err error, ended bool) error {
 	)
 	switch {
 	case errors.As(err, &jpegKind), errors.As(err, &pngKind), errors.As(err, &tiffKind),
-		errors.Is(err, bmp.ErrUnsupported), errors.Is(err, zip.ErrAlgorithm), f.name == "webp" && webpIsAnimated(data):
+		errors.Is(err, bmp.ErrUnsupported), errors.Is(err, zip.ErrAlgorithm), f.name == "webp" && webpIsAnimated(s.head(headBytes)):
 		what = ErrKind
-	case ended, f.name == "webp" && webpIsShort(data):
+	case ended, f.name == "webp" && webpIsShort(s):
 		what = ErrTruncated
 	}
 	text := strings.TrimPrefix(err.Error(), f.name+": ")
@@ -170,8 +198,9 @@ func (f pictureFormat) explain(data []byte, err error, ended bool) error {
 }
 
 // webpIsShort says whether data has fewer bytes than its RIFF header says (RFC 9649, 2.4).
-func webpIsShort(data []byte) bool {
-	return len(data) < 8 || uint64(len(data)) < 8+uint64(binary.LittleEndian.Uint32(data[4:]))
+func webpIsShort(s *source) bool {
+	length := s.part(4, 4)
+	return length == nil || s.size < 8+int64(binary.LittleEndian.Uint32(length))
 }
 
 // webpIsAnimated says whether data's VP8X header announces an animation (RFC 9649, 2.7).

@@ -59,8 +59,8 @@ var (
 	ErrNoMerged = fmt.Errorf("no merged image: %w", ErrKind)
 	// ErrManyParts: an OpenRaster file of more parts than we look through; it wraps ErrHuge.
 	ErrManyParts = fmt.Errorf("more than %d parts: %w", mostParts, ErrHuge)
-	// ErrHuge: the picture claims more than MaxPixels pixels, or the file more than
-	// MaxFileBytes bytes.
+	// ErrHuge: the picture claims more than MaxPixels pixels or MaxSide on a side, or the
+	// file more than MaxFileBytes bytes.
 	ErrHuge = errors.New("picture too large")
 	// ErrEmptyFile: the file has no bytes.
 	ErrEmptyFile = errors.New("file is empty")

@@ -1,9 +1,11 @@
 package capture
 
 import (
-	"bytes"
 	"encoding/binary"
 	"image"
+	"iter"
+
+	"app.tonedesk/memory"
 )
 
 // exifPrefix begins Exif data in a JPEG's APP1 segment (CIPA DC-008-2012, Exif 2.3,
@@ -11,110 +13,145 @@ import (
 const exifPrefix = "Exif\x00\x00"
 
 // tiffOrientation returns the orientation, 1 to 8, that TIFF data (such as Exif data)
-// give in their first directory, or 1 where they give none or make no sense. Every
-// count and offset is checked. Source: TIFF 6.0 (1992), pp. 13-16 and 36.
-func tiffOrientation(data []byte) int {
-	if len(data) < 8 {
-		return 1
-	}
-	var order binary.ByteOrder
-	switch string(data[:4]) {
-	case "II*\x00":
-		order = binary.LittleEndian
-	case "MM\x00*":
-		order = binary.BigEndian
-	default:
-		return 1
-	}
-	at := order.Uint32(data[4:])
-	if uint64(at)+2 > uint64(len(data)) {
-		return 1
-	}
-	entries := data[at+2:]
-	const entrySize = 12
-	for range order.Uint16(data[at:]) {
-		if len(entries) < entrySize {
-			return 1
-		}
-		const orientationTag, short = 0x0112, 3
-		if order.Uint16(entries) == orientationTag {
-			value := order.Uint16(entries[8:])
-			if order.Uint16(entries[2:]) == short && order.Uint32(entries[4:]) == 1 && 1 <= value && value <= 8 {
-				return int(value)
-			}
-			return 1
-		}
-		entries = entries[entrySize:]
+// give in their first directory, or 1 where they give none or make no sense.
+func tiffOrientation(s *source) int {
+	const orientationTag = 0x0112
+	if value, kind, _ := tiffNumber(s, orientationTag); kind == tiffShort && 1 <= value && value <= 8 {
+		return int(value)
 	}
 	return 1
 }
 
+// The types of whole numbers in TIFF data.
+const tiffShort, tiffLong = 3, 4
+
+// tiffNumber returns the value of a tag in the first directory of TIFF data, with its type; a
+// type of 0 says that it is not one whole number. Every count and offset is checked. Source:
+// TIFF 6.0 (1992), pp. 13-16.
+func tiffNumber(s *source, tag uint16) (value uint32, kind uint16, found bool) {
+	var order binary.ByteOrder
+	switch head := s.part(0, 8); {
+	case head == nil:
+		return 0, 0, false
+	case string(head[:4]) == "II*\x00":
+		order = binary.LittleEndian
+	case string(head[:4]) == "MM\x00*":
+		order = binary.BigEndian
+	default:
+		return 0, 0, false
+	}
+	at := int64(order.Uint32(s.part(4, 4)))
+	count := s.part(at, 2)
+	if count == nil {
+		return 0, 0, false
+	}
+	const entrySize = 12
+	for i := range int64(order.Uint16(count)) {
+		e := s.part(at+2+entrySize*i, entrySize)
+		if e == nil {
+			return 0, 0, false
+		}
+		if order.Uint16(e) != tag {
+			continue
+		}
+		switch kind := order.Uint16(e[2:]); {
+		case order.Uint32(e[4:]) != 1:
+		case kind == tiffShort:
+			return uint32(order.Uint16(e[8:])), kind, true
+		case kind == tiffLong:
+			return order.Uint32(e[8:]), kind, true
+		}
+		return 0, 0, true
+	}
+	return 0, 0, false
+}
+
 // jpegOrientation returns the orientation in a JPEG file's first Exif segment, else 1.
-// Source: ITU-T T.81 (1992), B.1.1 (markers and segments).
-func jpegOrientation(data []byte) int {
-	const soi, tem, rst0, sos, eoi, app1 = 0xd8, 0x01, 0xd0, 0xda, 0xd9, 0xe1
-	for len(data) >= 2 && data[0] == 0xff {
-		marker := data[1]
-		switch {
-		case marker == 0xff: // a fill byte
-			data = data[1:]
-			continue
-		case marker == tem, marker >= rst0 && marker <= soi:
-			data = data[2:]
-			continue
-		case marker == sos, marker == eoi, len(data) < 4:
-			return 1
+func jpegOrientation(s *source) int {
+	const app1 = 0xe1
+	for marker, body := range jpegSegments(s) {
+		if head := body.part(0, len(exifPrefix)); marker == app1 && string(head) == exifPrefix {
+			return tiffOrientation(body.within(int64(len(exifPrefix)), body.size))
 		}
-		size := int(binary.BigEndian.Uint16(data[2:])) + 2 // the marker's two bytes are not counted
-		if size < 4 || size > len(data) {
-			return 1
-		}
-		if exif, ok := bytes.CutPrefix(data[4:size], []byte(exifPrefix)); ok && marker == app1 {
-			return tiffOrientation(exif)
-		}
-		data = data[size:]
 	}
 	return 1
+}
+
+// jpegSegments are the segments of a JPEG file before its pixels: their markers and what they
+// hold. Source: ITU-T T.81 (1992), B.1.1 (markers and segments).
+func jpegSegments(s *source) iter.Seq2[byte, *source] {
+	const soi, tem, rst0, sos, eoi = 0xd8, 0x01, 0xd0, 0xda, 0xd9
+	return func(yield func(byte, *source) bool) {
+		for at := int64(0); ; {
+			head := s.part(at, 2)
+			if head == nil || head[0] != 0xff {
+				return
+			}
+			marker := head[1]
+			switch {
+			case marker == 0xff: // a fill byte
+				at++
+				continue
+			case marker == tem, marker >= rst0 && marker <= soi:
+				at += 2
+				continue
+			}
+			length := s.part(at+2, 2)
+			if marker == sos || marker == eoi || length == nil {
+				return
+			}
+			end := at + 2 + int64(binary.BigEndian.Uint16(length)) // the marker's two bytes are not counted
+			if end < at+4 || end > s.size || !yield(marker, s.within(at+4, end)) {
+				return
+			}
+			at = end
+		}
+	}
 }
 
 // pngOrientation returns the orientation in a PNG file's eXIf chunk, else 1. Source:
 // W3C PNG Specification, Third Edition, 5.3 (chunk layout) and 11.3.4.5 (eXIf). Check sums
 // are the decoder's task.
-func pngOrientation(data []byte) int {
+func pngOrientation(s *source) int {
 	const signature, frame = 8, 12 // a chunk's length, type and check sum
-	for data = data[min(signature, len(data)):]; len(data) >= frame; {
-		size := uint64(binary.BigEndian.Uint32(data))
-		if size+frame > uint64(len(data)) {
+	for at := int64(signature); ; {
+		head := s.part(at, 8)
+		if head == nil {
 			return 1
 		}
-		body, rest := data[4:8+size], data[8+size:]
-		if string(body[:4]) == "eXIf" {
-			return tiffOrientation(body[4:])
+		end := at + frame + int64(binary.BigEndian.Uint32(head))
+		if end > s.size {
+			return 1
 		}
-		data = rest[4:]
+		if string(head[4:]) == "eXIf" {
+			return tiffOrientation(s.within(at+8, end-4))
+		}
+		at = end
 	}
-	return 1
 }
 
 // webpOrientation returns the orientation in a WebP file's EXIF chunk, else 1. Source:
 // RFC 9649 (2024), 2.3 (RIFF chunks), 2.7.1.5 (metadata).
-func webpOrientation(data []byte) int {
+func webpOrientation(s *source) int {
 	const fileHeader, chunkHeader = 12, 8
-	for data = data[min(fileHeader, len(data)):]; len(data) >= chunkHeader; {
-		size := uint64(binary.LittleEndian.Uint32(data[4:]))
-		if size+chunkHeader > uint64(len(data)) {
+	for at := int64(fileHeader); ; {
+		head := s.part(at, chunkHeader)
+		if head == nil {
 			return 1
 		}
-		if string(data[:4]) == "EXIF" {
-			body := data[chunkHeader : chunkHeader+size]
-			return tiffOrientation(bytes.TrimPrefix(body, []byte(exifPrefix)))
+		end := at + chunkHeader + int64(binary.LittleEndian.Uint32(head[4:]))
+		if end > s.size {
+			return 1
 		}
-		data = data[chunkHeader+size:]
-		if size%2 == 1 && len(data) > 0 { // chunks begin at even places
-			data = data[1:]
+		if string(head[:4]) == "EXIF" {
+			body := s.within(at+chunkHeader, end)
+			if n := len(exifPrefix); string(body.part(0, n)) == exifPrefix {
+				body = body.within(int64(n), body.size)
+			}
+			return tiffOrientation(body)
 		}
+		at = end + (end-at)%2 // chunks begin at even places
 	}
-	return 1
 }
 
 // upright turns RGBA rows without gaps, size pixels, as an Exif orientation says, and
@@ -136,6 +173,7 @@ func upright(pix []byte, size image.Point, orientation int) ([]byte, image.Point
 	if orientation >= 5 {
 		w, h = h, w
 	}
+	memory.LetGo(len(pix)) // what these rows were made of
 	out := make([]byte, len(pix))
 	to := 0
 	for y := range h {

@@ -153,14 +153,14 @@ func TestOrientationOfSenselessData(t *testing.T) {
 		{"a count of 2", change(28, 2)},
 		{"another type", change(26, 4)},
 	}
-	if got := tiffOrientation(good); got != 6 {
+	if got := tiffOrientation(sourceOf(good)); got != 6 {
 		t.Fatalf("good data give %d", got)
 	}
-	if got := tiffOrientation(change(10, 0xff, 0xff)); got != 6 {
+	if got := tiffOrientation(sourceOf(change(10, 0xff, 0xff))); got != 6 {
 		t.Errorf("a directory that claims too many entries gives %d, want what it has", got)
 	}
 	for _, tt := range tests {
-		if got := tiffOrientation(tt.data); got != 1 {
+		if got := tiffOrientation(sourceOf(tt.data)); got != 1 {
 			t.Errorf("%s: %d, want 1", tt.name, got)
 		}
 		for name, file := range withExif(t, tt.data) {
@@ -170,7 +170,7 @@ func TestOrientationOfSenselessData(t *testing.T) {
 		}
 	}
 	for n := range good[:34] { // every cut before the value's end
-		if got := tiffOrientation(good[:n]); got != 1 && n < 34 {
+		if got := tiffOrientation(sourceOf(good[:n])); got != 1 && n < 34 {
 			t.Errorf("%d bytes give %d", n, got)
 		}
 	}
@@ -189,8 +189,8 @@ func FuzzOrientation(f *testing.F) {
 		f.Add(data)
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		for _, read := range []func([]byte) int{tiffOrientation, jpegOrientation, pngOrientation, webpOrientation} {
-			if o := read(data); o < 1 || o > 8 {
+		for _, read := range []func(*source) int{tiffOrientation, jpegOrientation, pngOrientation, webpOrientation} {
+			if o := read(sourceOf(data)); o < 1 || o > 8 {
 				t.Errorf("orientation %d", o)
 			}
 		}
@@ -210,7 +210,7 @@ func FuzzDecode(f *testing.F) {
 		f.Add(data)
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		p, err := decode(data, most)
+		p, err := decode(sourceOf(data), most)
 		if err != nil {
 			said := func(known error) bool { return errors.Is(err, known) }
 			if p != nil || !slices.ContainsFunc([]error{ErrNotPicture, ErrKind, ErrHuge, ErrTruncated, ErrDamaged, ErrEmptyFile}, said) {

@@ -2,7 +2,6 @@ package capture
 
 import (
 	"archive/zip"
-	"bytes"
 	"fmt"
 	"image"
 	"io"
@@ -13,7 +12,7 @@ import (
 // OpenRaster is a zip archive whose first part, mimetype, is stored as it is; the whole
 // picture, all layers merged, is its part mergedimage.png. Source: OpenRaster, Baseline,
 // File Layout (openraster.org, version 0.0.5). Only that picture is read here, straight from
-// memory: nothing of an archive is ever written anywhere.
+// the archive: nothing of an archive is ever written anywhere.
 const (
 	oraName   = "openraster"
 	oraType   = "image/openraster"
@@ -29,8 +28,8 @@ const (
 )
 
 // mergedPart returns the archive's merged image.
-func mergedPart(data []byte) (*zip.File, error) {
-	archive, err := openArchive(data)
+func mergedPart(s *source) (*zip.File, error) {
+	archive, err := openArchive(s)
 	if err != nil {
 		return nil, err
 	}
@@ -55,15 +54,15 @@ func mergedPart(data []byte) (*zip.File, error) {
 // openArchive opens an archive whose parts it has counted before, and which says that it is
 // OpenRaster. Each part has at least one signature in the list of parts, and the list ends in
 // a record. Source: APPNOTE.TXT 6.3, .ZIP File Format Specification, 4.3.12 and 4.3.16.
-func openArchive(data []byte) (*zip.Reader, error) {
+func openArchive(s *source) (*zip.Reader, error) {
 	const part, end, endSize = "PK\x01\x02", "PK\x05\x06", 22
-	if parts := bytes.Count(data, []byte(part)); parts > mostParts {
+	if parts, _ := s.count(part); parts > mostParts {
 		return nil, fmt.Errorf("archive of %d parts: %w", parts, ErrManyParts)
 	}
-	if at := bytes.LastIndex(data, []byte(end)); at < 0 || at+endSize > len(data) {
+	if _, at := s.count(end); at < 0 || at+endSize > s.size {
 		return nil, fmt.Errorf("no end of the archive: %w", ErrTruncated)
 	}
-	archive, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	archive, err := zip.NewReader(s.from, s.size)
 	if err != nil {
 		return nil, err
 	}
@@ -83,6 +82,17 @@ func saysORA(f *zip.File) bool {
 	defer part.Close()
 	text, err := io.ReadAll(io.LimitReader(part, 64))
 	return err == nil && strings.TrimSpace(string(text)) == oraType
+}
+
+// headOf returns the first bytes of the merged image, none where it can't be read.
+func headOf(merged *zip.File) *source {
+	part, err := merged.Open()
+	if err != nil {
+		return sourceOf(nil)
+	}
+	defer part.Close()
+	head, _ := io.ReadAll(io.LimitReader(part, headBytes)) // what is wrong with it the decoder says
+	return sourceOf(head)
 }
 
 // fits says whether a PNG file of c's size can be as long as the merged image, which is never

@@ -13,9 +13,12 @@ import (
 )
 
 // Limits for picture files. Our choices: a page of 10,000 by 10,000 pixels is what a
-// painter's machine still turns over, and such a page has 800 MB at 16 bits a channel.
+// painter's machine still turns over, and such a page has 800 MB at 16 bits a channel; a
+// strip for the screen is some 1,000 by 100,000. Whether there is memory for a picture that
+// keeps to them is for package memory to say.
 const (
 	MaxPixels    = 100_000_000
+	MaxSide      = 100_000 // pixels
 	MaxFileBytes = 1 << 30
 )
 
@@ -32,8 +35,9 @@ type Picture struct {
 // OpenPicture reads the picture file at path: png, jpeg, gif (its first picture),
 // bmp, tiff, webp or ora (its layers merged), turned upright as its Exif data say.
 // Errors wrap fs.ErrNotExist, fs.ErrPermission, ErrDirectory, ErrNotFile,
-// ErrEmptyFile, ErrNotPicture, ErrTruncated, ErrDamaged, ErrKind or ErrHuge. A size of
-// more than MaxPixels is refused before anything of that size is set up.
+// ErrEmptyFile, ErrNotPicture, ErrTruncated, ErrDamaged, ErrKind, ErrHuge or *memory.Full.
+// A size beyond the limits, or for which there is no room, is refused before anything of that
+// size is set up.
 func OpenPicture(path string) (*Picture, error) {
 	p, err := openPicture(path)
 	if err != nil {
@@ -55,11 +59,7 @@ func openPicture(path string) (*Picture, error) {
 	if err := mayBePicture(f, info); err != nil {
 		return nil, err
 	}
-	data, err := plainfile.All(f, info)
-	if err != nil {
-		return nil, err
-	}
-	p, err := decode(data, MaxPixels)
+	p, err := decode(&source{from: f, size: info.Size()}, MaxPixels)
 	if err != nil {
 		return nil, err
 	}
@@ -69,7 +69,7 @@ func openPicture(path string) (*Picture, error) {
 
 // DecodePicture decodes the contents of a picture file, as OpenPicture does.
 func DecodePicture(data []byte) (*Picture, error) {
-	p, err := decode(data, MaxPixels)
+	p, err := decode(sourceOf(data), MaxPixels)
 	if err != nil {
 		return nil, fmt.Errorf("decode picture: %w", err)
 	}
@@ -82,8 +82,19 @@ func (p *Picture) Stream() Stream {
 	return &pictureStream{picture: p}
 }
 
+// FollowPicture opens a picture file, as OpenPicture does, and returns its stream. Each
+// picture is prepared before it is handed out: it may be written to then, and not after.
+func FollowPicture(path string, prepare func(*Picture)) (Stream, error) {
+	p, err := OpenPicture(path)
+	if err != nil {
+		return nil, err
+	}
+	prepare(p)
+	return &pictureStream{picture: p, prepare: prepare}, nil
+}
+
 // NewPictureStream returns a stream that gives one picture, RGBA rows with straight
-// alpha, for ever.
+// alpha, for ever. Nobody may write to it any more.
 func NewPictureStream(pix []byte, stride int, size image.Point) Stream {
 	return (&Picture{Pix: pix, Stride: stride, Size: size}).Stream()
 }

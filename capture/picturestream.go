@@ -24,7 +24,8 @@ const (
 // file has changed. Reading it again goes on beside, so that no Grab takes long.
 type pictureStream struct {
 	picture *Picture
-	given   bool // the first picture was handed out
+	prepare func(*Picture) // each that is read, before anybody sees it; nil: nothing
+	given   bool           // the first picture was handed out
 
 	checked time.Time
 	loading chan loaded // nil: the file is not being read
@@ -58,7 +59,7 @@ func (s *pictureStream) Grab(ctx context.Context, f *Frame) (changed bool, err e
 	}
 	s.given = true
 	p := s.picture
-	*f = Frame{Pix: p.Pix, Stride: p.Stride, Size: p.Size, Layout: RGBA, At: time.Now()}
+	*f = Frame{Pix: p.Pix, Stride: p.Stride, Size: p.Size, Layout: RGBA, At: time.Now(), Lasts: true}
 	return true, nil
 }
 
@@ -98,10 +99,13 @@ func (s *pictureStream) follow(now time.Time) (changed bool) {
 
 // load begins to read the file again.
 func (s *pictureStream) load() {
-	path, done := s.picture.path, make(chan loaded, 1)
+	path, prepare, done := s.picture.path, s.prepare, make(chan loaded, 1)
 	s.loading = done
 	go func() {
 		p, err := openPicture(path)
+		if err == nil && prepare != nil {
+			prepare(p)
+		}
 		done <- loaded{p, err}
 	}()
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"fmt"
 	"image"
 	"image/color"
 	"image/png"
@@ -13,6 +14,8 @@ import (
 	"testing"
 	"testing/synctest"
 	"time"
+
+	"app.tonedesk/memory"
 )
 
 // follower is a picture file, and a stream that follows it in a time of its own.
@@ -40,6 +43,35 @@ func follow(t *testing.T, test func(f *follower)) {
 			t.Error(err)
 		}
 	})
+}
+
+// Each picture of a file is prepared before anybody sees it, also one that is read again.
+func TestFollowPictureIsPrepared(t *testing.T) {
+	follow(t, func(f *follower) {
+		stream, err := FollowPicture(f.path, func(p *Picture) { p.Pix[0] += 100 })
+		if err != nil {
+			f.t.Fatal(err)
+		}
+		f.stream = stream
+		f.expect(0, 101)
+		f.save(pngOf(f.t, 2))
+		f.expect(2*checkEvery, 102)
+	})
+}
+
+// The last picture of a file is let go of with its stream, since the next may need its room;
+// that of a screen stays.
+func TestFilePictureMakesRoom(t *testing.T) {
+	for _, lasts := range []bool{false, true} {
+		l := newLoop(NewWatcher(Watch{}))
+		l.last = Frame{Pix: make([]byte, 4), Stride: 4, Size: image.Pt(1, 1), Lasts: lasts}
+		if l.keep(); (l.last.Pix == nil) != lasts {
+			t.Errorf("lasts %v: it holds %v", lasts, l.last.Pix)
+		}
+	}
+	if !mustReopen(fmt.Errorf("follow: %w", &memory.Full{})) || mustReopen(ErrDamaged) {
+		t.Error("a picture without room is opened anew, a damaged one looked at again")
+	}
 }
 
 func pngOf(t *testing.T, v byte) []byte {

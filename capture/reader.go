@@ -80,6 +80,7 @@ func (r *reader) answer(q question) (a answer) {
 	a.to = q
 	if q == openQuestion {
 		r.closeStream()
+		r.frame = Frame{} // there may be no room for another beside it
 		r.stream, a.err = r.open(r.ctx)
 		return a
 	}

@@ -10,24 +10,31 @@ import (
 // laid where img's bounds put it; what it leaves free is transparent. Channels of 16
 // bits are rounded to the nearest of 8. It may take over img's memory.
 func straightRows(img image.Image, size image.Point) []byte {
-	canvas, length := image.Rectangle{Max: size}, 4*size.X*size.Y
+	canvas := image.Rectangle{Max: size}
+	pix := memoryOf(img, canvas)
+	own := pix == nil
+	if own {
+		pix = make([]byte, pixelBytes*size.X*size.Y)
+	}
 	switch m := img.(type) {
 	case *image.NRGBA:
-		if m.Rect == canvas && m.Stride == 4*size.X {
-			return m.Pix[:length]
+		if own {
+			straighten(pix, m, canvas)
 		}
 	case *image.RGBA:
-		if m.Rect == canvas && m.Stride == 4*size.X && m.Opaque() {
-			return m.Pix[:length]
+		if own || !m.Opaque() {
+			straighten(pix, m, canvas)
 		}
-	}
-	pix := make([]byte, length)
-	switch m := img.(type) {
 	case *image.YCbCr, *image.Gray: // opaque: multiplied or straight is one
-		draw.Draw(&image.RGBA{Pix: pix, Stride: 4 * size.X, Rect: canvas}, canvas, m, image.Point{}, draw.Src)
+		draw.Draw(&image.RGBA{Pix: pix, Stride: pixelBytes * size.X, Rect: canvas}, canvas, m, image.Point{}, draw.Src)
 	case *image.NRGBA64:
 		for i := range pix {
 			pix[i] = divided(uint16(m.Pix[2*i])<<8|uint16(m.Pix[2*i+1]), 0xffff)
+		}
+	case *image.Gray16:
+		for i := range len(pix) / pixelBytes {
+			grey := divided(uint16(m.Pix[2*i])<<8|uint16(m.Pix[2*i+1]), 0xffff)
+			*(*[pixelBytes]byte)(pix[pixelBytes*i:]) = [pixelBytes]byte{grey, grey, grey, 255}
 		}
 	case *image.Paletted:
 		spread(pix, m, canvas)
@@ -35,6 +42,23 @@ func straightRows(img image.Image, size image.Point) []byte {
 		straighten(pix, m, canvas)
 	}
 	return pix
+}
+
+// memoryOf returns the memory of an image whose pixels lie as ours do, else nil.
+func memoryOf(img image.Image, canvas image.Rectangle) []byte {
+	var p image.NRGBA
+	switch m := img.(type) {
+	case *image.NRGBA:
+		p = *m
+	case *image.RGBA:
+		p = image.NRGBA(*m)
+	case *image.CMYK:
+		p = image.NRGBA(*m)
+	}
+	if p.Rect != canvas || p.Stride != pixelBytes*canvas.Max.X {
+		return nil
+	}
+	return p.Pix[:pixelBytes*canvas.Max.X*canvas.Max.Y]
 }
 
 // straighten writes img's pixels inside canvas to pix, the colours divided by their alpha.

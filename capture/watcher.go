@@ -105,7 +105,7 @@ func (w *Watcher) Again() {
 }
 
 // Reopen watches another source from now on; nil watches none. The last picture
-// stays, for Again, until the new source gives one. While frozen, the new source is
+// stays, for Again, until the new source gives one, but that of a file goes. While frozen, the new source is
 // opened when it goes on.
 func (w *Watcher) Reopen(open func(context.Context) (Stream, error)) {
 	w.change(func() {

@@ -4,6 +4,8 @@ import (
 	"context"
 	"errors"
 	"time"
+
+	"app.tonedesk/memory"
 )
 
 // loop is a running watcher's state. One goroutine owns it.
@@ -202,8 +204,12 @@ func (l *loop) arm() {
 	}
 }
 
-// keep copies the last picture into memory of our own, since its stream is to go.
+// keep copies the last picture into memory of our own, since its stream is to go. One that
+// came out of a file goes too: it may leave no room for the next.
 func (l *loop) keep() {
+	if l.last.Lasts {
+		l.last = Frame{}
+	}
 	if l.last.Pix != nil && !l.own {
 		size := l.last.Stride*(l.last.Size.Y-1) + 4*l.last.Size.X
 		l.store = append(l.store[:0], l.last.Pix[:min(size, len(l.last.Pix))]...)
@@ -213,7 +219,7 @@ func (l *loop) keep() {
 	l.seen = false
 }
 
-// drop lets the present source go; the last picture stays.
+// drop lets the present source go; the last picture stays, if it is of a screen.
 func (l *loop) drop() {
 	l.keep()
 	if l.reader != nil {
@@ -241,8 +247,12 @@ func (l *loop) leave() {
 	}
 }
 
-// mustReopen says whether err leaves a stream that will never give a picture again.
+// mustReopen says whether err leaves a stream that will never give a picture again, or one that
+// might if its picture were let go of.
 func mustReopen(err error) bool {
+	if full := (*memory.Full)(nil); errors.As(err, &full) {
+		return true
+	}
 	for _, lost := range []error{ErrDisconnected, ErrGone, ErrOutside, ErrClosed, errPanic} {
 		if errors.Is(err, lost) {
 			return true

@@ -69,7 +69,7 @@ func (e *exporter) copy() {
 	}
 	var img image.Image
 	e.Try("copy the picture", func() error {
-		img = stills.Annotate(analysis.Opaque(still.Picture), list, 0)
+		img = stills.Annotated(analysis.Opaque(still.Picture), list)
 		return nil
 	}, func() { e.copyImage(img) })
 }

@@ -58,11 +58,7 @@ func (d *Desk) opener(from setup.Source) func(context.Context) (capture.Stream, 
 		return func(ctx context.Context) (capture.Stream, error) { return d.screen.open(ctx, from.Region) }
 	case setup.SourcePicture:
 		return func(context.Context) (capture.Stream, error) {
-			p, err := capture.OpenPicture(from.Path)
-			if err != nil {
-				return nil, err
-			}
-			return p.Stream(), nil
+			return pictures.Follow(from.Path)
 		}
 	}
 	if from.Kind == setup.SourceStill {

@@ -60,9 +60,10 @@ type Jump struct {
 
 // Moved reports whether the picture of r has jumped since the reading given before; motions
 // too small to tell add up until they tell. The first reading has nothing to jump from; a
-// reading of another size has jumped.
+// reading of another size has jumped. A picture of more than analysis.MostGrey pixels never
+// has.
 func (j *Jump) Moved(r *analysis.Reading) bool {
-	if r == nil || r.Width < 1 || r.Height < 1 {
+	if r == nil || len(r.Grey) == 0 {
 		return false
 	}
 	if r.Width != j.width || r.Height != j.height {

@@ -5,6 +5,7 @@ import (
 
 	"app.tonedesk/cmd/desk/command"
 	"app.tonedesk/cmd/desk/quiet"
+	"app.tonedesk/memory"
 )
 
 func main() {
@@ -16,6 +17,7 @@ func run(args []string, io command.Streams) int {
 	if len(args) > 0 && command.All[args[0]] != nil {
 		quiet.Aloud()
 		abandonOnSignal()
+		memory.Hold(memory.OfCommands)
 		return runCommand(args[0], func() int { return command.All[args[0]](args[1:], io) }, io, quiet.Keep)
 	}
 	return openWindow(args, io)

@@ -22,6 +22,7 @@ import (
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/wording"
+	"app.tonedesk/memory"
 	"app.tonedesk/plainfile"
 )
 
@@ -31,6 +32,7 @@ const appID = "app.tonedesk"
 // openWindow opens the window on the remembered region, or on the picture file that args
 // name, and returns when it is closed.
 func openWindow(args []string, s command.Streams) (exit int) {
+	memory.Hold(memory.OfWindow)
 	w, err := command.WindowArguments(args)
 	if err != nil {
 		return s.WrongUse(err)

@@ -120,8 +120,9 @@ func (c *Comparer) Begin(id string) {
 		}
 		name := cmp.Or(s.Meta.Name, wording.TimeSay(s.Meta.Time))
 		c.How = Wipe
+		s.Picture.LayOver(analysis.White) // it is ours alone
 		c.With = comparison{ID: id, name: name, line: 0.5,
-			side: stills.Side{Picture: analysis.Opaque(s.Picture), Source: s.Meta.Source, LeftOut: s.Meta.LeftOut}}
+			side: stills.Side{Picture: s.Picture, Source: s.Meta.Source, LeftOut: s.Meta.LeftOut}}
 		c.refresh()
 		c.Notify(host.ComparisonChanged)
 		c.Notify(host.ComparisonAsked)

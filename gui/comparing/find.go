@@ -37,9 +37,9 @@ func (c *Comparer) refresh() {
 	id, side := w.ID, w.side
 	c.CopyPicture(func(after *live.Copy) {
 		var found *compared
-		c.Background(func() error {
-			found = compareCopies(side, after, c.sourceOf(after))
-			return nil
+		c.Background(func() (err error) {
+			found, err = compareCopies(side, after, c.sourceOf(after))
+			return err
 		}, func(err error) { c.take(id, after, found, err) })
 	})
 }
@@ -51,12 +51,9 @@ func (c *Comparer) take(id string, after *live.Copy, found *compared, err error)
 		return
 	}
 	w.busy, w.of, w.bounds = false, after.At, after.Bounds
-	if err != nil {
+	if err != nil { // the next try would end alike
+		c.End()
 		c.Messages.Note(wording.Explain("compare the two pictures", err))
-		return
-	}
-	if found == nil {
-		c.Messages.Note(wording.Sentence("compare the two pictures", "their sizes contradict each other", "choose another still"))
 		return
 	}
 	w.Found = found
@@ -68,24 +65,28 @@ func (c *Comparer) take(id string, after *live.Copy, found *compared, err error)
 // It is called on the goroutine that compares.
 func (c *Comparer) sourceOf(p *live.Copy) stills.Source {
 	if p.Source.Kind == setup.SourceStill {
-		if s, err := c.Store.Open(p.Source.Path); err == nil {
-			return s.Meta.Source
+		if meta, err := c.Store.Meta(p.Source.Path); err == nil {
+			return meta.Source
 		}
 	}
 	return stills.SourceOf(p.Source, p.Bounds)
 }
 
-// compareCopies compares a picture from before with a copied one; nil if it can't be.
-func compareCopies(before stills.Side, after *live.Copy, from stills.Source) *compared {
-	aligned := stills.Align(before, stills.Side{Picture: after.Pixels, Source: from, LeftOut: stills.LeftOutOf(&after.Mask)})
+// compareCopies compares a picture from before with a copied one.
+func compareCopies(before stills.Side, after *live.Copy, from stills.Source) (*compared, error) {
+	aligned, err := stills.Align(before, stills.Side{Picture: after.Pixels, Source: from, LeftOut: stills.LeftOutOf(&after.Mask)})
+	if err != nil {
+		return nil, err
+	}
 	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.MaskBefore, aligned.MaskAfter, after.Settings.Groups)
 	if err != nil {
-		return nil
+		return nil, err
 	}
+	aligned.After = analysis.Pixels{} // which is not looked at any more: there may be a newer one
 	found := &compared{aligned: aligned, change: change, place: after.Bounds}
 	found.before = analysis.Read(aligned.Before, analysis.Options{Groups: after.Settings.Groups, Mask: aligned.MaskBefore})
 	if aligned.How == stills.ByPosition {
 		found.place = aligned.Region.Rectangle().Sub(from.Region.Rectangle().Min).Add(after.Bounds.Min)
 	}
-	return found
+	return found, nil
 }

@@ -38,7 +38,8 @@ func (c *Copier) Take(copied *Copy) {
 	}
 }
 
-// Copy is a copy of what is watched, with what isn't counted of it.
+// Copy is a copy of what is watched, with what isn't counted of it. It is not to be written
+// to: a picture that lasts is shared.
 type Copy struct {
 	Pixels   analysis.Pixels // RGBA; each pixel is opaque or fully transparent
 	Mask     analysis.Mask
@@ -55,5 +56,9 @@ func (w *Worker) copy(t *task, at time.Time) *Copy {
 	}
 	w.copies = t.Copies
 	mask := analysis.Mask{Areas: slices.Clone(w.mask.Areas), Lightness: w.mask.Lightness}
-	return &Copy{Pixels: pictures.Copy(t.pixels), Mask: mask, Bounds: t.bounds, At: at, Source: t.Setup.Source, Settings: t.Settings}
+	pixels := t.pixels
+	if !t.lasts {
+		pixels = pictures.Copy(pixels)
+	}
+	return &Copy{Pixels: pixels, Mask: mask, Bounds: t.bounds, At: at, Source: t.Setup.Source, Settings: t.Settings}
 }

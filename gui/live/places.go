@@ -67,12 +67,12 @@ func readPlace(t *task, at setup.Place) (r Reading) {
 
 // pick returns the pixel whose lightness was asked for, and that lightness as the histogram
 // has it; nil where none was, or not of this picture.
-func pick(t *task, r *analysis.Reading) (picked *image.Point, tone float64) {
+func pick(t *task) (picked *image.Point, tone float64) {
 	if t.Pick == nil || !t.Pick.In(t.bounds) {
 		return nil, 0
 	}
 	at := t.Pick.Sub(t.bounds.Min)
-	return t.Pick, colour.LightnessOfBins(int(r.GreyRow(at.Y)[at.X]), 1)
+	return t.Pick, colour.LightnessOfBins(int(t.pixels.Bin(at.X, at.Y)), 1)
 }
 
 // PairOf returns the two spots that are compared: A, and the selected one or else B. ok says

@@ -57,15 +57,30 @@ func TestReadFamilies(t *testing.T) {
 func TestPick(t *testing.T) {
 	next := wantsAll()
 	tt := taskOf(halves(40, 10, black, white), next, image.Pt(100, 100))
-	r := analysis.Read(tt.pixels, analysis.Options{})
 	for _, want := range []struct {
 		at   *image.Point
 		ok   bool
 		tone float64
 	}{{nil, false, 0}, {&image.Point{119, 109}, true, 0}, {&image.Point{120, 100}, true, 100}, {&image.Point{140, 100}, false, 0}, {&image.Point{5, 5}, false, 0}} {
 		tt.Pick = want.at
-		if at, tone := pick(tt, r); (at != nil) != want.ok || want.ok && at != want.at || tone != want.tone {
+		if at, tone := pick(tt); (at != nil) != want.ok || want.ok && at != want.at || tone != want.tone {
 			t.Errorf("picked at %v: %v, %g, want %v, %g", want.at, at, tone, want.ok, want.tone)
+		}
+	}
+}
+
+// A picture that lasts is shared, unless it had to be laid over paper: that is another
+// picture's next.
+func TestCopySharesWhatLasts(t *testing.T) {
+	r := newRig(t)
+	for i, alpha := range []byte{255, 128} {
+		img := halves(4, 2, black, white)
+		img.Pix[3] = alpha
+		f := frameOf(img)
+		f.Lasts = true
+		r.next.Copies = i + 1
+		if c := r.see(f, false).Copied; (&c.Pixels.Pix[0] == &img.Pix[0]) != (alpha == 255) || img.Pix[3] != alpha {
+			t.Errorf("of alpha %d: shared %v", alpha, alpha != 255)
 		}
 	}
 }

@@ -17,6 +17,7 @@ type task struct {
 	Wanted
 	view   views.View
 	pixels analysis.Pixels // what is watched: each is opaque or fully transparent
+	lasts  bool            // nobody will ever write to them
 	bounds image.Rectangle // where they lie in the source
 	lay    Lay
 	same   same
@@ -40,7 +41,9 @@ func (w *Worker) begin(f *capture.Frame, repeated bool) (t task, ok bool) {
 	}
 	whole := w.whole && repeated
 	w.feed, w.whole = feed, false
-	t.pixels, t.bounds = partOf(w.opaque(f, repeated), f.Origin, t.Setup.Source)
+	opaque := w.opaque(f, repeated)
+	t.lasts = f.Lasts && len(opaque.Pix) > 0 && &opaque.Pix[0] == &f.Pix[0] // not laid over paper
+	t.pixels, t.bounds = partOf(opaque, f.Origin, t.Setup.Source)
 	if t.bounds.Empty() || t.Lay == nil {
 		return t, false
 	}

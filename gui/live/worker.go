@@ -101,7 +101,7 @@ func (w *Worker) Frame(f *capture.Frame, repeated bool) {
 	s.Spots = readSpots(s.Spots[:0], &t)
 	s.Manual = readFamilies(s.Manual[:0], &t)
 	w.lookForFamilies(&t)
-	s.Picked, s.Tone = pick(&t, s.Reading)
+	s.Picked, s.Tone = pick(&t)
 	s.Copied = w.copy(&t, f.At)
 	s.Text = w.textDue(repeated)
 	w.finish(t)

@@ -24,6 +24,12 @@ func OfFile(p *capture.Picture) analysis.Pixels {
 	return analysis.Pixels{Pix: p.Pix, Stride: p.Stride, Width: p.Size.X, Height: p.Size.Y, Layout: analysis.RGBA}
 }
 
+// Follow returns the stream of a picture file, laid over white where it is partly transparent:
+// in place, since there may not be memory for both.
+func Follow(path string) (capture.Stream, error) {
+	return capture.FollowPicture(path, func(p *capture.Picture) { OfFile(p).LayOver(analysis.White) })
+}
+
 // Copy returns a copy in memory of its own, as RGBA. What is transparent stays so.
 func Copy(p analysis.Pixels) analysis.Pixels {
 	img := image.NewRGBA(p.Bounds())

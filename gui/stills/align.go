@@ -6,6 +6,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/memory"
 )
 
 // Alignment says how two pictures were laid over each other to be compared.
@@ -43,8 +44,9 @@ const leastShared = 0.25
 
 // Align lays two pictures over each other: by position where both show parts of the same
 // place, pixel on pixel where their sizes agree, else scaled down to the least of their
-// widths and heights.
-func Align(before, after Side) Aligned {
+// widths and heights. The error is a *memory.Full where there is no room for what is made of
+// them, their difference too.
+func Align(before, after Side) (Aligned, error) {
 	a, b := before.place(), after.place()
 	met := a.Intersect(b)
 	by := func(way image.Point) func(image.Rectangle) image.Rectangle {
@@ -53,24 +55,39 @@ func Align(before, after Side) Aligned {
 	switch least := min(a.Dx()*a.Dy(), b.Dx()*b.Dy()); {
 	case before.Source.feed() != after.Source.feed(), a == b, met.Empty():
 	case float64(met.Dx()*met.Dy()) >= leastShared*float64(least):
-		return Aligned{
+		return roomFor(differs, Aligned{
 			How: ByPosition, Region: files.RectOf(met),
 			Before: before.Picture.Crop(met.Sub(a.Min)), After: after.Picture.Crop(met.Sub(b.Min)),
 			MaskBefore: before.LeftOut.moved(by(a.Min.Sub(met.Min))),
 			MaskAfter:  after.LeftOut.moved(by(b.Min.Sub(met.Min))),
-		}
+		})
 	}
 	p, q := before.Picture, after.Picture
 	if p.Width == q.Width && p.Height == q.Height {
-		return Aligned{How: SamePixels, Before: p, After: q, MaskBefore: before.LeftOut.Mask(), MaskAfter: after.LeftOut.Mask()}
+		return roomFor(differs, Aligned{How: SamePixels, Before: p, After: q, MaskBefore: before.LeftOut.Mask(), MaskAfter: after.LeftOut.Mask()})
 	}
 	w, h := min(p.Width, q.Width), min(p.Height, q.Height)
 	across, down := float64(p.Width)*float64(q.Height), float64(q.Width)*float64(p.Height)
+	if err := memory.Room(scales * int64(w) * int64(h)); err != nil {
+		return Aligned{}, err
+	}
 	return Aligned{
 		How: Scaled, Stretched: across > 1.01*down || down > 1.01*across,
 		Before: reduced(p, w, h), After: reduced(q, w, h),
 		MaskBefore: before.scaled(w, h), MaskAfter: after.scaled(w, h),
-	}
+	}, nil
+}
+
+// What is made of each pixel, in bytes: its difference, and where both pictures are scaled
+// these, with the light of the one that is being made.
+const (
+	differs = 2
+	scales  = 2*analysis.PixelBytes + 7 + differs
+)
+
+// roomFor returns a if there is room for so many bytes a pixel.
+func roomFor(each int64, a Aligned) (Aligned, error) {
+	return a, memory.Room(each * int64(a.Before.Width) * int64(a.Before.Height))
 }
 
 // place returns the part of its source that a picture shows pixel by pixel; empty if that

@@ -15,6 +15,15 @@ func side(p analysis.Pixels, kind string, r image.Rectangle, out *analysis.Mask)
 // desktop is a picture to take parts of.
 var desktop = noise(5)
 
+func align(t *testing.T, before, after Side) Aligned {
+	t.Helper()
+	a, err := Align(before, after)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
 func TestAlign(t *testing.T) {
 	whole := image.Rect(0, 0, 120, 90)
 	left, right := image.Rect(0, 0, 80, 90), image.Rect(40, 10, 120, 90)
@@ -38,14 +47,14 @@ func TestAlign(t *testing.T) {
 		{"a picture that isn't its region's size", screen(whole), Side{Picture: desktop, Source: Source{Kind: FromScreen, Region: files.Rect{X: 0, Y: 0, Width: 5, Height: 5}}}, SamePixels, image.Pt(120, 90), false},
 	}
 	for _, tt := range tests {
-		a := Align(tt.before, tt.after)
+		a := align(t, tt.before, tt.after)
 		if a.How != tt.how || a.Stretched != tt.stretched ||
 			image.Pt(a.Before.Width, a.Before.Height) != tt.size || image.Pt(a.After.Width, a.After.Height) != tt.size {
 			t.Errorf("%s: %s, %d x %d and %d x %d, stretched %v", tt.name, a.How, a.Before.Width, a.Before.Height, a.After.Width, a.After.Height, a.Stretched)
 		}
 	}
 	// What both show is the same, so nothing has changed.
-	a := Align(screen(left), screen(right))
+	a := align(t, screen(left), screen(right))
 	c, err := analysis.ChangeOf(a.Before, a.After, a.MaskBefore, a.MaskAfter, 0)
 	if err != nil || c.Distance != 0 || a.Region != (files.Rect{X: 340, Y: 210, Width: 40, Height: 80}) {
 		t.Errorf("%+v, %v, region %v", c, err, a.Region)
@@ -56,7 +65,7 @@ func TestAlign(t *testing.T) {
 func TestAlignLeavesOut(t *testing.T) {
 	out := &analysis.Mask{Areas: []image.Rectangle{image.Rect(40, 10, 60, 30)}} // of the desktop
 	left, right := image.Rect(0, 0, 80, 90), image.Rect(40, 10, 120, 90)
-	a := Align(side(desktop.Crop(left), FromScreen, left, out), side(desktop.Crop(right), FromScreen, right, nil))
+	a := align(t, side(desktop.Crop(left), FromScreen, left, out), side(desktop.Crop(right), FromScreen, right, nil))
 	c, err := analysis.ChangeOf(a.Before, a.After, a.MaskBefore, a.MaskAfter, 0)
 	if err != nil {
 		t.Fatal(err)
@@ -64,7 +73,7 @@ func TestAlignLeavesOut(t *testing.T) {
 	if _, counted := c.At(0, 0); counted || c.Counted != 40*80-20*20 {
 		t.Errorf("%d pixels count, want %d", c.Counted, 40*80-20*20)
 	}
-	a = Align(Side{Picture: desktop, LeftOut: LeftOutOf(out)}, Side{Picture: reduced(desktop, 60, 45)})
+	a = align(t, Side{Picture: desktop, LeftOut: LeftOutOf(out)}, Side{Picture: reduced(desktop, 60, 45)})
 	if got, want := a.MaskBefore.Areas[0], image.Rect(20, 5, 30, 15); got != want {
 		t.Errorf("scaled to %v, want %v", got, want)
 	}

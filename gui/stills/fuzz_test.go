@@ -21,7 +21,7 @@ func FuzzPicture(f *testing.F) {
 	f.Add(file.Bytes(), uint8(noise(1).Width), uint8(noise(1).Height))
 	f.Add(file.Bytes()[:40], uint8(3), uint8(2))
 	f.Fuzz(func(t *testing.T, data []byte, width, height uint8) {
-		p, err := readPNG(data, int(width), int(height))
+		p, err := readPNG(bytes.NewReader(data), int(width), int(height))
 		switch {
 		case err != nil && !errors.Is(err, ErrDamaged):
 			t.Fatalf("%v is no word", err)

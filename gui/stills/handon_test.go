@@ -4,6 +4,7 @@ import (
 	"archive/zip"
 	"bytes"
 	"encoding/json"
+	"encoding/xml"
 	"image"
 	"image/draw"
 	"image/png"
@@ -37,7 +38,10 @@ func partOf(t *testing.T, data []byte, name string) *image.NRGBA {
 // The visible layers laid over each other (simple alpha compositing) are the merged image,
 // but for roundings to 8 bits on the way; the hidden ones are neutral; every picture says sRGB.
 func TestLayersMakeTheMergedImage(t *testing.T) {
-	list := append(notesFor(2), notes.New(notes.Area{Side: notes.Light, Points: []ink.Point{{X: 60, Y: 40}}, Width: 40}, "light"))
+	list := []notes.Note{
+		notes.New(notes.Ring{From: ink.Pt(50, 40), To: ink.Pt(90, 60), Width: 2}, "ring"),
+		notes.New(notes.Area{Side: notes.Light, Points: []ink.Point{{X: 60, Y: 50}}, Width: 40}, "light"),
+	}
 	var b bytes.Buffer
 	if err := WriteORA(&b, noise(4), nil, list); err != nil {
 		t.Fatal(err)
@@ -46,9 +50,31 @@ func TestLayersMakeTheMergedImage(t *testing.T) {
 		t.Errorf("%d of six pictures say sRGB", n)
 	}
 	merged := partOf(t, b.Bytes(), "mergedimage.png")
+	z, err := zip.NewReader(bytes.NewReader(b.Bytes()), int64(b.Len()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := z.Open("stack.xml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var stack struct {
+		Layers []struct {
+			X int `xml:"x,attr"`
+			Y int `xml:"y,attr"`
+		} `xml:"stack>layer"`
+	}
+	if err := xml.NewDecoder(f).Decode(&stack); err != nil || len(stack.Layers) != 4 {
+		t.Fatalf("%+v, %v", stack, err)
+	}
+	noted := image.Pt(stack.Layers[0].X, stack.Layers[0].Y)
+	if noted == (image.Point{}) {
+		t.Error("the layer of the notes is not cut to where they lie")
+	}
 	over := image.NewRGBA(merged.Rect)
 	draw.Draw(over, over.Rect, partOf(t, b.Bytes(), "data/layer3.png"), image.Point{}, draw.Src)
-	draw.Draw(over, over.Rect, partOf(t, b.Bytes(), "data/layer0.png"), image.Point{}, draw.Over)
+	above := partOf(t, b.Bytes(), "data/layer0.png")
+	draw.Draw(over, above.Rect.Add(noted), above, image.Point{}, draw.Over)
 	for i := range merged.Pix {
 		if d := int(merged.Pix[i]) - int(over.Pix[i]); d < -4 || d > 4 {
 			t.Fatalf("byte %d is %d merged and %d in layers", i, merged.Pix[i], over.Pix[i])
@@ -83,7 +109,11 @@ func TestTransparentPicture(t *testing.T) {
 			}
 		}
 	}
-	paper, small := OnPaper(p), partOf(t, b.Bytes(), "Thumbnails/thumbnail.png")
+	paper, err := OnPaper(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	small := partOf(t, b.Bytes(), "Thumbnails/thumbnail.png")
 	for i, want := range []uint8{255, 224, 100} { // 51/255 of 100 and 204/255 of 255 are 224
 		if r, _, _, seen := paper.At(10*i+5, 10); r != want || !seen {
 			t.Errorf("on paper it is %d, want %d", r, want)
@@ -114,6 +144,27 @@ func TestAnnotate(t *testing.T) {
 		}
 		if marked == 0 {
 			t.Errorf("side %d: no note is drawn", side)
+		}
+	}
+}
+
+// A picture too large to be painted at once is painted in bands, as if it were.
+func TestAnnotatedInBands(t *testing.T) {
+	p := noise(4)
+	wide := analysis.Pixels{Width: 65_000, Height: 70, Stride: 4 * 65_000, Pix: make([]byte, 4*65_000*70)} // bands of 64 rows
+	for i := range wide.Pix {
+		wide.Pix[i] = p.Pix[i%len(p.Pix)]
+	}
+	list := []notes.Note{notes.New(notes.Ring{From: ink.Pt(100, 10), To: ink.Pt(900, 69), Width: 9}, "across both")}
+	want, got := Annotate(wide, list, 0), Annotated(wide, list)
+	if _, whole := got.(*image.RGBA); whole {
+		t.Fatal("it is painted at once")
+	}
+	for y := range wide.Height {
+		for x := range 1000 {
+			if got.At(x, y) != want.At(x, y) {
+				t.Fatalf("pixel %d, %d is %v, want %v", x, y, got.At(x, y), want.At(x, y))
+			}
 		}
 	}
 }

@@ -13,25 +13,41 @@ import (
 
 // WriteORA writes a picture with its notes as an OpenRaster file: the notes above the
 // picture, and between them its two-tone reading and its greys, hidden. mask is what is left
-// out of the two-tone reading; nil for nothing.
+// out of the two-tone reading; nil for nothing. One layer is painted after the other, as it
+// is written. The error wraps *memory.Full where there is no room for what lies on paper.
 func WriteORA(w io.Writer, p analysis.Pixels, mask *analysis.Mask, list []notes.Note) error {
+	small, err := smallOf(p, list)
+	if err != nil {
+		return err
+	}
 	look := views.Look{Reading: analysis.Read(p, analysis.Options{Mask: mask})}
-	merged := Annotate(p, list, 0)
-	shownW, shownH := Fit(p.Width, p.Height, ora.ThumbnailSide, ora.ThumbnailSide)
-	paper := pixelsOf(onPaper(merged))
-	hidden := func(view string) image.Image { return cutOut(Paint(p, view, p.Width, p.Height, look), p) }
-	above := image.NewRGBA(merged.Rect)
-	annotate(above, 1, list)
+	hidden := func(view string) image.Image {
+		return bandsOf(p.Bounds(), isOpaque(p), func(rows image.Rectangle) image.Image {
+			part := p.Crop(rows)
+			img := cutOut(Paint(part, view, part.Width, part.Height, look), part)
+			img.Rect = rows
+			return img
+		})
+	}
 	return ora.Write(w, ora.Picture{
 		Layers: []ora.Layer{
-			{Name: "Notes", Image: above},
+			{Name: "Notes", Image: onlyNotes(p.Bounds(), list)},
 			{Name: "Two-tone", Image: hidden("two-tone"), Hidden: true},
 			{Name: "Greys", Image: hidden("grey"), Hidden: true},
 			{Name: "Picture", Image: imageOf(p)},
 		},
-		Merged: merged,
-		Small:  Paint(paper, "colour", shownW, shownH, look),
+		Merged: Annotated(p, list),
+		Small:  small,
 	}, WritePNG)
+}
+
+// smallOf returns a small picture on paper, with its notes.
+func smallOf(p analysis.Pixels, list []notes.Note) (image.Image, error) {
+	paper, err := OnPaper(p)
+	if err != nil {
+		return nil, err
+	}
+	return Annotate(paper, list, min(ora.ThumbnailSide, max(p.Width, p.Height))), nil
 }
 
 // WriteJSON writes what is known of a still, and its notes, as one JSON object: the fields of

@@ -14,6 +14,7 @@ import (
 	"app.tonedesk/gui/mistake"
 	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/memory"
 )
 
 // Paint returns a picture in one of the views of analysis, reduced to w x h pixels, which
@@ -46,7 +47,7 @@ const (
 
 // Annotate returns a picture with its notes, their numbers and readings, its longer side
 // near side pixels: reduced by box average in linear light, or enlarged a whole number of
-// times by its nearest pixels. 0 for side leaves the picture's size, pixel for pixel.
+// times by its nearest pixels. 0 for side leaves the picture's size, as Annotated does.
 func Annotate(p analysis.Pixels, list []notes.Note, side int) *image.RGBA {
 	img, scale := sized(p, side)
 	annotate(img, scale, list)
@@ -97,16 +98,19 @@ func sized(p analysis.Pixels, side int) (*image.RGBA, float64) {
 }
 
 // OnPaper returns a picture laid over white paper, as simple alpha compositing does (W3C
-// Compositing and Blending Level 1): what of it is transparent shows the paper.
-func OnPaper(p analysis.Pixels) analysis.Pixels {
-	return pixelsOf(onPaper(imageOf(p)))
-}
-
-func onPaper(img image.Image) *image.RGBA {
-	paper := image.NewRGBA(img.Bounds())
+// Compositing and Blending Level 1): what of it is transparent shows the paper. One that is
+// opaque is returned as it is; the error is a *memory.Full where there is no room for a copy.
+func OnPaper(p analysis.Pixels) (analysis.Pixels, error) {
+	if isOpaque(p) {
+		return p, nil
+	}
+	if err := memory.Room(int64(analysis.PixelBytes * p.Width * p.Height)); err != nil {
+		return p, err
+	}
+	paper, img := image.NewRGBA(p.Bounds()), imageOf(p)
 	draw.Draw(paper, paper.Rect, image.White, image.Point{}, draw.Src)
-	draw.Draw(paper, paper.Rect, img, img.Bounds().Min, draw.Over)
-	return paper
+	draw.Draw(paper, paper.Rect, img, image.Point{}, draw.Over)
+	return pixelsOf(paper), nil
 }
 
 // cutOut gives a view of the whole picture, pixel for pixel, the picture's transparency.

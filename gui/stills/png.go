@@ -1,16 +1,18 @@
 package stills
 
 import (
-	"bytes"
 	"encoding/binary"
 	"fmt"
 	"hash/crc32"
 	"image"
+	"image/color"
 	"image/draw"
 	"image/png"
 	"io"
+	"math"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/memory"
 )
 
 // WritePNG writes a picture without loss, said to be sRGB. It is written fast rather than
@@ -72,15 +74,33 @@ func pixelsOf(img *image.RGBA) analysis.Pixels {
 	return analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: img.Rect.Dx(), Height: img.Rect.Dy()}
 }
 
-// readPNG reads a picture of ours. The error wraps ErrDamaged.
-func readPNG(data []byte, width, height int) (analysis.Pixels, error) {
-	c, err := png.DecodeConfig(bytes.NewReader(data))
+// pngTakes returns how many bytes decoding a PNG file takes: ours have the pixels as they stay,
+// and what somebody else wrote may have twice as much for each beside, in passes or not. Rows
+// are kept a few at a time, here and where they are written again.
+func pngTakes(file io.ReaderAt, c image.Config) int64 {
+	const interlace, most, rows = headSize - 5, 12, 24 // bytes
+	each := int64(most)
+	var passes [1]byte
+	if _, err := file.ReadAt(passes[:], interlace); err == nil && passes[0] == 0 && (c.ColorModel == color.RGBAModel || c.ColorModel == color.NRGBAModel) {
+		each = analysis.PixelBytes
+	}
+	return int64(c.Width) * (each*int64(c.Height) + rows)
+}
+
+// readPNG reads a picture of ours. The error wraps ErrDamaged, or *memory.Full before anything
+// large is set up.
+func readPNG(file io.ReaderAt, width, height int) (analysis.Pixels, error) {
+	all := func() io.Reader { return io.NewSectionReader(file, 0, math.MaxInt64) }
+	c, err := png.DecodeConfig(all())
 	if err == nil && (c.Width != width || c.Height != height) {
 		err = fmt.Errorf("%d x %d pixels, not %d x %d", c.Width, c.Height, width, height)
 	}
 	var img image.Image
 	if err == nil {
-		img, err = png.Decode(bytes.NewReader(data))
+		if full := memory.Room(pngTakes(file, c)); full != nil {
+			return analysis.Pixels{}, full
+		}
+		img, err = png.Decode(all())
 	}
 	if err != nil {
 		return analysis.Pixels{}, fmt.Errorf("picture.png: %w: %w", ErrDamaged, err)

@@ -188,12 +188,16 @@ func (s *Store) picture(id string) (*Still, error) {
 	if err != nil {
 		return nil, err
 	}
-	data, err := plainfile.Read(filepath.Join(s.Folder(id), pictureFile), m.maxPicture())
+	file, info, err := plainfile.Open(filepath.Join(s.Folder(id), pictureFile), os.O_RDONLY)
 	if err != nil {
 		return nil, s.missing(id, err)
 	}
+	defer file.Close()
+	if info.Size() > m.maxPicture() {
+		return nil, fmt.Errorf("%s of %d bytes: %w", pictureFile, info.Size(), plainfile.ErrLarge)
+	}
 	still := &Still{ID: id, Meta: m.Meta, Barred: ErrUnheld}
-	still.Picture, err = readPNG(data, m.Width, m.Height)
+	still.Picture, err = readPNG(file, m.Width, m.Height)
 	return still, err
 }
 
@@ -223,6 +227,13 @@ func (s *Store) withNotes(still *Still) error {
 		still.Trouble = nil // another program mended them
 	}
 	return nil
+}
+
+// Meta returns what is known of a still, without its picture. Errors are those of Open, but
+// nothing is set aside.
+func (s *Store) Meta(id string) (Meta, error) {
+	m, err := s.readMeta(id)
+	return m.Meta, about("look at still", id, err)
 }
 
 // readMeta reads a still's still.json.

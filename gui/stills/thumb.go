@@ -70,7 +70,7 @@ func (s *Store) cached(id string) (analysis.Pixels, bool) {
 	if err != nil || c.Width > ThumbnailSide || c.Height > ThumbnailSide {
 		return analysis.Pixels{}, false
 	}
-	p, err := readPNG(data, c.Width, c.Height)
+	p, err := readPNG(bytes.NewReader(data), c.Width, c.Height)
 	return p, err == nil
 }
 

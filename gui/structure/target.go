@@ -119,6 +119,7 @@ func targetOfStill(store *stills.Store, id string, groups int) (*setup.Target, e
 	if err != nil {
 		return nil, err
 	}
-	plan := analysis.NewTarget(analysis.Read(analysis.Opaque(s.Picture), analysis.Options{Groups: groups, Mask: s.Meta.LeftOut.Mask()}))
+	s.Picture.LayOver(analysis.White) // it is ours alone
+	plan := analysis.NewTarget(analysis.Read(s.Picture, analysis.Options{Groups: groups, Mask: s.Meta.LeftOut.Mask()}))
 	return &setup.Target{Name: export.SheetTitle(s.Meta.Name, s.Meta.Time), Still: id, Plan: plan}, nil
 }

@@ -21,6 +21,7 @@ import (
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/memory"
 	"app.tonedesk/plainfile"
 )
 
@@ -50,7 +51,7 @@ var reasons = []reason{
 	{capture.ErrManyParts, "the archive has more than 2000 parts", "merge layers and save it again, or save it as PNG"},
 	{capture.ErrKind, "it is a rare kind of its format", "save it again as an ordinary PNG"},
 	{capture.ErrDamaged, "the file is damaged", "save or copy it again"},
-	{capture.ErrHuge, "it is larger than 100 megapixels or 1 gigabyte", "save a smaller copy"},
+	{capture.ErrHuge, "it is larger than 100 megapixels, 100,000 pixels on a side or 1 gigabyte", "save a smaller copy"},
 	{syscall.ENOSPC, "the disk is full", "make room and try again"},
 	{fs.ErrExist, "there is a file of that name already", "choose another name"},
 	{files.ErrInput, "it is the picture that is read", "choose another name"},
@@ -147,6 +148,10 @@ func explain(what Phrase, err error, known []reason) string {
 	var p stills.Problem
 	if errors.As(err, &p) && errors.Is(p.Err, stills.ErrDamaged) {
 		return sayDamaged(what, p)
+	}
+	if full := (*memory.Full)(nil); errors.As(err, &full) {
+		why := "it takes " + Number(int(full.Takes/1e6+1)) + " MB of memory, and there is room for " + Number(int(full.Free/1e6)) + " MB"
+		return Sentence(what, why, "save it smaller, or with 8 bits a channel")
 	}
 	if at := slices.IndexFunc(known, func(r reason) bool { return errors.Is(err, r.is) }); at >= 0 {
 		return Sentence(what, known[at].why, known[at].act)

@@ -51,8 +51,11 @@ func runChange(c *call) error {
 		c.sayTrouble(of.name, of.trouble)
 		of.layOver()
 	}
-	aligned := stills.Align(before.side, after.side)
-	change, err := analysis.ChangeOf(aligned.Before, aligned.After, aligned.MaskBefore, aligned.MaskAfter, 0)
+	aligned, err := stills.Align(before.side, after.side)
+	var change *analysis.Change
+	if err == nil {
+		change, err = analysis.ChangeOf(aligned.Before, aligned.After, aligned.MaskBefore, aligned.MaskAfter, 0)
+	}
 	if err != nil {
 		return sentence(wording.Explain(wording.On(wording.On("compare", before.name)+" with", after.name), err))
 	}

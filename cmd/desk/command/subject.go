@@ -118,5 +118,6 @@ func openPicture(path string) (analysis.Pixels, error) {
 	return pictures.OfFile(picture), nil
 }
 
-// layOver lays half-transparent pixels over white, as desk read does.
-func (of *subject) layOver() { of.side.Picture = analysis.Opaque(of.side.Picture) }
+// layOver lays half-transparent pixels over white, as desk read does: in place, since the
+// picture is the command's alone.
+func (of *subject) layOver() { of.side.Picture.LayOver(analysis.White) }

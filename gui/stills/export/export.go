@@ -26,16 +26,24 @@ const sheetPixels = 8
 func (h Export) write(w io.Writer, ending string, s SheetSubject) error {
 	switch ending {
 	case ".pdf":
-		return sheet.New(h.Page, SheetContent(s)).PDF(w, s.Title, s.Time)
+		c, err := SheetContent(s)
+		if err != nil {
+			return err
+		}
+		return sheet.New(h.Page, c).PDF(w, s.Title, s.Time)
 	case ".ora":
 		return stills.WriteORA(w, s.Picture, s.Options.Mask, s.Notes)
 	case ".json":
 		return stills.WriteJSON(w, s.meta(), s.Notes)
 	}
 	if h.Picture {
-		return stills.WritePNG(w, stills.Annotate(s.Picture, s.Notes, 0))
+		return stills.WritePNG(w, stills.Annotated(s.Picture, s.Notes))
 	}
-	return stills.WritePNG(w, sheet.New(h.Page, SheetContent(s)).Image(sheetPixels))
+	c, err := SheetContent(s)
+	if err != nil {
+		return err
+	}
+	return stills.WritePNG(w, sheet.New(h.Page, c).Image(sheetPixels))
 }
 
 // Save writes a still to a file of the user's choice. The error wraps stills.ErrEnding, or is

@@ -41,6 +41,15 @@ func halfLight(w, h int) analysis.Pixels {
 	return p
 }
 
+func contentOf(t *testing.T, s SheetSubject) sheet.Content {
+	t.Helper()
+	c, err := SheetContent(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
 func someSubject() SheetSubject {
 	p := halfLight(120, 80)
 	spot := notes.Spot{At: ink.Pt(30, 40), Reading: analysis.SpotOf(colour.RGB{R: 200, G: 200, B: 200})}
@@ -63,7 +72,7 @@ func TestSheetContent(t *testing.T) {
 	s := someSubject()
 	family := families.Of(analysis.SpotOf(colour.RGB{R: 230, G: 180, B: 140}), analysis.SpotOf(colour.RGB{R: 150, G: 70, B: 60}), families.DefaultRules())
 	s.Families = &families.Found{List: []families.Family{family, family, family, family, family, family, family}}
-	c := SheetContent(s)
+	c := contentOf(t, s)
 	if len(c.Families) != mostFamilies || len(c.Families[0].Colours) != 2 || !strings.Contains(c.Families[0].Title, "tones") {
 		t.Errorf("families %+v", c.Families)
 	}
@@ -94,7 +103,7 @@ func TestSheetContent(t *testing.T) {
 	if len(c.Shares) != 2 || plainSay(c.Shares[0].Words) != "dark 50 %" || c.Histogram == nil {
 		t.Errorf("%+v", c.Shares)
 	}
-	if c := SheetContent(SheetSubject{Title: "x", Picture: halfLight(4, 4)}); len(c.Families) != 0 || len(c.Notes) != 0 {
+	if c := contentOf(t, SheetSubject{Title: "x", Picture: halfLight(4, 4)}); len(c.Families) != 0 || len(c.Notes) != 0 {
 		t.Errorf("nothing to say gives %+v, %+v", c.Families, c.Notes)
 	}
 }
@@ -131,7 +140,7 @@ func TestSayMeasured(t *testing.T) {
 	list := []notes.Note{area(notes.Light, 30), area(notes.Shadow, 10)}
 	painted := notes.NewPainted(p)
 	painted.Set(list)
-	rows := SheetContent(SheetSubject{Title: "x", Picture: p, Notes: list}).Notes
+	rows := contentOf(t, SheetSubject{Title: "x", Picture: p, Notes: list}).Notes
 	if len(rows) != 1 || !strings.HasSuffix(rows[0].Text, wording.SayMeasured(painted.Measure())) {
 		t.Errorf("the sheet says %+v", rows)
 	}
@@ -205,7 +214,7 @@ func TestSheetOfTransparent(t *testing.T) {
 	for i := range 40 * 20 {
 		copy(p.Pix[4*i:], []byte{0, 0, 0, 0})
 	}
-	c := SheetContent(SheetSubject{Title: "x", Picture: p})
+	c := contentOf(t, SheetSubject{Title: "x", Picture: p})
 	for i, img := range []*image.RGBA{c.Picture, c.Greys, c.Bands} {
 		size := img.Rect.Size()
 		top, below := img.RGBAAt(size.X/4, size.Y/4), img.RGBAAt(3*size.X/4, 3*size.Y/4)
@@ -217,7 +226,7 @@ func TestSheetOfTransparent(t *testing.T) {
 		t.Errorf("%d pixels of the ground are counted", n)
 	}
 	clear(p.Pix)
-	if c := SheetContent(SheetSubject{Title: "x", Picture: p}); c.Histogram != nil || !strings.HasPrefix(c.Figures, "Nothing can be measured") {
+	if c := contentOf(t, SheetSubject{Title: "x", Picture: p}); c.Histogram != nil || !strings.HasPrefix(c.Figures, "Nothing can be measured") {
 		t.Errorf("nothing in it gives %q", c.Figures)
 	}
 }

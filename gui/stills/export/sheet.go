@@ -56,14 +56,18 @@ const (
 // mostFamilies is how many families a sheet shows: the largest.
 const mostFamilies = 6
 
-// SheetContent returns what stands on a critique sheet.
-func SheetContent(s SheetSubject) sheet.Content {
+// SheetContent returns what stands on a critique sheet. The error is a *memory.Full.
+func SheetContent(s SheetSubject) (sheet.Content, error) {
+	paper, err := stills.OnPaper(s.Picture)
+	if err != nil {
+		return sheet.Content{}, err
+	}
 	reading := analysis.Read(s.Picture, s.Options)
 	w, h := stills.Fit(s.Picture.Width, s.Picture.Height, sheetSmall, sheetSmall)
 	look := views.Look{Reading: reading}
 	bands := look
 	bands.Knob = s.Bands
-	histogram, paper := reading.Histogram, stills.OnPaper(s.Picture)
+	histogram := reading.Histogram
 	c := sheet.Content{
 		Title: s.Title, About: sheetAbout(s), Foot: sheetFoot(s.Display),
 		Picture:   stills.Annotate(paper, s.Notes, sheetPicture),
@@ -79,7 +83,7 @@ func SheetContent(s SheetSubject) sheet.Content {
 	if reading.Counted == 0 {
 		c.Histogram, c.Figures = nil, "Nothing can be measured: all of the picture is transparent or left out."
 	}
-	return c
+	return c, nil
 }
 
 // sheetAbout says when and where the picture was taken.

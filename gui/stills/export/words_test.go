@@ -39,7 +39,11 @@ func handOn(s SheetSubject) error {
 		}
 		files[ending] = b.Bytes()
 	}
-	sheet.New(sheet.Wide, SheetContent(s)).Image(2)
+	content, err := SheetContent(s)
+	if err != nil {
+		return err
+	}
+	sheet.New(sheet.Wide, content).Image(2)
 	return errors.Join(wellFormedPDF(files[".pdf"]), wellFormedPNG(files[".png"]), wellFormedORA(files[".ora"]), wellFormedJSON(files[".json"]))
 }
 

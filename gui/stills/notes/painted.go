@@ -13,7 +13,7 @@ import (
 // under the brush; one that is painted as both counts as neither. Not for concurrent use.
 type Painted struct {
 	picture analysis.Pixels
-	sides   []uint8 // of each pixel: bits of the sides
+	sides   []uint8 // of four pixels each: bits of the sides; nil: nothing is painted
 	patches [2]analysis.Patch
 }
 
@@ -21,6 +21,7 @@ type Painted struct {
 const (
 	lightBit  = 1
 	shadowBit = 2
+	bothBits  = 3
 )
 
 // Measured is what painted areas tell. Figures are NaN where a side has no pixels.
@@ -32,7 +33,7 @@ type Measured struct {
 
 // NewPainted begins with nothing painted. The picture must pass Check, and stay as it is.
 func NewPainted(p analysis.Pixels) *Painted {
-	return &Painted{picture: p, sides: make([]uint8, p.Width*p.Height)}
+	return &Painted{picture: p}
 }
 
 // Set begins anew with the areas among notes.
@@ -59,24 +60,34 @@ func (m *Painted) Paint(side Side, from, to ink.Point, width float64) {
 		int(math.Floor(min(from.X, to.X)-half)), int(math.Floor(min(from.Y, to.Y)-half)),
 		int(math.Ceil(max(from.X, to.X)+half)), int(math.Ceil(max(from.Y, to.Y)+half)),
 	).Intersect(m.picture.Bounds())
+	if m.sides == nil && !box.Empty() {
+		m.sides = make([]uint8, (m.picture.Width*m.picture.Height+3)/4)
+	}
 	for y := box.Min.Y; y < box.Max.Y; y++ {
 		for x := box.Min.X; x < box.Max.X; x++ {
-			at := &m.sides[y*m.picture.Width+x]
-			if *at&bit == 0 && ink.Pt(float64(x)+0.5, float64(y)+0.5).Distance(from, to) <= half {
-				m.count(at, bit, x, y)
+			at, shift := m.at(x, y)
+			if *at>>shift&bit == 0 && ink.Pt(float64(x)+0.5, float64(y)+0.5).Distance(from, to) <= half {
+				m.count(bit, x, y)
 			}
 		}
 	}
 }
 
 // count gives a pixel to a side that it doesn't belong to yet.
-func (m *Painted) count(at *uint8, bit uint8, x, y int) {
-	if *at == 0 {
+func (m *Painted) count(bit uint8, x, y int) {
+	at, shift := m.at(x, y)
+	if other := *at >> shift & bothBits; other == 0 {
 		m.patches[bit-1].Add(m.picture, x, y)
 	} else {
-		m.patches[*at-1].Take(m.picture, x, y)
+		m.patches[other-1].Take(m.picture, x, y)
 	}
-	*at |= bit
+	*at |= bit << shift
+}
+
+// at returns where the sides of a pixel stand: in a byte, from a bit on.
+func (m *Painted) at(x, y int) (at *uint8, shift int) {
+	i := y*m.picture.Width + x
+	return &m.sides[i/4], i % 4 * 2
 }
 
 // Measure returns what is painted so far.

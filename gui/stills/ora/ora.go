@@ -19,7 +19,8 @@ const version = "0.0.5"
 // ThumbnailSide is the longest side that a small picture may have, in pixels.
 const ThumbnailSide = 256
 
-// Layer is one layer, as large as the picture.
+// Layer is one layer. Its image's bounds say where it lies in the picture, which begins at
+// (0, 0).
 type Layer struct {
 	Name   string
 	Image  image.Image
@@ -69,7 +70,7 @@ func Write(w io.Writer, p Picture, encode func(io.Writer, image.Image) error) er
 			visibility = "hidden"
 		}
 		description.Layers = append(description.Layers, layer{
-			Name: l.Name, Source: name, Opacity: "1.0", Visibility: visibility, CompositeOp: "svg:src-over",
+			Name: l.Name, Source: name, X: l.Image.Bounds().Min.X, Y: l.Image.Bounds().Min.Y, Opacity: "1.0", Visibility: visibility, CompositeOp: "svg:src-over",
 		})
 		parts = append(parts, part{name, l.Image})
 	}
