@@ -117,10 +117,8 @@ func TestNoChange(t *testing.T) {
 		if c.Span() != 1 {
 			t.Errorf("the map's scale is %g", c.Span())
 		}
-		dst := make([]byte, 4*p.Width*p.Height)
-		c.Paint(dst, 1)
-		if want := colour.GreyOf(50); dst[0] != want || dst[1] != want || dst[3] != 255 {
-			t.Errorf("no change is painted %v", dst[:4])
+		if got := c.Map(1).GreyAt(0, 0); got != colour.GreyOf(50) {
+			t.Errorf("no change is painted %d", got)
 		}
 	}
 }
@@ -163,12 +161,11 @@ func TestChangeMap(t *testing.T) {
 	if err != nil || c.Span() != 10 {
 		t.Fatalf("scale %g, %v, want 10", c.Span(), err)
 	}
-	dst := make([]byte, 16)
-	c.Paint(dst, 2)
+	m := c.Map(2)
 	up := math.Round(100*valueOfGrey(80)) - math.Round(100*valueOfGrey(60))
 	for i, want := range []uint8{0, 255, colour.GreyOf(50), colour.GreyOf(50 + 50*up/200)} {
-		if dst[4*i] != want {
-			t.Errorf("pixel %d is %d, want %d", i, dst[4*i], want)
+		if got := m.GreyAt(i, 0); got != want {
+			t.Errorf("pixel %d is %d, want %d", i, got, want)
 		}
 	}
 }

@@ -1,6 +1,9 @@
 package analysis
 
 import (
+	"image"
+	"image/color"
+
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/dots"
 )
@@ -31,26 +34,40 @@ func (c *Change) Span() float64 {
 	return spans[len(spans)-1]
 }
 
-// Paint paints the differences as greys: RGBA, 4*Width bytes a row, alpha 255. No change is
-// L* 50, black is darker by span tones or more, white lighter by as much, even steps of L*
-// between. What isn't counted has dots, as in the mirror.
-func (c *Change) Paint(dst []byte, span float64) {
-	var greys [2001]uint8
-	for i := range greys {
-		greys[i] = colour.GreyOf(50 + 50*max(-1, min(float64(i-1000)/100/span, 1)))
+// Map is the differences of a Change as greys, an image that takes no memory of its own. No
+// change is L* 50, black is darker by span tones or more, white lighter by as much, even steps
+// of L* between. What isn't counted has dots, as in the mirror.
+type Map struct {
+	change *Change
+	greys  [2001]uint8
+}
+
+// Map returns the map of the differences up to span tones to either side.
+func (c *Change) Map(span float64) *Map {
+	m := &Map{change: c}
+	for i := range m.greys {
+		m.greys[i] = colour.GreyOf(50 + 50*max(-1, min(float64(i-1000)/100/span, 1)))
 	}
-	for y := range c.Height {
-		for x := range c.Width {
-			d := c.difference[y*c.Width+x]
-			grey := greys[1000]
-			switch shift := dots.DotShift(y); {
-			case d != notCounted:
-				grey = greys[max(0, min(int(d)+1000, 2000))]
-			case y%(dots.DotStep/2) < dots.DotSize && (x+shift)%dots.DotStep < dots.DotSize:
-				grey = dots.LightDot // on L* 50
-			}
-			q := dst[PixelBytes*(y*c.Width+x):][:PixelBytes]
-			q[0], q[1], q[2], q[3] = grey, grey, grey, 255
-		}
+	return m
+}
+
+// GreyAt returns the grey of a pixel.
+func (m *Map) GreyAt(x, y int) uint8 {
+	d := m.change.difference[y*m.change.Width+x]
+	switch shift := dots.DotShift(y); {
+	case d != notCounted:
+		return m.greys[max(0, min(int(d)+1000, 2000))]
+	case y%(dots.DotStep/2) < dots.DotSize && (x+shift)%dots.DotStep < dots.DotSize:
+		return dots.LightDot // on L* 50
 	}
+	return m.greys[1000]
+}
+
+// Bounds, ColorModel, At and RGBA64At make it an image.
+func (m *Map) Bounds() image.Rectangle { return image.Rect(0, 0, m.change.Width, m.change.Height) }
+func (m *Map) ColorModel() color.Model { return color.GrayModel }
+func (m *Map) At(x, y int) color.Color { return color.Gray{Y: m.GreyAt(x, y)} }
+func (m *Map) RGBA64At(x, y int) color.RGBA64 {
+	grey := 0x101 * uint16(m.GreyAt(x, y))
+	return color.RGBA64{R: grey, G: grey, B: grey, A: 0xffff}
 }

@@ -14,10 +14,8 @@ import (
 
 // Map draws the map of what changed in a place, up to span tones to either side.
 func Map(c *analysis.Change, span float64, place image.Rectangle, lay Lay) *image.RGBA {
-	whole := image.NewRGBA(image.Rect(0, 0, c.Width, c.Height))
-	c.Paint(whole.Pix, span)
-	img := lay.clear()
-	xdraw.ApproxBiLinear.Scale(img, lay.over(place), whole, whole.Rect, xdraw.Src, nil)
+	img, whole := lay.clear(), c.Map(span)
+	xdraw.ApproxBiLinear.Scale(img, lay.over(place), whole, whole.Bounds(), xdraw.Src, nil)
 	if lay.Flipped {
 		views.FlipLeftRight(img.Pix, lay.Size.X, lay.Size.Y)
 	}
