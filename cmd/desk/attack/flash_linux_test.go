@@ -45,6 +45,7 @@ func TestFlashes(t *testing.T) { // alone: on a loaded machine the window draws 
 				w.Script(ctx, []string{"key --delay 33 --repeat 60 " + key})
 			})
 			look.close()
+			_, _ = w.Tool("xdotool", "keyup", key) // the script was ended, maybe between down and up
 			w.Quit()
 			worst = max(worst, over)
 			y.try(t, flashed(over, "while "+key+" is held in view "+view)...)
