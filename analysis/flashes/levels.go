@@ -9,8 +9,8 @@ import (
 
 // The grid over a picture, and how often a cell is sampled along each side; our choice.
 const (
-	cols, rows = 16, 12
-	each       = 6
+	cols, rows = 16, 24
+	each       = 5
 	Cells      = cols * rows
 )
 

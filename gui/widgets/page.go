@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
-	"app.tonedesk/analysis/flashes"
 	"app.tonedesk/gui/settings"
 )
 
@@ -19,7 +18,7 @@ type PageParts struct {
 	Verdict  *Verdict
 	Lower    *container.Scroll // what can be scrolled
 	Tabs     *Chooser
-	Later    func(after time.Duration) // lays the page out anew after a while; nil: nothing waits
+	Later    func(after time.Duration) // lays the page out anew after a while
 }
 
 // Page lays the window out: source bar, messages, mirror, verdict, below them what can be
@@ -28,21 +27,15 @@ type PageParts struct {
 type Page struct {
 	drawn
 	parts   PageParts
-	heights pageHeights   // that the parts ask for, in the page's width of now
-	width   float32       // of what is scrolled
-	rows    pageRows      // where all lies
-	size    fyne.Size     // in which it does
-	moved   time.Time     // when the mirror got another place in that size
-	back    time.Time     // when it is to be laid out anew
-	Every   time.Duration // least time until it gets another one
+	heights pageHeights // that the parts ask for, in the page's width of now
+	width   float32     // of what is scrolled
+	rows    pageRows    // where all lies
+	back    time.Time   // when it is to be laid out anew
 }
 
 // NewPage returns a page of parts, all of which have to be there.
 func NewPage(parts PageParts) *Page {
 	p := &Page{parts: parts}
-	if parts.Later != nil {
-		p.Every = flashes.Every
-	}
 	// the order is that of the Tab key
 	p.objects = []fyne.CanvasObject{parts.Bar, parts.Messages, parts.Mirror, parts.Verdict, parts.Lower, parts.Tabs}
 	p.least = fyne.NewSize(settings.MinWidth, settings.MinHeight)
@@ -72,24 +65,17 @@ func (p *Page) write(size fyne.Size, _ colours) {
 }
 
 // place lays out all parts. However often they ask for other heights, the mirror never moves
-// so often that it flashes: until it may, all lies where it lay.
+// so that it flashes: until it may, all lies where it lay.
 func (p *Page) place(size fyne.Size) {
 	rows, parts := pageRowsFor(size, p.heights), p.parts
-	if rows.mirror != p.rows.mirror && size == p.size && parts.Mirror.Picture() != nil {
-		now := time.Now()
-		wait := p.Every - now.Sub(p.moved)
-		switch {
-		case wait <= 0:
-			p.moved = now
-		case !now.Before(p.back):
+	if wait := parts.Mirror.standing(stand{rows.mirror, size}); wait > 0 {
+		rows = p.rows
+		if now := time.Now(); !now.Before(p.back) {
 			p.back = now.Add(wait)
 			parts.Later(wait)
-			fallthrough
-		default:
-			rows = p.rows
 		}
 	}
-	p.rows, p.size = rows, size
+	p.rows = rows
 	rows.lower.w += Gutter
 	for _, at := range []struct {
 		part fyne.CanvasObject

@@ -20,9 +20,36 @@ type shutter struct {
 	Flashes flashes.Meter // of what is shown
 	levels  flashes.Levels
 	next    sight // to be shown
+	stand   stand // where it is shown
 	waiting bool
 	stale   []*canvas.Raster // to be drawn anew with it
 	kept    [2]*image.RGBA   // what is shown, while the painter may paint over his own
+}
+
+// stand is where a mirror stands on a page; none if it stands on no page.
+type stand struct {
+	at   rect
+	page fyne.Size
+}
+
+// standing takes note that the mirror is to stand elsewhere, or says how long that has to wait.
+// On a page of another size, as the painter drags the window, nothing waits.
+func (m *Mirror) standing(next stand) time.Duration {
+	was := m.stand
+	if next == was {
+		return 0
+	}
+	m.stand = next
+	if m.picture == nil || !m.measure(&m.sight) {
+		return 0
+	}
+	now := time.Now()
+	if wait := m.Flashes.Wait(&m.levels, now); wait > 0 && next.page == was.page {
+		m.stand = was
+		return wait
+	}
+	m.Flashes.Show(&m.levels, now)
+	return 0
 }
 
 // renew has a raster drawn anew with the next sight.
@@ -37,7 +64,7 @@ func (m *Mirror) present() {
 	if m.next == m.sight && len(m.stale) == 0 {
 		return
 	}
-	if m.measure() {
+	if m.measure(&m.next) {
 		now := time.Now()
 		if wait := m.Flashes.Wait(&m.levels, now); wait > 0 {
 			m.keep()
@@ -75,19 +102,24 @@ func (m *Mirror) comeBack(wait time.Duration) {
 	})
 }
 
-// measure takes the levels of the next sight; false if there is no room for it.
-func (m *Mirror) measure() bool {
-	size, s := m.Size(), &m.next
-	if size.Width < 1 || size.Height < 1 {
+// measure takes the levels of what the mirror shows, on its page; false if there is no room.
+func (m *Mirror) measure(s *sight) bool {
+	at, page := m.stand.at, m.stand.page
+	if page.IsZero() {
+		page = m.Size()
+		at = rect{0, 0, page.Width, page.Height}
+	}
+	if at.w < 1 || at.h < 1 {
 		return false
 	}
-	a := s.arrange(size, m.Scale())
+	a := s.arrange(fyne.NewSize(at.w, at.h), m.Scale())
+	picture, other := a.Picture.Pos.AddXY(at.x, at.y), a.OtherPos.AddXY(at.x, at.y)
 	var layers [2 + overlays]flashes.Layer
-	layers[0] = layerOf(s.picture, a.Picture.Pos, a.Picture.Size, size)
+	layers[0] = layerOf(s.picture, picture, a.Picture.Size, page)
 	for i, o := range s.overlays {
-		layers[1+i] = layerOf(o, a.Picture.Pos, a.Picture.Size, size)
+		layers[1+i] = layerOf(o, picture, a.Picture.Size, page)
 	}
-	layers[1+overlays] = layerOf(s.Other(), a.OtherPos, a.OtherSize, size)
+	layers[1+overlays] = layerOf(s.Other(), other, a.OtherSize, page)
 	r, g, b, _ := m.back.FillColor.RGBA()
 	m.levels.Measure(colour.RGB{R: uint8(r >> 8), G: uint8(g >> 8), B: uint8(b >> 8)}, layers[:]...)
 	return true

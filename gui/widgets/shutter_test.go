@@ -2,6 +2,8 @@ package widgets
 
 import (
 	"image"
+	"image/color"
+	"image/draw"
 	"testing"
 	"time"
 
@@ -26,12 +28,7 @@ func shutMirror(t *testing.T) (m *Mirror, due *[]func(), dark, light *image.RGBA
 }
 
 func paint(img *image.RGBA, v uint8) {
-	for i := range img.Pix {
-		img.Pix[i] = v
-		if i%4 == 3 {
-			img.Pix[i] = 255
-		}
-	}
+	draw.Draw(img, img.Rect, image.NewUniform(color.RGBA{v, v, v, 255}), image.Point{}, draw.Src)
 }
 
 // What is shown stays as it is while the next picture waits, whatever its painter paints into
@@ -97,7 +94,7 @@ func TestShutterAllocatesNothing(t *testing.T) {
 	m, _, dark, light := shutMirror(t)
 	paint(light, 20)
 	m.SetPicture(dark, nil, dark.Rect, dark.Rect, false)
-	if n := testing.AllocsPerRun(20, func() { m.next.picture = light; m.measure() }); n != 0 {
+	if n := testing.AllocsPerRun(20, func() { m.next.picture = light; m.measure(&m.next) }); n != 0 {
 		t.Errorf("%v allocations", n)
 	}
 }
@@ -110,9 +107,13 @@ func TestPageMovesTheMirrorSeldom(t *testing.T) {
 	page := NewPage(PageParts{Bar: NewSourceBar(&heardKeys{}), Messages: messages, Mirror: mirror, Verdict: NewVerdict(), Lower: container.NewVScroll(NewVerdict()),
 		Tabs: NewChooser([]string{"One", "Two"}, 44, &heardKeys{}, nil), Later: func(time.Duration) { later++ }})
 	shownIn(t, page, 320, 600)
-	whole := image.NewRGBA(image.Rect(0, 0, 40, 30))
+	whole := image.NewRGBA(image.Rect(0, 0, 300, 240)) // stripes as high as the messages
+	paint(whole, 0)
+	for y := 0; y < 240; y += 60 {
+		paint(whole.SubImage(image.Rect(0, y, 300, y+30)).(*image.RGBA), 255)
+	}
 	mirror.SetPicture(whole, nil, whole.Rect, whole.Rect, false)
-	page.Every, page.moved = time.Hour, time.Time{}
+	mirror.Flashes.Every = time.Hour
 	heights := []float32{mirror.Size().Height}
 	for i := range 7 {
 		messages.Set([]string{"A sentence.", ""}[i%2], "Close", nil)
@@ -124,11 +125,11 @@ func TestPageMovesTheMirrorSeldom(t *testing.T) {
 	if page.Refresh(); len(heights) != 2 || later != 1 {
 		t.Errorf("the mirror is %v high, and %d timers run", heights, later)
 	}
-	page.Every = 0
+	mirror.Flashes.Every = 0
 	if page.Refresh(); mirror.Size().Height != heights[0] {
 		t.Error("in the end the mirror is not where it should be")
 	}
-	page.Every = time.Hour
+	mirror.Flashes.Every = time.Hour
 	if page.Resize(fyne.NewSize(320, 500)); mirror.Size().Height == heights[0] {
 		t.Error("another size of the window waits")
 	}
