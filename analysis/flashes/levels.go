@@ -9,7 +9,7 @@ import (
 
 // The grid over a picture, and how often a cell is sampled along each side; our choice.
 const (
-	cols, rows = 16, 24
+	cols, rows = 16, 20
 	each       = 5
 	Cells      = cols * rows
 )
