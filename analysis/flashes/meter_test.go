@@ -143,8 +143,27 @@ func TestNeverFlashes(t *testing.T) {
 	})
 }
 
+// Fifths that flash in turns, none of them a quarter, are no way round.
+func TestPartsInTurnsFlashToo(t *testing.T) {
+	m, now := Meter{Every: Every}, time.Now()
+	var shown []*Levels
+	var times []time.Time
+	for i := range 100 {
+		l := &Levels{Covered: Cells}
+		for cell := range l.Y {
+			l.Y[cell] = float32((i + cell*5/Cells) / 5 % 2)
+		}
+		if m.Wait(l, now) == 0 {
+			m.Show(l, now)
+			shown, times = append(shown, l), append(times, now)
+		}
+		now = now.Add(20 * time.Millisecond)
+	}
+	most(t, shown, times)
+}
+
 // most fails where a quarter of the cells changed more than three times in a second.
-func most(t *rapid.T, shown []*Levels, times []time.Time) {
+func most(t testkit.Fataler, shown []*Levels, times []time.Time) {
 	for _, from := range times {
 		over := 0
 		for cell := range Cells {
