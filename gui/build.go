@@ -2,6 +2,7 @@ package gui
 
 import (
 	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -63,7 +64,8 @@ func (d *Desk) build() {
 	}
 	d.showLower()
 	p.ground = canvas.NewRectangle(nil)
-	p.frame = widgets.NewPage(widgets.PageParts{Bar: p.bar, Messages: p.message, Mirror: d.Mirror, Verdict: p.verdict, Lower: p.lower, Tabs: p.tabs})
+	p.frame = widgets.NewPage(widgets.PageParts{Bar: p.bar, Messages: p.message, Mirror: d.Mirror, Verdict: p.verdict, Lower: p.lower, Tabs: p.tabs,
+		Later: func(after time.Duration) { d.Later(after, d.layOut) }})
 	d.joinBar()
 	d.Window.SetContent(container.NewStack(p.ground, p.frame, d.Tips.Box))
 	d.Window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
@@ -113,7 +115,7 @@ func (d *Desk) joinKeys() {
 func (d *Desk) mirrorActs() widgets.MirrorActs {
 	return widgets.MirrorActs{
 		Click: d.clicked, Drag: d.dragged, Carry: d.carried, Select: d.selectSpot, Look: d.looked,
-		Resized: d.refresh, Menu: d.openMenu,
+		Resized: d.refresh, Menu: d.openMenu, Later: func(after time.Duration, do func()) { d.Later(after, do) },
 		Keys: alwaysSeen{d},
 	}
 }

@@ -81,10 +81,11 @@ type Desk struct {
 
 // lastPicture is what is known of the picture that was shown last.
 type lastPicture struct {
-	bounds image.Rectangle // in the source's pixels
-	at     time.Time       // when it was read
-	spots  []live.Reading
-	small  []analysis.GapChange // what becomes of its gaps when it is seen small
+	bounds  image.Rectangle // in the source's pixels
+	at      time.Time       // when it was read
+	flashes bool            // by itself
+	spots   []live.Reading
+	small   []analysis.GapChange // what becomes of its gaps when it is seen small
 }
 
 // NewDesk builds the window, not yet shown. Use it on the Fyne goroutine only.

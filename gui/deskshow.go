@@ -31,6 +31,7 @@ func (d *Desk) showFrame(s *live.Shown) {
 		d.pick = nil
 		d.change(d.setup.LeavingOutTone(s.Tone), "")
 	}
+	d.sayFlashes(s.Flashes)
 	d.Mirror.SetPicture(s.Img, s.Beside, s.Bounds, s.Part, s.Flipped)
 	d.marker.Renew()
 	d.comparison.Shown(s.At, s.Bounds)
@@ -47,6 +48,17 @@ func (d *Desk) showFrame(s *live.Shown) {
 		d.showState()
 		d.trace.shown(d, s)
 	}
+}
+
+// sayFlashes says that the picture flashes for as long as it does, unless that was closed.
+func (d *Desk) sayFlashes(flashes bool) {
+	switch was := d.last.flashes; {
+	case flashes && !was:
+		d.Messages.Say(host.MessageFlashes, "The picture flashes: shown at most three times a second.")
+	case was && !flashes:
+		d.Messages.Clear(host.MessageFlashes)
+	}
+	d.last.flashes = flashes
 }
 
 // showFigures renews the sentence and the open page. The reading is nil before the first

@@ -3,17 +3,18 @@ package gui
 import (
 	"time"
 
+	"app.tonedesk/analysis/flashes"
 	"app.tonedesk/gui/comparing"
 )
 
 // lookEvery is the least time between two changes of how all of the picture looks, however
-// they are driven, held keys and clicks included. WCAG 2.2, success criterion 2.3.1, allows
-// three flashes, which are six changes, in any one second; these are three, also where
-// drawing comes late by a fifth of a second.
-const lookEvery = 400 * time.Millisecond
+// they are driven, held keys and clicks included.
+const lookEvery = flashes.Every
 
 // flashLimiter keeps changes of how all of the picture looks apart. What the painter asks for
-// in the meantime is put together and shown when it is time. Fyne goroutine only.
+// in the meantime is put together and shown when it is time. That the mirror doesn't flash is
+// the mirror's own concern (widgets.Mirror), and not left to this: it keeps apart also what
+// changes colours alone, and the words of views. Fyne goroutine only.
 type flashLimiter struct {
 	every   time.Duration
 	current func() look                 // how the picture looks now

@@ -49,7 +49,7 @@ func newMarker(h *host.Host, s *settings.Settings) *marker {
 
 // look is how the still lies in the mirror.
 func (m *marker) look() marking.Look {
-	size, fit := m.Mirror.Pixels(), m.Mirror.Fit().Bounds
+	size, fit := m.Mirror.Pixels(), m.Mirror.NextFit().Bounds
 	return marking.Look{Flipped: m.settings.Mirrored, View: notes.View{
 		Origin: ink.Pt(float64(fit.Min.X), float64(fit.Min.Y)),
 		Scale:  math.Max(float64(size.X)/math.Max(float64(fit.Dx()), 1), 1e-3),

@@ -40,7 +40,7 @@ type wipedBefore struct {
 func (c *Comparer) draw() {
 	m := c.Mirror
 	m.SetHalves(c.How == Sides && c.With.Found != nil)
-	if !c.On() || c.With.Found == nil || m.Picture() == nil || m.Fit().Bounds.Empty() {
+	if !c.On() || c.With.Found == nil || m.NextFit().Bounds.Empty() {
 		c.With.wiped = wipedBefore{}
 		m.SetOverlay(widgets.OverlayBefore, nil)
 		return

@@ -116,7 +116,7 @@ func (h *Host) FocusMirror() {
 
 // Lay is how the picture lies in the mirror, for what is drawn over it.
 func (h *Host) Lay() overlay.Lay {
-	fit := h.Mirror.Fit()
+	fit := h.Mirror.NextFit()
 	return overlay.Lay{Part: fit.Bounds, Size: h.Mirror.Pixels(), Flipped: fit.Flipped, Unit: float64(h.Mirror.Scale())}
 }
 

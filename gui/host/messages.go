@@ -12,6 +12,7 @@ const (
 	MessageDemo                // nothing was chosen yet
 	MessageCovered             // our own window lies over the picture
 	MessageMoved               // the picture jumped
+	MessageFlashes             // the picture flashes, and is shown less often
 	MessageNote                // an answer to what the painter just did
 	MessageTrouble             // the source can't be read
 	MessageUnsaved             // what is marked on a still is not saved

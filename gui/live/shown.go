@@ -48,6 +48,7 @@ type Shown struct {
 	Picked  *image.Point         // whose lightness was asked for
 	Tone    float64              // and what it is
 	Jumped  bool                 // the whole picture jumped since the frame before
+	Flashes bool                 // the picture itself: it is shown less often
 	At      time.Time
 	Text    bool // figures may be renewed; else only the picture
 }

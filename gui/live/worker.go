@@ -32,14 +32,15 @@ type Worker struct {
 	search *Search
 	now    func() time.Time
 
-	paper  analysis.Paper
-	reader *analysis.Reader
-	mask   analysis.Mask // what isn't counted
-	jump   movement.Jump
-	mirror mirror
-	beside beside
-	loupe  loupe
-	shown  Shown
+	paper   analysis.Paper
+	reader  *analysis.Reader
+	mask    analysis.Mask // what isn't counted
+	jump    movement.Jump
+	mirror  mirror
+	beside  beside
+	loupe   loupe
+	flicker flicker
+	shown   Shown
 
 	feed  setup.Source // that the last new frame is of
 	last  task         // the one before, without its pixels
@@ -88,10 +89,11 @@ func (w *Worker) Last() *Shown { return &w.shown }
 func (w *Worker) Frame(f *capture.Frame, repeated bool) {
 	defer rescue("working on a frame", w.owner.Log)
 	t, ok := w.begin(f, repeated)
-	if !ok {
+	if !ok || w.heldBack(&t) {
 		return
 	}
 	s := &w.shown
+	s.Flashes = w.flicker.flashes
 	s.Bounds, s.Part, s.Flipped, s.At = t.bounds, t.lay.Bounds, t.Settings.Mirrored, f.At
 	s.Reading = w.read(&t)
 	s.Jumped = w.jumped(&t)

@@ -2,9 +2,12 @@ package widgets
 
 import (
 	"image"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
+
+	"app.tonedesk/analysis/flashes"
 )
 
 // Mark is a spot or a measured area as the mirror shows it.
@@ -39,26 +42,21 @@ type Mirror struct {
 	shiftFocus
 	acts MirrorActs
 
-	picture  *image.RGBA
-	bounds   image.Rectangle // of the picture, in source pixels
-	part     image.Rectangle // of it that is shown
-	flipped  bool
-	small    *image.RGBA           // the whole picture made small, shown beside; nil: none
-	halves   bool                  // the picture has one half of the room only
-	before   *image.RGBA           // a picture from before, in the other half; nil: none
-	overlays [overlays]*image.RGBA // drawn over the picture; nil: nothing
-	loupe    *image.RGBA
-	square   int             // side of the averaged square, in source pixels
-	view     image.Rectangle // part that is asked for; empty for all
-	marks    []Mark
-	pen      MirrorPen // takes the pointer instead of spots; nil: none
-	ask      string    // what the next click or drag is for; "" for measuring
+	sight // that is shown
+	shutter
+	loupe  *image.RGBA
+	square int             // side of the averaged square, in source pixels
+	view   image.Rectangle // part that is asked for; empty for all
+	marks  []Mark
+	pen    MirrorPen // takes the pointer instead of spots; nil: none
+	ask    string    // what the next click or drag is for; "" for measuring
 
 	pointer
 	mirrorParts
 }
 
-// MirrorActs are the callbacks for what the painter does with the mirror; none may be nil.
+// MirrorActs are the callbacks for what the painter does with the mirror; none may be nil, but
+// for Later: without it the mirror may flash.
 type MirrorActs struct {
 	Click   func(at image.Point, add bool)           // a place was clicked
 	Drag    func(area image.Rectangle, add bool)     // an area was dragged over
@@ -67,6 +65,7 @@ type MirrorActs struct {
 	Look    func(at image.Point, inside bool)        // the pointer, or the key cursor, is over a pixel
 	Resized func()                                   // the mirror's size in display pixels changed
 	Menu    func(at fyne.Position)                   // the commands are asked for, at a point of the window
+	Later   func(after time.Duration, do func())     // runs a function after a while
 	Keys    Keys                                     // get the keys that the mirror has no use for
 }
 
@@ -82,6 +81,9 @@ type MirrorPen interface {
 // NewMirror returns an empty mirror.
 func NewMirror(acts MirrorActs) *Mirror {
 	m := &Mirror{acts: acts, square: 3}
+	if acts.Later != nil {
+		m.Flashes.Every = flashes.Every
+	}
 	m.focus = focus{keys: acts.Keys, owner: m, changed: m.redraw}
 	m.makeParts()
 	m.least = fyne.NewSize(20*Step, 15*Step) // room for the loupe
@@ -89,40 +91,34 @@ func NewMirror(acts MirrorActs) *Mirror {
 	return m
 }
 
-// SetPicture shows a picture, and beside it a small one, none where that is nil. The mirror
-// does not copy them: they must stay as they are until the next SetPicture. bounds is the
-// picture's place in the source, and part is what of it is shown. No picture shows nothing.
+// SetPicture shows a picture, and beside it a small one, none where that is nil. They must stay
+// as they are until the next SetPicture returns. bounds is the picture's place in the source,
+// and part is what of it is shown. No picture shows nothing.
 func (m *Mirror) SetPicture(picture, small *image.RGBA, bounds, part image.Rectangle, flipped bool) {
-	changed := picture != m.picture || small != m.small // whoever paints, paints into another image
-	m.picture, m.small, m.bounds, m.part, m.flipped = picture, small, bounds, part, flipped
-	if bounds.Empty() {
-		m.keyed = false
-	} else {
-		m.key = nearestIn(m.key, bounds)
+	if next := &m.next; picture != next.picture || small != next.small { // whoever paints, paints into another image
+		m.renew(m.pictureRaster)
+		m.renew(m.otherRaster)
 	}
-	m.redraw()
-	if changed {
-		m.pictureRaster.Refresh()
-		m.otherRaster.Refresh()
-	}
+	m.next.picture, m.next.small, m.next.bounds, m.next.part, m.next.flipped = picture, small, bounds, part, flipped
+	m.present()
 }
 
 // SetHalves gives the picture one half of the room, and another the other half; or takes
 // that back.
 func (m *Mirror) SetHalves(on bool) {
-	if on == m.halves {
+	if on == m.next.halves {
 		return
 	}
-	m.halves, m.before = on, nil
-	m.redraw()
+	m.next.halves, m.next.before = on, nil
+	m.present()
 	m.acts.Resized()
 }
 
 // SetBefore shows a picture in the other half.
 func (m *Mirror) SetBefore(img *image.RGBA) {
-	m.before = img
-	m.redraw()
-	m.otherRaster.Refresh()
+	m.next.before = img
+	m.renew(m.otherRaster)
+	m.present()
 }
 
 // Overlay is one of the pictures that can lie over the mirror's.
@@ -139,12 +135,12 @@ const (
 // SetOverlay lays a picture over the mirror's, whose size it takes; nil takes it away. The
 // mirror does not copy it.
 func (m *Mirror) SetOverlay(which Overlay, img *image.RGBA) {
-	if img == nil && m.overlays[which] == nil {
+	if img == nil && m.next.overlays[which] == nil {
 		return
 	}
-	m.overlays[which] = img
-	m.redraw()
-	m.overlayRasters[which].Refresh()
+	m.next.overlays[which] = img
+	m.renew(m.overlayRasters[which])
+	m.present()
 }
 
 // SetLoupe shows a picture in the corner, the pixels around the pointer, of which a square is
@@ -178,17 +174,8 @@ func (m *Mirror) Ask(what string) {
 // Picture returns what is shown; nil for nothing.
 func (m *Mirror) Picture() *image.RGBA { return m.picture }
 
-// Other returns the picture that stands beside: the whole one made small or, in halves, the
-// one from before; nil for none.
-func (m *Mirror) Other() *image.RGBA {
-	if m.halves {
-		return m.before
-	}
-	return m.small
-}
-
-// Overlay returns what lies over the picture; nil for nothing.
-func (m *Mirror) Overlay(which Overlay) *image.RGBA { return m.overlays[which] }
+// Overlay returns what lies over the picture, as it was set last; nil for nothing.
+func (m *Mirror) Overlay(which Overlay) *image.RGBA { return m.next.overlays[which] }
 
 // Bounds returns the whole picture's place in the source.
 func (m *Mirror) Bounds() image.Rectangle { return m.bounds }
@@ -196,8 +183,8 @@ func (m *Mirror) Bounds() image.Rectangle { return m.bounds }
 // Flipped reports whether left and right are exchanged.
 func (m *Mirror) Flipped() bool { return m.flipped }
 
-// Halves reports whether the picture has one half of the room only.
-func (m *Mirror) Halves() bool { return m.halves }
+// Halves reports whether the picture is to have one half of the room only.
+func (m *Mirror) Halves() bool { return m.next.halves }
 
 // Marks returns the spots that were set last, also those outside of the part that is shown.
 func (m *Mirror) Marks() []Mark { return m.marks }
@@ -211,25 +198,15 @@ func (m *Mirror) Arrangement() Arrangement { return m.arrange(m.Size()) }
 // Fit returns how the picture lies in the mirror.
 func (m *Mirror) Fit() Fit { return m.Arrangement().Picture }
 
-// arrange keeps the part of the picture that is shown whole in a mirror of a size.
-func (m *Mirror) arrange(size fyne.Size) Arrangement {
-	room := roomIn(size)
-	var small image.Point
-	if m.small != nil {
-		small = m.small.Rect.Size()
-	}
-	a := ArrangeBeside(m.part, small, room, m.Scale(), m.flipped)
-	if m.halves {
-		a = ArrangeHalves(m.part, room, m.Scale(), m.flipped)
-	}
-	a.OtherPos = a.OtherPos.AddXY(FocusWidth, FocusWidth)
-	a.Picture.Pos = a.Picture.Pos.AddXY(FocusWidth, FocusWidth)
-	return a
-}
+// NextFit returns how the picture that was set last will lie in the mirror, for what is drawn
+// over it.
+func (m *Mirror) NextFit() Fit { return m.next.arrange(m.Size(), m.Scale()).Picture }
 
-// Pixels is the size of the picture in the mirror, in display pixels.
+func (m *Mirror) arrange(size fyne.Size) Arrangement { return m.sight.arrange(size, m.Scale()) }
+
+// Pixels is the size of the picture that was set last in the mirror, in display pixels.
 func (m *Mirror) Pixels() image.Point {
-	size, scale := m.Fit().Size, m.Scale()
+	size, scale := m.NextFit().Size, m.Scale()
 	return image.Pt(int(size.Width*scale+0.5), int(size.Height*scale+0.5))
 }
 

@@ -2,6 +2,7 @@ package widgets
 
 import (
 	"math"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -17,6 +18,7 @@ type PageParts struct {
 	Verdict  *Verdict
 	Lower    *container.Scroll // what can be scrolled
 	Tabs     *Chooser
+	Later    func(after time.Duration) // lays the page out anew after a while
 }
 
 // Page lays the window out: source bar, messages, mirror, verdict, below them what can be
@@ -27,6 +29,8 @@ type Page struct {
 	parts   PageParts
 	heights pageHeights // that the parts ask for, in the page's width of now
 	width   float32     // of what is scrolled
+	rows    pageRows    // where all lies
+	back    time.Time   // when it is to be laid out anew
 }
 
 // NewPage returns a page of parts, all of which have to be there.
@@ -60,9 +64,18 @@ func (p *Page) write(size fyne.Size, _ colours) {
 	p.heights.content = parts.Lower.Content.MinSize().Height
 }
 
-// place lays out all parts.
+// place lays out all parts. However often they ask for other heights, the mirror never moves
+// so that it flashes: until it may, all lies where it lay.
 func (p *Page) place(size fyne.Size) {
 	rows, parts := pageRowsFor(size, p.heights), p.parts
+	if wait := parts.Mirror.standing(stand{rows.mirror, size}); wait > 0 {
+		rows = p.rows
+		if now := time.Now(); !now.Before(p.back) {
+			p.back = now.Add(wait)
+			parts.Later(wait)
+		}
+	}
+	p.rows = rows
 	rows.lower.w += Gutter
 	for _, at := range []struct {
 		part fyne.CanvasObject
