@@ -20,7 +20,7 @@ LAWS := ./analysis/... ./capture ./gui/...
 # How long each fuzz target runs.
 FUZZTIME ?= 60s
 
-.PHONY: run build test quick laws fuzz bench shots notices fmt setup lint
+.PHONY: run build test quick laws fuzz attack bench shots notices fmt setup lint
 
 run: setup build ## opens the window; without a display, on a virtual screen
 	@scripts/run.sh $(BIN)
