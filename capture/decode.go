@@ -16,7 +16,7 @@ import (
 	"golang.org/x/image/tiff"
 	"golang.org/x/image/webp"
 
-	"app.tonedesk/memory"
+	"app.tonedesk/capture/memory"
 )
 
 // pictureFormat is a format of picture files that we read.

@@ -4,7 +4,7 @@ import (
 	"errors"
 	"fmt"
 
-	"app.tonedesk/plainfile"
+	"app.tonedesk/capture/plainfile"
 )
 
 // What can go wrong with a screen. Errors of this package wrap one of these, or an

@@ -5,7 +5,7 @@ import (
 	"image"
 	"iter"
 
-	"app.tonedesk/memory"
+	"app.tonedesk/capture/memory"
 )
 
 // exifPrefix begins Exif data in a JPEG's APP1 segment (CIPA DC-008-2012, Exif 2.3,

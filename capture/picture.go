@@ -9,7 +9,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"app.tonedesk/plainfile"
+	"app.tonedesk/capture/plainfile"
 )
 
 // Limits for picture files. Our choices: a page of 10,000 by 10,000 pixels is what a

@@ -15,7 +15,7 @@ import (
 	"testing/synctest"
 	"time"
 
-	"app.tonedesk/memory"
+	"app.tonedesk/capture/memory"
 )
 
 // follower is a picture file, and a stream that follows it in a time of its own.

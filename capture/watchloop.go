@@ -5,7 +5,7 @@ import (
 	"errors"
 	"time"
 
-	"app.tonedesk/memory"
+	"app.tonedesk/capture/memory"
 )
 
 // loop is a running watcher's state. One goroutine owns it.

@@ -7,7 +7,7 @@ import (
 	"path/filepath"
 	"strconv"
 
-	"app.tonedesk/plainfile"
+	"app.tonedesk/capture/plainfile"
 )
 
 const (

@@ -3,9 +3,9 @@ package main
 import (
 	"os"
 
+	"app.tonedesk/capture/memory"
 	"app.tonedesk/cmd/desk/command"
 	"app.tonedesk/cmd/desk/quiet"
-	"app.tonedesk/memory"
 )
 
 func main() {

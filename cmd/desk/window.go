@@ -15,6 +15,8 @@ import (
 
 	"app.tonedesk/assets"
 	"app.tonedesk/capture"
+	"app.tonedesk/capture/memory"
+	"app.tonedesk/capture/plainfile"
 	"app.tonedesk/cmd/desk/command"
 	_ "app.tonedesk/cmd/desk/lean"
 	"app.tonedesk/cmd/desk/quiet"
@@ -23,8 +25,6 @@ import (
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/wording"
-	"app.tonedesk/memory"
-	"app.tonedesk/plainfile"
 )
 
 // appID names the program to the desktop; FyneApp.toml has it too.

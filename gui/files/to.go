@@ -8,7 +8,7 @@ import (
 	"path/filepath"
 	"slices"
 
-	"app.tonedesk/plainfile"
+	"app.tonedesk/capture/plainfile"
 )
 
 var (

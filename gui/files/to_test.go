@@ -8,7 +8,7 @@ import (
 	"runtime"
 	"testing"
 
-	"app.tonedesk/plainfile"
+	"app.tonedesk/capture/plainfile"
 )
 
 // links makes a file "in" with a symbolic and a hard link to it, a link to no file, and two

@@ -9,7 +9,7 @@ import (
 	"syscall"
 	"testing"
 
-	"app.tonedesk/plainfile"
+	"app.tonedesk/capture/plainfile"
 )
 
 // What is no plain file is refused, at once, and stays.

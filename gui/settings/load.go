@@ -11,8 +11,8 @@ import (
 	"strings"
 	"time"
 
+	"app.tonedesk/capture/plainfile"
 	"app.tonedesk/gui/files"
-	"app.tonedesk/plainfile"
 )
 
 // ErrNewer says that the settings file belongs to a newer program. It stays as it

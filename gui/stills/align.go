@@ -5,8 +5,8 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/capture/memory"
 	"app.tonedesk/gui/files"
-	"app.tonedesk/memory"
 )
 
 // Alignment says how two pictures were laid over each other to be compared.

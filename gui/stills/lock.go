@@ -7,7 +7,7 @@ import (
 	"path/filepath"
 	"time"
 
-	"app.tonedesk/plainfile"
+	"app.tonedesk/capture/plainfile"
 )
 
 // How long a change waits for another program's, and how often it looks: changes take

@@ -11,10 +11,10 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/reduce"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/capture/memory"
 	"app.tonedesk/gui/mistake"
 	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
-	"app.tonedesk/memory"
 )
 
 // Paint returns a picture in one of the views of analysis, reduced to w x h pixels, which

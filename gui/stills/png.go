@@ -12,7 +12,7 @@ import (
 	"math"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/memory"
+	"app.tonedesk/capture/memory"
 )
 
 // WritePNG writes a picture without loss, said to be sRGB. It is written fast rather than

@@ -14,9 +14,9 @@ import (
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/capture/plainfile"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills/notes"
-	"app.tonedesk/plainfile"
 )
 
 // Names inside the folder of stills, and inside a still's.

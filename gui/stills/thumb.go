@@ -11,8 +11,8 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/capture/plainfile"
 	"app.tonedesk/gui/files"
-	"app.tonedesk/plainfile"
 )
 
 // ThumbnailSide is the longer side of a small picture, in pixels.

@@ -15,14 +15,14 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
+	"app.tonedesk/capture/memory"
+	"app.tonedesk/capture/plainfile"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/mistake"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
-	"app.tonedesk/memory"
-	"app.tonedesk/plainfile"
 )
 
 // A reason is what a known error means to a painter: why something failed, and what to

@@ -7,7 +7,7 @@ import (
 	"path/filepath"
 	"time"
 
-	"app.tonedesk/plainfile"
+	"app.tonedesk/capture/plainfile"
 )
 
 // most is how long the file may become, in bytes; then it becomes the older one, of which
