@@ -13,7 +13,7 @@ import (
 // 120 MB with the toolkit and the software that draws it (measured).
 const (
 	OfCommands = 568_000_000
-	OfWindow   = 465_000_000
+	OfWindow   = 470_000_000
 )
 
 // spare is what goes on beside the pictures needs, in bytes, and large from how many bytes on
