@@ -44,7 +44,7 @@ func (m *Mirror) standing(next stand) time.Duration {
 		return 0
 	}
 	now := time.Now()
-	if wait := m.Flashes.Wait(&m.levels, now); wait > 0 && next.page == was.page {
+	if wait := m.Flashes.WaitToMove(&m.levels, now); wait > 0 && next.page == was.page {
 		m.stand = was
 		return wait
 	}
