@@ -51,10 +51,10 @@ func (j *judge) look() {
 	draw.Draw(img, img.Rect, j.d.Window.Canvas().Capture(), j.at.Min, draw.Src)
 	var l flashes.Levels
 	l.Measure(colour.RGB{}, flashes.Whole(analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: img.Rect.Dx(), Height: img.Rect.Dy()}))
-	if j.meter.Wait(&l, time.Now()) > 0 {
+	if j.meter.Wait(&l, j.d.Mirror.Clock()) > 0 {
 		j.late++
 	}
-	j.meter.Show(&l, time.Now())
+	j.meter.Show(&l, j.d.Mirror.Clock())
 }
 
 // While no time passes, no key changes the mirror to and fro: all there is is one change
@@ -77,6 +77,8 @@ func TestNoKeyGetsRoundTheLimit(t *testing.T) {
 			d := newTestDesk(t, s)
 			img := steps()
 			d.see(t, img)
+			now := time.Now()
+			d.Mirror.Clock = func() time.Time { return now }
 			j := newJudge(d)
 			var due []func()
 			d.Later = func(_ time.Duration, f func()) func() { due = append(due, f); return func() {} }

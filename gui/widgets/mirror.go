@@ -81,6 +81,7 @@ type MirrorPen interface {
 // NewMirror returns an empty mirror.
 func NewMirror(acts MirrorActs) *Mirror {
 	m := &Mirror{acts: acts, square: 3}
+	m.Clock = time.Now
 	if acts.Later != nil {
 		m.Flashes.Every = flashes.Every
 	}

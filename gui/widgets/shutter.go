@@ -17,7 +17,8 @@ import (
 // flashes, whatever changes it: what would change a quarter of it back too soon waits, and of
 // all that waits only the newest is shown.
 type shutter struct {
-	Flashes flashes.Meter // of what is shown
+	Flashes flashes.Meter    // of what is shown
+	Clock   func() time.Time // time.Now, but in tests
 	levels  flashes.Levels
 	next    sight // to be shown
 	stand   stand // where it is shown
@@ -43,7 +44,7 @@ func (m *Mirror) standing(next stand) time.Duration {
 	if m.picture == nil || !m.measure(&m.sight) {
 		return 0
 	}
-	now := time.Now()
+	now := m.Clock()
 	if wait := m.Flashes.WaitToMove(&m.levels, now); wait > 0 && next.page == was.page {
 		m.stand = was
 		return wait
@@ -65,7 +66,7 @@ func (m *Mirror) present() {
 		return
 	}
 	if m.measure(&m.next) {
-		now := time.Now()
+		now := m.Clock()
 		if wait := m.Flashes.Wait(&m.levels, now); wait > 0 {
 			m.keep()
 			m.comeBack(wait)
