@@ -47,7 +47,7 @@ fuzz: setup ## every fuzz target for FUZZTIME each, one after another, and a tab
 	@scripts/fuzz.sh $(FUZZTIME)
 
 attack: setup ## attacks the built program for twenty minutes, and prints a table
-	TONEDESK_ATTACK=1 TONEDESK_NEED_X=1 go test -vet=off -count 1 -parallel 5 -timeout 30m ./cmd/desk/attack
+	TONEDESK_ATTACK=1 TONEDESK_NEED_X=1 go test -vet=off -count 1 -parallel 4 -timeout 30m ./cmd/desk/attack
 
 lint:
 	@bad="$$(gofmt -l .)"; if [ -n "$$bad" ]; then echo "gofmt would change:"; echo "$$bad"; exit 1; fi

@@ -59,6 +59,7 @@ type monkey struct {
 	most    footprint
 	memory  []int // MB, a round each, of the window that is open
 	slowest time.Duration
+	did     []string // in the last round
 }
 
 func (m *monkey) open(settings string) {
@@ -74,6 +75,7 @@ func (m *monkey) round() (faults []string) {
 	ctx, cancel := context.WithTimeout(context.Background(), 20*time.Second)
 	defer cancel()
 	script := m.script()
+	m.did = script
 	m.w.Script(ctx, script)
 	if how, ended := m.w.Ended(0); ended {
 		if how != nil || m.w.Said() != "" {
@@ -154,7 +156,7 @@ func (m *monkey) answers() []string {
 	}
 	m.slowest = max(m.slowest, took)
 	if took > answerWithin {
-		return []string{fmt.Sprintf("it took %v to answer", took)}
+		return []string{fmt.Sprintf("it took %v to answer after %s", took, strings.Join(m.did, "; "))}
 	}
 	return nil
 }
