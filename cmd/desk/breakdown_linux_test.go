@@ -26,7 +26,7 @@ func TestCommandBreaksDown(t *testing.T) {
 	var none []int
 	code := runCommand("sheet", func() int { return none[0] }, command.Streams{Err: &said}, func(message string) { kept += message })
 	e := desktest.Ended{Err: said.String(), Code: code}
-	if e.PlainErrors(t, 1); code != 1 || !strings.Contains(kept, "index out of range") || !strings.Contains(kept, "ending_linux_test.go") {
+	if e.PlainErrors(t, 1); code != 1 || !strings.Contains(kept, "index out of range") || !strings.Contains(kept, "breakdown_linux_test.go") {
 		t.Errorf("code %d, kept %q", code, kept)
 	}
 	if code := runCommand("sheet", func() int { return 2 }, command.Streams{}, nil); code != 2 {

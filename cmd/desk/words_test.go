@@ -13,7 +13,7 @@ import (
 )
 
 // verbs are those that stand behind "Can't", and so begin every deed.
-var verbs = strings.Fields(`bring compare copy delete empty export find hand judge keep list make mark match open put read
+var verbs = strings.Fields(`bring compare copy delete empty export find finish hand judge keep list make mark match open put read
 	remove rename restore save shade show take undo use watch write`)
 
 // deeds are the calls and types whose first part is a deed.

@@ -194,7 +194,7 @@ func (s *Store) picture(id string) (*Still, error) {
 	}
 	defer file.Close()
 	if info.Size() > m.maxPicture() {
-		return nil, fmt.Errorf("%s of %d bytes: %w", pictureFile, info.Size(), plainfile.ErrLarge)
+		return nil, s.missing(id, fmt.Errorf("%s of %d bytes: %w", pictureFile, info.Size(), plainfile.ErrLarge))
 	}
 	still := &Still{ID: id, Meta: m.Meta, Barred: ErrUnheld}
 	still.Picture, err = readPNG(file, m.Width, m.Height)
