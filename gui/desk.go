@@ -173,8 +173,9 @@ func (d *Desk) Close() {
 func (d *Desk) Save() {
 	d.Leave()
 	err := host.Within(host.SaveMost, func() error {
+		settings := d.options.Keeper.Flush() // first: a disk that does not answer must not keep them waiting
 		d.Writing.Wait()
-		return errors.Join(d.marker.saver.Close(), d.options.Keeper.Flush())
+		return errors.Join(settings, d.marker.saver.Close())
 	})
 	if err != nil {
 		fyne.LogError("saving at the end", err)

@@ -76,7 +76,7 @@ func figureLatency(t *testing.T, page string, perSecond int, reach time.Duration
 	server, painter := figureScreen(t)
 	w := desktest.OpenOn(t, server, figureSettings(page, perSecond), nil)
 	l := w.WaitFor("the region", func(l desktest.Shown) bool { return l.Event == "shown" && l.Bounds.Dx() == 1260 })
-	backend := backendOn(t, server)
+	backend := desktest.Screen(t, server)
 	inside := w.InsideAt()
 	at := inside.Add(image.Pt(int(l.Mirror[0]+l.Mirror[2]/2), int(l.Mirror[1]+l.Mirror[3]/2)))
 	stream, err := backend.Open(context.Background(), image.Rectangle{Min: at, Max: at.Add(image.Pt(2, 2))})
@@ -128,7 +128,7 @@ func figureStroke(t *testing.T) {
 	w.ClickIn(l.Parts[0]+l.Parts[2]/2, l.Parts[1]+l.Parts[3]/2)
 	w.WaitFor("the tools", func(l desktest.Shown) bool { return l.Tools[0][1] > 100 })
 	takeTool(w, 0, 1)
-	backend := backendOn(t, server)
+	backend := desktest.Screen(t, server)
 	inside := w.InsideAt()
 	lines := w.Lines()
 	m := lines[len(lines)-1].Mirror
@@ -178,22 +178,6 @@ func untilChanged(t *testing.T, stream capture.Stream, f *capture.Frame) {
 			t.Fatal("the change never showed")
 		}
 	}
-}
-
-// backendOn is a way to read a server's screen back.
-func backendOn(t *testing.T, server *xvfbtest.Server) capture.Backend {
-	t.Helper()
-	backend, err := capture.Pick(func(name string) string {
-		if name == "DISPLAY" {
-			return server.Display
-		}
-		return ""
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { _ = backend.Close() })
-	return backend
 }
 
 // processor returns the time that a process has used up.

@@ -114,15 +114,7 @@ type eye struct {
 
 func openEye(t *testing.T, server *xvfbtest.Server, part image.Rectangle) *eye {
 	t.Helper()
-	backend, err := capture.Pick(func(name string) string {
-		if name == "DISPLAY" {
-			return server.Display
-		}
-		return ""
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
+	backend := desktest.Screen(t, server)
 	stream, err := backend.Open(t.Context(), part)
 	if err != nil {
 		t.Fatal(err)
