@@ -95,6 +95,7 @@ func (m *familyMeter) family(k int) Family {
 		family.Accent = family.accentOf(*accent, m.rules)
 	}
 	family.Line = m.line(k, &family)
+	family.Confidence = new(1.0)
 	family.judge(m.rules)
 	return family
 }
