@@ -13,7 +13,7 @@ import (
 // so that parts make the whole.
 const (
 	mostStamped = 64      // size of letters that are stamped, in pixels; larger ones are few in a picture
-	mostStamps  = 4 << 20 // bytes that stamps take before they are forgotten
+	mostStamps  = 8 << 20 // bytes that stamps take before they are forgotten
 )
 
 // stampKey is all that a stamp depends on.
