@@ -229,7 +229,7 @@ type noteEntry struct {
 }
 
 func newNoteEntry(m *marker) *noteEntry {
-	e := &noteEntry{Entry: widgets.NewEntry(m.Keys, "Words to the selected note"), marker: m}
+	e := &noteEntry{Entry: widgets.NewTextEntry(m.Keys, "Words to the selected note"), marker: m}
 	e.OnChanged = func(text string) {
 		if !e.showing {
 			m.Write(text)

@@ -50,8 +50,8 @@ const (
 // a point; size and unit are in display pixels.
 func letters(words string, at ink.Point, size, unit float64) ink.Mark {
 	return ink.Mark{
-		Shapes: ink.Letters(ink.Bold, words, at, size),
-		Grey:   ink.LightGrey, Rim: rim * unit, RimGrey: ink.DarkGrey,
+		Text: ink.Text{Face: ink.Bold, Words: words, At: at, Size: size},
+		Grey: ink.LightGrey, Rim: rim * unit, RimGrey: ink.DarkGrey,
 	}
 }
 

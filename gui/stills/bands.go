@@ -5,7 +5,6 @@ import (
 	"image/color"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
 )
 
@@ -52,28 +51,25 @@ func (b *banded) At(x, y int) color.Color {
 // Annotated returns a picture with its notes, their numbers and readings, pixel for pixel, to
 // be read from the top. Neither may change until then.
 func Annotated(p analysis.Pixels, list []notes.Note) image.Image {
-	marks, drawer := annotation(p.Bounds(), 1).Marks(list), new(ink.Drawer)
+	view := annotation(p.Bounds(), 1)
 	return bandsOf(p.Bounds(), isOpaque(p), func(rows image.Rectangle) image.Image {
 		img, _ := sized(p.Crop(rows), 0)
 		img.Rect = rows
-		drawer.Draw(img, rows, marks)
+		annotate(img, view, list)
 		return img
 	})
 }
 
 // onlyNotes returns the notes alone, no larger than they reach.
 func onlyNotes(in image.Rectangle, list []notes.Note) image.Image {
-	marks, drawer := annotation(in, 1).Marks(list), new(ink.Drawer)
-	var reach image.Rectangle
-	for i := range marks {
-		reach = reach.Union(marks[i].Bounds())
-	}
-	if reach = reach.Intersect(in); reach.Empty() {
+	view := annotation(in, 1)
+	reach := view.Bounds(list...).Intersect(in)
+	if reach.Empty() {
 		reach = image.Rectangle{Max: image.Pt(1, 1)} // a layer is of some size
 	}
 	return bandsOf(reach, false, func(rows image.Rectangle) image.Image {
 		img := image.NewRGBA(rows)
-		drawer.Draw(img, rows, marks)
+		annotate(img, view, list)
 		return img
 	})
 }

@@ -50,18 +50,19 @@ const (
 // times by its nearest pixels. 0 for side leaves the picture's size, as Annotated does.
 func Annotate(p analysis.Pixels, list []notes.Note, side int) *image.RGBA {
 	img, scale := sized(p, side)
-	annotate(img, scale, list)
+	annotate(img, annotation(img.Rect, scale), list)
 	return img
 }
 
 // annotate draws notes on a picture that is handed on, in bands on all cores.
-func annotate(img *image.RGBA, scale float64, list []notes.Note) {
-	view, bands := annotation(img.Rect, scale), runtime.GOMAXPROCS(0)
+func annotate(img *image.RGBA, view notes.View, list []notes.Note) {
+	bands := runtime.GOMAXPROCS(0)
 	errs := make([]error, bands)
 	var wait sync.WaitGroup
 	for i := range bands {
 		band := img.Rect
-		band.Min.Y, band.Max.Y = i*img.Rect.Dy()/bands, (i+1)*img.Rect.Dy()/bands
+		band.Min.Y = img.Rect.Min.Y + i*img.Rect.Dy()/bands
+		band.Max.Y = img.Rect.Min.Y + (i+1)*img.Rect.Dy()/bands
 		wait.Go(func() {
 			errs[i] = mistake.Guard(func() error {
 				view.Draw(new(ink.Drawer), img, band, list)

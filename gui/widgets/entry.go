@@ -29,6 +29,19 @@ func NewEntry(keys Keys, placeholder string) *Entry {
 	return e
 }
 
+// NewTextEntry returns one for longer texts: it breaks them into lines, of which it shows a few
+// at a time. In one line a text of some thousand letters is wider than what a graphics card
+// draws at once, and nothing of it is seen. Return ends typing, as in a line.
+func NewTextEntry(keys Keys, placeholder string) *Entry {
+	e := NewEntry(keys, placeholder)
+	e.MultiLine, e.Wrapping = true, fyne.TextWrapWord
+	e.SetMinRowsVisible(textRows)
+	return e
+}
+
+// textRows is how many lines of a longer text are seen.
+const textRows = 1
+
 // FocusGained reveals the line.
 func (e *Entry) FocusGained() {
 	e.keys.Reveal(e)
@@ -84,11 +97,17 @@ type held struct {
 
 func (h held) Content() string { return h.part }
 
-// TypedKey tells of Esc; all other keys edit the line.
+// TypedKey tells of Esc, and of Return, which makes no new line; all other keys edit the text.
 func (e *Entry) TypedKey(k *fyne.KeyEvent) {
-	if k.Name != fyne.KeyEscape {
-		e.Entry.TypedKey(k)
-	} else if e.OnEscape != nil {
+	switch {
+	case k.Name == fyne.KeyEscape && e.OnEscape != nil:
 		e.OnEscape()
+	case k.Name == fyne.KeyEscape:
+	case e.MultiLine && (k.Name == fyne.KeyReturn || k.Name == fyne.KeyEnter):
+		if e.OnSubmitted != nil {
+			e.OnSubmitted(e.Text)
+		}
+	default:
+		e.Entry.TypedKey(k)
 	}
 }

@@ -2,9 +2,11 @@ package widgets
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 )
 
@@ -63,5 +65,37 @@ func TestEntryIsFull(t *testing.T) {
 	e.TypedShortcut(&fyne.ShortcutSelectAll{})
 	if test.Type(e, "new"); e.Text != "new" || full != 3 {
 		t.Errorf("typed over what is selected, it has %q, told %d times", e.Text, full)
+	}
+}
+
+// A longer text is broken into lines no wider than the entry, so that it can be drawn at all;
+// Return ends typing, and lines that are pasted stay lines.
+func TestTextEntry(t *testing.T) {
+	e := NewTextEntry(new(heardKeys), "Words")
+	shownIn(t, e, 300, 40).Canvas().Focus(e)
+	for _, text := range []string{strings.Repeat("softer edge, ", 308), strings.Repeat("W", 4000), strings.Repeat("\U0001F600", 400)} {
+		e.SetText(text)
+		widest := float32(0)
+		for _, o := range test.LaidOutObjects(e) {
+			if line, ok := o.(*canvas.Text); ok {
+				widest = max(widest, line.MinSize().Width)
+			}
+		}
+		if widest > 300 || widest < 200 {
+			t.Errorf("%.9q has lines %g wide in an entry of 300", text, widest)
+		}
+	}
+	said := ""
+	e.OnSubmitted = func(text string) { said = text }
+	e.SetText("lost")
+	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	if said != "lost" || e.Text != "lost" {
+		t.Errorf("after Return it says %q, and has %q", said, e.Text)
+	}
+	clipboard := fyne.CurrentApp().Clipboard()
+	clipboard.SetContent("a\nb")
+	e.SetText("")
+	if e.TypedShortcut(&fyne.ShortcutPaste{Clipboard: clipboard}); e.Text != "a\nb" {
+		t.Errorf("pasted, it has %q", e.Text)
 	}
 }

@@ -1,9 +1,6 @@
 package ink
 
-import (
-	"image"
-	"image/draw"
-)
+import "image"
 
 // tileSize is the side of a tile, in pixels: small enough that a short stroke touches few
 // pixels beside its own, and within the size that the rasterizer does in whole numbers.
@@ -16,11 +13,15 @@ type Drawer struct {
 	mask     image.Alpha
 	hole     image.Alpha
 	outlines outlines
+	stamps   stamps
+	letters  []letter  // of the present mark, where it is drawn
 	tiles    [][]piece // of the present mark, by tile
 }
 
-// piece is a segment of a line that may touch a tile; of line -1 it is a shape.
+// piece is a segment of a line that may touch a tile; of line -1 it is a letter.
 type piece struct{ line, segment int }
+
+const ofText = -1
 
 // layer is one going over a mark: its lines wider by grow on either side, without those
 // narrower by hollow.
@@ -63,8 +64,7 @@ func (d *Drawer) Draw(dst *image.RGBA, clip image.Rectangle, marks []Mark) {
 }
 
 func (d *Drawer) draw(dst *image.RGBA, clip image.Rectangle, m *Mark) {
-	bounds := m.Bounds()
-	clip = clip.Intersect(bounds)
+	clip = clip.Intersect(m.boundsIn(boxOf(clip)))
 	if clip.Empty() {
 		return
 	}
@@ -79,7 +79,6 @@ func (d *Drawer) draw(dst *image.RGBA, clip image.Rectangle, m *Mark) {
 			}
 			tile := image.Rect(x, y, x+1, y+1)
 			tile.Min, tile.Max = tile.Min.Mul(tileSize), tile.Max.Mul(tileSize)
-			tile = tile.Intersect(bounds)
 			for _, l := range layers {
 				d.lay(dst, clip.Intersect(tile), tile, m, l, pieces)
 			}
@@ -126,11 +125,13 @@ func (d *Drawer) spread(m *Mark, grid image.Rectangle) {
 			put(b, piece{i, k})
 		}
 	}
-	for i, shape := range m.Shapes { // one that does not touch a tile fills nothing of it
-		b := noBox
-		b.add(m.Rim+m.Halo, shape...)
-		put(b, piece{-1, i})
-	}
+	d.letters = d.letters[:0]
+	in := grid
+	in.Min, in.Max = grid.Min.Mul(tileSize), grid.Max.Mul(tileSize)
+	m.Text.each(boxOf(in), m.Rim+m.Halo, func(l letter) {
+		put(l.around(m.Text.Size, m.Rim+m.Halo), piece{ofText, len(d.letters)})
+		d.letters = append(d.letters, l)
+	})
 }
 
 // lay draws one layer of a mark's pieces in a tile.
@@ -163,41 +164,62 @@ func (d *Drawer) lay(dst *image.RGBA, clip, tile image.Rectangle, m *Mark, l lay
 // cover fills mask with how much of each pixel of the tile the pieces cover, their lines
 // wider by grow on either side.
 func (d *Drawer) cover(mask *image.Alpha, tile image.Rectangle, m *Mark, grow float64, pieces []piece) {
-	size := tile.Size()
-	if n := size.X * size.Y; cap(mask.Pix) < n {
-		mask.Pix = make([]uint8, tileSize*tileSize)
+	if mask.Pix == nil {
+		*mask = *image.NewAlpha(tile)
 	}
-	*mask = image.Alpha{Pix: mask.Pix[:size.X*size.Y], Stride: size.X, Rect: image.Rectangle{Max: size}}
-	d.outlines.raster.Reset(size.X, size.Y)
-	d.outlines.origin = Pt(float64(tile.Min.X), float64(tile.Min.Y))
-	for _, p := range pieces {
-		if p.line >= 0 {
-			l := &m.Lines[p.line]
-			l.pieces(&d.outlines, p.segment, l.Width+2*grow)
-			continue
-		}
-		d.shape(m.Shapes[p.segment], grow)
-	}
-	d.outlines.raster.DrawOp = draw.Src // over what the mask held
-	d.outlines.raster.Draw(mask, mask.Rect, image.Opaque, image.Point{})
 	mask.Rect = tile
-}
-
-// shape adds a shape, or the line around it.
-func (d *Drawer) shape(shape []Point, grow float64) {
-	if grow <= 0 {
-		d.outlines.add(shape...)
+	clear(mask.Pix)
+	d.outline(mask, m, grow, pieces)
+	if !m.Text.stamped() {
 		return
 	}
-	around := Line{Points: shape, Closed: true}
-	for k := range around.segments() {
-		around.pieces(&d.outlines, k, 2*grow)
+	for _, p := range pieces {
+		if p.line == ofText {
+			d.press(mask, &m.Text, d.letters[p.segment], grow)
+		}
+	}
+}
+
+// outline fills mask with the pieces that are outlined: lines, and letters that are too large to
+// be stamped.
+func (d *Drawer) outline(mask *image.Alpha, m *Mark, grow float64, pieces []piece) {
+	if len(m.Lines) == 0 && m.Text.stamped() {
+		return
+	}
+	d.outlines.begin(mask.Rect)
+	for _, p := range pieces {
+		switch {
+		case p.line != ofText:
+			l := &m.Lines[p.line]
+			l.pieces(&d.outlines, p.segment, l.Width+2*grow)
+		case !m.Text.stamped():
+			d.letter(&m.Text, d.letters[p.segment], grow)
+		}
+	}
+	d.outlines.end(mask)
+}
+
+// letter adds a letter, or the line around it.
+func (d *Drawer) letter(t *Text, l letter, grow float64) {
+	for _, shape := range outline(t.Face, l.index, l.at, t.Size) {
+		if grow <= 0 {
+			d.outlines.add(shape...)
+			continue
+		}
+		around := Line{Points: shape, Closed: true}
+		for k := range around.segments() {
+			around.pieces(&d.outlines, k, 2*grow)
+		}
 	}
 }
 
 // blend lays a grey over a pixel, as much of it as alpha says (0 to 255): simple alpha
 // compositing on encoded values (W3C Compositing and Blending Level 1), rounded.
 func blend(q []uint8, grey, alpha uint8) {
+	if alpha == 255 {
+		q[0], q[1], q[2], q[3] = grey, grey, grey, 255
+		return
+	}
 	a, rest := int(alpha), 255-int(alpha)
 	g := int(grey)*a + 127
 	q[0] = uint8((g + int(q[0])*rest) / 255)

@@ -36,7 +36,10 @@ func someMark(t *rapid.T) Mark {
 	case 0:
 		m.Hollow, m.Hatch = 1.5, Falling
 	case 1:
-		m.Shapes = Letters(Bold, "gä8", somePoint(t), 30)
+		m.Text = Text{Bold, "gä8", somePoint(t), 30}
+		if rapid.Bool().Draw(t, "large") { // too large to be stamped
+			m.Text.Size = 70
+		}
 		m.Halo = 2
 	}
 	return m
@@ -146,7 +149,7 @@ func TestMarksAreLegibleOnAnyGround(t *testing.T) {
 	wide := []Line{{Points: []Point{{10, 20}, {50, 20}}, Width: 16}}
 	marks := map[string]Mark{
 		"line":   {Lines: line, Grey: LightGrey, RimGrey: DarkGrey, Rim: 1},
-		"letter": {Shapes: Letters(Bold, "H", Pt(20, 30), 16), Grey: LightGrey, RimGrey: DarkGrey, Rim: 1.2},
+		"letter": {Text: Text{Bold, "H", Pt(20, 30), 16}, Grey: LightGrey, RimGrey: DarkGrey, Rim: 1.2},
 		"area":   {Lines: wide, Grey: LightGrey, RimGrey: DarkGrey, Rim: 1, Hollow: 1.5, Hatch: Rising},
 	}
 	for name, m := range marks {
@@ -192,9 +195,7 @@ func TestDrawOnClear(t *testing.T) {
 func TestLettersLieWhereTheySay(t *testing.T) {
 	for _, text := range []string{"Hamburg", "62.4", "Ü", "Тон", "a\nwide line"} {
 		b := noBox
-		for _, shape := range Letters(Regular, text, Pt(100, 200), 20) {
-			b.add(0, shape...)
-		}
+		b.addText(&Text{Regular, text, Pt(100, 200), 20}, everywhere, 0)
 		wide := Width(Regular, text, 20)
 		if b.least.X < 98 || b.most.X > 102+wide || b.most.X < 96+wide {
 			t.Errorf("%q lies from %g to %g, want 100 to %g", text, b.least.X, b.most.X, 100+wide)
@@ -203,7 +204,7 @@ func TestLettersLieWhereTheySay(t *testing.T) {
 			t.Errorf("%q begins at %g, want within one line above 200", text, b.least.Y)
 		}
 	}
-	if Width(Regular, "", 20) != 0 || len(Letters(Regular, " \t\x00", Pt(0, 0), 20)) != 0 {
+	if Width(Regular, "", 20) != 0 || !(&Mark{Text: Text{Regular, " \t\x00", Pt(0, 0), 20}}).Bounds().Empty() {
 		t.Error("nothing to see has a shape")
 	}
 	// Figures share one width, so that columns of numbers stand.

@@ -1,7 +1,6 @@
 package ink
 
 import (
-	"image"
 	"math"
 	"sync"
 
@@ -41,10 +40,12 @@ const LineHeight = 1.3
 // so that text has the same shape at all sizes.
 const gridSize = 1024
 
-// glyph is a letter of a typeface, and how far it moves the next one at size 1.
+// glyph is a letter of a typeface, at size 1: how far it moves the next one, and the box
+// around it, from the left end of its foot.
 type glyph struct {
 	index   sfnt.GlyphIndex
 	advance float64
+	box     box
 }
 
 // glyphs are the letters of the typefaces, looked up once: all of them lie below U+FFFF. The
@@ -55,8 +56,9 @@ var glyphs = sync.OnceValue(func() (all [2]map[rune]glyph) {
 		all[face] = map[rune]glyph{}
 		for r := ' '; r < 0xffff; r++ {
 			if index, _ := f.GlyphIndex(&buf, r); index != 0 {
-				wide, _ := f.GlyphAdvance(&buf, index, fixed.I(gridSize), font.HintingNone)
-				all[face][r] = glyph{index, float64(wide) / 64 / gridSize}
+				in, wide, _ := f.GlyphBounds(&buf, index, fixed.I(gridSize), font.HintingNone)
+				around := box{atSizeOne(in.Min), atSizeOne(in.Max)}
+				all[face][r] = glyph{index, float64(wide) / 64 / gridSize, around}
 			}
 		}
 	}
@@ -82,43 +84,16 @@ func Width(face Face, text string, size float64) float64 {
 	return widest
 }
 
-// anywhere is where all letters are drawn.
-var anywhere = image.Rect(-farthest, -farthest, farthest, farthest)
-
-// Letters returns the outlines of text: the first line's foot begins at at, further lines
-// follow below.
-func Letters(face Face, text string, at Point, size float64) [][]Point {
-	return LettersIn(anywhere, face, text, at, size)
+// atSizeOne returns a place of an outline as it lies at size 1.
+func atSizeOne(p fixed.Point26_6) Point {
+	return Point{float64(p.X), float64(p.Y)}.Times(1.0 / 64 / gridSize)
 }
 
-// LettersIn is Letters without those that lie outside of in, so that a long text costs no more
-// than what is seen of it.
-func LettersIn(in image.Rectangle, face Face, text string, at Point, size float64) [][]Point {
+// outline returns the outlines of a letter whose foot begins at at.
+func outline(face Face, index sfnt.GlyphIndex, at Point, size float64) (shapes [][]Point) {
 	var buf sfnt.Buffer
-	var shapes [][]Point
-	left, right := float64(in.Min.X)-size, float64(in.Max.X)+size // letters may hang over a little
-	top, bottom := float64(in.Min.Y)-size, float64(in.Max.Y)+2*size
-	next := at
-	for _, r := range Shown(text) {
-		if r == '\n' {
-			next = Point{at.X, next.Y + LineHeight*size}
-			continue
-		}
-		g := glyphs()[face][r]
-		if end := next.X + g.advance*size; end >= left && next.X <= right && next.Y >= top && next.Y <= bottom {
-			segments, _ := faces()[face].LoadGlyph(&buf, g.index, fixed.I(gridSize), nil)
-			shapes = appendGlyph(shapes, segments, next, size)
-		}
-		next.X += g.advance * size
-	}
-	return shapes
-}
-
-// appendGlyph appends the outlines of one character.
-func appendGlyph(shapes [][]Point, segments sfnt.Segments, at Point, size float64) [][]Point {
-	place := func(p fixed.Point26_6) Point {
-		return at.Plus(Point{float64(p.X), float64(p.Y)}.Times(size / 64 / gridSize))
-	}
+	segments, _ := faces()[face].LoadGlyph(&buf, index, fixed.I(gridSize), nil)
+	place := func(p fixed.Point26_6) Point { return at.Plus(atSizeOne(p).Times(size)) }
 	for _, s := range segments {
 		if s.Op == sfnt.SegmentOpMoveTo { // always the first
 			shapes = append(shapes, []Point{place(s.Args[0])})

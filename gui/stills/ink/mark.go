@@ -14,10 +14,10 @@ const (
 
 // Mark is one thing to draw.
 type Mark struct {
-	Lines  []Line    // with round ends and joints
-	Shapes [][]Point // closed outlines, filled as one: holes run the other way round
+	Lines []Line // with round ends and joints
+	Text  Text   // none: no words
 
-	Grey    uint8   // of lines and shapes, 0 black to 255 white
+	Grey    uint8   // of lines and text, 0 black to 255 white
 	Rim     float64 // width of the rim around them, in pixels; 0 for none
 	RimGrey uint8
 	Halo    float64 // width of a second rim around the first, in Grey
@@ -66,19 +66,21 @@ func (h Hatch) at(x, y int) (grey uint8, line bool) {
 }
 
 // Bounds returns the pixels that the mark may touch.
-func (m *Mark) Bounds() image.Rectangle {
+func (m *Mark) Bounds() image.Rectangle { return m.boundsIn(everywhere) }
+
+// boundsIn returns those of them that may lie in a box: of a long text only what is seen there
+// is looked at.
+func (m *Mark) boundsIn(in box) image.Rectangle {
 	b := noBox
 	for _, l := range m.Lines {
 		b.add(l.Width/2+m.Rim+m.Halo, l.Points...)
 	}
-	for _, shape := range m.Shapes {
-		b.add(m.Rim+m.Halo, shape...)
-	}
+	b.addText(&m.Text, in, m.Rim+m.Halo)
 	return b.pixels()
 }
 
 // Hit reports whether p lies on the mark, or no further from it than reach, in pixels.
-// Lines that are left hollow, and shapes within their box, count as a whole.
+// Lines that are left hollow, and a text within its box, count as a whole.
 func (m *Mark) Hit(p Point, reach float64) bool {
 	b := noBox
 	for _, l := range m.Lines {
@@ -89,10 +91,8 @@ func (m *Mark) Hit(p Point, reach float64) bool {
 			b.add(reach, l.Points...)
 		}
 	}
-	for _, shape := range m.Shapes {
-		b.add(reach, shape...)
-	}
-	return p.X >= b.least.X && p.X <= b.most.X && p.Y >= b.least.Y && p.Y <= b.most.Y
+	b.addText(&m.Text, everywhere, reach)
+	return b.meets(box{p, p})
 }
 
 func (l *Line) hit(p Point, reach float64) bool {
@@ -107,8 +107,21 @@ func (l *Line) hit(p Point, reach float64) bool {
 // box is a rectangle between pixels.
 type box struct{ least, most Point }
 
-// noBox holds nothing.
-var noBox = box{Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}}
+// noBox holds nothing, everywhere all there is.
+var (
+	noBox      = box{Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}}
+	everywhere = box{noBox.most, noBox.least}
+)
+
+// meets reports whether two boxes have a place in common.
+func (b box) meets(c box) bool {
+	return b.least.X <= c.most.X && c.least.X <= b.most.X && b.least.Y <= c.most.Y && c.least.Y <= b.most.Y
+}
+
+// boxOf returns the box of pixels.
+func boxOf(r image.Rectangle) box {
+	return box{Pt(float64(r.Min.X), float64(r.Min.Y)), Pt(float64(r.Max.X), float64(r.Max.Y))}
+}
 
 // add makes b hold the squares around points, whose sides are twice half.
 func (b *box) add(half float64, points ...Point) {

@@ -56,25 +56,47 @@ func FuzzShown(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text string) { checkShown(t, text) })
 }
 
-// What is left off of a text that runs out of a picture would not be seen in it.
-func TestLettersIn(t *testing.T) {
+// A text that runs out of a picture looks as it does in one where there is room for all of it.
+func TestTextRunsOut(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		text := rapid.StringMatching(`[a-zA-Z, \n]{0,80}`).Draw(t, "text")
-		at := Pt(rapid.Float64Range(-300, 100).Draw(t, "x"), rapid.Float64Range(-60, 140).Draw(t, "y"))
-		size := rapid.Float64Range(6, 40).Draw(t, "size")
-		all, part := image.NewRGBA(image.Rect(0, 0, 96, 96)), image.NewRGBA(image.Rect(0, 0, 96, 96))
-		mark := Mark{Shapes: Letters(Bold, text, at, size), Grey: LightGrey, Rim: size / 9}
-		new(Drawer).Draw(all, all.Rect, []Mark{mark})
-		mark.Shapes = LettersIn(all.Rect, Bold, text, at, size)
-		new(Drawer).Draw(part, part.Rect, []Mark{mark})
-		for i := range all.Pix { // the rasterizer rounds by where a mark begins
-			if d := int(all.Pix[i]) - int(part.Pix[i]); d < -4 || d > 4 {
-				t.Fatalf("%q at %v looks different at %d: %d, not %d", text, at, i/4, part.Pix[i], all.Pix[i])
+		m := Mark{Grey: LightGrey, Rim: rapid.Float64Range(0, 5).Draw(t, "rim"), Text: Text{
+			Bold, rapid.StringMatching(`[a-zA-Zgjö, \n]{0,80}`).Draw(t, "text"),
+			Pt(rapid.Float64Range(-300, 100).Draw(t, "x"), rapid.Float64Range(-60, 140).Draw(t, "y")),
+			rapid.Float64Range(6, 80).Draw(t, "size"),
+		}}
+		all, part := image.NewRGBA(image.Rect(-256, -128, 512, 192)), image.NewRGBA(image.Rect(0, 0, 96, 96))
+		new(Drawer).Draw(all, all.Rect, []Mark{m})
+		new(Drawer).Draw(part, part.Rect, []Mark{m})
+		for y := range 96 {
+			for x := range 96 {
+				if got, want := part.RGBAAt(x, y), all.RGBAAt(x, y); got != want {
+					t.Fatalf("pixel %d,%d is %v, not %v", x, y, got, want)
+				}
 			}
 		}
 	})
-	long := strings.Repeat("softer edge here, please ", 160)
-	if n, all := len(LettersIn(image.Rect(0, 0, 400, 300), Bold, long, Pt(0, 100), 18)), len(Letters(Bold, long, Pt(0, 100), 18)); n*20 > all {
-		t.Errorf("of %d shapes %d are drawn", all, n)
+	long, n := Text{Bold, strings.Repeat("softer edge here, please ", 160), Pt(0, 100), 18}, 0
+	long.each(boxOf(image.Rect(0, 0, 400, 300)), 0, func(letter) { n++ })
+	if n < 20 || n > 60 { // 0.4 to 1 of their size wide
+		t.Errorf("%d letters are drawn", n)
 	}
+}
+
+// Stamped a letter looks as it does drawn by itself, where it is a little too large to be stamped.
+func TestStampsLookAsDrawn(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		m := Mark{Grey: 255, Rim: float64(rapid.IntRange(0, 16).Draw(t, "rim")) / 4, RimGrey: 128, Text: Text{
+			Face(rapid.IntRange(0, 1).Draw(t, "face")), rapid.StringMatching(`[a-zA-Z0-9ßжΩ&@]`).Draw(t, "letter"),
+			Pt(float64(rapid.IntRange(0, 160).Draw(t, "x"))/4, float64(rapid.IntRange(160, 320).Draw(t, "y"))/4), mostStamped,
+		}}
+		stamped, drawn := ground(128, 128, 0), ground(128, 128, 0)
+		new(Drawer).Draw(stamped, stamped.Rect, []Mark{m})
+		m.Text.Size += 1.0 / 1024
+		new(Drawer).Draw(drawn, drawn.Rect, []Mark{m})
+		for i := range drawn.Pix { // rounded by where the mask begins
+			if d := int(drawn.Pix[i]) - int(stamped.Pix[i]); d < -8 || d > 8 {
+				t.Fatalf("pixel %d is %d stamped, %d drawn", i/4, stamped.Pix[i], drawn.Pix[i])
+			}
+		}
+	})
 }

@@ -77,15 +77,14 @@ func (p *pen) line(points []ink.Point, closed bool, width float64) {
 // whole lets the last line's inside count as the note, where it is taken hold of.
 func (p *pen) whole() { p.marks[len(p.marks)-1].Whole = true }
 
-// text draws text whose first line's foot begins at at: what of it is seen.
-func (p *pen) text(text string, at ink.Point, size float64) {
-	var shapes [][]ink.Point
-	if in := p.view.Inside; in.Empty() {
-		shapes = ink.Letters(ink.Bold, text, at, size)
-	} else {
-		shapes = ink.LettersIn(in, ink.Bold, text, at, size)
-	}
-	p.marks = append(p.marks, p.rimmed(ink.Mark{Shapes: shapes}, size/9))
+// text draws text whose first line's foot begins at at.
+func (p *pen) text(words string, at ink.Point, size float64) {
+	p.marks = append(p.marks, p.rimmed(ink.Mark{Text: bold(words, at, size)}, size/9))
+}
+
+// bold is text as notes have it.
+func bold(words string, at ink.Point, size float64) ink.Text {
+	return ink.Text{Face: ink.Bold, Words: words, At: at, Size: size}
 }
 
 // beside writes to the right of at, away from it, or to the left where it would not fit.
@@ -156,7 +155,7 @@ func (p *pen) number(at ink.Point) {
 	disc := ink.Line{Points: []ink.Point{middle.Minus(half), middle.Plus(half)}, Width: high}
 	p.badges = append(p.badges,
 		ink.Mark{Lines: []ink.Line{disc}, Grey: ink.LightGrey, Rim: leastRim * p.view.Pixel, RimGrey: ink.DarkGrey},
-		ink.Mark{Shapes: ink.Letters(ink.Bold, text, middle.Plus(ink.Pt(-wide/2, 0.36*size)), size), Grey: ink.DarkGrey})
+		ink.Mark{Text: bold(text, middle.Plus(ink.Pt(-wide/2, 0.36*size)), size), Grey: ink.DarkGrey})
 }
 
 // near reports whether a place lies in View.Inside or close by: a number or a reading of one

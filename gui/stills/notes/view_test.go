@@ -115,7 +115,7 @@ func TestKeptInside(t *testing.T) {
 		at := ink.Pt(float64(rapid.IntRange(0, 200).Draw(t, "x")), float64(rapid.IntRange(0, 100).Draw(t, "y")))
 		marks := v.Marks([]Note{New(Spot{At: at, Reading: analysis.SpotOf(colour.RGB{R: 255, G: 255, B: 255})}, "")})
 		for i := range marks {
-			if len(marks[i].Shapes) == 0 {
+			if marks[i].Text.Words == "" {
 				continue
 			}
 			b := marks[i].Bounds()

@@ -72,6 +72,6 @@ func (r rule) paint(c *canvas) {
 }
 
 func (w words) paint(c *canvas) {
-	shapes := ink.Letters(w.face, w.text, w.at.Times(c.k), w.size*c.k)
-	c.drawer.Draw(c.img, c.img.Rect, []ink.Mark{{Shapes: shapes, Grey: w.grey}})
+	text := ink.Text{Face: w.face, Words: w.text, At: w.at.Times(c.k), Size: w.size * c.k}
+	c.drawer.Draw(c.img, c.img.Rect, []ink.Mark{{Text: text, Grey: w.grey}})
 }
