@@ -69,11 +69,9 @@ func (s *shadowSearch) starts() []place {
 // rampPlace returns the place with the turn of the ramp's step of so many tones.
 func (s *shadowSearch) rampPlace(tones float64) place {
 	local := s.local.Oklab.Oklch()
-	return place{
-		local.H + s.way*min(DefaultTurn*tones, 1),
-		colour.SaturationOf(local) * math.Pow(1+DefaultGain, tones),
-		s.tones(s.local.Value - s.chosen.Value),
-	}
+	away := s.tones(s.local.Value - s.chosen.Value)
+	lightness := math.Cbrt(colour.YOfValue(s.local.Value - away)) // of a grey: near enough to begin with
+	return place{local.H + s.shift(tones), colour.SaturationOf(local) * (1 + s.gain(tones, lightness)), away}
 }
 
 // tones cuts a number of tones to what reads and there is room for.
