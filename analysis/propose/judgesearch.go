@@ -52,8 +52,9 @@ func searchShadow(d shadowDemand) (c colour.RGB, distance float64) {
 type place struct{ hue, saturation, tones float64 }
 
 // starts returns where to look from: the shadow's own place, brought to the nearest number
-// of tones that reads. The hue of a neutral shadow is chance: the ramp's counts, or that of a
-// neutral local colour.
+// of tones that reads, and the ramp's, since what is one local colour may lie out of reach of
+// the first. The hue of a neutral shadow is chance: the ramp's counts, or that of a neutral
+// local colour.
 func (s *shadowSearch) starts() []place {
 	own, local := s.chosen.Oklab.Oklch(), s.local.Oklab.Oklch()
 	p := place{own.H, colour.SaturationOf(own), s.tones(s.local.Value - s.chosen.Value)}
@@ -63,7 +64,7 @@ func (s *shadowSearch) starts() []place {
 	case s.rules.Neutral(s.chosen):
 		p.hue = local.H
 	}
-	return []place{p}
+	return []place{p, s.rampPlace(p.tones)}
 }
 
 // rampPlace returns the place with the turn of the ramp's step of so many tones.

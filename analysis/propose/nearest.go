@@ -24,11 +24,12 @@ func settle(c colour.Oklab, p promise) (colour.RGB, colour.Oklab) {
 }
 
 // settleAmong does so among the codes that are wanted; nil wants all. found is false where
-// none is near enough, not even to grey.
+// none is near enough, not even to grey. Beside blue, where the gamut is a blade, less chroma
+// may lie outside: what does is passed over.
 func settleAmong(c colour.Oklab, p promise, wanted func(colour.RGB) bool) (code colour.RGB, made colour.Oklab, found bool) {
 	for {
 		code, miss := nearestCode(c, p, wanted)
-		if miss <= 1 || !(c.Chroma() > 1e-3) {
+		if miss <= 1 && c.InGamut() || !(c.Chroma() > 1e-3) {
 			return code, c, miss <= 1
 		}
 		c = shine{c.A / c.L, c.B / c.L}.times(0.98).keeping(p)

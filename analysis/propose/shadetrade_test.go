@@ -244,10 +244,10 @@ func TestRampSatisfiesTheRules(t *testing.T) {
 				if f.Verdict[0] != families.Reads || slices.Contains(f.Verdict, families.Unlike) {
 					t.Fatalf("%s with %s: %v", base.Colour.Hex(), step.Spot.Colour.Hex(), f.Verdict)
 				}
-				// Near black there is no chroma; and where the hue keeps its name or is the shadow's
+				// Near black there is no chroma, and codes are coarse (L* 10, our choice); and where the hue keeps its name or is the shadow's
 				// own already, the display may have no more either.
 				stays := math.Abs(shadowShift(base.Oklab.Hue(), light, DefaultTurn, step.Tones)) < rules.LeastTurn+1
-				if f.TowardBlack && !(stays && step.Note == AtEdge) && step.Spot.Chroma >= rules.LeastChroma {
+				if f.TowardBlack && !(stays && step.Note == AtEdge) && step.Spot.Chroma >= rules.LeastChroma && step.Spot.Lightness >= 10 {
 					t.Fatalf("%s with %s: turn %v, gain %v", base.Colour.Hex(), step.Spot.Colour.Hex(), *f.HueTurn, *f.SaturationGain)
 				}
 			}
