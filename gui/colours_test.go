@@ -141,7 +141,7 @@ func TestShadeSettings(t *testing.T) {
 	}
 	d.Undo() // the drag is one step
 	d.see(t, img)
-	if d.setup.Shade.Turn != propose.DefaultTurn || p.proposals.Ramp.Swatches()[4].Colour != before || p.proposals.Knobs.Turn.Slider.Value != propose.DefaultTurn {
+	if d.setup.Shade.Turn != propose.DefaultTurn || p.proposals.Ramp.Swatches()[4].Colour != before || math.Abs(p.proposals.Knobs.Turn.Slider.Value-propose.DefaultTurn) > 1e-9 {
 		t.Errorf("after undo the turn is %g, its slider at %g", d.setup.Shade.Turn, p.proposals.Knobs.Turn.Slider.Value)
 	}
 	for i, want := range []float64{propose.WarmLightShadow, propose.CoolLightShadow} {

@@ -72,9 +72,9 @@ func choices() []choice {
 		choiceOf("And it does", []float64{2, 2.5, 3, 3.5, 4, 5, 6, 8}, func(v float64) string { return "up to " + wording.SayTones(v) }, func(s *settings.Settings) *float64 { return &s.Rules.MostTones }).
 			because("Two to three tones are the trade's rule of thumb. Style may break it."),
 		choiceOf("Neutral is", []float64{4, 6, 8, 10, 12}, func(v float64) string { return "chroma under " + wording.Whole(v) }, func(s *settings.Settings) *float64 { return &s.Rules.LeastChroma }),
-		choiceOf("A hue turns", []float64{4, 6, 8, 10, 12, 15}, func(v float64) string { return "from " + wording.Whole(v) + "°" }, func(s *settings.Settings) *float64 { return &s.Rules.LeastTurn }),
+		choiceOf("A hue shift counts", []float64{4, 6, 8, 10, 12, 15}, func(v float64) string { return "from " + wording.Whole(v) + "°" }, func(s *settings.Settings) *float64 { return &s.Rules.LeastTurn }),
 		choiceOf("A shadow is richer", []float64{0, 0.05, 0.1, 0.15, 0.2}, func(v float64) string { return "over " + wording.Whole(100*v) + wording.Nbsp + "% gain" }, func(s *settings.Settings) *float64 { return &s.Rules.MostGain }).
-			because("A shadow that neither turns nor gets richer goes straight toward black."),
+			because("A shadow with no such shift that gets no richer goes straight toward black."),
 		choiceOf("An accent is as light", []float64{1, 2, 3, 4, 5}, func(v float64) string { return "within " + wording.Tenth(v) }, func(s *settings.Settings) *float64 { return &s.Rules.KeepsWithin }),
 		choiceOf("A line may vanish", []float64{8, 8.5, 9, 9.5, 10}, func(v float64) string { return "above value " + wording.Tenth(v) }, func(s *settings.Settings) *float64 { return &s.Rules.VanishAbove }),
 		choiceOf("Stills may take", []int{256, 512, 1024, 2048, 5120, 10240, 51200, 0}, func(v int) string {

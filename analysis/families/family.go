@@ -16,6 +16,7 @@ const (
 	TooFar      Verdict = "too_far"      // too many: one side may fall out of the picture
 	TowardBlack Verdict = "toward_black" // darker only: neither hue nor saturation moved
 	Overlaps    Verdict = "overlaps"     // the lightest shadow is lighter than the darkest light
+	Unlike      Verdict = "unlike"       // two colours given by hand that are hardly one local colour
 )
 
 // Rules are the trade's limits for a family (common practice, no source). Limits
@@ -50,7 +51,7 @@ type Family struct {
 	HueTurn        *float64  `json:"hue_turn"`        // Oklch hue, light to shadow, (-180, 180] degrees; nil beside a neutral
 	SaturationGain *float64  `json:"saturation_gain"` // shadow's over light's, minus 1; nil for a neutral light and for black
 	Share          *float64  `json:"share"`           // of the counted pixels, 0 to 1; nil for two colours given by hand
-	Verdict        []Verdict `json:"verdict"`         // Reads, TooClose or TooFar; then TowardBlack, Overlaps where true
+	Verdict        []Verdict `json:"verdict"`         // Reads, TooClose or TooFar; then TowardBlack, Overlaps, Unlike where true
 	TowardBlack    bool      `json:"toward_black"`    // the shadow goes straight toward black
 	Overlap        *float64  `json:"overlap"`         // value of the shadow's lightest tenth minus the light's darkest tenth; nil for two colours
 	Accent         *Accent   `json:"accent"`          // nil if there is none
@@ -96,7 +97,7 @@ func Of(light, shadow analysis.Spot, rules Rules) Family {
 
 // judge writes the verdict.
 func (f *Family) judge(rules Rules) {
-	f.Verdict = make([]Verdict, 0, 3)
+	f.Verdict = make([]Verdict, 0, 4)
 	switch tones := analysis.AsPrinted(f.Tones); {
 	case tones < rules.LeastTones:
 		f.Verdict = append(f.Verdict, TooClose)
@@ -111,6 +112,39 @@ func (f *Family) judge(rules Rules) {
 	if f.Overlap != nil && analysis.AsPrinted(*f.Overlap) > 0 {
 		f.Verdict = append(f.Verdict, Overlaps)
 	}
+	if f.Share == nil && f.unlike() { // of a picture's families the picture itself decides
+		f.Verdict = append(f.Verdict, Unlike)
+	}
+}
+
+// Limits of what may be one local colour in light and in shadow.
+const (
+	nearNeutral  = 16.0 // C*ab under which a hue says little: twice what counts as neutral (our choice)
+	unlikeTurn   = 70.0 // degrees: no shadow of one material turns by more (from memory; yellow into red-brown takes 60)
+	unlikeChange = 1.2  // a*b* distance over the drop in lightness, beside a near neutral (from memory)
+)
+
+// NearNeutral reports whether a colour has so little chroma that its hue, and how much more
+// saturated another is, say little.
+func NearNeutral(s analysis.Spot) bool { return s.Chroma < nearNeutral }
+
+// unlike reports whether light and shadow are hardly one local colour: their hues lie too far
+// apart or, where one has next to none, the shadow's a*b* lie farther from those of the light,
+// darkened as much, than the drop in lightness explains.
+func (f *Family) unlike() bool {
+	if NearNeutral(f.Light) || NearNeutral(f.Shadow) {
+		light, shadow := f.Light.Lab, f.Shadow.Lab
+		if light.L < shadow.L {
+			light, shadow = shadow, light
+		}
+		part := 1.0
+		if light.L > 0 {
+			part = shadow.L / light.L
+		}
+		change := math.Hypot(part*light.A-shadow.A, part*light.B-shadow.B)
+		return change > max(nearNeutral, unlikeChange*(light.L-shadow.L))
+	}
+	return math.Abs(TurnBetween(f.Light.Oklab.Hue(), f.Shadow.Oklab.Hue())) > unlikeTurn
 }
 
 // Neutral reports whether a colour has too little chroma for its hue to mean anything.

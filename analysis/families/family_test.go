@@ -69,6 +69,42 @@ func TestFamilyVerdictFollowsTheTrade(t *testing.T) {
 	}
 }
 
+// From memory: light and shadow of one material are no more than 70 degrees of hue apart; where
+// one has next to no hue, a*b* changes by at most 1.2 times the drop in lightness. The colours
+// are invented, and so far from the limits that nobody would take them otherwise.
+func TestForeignMaterialsAreUnlike(t *testing.T) {
+	for _, tt := range []struct {
+		name, light, shadow string
+		want                bool
+	}{
+		{"skin and a blue coat", "#e2ab85", "#3f5fa8", true},
+		{"skin and leaves", "#e2ab85", "#4a7a3f", true},
+		{"a lemon and red cloth", "#f6e32d", "#b02a3c", true},
+		{"grey stone and moss", "#b8b5b0", "#4f7a1f", true},
+		{"white cloth and a red scarf", "#eeeae4", "#c02028", true},
+		{"a yellow wall and grey slate", "#f0cc3a", "#77777a", true},
+		{"skin and its red-brown shadow", "#e2ab85", "#b26a5c", false},
+		{"skin and its mauve shadow", "#e2ab85", "#8a5566", false},
+		{"a lemon and its red-brown shadow", "#f6d32d", "#b8602c", false},
+		{"leaves and their bluish shadow", "#6fae5a", "#2f6f60", false},
+		{"white cloth and its blue shadow", "#eeeae4", "#a3a9c4", false},
+		{"grey stone, warm in the light and cool in the shadow", "#b8b09c", "#73788a", false},
+		{"two greys", "#cccccc", "#888888", false},
+		{"skin and black", "#e2ab85", "#000000", false},
+		{"one colour twice", "#3f5fa8", "#3f5fa8", false},
+	} {
+		light, err := colour.Parse(tt.light)
+		shadow, err2 := colour.Parse(tt.shadow)
+		if err != nil || err2 != nil {
+			t.Fatal(err, err2)
+		}
+		f := Of(analysis.SpotOf(light), analysis.SpotOf(shadow), DefaultRules())
+		if got := slices.Contains(f.Verdict, Unlike); got != tt.want || got && f.Satisfies() {
+			t.Errorf("%s: %v", tt.name, f.Verdict)
+		}
+	}
+}
+
 // The limits are settings.
 func TestFamilyRulesAreSettings(t *testing.T) {
 	rules := DefaultRules()
@@ -166,7 +202,7 @@ func TestAccentAndLineFollowTheTrade(t *testing.T) {
 // The JSON names are the command line's contract, in this order; what can't be known is null.
 func TestFamilyJSON(t *testing.T) {
 	fields := testkit.FieldsOf(t, Of(analysis.SpotOf(colour.RGB{R: 255, G: 255, B: 255}), analysis.SpotOf(colour.RGB{}), DefaultRules()))
-	if len(fields) != 12 {
+	if len(fields) != 13 {
 		t.Errorf("%d fields: %v", len(fields), fields)
 	}
 	for _, name := range []string{"hue_turn", "saturation_gain", "share", "overlap", "accent", "line"} {
@@ -212,8 +248,11 @@ func TestFamilyLaws(t *testing.T) {
 		if a.Colour.Neutral() && (f.TowardBlack || f.HueTurn != nil || f.SaturationGain != nil) {
 			t.Fatalf("a neutral light: %+v", f)
 		}
-		if n := len(f.Verdict); n < 1 || n > 2 || (n == 2) != f.TowardBlack {
+		if n := len(f.Verdict); n < 1 || n > 3 || slices.Contains(f.Verdict, TowardBlack) != f.TowardBlack {
 			t.Fatalf("verdict %v", f.Verdict)
+		}
+		if slices.Contains(f.Verdict, Unlike) != slices.Contains(g.Verdict, Unlike) {
+			t.Fatalf("%v turned round is %v", f.Verdict, g.Verdict)
 		}
 	})
 }

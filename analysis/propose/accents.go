@@ -75,8 +75,12 @@ func (s *Shades) suggest(a Accent) {
 // accent beside its surroundings (common practice, no source).
 const neighbour = 25.0
 
-// suggestedTurns returns how far the suggested accents are turned: one, two and three times
-// a tone's turn toward the shadow's hue, but at least so far that they are seen as accents,
+// accentTurn is which part of the way to the shadow's hue the first suggested accent turns
+// (common practice, no source).
+const accentTurn = 0.25
+
+// suggestedTurns returns how far the suggested accents are turned: one, two and three
+// quarters of the way to the shadow's hue, but at least so far that they are seen as accents,
 // and never past the shadow's hue by it. Where the base has the shadow's hue, or none, the
 // neighbours on both sides are suggested.
 func (m *maker) suggestedTurns() [suggestedAccents]float64 {
@@ -88,7 +92,7 @@ func (m *maker) suggestedTurns() [suggestedAccents]float64 {
 		towards := math.Copysign(neighbour, way)
 		return [...]float64{towards, -towards, 2 * towards}
 	}
-	turn := math.Copysign(max(neighbour, math.Abs(way)*DefaultTurn), way)
+	turn := math.Copysign(max(neighbour, math.Abs(way)*accentTurn), way)
 	return [...]float64{turn, 2 * turn, 3 * turn}
 }
 

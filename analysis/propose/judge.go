@@ -2,6 +2,7 @@ package propose
 
 import (
 	"math"
+	"slices"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
@@ -13,7 +14,8 @@ import (
 type Judged struct {
 	Family families.Family `json:"family"`
 	// Nearest is the colour nearest to the chosen shadow (CIEDE2000) that satisfies the rules:
-	// no code near it is nearer. nil if the chosen one does, or nothing does.
+	// no code near it is nearer. nil if the chosen one does, or nothing does, or it belongs to
+	// another material.
 	Nearest *analysis.Spot `json:"nearest"`
 
 	Distance *float64 `json:"distance"` // CIEDE2000 from the chosen shadow to Nearest
@@ -28,7 +30,7 @@ type Judged struct {
 // has no more. A neutral shadow says nothing of hue and saturation: for it, both go as in the ramp.
 func JudgeShadow(local, shadow analysis.Spot, rules families.Rules, shadowHue float64) Judged {
 	j := Judged{Family: families.Of(local, shadow, rules)}
-	if j.Family.Satisfies() {
+	if foreign := slices.Contains(j.Family.Verdict, families.Unlike) && !j.Family.TowardBlack; foreign || j.Family.Satisfies() {
 		return j
 	}
 	if better, distance := searchShadow(demandOf(&j.Family, rules, shadowHue)); !math.IsInf(distance, 1) {
@@ -42,7 +44,8 @@ type shadowDemand struct {
 	local, chosen analysis.Spot
 	rules         families.Rules
 
-	way       float64 // to the shadow's hue, degrees, if the hue must turn; 0 for any turn
+	shadowHue float64 // Oklch, degrees
+	way       float64 // to it, degrees, if the hue must turn; 0 for any turn
 	leastGain float64 // of saturation
 	asRamp    bool    // turn and gain as in the shadow ramp
 }
@@ -50,17 +53,28 @@ type shadowDemand struct {
 // demandOf says what a better shadow than that of f must have beside its rules. One toward
 // black is to turn, the way of the ramp; none loses more saturation than the chosen one.
 func demandOf(f *families.Family, rules families.Rules, shadowHue float64) shadowDemand {
-	d := shadowDemand{local: f.Light, chosen: f.Shadow, rules: rules, leastGain: math.Inf(-1)}
+	d := shadowDemand{local: f.Light, chosen: f.Shadow, rules: rules, shadowHue: roundTheCircle(shadowHue), leastGain: math.Inf(-1)}
 	if f.SaturationGain != nil {
 		d.leastGain = min(0, *f.SaturationGain)
 	}
 	if f.TowardBlack {
-		if way := wayToShadow(f.Light.Oklab.Hue(), roundTheCircle(shadowHue)); math.Abs(way) >= rules.LeastTurn {
-			d.way = way
+		if math.Abs(d.shift(rules.MostTones)) >= rules.LeastTurn {
+			d.way = wayToShadow(f.Light.Oklab.Hue(), d.shadowHue)
 		}
 		d.asRamp = rules.Neutral(f.Shadow)
 	}
 	return d
+}
+
+// shift returns how far the ramp's step of so many tones turns, degrees.
+func (d *shadowDemand) shift(tones float64) float64 {
+	return shadowShift(d.local.Oklab.Hue(), d.shadowHue, DefaultTurn, tones)
+}
+
+// gain returns how much more saturated the ramp's step of so many tones is, at an Oklch
+// lightness.
+func (d *shadowDemand) gain(tones, lightness float64) float64 {
+	return min(math.Pow(1+DefaultGain, tones), mostChroma*d.local.Oklab.L/lightness) - 1
 }
 
 // metBy reports whether a code satisfies the rules and what else is demanded.
@@ -89,9 +103,8 @@ func (d *shadowDemand) turnMet(c colour.Oklab, tones float64) bool {
 	if !d.asRamp {
 		return analysis.AsPrinted(turn) >= d.rules.LeastTurn
 	}
-	way := math.Abs(d.way)
 	turn = analysis.AsPrinted(roundTheCircle(turn))
-	return turn >= max(DefaultTurn*way, d.rules.LeastTurn) && turn <= way*min(DefaultTurn*tones, 1)+d.rules.LeastTurn
+	return turn >= max(math.Abs(d.shift(1)), d.rules.LeastTurn) && turn <= math.Abs(d.shift(tones))+d.rules.LeastTurn
 }
 
 // gainMet reports whether there is enough saturation. At the gamut's edge there is no more to
@@ -102,7 +115,7 @@ func (d *shadowDemand) gainMet(code colour.RGB, c colour.Oklab, tones float64) b
 	}
 	least := d.leastGain
 	if d.asRamp {
-		least = math.Pow(1+DefaultGain, tones) - 1
+		least = d.gain(tones, c.L)
 	}
 	return families.AsPercent(colour.Saturation(c)/colour.Saturation(d.local.Oklab)-1) >= families.AsPercent(least)
 }

@@ -52,8 +52,9 @@ func searchShadow(d shadowDemand) (c colour.RGB, distance float64) {
 type place struct{ hue, saturation, tones float64 }
 
 // starts returns where to look from: the shadow's own place, brought to the nearest number
-// of tones that reads. The hue of a neutral shadow is chance: the ramp's counts, or that of a
-// neutral local colour.
+// of tones that reads, and the ramp's, since what is one local colour may lie out of reach of
+// the first. The hue of a neutral shadow is chance: the ramp's counts, or that of a neutral
+// local colour.
 func (s *shadowSearch) starts() []place {
 	own, local := s.chosen.Oklab.Oklch(), s.local.Oklab.Oklch()
 	p := place{own.H, colour.SaturationOf(own), s.tones(s.local.Value - s.chosen.Value)}
@@ -63,17 +64,15 @@ func (s *shadowSearch) starts() []place {
 	case s.rules.Neutral(s.chosen):
 		p.hue = local.H
 	}
-	return []place{p}
+	return []place{p, s.rampPlace(p.tones)}
 }
 
 // rampPlace returns the place with the turn of the ramp's step of so many tones.
 func (s *shadowSearch) rampPlace(tones float64) place {
 	local := s.local.Oklab.Oklch()
-	return place{
-		local.H + s.way*min(DefaultTurn*tones, 1),
-		colour.SaturationOf(local) * math.Pow(1+DefaultGain, tones),
-		s.tones(s.local.Value - s.chosen.Value),
-	}
+	away := s.tones(s.local.Value - s.chosen.Value)
+	lightness := math.Cbrt(colour.YOfValue(s.local.Value - away)) // of a grey: near enough to begin with
+	return place{local.H + s.shift(tones), colour.SaturationOf(local) * (1 + s.gain(tones, lightness)), away}
 }
 
 // tones cuts a number of tones to what reads and there is room for.

@@ -92,8 +92,8 @@ func (m *maker) keepSaturation(code colour.RGB, made colour.Oklab, p promise) co
 // lineTurn returns how far the hue of a line turns, so many tones below its fill: as in the
 // shadow ramp, but by no more than lineTurnMost, and downwards no farther than to red.
 func (m *maker) lineTurn(tones float64) float64 {
-	hue, way := m.Oklch.H, wayToShadow(m.Oklch.H, m.ShadowHue)
-	turn := way * min(m.Turn*tones, 1)
+	hue := m.Oklch.H
+	turn := shadowShift(hue, m.ShadowHue, m.Turn, tones)
 	turn = max(-lineTurnMost, min(turn, lineTurnMost))
 	if turn >= 0 {
 		return turn

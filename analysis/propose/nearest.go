@@ -19,10 +19,18 @@ const (
 // Where no code is near enough (one in a hundred thousand, dark and at the gamut's edge), c
 // gives up a fiftieth of its saturation until one is.
 func settle(c colour.Oklab, p promise) (colour.RGB, colour.Oklab) {
+	code, c, _ := settleAmong(c, p, nil)
+	return code, c
+}
+
+// settleAmong does so among the codes that are wanted; nil wants all. found is false where
+// none is near enough, not even to grey. Beside blue, where the gamut is a blade, less chroma
+// may lie outside: what does is passed over.
+func settleAmong(c colour.Oklab, p promise, wanted func(colour.RGB) bool) (code colour.RGB, made colour.Oklab, found bool) {
 	for {
-		code, miss := nearestCode(c, p)
-		if miss <= 1 || !(c.Chroma() > 1e-3) {
-			return code, c
+		code, miss := nearestCode(c, p, wanted)
+		if miss <= 1 && c.InGamut() || !(c.Chroma() > 1e-3) {
+			return code, c, miss <= 1
 		}
 		c = shine{c.A / c.L, c.B / c.L}.times(0.98).keeping(p)
 	}
@@ -33,18 +41,20 @@ func settle(c colour.Oklab, p promise) (colour.RGB, colour.Oklab) {
 // off where none of the next is good enough, and its miss. Plain rounding may miss the promise
 // by half a code, which is up to half an L*.
 //
-// A neutral stays a grey where a grey keeps the promise.
-func nearestCode(c colour.Oklab, p promise) (code colour.RGB, miss float64) {
+// A neutral stays a grey where a grey keeps the promise. wanted, unless it is nil, says which
+// codes may be taken.
+func nearestCode(c colour.Oklab, p promise, wanted func(colour.RGB) bool) (code colour.RGB, miss float64) {
 	if c.A == 0 && c.B == 0 {
 		light := c.L * c.L * c.L // Oklab: all cones are alike
 		v := colour.Encode(light)
 		code = colour.RGB{R: v, G: v, B: v}
-		if miss = p.miss(code, colour.Lab{L: colour.Lightness(light)}, math.Inf(1)); miss <= 1 {
+		miss = p.miss(code, colour.Lab{L: colour.Lightness(light)}, math.Inf(1))
+		if miss <= 1 && (wanted == nil || wanted(code)) {
 			return code, miss
 		}
 	}
 	for reach := 1; reach <= 3; reach++ {
-		if code, miss = p.nearestAround(c, reach, nil); miss <= 1 {
+		if code, miss = p.nearestAround(c, reach, wanted); miss <= 1 {
 			break
 		}
 	}

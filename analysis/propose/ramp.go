@@ -38,44 +38,11 @@ type stepFields struct {
 	spotFields
 	HueTurn        *float64 `json:"hue_turn"`        // Oklch, degrees, (-180, 180]
 	SaturationGain *float64 `json:"saturation_gain"` // the step's over the base's, minus 1
-	Note           Note     `json:"note"`            // "", "gamut's edge" or "no room"
+	Note           Note     `json:"note"`            // "", "gamut's edge", "chroma's limit" or "no room"
 }
 
 func (s Step) fields() stepFields {
 	return stepFields{s.Tones, spotFieldsOf(s.Spot), s.HueTurn, s.SaturationGain, s.Note}
-}
-
-// Hues of Oklch, in degrees, between which the trade turns warm colours downwards through
-// red (common practice, no source).
-const (
-	warmFrom = 0.0
-	warmTo   = 125.0
-)
-
-// wayToShadow returns the way, in degrees, that a hue turns on its way to the shadow's: warm
-// hues, from 0 to 125, turn downwards, through red; all others the shorter way. So yellow
-// goes by orange, red or pink to purple, never by green. Where the shadow is itself no cool
-// hue (180 to 360), that way would lead all round the circle: the shorter way, there too.
-func wayToShadow(hue, shadow float64) float64 {
-	if hue >= warmFrom && hue <= warmTo && shadow >= 180 {
-		return shadow - 360 - hue
-	}
-	return families.TurnBetween(hue, shadow)
-}
-
-// lightTurnMost bounds how far a light's hue turns per tone, in degrees: toward the light a
-// colour keeps more of its own hue than toward the shadow (common practice, no source).
-const lightTurnMost = 15.0
-
-// wayToLight returns the way that a hue turns on its way into the light, whose hue is across
-// the circle from the shadow's: always the other way than into the shadow. Where that would
-// lead more than half round, the hue stays.
-func wayToLight(hue, shadow float64) float64 {
-	way := families.TurnBetween(hue, shadow+180)
-	if back := wayToShadow(hue, shadow); way*back > 0 {
-		return 0
-	}
-	return way
 }
 
 // roundTheCircle returns a hue in [0, 360).
@@ -97,19 +64,18 @@ const neutralTint = 0.015
 
 // ramp fills in the shadow ramp, the lights and the way straight toward black.
 func (m *maker) ramp(s *Shades) {
-	toShadow, toLight := wayToShadow(m.Oklch.H, m.ShadowHue), wayToLight(m.Oklch.H, m.ShadowHue)
 	shadows, lights := m.order(), m.order()
 	for i := range s.Ramp {
 		tones := float64(i + 1)
-		turn := toShadow * min(m.Turn*tones, 1)
-		s.Ramp[i] = m.step(tones, m.shadowShine(tones, turn), shadows.to(turn).keep)
+		s.Ramp[i] = m.shadow(tones, shadows)
 		s.BlackRamp[i] = m.step(tones, shineOf(m.Oklch.H, m.saturation()), nil)
 	}
-	perTone := max(-lightTurnMost, min(m.Turn*toLight, lightTurnMost))
+	toLight := lightTurn * m.Turn / DefaultTurn * wayToLight(m.Oklch.H, m.ShadowHue)
+	perTone := max(-lightTurnMost, min(toLight, lightTurnMost))
 	for i := range s.Lights {
 		tones := float64(i + 1)
 		turn := perTone * tones
-		lighter := shineOf(m.Oklch.H+turn, m.saturation()/math.Pow(1+m.Gain, tones))
+		lighter := shineOf(m.Oklch.H+turn, m.saturation()/math.Pow(1+lightLoss+m.Gain, tones))
 		s.Lights[i] = m.step(-tones, lighter, lights.to(turn).keep)
 	}
 }
@@ -117,22 +83,22 @@ func (m *maker) ramp(s *Shades) {
 // shadowShine returns the hue and saturation of a shadow so many tones darker.
 func (m *maker) shadowShine(tones, turn float64) shine {
 	s := shineOf(m.Oklch.H+turn, m.saturation()*math.Pow(1+m.Gain, tones))
-	fade := 1 - m.base.Chroma/families.DefaultRules().LeastChroma
-	if fade > 0 {
-		tint := shineOf(m.ShadowHue, fade*neutralTint*tones)
-		s.a, s.b = s.a+tint.a, s.b+tint.b
-	}
-	return s
+	tint := shineOf(m.ShadowHue, m.tint(tones))
+	return shine{s.a + tint.a, s.b + tint.b}
+}
+
+// tint returns the saturation of the tint that a shadow so many tones darker has.
+func (m *maker) tint(tones float64) float64 {
+	return max(0, 1-m.base.Chroma/families.DefaultRules().LeastChroma) * neutralTint * tones
 }
 
 // step returns the colour so many tones darker than the base, with the hue and as much of
 // the saturation as the display can show. keep, unless it is nil, may choose another 8-bit code.
 func (m *maker) step(tones float64, s shine, keep func(colour.RGB, colour.Oklab, promise) colour.RGB) Step {
-	value := m.base.Value - tones
-	if value < 0 || value > colour.Steps {
+	p, ok := m.darker(tones)
+	if !ok {
 		return Step{Tones: tones, Note: NoRoom}
 	}
-	p := promise{ByLightness, colour.Lightness(colour.YOfValue(value))}
 	made, whole, ok := s.fit(p)
 	if !ok {
 		return Step{Tones: tones, Note: NoRoom}
@@ -141,10 +107,23 @@ func (m *maker) step(tones float64, s shine, keep func(colour.RGB, colour.Oklab,
 	if keep != nil {
 		code = keep(code, made, p)
 	}
-	step := Step{Tones: tones, Spot: new(analysis.SpotOf(code)), Made: made}
+	note := AsMade
 	if !whole {
-		step.Note = AtEdge
+		note = AtEdge
 	}
+	return m.stepOf(tones, code, made, note)
+}
+
+// darker returns the promise to be so many tones darker than the base; ok is false if there
+// is no such lightness.
+func (m *maker) darker(tones float64) (p promise, ok bool) {
+	value := m.base.Value - tones
+	return promise{ByLightness, colour.Lightness(colour.YOfValue(value))}, value >= 0 && value <= colour.Steps
+}
+
+// stepOf returns the step of a code.
+func (m *maker) stepOf(tones float64, code colour.RGB, made colour.Oklab, note Note) Step {
+	step := Step{Tones: tones, Spot: new(analysis.SpotOf(code)), Note: note, Made: made}
 	m.measure(&step)
 	return step
 }
@@ -191,22 +170,24 @@ func (o *hueOrder) turnOf(c colour.RGB) float64 {
 
 // holds reports whether a code turns on from the one before, or stays.
 func (o *hueOrder) holds(c colour.RGB) bool {
-	return o.turn == 0 || !c.Neutral() && (o.turnOf(c)-o.last)*o.turn >= 0
+	return o.none || o.turn == 0 || !c.Neutral() && (o.turnOf(c)-o.last)*o.turn >= 0
+}
+
+// took goes on from a code.
+func (o *hueOrder) took(c colour.RGB) {
+	if !o.none && !c.Neutral() {
+		o.last = o.turnOf(c)
+	}
 }
 
 // keep returns code if it is in order, otherwise the best code around the colour as made that
 // is and keeps the promise; code, if there is none.
 func (o *hueOrder) keep(code colour.RGB, made colour.Oklab, p promise) colour.RGB {
-	if o.none {
-		return code
-	}
 	if !o.holds(code) {
 		if other, miss := p.nearestAround(made, 2, o.holds); miss <= 1 {
 			code = other
 		}
 	}
-	if !code.Neutral() {
-		o.last = o.turnOf(code)
-	}
+	o.took(code)
 	return code
 }

@@ -11,16 +11,16 @@ const (
 	WarmLightShadow = 283.0 // Oklch hue of the shadow under warm light: violet-blue
 	CoolLightShadow = 35.0  // under cool light: brown-red
 
-	DefaultTurn         = 0.25 // of the way to the shadow's hue, per tone
-	DefaultGain         = 0.2  // saturation gain per tone
+	DefaultTurn         = 0.15 // skin turns by 20 degrees at the first tone
+	DefaultGain         = 0.1  // saturation gain per tone
 	DefaultAccentChroma = 0.12 // Oklch
 )
 
 // Options say how colours to paint next are made. DefaultOptions is where to begin.
 type Options struct {
 	ShadowHue    float64 `json:"shadow_hue"`    // Oklch, degrees: where hues turn in the shadow
-	Turn         float64 `json:"turn"`          // share of the way to it, per tone, 0 to 1
-	Gain         float64 `json:"gain"`          // saturation gain per tone, -0.5 to 2
+	Turn         float64 `json:"turn"`          // how far hues turn, 0 to 1: see shadowShift
+	Gain         float64 `json:"gain"`          // saturation gain per tone, -0.5 to 2, as far as a shadow may have it: see mixture
 	AccentChroma float64 `json:"accent_chroma"` // Oklch chroma of the accents, 0 to 0.4
 	EqualBy      EqualBy `json:"equal_by"`      // what accents keep; "" is lightness
 }
@@ -74,7 +74,7 @@ type Shades struct {
 // result is the caller's own.
 func Shade(base analysis.Spot, o Options) *Shades {
 	s := &Shades{Base: base, Options: o.Valid()}
-	m := maker{base: base, Oklch: base.Oklab.Oklch(), Options: s.Options}
+	m := maker{base: base, Oklch: base.Oklab.Oklch(), margin: marginOf(base.Oklab), Options: s.Options}
 	if base.Colour.Neutral() {
 		m.Oklch.C, m.Oklch.H = 0, s.Options.ShadowHue
 	}
@@ -87,7 +87,8 @@ func Shade(base analysis.Spot, o Options) *Shades {
 // maker makes colours from a base.
 type maker struct {
 	base         analysis.Spot
-	colour.Oklch // the base's; a neutral has the shadow's hue, and no chroma
+	colour.Oklch         // the base's; a neutral has the shadow's hue, and no chroma
+	margin       float64 // the base's inside of the gamut: see marginOf
 	Options
 }
 
@@ -98,9 +99,10 @@ func (m *maker) saturation() float64 { return colour.SaturationOf(m.Oklch) }
 type Note string
 
 const (
-	AsMade Note = ""             // as the settings ask for
-	AtEdge Note = "gamut's edge" // with less chroma: more is outside of the display's gamut
-	NoRoom Note = "no room"      // there is no colour: too near black or white
+	AsMade Note = ""               // as the settings ask for
+	AtEdge Note = "gamut's edge"   // with less chroma: more is outside of the display's gamut, or for a shadow too near to it
+	AtMost Note = "chroma's limit" // with less chroma: a shadow has no more beside its base
+	NoRoom Note = "no room"        // there is no colour: too near black or white
 )
 
 // spotFields are the JSON names of a spot of a colour, each null where there is none.

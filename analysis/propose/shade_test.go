@@ -51,6 +51,18 @@ func checkStep(t testkit.Fataler, base analysis.Spot, step Step, tones float64) 
 	}
 }
 
+// checkShadow does so for a shadow, which has no room right above black either: no code but
+// black is as dark as that. The next is 1 in all channels.
+func checkShadow(t testkit.Fataler, base analysis.Spot, step Step, tones float64) {
+	t.Helper()
+	value := base.Value - tones
+	next := analysis.SpotOf(colour.RGB{R: 1, G: 1, B: 1}).Lightness
+	if value >= 0 && colour.Lightness(colour.YOfValue(value)) < next-promiseWithin && step.Spot == nil && step.Note == NoRoom {
+		return
+	}
+	checkStep(t, base, step, tones)
+}
+
 // checkOrder fails unless the hues of the steps turn on and on in one direction, as made and
 // as 8-bit colours.
 func checkOrder(t testkit.Fataler, base analysis.Spot, steps []Step) {
@@ -81,7 +93,7 @@ func TestRampKeepsItsPromises(t *testing.T) {
 		seen := map[colour.RGB]bool{base.Colour: true}
 		darker := base.Lightness
 		for i := range s.Ramp {
-			checkStep(t, base, s.Ramp[i], float64(i+1))
+			checkShadow(t, base, s.Ramp[i], float64(i+1))
 			checkStep(t, base, s.BlackRamp[i], float64(i+1))
 			step := s.Ramp[i].Spot
 			if step == nil {

@@ -19,7 +19,7 @@ func TestShadesOfTheCorners(t *testing.T) {
 		base := analysis.SpotOf(c)
 		s := Shade(base, DefaultOptions())
 		for i := range s.Ramp {
-			checkStep(t, base, s.Ramp[i], float64(i+1))
+			checkShadow(t, base, s.Ramp[i], float64(i+1))
 			checkStep(t, base, s.BlackRamp[i], float64(i+1))
 			checkStep(t, base, s.Lines[i].Step, float64(i+3))
 		}
@@ -61,7 +61,7 @@ func TestShadesKeepTheirPromisesWithAnySettings(t *testing.T) {
 		base, o := analysis.SpotOf(analysistest.DrawColour(t, "base")), drawOptions(t)
 		s := Shade(base, o)
 		for i := range s.Ramp {
-			checkStep(t, base, s.Ramp[i], float64(i+1))
+			checkShadow(t, base, s.Ramp[i], float64(i+1))
 			checkStep(t, base, s.BlackRamp[i], float64(i+1))
 			checkStep(t, base, s.Lines[i].Step, float64(i+3))
 		}
@@ -89,7 +89,7 @@ func TestShadeOfAMean(t *testing.T) {
 	base := analysis.SpotOfLight(0.4001, 0.3003, 0.2002)
 	s := Shade(base, DefaultOptions())
 	for i := range s.Ramp {
-		checkStep(t, base, s.Ramp[i], float64(i+1))
+		checkShadow(t, base, s.Ramp[i], float64(i+1))
 	}
 	for i := range s.Accents {
 		checkAccent(t, base, s.Accents[i], promise{ByLightness, base.Lightness})

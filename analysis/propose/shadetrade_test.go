@@ -2,6 +2,7 @@ package propose
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"app.tonedesk/analysis"
@@ -21,39 +22,73 @@ func (z zone) holds(hue float64) bool {
 	return hue >= z.from && hue <= z.to || hue+360 >= z.from && hue+360 <= z.to
 }
 
-// The way into the shadow that the trade teaches for yellows and skin.
-var shadowWay = []zone{{"yellow", 75, 115}, {"orange", 40, 75}, {"red or pink", 340, 400}, {"purple", 285, 340}}
+// Hues of dark colours, in Oklch degrees (common practice, no source).
+var (
+	orange   = zone{"orange", 45, 85}
+	redBrown = zone{"red-brown", 20, 58}
+	mauve    = zone{"mauve", 330, 380}
+)
 
-// Common practice, no source: yellow goes by orange and red or pink to purple, and so does
-// skin, from where it begins. The colours are invented.
+// Common practice, no source: yellow goes by orange to red-brown, never by pink or green; skin
+// ends near a red-brown or, where the shadow is violet, a mauve. The colours are invented.
 func TestShadowsOfYellowsAndSkin(t *testing.T) {
+	toRedBrown := [][]zone{{orange}, {orange, redBrown}, {redBrown}}
+	rosy := [][]zone{{redBrown}, {redBrown, mauve}, {mauve}}
 	for _, tt := range []struct {
 		name, colour string
-		zones        []int // of shadowWay: the base's and the steps'
+		warm, cool   [][]zone // one, two, three tones darker
 	}{
-		{"common practice: yellow", "#f6d32d", []int{0, 1, 2, 3}},
-		{"common practice: lemon yellow", "#fff04a", []int{0, 1, 2, 3}},
-		{"common practice: ochre", "#d9a82c", []int{0, 1, 2, 3}},
-		{"common practice: skin", "#e2ab85", []int{1, 2, 2, 3}},
-		{"common practice: pale skin", "#f3d3bd", []int{1, 2, 2, 3}},
-		{"common practice: brown skin", "#b5794f", []int{1, 2, 2, 3}},
+		{"common practice: yellow", "#f6d32d", toRedBrown, toRedBrown},
+		{"common practice: lemon yellow", "#fff04a", toRedBrown, toRedBrown},
+		{"common practice: pure yellow", "#ffff00", toRedBrown, toRedBrown},
+		{"common practice: ochre", "#d9a82c", toRedBrown, toRedBrown},
+		{"common practice: skin", "#e2ab85", rosy, [][]zone{{redBrown}, {redBrown}, {redBrown}}},
+		{"common practice: pale skin", "#f3d3bd", rosy, [][]zone{{redBrown}, {redBrown}, {redBrown}}},
+		{"common practice: brown skin", "#b5794f", rosy, [][]zone{{redBrown}, {redBrown}, {redBrown}}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			s := Shade(colourSpot(t, tt.colour), DefaultOptions())
-			hues := []float64{s.Base.Oklab.Hue()}
-			for _, step := range s.Ramp {
-				if step.Spot == nil {
-					t.Fatalf("no room at %g tones", step.Tones)
-				}
-				hues = append(hues, step.Spot.Oklab.Hue())
-			}
-			for i, hue := range hues {
-				if z := shadowWay[tt.zones[i]]; !z.holds(hue) {
-					t.Errorf("%d tones darker: hue %.0f is not %s", i, hue, z.name)
+			for light, want := range map[float64][][]zone{WarmLightShadow: tt.warm, CoolLightShadow: tt.cool} {
+				for i, step := range Shade(colourSpot(t, tt.colour), inLight(light)).Ramp {
+					hue := step.Spot.Oklab.Hue()
+					if !slices.ContainsFunc(want[i], func(z zone) bool { return z.holds(hue) }) {
+						t.Errorf("shadow's hue %g, %g tones: %s of hue %.0f is not of %v", light, step.Tones, step.Spot.Colour.Hex(), hue, want[i])
+					}
 				}
 			}
 		})
 	}
+}
+
+// Common practice, no source: a shadow of these keeps the name of its local colour. The
+// colours are invented; their names are those of CSS's hues, where teal is cyan.
+func TestShadowsKeepTheirNames(t *testing.T) {
+	for _, tt := range []struct{ name, colour string }{
+		{"green", "#4f9a4c"}, {"green", "#2f8f57"}, {"green", "#66b84a"}, {"green", "#8fc7a0"},
+		{"red", "#c0392b"}, {"red", "#b3243c"}, {"red", "#e0584e"}, {"red", "#e36f92"},
+		{"cyan", "#1f8a88"}, {"cyan", "#2a9d8f"}, {"cyan", "#0f7f8f"}, {"cyan", "#7fc4c2"},
+	} {
+		base := colourSpot(t, tt.colour)
+		if got := colour.HueName(base.Oklab.Hue()); got != tt.name {
+			t.Fatalf("%s is %s, not %s", tt.colour, got, tt.name)
+		}
+		for _, light := range bothLights {
+			for _, step := range Shade(base, inLight(light)).Ramp[:2] {
+				if got := colour.HueName(step.Spot.Oklab.Hue()); got != tt.name {
+					t.Errorf("%s, shadow's hue %g, %g tones: %s is %s", tt.colour, light, step.Tones, step.Spot.Colour.Hex(), got)
+				}
+			}
+		}
+	}
+}
+
+// bothLights are the hues of shadows in warm and in cool light.
+var bothLights = []float64{WarmLightShadow, CoolLightShadow}
+
+// inLight returns the default settings with a hue of the shadow.
+func inLight(shadow float64) Options {
+	o := DefaultOptions()
+	o.ShadowHue = shadow
+	return o
 }
 
 func colourSpot(t testkit.Fataler, text string) analysis.Spot {
@@ -120,7 +155,7 @@ func TestLinesMayVanish(t *testing.T) {
 }
 
 // The rule of turning (common practice, no source): hues from 0 to 125 downwards through red,
-// others the shorter way, by a quarter of the way per tone.
+// others the shorter way.
 func TestWayToShadow(t *testing.T) {
 	for _, tt := range []struct{ hue, shadow, want float64 }{
 		{0, 283, -77}, {29, 283, -106}, {60, 283, -137}, {110, 283, -187}, {125, 283, -202},
@@ -134,15 +169,18 @@ func TestWayToShadow(t *testing.T) {
 	}
 }
 
+// Our choice: skin turns by 135 degrees times the setting at the first tone and by six tenths
+// of the tone before at each further one, but not past the shadow's hue. A skin's hue is
+// within a degree of what counts as skin's: one in a hundred.
 func TestRampTurnsByTheSettings(t *testing.T) {
 	base := colourSpot(t, "#e2ab85")
-	way := wayToShadow(base.Oklab.Hue(), 283)
-	for _, turn := range []float64{0, 0.1, 0.25, 0.5, 1} {
+	way := wayToShadow(base.Oklab.Hue(), WarmLightShadow)
+	for _, turn := range []float64{0, 0.1, 0.15, 0.25, 0.5, 1} {
 		o := DefaultOptions()
 		o.Turn, o.Gain = turn, 0
 		for i, step := range Shade(base, o).Ramp {
-			want := way * math.Min(turn*float64(i+1), 1)
-			if got := step.Made.Hue() - base.Oklab.Hue(); math.Abs(families.TurnBetween(want, got)) > 1e-6 {
+			want := -min(135*turn*[]float64{1, 1.6, 1.96}[i], -way)
+			if got := step.Made.Hue() - base.Oklab.Hue(); math.Abs(families.TurnBetween(want, got)) > 0.01*math.Abs(want)+1e-6 {
 				t.Errorf("turn %g, %d tones: turned by %g, want %g", turn, i+1, got, want)
 			}
 			if math.Abs(colour.Saturation(step.Made)-colour.Saturation(base.Oklab)) > 1e-6 {
@@ -152,7 +190,26 @@ func TestRampTurnsByTheSettings(t *testing.T) {
 	}
 }
 
-// Without turn and gain, the ramp goes straight toward black.
+// Our choice: about 20, 32 and 40 degrees for skin, and no colour turns by much more than
+// yellow's half as much again.
+func TestDefaultHueShift(t *testing.T) {
+	skin := Shade(colourSpot(t, "#e2ab85"), DefaultOptions())
+	for i, want := range []float64{-20, -32, -40} {
+		if got := *skin.Ramp[i].HueTurn; math.Abs(got-want) > 2 {
+			t.Errorf("%d tones: skin turns by %.1f, want about %g", i+1, got, want)
+		}
+	}
+	for hue := 0.0; hue < 360; hue += 0.5 {
+		for _, light := range bothLights {
+			if shift := math.Abs(shadowShift(hue, light, DefaultTurn, 3)); shift > 60 {
+				t.Errorf("hue %g turns by %.1f", hue, shift)
+			}
+		}
+	}
+}
+
+// Without turn and gain, the ramp goes straight toward black; its codes may differ, since those
+// of a shadow stay inside of the gamut.
 func TestRampWithoutTurnAndGainIsTheBlackRamp(t *testing.T) {
 	o := DefaultOptions()
 	o.Turn, o.Gain = 0, 0
@@ -162,33 +219,40 @@ func TestRampWithoutTurnAndGainIsTheBlackRamp(t *testing.T) {
 		}
 		s := Shade(base, o)
 		for i := range s.Ramp {
-			if (s.Ramp[i].Spot == nil) != (s.BlackRamp[i].Spot == nil) ||
-				s.Ramp[i].Spot != nil && s.Ramp[i].Spot.Colour != s.BlackRamp[i].Spot.Colour {
-				t.Fatalf("%s: %+v and %+v", base.Colour.Hex(), s.Ramp[i], s.BlackRamp[i])
+			shadow, black := s.Ramp[i], s.BlackRamp[i]
+			if shadow.Spot == nil || black.Spot.Lightness < 20 { // codes there are few: a shadow gives up chroma to stay inside
+				continue
+			}
+			if p, q := shadow.Made, black.Made; math.Abs(p.A-q.A)+math.Abs(p.B-q.B) > 1e-6 {
+				t.Fatalf("%s: %+v and %+v", base.Colour.Hex(), shadow, black)
 			}
 		}
 	})
 }
 
 // Two and three tones of the default ramp read as a shadow by the trade's rules, and none
-// goes toward black as long as there is chroma to see it.
+// goes toward black as long as there is chroma to see it, in both lights.
 func TestRampSatisfiesTheRules(t *testing.T) {
 	rules := families.DefaultRules()
-	eachBase(func(base analysis.Spot) {
-		for _, step := range Shade(base, DefaultOptions()).Ramp {
-			if step.Spot == nil || step.Tones < rules.LeastTones {
-				continue
+	for _, light := range bothLights {
+		eachBase(func(base analysis.Spot) {
+			for _, step := range Shade(base, inLight(light)).Ramp {
+				if step.Spot == nil || step.Tones < rules.LeastTones {
+					continue
+				}
+				f := families.Of(base, *step.Spot, rules)
+				if f.Verdict[0] != families.Reads || slices.Contains(f.Verdict, families.Unlike) {
+					t.Fatalf("%s with %s: %v", base.Colour.Hex(), step.Spot.Colour.Hex(), f.Verdict)
+				}
+				// Near black there is no chroma, and codes are coarse (L* 10, our choice); and where the hue keeps its name or is the shadow's
+				// own already, the display may have no more either.
+				stays := math.Abs(shadowShift(base.Oklab.Hue(), light, DefaultTurn, step.Tones)) < rules.LeastTurn+1
+				if f.TowardBlack && !(stays && step.Note == AtEdge) && step.Spot.Chroma >= rules.LeastChroma && step.Spot.Lightness >= 10 {
+					t.Fatalf("%s with %s: turn %v, gain %v", base.Colour.Hex(), step.Spot.Colour.Hex(), *f.HueTurn, *f.SaturationGain)
+				}
 			}
-			f := families.Of(base, *step.Spot, rules)
-			if f.Verdict[0] != families.Reads {
-				t.Fatalf("%s with %s: %v", base.Colour.Hex(), step.Spot.Colour.Hex(), f.Verdict)
-			}
-			// At hues near the shadow's own there is no way to turn, and near black no chroma.
-			if f.TowardBlack && math.Abs(wayToShadow(base.Oklab.Hue(), WarmLightShadow)) > 20 && step.Spot.Chroma >= rules.LeastChroma {
-				t.Fatalf("%s with %s: turn %v, gain %v", base.Colour.Hex(), step.Spot.Colour.Hex(), *f.HueTurn, *f.SaturationGain)
-			}
-		}
-	})
+		})
+	}
 }
 
 // A neutral has no hue: its ramp takes the tint of the shadow, its way toward black stays

@@ -48,7 +48,7 @@ func TestReadJSONFamilies(t *testing.T) {
 	if err := json.Unmarshal(reportFrom(t, e.Out).Families, &names); err != nil || len(names) != 1 {
 		t.Fatalf("%v: %s", err, e.Out)
 	}
-	for _, name := range strings.Fields("light shadow lightness_apart tones hue_turn saturation_gain share verdict toward_black overlap accent line") {
+	for _, name := range strings.Fields("light shadow lightness_apart tones hue_turn saturation_gain share verdict toward_black overlap accent line confidence") {
 		if _, ok := names[0][name]; !ok {
 			t.Errorf("a family lacks %s", name)
 		}
@@ -103,7 +103,7 @@ func TestReadReportsFamilies(t *testing.T) {
 	// D1535 of the published luminances: 21.26 % and 4.59 % lie 2.7 tones apart
 	for _, want := range []string{
 		"families", "light ", "#ff0000", "shadow ", "#800000", "tones: reads; 26", "Hue stays, as saturated.",
-		"Goes straight toward black: turn the hue first.",
+		"Goes straight toward black: shift the hue first.",
 	} {
 		if !strings.Contains(e.Out, want) {
 			t.Errorf("the report lacks %q:\n%s", want, e.Out)

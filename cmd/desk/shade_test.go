@@ -113,7 +113,7 @@ func TestShadeSettings(t *testing.T) {
 		name string
 		want any
 	}{
-		{nil, "shadow_hue", 283.0}, {nil, "turn", 0.25}, {nil, "gain", 0.2}, {nil, "equal_by", "lightness"},
+		{nil, "shadow_hue", 283.0}, {nil, "turn", 0.15}, {nil, "gain", 0.1}, {nil, "equal_by", "lightness"},
 		{[]string{"--light", "cool"}, "shadow_hue", 35.0},
 		{[]string{"--light", "cool", "--shadow-hue", "20"}, "shadow_hue", 20.0},
 		{[]string{"--shadow-hue=360"}, "shadow_hue", 0.0},
@@ -136,12 +136,16 @@ func TestShadeJudges(t *testing.T) {
 		t.Errorf("code %d, judged %v", e.Code, judged)
 	}
 	report := desktest.Run(t, "", "shade", "--judge", "#a27a5e", "#e2ab85")
-	if !strings.Contains(report.Out, "\n  Goes straight toward black: turn the hue first.\n") {
+	if !strings.Contains(report.Out, "\n  Goes straight toward black: shift the hue first.\n") {
 		t.Errorf("%s", report.Out)
 	}
 	black := desktest.Run(t, "", "shade", "--judge", "#000001", "#e2ab85")
 	if strings.Contains(black.Out, "% more saturated.") || !strings.Contains(black.Out, "  Nearly neutral.\n  Goes straight toward black") {
 		t.Errorf("%s", black.Out)
+	}
+	foreign := desktest.Run(t, "", "shade", "--judge", "#5f80c8", "#e2ab85")
+	if !strings.Contains(foreign.Out, "hardly one local colour.\n  The hues are ") || strings.Contains(foreign.Out, "The nearest that reads") {
+		t.Errorf("%s", foreign.Out)
 	}
 	lighter := desktest.Run(t, "", "shade", "--judge", "#fff", "#e2ab85")
 	lighter.PlainErrors(t, 1)

@@ -62,7 +62,7 @@ func TestWindowFindsFamilies(t *testing.T) {
 	w.WaitFor("its colours as spots", func(l desktest.Shown) bool { return len(l.Spots) == 2 && strings.Contains(l.Sentence, "B is 2.2") })
 	painter.Repaint(id, pot(color.NRGBA{0xd0, 0x98, 0x7a, 255})) // hardly darker
 	w.WaitFor("a shadow that is too close", func(l desktest.Shown) bool {
-		return len(l.Families) == 1 && strings.HasPrefix(l.Families[0].Title, "0.") && strings.Contains(l.Families[0].Title, "will not read")
+		return len(l.Families) == 1 && strings.HasPrefix(l.Families[0].Title, "0.") && strings.Contains(l.Families[0].Title, "a soft step")
 	})
 	w.Key("h")
 	w.Click(desktest.Corner(image.Pt(200, 160)))

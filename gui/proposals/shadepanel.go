@@ -38,7 +38,8 @@ func newShadePanel(h *host.Host) *shadePanel {
 		p.change("equal", func(o *propose.Options) { o.EqualBy = equalBys[i] })
 	})
 	percent := func(v float64) string { return strconv.Itoa(int(math.Round(100*v))) + wording.Nbsp + "%" }
-	p.Turn = p.slider("Turn per tone", 0, 1, 0.05, percent, func(o *propose.Options) *float64 { return &o.Turn })
+	degrees := func(v float64) string { return wording.Whole(propose.SkinShift(v)) + "°" }
+	p.Turn = p.slider("Shift per tone", 0, 1, 0.05, degrees, func(o *propose.Options) *float64 { return &o.Turn })
 	p.gain = p.slider("Gain per tone", -0.5, 2, 0.05, percent, func(o *propose.Options) *float64 { return &o.Gain })
 	p.hue = p.slider("Shadow's hue", 0, 359, 1, func(v float64) string { return wording.Whole(v) + "° " + colour.HueName(v) },
 		func(o *propose.Options) *float64 { return &o.ShadowHue })
@@ -94,6 +95,10 @@ func (p *shadePanel) show(o propose.Options) {
 	}
 }
 
+// sliderGrains in one are far finer than a slider's step, whose multiples miss a number by
+// their last digit.
+const sliderGrains = 1e9
+
 // knobSlider is one number: its name, a slider, and the number itself.
 type knobSlider struct {
 	box    *fyne.Container
@@ -107,7 +112,7 @@ func (p *shadePanel) slider(name string, from, to, step float64, word func(float
 	k := &knobSlider{Slider: widgets.NewSlider(from, to, step, p.Keys), number: widgets.SmallLabel(), word: word, field: field}
 	k.number.Wrapping = fyne.TextWrapOff
 	k.Slider.OnChanged = func(v float64) {
-		p.change(name, func(o *propose.Options) { *field(o) = v })
+		p.change(name, func(o *propose.Options) { *field(o) = math.Round(v*sliderGrains) / sliderGrains })
 	}
 	k.Slider.OnChangeEnded = func(float64) { p.Steps.Settle() }
 	label := widgets.SmallLabel()
@@ -119,7 +124,7 @@ func (p *shadePanel) slider(name string, from, to, step float64, word func(float
 
 // show shows a number.
 func (k *knobSlider) show(v float64) {
-	if k.Slider.Value != v {
+	if math.Abs(k.Slider.Value-v) > 1/sliderGrains {
 		k.Slider.SetValue(v)
 	}
 	if words := k.word(v); k.number.Text != words {

@@ -159,7 +159,7 @@ func (s Settings) encode() ([]byte, error) {
 	for name, raw := range s.unknown {
 		all[name] = raw
 	}
-	all["version"] = settingsVersion
+	all["version"], all[editionName] = settingsVersion, defaultsEdition
 	for _, f := range s.fields() {
 		all[f.name] = f.from()
 	}

@@ -92,6 +92,7 @@ func decodeSettings(data []byte) (Settings, []string, error) {
 	} else if version > settingsVersion {
 		return s, nil, fmt.Errorf("version %d, known up to %d: %w", version, settingsVersion, ErrNewer)
 	}
+	edition := takeEdition(raw)
 	var unclear []string
 	for _, f := range s.fields() {
 		if b, ok := raw[f.name]; ok && f.to(b) != nil {
@@ -99,6 +100,7 @@ func decodeSettings(data []byte) (Settings, []string, error) {
 		}
 		delete(raw, f.name)
 	}
+	s.renew(edition)
 	delete(raw, "version")
 	if len(raw) > 0 {
 		s.unknown = raw

@@ -25,10 +25,14 @@ type FamilyText struct {
 func SayFamily(f families.Family) FamilyText {
 	text := FamilyText{Turn: sayTurn(f)}
 	text.Title, text.Short = familyTitle(f)
+	if slices.Contains(f.Verdict, families.Unlike) {
+		text.Turn = ""
+		text.Remarks = append(text.Remarks, sayUnlike(f))
+	}
 	for _, v := range f.Verdict {
 		switch v {
 		case families.TowardBlack:
-			text.Remarks = append(text.Remarks, "goes straight toward black: turn the hue first")
+			text.Remarks = append(text.Remarks, "goes straight toward black: shift the hue first")
 		case families.Overlaps:
 			text.Remarks = append(text.Remarks, "the lightest shadow is "+SayTones(*f.Overlap)+" lighter than the darkest light")
 		}
@@ -44,8 +48,10 @@ func SayFamily(f families.Family) FamilyText {
 
 // familyTitle says how far light and shadow are apart and what that means in the trade.
 func familyTitle(f families.Family) (title, short string) {
-	title, short = "the shadow will not read", "will not read"
+	title, short = "a soft step", "a soft step"
 	switch {
+	case slices.Contains(f.Verdict, families.Unlike):
+		title, short = "hardly one local colour", "hardly one"
 	case slices.Contains(f.Verdict, families.Reads):
 		title, short = "reads", "reads"
 	case slices.Contains(f.Verdict, families.TooFar):
@@ -54,12 +60,22 @@ func familyTitle(f families.Family) (title, short string) {
 	return SayTones(f.Tones) + ": " + title, Tenth(f.Tones) + ": " + short
 }
 
+// sayUnlike says why two colours are hardly one local colour.
+func sayUnlike(f families.Family) string {
+	if families.NearNeutral(f.Light) || families.NearNeutral(f.Shadow) {
+		return "the colour changes by more than that of one material from light to shadow"
+	}
+	apart := math.Abs(families.TurnBetween(f.Light.Oklab.Hue(), f.Shadow.Oklab.Hue()))
+	return "the hues are " + Tenth(apart) + "° apart, more than those of one material in light and shadow"
+}
+
 // seenTurn is the turn of a hue, in degrees, under which it is said to stay: a quarter of what
 // counts as a turn (our choice).
 const seenTurn = 2.0
 
 // sayTurn says where hue and saturation go in the shadow. A shadow that has no hue beside a
-// light that has one is neutral: how saturated it is, is chance.
+// light that has one is neutral: how saturated it is, is chance. So is by how much it is more
+// saturated than a light that is nearly neutral.
 func sayTurn(f families.Family) string {
 	if f.HueTurn == nil && f.SaturationGain != nil {
 		if f.Shadow.Colour.Neutral() {
@@ -73,19 +89,28 @@ func sayTurn(f families.Family) string {
 	case toward == "" || math.Abs(*f.HueTurn) < seenTurn:
 		parts = append(parts, "hue stays")
 	default:
-		parts = append(parts, "hue turns "+Tenth(math.Abs(*f.HueTurn))+"° toward "+toward)
+		parts = append(parts, "hue shift "+Tenth(math.Abs(*f.HueTurn))+"° toward "+toward)
 	}
 	if f.SaturationGain != nil {
-		switch percent := Whole(100 * math.Abs(*f.SaturationGain)); {
-		case percent == "0":
-			parts = append(parts, "as saturated")
-		case *f.SaturationGain > 0:
-			parts = append(parts, percent+Nbsp+"% more saturated")
-		default:
-			parts = append(parts, percent+Nbsp+"% less saturated")
-		}
+		parts = append(parts, sayGain(*f.SaturationGain, families.NearNeutral(f.Light)))
 	}
 	return strings.Join(parts, ", ")
+}
+
+// sayGain says how much more saturated a shadow is; of a nearly neutral light, only that it is.
+func sayGain(gain float64, nearNeutral bool) string {
+	percent := Whole(100 * math.Abs(gain))
+	if percent == "0" {
+		return "as saturated"
+	}
+	said := "less saturated"
+	if gain > 0 {
+		said = "more saturated"
+	}
+	if nearNeutral {
+		return said
+	}
+	return percent + Nbsp + "% " + said
 }
 
 // sayAccent says whether the core shadow's accent keeps its lightness.
@@ -126,7 +151,7 @@ type FamilyRowText struct {
 	Light, Shadow         colour.RGB
 	LightGrey, ShadowGrey uint8        // of the same lightness
 	Tones                 string       // "2.2 tones"
-	Says, SaysShort       string       // "the shadow will not read"; the same for a narrow window
+	Says, SaysShort       string       // "may fall out of the picture"; the same for a narrow window
 	Share                 string       // of the picture; "" if it is not known
 	Remarks               []string     // quieter, a line each
 	Lines                 []colour.RGB // lines to draw instead, after the last remark

@@ -28,8 +28,8 @@ func TestSayFamilyTitle(t *testing.T) {
 		{5, "2.2 tones: reads", "2.2: reads"},
 		{5.2, "2.0 tones: reads", "2.0: reads"},
 		{4.2, "3.0 tones: reads", "3.0: reads"},
-		{6.4, "0.8 tones: the shadow will not read", "0.8: will not read"},
-		{5.26, "1.9 tones: the shadow will not read", "1.9: will not read"},
+		{6.4, "0.8 tones: a soft step", "0.8: a soft step"},
+		{5.26, "1.9 tones: a soft step", "1.9: a soft step"},
 		{3.1, "4.1 tones: may fall out of the picture", "4.1: may fall out"},
 	} {
 		got := SayFamily(families.Of(light, valued(tt.shadow, 40, 0.15, 0), families.DefaultRules()))
@@ -47,12 +47,14 @@ func TestSayTurn(t *testing.T) {
 		chroma     float64
 		want       string
 	}{
-		{0, 0.1, 0.1, 0.1, 40, "hue turns 45.0° toward red, 41 % more saturated"},
-		{0.1, 0.1, 0, 0.1, 40, "hue turns 45.0° toward yellow, 29 % less saturated"},
-		{0.1, 0.1, 0.1, 0, 40, "hue turns 45.0° toward magenta, 29 % less saturated"}, // 0 is red as 45 is: on toward magenta
-		{0.1, 0, 0.1, -0.1, 40, "hue turns 45.0° toward magenta, 41 % more saturated"},
+		{0, 0.1, 0.1, 0.1, 40, "hue shift 45.0° toward red, 41 % more saturated"},
+		{0.1, 0.1, 0, 0.1, 40, "hue shift 45.0° toward yellow, 29 % less saturated"},
+		{0.1, 0.1, 0.1, 0, 40, "hue shift 45.0° toward magenta, 29 % less saturated"}, // 0 is red as 45 is: on toward magenta
+		{0.1, 0, 0.1, -0.1, 40, "hue shift 45.0° toward magenta, 41 % more saturated"},
 		{0.1, 0.1, 0.1, 0.1, 40, "hue stays, as saturated"},
 		{0.1, 0.1, 0.1, 0.1, 7, ""},
+		{0, 0.05, 0.1, 0.1, 12, "hue shift 45.0° toward red, more saturated"}, // 183 % of next to nothing
+		{0.1, 0.1, 0, 0.05, 12, "hue shift 45.0° toward yellow, less saturated"},
 	} {
 		f := families.Of(valued(7, tt.chroma, tt.a, tt.b), valued(5, tt.chroma, tt.c, tt.d), families.DefaultRules())
 		if got := strings.ReplaceAll(SayFamily(f).Turn, Nbsp, " "); got != tt.want {
@@ -81,7 +83,7 @@ func TestSayFamilyRemarks(t *testing.T) {
 	f.Accent = &families.Accent{Spot: valued(7, 60, 0.2, 0), LightnessDifference: -1, KeepsLightness: true}
 	f.Line = &families.Line{Spot: valued(2, 3, 0, 0.01), TonesBelow: 7.2, Neutral: true, MayVanish: true}
 	want := []string{
-		"goes straight toward black: turn the hue first",
+		"goes straight toward black: shift the hue first",
 		"the lightest shadow is 0.4 tones lighter than the darkest light",
 		"accent #000000 keeps its lightness: 1.0 darker",
 		"neutral black line #000000, 7.2 tones below the fill, may vanish in so strong a light",

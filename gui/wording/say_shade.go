@@ -2,6 +2,7 @@ package wording
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -21,7 +22,7 @@ func SayStepTones(below float64) string {
 }
 
 // SayStep says what was done to a base to make a step of its ramp, and how that came out:
-// "hue turns 33.4° toward red, 22 % more saturated".
+// "hue shift 33.4° toward red, 22 % more saturated".
 func SayStep(base analysis.Spot, s propose.Step) string {
 	outcome := SayOutcome(s.Note)
 	if s.Spot == nil {
@@ -82,6 +83,8 @@ func SayOutcome(n propose.Note) string {
 		return "no room"
 	case propose.AtEdge:
 		return "at the gamut's edge"
+	case propose.AtMost:
+		return "at the limit of its chroma"
 	}
 	return ""
 }
@@ -106,14 +109,17 @@ func SayBrought(m propose.Brought, a, b string) string {
 	return said + ", with all of its chroma"
 }
 
-// SayJudged says what would satisfy the rules in place of a shadow that the painter chose.
+// SayJudged says what would satisfy the rules in place of a shadow that the painter chose; ""
+// where that is of another material.
 func SayJudged(j propose.Judged) string {
 	switch {
 	case j.Nearest != nil:
 		return "The nearest that reads and does not go toward black: " + j.Nearest.Colour.Hex() +
 			", " + Tenth(*j.Distance) + Nbsp + "(CIEDE2000) away"
-	case len(j.Family.Verdict) == 1 && j.Family.Verdict[0] == families.Reads:
+	case j.Family.Satisfies():
 		return "Nothing to change by these rules"
+	case slices.Contains(j.Family.Verdict, families.Unlike):
+		return ""
 	}
 	return "There is no room for a shadow that satisfies the rules"
 }

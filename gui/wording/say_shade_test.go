@@ -17,7 +17,7 @@ func TestSayStep(t *testing.T) {
 		step        propose.Step
 		tones, want string
 	}{
-		{propose.Step{Tones: 1, Spot: &spot, HueTurn: &turn, SaturationGain: &gain}, "1 tone darker", "hue turns 33.4° toward red, 22 % more saturated"},
+		{propose.Step{Tones: 1, Spot: &spot, HueTurn: &turn, SaturationGain: &gain}, "1 tone darker", "hue shift 33.4° toward red, 22 % more saturated"},
 		{propose.Step{Tones: -2, Spot: &spot, HueTurn: &small, SaturationGain: &none, Note: propose.AtEdge}, "2 tones lighter", "hue stays, as saturated, at the gamut's edge"},
 		{propose.Step{Tones: 3, Spot: &spot, SaturationGain: &gain}, "3 tones darker", "nearly neutral"}, // its hue can't be known, nor its gain
 		{propose.Step{Tones: 3, Note: propose.NoRoom}, "3 tones darker", "no room"},
@@ -95,7 +95,7 @@ func TestSayLinesIsTrue(t *testing.T) {
 
 func TestSayOutcome(t *testing.T) {
 	for note, want := range map[propose.Note]string{
-		propose.AsMade: "", propose.AtEdge: "at the gamut's edge", propose.NoRoom: "no room",
+		propose.AsMade: "", propose.AtEdge: "at the gamut's edge", propose.AtMost: "at the limit of its chroma", propose.NoRoom: "no room",
 	} {
 		if got := SayOutcome(note); got != want {
 			t.Errorf("%q, want %q", got, want)
@@ -142,6 +142,7 @@ func TestSayJudged(t *testing.T) {
 			propose.Judged{Family: families.Family{Tones: 4.1, Verdict: []families.Verdict{families.TooFar, families.Overlaps}}},
 			"There is no room for a shadow that satisfies the rules",
 		},
+		{propose.Judged{Family: families.Family{Tones: 2.2, Verdict: []families.Verdict{families.Reads, families.Unlike}}}, ""},
 	}
 	for _, tt := range tests {
 		if got := ordinary(SayJudged(tt.judged)); got != tt.want {
@@ -164,6 +165,23 @@ func TestSayJudgement(t *testing.T) {
 	}
 	if !strings.HasPrefix(said[2], "Goes straight toward black") {
 		t.Errorf("third comes %q", said[2])
+	}
+}
+
+// Of two foreign materials nothing is praised, and none is offered; the colours are invented.
+func TestSayJudgementOfForeignMaterials(t *testing.T) {
+	skin, coat := analysis.SpotOf(colour.RGB{R: 0xe2, G: 0xab, B: 0x85}), analysis.SpotOf(colour.RGB{R: 0x5f, G: 0x80, B: 0xc8})
+	said := SayJudgement(propose.JudgeShadow(skin, coat, families.DefaultRules(), propose.WarmLightShadow))
+	if len(said) != 2 || !strings.HasSuffix(said[0], "tones: hardly one local colour.") || !strings.HasPrefix(said[1], "The hues are ") {
+		t.Errorf("says %q", said)
+	}
+	if all := strings.Join(said, " "); strings.Contains(all, "reads") || strings.Contains(all, "saturated") || strings.Contains(all, "Nothing to change") {
+		t.Errorf("says %q", said)
+	}
+	grey, moss := analysis.SpotOf(colour.RGB{R: 0xb8, G: 0xb5, B: 0xb0}), analysis.SpotOf(colour.RGB{R: 0x4f, G: 0x7a, B: 0x1f})
+	said = SayJudgement(propose.JudgeShadow(grey, moss, families.DefaultRules(), propose.WarmLightShadow))
+	if len(said) != 2 || !strings.HasPrefix(said[1], "The colour changes by more ") {
+		t.Errorf("says %q", said)
 	}
 }
 

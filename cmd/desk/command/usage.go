@@ -28,10 +28,10 @@ Options
   read --no-families       don't look for local colours with light and shadow
   compare --tolerance T    lightness up to which two colours count as the same,
                            0.5 to 5, else 2.0
-  shade --light warm|cool  where shadows turn: violet-blue, or brown-red
+  shade --light warm|cool  the shadow's hue: violet-blue, or brown-red
   shade --shadow-hue H     or any Oklch hue, 0 to 360 degrees, else 283
-  shade --turn T           share of the way there per tone, 0 to 1, else 0.25
-  shade --gain G           saturation gain per tone, -0.5 to 2, else 0.2
+  shade --turn T           hue shift, 0 to 1, else 0.15: 20 degrees for skin
+  shade --gain G           saturation gain per tone, -0.5 to 2, else 0.1
   shade --chroma C         Oklch chroma of the accents, 0 to 0.4, else 0.12
   shade --equal WHAT       accents keep lightness, layer-grey or seen-lightness
   shade --judge SHADOW     judge a shadow that you chose for COLOUR

@@ -143,7 +143,7 @@ func content() Content {
 		Histogram: &histogram, Figures: "Mean value 5.9, middle key; groups 3.1 tones apart, murk 4 %",
 		Shares: []Share{{0, 51, "dark 31 %"}, {51, 100, "light 69 %"}},
 		Families: []FamilyRow{
-			{[]colour.RGB{spot, {R: 150, G: 70, B: 60}, {R: 240, G: 80, B: 60}}, []uint8{190, 96, 120}, "2.4 tones: reads", "42 % of the picture; hue turns 21.0° toward red, 40 % more saturated"},
+			{[]colour.RGB{spot, {R: 150, G: 70, B: 60}, {R: 240, G: 80, B: 60}}, []uint8{190, 96, 120}, "2.4 tones: reads", "42 % of the picture; hue shift 21.0° toward red, 40 % more saturated"},
 			{[]colour.RGB{{R: 255, G: 255, B: 255}, {R: 190, G: 200, B: 220}}, []uint8{255, 198}, "1.6 tones", ""},
 		},
 		Notes: []NoteRow{
@@ -236,7 +236,7 @@ func TestPDFInAnotherReader(t *testing.T) {
 			t.Errorf("%s: %s", name, info)
 		}
 		text := output(t, "pdftotext", "-layout", path, "-")
-		for _, want := range []string{"Ball by a window", "2 January 2026, 10:30 · part of the screen, 600 × 400 pixels", "lightness 76.0, value 7.5: half-tone", "dark 31 %", "hue turns 21.0° toward"} {
+		for _, want := range []string{"Ball by a window", "2 January 2026, 10:30 · part of the screen, 600 × 400 pixels", "lightness 76.0, value 7.5: half-tone", "dark 31 %", "hue shift 21.0° toward"} {
 			if !strings.Contains(text, want) {
 				t.Errorf("%s: %q is not in\n%s", name, want, text)
 			}
