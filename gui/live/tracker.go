@@ -39,8 +39,7 @@ const (
 	staysSure      = 0.4  // confidence down to which what was sure stays so
 	clearlySurer   = 0.1  // by how much a family must be surer than one in whose place it comes at once
 	clearlyLarger  = 1.3  // by how much a family must be larger than the one above it to take its place
-	stayedInPlace  = 0.5  // share of its cells that a family has where it was: it may have other colours then
-	repaintedUpTo  = 20.0 // and those, in CIEDE2000
+	stayedInPlace  = 0.5  // share of its cells that a family has where it was: its colours may be others then
 	colourPerPlace = 20.0 // CIEDE2000 that count as much as all of a family's place
 )
 
@@ -196,7 +195,7 @@ func (t *Tracker) assign(g *grid) (taken []bool) {
 // its place; same is false if it is another one.
 func (r *Track) likeness(f *families.Family, place float64) (score float64, same bool) {
 	apart := setup.Apart(r.Family.Light.Lab, r.Family.Shadow.Lab, f.Light.Lab, f.Shadow.Lab)
-	same = apart <= setup.SameColour || place >= stayedInPlace && apart <= repaintedUpTo
+	same = apart <= setup.SameColour || place >= stayedInPlace && apart <= setup.StillThere
 	return place - apart/colourPerPlace, same
 }
 
@@ -240,7 +239,7 @@ func (r *Track) Judge(kept bool) setup.Judged {
 // ReadsAs reports whether what is read where a track is followed to may still be what is
 // followed: painted over, but no other colours.
 func (r *Track) ReadsAs(f families.Family) bool {
-	return setup.Apart(r.Family.Light.Lab, r.Family.Shadow.Lab, f.Light.Lab, f.Shadow.Lab) <= repaintedUpTo
+	return setup.Apart(r.Family.Light.Lab, r.Family.Shadow.Lab, f.Light.Lab, f.Shadow.Lab) <= setup.StillThere
 }
 
 // order lets a family that is clearly larger than the one above it take its place: rows that

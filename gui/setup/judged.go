@@ -29,6 +29,10 @@ type Side struct {
 // corrected layer changes, and less than two local colours are apart in a painting).
 const SameColour = 6.0
 
+// StillThere is how far they may lie from what is read at its place for it to be there still,
+// painted over, in CIEDE2000 (our choice).
+const StillThere = 20.0
+
 // Apart returns how far two local colours are apart: the difference of the sides that differ
 // more, in CIEDE2000.
 func Apart(light, shadow, otherLight, otherShadow colour.Lab) float64 {
@@ -84,4 +88,30 @@ func Meant(judged []Judged, list []families.Family) []int {
 		}
 	}
 	return meant
+}
+
+// Listed returns of what was found what is to be seen: what is sure or kept, and not refused.
+// What was found stays as it is.
+func Listed(found *families.Found, judged []Judged) *families.Found {
+	const roles = 4 // of a family in the map
+	meant := Meant(judged, found.List)
+	list := &families.Found{Width: found.Width, Height: found.Height, Map: slices.Clone(found.Map)}
+	renamed := make([]uint8, 1+roles*len(found.List))
+	for i := range found.List {
+		seen := found.List[i].Sure()
+		if k := slices.Index(meant, i); k >= 0 {
+			seen = judged[k].Kept
+		}
+		if !seen {
+			continue
+		}
+		for role := 1; role <= roles; role++ {
+			renamed[roles*i+role] = uint8(roles*len(list.List) + role)
+		}
+		list.List = append(list.List, found.List[i])
+	}
+	for i, part := range list.Map {
+		list.Map[i] = renamed[part]
+	}
+	return list
 }

@@ -37,6 +37,7 @@ type LocalActs struct {
 	MakePair func(light, shadow setup.Place) // makes two places the spots A and B
 	GoOnFrom func(colour.RGB)                // shows what can be painted next to a colour
 	Refresh  func()                          // has the last picture shown again
+	Keep     func([]setup.Judged)            // keeps it in the still that is open, if one is
 }
 
 // Item is a local colour of the list: one that is followed, or one set by hand.
@@ -121,11 +122,15 @@ func (l *LocalColours) Renew() {
 	l.judged = now
 	l.tracker.Judge(now)
 	l.follow()
+	l.Keep(l.Judged())
 	l.Notify(host.FamiliesFound)
 }
 
-// Adopt returns what a still says of local colours, to be part of the setup.
-func (l *LocalColours) Adopt(list []setup.Judged) []setup.Judged { return l.tracker.Adopt(list) }
+// Adopt returns what a still that was opened says of local colours, to be part of the setup.
+func (l *LocalColours) Adopt(list []setup.Judged) []setup.Judged {
+	l.judged = l.tracker.Adopt(list)
+	return l.judged
+}
 
 // Judged is what the painter said of local colours, with the colours and places of now.
 func (l *LocalColours) Judged() (list []setup.Judged) {

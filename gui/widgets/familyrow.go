@@ -250,7 +250,7 @@ func (f *FamilyRow) place(size fyne.Size) {
 func (f *FamilyRow) minSize() fyne.Size {
 	size := fyne.NewSize(30*Step, 2*Step+SwatchHeight)
 	if lines := len(f.remarkLines(f.Size().Width)); lines > 0 {
-		size.Height += float32(lines)*cardRow + Step/4
+		size.Height += float32(lines)*cardRow + Step/2
 	}
 	return size
 }
@@ -269,7 +269,7 @@ type familyPlan struct {
 // actsWide and actsHigh are the size of a row's buttons.
 const (
 	actsWide = 6.5 * Step
-	actsHigh = 3.5 * Step
+	actsHigh = 3.25 * Step
 )
 
 // planFamily lays out a row: swatches and, beside them, the tones and the verdict, then
@@ -282,7 +282,7 @@ func planFamily(width float32) familyPlan {
 	p.says = span{left, right, Step + 4.25*Step}
 	p.keep = fyne.NewPos(width-actsWide, 0)
 	p.cross = p.keep.AddXY(0, actsHigh)
-	p.rest = span{Step, width - Step, Step + SwatchHeight + 1.75*Step}
+	p.rest = span{Step, width - Step, Step + SwatchHeight + 2*Step}
 	return p
 }
 
