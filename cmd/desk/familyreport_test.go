@@ -48,7 +48,7 @@ func TestReadJSONFamilies(t *testing.T) {
 	if err := json.Unmarshal(reportFrom(t, e.Out).Families, &names); err != nil || len(names) != 1 {
 		t.Fatalf("%v: %s", err, e.Out)
 	}
-	for _, name := range strings.Fields("light shadow lightness_apart tones hue_turn saturation_gain share verdict toward_black overlap accent line") {
+	for _, name := range strings.Fields("light shadow lightness_apart tones hue_turn saturation_gain share verdict toward_black overlap accent line confidence") {
 		if _, ok := names[0][name]; !ok {
 			t.Errorf("a family lacks %s", name)
 		}
