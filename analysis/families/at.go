@@ -38,7 +38,8 @@ func (f *Finder) At(x, y int) (Sides, error) {
 		return Sides{}, ErrNoSides
 	}
 	label := f.areas.label
-	mine, other := func(i int) bool { return label[i] == own }, func(int) bool { return false }
+	mine := func(i int) bool { return label[i] == own }
+	var other func(cell int) bool
 	if partner := f.partnerOf(own); partner != noArea {
 		other = func(i int) bool { return label[i] == partner }
 	} else if half, ok := f.halves(own); ok {

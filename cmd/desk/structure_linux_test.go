@@ -72,14 +72,20 @@ func TestWindowFindsFamilies(t *testing.T) {
 	}
 	w.Key("Escape")
 	w.Key("ctrl+z")
-	l = w.WaitFor("it undone", func(l desktest.Shown) bool { return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "will not read") })
+	l = w.WaitFor("it undone", func(l desktest.Shown) bool {
+		return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "will not read")
+	})
 	box = l.Families[0].Box
 	w.ClickIn(box[0]+box[2]-20, box[1]+40) // Not this, the lower button at the right
-	w.WaitFor("it refused", func(l desktest.Shown) bool { return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "not shown") })
+	w.WaitFor("it refused", func(l desktest.Shown) bool {
+		return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "not shown")
+	})
 	w.Do("mousemove", "--window", w.ID, "20", "20") // away from the row
 	w.WaitFor("it folded away", func(l desktest.Shown) bool { return len(l.Families) == 0 })
 	w.Key("ctrl+z")
-	w.WaitFor("it back", func(l desktest.Shown) bool { return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "will not read") })
+	w.WaitFor("it back", func(l desktest.Shown) bool {
+		return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "will not read")
+	})
 	w.Quit()
 }
 

@@ -97,11 +97,10 @@ func TestTrackerKnowsNoOrder(t *testing.T) {
 		if !slices.Equal(followed(&tr), before) || !slices.Equal([]int{idOf(&tr, skin), idOf(&tr, coat), idOf(&tr, scarf)}, ids) {
 			t.Fatalf("rows %v, before %v", followed(&tr), before)
 		}
-		if first := new(Tracker); true {
-			first.Take(foundOf(image.Point{}, rapid.Permutation([]blob{skin, coat, scarf}).Draw(t, "first order")...))
-			if !slices.Equal(followed(first), before) {
-				t.Fatalf("first rows %v, want %v", followed(first), before)
-			}
+		var first Tracker
+		first.Take(foundOf(image.Point{}, rapid.Permutation([]blob{skin, coat, scarf}).Draw(t, "first order")...))
+		if !slices.Equal(followed(&first), before) {
+			t.Fatalf("first rows %v, want %v", followed(&first), before)
 		}
 	})
 }

@@ -103,5 +103,6 @@ func (l *LocalColours) FoundList() (list []families.Family) {
 	return list
 }
 
-// most is how many rows a section has: the largest are listed.
-var most = [sectionCount]int{setup.MaxManualFamilies + 12, 12, 12}
+// most is how many rows a section has: the largest are listed, and of what is folded all that a
+// picture can have.
+var most = [sectionCount]int{setup.MaxManualFamilies + 12, 63, 63}
