@@ -30,7 +30,7 @@ var askWords = map[asking]string{
 	askMeasure: "Drag over an area to measure",
 	askForm:    "Click a form: its light and shadow are proposed",
 	askOther:   "Click its other side",
-	askBetter:  "Click where its shadow or light is better. Esc: done",
+	askBetter:  "Click to correct a side. Esc: it is right",
 }
 
 // askedSide is what is asked for of a family set by hand.

@@ -27,7 +27,7 @@ const (
 // At proposes the sides of the local colour at a pixel, by the areas of the last Find: the area
 // there and the one beside it that most looks like its light or its shadow, or the halves of an
 // area that runs smoothly from light to dark. The side that is pointed at is the pixel itself,
-// unless it lies on a line. The error is ErrUnsearched or ErrNoSides.
+// unless it lies on a line or right at an edge. The error is ErrUnsearched or ErrNoSides.
 func (f *Finder) At(x, y int) (Sides, error) {
 	cell, err := f.cellAt(x, y)
 	if err != nil {
@@ -50,7 +50,7 @@ func (f *Finder) At(x, y int) (Sides, error) {
 		return Sides{}, ErrNoSides
 	}
 	here, there := image.Pt(x, y), f.nearest(cell, other, atDepth)
-	if !mine(cell) || f.planes.thin[cell] != 0 {
+	if !f.inside(cell, mine, 1) {
 		here = f.pixelOf(f.nearest(cell, mine, atDepth))
 	}
 	if there < 0 {
@@ -154,22 +154,12 @@ func (f *Finder) halves(area int32) (light func(cell int) bool, ok bool) {
 // cells of it around them, so many to each side or, where there are no such, fewer; -1 if no
 // cell is in it.
 func (f *Finder) nearest(to int, in func(cell int) bool, around int) int {
-	w, h := f.source.across, f.source.down
-	clear := func(i, r int) bool {
-		for y := max(i/w-r, 0); y <= min(i/w+r, h-1); y++ {
-			for x := max(i%w-r, 0); x <= min(i%w+r, w-1); x++ {
-				if k := y*w + x; !in(k) || r > 0 && f.planes.thin[k] != 0 {
-					return false
-				}
-			}
-		}
-		return true
-	}
+	w := f.source.across
 	for r := around; r >= 0; r-- {
 		best, at := math.MaxInt, -1
 		for i := range f.areas.label {
 			dx, dy := i%w-to%w, i/w-to/w
-			if d := dx*dx + dy*dy; d < best && in(i) && clear(i, r) {
+			if d := dx*dx + dy*dy; d < best && in(i) && f.inside(i, in, r) {
 				best, at = d, i
 			}
 		}
@@ -178,4 +168,18 @@ func (f *Finder) nearest(to int, in func(cell int) bool, around int) int {
 		}
 	}
 	return -1
+}
+
+// inside reports whether a cell and all within so many cells of it, up to the picture's edge,
+// are in a part and not thin; around 0, a thin one does too.
+func (f *Finder) inside(cell int, in func(cell int) bool, around int) bool {
+	w, h := f.source.across, f.source.down
+	for y := max(cell/w-around, 0); y <= min(cell/w+around, h-1); y++ {
+		for x := max(cell%w-around, 0); x <= min(cell%w+around, w-1); x++ {
+			if k := y*w + x; !in(k) || around > 0 && f.planes.thin[k] != 0 {
+				return false
+			}
+		}
+	}
+	return true
 }

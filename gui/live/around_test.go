@@ -38,7 +38,8 @@ func TestAskAround(t *testing.T) {
 	if searches != 1 {
 		t.Errorf("%d searches, want the picture that was given", searches)
 	}
-	r := ask(157, 158, source)                                                                               // on the light: 150, 150 of the picture
+	// on the light: 150, 150 of the picture
+	r := ask(157, 158, source)
 	if r.Err != nil || r.Sides.Light != image.Pt(157, 158) || r.Sides.Shadow.X < 7+218 || r.Lightness < 70 { // its shadow begins at 218; its L* is 74.2 (CIE15)
 		t.Errorf("on the light: %+v", r)
 	}

@@ -24,8 +24,8 @@ type LocalColours struct {
 	kept    []live.FollowedReading // what those read that are kept and not found now
 	asked   []live.Followed        // to be read so
 	stays   stays
-	pointed Item // that is outlined
-	late    func()
+	pointed Item   // that is outlined
+	late    func() // keeps what is missing from being dropped, if that waits
 	byHand
 	LocalActs
 }
@@ -109,7 +109,7 @@ func (l *LocalColours) follow() {
 // Forget forgets what was found, since something else is watched.
 func (l *LocalColours) Forget() {
 	l.tracker.Forget()
-	l.judged, l.stays = nil, stays{}
+	l.judged, l.asked, l.stays = nil, nil, stays{}
 	l.ShowOutline()
 }
 
