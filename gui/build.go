@@ -60,7 +60,7 @@ func (d *Desk) build() {
 	p.lower = container.NewVScroll(nil)
 	p.lower.OnScrolled = func(fyne.Position) { // something else lies under the pointer now
 		d.Tips.Leave()
-		d.families.Point(-1)
+		d.families.PointAtNone()
 	}
 	d.showLower()
 	p.ground = canvas.NewRectangle(nil)

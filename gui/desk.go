@@ -113,7 +113,11 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.setup.Shade = d.settings.Shade
 	d.clipboard.Host, d.clipboard.put = &d.Host, native.CopyPicture
 	d.joinStills()
-	d.families = structure.NewLocalColours(&d.Host, structure.LocalActs{Ask: d.askSide, MakePair: d.makePair, GoOnFrom: d.goOnFrom})
+	d.families = structure.NewLocalColours(&d.Host, structure.LocalActs{Ask: d.askSide, Asked: func() structure.Side { return askedSide[d.asking] }, MakePair: d.makePair, GoOnFrom: d.goOnFrom, Refresh: d.refresh, Keep: func(list []setup.Judged) {
+		if s := d.marker.Still(); s != nil {
+			d.stills.judge(s, list)
+		}
+	}})
 	d.target = &structure.Targets{Host: &d.Host, Groups: func() int { return d.settings.Groups }, Refresh: d.refresh, Put: d.apply}
 	d.worker = live.NewWorker(live.Owner{Show: d.showSoon, Again: d.comeBack, Log: host.LogMistake}, d.families.Search)
 	d.watcher = capture.NewWatcher(capture.Watch{
@@ -213,6 +217,7 @@ func (d *Desk) publish() {
 		Look:     d.look,
 		Looking:  d.looking,
 		Families: d.page().wantsFamilies(),
+		Followed: d.families.Followed(),
 		Halves:   mirror.Halves(),
 		Copies:   d.copies.Asked,
 		Pick:     d.pick,

@@ -39,6 +39,7 @@ func (d *Desk) showFrame(s *live.Shown) {
 	d.copies.Take(s.Copied)
 	if s.Text {
 		d.last.spots = append(d.last.spots[:0], s.Spots...)
+		d.families.TakeKept(s.Kept)
 		if d.families.TakeManual(s.Manual) {
 			d.showMarks()
 		}

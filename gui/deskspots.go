@@ -17,8 +17,9 @@ const (
 	askArea                  // an area to leave out
 	askTone                  // a lightness to leave out
 	askMeasure               // an area to measure, by keys
-	askLight                 // the light side of a family
-	askShadow                // its shadow side
+	askForm                  // a form, whose local colour is set by hand
+	askOther                 // its other side
+	askBetter                // a better place for one of its sides
 )
 
 // askWords tell on the mirror what is asked for.
@@ -27,16 +28,23 @@ var askWords = map[asking]string{
 	askArea:    "Drag over what to leave out",
 	askTone:    "Click the lightness to leave out",
 	askMeasure: "Drag over an area to measure",
-	askLight:   "Click the light side of a local colour",
-	askShadow:  "Click its shadow side",
+	askForm:    "Click a form: its light and shadow are proposed",
+	askOther:   "Click its other side",
+	askBetter:  "Click to correct a side. Esc: it is right",
 }
 
-// askedSide is the side of a family that is asked for.
-var askedSide = map[asking]structure.Side{askLight: structure.LightSide, askShadow: structure.ShadowSide}
+// askedSide is what is asked for of a family set by hand.
+var askedSide = map[asking]structure.Side{askForm: structure.AnySide, askOther: structure.OtherSide, askBetter: structure.BetterSide}
 
-// askSide takes the next click for a side of a family, or no longer.
+// askSide takes the next click for a family set by hand, or no longer.
 func (d *Desk) askSide(s structure.Side) {
-	d.ask(map[structure.Side]asking{structure.NoSide: askNothing, structure.LightSide: askLight, structure.ShadowSide: askShadow}[s])
+	for what, side := range askedSide {
+		if side == s {
+			d.ask(what)
+			return
+		}
+	}
+	d.ask(askNothing)
 }
 
 // ask takes the next click or drag for something; asked twice, it gives up.
@@ -58,7 +66,7 @@ func (d *Desk) clicked(at image.Point, add bool) {
 		d.pick = &at
 		d.ask(askNothing)
 		d.refresh()
-	case askLight, askShadow:
+	case askForm, askOther, askBetter:
 		d.families.Clicked(askedSide[d.asking], setup.Place{At: at})
 	case askNothing:
 		d.placeSpot(setup.Place{At: at}, add)
@@ -70,8 +78,8 @@ func (d *Desk) clicked(at image.Point, add bool) {
 // dragged is an area of the source.
 func (d *Desk) dragged(area image.Rectangle, add bool) {
 	what := d.asking
-	if what == askLight || what == askShadow {
-		d.families.Clicked(askedSide[what], setup.Place{At: setup.Place{Area: area}.Centre(), Area: area})
+	if side, ok := askedSide[what]; ok {
+		d.families.Clicked(side, setup.Place{At: setup.Place{Area: area}.Centre(), Area: area})
 		return
 	}
 	d.ask(askNothing)

@@ -15,9 +15,10 @@ func (d *Desk) joinStills() {
 	d.stills = &keptStills{Host: &d.Host, settings: &d.settings, takeBack: d.marker.saver.TakeBack, flush: d.marker.saver.Flush}
 	d.marker.showPair, d.marker.needStill = d.showPair, d.stills.needed
 	d.stills.keptAsks = keptAsks{
-		now:  func() setup.Setup { return d.setup },
-		seen: func() (image.Rectangle, time.Time) { return d.last.bounds, d.last.at },
-		copy: d.copyPicture, watch: d.watch, opened: d.stillOpened,
+		now:    func() setup.Setup { return d.setup },
+		seen:   func() (image.Rectangle, time.Time) { return d.last.bounds, d.last.at },
+		judged: func() []setup.Judged { return d.families.Judged() },
+		copy:   d.copyPicture, watch: d.watch, opened: d.stillOpened,
 		goTo: func(next setup.Setup) {
 			d.history.Settle()
 			d.change(next, "")
@@ -41,6 +42,7 @@ func (d *Desk) stillOpened(s *stills.Still) {
 		return
 	}
 	d.setup.Areas, d.setup.Tones = s.Meta.LeftOut.Parts()
+	d.setup.Judged = d.families.Adopt(s.Meta.Judged())
 	d.marker.open(s)
 	d.publish()
 	d.showStanding()

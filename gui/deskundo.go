@@ -33,6 +33,7 @@ func (d *Desk) apply(next setup.Setup) {
 		d.families.Forget()
 		d.remember()
 	}
+	d.families.Renew()
 	d.keepSetup()
 	d.refresh()
 	d.showStanding()

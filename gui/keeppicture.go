@@ -42,9 +42,13 @@ func (k *keptStills) keep(opened bool) {
 // picture is: a picture file or an unchanged screen was read long ago.
 func (k *keptStills) keepCopy(c *live.Copy, opened bool) {
 	at, id := time.Now(), ""
+	var judged []stills.LocalColour
+	if c.Source == k.now().Source { // else what is said now is said of another picture
+		judged = stills.LocalColoursOf(k.judged(), c.Bounds.Min)
+	}
 	k.Try("keep the picture", func() (err error) {
 		meta := metaOf(c)
-		meta.Time = at
+		meta.Time, meta.LocalColours = at, judged
 		id, err = k.Store.Keep(c.Pixels, meta, nil)
 		return err
 	}, func() {

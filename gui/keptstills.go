@@ -42,10 +42,11 @@ type keptAsks struct {
 	seen   func() (image.Rectangle, time.Time) // bounds of the last picture, and when it was read
 	copy   func(func(*live.Copy))              // hands a copy of the picture
 	watch  func(setup.Source)
-	goTo   func(setup.Setup)   // as a step of undo
-	forget func(id string)     // no step of undo leads to this still any more
-	opened func(*stills.Still) // a still was opened; it may not be wanted any more
-	reopen func(id string)     // opens a still anew that could only be shown, if it is watched
+	goTo   func(setup.Setup)     // as a step of undo
+	forget func(id string)       // no step of undo leads to this still any more
+	opened func(*stills.Still)   // a still was opened; it may not be wanted any more
+	judged func() []setup.Judged // what was said of local colours
+	reopen func(id string)       // opens a still anew that could only be shown, if it is watched
 }
 
 // errNoStills says that there is no folder for stills.
@@ -93,7 +94,7 @@ func (k *keptStills) back() {
 		return
 	}
 	from := k.before
-	next.Source, next.Places, next.Areas, next.Tones, next.Edges, next.Families = from.Source, from.Places, from.Areas, from.Tones, from.Edges, from.Families
+	next.Source, next.Places, next.Areas, next.Tones, next.Edges, next.Families, next.Judged = from.Source, from.Places, from.Areas, from.Tones, from.Edges, from.Families, from.Judged
 	k.goTo(next)
 }
 
@@ -126,6 +127,15 @@ func (k *keptStills) rename(s *stills.Still, name string) {
 	s.Meta.Name = name
 	id := s.ID
 	k.Try("rename the still", func() error { return k.Store.Rename(id, name) }, func() { k.Notify(host.StillsChanged) })
+}
+
+// judge keeps in a still that is open what is said of its local colours.
+func (k *keptStills) judge(s *stills.Still, judged []setup.Judged) {
+	list := stills.LocalColoursOf(judged, image.Point{})
+	s.Meta.LocalColours = list
+	if id := s.ID; s.Barred == nil {
+		k.Try("keep the local colours of the still", func() error { return k.Store.Judge(id, list) }, func() {})
+	}
 }
 
 // showFolder shows the folder of the still that is watched in the desktop's file window.

@@ -42,7 +42,7 @@ func commands() []command {
 		{name: "Leave out a lightness", keys: "L", runes: "lL", menu: true, does: func(d *Desk) { d.ask(askTone) }},
 		{name: "Count everything again", keys: "A", runes: "aA", menu: true, does: func(d *Desk) { d.change(d.setup.CountingAll(), "") }},
 		{name: "Measure an area", keys: "M", runes: "mM", menu: true, does: func(d *Desk) { d.ask(askMeasure) }},
-		{name: "Set a family by hand", keys: "H", runes: "hH", menu: true, does: func(d *Desk) { d.families.Add() }},
+		{name: "Set a local colour by hand", keys: "H", runes: "hH", menu: true, does: func(d *Desk) { d.families.Add() }},
 		{name: "Group edges by themselves again", keys: "G", runes: "gG", menu: true, does: (*Desk).edgesAutomatic},
 		{name: "Choose a target to paint toward", keys: "T", runes: "tT", menu: true, does: func(d *Desk) { d.target.Ask() }},
 		{name: "Spots are right again", keys: "P", runes: "pP", menu: true, does: (*Desk).spotsAreRight},

@@ -67,8 +67,8 @@ func TestStructureFindsAForm(t *testing.T) {
 	if n := len(d.families.FoundList()); n != 1 {
 		t.Fatalf("%d families, want the form", n)
 	}
-	row := p.families.Rows[0]
-	if row.Hidden || !strings.HasPrefix(row.Text().Tones, "2.2"+wording.Nbsp+"tones") { // (CIE15, D1535)
+	row := p.families.Rows()[0]
+	if !strings.HasPrefix(row.Text().Tones, "2.2"+wording.Nbsp+"tones") { // (CIE15, D1535)
 		t.Errorf("the row says %q", row.Text().Tones)
 	}
 	row.MouseIn(&desktop.MouseEvent{})
@@ -100,42 +100,94 @@ func TestStructureFindsAForm(t *testing.T) {
 	}
 }
 
+// One click on a form sets its local colour by hand, a click after it corrects the side that is
+// nearer in lightness, each a step of undo.
 func TestFamilyByHand(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openStructure(t, d)
-	img := guitest.Halves(guitest.Light, guitest.Shadow)
+	img := form()
 	d.see(t, img)
+	d.searchNow(t)
+	click := func(x, y int) {
+		t.Helper()
+		press(d.Mirror, image.Pt(x, y), 0)
+		d.searchNow(t) // which answers
+		d.see(t, img)
+	}
 	d.TypedRune('h')
-	press(d.Mirror, image.Pt(300, 100), 0) // the shadow first: the picture says which is lighter
-	press(d.Mirror, image.Pt(100, 100), 0)
-	d.see(t, img)
-	if len(d.families.Manual) != 1 || d.families.Manual[0].Light.Colour.Hex() != "#e2ab85" {
+	click(260, 150) // on the shadow
+	if len(d.families.Manual) != 1 || d.families.Manual[0].Light.Colour.Hex() != "#e2ab85" || d.families.Manual[0].Shadow.Colour.Hex() != "#b26a5c" {
 		t.Fatalf("families set by hand: %+v", d.families.Manual)
 	}
-	if got := p.families.Rows[0].Text(); !strings.HasPrefix(got.Tones, "2.2"+wording.Nbsp+"tones") || !got.Manual { // (CIE15, D1535)
-		t.Errorf("the row says %q", got.Tones)
+	if got := p.families.Rows()[0].Text(); !strings.HasPrefix(got.Tones, "2.2"+wording.Nbsp+"tones") || got.Cross == "" || got.Keep != "" { // (CIE15, D1535)
+		t.Errorf("the row says %+v", got)
 	}
-	if n := len(d.Mirror.Marks()); n != 2 {
-		t.Errorf("%d marks in the mirror, want both sides", n)
+	if n := len(d.Mirror.Marks()); n != 2 || d.asking != askBetter {
+		t.Errorf("%d marks in the mirror, want both sides; asked for is %v", n, d.asking)
 	}
-	drag(d.Mirror, image.Pt(100, 100), image.Pt(350, 200)) // the light side is carried onto the shadow
+	light := d.setup.Families[0].Light.At
+	click(250, 180) // nearer to the shadow
+	if f := d.setup.Families[0]; f.Shadow.At != image.Pt(250, 180) || f.Light.At != light {
+		t.Errorf("corrected it lies at %+v", f)
+	}
+	click(150, 150) // nearer to the light
+	if f := d.setup.Families[0]; f.Light.At != image.Pt(150, 150) || f.Shadow.At != image.Pt(250, 180) {
+		t.Errorf("corrected again it lies at %+v", f)
+	}
+	d.TypedKey(fyne.KeyEscape)
+	if d.asking != askNothing || len(d.setup.Families) != 1 {
+		t.Error("Esc does not end it")
+	}
+	drag(d.Mirror, image.Pt(150, 150), image.Pt(270, 200)) // the light side is carried onto the shadow
 	d.see(t, img)
 	if got := d.families.Manual[0].Tones; math.Abs(got) > 1e-9 {
 		t.Errorf("both sides on the same colour are %.2f tones apart", got)
 	}
 	d.Undo()
+	d.Undo()
+	d.Undo()
+	if f := d.setup.Families[0]; f.Light.At != light || f.Shadow.At != image.Pt(260, 150) {
+		t.Errorf("after undo it lies at %+v", f)
+	}
 	d.see(t, img)
-	if got := analysis.AsPrinted(d.families.Manual[0].Tones); got != 2.2 {
-		t.Errorf("after undo they are %.1f tones apart", got)
-	}
-	d.TypedRune('h')
-	d.TypedKey(fyne.KeyEscape)
-	if d.asking != askNothing || len(d.setup.Families) != 1 {
-		t.Error("Esc does not give up")
-	}
-	p.families.Rows[0].TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
+	p.families.Rows()[0].TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
 	if len(d.setup.Families) != 0 {
-		t.Error("Delete does not take the family away")
+		t.Error("Delete does not take it away")
+	}
+}
+
+// Where no other side is seen, or no picture was searched, the second click is that side.
+func TestFamilyByTwoClicks(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	openStructure(t, d)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
+	d.see(t, img)
+	d.TypedRune('h')
+	press(d.Mirror, image.Pt(300, 100), 0) // the shadow first: the picture says which is lighter
+	d.TypedKey(fyne.KeyEscape)
+	for d.families.Search.RunOnce() { // the answer comes too late
+	}
+	if d.asking != askNothing {
+		t.Error("what was given up goes on")
+	}
+	d.families.Forget()
+	d.watch(setup.Source{Kind: setup.SourcePicture, Path: "another.png"})
+	d.TypedRune('h')
+	press(d.Mirror, image.Pt(300, 100), 0)
+	d.searchNow(t)
+	if d.asking != askOther {
+		t.Fatalf("asked for is %v, want the other side", d.asking)
+	}
+	press(d.Mirror, image.Pt(100, 100), 0)
+	d.see(t, img)
+	if len(d.families.Manual) != 1 || d.families.Manual[0].Light.Colour.Hex() != "#e2ab85" || d.asking != askNothing {
+		t.Fatalf("families set by hand: %+v", d.families.Manual)
+	}
+	drag(d.Mirror, image.Pt(20, 20), image.Pt(60, 60)) // measures: nothing is asked for
+	d.TypedRune('h')
+	drag(d.Mirror, image.Pt(20, 20), image.Pt(60, 60))
+	if d.asking != askOther {
+		t.Fatalf("after an area asked for is %v, want the other side", d.asking)
 	}
 }
 

@@ -61,10 +61,8 @@ func (p *structurePage) handle(e host.PageEvent) {
 
 func (p *structurePage) trace(line *traceLine) {
 	line.Target = p.target.Words.Text
-	for _, row := range p.families.Rows {
-		if !row.Hidden {
-			line.Families = append(line.Families, tracedFamily{row.Text().Light.Hex(), row.Text().Shadow.Hex(), row.Text().Tones + ": " + row.Text().Says, row.Text().Remarks, p.d.boxOf(row)})
-		}
+	for _, row := range p.families.Rows() {
+		line.Families = append(line.Families, tracedFamily{row.Text().Light.Hex(), row.Text().Shadow.Hex(), row.Text().Tones + ": " + row.Text().Says, row.Text().Remarks, p.d.boxOf(row)})
 	}
 }
 

@@ -65,11 +65,27 @@ func TestWindowFindsFamilies(t *testing.T) {
 		return len(l.Families) == 1 && strings.HasPrefix(l.Families[0].Title, "0.") && strings.Contains(l.Families[0].Title, "a soft step")
 	})
 	w.Key("h")
-	w.Click(desktest.Corner(image.Pt(200, 160)))
-	w.Click(desktest.Corner(image.Pt(350, 160)))
-	w.WaitFor("the family set by hand", func(l desktest.Shown) bool { return len(l.Families) == 2 })
+	w.Click(desktest.Corner(image.Pt(200, 160))) // one click on the form
+	byHand := w.WaitFor("the family set by hand", func(l desktest.Shown) bool { return len(l.Families) == 2 })
+	if f := byHand.Families[0]; f.Light != "#e2ab85" || f.Shadow != "#d0987a" {
+		t.Errorf("set by hand is %+v", f)
+	}
+	w.Key("Escape")
 	w.Key("ctrl+z")
-	w.WaitFor("it undone", func(l desktest.Shown) bool { return len(l.Families) == 1 })
+	l = w.WaitFor("it undone", func(l desktest.Shown) bool {
+		return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "will not read")
+	})
+	box = l.Families[0].Box
+	w.ClickIn(box[0]+box[2]-20, box[1]+40) // Not this, the lower button at the right
+	w.WaitFor("it refused", func(l desktest.Shown) bool {
+		return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "not shown")
+	})
+	w.Do("mousemove", "--window", w.ID, "20", "20") // away from the row
+	w.WaitFor("it folded away", func(l desktest.Shown) bool { return len(l.Families) == 0 })
+	w.Key("ctrl+z")
+	w.WaitFor("it back", func(l desktest.Shown) bool {
+		return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "will not read")
+	})
 	w.Quit()
 }
 

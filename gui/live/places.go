@@ -38,6 +38,26 @@ func readFamilies(dst []FamilyReading, t *task) []FamilyReading {
 	return dst
 }
 
+// Followed is a local colour that the painter keeps and the search does not find now.
+type Followed struct {
+	Track int
+	setup.Family
+}
+
+// FollowedReading is what it reads where it is followed to.
+type FollowedReading struct {
+	Track int
+	FamilyReading
+}
+
+// readFollowed appends what is read of the local colours that are followed.
+func readFollowed(dst []FollowedReading, t *task) []FollowedReading {
+	for _, f := range t.Followed {
+		dst = append(dst, FollowedReading{f.Track, familyOf(readPlace(t, f.Light), readPlace(t, f.Shadow), t.Settings.Rules)})
+	}
+	return dst
+}
+
 // familyOf makes a family of two places. Which of them is the light side is what the picture
 // says now.
 func familyOf(light, shadow Reading, rules families.Rules) (r FamilyReading) {

@@ -22,10 +22,12 @@ type Search struct {
 	log   func(error) // and so is this, of a mistake of ours
 	now   func() time.Time
 	wake  chan job // a picture was taken
+	asks  chan ask // what lies around a place
+	last  job      // that was searched: the searching goroutine's
 
 	mu     sync.Mutex
 	finder *families.Finder // nil before families are asked for
-	busy   bool             // the finder is Run's, else the worker's
+	busy   bool             // the finder is the searching goroutine's, else the worker's
 	began  time.Time        // the last search
 }
 
@@ -43,12 +45,11 @@ type Found struct {
 	Source          setup.Source
 	Origin          image.Point
 	Size            image.Point // of the picture they were found in
-	Order           []int       // in which they are listed, as indices
 }
 
 // NewSearch returns a search that searches while Run or RunOnce does. Close it at the end.
 func NewSearch(found func(Found), log func(error)) *Search {
-	return &Search{found: found, log: log, now: time.Now, wake: make(chan job, 1)}
+	return &Search{found: found, log: log, now: time.Now, wake: make(chan job, 1), asks: make(chan ask, mostAsks)}
 }
 
 // offer has families looked for in a picture, of which nothing is kept. If it is too early,
@@ -80,16 +81,24 @@ func (s *Search) Run(ctx context.Context) {
 			return
 		case j := <-s.wake:
 			s.search(j)
+		case a := <-s.asks:
+			s.answer(a)
 		}
 	}
 }
 
-// RunOnce searches in what was offered, and reports whether anything was. Run must not be
-// under way.
+// RunOnce searches in what was offered, or else answers what was asked, and reports whether
+// there was either. Run must not be under way.
 func (s *Search) RunOnce() bool {
 	select {
 	case j := <-s.wake:
 		s.search(j)
+		return true
+	default:
+	}
+	select {
+	case a := <-s.asks:
+		s.answer(a)
 		return true
 	default:
 		return false
@@ -105,12 +114,9 @@ func (s *Search) Close() {
 
 // search finds the families in what was taken and tells of them.
 func (s *Search) search(j job) {
-	defer func() {
-		s.mu.Lock()
-		defer s.mu.Unlock()
-		s.busy = false
-	}()
+	defer s.release()
 	defer rescue("looking for families", s.log)
+	s.last = j
 	s.found(Found{Found: s.finder.Find(j.rules), Source: j.source, Origin: j.origin, Size: j.size})
 }
 

@@ -21,6 +21,7 @@ type Wanted struct {
 	Families bool         // are to be looked for
 	Halves   bool         // another picture stands beside this one: no room for a small one
 	Copies   int          // how many copies of the picture were asked for so far
+	Followed []Followed   // local colours to read where they are followed to; never written to
 	Pick     *image.Point // whose lightness is asked for; nil: none
 }
 
@@ -42,6 +43,7 @@ type Shown struct {
 	Reading *analysis.Reading
 	Spots   []Reading
 	Manual  []FamilyReading      // the families set by hand
+	Kept    []FollowedReading    // the families that are followed
 	Copied  *Copy                // if one was asked for
 	Beside  *image.RGBA          // the whole picture made small, in a view that has it beside; else nil
 	Small   []analysis.GapChange // and what becomes of the gaps in it

@@ -102,6 +102,7 @@ func (w *Worker) Frame(f *capture.Frame, repeated bool) {
 	s.Loupe = w.loupe.paint(&t, s.Reading)
 	s.Spots = readSpots(s.Spots[:0], &t)
 	s.Manual = readFamilies(s.Manual[:0], &t)
+	s.Kept = readFollowed(s.Kept[:0], &t)
 	w.lookForFamilies(&t)
 	s.Picked, s.Tone = pick(&t)
 	s.Copied = w.copy(&t, f.At)

@@ -81,8 +81,10 @@ func (p *PalettePanel) Refresh(at time.Time, from setup.Source) {
 	p.busy, p.began = true, time.Now()
 	p.acts.CopyPicture(func(c *live.Copy) {
 		var found *palette.Palette
+		judged := p.Steps.Now().Judged
 		p.Background(func() error {
-			found = palette.Of(c.Pixels, &c.Mask, families.Find(c.Pixels, &c.Mask, c.Settings.Rules))
+			listed := setup.Listed(families.Find(c.Pixels, &c.Mask, c.Settings.Rules), judged)
+			found = palette.Of(c.Pixels, &c.Mask, listed)
 			return nil
 		}, func(err error) {
 			p.busy = false

@@ -70,6 +70,7 @@ type Setup struct {
 	Areas    []image.Rectangle // left out, in the coordinates of Source.Region
 	Tones    []float64         // lightness left out, L*
 	Families []Family
+	Judged   []Judged        // local colours that were kept or refused
 	Shade    propose.Options // by which colours are proposed
 	Typed    *colour.RGB     // the colour to begin from; nil follows the spots
 	Target   *Target         // to paint toward; nil for none

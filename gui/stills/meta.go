@@ -29,6 +29,8 @@ type Meta struct {
 	LeftOut LeftOut   `json:"left_out"`
 	Reading Figures   `json:"reading"`
 	Notes   Summary   `json:"notes"`
+
+	LocalColours []LocalColour `json:"local_colours,omitempty"` // that were kept or refused
 }
 
 // Source says where a still's picture came from.

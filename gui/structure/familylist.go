@@ -1,67 +1,96 @@
 package structure
 
 import (
+	"time"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/host"
-	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
-// maxFamilyRows is how many families are listed: those set by hand, then the largest found.
-const maxFamilyRows = setup.MaxManualFamilies + 12
-
-// FamilyList lists the families: first those set by hand, then those found.
+// FamilyList lists the families: those set by hand and those found with confidence, then,
+// folded, those that it is unsure of and those that the painter does not want to see.
 type FamilyList struct {
 	*host.Host
 	colours *LocalColours
 	Box     *fyne.Container
-	Rows    [maxFamilyRows]*widgets.FamilyRow
+	blocks  [sectionCount]block
 	none    *widget.Label // said where there are none, or more than the rows can hold
+}
+
+// block is a section of the list: its rows and, but for the first one, the button that folds
+// them.
+type block struct {
+	head  *widgets.Button // nil for none
+	open  bool
+	rows  []*widgets.FamilyRow // as many as there ever were
+	items []Item               // that they show
+	box   *fyne.Container
 }
 
 // NewFamilyList returns the list of local colours.
 func NewFamilyList(h *host.Host, colours *LocalColours) *FamilyList {
 	l := &FamilyList{Host: h, colours: colours, none: widgets.SmallLabel()}
-	add := h.Button("Set by hand", "Click a light side, then its shadow side (H)", colours.Add)
-	l.Box = container.NewVBox(widgets.Section("Families", widgets.AtRight(add), l.none))
-	acts := widgets.FamilyActs{Point: l.point, Choose: colours.choose, Delete: colours.remove, Take: colours.GoOnFrom, Copy: func(c colour.RGB) { h.CopyText(c.Hex()) }, Keys: h.Keys, Tips: h.Tips}
-	for i := range l.Rows {
-		l.Rows[i] = widgets.NewFamilyRow(i, acts)
-		l.Rows[i].Hide()
-		l.Box.Add(l.Rows[i])
+	add := h.Button("Set by hand", "Click a form: its light and shadow are proposed (H)", colours.Add)
+	l.Box = container.NewVBox(widgets.Section("Local colours", widgets.AtRight(add), l.none))
+	tips := [sectionCount]string{"", "What may be a local colour, and may be chance", "What you said is no local colour"}
+	for i := range l.blocks {
+		b := &l.blocks[i]
+		b.box, b.open = container.NewVBox(), tips[i] == ""
+		if tips[i] != "" {
+			b.head = h.Button("", tips[i], func() { l.fold(b) })
+			b.head.Alignment, b.head.Importance = widget.ButtonAlignLeading, widget.LowImportance
+			b.head.Hide()
+			l.Box.Add(b.head)
+		}
+		l.Box.Add(b.box)
 	}
 	return l
 }
 
-// point outlines the family of row i in the mirror, or no longer.
-func (l *FamilyList) point(i int, on bool) {
-	if !on {
-		i = -1
+// fold opens a section, or folds it.
+func (l *FamilyList) fold(b *block) {
+	b.open = !b.open
+	l.Show()
+}
+
+// Rows are the rows that are seen, from the top.
+func (l *FamilyList) Rows() (rows []*widgets.FamilyRow) {
+	for i := range l.blocks {
+		b := &l.blocks[i]
+		for _, row := range b.rows {
+			if !row.Hidden && b.open {
+				rows = append(rows, row)
+			}
+		}
 	}
-	l.colours.Point(i)
+	return rows
+}
+
+// Heads are the buttons of the folds that are seen.
+func (l *FamilyList) Heads() (heads []*widgets.Button) {
+	for i := range l.blocks {
+		if head := l.blocks[i].head; head != nil && !head.Hidden {
+			heads = append(heads, head)
+		}
+	}
+	return heads
 }
 
 // Show renews the rows.
 func (l *FamilyList) Show() {
-	texts, more := l.colours.texts(len(l.Rows))
-	n := len(texts)
-	resized := false
-	for i, row := range l.Rows {
-		if row.Hidden != (i >= n) {
-			row.Hidden = i >= n
-			row.Resize(fyne.NewSize(l.Box.Size().Width, row.Size().Height)) // its height depends on its width
-			resized = true
-		}
-		if i < n {
-			resized = row.Set(texts[i]) || resized
-		}
+	resized, all := false, l.colours.sections()
+	for i := range l.blocks {
+		resized = l.showBlock(section(i), all[i]) || resized
 	}
-	words := wording.SayFamilyList(n, more)
+	n := len(all[sureOnes])
+	words := wording.SayFamilyList(min(n, most[sureOnes]), max(n-most[sureOnes], 0), len(all[unsureOnes]) > 0)
 	if l.none.Hidden != (words == "") {
 		l.none.Hidden = words == ""
 		resized = true
@@ -70,4 +99,95 @@ func (l *FamilyList) Show() {
 		l.Box.Refresh()
 		l.LayOutPage()
 	}
+}
+
+// showBlock renews a section, and reports whether it asks for another height.
+func (l *FamilyList) showBlock(s section, list []listed) (resized bool) {
+	b := &l.blocks[s]
+	if b.head != nil {
+		resized = l.showHead(b, wording.SayFold(s == refusedOnes, len(list)), len(list) > 0)
+	}
+	list = list[:min(len(list), most[s])]
+	for len(b.rows) < len(list) && b.open {
+		b.rows = append(b.rows, l.newRow(b, len(b.rows)))
+		b.box.Add(b.rows[len(b.rows)-1])
+	}
+	b.items = b.items[:0]
+	for i, row := range b.rows {
+		shown := i < len(list) && b.open
+		if row.Hidden == shown {
+			row.Hidden = !shown
+			row.Leave()
+			row.Resize(fyne.NewSize(l.Box.Size().Width, row.Size().Height)) // its height depends on its width
+			resized = true
+		}
+		if shown {
+			b.items = append(b.items, list[i].item)
+			resized = row.Set(list[i].text) || resized
+		}
+	}
+	if shown := len(b.items) > 0; b.box.Hidden == shown {
+		b.box.Hidden = !shown
+		resized = true
+	}
+	return resized
+}
+
+// showHead renews the button of a fold, and reports whether it came or went.
+func (l *FamilyList) showHead(b *block, words string, shown bool) (resized bool) {
+	icon := theme.MenuExpandIcon()
+	if b.open {
+		icon = theme.MenuDropDownIcon()
+	}
+	if b.head.Text != words || b.head.Icon == nil || b.head.Icon.Name() != icon.Name() {
+		b.head.Text, b.head.Icon = words, icon
+		b.head.Refresh()
+	}
+	if b.head.Hidden != shown {
+		return false
+	}
+	b.head.Hidden = !shown
+	return true
+}
+
+// leaveAfter is how long a row that was left is not yet left: the pointer is on its way to
+// another part of it (our choice).
+const leaveAfter = 150 * time.Millisecond
+
+// newRow makes row i of a block.
+func (l *FamilyList) newRow(b *block, i int) *widgets.FamilyRow {
+	item := func() Item {
+		if i < len(b.items) {
+			return b.items[i]
+		}
+		return none
+	}
+	colours := l.colours
+	var row *widgets.FamilyRow
+	row = widgets.NewFamilyRow(widgets.FamilyActs{
+		Point: func(on bool) {
+			if on {
+				colours.Point(item())
+				return
+			}
+			colours.PointAtNone()
+			left := item()
+			l.Later(leaveAfter, func() {
+				if !(row.Pointed() && item() == left) && colours.left(left) {
+					l.Show()
+				}
+			})
+		},
+		Choose: func() { colours.choose(item()) },
+		Keep:   func() { colours.judge(item(), true) },
+		Delete: func() {
+			if at := item(); at.Track == 0 {
+				colours.remove(at.Hand)
+			} else {
+				colours.judge(at, false)
+			}
+		},
+		Take: colours.GoOnFrom, Copy: func(c colour.RGB) { l.CopyText(c.Hex()) }, Keys: l.Keys, Tips: l.Tips,
+	})
+	return row
 }

@@ -1,64 +1,80 @@
 package structure
 
 import (
-	"image"
 	"slices"
-	"strconv"
+	"time"
 
-	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
-	"app.tonedesk/analysis/families"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/overlay"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
-	"app.tonedesk/gui/wording"
 )
 
 // LocalColours owns the families (local colours with a light and a shadow side) of the
-// picture: those found in it, and what those set by hand read. They are listed together,
-// those set by hand first. It is used on the Fyne goroutine only.
+// picture: those found in it, what the painter said of them, and what those set by hand read.
+// It is used on the Fyne goroutine only.
 type LocalColours struct {
 	*host.Host
 	Search  *live.Search
-	found   live.Found // last
-	Manual  []live.FamilyReading
-	pointed int         // place in the list of the family that is outlined, or -1
-	half    setup.Place // the light side of a family that is being set by hand
+	Manual  []live.FamilyReading // what those set by hand read
+	tracker live.Tracker
+	judged  []setup.Judged         // that the tracker knows of
+	kept    []live.FollowedReading // what those read that are kept and not found now
+	asked   []live.Followed        // to be read so
+	stays   stays
+	pointed Item   // that is outlined
+	late    func() // keeps what is missing from being dropped, if that waits
+	byHand
 	LocalActs
 }
 
 // LocalActs are what the owner of local colours asks of the window.
 type LocalActs struct {
 	Ask      func(Side)                      // takes the next click for a side, or no longer
+	Asked    func() Side                     // what it is taken for now
 	MakePair func(light, shadow setup.Place) // makes two places the spots A and B
 	GoOnFrom func(colour.RGB)                // shows what can be painted next to a colour
+	Refresh  func()                          // has the last picture shown again
+	Keep     func([]setup.Judged)            // keeps it in the still that is open, if one is
 }
 
-// Side is a side of a family set by hand that is asked for.
-type Side uint8
+// Item is a local colour of the list: one that is followed, or one set by hand.
+type Item struct {
+	Track int // of the tracker; 0 for one set by hand
+	Hand  int // its place among these
+}
 
-const (
-	NoSide Side = iota
-	LightSide
-	ShadowSide
-)
+// none is no item.
+var none = Item{Hand: -1}
 
 // NewLocalColours returns the owner of local colours; none are known yet.
 func NewLocalColours(h *host.Host, acts LocalActs) *LocalColours {
-	l := &LocalColours{Host: h, LocalActs: acts, pointed: -1}
-	l.Search = live.NewSearch(func(f live.Found) { l.OnWindow(func() { l.takeFound(f) }) }, host.LogMistake)
+	l := &LocalColours{Host: h, LocalActs: acts, pointed: none, late: func() {}}
+	l.Search = live.NewSearch(func(f live.Found) { l.OnWindow(func() { l.TakeFound(f) }) }, host.LogMistake)
 	return l
 }
 
-// takeFound takes the families that were found, if what they were found in is still watched.
-func (l *LocalColours) takeFound(f live.Found) {
+// missingMost is how long what was found stays without being found again, where no other
+// search comes: two searches' time (our choice).
+const missingMost = time.Second
+
+// TakeFound takes the families that were found, if what they were found in is still watched.
+func (l *LocalColours) TakeFound(f live.Found) {
 	if f.Source != l.Steps.Now().Source {
 		return // of what was watched before
 	}
-	f.Order = live.OrderFamilies(l.found, f)
-	l.found = f
+	l.late()
+	l.late = func() {}
+	if l.tracker.Take(f) {
+		l.late = l.Later(missingMost, func() {
+			if l.tracker.Drop() {
+				l.Notify(host.FamiliesFound)
+			}
+		})
+	}
+	l.follow()
 	l.Notify(host.FamiliesFound)
 }
 
@@ -70,132 +86,103 @@ func (l *LocalColours) TakeManual(hand []live.FamilyReading) (turned bool) {
 	return turned
 }
 
+// TakeKept takes what those read that are kept and not found now.
+func (l *LocalColours) TakeKept(kept []live.FollowedReading) { l.kept = append(l.kept[:0], kept...) }
+
+// Followed are those that are to be read so. The list is never written to.
+func (l *LocalColours) Followed() []live.Followed { return l.asked }
+
+// follow has those read that are kept and not found now, where they have gone to.
+func (l *LocalColours) follow() {
+	var asked []live.Followed
+	for _, r := range l.tracker.Tracks() {
+		if j, ok := l.Steps.Now().JudgedAs(r.ID); ok && j.Kept && r.Index < 0 {
+			asked = append(asked, live.Followed{Track: r.ID, Family: setup.Family{Light: setup.Place{At: r.Light}, Shadow: setup.Place{At: r.Shadow}}})
+		}
+	}
+	if !slices.Equal(asked, l.asked) {
+		l.asked = asked
+		l.Refresh()
+	}
+}
+
 // Forget forgets what was found, since something else is watched.
 func (l *LocalColours) Forget() {
-	l.found = live.Found{}
+	l.tracker.Forget()
+	l.judged, l.asked, l.stays = nil, nil, stays{}
 	l.ShowOutline()
 }
 
-// FoundList are the families found last in what is still watched, in the order of the list.
-func (l *LocalColours) FoundList() []families.Family {
-	if l.found.Found == nil {
-		return nil
+// Renew takes over what the painter, undo or a still says of local colours now.
+func (l *LocalColours) Renew() {
+	now := l.Steps.Now().Judged
+	if slices.Equal(now, l.judged) {
+		return
 	}
-	list := make([]families.Family, len(l.found.Order))
-	for i, at := range l.found.Order {
-		list[i] = l.found.List[at]
+	l.judged = now
+	l.tracker.Judge(now)
+	l.follow()
+	l.Keep(l.Judged())
+	l.Notify(host.FamiliesFound)
+}
+
+// Adopt returns what a still that was opened says of local colours, to be part of the setup.
+func (l *LocalColours) Adopt(list []setup.Judged) []setup.Judged {
+	l.judged = l.tracker.Adopt(list)
+	return l.judged
+}
+
+// Judged is what the painter said of local colours, with the colours and places of now.
+func (l *LocalColours) Judged() (list []setup.Judged) {
+	for _, j := range l.Steps.Now().Judged {
+		if r := l.tracker.Track(j.Track); r != nil {
+			j = r.Judge(j.Kept)
+		}
+		list = append(list, j)
 	}
 	return list
 }
 
-// texts are the rows of the list, up to a number of them, and how many more there would be.
-func (l *LocalColours) texts(most int) (rows []wording.FamilyRowText, more int) {
-	now, found := l.Steps.Now(), l.FoundList()
-	more = max(len(l.Manual)+len(found)-most, 0)
-	for i, r := range l.Manual {
-		if r.Err != nil {
-			rows = append(rows, wording.SayLostFamily(i))
-			continue
-		}
-		moved := i < len(now.Families) && now.Families[i].Moved()
-		rows = append(rows, wording.SayManualFamily(i, r.Family, moved, now.Shade))
+// judge has the last word on a local colour: it is kept, or it is none. Said once more, it is
+// left to the search again.
+func (l *LocalColours) judge(i Item, kept bool) {
+	now, r := l.Steps.Now(), l.tracker.Track(i.Track)
+	if r == nil {
+		return
 	}
-	for _, f := range found[:max(len(found)-more, 0)] {
-		rows = append(rows, wording.SayFoundFamily(f, now.Shade))
+	l.stays = stays{i.Track, l.sectionOf(*r)}
+	if j, ok := now.JudgedAs(i.Track); ok && (j.Kept == kept || !j.Kept) {
+		l.Steps.Change(now.WithoutJudged(i.Track), "")
+		return
 	}
-	return rows[:min(len(rows), most)], more
+	l.Steps.Change(now.WithJudged(r.Judge(kept)), "")
 }
 
-// Point outlines family i of the list in the mirror; -1 outlines none.
-func (l *LocalColours) Point(i int) {
+// Point outlines an item of the list in the mirror.
+func (l *LocalColours) Point(i Item) {
 	l.pointed = i
 	l.ShowOutline()
 }
 
+// PointAtNone outlines none.
+func (l *LocalColours) PointAtNone() { l.Point(none) }
+
 // ShowOutline outlines the family that is pointed at, if it was found in the picture of now.
 func (l *LocalColours) ShowOutline() {
-	m, i := l.Mirror, l.pointed-len(l.Manual)
-	if l.pointed < 0 || i < 0 || i >= len(l.FoundList()) || l.found.Origin != m.Bounds().Min {
+	m, f := l.Mirror, l.tracker.Last()
+	r := l.tracker.Track(l.pointed.Track)
+	if r == nil || r.Index < 0 || f.Origin != m.Bounds().Min {
 		m.SetOverlay(widgets.OverlayOutline, nil)
 		return
 	}
-	m.SetOverlay(widgets.OverlayOutline, overlay.Outline(l.found.Found, l.found.Order[i], m.Bounds(), l.Lay()))
+	m.SetOverlay(widgets.OverlayOutline, overlay.Outline(f.Found, r.Index, m.Bounds(), l.Lay()))
 }
 
-// choose makes the sides of family i of the list the spots A and B.
-func (l *LocalColours) choose(i int) {
-	byHand, found := l.Steps.Now().Families, l.FoundList()
-	switch hand := len(l.Manual); {
-	case i < len(byHand) && i < hand:
-		l.MakePair(byHand[i].Light, byHand[i].Shadow)
-	case i >= hand && i-hand < len(found):
-		f := found[i-hand]
-		l.MakePair(l.placeOf(f.Light), l.placeOf(f.Shadow))
-	}
-}
-
-// placeOf is where a side was found.
-func (l *LocalColours) placeOf(s analysis.Spot) setup.Place {
-	if s.X == nil || s.Y == nil {
-		return setup.Place{}
-	}
-	return setup.Place{At: image.Pt(*s.X, *s.Y).Add(l.found.Origin)}
-}
-
-// Add begins a family set by hand: the next click is its light side, the one after it its
-// shadow side.
-func (l *LocalColours) Add() {
-	if len(l.Steps.Now().Families) == setup.MaxManualFamilies {
-		l.Messages.Note("Six families set by hand are the most. Take one away first.")
-		return
-	}
-	l.Ask(LightSide)
-}
-
-// Clicked takes a click, or an area dragged over, as the side of a new family that was asked
-// for.
-func (l *LocalColours) Clicked(asked Side, p setup.Place) {
-	if asked == LightSide {
-		l.half = p
-		l.Ask(ShadowSide)
-		return
-	}
-	l.Ask(NoSide)
-	l.Steps.Change(l.Steps.Now().WithFamily(setup.Family{Light: l.half, Shadow: p}), "")
-}
-
-// remove takes family i set by hand away.
-func (l *LocalColours) remove(i int) {
-	if now := l.Steps.Now(); i >= 0 && i < len(now.Families) {
-		l.Steps.Change(now.WithoutFamily(i), "")
-	}
-}
-
-// Marks are how the mirror shows the families set by hand: light and shadow of the first,
-// then of the next.
-func (l *LocalColours) Marks() (marks []widgets.Mark) {
-	for i, f := range l.Steps.Now().Families {
-		first, second := "light", "shadow"
-		if i < len(l.Manual) && l.Manual[i].Turned {
-			first, second = second, first
-		}
-		marks = append(marks, sideMark(first, i, f.Light), sideMark(second, i, f.Shadow))
-	}
-	return marks
-}
-
-func sideMark(side string, i int, p setup.Place) widgets.Mark {
-	return widgets.Mark{Name: side + strconv.Itoa(i+1), At: p.At, Area: p.Area, Moved: p.Moved}
-}
-
-// Carried moves the side with mark j; end says that the drag is over.
-func (l *LocalColours) Carried(j int, to image.Point, end bool) {
-	now := l.Steps.Now()
-	if j/2 >= len(now.Families) {
-		return
-	}
-	l.Steps.Change(now.WithSideAt(j/2, j%2 == 1, to), "carry side "+strconv.Itoa(j))
-	if end {
-		l.Steps.Settle()
+// choose makes the sides of an item the spots A and B.
+func (l *LocalColours) choose(i Item) {
+	if byHand := l.Steps.Now().Families; i.Track == 0 && i.Hand >= 0 && i.Hand < len(byHand) {
+		l.MakePair(byHand[i.Hand].Light, byHand[i.Hand].Shadow)
+	} else if r := l.tracker.Track(i.Track); r != nil {
+		l.MakePair(setup.Place{At: r.Light}, setup.Place{At: r.Shadow})
 	}
 }

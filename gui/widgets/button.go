@@ -15,6 +15,8 @@ type Button struct {
 	line *canvas.Rectangle // around it while it has the focus
 	tips *Tips
 	tip  string // what tips say of it
+
+	Pointed func(on bool) // the pointer or the focus comes, or goes; may be nil
 }
 
 // NewButton returns a button that does tapped when it is pressed.
@@ -39,12 +41,14 @@ func (b *Button) Explain(tips *Tips, words string) { b.tips, b.tip = tips, words
 func (b *Button) MouseIn(e *desktop.MouseEvent) {
 	b.Button.MouseIn(e)
 	b.tips.enter(b.tip, b)
+	b.point(true)
 }
 
 // MouseOut lets the tip go.
 func (b *Button) MouseOut() {
 	b.Button.MouseOut()
 	b.tips.Leave()
+	b.point(false)
 }
 
 // Tapped presses the button.
@@ -58,6 +62,7 @@ func (b *Button) FocusGained() {
 	b.focus.FocusGained()
 	b.tips.enter(b.tip, b)
 	b.Button.FocusGained()
+	b.point(true)
 }
 
 // FocusLost hides both.
@@ -65,6 +70,13 @@ func (b *Button) FocusLost() {
 	b.tips.Leave()
 	b.focus.FocusLost()
 	b.Button.FocusLost()
+	b.point(false)
+}
+
+func (b *Button) point(on bool) {
+	if b.Pointed != nil {
+		b.Pointed(on)
+	}
 }
 
 // TypedKey presses the button with Space and Enter.

@@ -34,9 +34,9 @@ func everyDrawn() map[string]fyne.Widget {
 	groups.Set(scene().Groups)
 	spread.Set(scene())
 	cards.Set(extremes())
-	family := NewFamilyRow(0, FamilyActs{})
+	family := NewFamilyRow(FamilyActs{})
 	family.Set(wording.FamilyRowText{Tones: "2.2 tones", Says: "the shadow will not read from afar", SaysShort: "will not read",
-		Remarks: []string{"a remark of so many words that a narrow row has to break it into lines"}, Lines: []colour.RGB{{R: 9}}})
+		Remarks: []string{"a remark of so many words that a narrow row has to break it into lines"}, Lines: []colour.RGB{{R: 9}}, Keep: "Keep", Cross: "Not this"})
 	swatches := NewSwatchRow(SwatchPlan{Height: 40, Greys: 16, Labels: true, Columns: 2}, SwatchActs{})
 	swatches.Set([]Swatch{{Label: "a long label"}, {None: true, Label: "no room"}, {Marked: true, Short: true}})
 	bar := NewSourceBar(&heardKeys{})
@@ -123,7 +123,7 @@ func TestFocusHandsOn(t *testing.T) {
 		"button":   NewButton("One", keys, func() {}),
 		"chooser":  NewChooser([]string{"one", "two"}, 32, keys, nothing),
 		"card":     newSpotCard(0, CardActs{Keys: keys, Copy: nothing, Select: nothing, Delete: nothing}),
-		"family":   NewFamilyRow(0, FamilyActs{Keys: keys, Point: func(int, bool) {}}),
+		"family":   NewFamilyRow(FamilyActs{Keys: keys, Point: func(bool) {}}),
 		"swatches": swatches,
 		"spread":   NewSpread(SpreadActs{Keys: keys}),
 	} {

@@ -14,27 +14,27 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
-// FamilyActs are the callbacks for what the painter does with row i.
+// FamilyActs are the callbacks for what the painter does with a row.
 type FamilyActs struct {
-	Point  func(i int, on bool) // the pointer or the focus is on the row
-	Choose func(i int)          // the row was pressed
-	Take   func(c colour.RGB)   // a side was pressed with the other button
-	Delete func(i int)          // of a family set by hand
-	Copy   func(c colour.RGB)   // a line's colour was pressed
+	Point  func(on bool)      // the pointer or the focus is on the row, or no longer
+	Choose func()             // the row was pressed
+	Keep   func()             // its upper button was
+	Delete func()             // its cross was
+	Take   func(c colour.RGB) // a side was pressed with the other button
+	Copy   func(c colour.RGB) // a line's colour was pressed
 	Keys   Keys
 	Tips   *Tips
 }
 
 // FamilyRow shows one family: light and shadow edge to edge, their greys edge to edge, what
-// there is to say. Pointing at it outlines its sides in the mirror, a press makes its
-// colours spots.
+// there is to say, and beside it what can be said to it. Pointing at it outlines its sides in
+// the mirror, a press makes its colours spots.
 type FamilyRow struct {
 	drawn
 	focus
-	index int
-	acts  FamilyActs
-	text  wording.FamilyRowText
-	over  bool // the pointer is on the row
+	acts FamilyActs
+	text wording.FamilyRowText
+	over int // of the row and its buttons, how many the pointer or the focus is on
 
 	panel              edgedPanel
 	boxes              [4]*canvas.Rectangle // light, shadow, their greys
@@ -42,13 +42,13 @@ type FamilyRow struct {
 	tones, says, share *canvas.Text
 	remarks            []*canvas.Text       // as many as there ever were
 	lines              [3]*canvas.Rectangle // colours of lines that would fit
-	cross              *canvas.Image
+	Keep, Cross        *Button
 }
 
-// NewFamilyRow returns the row of family i, without a reading as yet.
-func NewFamilyRow(i int, acts FamilyActs) *FamilyRow {
-	f := &FamilyRow{index: i, acts: acts}
-	f.focus = focus{keys: acts.Keys, owner: f, changed: f.pointed}
+// NewFamilyRow returns a row without a reading as yet.
+func NewFamilyRow(acts FamilyActs) *FamilyRow {
+	f := &FamilyRow{acts: acts}
+	f.focus = focus{keys: acts.Keys, owner: f, changed: f.focusChanged}
 	f.panel = newEdgedPanel(&f.drawn)
 	f.frame = f.addBox()
 	for i := range f.boxes {
@@ -56,12 +56,38 @@ func NewFamilyRow(i int, acts FamilyActs) *FamilyRow {
 	}
 	f.tones, f.says = f.addText(TextSize, fyne.TextStyle{Bold: true}), f.addText(TextSize, fyne.TextStyle{})
 	f.share = f.addText(SmallSize, fyne.TextStyle{})
-	f.cross = add(&f.drawn, canvas.NewImageFromResource(theme.CancelIcon()))
 	for i := range f.lines {
 		f.lines[i] = f.addBox()
 	}
+	f.Keep, f.Cross = add(&f.drawn, NewButton("", acts.Keys, acts.Keep)), add(&f.drawn, NewButton("", acts.Keys, acts.Delete))
+	f.Cross.Icon = theme.CancelIcon()
+	f.Keep.Pointed, f.Cross.Pointed = f.point, f.point
 	f.draw(f)
 	return f
+}
+
+// Pointed reports whether the pointer or the focus is on the row or one of its buttons.
+func (f *FamilyRow) Pointed() bool { return f.over > 0 }
+
+// Leave is for a row that is hidden or shown: nothing is on it.
+func (f *FamilyRow) Leave() {
+	if f.over > 0 {
+		f.over = 0
+		f.acts.Point(false)
+	}
+}
+
+// point counts what the pointer and the focus come to and leave.
+func (f *FamilyRow) point(on bool) {
+	was := f.over > 0
+	if on {
+		f.over++
+	} else {
+		f.over = max(f.over-1, 0)
+	}
+	if now := f.over > 0; now != was {
+		f.acts.Point(now)
+	}
 }
 
 // Set shows t, and reports whether the row asks for another height.
@@ -79,17 +105,13 @@ func (f *FamilyRow) Set(t wording.FamilyRowText) (resized bool) {
 // Text returns what is shown.
 func (f *FamilyRow) Text() wording.FamilyRowText { return f.text }
 
-// Tapped makes the colours spots, or deletes a family that was set by hand.
+// Tapped makes the colours spots, or copies a line's.
 func (f *FamilyRow) Tapped(e *fyne.PointEvent) {
-	if f.text.Manual && inside(e.Position, f.cross) {
-		f.acts.Delete(f.index)
-		return
-	}
 	if i := f.lineAt(e.Position); i >= 0 {
 		f.acts.Copy(f.text.Lines[i])
 		return
 	}
-	f.acts.Choose(f.index)
+	f.acts.Choose()
 }
 
 // TappedSecondary goes on from the side under the pointer, to colours to paint next.
@@ -112,17 +134,12 @@ func (f *FamilyRow) lineAt(p fyne.Position) int {
 
 // MouseIn points at the family.
 func (f *FamilyRow) MouseIn(e *desktop.MouseEvent) {
-	f.over = true
-	f.acts.Point(f.index, true)
+	f.point(true)
 	f.MouseMoved(e)
 }
 
 // MouseMoved lets the tip come of the part under the pointer.
 func (f *FamilyRow) MouseMoved(e *desktop.MouseEvent) {
-	if f.text.Manual && inside(e.Position, f.cross) {
-		f.acts.Tips.enter("Take this family away (Delete)", f.cross)
-		return
-	}
 	if i := f.lineAt(e.Position); i >= 0 {
 		f.acts.Tips.Now("Copy "+f.text.Lines[i].Hex(), f.lines[i])
 		return
@@ -132,27 +149,26 @@ func (f *FamilyRow) MouseMoved(e *desktop.MouseEvent) {
 
 // MouseOut points no longer.
 func (f *FamilyRow) MouseOut() {
-	f.over = false
 	f.acts.Tips.Leave()
-	f.acts.Point(f.index, f.focused)
+	f.point(false)
 }
 
 // Cursor is the hand: rows are there to be pressed.
 func (f *FamilyRow) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
-// pointed shows whether the row is pointed at, here and in the mirror.
-func (f *FamilyRow) pointed() {
-	f.acts.Point(f.index, f.focused || f.over)
+// focusChanged shows whether the row has the focus, here and in the mirror.
+func (f *FamilyRow) focusChanged() {
+	f.point(f.focused)
 	f.redraw()
 }
 
-// TypedKey presses the row with Enter or Space and deletes with Delete.
+// TypedKey presses the row with Enter or Space, and its cross with Delete.
 func (f *FamilyRow) TypedKey(e *fyne.KeyEvent) {
 	switch {
 	case presses(e):
-		f.acts.Choose(f.index)
-	case f.text.Manual && deletes(e):
-		f.acts.Delete(f.index)
+		f.acts.Choose()
+	case f.text.Cross != "" && deletes(e):
+		f.acts.Delete()
 	default:
 		f.keys.TypedKey(e.Name)
 	}
@@ -168,7 +184,7 @@ func (f *FamilyRow) write(size fyne.Size, of colours) {
 	}
 	fill(f.frame, of(ColorNameMass))
 	show(f.frame, !t.Lost)
-	show(f.cross, t.Manual)
+	f.writeActs()
 	say(f.tones, t.Tones, fore)
 	say(f.says, longestFitting(planFamily(size.Width).says.width(), TextSize, t.Says, t.SaysShort), fore)
 	say(f.share, t.Share, quiet)
@@ -185,13 +201,33 @@ func (f *FamilyRow) write(size fyne.Size, of colours) {
 	}
 }
 
+// writeActs puts the words on the buttons. One that goes while it has the focus gives it to the
+// other one, so that keys go on from here.
+func (f *FamilyRow) writeActs() {
+	t := f.text
+	f.Keep.Explain(f.acts.Tips, t.KeepTip)
+	f.Cross.Explain(f.acts.Tips, t.Cross)
+	if f.Keep.Text != t.Keep {
+		f.Keep.SetText(t.Keep)
+	}
+	if f.Cross.focused && t.Cross == "" && t.Keep != "" {
+		show(f.Keep, true)
+		if c := fyne.CurrentApp().Driver().CanvasForObject(f); c != nil {
+			c.Focus(f.Keep)
+		}
+	}
+	show(f.Keep, t.Keep != "")
+	show(f.Cross, t.Cross != "")
+}
+
 func (f *FamilyRow) place(size fyne.Size) {
 	f.panel.place(size)
 	p := planFamily(size.Width)
 	for i, box := range f.boxes {
 		put(box, p.swatch.AddXY(float32(i)*p.side, 0), fyne.NewSize(p.side, SwatchHeight))
 	}
-	put(f.cross, p.cross, fyne.NewSquareSize(crossSize))
+	put(f.Keep, p.keep, fyne.NewSize(actsWide, actsHigh))
+	put(f.Cross, p.cross, fyne.NewSize(actsWide, actsHigh))
 	put(f.frame, p.swatch.SubtractXY(1, 1), fyne.NewSize(4*p.side+2, SwatchHeight+2))
 	setLeft(f.tones, p.tones)
 	setLeft(f.says, p.says)
@@ -214,7 +250,7 @@ func (f *FamilyRow) place(size fyne.Size) {
 func (f *FamilyRow) minSize() fyne.Size {
 	size := fyne.NewSize(30*Step, 2*Step+SwatchHeight)
 	if lines := len(f.remarkLines(f.Size().Width)); lines > 0 {
-		size.Height += float32(lines)*cardRow + Step/4
+		size.Height += float32(lines)*cardRow + Step/2
 	}
 	return size
 }
@@ -226,19 +262,27 @@ type familyPlan struct {
 	tones  span          // beside the swatches; the share stands at its right
 	says   span          // below that
 	rest   span          // the first remark; the others follow below it
+	keep   fyne.Position // its button; the cross is below it
 	cross  fyne.Position
 }
 
-// planFamily lays out a row: swatches and, beside them, the tones and the verdict; remarks
-// go below, as wide as the row.
+// actsWide and actsHigh are the size of a row's buttons.
+const (
+	actsWide = 6.5 * Step
+	actsHigh = 3.25 * Step
+)
+
+// planFamily lays out a row: swatches and, beside them, the tones and the verdict, then
+// the buttons; remarks go below, as wide as the row.
 func planFamily(width float32) familyPlan {
 	p := familyPlan{swatch: fyne.NewPos(Step, Step)}
 	p.side = float32(int(min(width*0.36, 22*Step) / 4))
-	left, right := Step+4*p.side+1.5*Step, width-Step
-	p.tones = span{left, right - crossSize, Step + 2*Step}
+	left, right := Step+4*p.side+1.5*Step, width-actsWide-Step/2
+	p.tones = span{left, right, Step + 2*Step}
 	p.says = span{left, right, Step + 4.25*Step}
-	p.cross = fyne.NewPos(right-crossSize+2, Step)
-	p.rest = span{Step, right, Step + SwatchHeight + 1.75*Step}
+	p.keep = fyne.NewPos(width-actsWide, 0)
+	p.cross = p.keep.AddXY(0, actsHigh)
+	p.rest = span{Step, width - Step, Step + SwatchHeight + 2*Step}
 	return p
 }
 

@@ -155,26 +155,88 @@ type FamilyRowText struct {
 	Share                 string       // of the picture; "" if it is not known
 	Remarks               []string     // quieter, a line each
 	Lines                 []colour.RGB // lines to draw instead, after the last remark
-	Manual                bool         // set by the painter, who may take it away
 	Lost                  bool         // there is no reading
+	Keep, KeepTip         string       // the button that keeps it, or shows it again; "" for none
+	Cross                 string       // what the cross does; "" for none
 }
 
 // Equal reports whether a row of either shows the same.
 func (t FamilyRowText) Equal(o FamilyRowText) bool { return reflect.DeepEqual(t, o) }
 
-// SayFoundFamily is the row of a family that was found. Lines are proposed by shade.
-func SayFoundFamily(f families.Family, shade propose.Options) FamilyRowText {
+// SayFoundFamily is the row of a family that was found; kept says that the painter keeps it.
+// Lines are proposed by shade.
+func SayFoundFamily(f families.Family, kept bool, shade propose.Options) FamilyRowText {
 	text := sayFamilyRow(f, shade)
-	if f.Share != nil {
-		text.Share = Percent(*f.Share)
-	}
+	text.Share = sayShare(f)
+	text.sayKeep(kept)
 	return text
 }
+
+// sayShare is a family's share of the picture; "" if it is not known.
+func sayShare(f families.Family) string {
+	if f.Share == nil {
+		return ""
+	}
+	return Percent(*f.Share)
+}
+
+// sayKeep offers to keep a family, or says that it is kept.
+func (t *FamilyRowText) sayKeep(kept bool) {
+	t.Keep, t.KeepTip, t.Cross = "Keep", "Keep it listed, however sure the program is", "Not this: it is no local colour (Delete)"
+	if kept {
+		t.Keep, t.KeepTip = "Kept", "You keep it. Press to leave it to the program again"
+	}
+}
+
+// SayFollowedFamily is the row of a family that is kept and was not found now, read where it
+// was.
+func SayFollowedFamily(f families.Family, shade propose.Options) FamilyRowText {
+	text := sayFamilyRow(f, shade)
+	text.sayKeep(true)
+	text.Remarks = append([]string{"not found now: read where it was"}, text.Remarks...)
+	return text
+}
+
+// SayAbsentFamily is the row of a family that is kept, and of which nothing is there now: with
+// the colours that it had.
+func SayAbsentFamily(f families.Family) FamilyRowText {
+	text := familyColours(f)
+	text.Says, text.SaysShort = "not found now", "not found"
+	text.sayKeep(true)
+	return text
+}
+
+// SayUnsureFamily is the row of a family that may be none: its colours, and no verdict.
+func SayUnsureFamily(f families.Family, kept bool) FamilyRowText {
+	text := familyColours(f)
+	text.Share = sayShare(f)
+	text.sayKeep(kept)
+	return text
+}
+
+// SayRefusedFamily is the row of what the painter says is no local colour.
+func SayRefusedFamily(f families.Family) FamilyRowText {
+	text := familyColours(f)
+	text.Says, text.SaysShort = "not shown", "not shown"
+	text.Keep, text.KeepTip = "Show", "Show this local colour again"
+	return text
+}
+
+// SayFold is the heading of a fold of so many rows: those not to be seen, or those unsure.
+func SayFold(refused bool, n int) string {
+	if refused {
+		return fmt.Sprintf("Not shown (%d)", n)
+	}
+	return fmt.Sprintf("Unsure (%d)", n)
+}
+
+// deleteTip says what the cross does to a family set by hand.
+const deleteTip = "Take this local colour away (Delete)"
 
 // SayManualFamily is the row of family i set by hand; moved says that the picture moved since.
 func SayManualFamily(i int, f families.Family, moved bool, shade propose.Options) FamilyRowText {
 	text := sayFamilyRow(f, shade)
-	text.Manual = true
+	text.Cross = deleteTip
 	note := fmt.Sprintf("set by hand: light%d, shadow%d", i+1, i+1)
 	if moved {
 		note = "picture moved"
@@ -185,18 +247,29 @@ func SayManualFamily(i int, f families.Family, moved bool, shade propose.Options
 
 // SayLostFamily is the row of family i set by hand where there is nothing to read.
 func SayLostFamily(i int) FamilyRowText {
-	return FamilyRowText{Tones: fmt.Sprintf("Family %d", i+1), Says: "outside the picture", SaysShort: "outside", Manual: true, Lost: true}
+	return FamilyRowText{Tones: fmt.Sprintf("Set by hand %d", i+1), Says: "outside the picture", SaysShort: "outside", Cross: deleteTip, Lost: true}
 }
 
-// SayFamilyList says that no family is listed, or that there are more; else nothing.
-func SayFamilyList(listed, more int) string {
+// SayFamilyList says that no family is listed, or that there are more; else nothing. unsure
+// says that there are some that may be none.
+func SayFamilyList(listed, more int, unsure bool) string {
 	switch {
 	case more > 0:
 		return fmt.Sprintf("The %d largest are listed; %d smaller ones are not.", listed, more)
+	case listed == 0 && unsure:
+		return "No local colour is surely painted here as a light side and a shadow side. Keep one of the unsure, or set one by hand."
 	case listed == 0:
 		return "No local colour is painted here as a light side and a shadow side, as far as can be seen. Set one by hand to follow it."
 	}
 	return ""
+}
+
+// familyColours are the colours of a family, and nothing said.
+func familyColours(f families.Family) FamilyRowText {
+	return FamilyRowText{
+		Light: f.Light.Colour, Shadow: f.Shadow.Colour,
+		LightGrey: colour.GreyOf(f.Light.Lightness), ShadowGrey: colour.GreyOf(f.Shadow.Lightness),
+	}
 }
 
 // sayFamilyRow is what is said of every family.
@@ -208,11 +281,8 @@ func sayFamilyRow(f families.Family, shade propose.Options) FamilyRowText {
 	}
 	tones, says, _ := strings.Cut(said.Title, ": ")
 	_, short, _ := strings.Cut(said.Short, ": ")
-	text := FamilyRowText{
-		Light: f.Light.Colour, Shadow: f.Shadow.Colour,
-		LightGrey: colour.GreyOf(f.Light.Lightness), ShadowGrey: colour.GreyOf(f.Shadow.Lightness),
-		Tones: tones, Says: says, SaysShort: short, Remarks: remarks,
-	}
+	text := familyColours(f)
+	text.Tones, text.Says, text.SaysShort, text.Remarks = tones, says, short, remarks
 	if f.Line != nil && f.Line.Neutral {
 		text.Lines = fittingLines(f.Light, shade)
 	}

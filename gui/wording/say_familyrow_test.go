@@ -18,8 +18,8 @@ func TestFamilyRows(t *testing.T) {
 	share := 0.12
 	f.Share = &share
 	shade := propose.DefaultOptions()
-	found := SayFoundFamily(f, shade)
-	if found.Light != light || found.Shadow != shadow || found.Tones != "2.2"+Nbsp+"tones" || found.Says != "reads" || found.Manual {
+	found := SayFoundFamily(f, false, shade)
+	if found.Light != light || found.Shadow != shadow || found.Tones != "2.2"+Nbsp+"tones" || found.Says != "reads" || found.Keep != "Keep" || found.Cross == "" {
 		t.Errorf("a family found: %+v", found)
 	}
 	if want := Percent(share); found.Share != want {
@@ -27,18 +27,32 @@ func TestFamilyRows(t *testing.T) {
 	}
 	for moved, want := range map[bool]string{false: "set by hand: light2, shadow2", true: "picture moved"} {
 		hand := SayManualFamily(1, f, moved, shade)
-		if !hand.Manual || hand.Share != "" || hand.Remarks[0] != want || !slices.Equal(hand.Remarks[1:], found.Remarks) {
+		if hand.Keep != "" || hand.Cross == "" || hand.Share != "" || hand.Remarks[0] != want || !slices.Equal(hand.Remarks[1:], found.Remarks) {
 			t.Errorf("a family set by hand: %+v, want first %q", hand, want)
 		}
 	}
-	if lost := SayLostFamily(1); !lost.Lost || lost.Tones != "Family 2" || lost.Equal(found) {
+	if lost := SayLostFamily(1); !lost.Lost || lost.Tones != "Set by hand 2" || lost.Equal(found) {
 		t.Errorf("a family outside the picture: %+v", lost)
+	}
+	if kept := SayFoundFamily(f, true, shade); kept.Keep != "Kept" || kept.Says != found.Says {
+		t.Errorf("a family that is kept: %+v", kept)
+	}
+	if followed := SayFollowedFamily(f, shade); followed.Share != "" || followed.Remarks[0] != "not found now: read where it was" || followed.Says != found.Says {
+		t.Errorf("a family that is kept and not found: %+v", followed)
+	}
+	for what, row := range map[string]FamilyRowText{"absent": SayAbsentFamily(f), "unsure": SayUnsureFamily(f, false), "refused": SayRefusedFamily(f)} {
+		if row.Tones != "" || len(row.Remarks) != 0 || row.Says == found.Says || row.Light != light || row.Shadow != shadow {
+			t.Errorf("%s has a verdict: %+v", what, row)
+		}
+	}
+	if a, b := SayFold(false, 3), SayFold(true, 1); a != "Unsure (3)" || b != "Not shown (1)" {
+		t.Errorf("folds %q and %q", a, b)
 	}
 	if len(found.Lines) != 0 {
 		t.Errorf("lines are offered where there is none: %v", found.Lines)
 	}
 	f.Line = &families.Line{Neutral: true}
-	if black := SayFoundFamily(f, shade); len(black.Lines) == 0 || black.Equal(found) {
+	if black := SayFoundFamily(f, false, shade); len(black.Lines) == 0 || black.Equal(found) {
 		t.Error("no line is offered for a neutral one")
 	}
 }
@@ -46,13 +60,15 @@ func TestFamilyRows(t *testing.T) {
 func TestSayFamilyList(t *testing.T) {
 	for _, tt := range []struct {
 		listed, more int
+		unsure       bool
 		want         string
 	}{
-		{0, 0, "No local colour is painted here as a light side and a shadow side, as far as can be seen. Set one by hand to follow it."},
-		{3, 0, ""},
-		{18, 2, "The 18 largest are listed; 2 smaller ones are not."},
+		{0, 0, false, "No local colour is painted here as a light side and a shadow side, as far as can be seen. Set one by hand to follow it."},
+		{0, 0, true, "No local colour is surely painted here as a light side and a shadow side. Keep one of the unsure, or set one by hand."},
+		{3, 0, true, ""},
+		{18, 2, false, "The 18 largest are listed; 2 smaller ones are not."},
 	} {
-		if got := SayFamilyList(tt.listed, tt.more); got != tt.want {
+		if got := SayFamilyList(tt.listed, tt.more, tt.unsure); got != tt.want {
 			t.Errorf("%d listed, %d more: %q", tt.listed, tt.more, got)
 		}
 	}

@@ -113,26 +113,49 @@ func writeTarget(w io.Writer, r targetReport) {
 	fmt.Fprintf(w, "  target     %s\n             %s\n", plain(wording.SayTargetDistance(r.match)), plain(wording.SayTarget(r.match)))
 }
 
-// writeFamilies prints the families, the largest first; nil where they are left out.
-func writeFamilies(w io.Writer, families []families.Family) {
-	if families == nil {
+// writeFamilies prints the families, the largest first; nil where they are left out. What is
+// unsure comes after the others, with its colours alone.
+func writeFamilies(w io.Writer, list []families.Family) {
+	if list == nil {
 		return
 	}
-	if len(families) == 0 {
+	var sure, unsure []families.Family
+	for _, f := range list {
+		if f.Sure() {
+			sure = append(sure, f)
+		} else {
+			unsure = append(unsure, f)
+		}
+	}
+	switch {
+	case len(sure) > 0:
+		fmt.Fprintln(w, "  families")
+		writeSpotHead(w, fmt.Sprintf("    %-20s", "place"))
+	case len(unsure) > 0:
+		fmt.Fprintln(w, "  families   none found for sure")
+	default:
 		fmt.Fprintln(w, "  families   none found: no local colour has a light and a shadow side")
-		return
 	}
-	fmt.Fprintln(w, "  families")
-	writeSpotHead(w, fmt.Sprintf("    %-20s", "place"))
-	for _, f := range families {
+	for _, f := range sure {
 		writeFamily(w, f)
 	}
+	if len(unsure) > 0 {
+		fmt.Fprintf(w, "  %s\n", wording.SayFold(false, len(unsure)))
+	}
+	for _, f := range unsure {
+		writeSides(w, f)
+	}
+}
+
+// writeSides prints the two colours of a family.
+func writeSides(w io.Writer, f families.Family) {
+	writeSpot(w, fmt.Sprintf("    light   %-12s", placeOf(f.Light)), f.Light)
+	writeSpot(w, fmt.Sprintf("    shadow  %-12s", placeOf(f.Shadow)), f.Shadow)
 }
 
 // writeFamily prints a family: its two colours, its verdict, and what else there is to say.
 func writeFamily(w io.Writer, f families.Family) {
-	writeSpot(w, fmt.Sprintf("    light   %-12s", placeOf(f.Light)), f.Light)
-	writeSpot(w, fmt.Sprintf("    shadow  %-12s", placeOf(f.Shadow)), f.Shadow)
+	writeSides(w, f)
 	said := wording.SayFamily(f)
 	title := plain(said.Title)
 	if f.Share != nil {

@@ -8,6 +8,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -18,6 +19,7 @@ import (
 	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/notes"
@@ -105,6 +107,39 @@ func TestSheetContent(t *testing.T) {
 	}
 	if c := contentOf(t, SheetSubject{Title: "x", Picture: halfLight(4, 4)}); len(c.Families) != 0 || len(c.Notes) != 0 {
 		t.Errorf("nothing to say gives %+v, %+v", c.Families, c.Notes)
+	}
+}
+
+// A sheet shows no family that is unsure or refused, but what is kept: also where it is not found,
+// as long as it is there.
+func TestSheetOfJudged(t *testing.T) {
+	s := someSubject()
+	grey := func(v uint8) colour.RGB { return colour.RGB{R: v, G: v, B: v} }
+	family := func(light, shadow colour.RGB, confidence float64) families.Family {
+		f := families.Of(analysis.SpotOf(light), analysis.SpotOf(shadow), families.DefaultRules())
+		f.Confidence = &confidence
+		return f
+	}
+	red, darkRed, blue, darkBlue := colour.RGB{R: 230, G: 90, B: 80}, colour.RGB{R: 140, G: 30, B: 40}, colour.RGB{R: 90, G: 120, B: 230}, colour.RGB{R: 40, G: 50, B: 130}
+	s.Families = &families.Found{List: []families.Family{family(red, darkRed, 0.9), family(blue, darkBlue, 0.2), family(grey(240), grey(20), 0.3)}}
+	at := func(c colour.RGB, x int) setup.Side { return setup.Side{Colour: c, At: image.Pt(x, 40)} }
+	s.Judged = []setup.Judged{
+		{Light: at(red, 20), Shadow: at(darkRed, 100)},
+		{Kept: true, Light: at(blue, 20), Shadow: at(darkBlue, 100)},
+		{Kept: true, Light: at(grey(200), 20), Shadow: at(grey(80), 100)},                   // not found, but painted there
+		{Kept: true, Light: at(colour.RGB{G: 200}, 20), Shadow: at(colour.RGB{G: 80}, 100)}, // painted over
+		{Kept: true, Light: at(grey(190), 5000), Shadow: at(grey(70), 100)},                 // outside
+	}
+	var got [][]colour.RGB
+	for _, row := range contentOf(t, s).Families {
+		got = append(got, row.Colours)
+	}
+	want := [][]colour.RGB{{blue, darkBlue}, {grey(200), grey(80)}}
+	if !slices.EqualFunc(got, want, func(a, b []colour.RGB) bool { return slices.Equal(a, b) }) {
+		t.Errorf("the sheet shows %v, want %v", got, want)
+	}
+	if kept := s.meta().LocalColours; len(kept) != 4 || !kept[0].Kept {
+		t.Errorf("with the figures goes %+v", kept)
 	}
 }
 

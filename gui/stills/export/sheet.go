@@ -1,6 +1,7 @@
 package export
 
 import (
+	"image"
 	"slices"
 	"strings"
 	"time"
@@ -9,6 +10,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
 	"app.tonedesk/gui/stills/sheet"
@@ -26,7 +28,8 @@ type SheetSubject struct {
 	Notes    []notes.Note
 	Options  analysis.Options // how the groups are made, and what is left out
 	Bands    float64          // how many, as Look.Knob; 0 for as many as at first
-	Families *families.Found
+	Families *families.Found  // nil where none are to be shown
+	Judged   []setup.Judged   // what the painter said of them
 }
 
 // SheetOfStill returns what a sheet of a still is made of, without its families.
@@ -35,7 +38,7 @@ func SheetOfStill(still *stills.Still) SheetSubject {
 	return SheetSubject{
 		Title: SheetTitle(m.Name, m.Time), Name: m.Name, Time: m.Time, Source: m.Source, Display: m.Display,
 		Picture: still.Picture, Notes: still.Notes.Notes,
-		Options: analysis.Options{Mask: m.LeftOut.Mask()},
+		Options: analysis.Options{Mask: m.LeftOut.Mask()}, Judged: m.Judged(),
 	}
 }
 
@@ -44,7 +47,38 @@ func (s SheetSubject) meta() stills.Meta {
 	return stills.Meta{
 		Name: s.Name, Time: s.Time, Source: s.Source, Display: s.Display, Width: s.Picture.Width, Height: s.Picture.Height,
 		LeftOut: stills.LeftOutOf(s.Options.Mask), Reading: stills.FiguresOf(analysis.Read(s.Picture, s.Options)),
+		LocalColours: stills.LocalColoursOf(slices.DeleteFunc(slices.Clone(s.Judged), func(j setup.Judged) bool { return !j.Kept }), image.Point{}),
 	}
+}
+
+// listed are the families that are shown: those found with confidence or kept, the largest
+// first, then those that are kept and not found, read where they are. None is refused.
+func (s SheetSubject) listed() []families.Family {
+	list := setup.Listed(s.Families, s.Judged).List
+	for i, at := range setup.Meant(s.Judged, s.Families.List) {
+		if j := s.Judged[i]; j.Kept && at < 0 {
+			if f, ok := s.read(j); ok {
+				list = append(list, f)
+			}
+		}
+	}
+	return list
+}
+
+// keptSize is the side of the square that is read of a kept side, in pixels: as the window's
+// spots at first.
+const keptSize = 3
+
+// read reads a local colour at its places; ok is false if it is not there.
+func (s SheetSubject) read(j setup.Judged) (f families.Family, ok bool) {
+	light, err := analysis.ReadSpot(s.Picture, j.Light.At.X, j.Light.At.Y, keptSize)
+	shadow, errShadow := analysis.ReadSpot(s.Picture, j.Shadow.At.X, j.Shadow.At.Y, keptSize)
+	if err != nil || errShadow != nil || light.Lightness < shadow.Lightness {
+		return f, false
+	}
+	f = families.Of(light, shadow, families.DefaultRules())
+	was := [2]analysis.Spot{analysis.SpotOf(j.Light.Colour), analysis.SpotOf(j.Shadow.Colour)}
+	return f, setup.Apart(light.Lab, shadow.Lab, was[0].Lab, was[1].Lab) <= setup.StillThere
 }
 
 // Sizes of the pictures on a sheet, in pixels: 200 dots an inch over the width of a page.
@@ -77,8 +111,9 @@ func SheetContent(s SheetSubject) (sheet.Content, error) {
 		Notes: sheetNotes(s),
 	}
 	if s.Families != nil {
-		shown := min(len(s.Families.List), mostFamilies)
-		c.Families, c.FamiliesLeft = sheetFamilies(s.Families.List[:shown]), len(s.Families.List)-shown
+		list := s.listed()
+		shown := min(len(list), mostFamilies)
+		c.Families, c.FamiliesLeft = sheetFamilies(list[:shown]), len(list)-shown
 	}
 	if reading.Counted == 0 {
 		c.Histogram, c.Figures = nil, "Nothing can be measured: all of the picture is transparent or left out."

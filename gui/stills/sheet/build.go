@@ -127,7 +127,7 @@ func (p *Page) lists(columns []Box, c Content) {
 	if len(f.columns) == 2 && len(c.Notes) > 0 {
 		f.columns, f.y = f.columns[1:], 0
 	}
-	left += c.FamiliesLeft + p.list(f, rows{"Families: light and shadow, over their greys", len(c.Families),
+	left += c.FamiliesLeft + p.list(f, rows{"Local colours: light and shadow, over their greys", len(c.Families),
 		func(i int) row { return p.family(width, c.Families[i]) }})
 	if end := columns[len(columns)-1]; left > 0 {
 		p.say(end.X, end.bottom()-1, fmt.Sprintf("and %d more, for which there is no room here", left), smallText, quietGrey)
