@@ -86,3 +86,20 @@ func (l *Left) nextArea(y, x, width int) (end int, counted bool) {
 	}
 	return width, true
 }
+
+// Around returns what of bounds lies around a canvas, in at most four parts that don't overlap:
+// above and below as wide as bounds, left and right as high as the canvas.
+func Around(bounds, canvas image.Rectangle) (parts []image.Rectangle) {
+	c := canvas.Intersect(bounds)
+	for _, part := range [4]image.Rectangle{
+		image.Rect(bounds.Min.X, bounds.Min.Y, bounds.Max.X, c.Min.Y),
+		image.Rect(bounds.Min.X, c.Max.Y, bounds.Max.X, bounds.Max.Y),
+		image.Rect(bounds.Min.X, c.Min.Y, c.Min.X, c.Max.Y),
+		image.Rect(c.Max.X, c.Min.Y, bounds.Max.X, c.Max.Y),
+	} {
+		if !part.Empty() {
+			parts = append(parts, part)
+		}
+	}
+	return parts
+}

@@ -211,5 +211,8 @@ func keyOf(mean float64) Key {
 	return MiddleKey
 }
 
+// Share returns the share of the pixels that are counted; NaN of an empty picture.
+func (r *Reading) Share() float64 { return float64(r.Counted) / (float64(r.Width) * float64(r.Height)) }
+
 // GreyRow returns a row of the grey plane, which is there.
 func (r *Reading) GreyRow(y int) []uint8 { return r.Grey[y*r.Width:][:r.Width] }

@@ -84,6 +84,7 @@ type lastPicture struct {
 	bounds  image.Rectangle // in the source's pixels
 	at      time.Time       // when it was read
 	flashes bool            // by itself
+	counted float64         // share of its pixels
 	spots   []live.Reading
 	small   []analysis.GapChange // what becomes of its gaps when it is seen small
 }
@@ -256,6 +257,15 @@ func (d *Desk) settled() {
 	d.showSettings()
 	d.refresh()
 	d.keep()
+}
+
+// chosen takes settings over that were changed in their panel; was are those before. What is
+// left out already follows.
+func (d *Desk) chosen(was settings.Settings) {
+	if within := d.settings.LikeWithin; within != was.LikeWithin && len(d.setup.Seeds) > 0 {
+		d.change(d.setup.WithWithin(within), "")
+	}
+	d.settled()
 }
 
 // keep has the settings written soon, with the window's size of now; OwnWindow knows its

@@ -93,7 +93,7 @@ func (k *keptStills) back() {
 		return
 	}
 	from := k.before
-	next.Source, next.Places, next.Areas, next.Tones, next.Edges, next.Families = from.Source, from.Places, from.Areas, from.Tones, from.Edges, from.Families
+	next.Source, next.Places, next.Out, next.Edges, next.Families = from.Source, from.Places, from.Out, from.Edges, from.Families
 	k.goTo(next)
 }
 

@@ -35,6 +35,7 @@ type Worker struct {
 	paper   analysis.Paper
 	reader  *analysis.Reader
 	mask    analysis.Mask // what isn't counted
+	grower  grower
 	jump    movement.Jump
 	mirror  mirror
 	beside  beside
@@ -56,6 +57,7 @@ type Worker struct {
 func NewWorker(owner Owner, search *Search) *Worker {
 	w := &Worker{TextEvery: textEvery, owner: owner, search: search, now: time.Now, reader: analysis.NewReader()}
 	w.reader.Steady = true
+	w.grower.Grower = analysis.NewGrower()
 	w.mirror.reducer, w.beside.reducer, w.loupe.reducer = reduce.New(), reduce.New(), reduce.New()
 	return w
 }
@@ -63,6 +65,7 @@ func NewWorker(owner Owner, search *Search) *Worker {
 // Close lets go of the worker's goroutines. No frame may be under way.
 func (w *Worker) Close() {
 	w.reader.Close()
+	w.grower.Close()
 	w.mirror.reducer.Close()
 	w.beside.reducer.Close()
 	w.loupe.reducer.Close()
@@ -92,6 +95,7 @@ func (w *Worker) Frame(f *capture.Frame, repeated bool) {
 	if !ok || w.heldBack(&t) {
 		return
 	}
+	w.grower.grow(&t)
 	s := &w.shown
 	s.Flashes = w.flicker.flashes
 	s.Bounds, s.Part, s.Flipped, s.At = t.bounds, t.lay.Bounds, t.Settings.Mirrored, f.At
@@ -103,7 +107,7 @@ func (w *Worker) Frame(f *capture.Frame, repeated bool) {
 	s.Spots = readSpots(s.Spots[:0], &t)
 	s.Manual = readFamilies(s.Manual[:0], &t)
 	w.lookForFamilies(&t)
-	s.Picked, s.Tone = pick(&t)
+	s.Picked, s.Colour = pick(&t)
 	s.Copied = w.copy(&t, f.At)
 	s.Text = w.textDue(repeated)
 	w.finish(t)
