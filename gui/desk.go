@@ -68,6 +68,7 @@ type Desk struct {
 	copies     live.Copier
 	comparison *comparing.Comparer
 	flashes    flashLimiter
+	workspace  workspaceOffer
 	marker     *marker
 	stills     *keptStills
 	clipboard  clipboard
@@ -123,6 +124,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 		Status:    d.statusSoon,
 		PerSecond: d.settings.PerSecond,
 	})
+	d.workspace.Host = &d.Host
 	d.joinComparer()
 	d.joinLeaver()
 	d.build()

@@ -44,7 +44,7 @@ func newTestDeskOn(t *testing.T, s settings.Settings, store *stills.Store) *Desk
 		background: func(f func()) { f() },
 		Stills:     store,
 	})
-	d.flashes.every, d.worker.TextEvery = 0, 0 // tests are no painters
+	d.flashes.every, d.worker.TextEvery, d.worker.CanvasSettles = 0, 0, 0 // tests are no painters
 	d.Mirror.Flashes.Every = 0
 	d.clipboard.put = func([]byte) error { return native.ErrUnsupported } // never the user's clipboard
 	d.marker.saver.Saved = func() {}                                      // it would run beside the test

@@ -32,6 +32,7 @@ func (d *Desk) showFrame(s *live.Shown) {
 		d.leaveOutColour(*s.Picked, s.Colour)
 	}
 	d.sayFlashes(s.Flashes)
+	d.workspace.see(s.Bounds, s.Canvas)
 	d.Mirror.SetPicture(s.Img, s.Beside, s.Bounds, s.Part, s.Flipped)
 	d.marker.Renew()
 	d.comparison.Shown(s.At, s.Bounds)

@@ -174,6 +174,7 @@ func (d *Desk) giveUp() {
 		d.comparison.End()
 	case d.selected >= 0:
 		d.selectSpot(-1)
+	case d.Messages.Top() == host.MessageWorkspace && d.workspace.answer(false):
 	default:
 		d.Messages.Clear(host.MessageNote)
 	}

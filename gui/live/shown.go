@@ -48,6 +48,7 @@ type Shown struct {
 	Small   []analysis.GapChange // and what becomes of the gaps in it
 	Picked  *image.Point         // whose colour was asked for
 	Colour  *colour.RGB          // and what it is; nil where it is transparent
+	Canvas  Canvas               // in a workspace around it
 	Jumped  bool                 // the whole picture jumped since the frame before
 	Flashes bool                 // the picture itself: it is shown less often
 	At      time.Time

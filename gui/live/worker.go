@@ -23,7 +23,8 @@ type Owner struct {
 // Worker turns frames into what is shown, one at a time: Frame belongs to the watcher's
 // goroutine, and so does what it makes. Want may be called from any.
 type Worker struct {
-	TextEvery time.Duration // least time between two renewals of the figures; set before the first frame
+	TextEvery     time.Duration // least time between two renewals of the figures; set before the first frame
+	CanvasSettles time.Duration // how long a canvas must have stayed for it to be told; the same
 
 	mu   sync.Mutex
 	next Wanted
@@ -36,6 +37,7 @@ type Worker struct {
 	reader  *analysis.Reader
 	mask    analysis.Mask // what isn't counted
 	grower  grower
+	canvas  canvasFinder
 	jump    movement.Jump
 	mirror  mirror
 	beside  beside
@@ -55,7 +57,7 @@ type Worker struct {
 
 // NewWorker returns a worker that has families looked for by search. Close it at the end.
 func NewWorker(owner Owner, search *Search) *Worker {
-	w := &Worker{TextEvery: textEvery, owner: owner, search: search, now: time.Now, reader: analysis.NewReader()}
+	w := &Worker{TextEvery: textEvery, CanvasSettles: canvasSettles, owner: owner, search: search, now: time.Now, reader: analysis.NewReader()}
 	w.reader.Steady = true
 	w.grower.Grower = analysis.NewGrower()
 	w.mirror.reducer, w.beside.reducer, w.loupe.reducer = reduce.New(), reduce.New(), reduce.New()
@@ -101,6 +103,7 @@ func (w *Worker) Frame(f *capture.Frame, repeated bool) {
 	s.Bounds, s.Part, s.Flipped, s.At = t.bounds, t.lay.Bounds, t.Settings.Mirrored, f.At
 	s.Reading = w.read(&t)
 	s.Jumped = w.jumped(&t)
+	s.Canvas = w.canvas.look(w, &t)
 	s.Img = w.mirror.paint(&t, s.Reading)
 	s.Beside, s.Small = w.beside.paint(&t, s.Reading)
 	s.Loupe = w.loupe.paint(&t, s.Reading)

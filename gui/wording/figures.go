@@ -172,6 +172,12 @@ func SayCounted(share float64) string {
 	return Percent(min(share, 0.99)) + " counted"
 }
 
+// SayWorkspace asks about a workspace around the canvas that takes up a part of the picture, a
+// share in [0, 1].
+func SayWorkspace(part float64) string {
+	return "A plain frame around the canvas, " + Percent(part) + " of the picture. Leave it out?"
+}
+
 // SaySource says what size the watched picture has and how often it is looked at.
 func SaySource(width, height int, perSecond float64) string {
 	return SizeSay(width, height) + " · " + RateSay(perSecond)
