@@ -109,7 +109,7 @@ func TestReduceNothing(t *testing.T) {
 		for _, v := range All() {
 			v.Paint(nil, got, Look{})
 		}
-		DotMask(nil, got)
+		HatchMask(nil, got)
 	}
 }
 
@@ -158,7 +158,7 @@ func TestReduceAllocatesNothing(t *testing.T) {
 		for i := range views {
 			views[i].Paint(dst, small, look)
 		}
-		DotMask(dst, small)
+		HatchMask(dst, small)
 		DotLimits(dst, small, analysis.DefaultLimits)
 		FlipLeftRight(dst, 200, 150)
 	}
