@@ -24,9 +24,13 @@ const (
 // rimOf returns how deep the rim of a side may be.
 func rimOf(s *side) int { return min(rimMost, s.length/rimPart, s.depth/rimPart) }
 
-// sampleAt returns one of lineSamples places between two, spread evenly but in no step, which the
-// marks of a ruler might keep: multiples of the golden ratio, in 1/65536.
-func sampleAt(i, from, to int) int { return from + i*40503&0xffff*(to-from)>>16 }
+// sampleAt returns one of lineSamples places between two: one in each equal part, but anywhere in
+// it, since the marks of a ruler keep any step.
+func sampleAt(i, from, to int) int {
+	h := uint32(i) * 0x9e3779b1 // scattered as hashes are: a product with 2³² by the golden ratio
+	h = (h ^ h>>15) * 0x85ebca6b
+	return from + (i<<16|int(h>>16))*(to-from)/(lineSamples<<16)
+}
 
 // mostColours bounds how many colours may be a surround's.
 const mostColours = 8
@@ -116,14 +120,15 @@ func (s *side) hasColour(of code, from, to, inward int) bool {
 // there the canvas goes on beyond the picture. Of several runs of lines that have its colour the
 // innermost one counts: a scroll bar may have the colour of the surround, but for its thumb.
 func opening(s *side, of code) (inward int, ok bool) {
-	rim, steady := rimOf(s), 0
-	for d := 0; d < min(rim+lineSteady, s.depth); d++ {
+	rim, steady, step := rimOf(s), 0, 1
+	for d := 0; d < min(rim+lineSteady, s.depth); d += step {
 		if !s.hasColour(of, rim, s.length-rim, d) {
-			steady = 0
+			steady, step = 0, 1
 			continue
 		}
 		if steady++; steady == lineSteady {
 			inward, ok = d+1-lineSteady, true
+			step = lineSteady // a run goes on until a line says otherwise; what is narrower is no thumb
 		}
 	}
 	return inward, ok
