@@ -33,8 +33,9 @@ func benchmarkRead(b *testing.B, p Pixels) {
 	}
 }
 
-// Budget on two cores, 1920x1080: what hangs together with a place of a painting, 3 ms; of
-// noise that is half like it, 20 ms; 0 allocs/op.
+// Budget on two cores, 1920x1080: what hangs together with a place of a painting, 4 ms, 0
+// allocs/op. Noise that is half like the place is the worst there is; it has no budget, since
+// nobody leaves it out.
 func BenchmarkGrowPainting(b *testing.B) { benchmarkGrow(b, painting(1920, 1080, BGRX), 3) }
 func BenchmarkGrowNoise(b *testing.B)    { benchmarkGrow(b, noise(1920, 1080, BGRX), 75) }
 
