@@ -90,12 +90,16 @@ func ChangeOf(before, after Pixels, outBefore, outAfter *Mask, groups int) (*Cha
 
 // pass fills the difference of each pixel and counts the pairs of bins.
 func (c *Change) pass(pairs *joint, before, after Pixels, outBefore, outAfter *Mask) {
-	areas := outAfter.Clip(outBefore.Clip(nil, before.Bounds()), before.Bounds())
+	var left, also Left
+	left.Set(outBefore, before.Bounds())
+	also.Set(outAfter, before.Bounds())
 	hundredths := binHundredths()
 	for y := range c.Height {
 		row := c.difference[y*c.Width:][:c.Width]
 		for x := 0; x < c.Width; {
-			end, counted := NextSpan(areas, y, x, c.Width)
+			end, counted := left.NextSpan(y, x, c.Width)
+			other, both := also.NextSpan(y, x, c.Width)
+			end, counted = min(end, other), counted && both
 			for ; x < end; x++ {
 				row[x] = notCounted
 				r, g, b, seen := before.At(x, y)

@@ -11,6 +11,10 @@ type Mask struct {
 	// Areas count pixels from the picture's top left. They may overlap and may reach, or
 	// lie, outside the picture.
 	Areas []image.Rectangle
+	// Grown is what hangs together in colour; nil for nothing. At is where its top left lies,
+	// from the picture's: the picture may be a part of the one that it was grown in.
+	Grown *Grown
+	At    image.Point
 	// Lightness marks the bins of the histogram to leave out: bin i holds the lightness
 	// values that round to i/2.55.
 	Lightness [256]bool
@@ -19,28 +23,53 @@ type Mask struct {
 // LeavesOut reports whether bin is left out by its lightness. A nil Mask leaves out nothing.
 func (o *Mask) LeavesOut(bin uint8) bool { return o != nil && o.Lightness[bin] }
 
-// Clip appends to dst the parts of the areas that lie inside bounds, ordered by their
-// left side, as NextSpan wants them.
-func (o *Mask) Clip(dst []image.Rectangle, bounds image.Rectangle) []image.Rectangle {
+// Left is what a mask leaves out of a picture by its place, to be walked row by row. The zero
+// value leaves nothing out.
+type Left struct {
+	areas []image.Rectangle // inside the picture, ordered by their left side
+	grown *Grown
+	at    image.Point
+}
+
+// Set makes l what a mask, nil for none, leaves out of a picture with those bounds, in l's own
+// memory.
+func (l *Left) Set(o *Mask, bounds image.Rectangle) {
+	l.areas, l.grown = l.areas[:0], nil
 	if o == nil {
-		return dst
+		return
 	}
 	for _, area := range o.Areas {
 		if part := area.Canon().Intersect(bounds); !part.Empty() {
-			dst = append(dst, part)
+			l.areas = append(l.areas, part)
 		}
 	}
-	slices.SortFunc(dst, func(a, b image.Rectangle) int { return a.Min.X - b.Min.X })
-	return dst
+	slices.SortFunc(l.areas, func(a, b image.Rectangle) int { return a.Min.X - b.Min.X })
+	l.grown, l.at = o.Grown, o.At
 }
 
-// NextSpan returns the end of the longest run of pixels of row y, from column x on, that
-// are all counted or all left out, and which of the two. areas come from Clip, width is
+// NextSpan returns the end of a run of pixels of row y, from column x on, that are all counted
+// or all left out, and which of the two. A run that is counted is as long as may be. width is
 // the picture's and more than x.
-func NextSpan(areas []image.Rectangle, y, x, width int) (end int, counted bool) {
+func (l *Left) NextSpan(y, x, width int) (end int, counted bool) {
+	end, counted = l.nextArea(y, x, width)
+	if !counted || l.grown == nil {
+		return end, counted
+	}
+	from, to := l.grown.run(y-l.at.Y, x-l.at.X)
+	switch from, to = from+l.at.X, to+l.at.X; {
+	case from >= end:
+		return end, true
+	case from > x:
+		return from, true
+	}
+	return min(to, width), false
+}
+
+// nextArea is NextSpan for the areas alone.
+func (l *Left) nextArea(y, x, width int) (end int, counted bool) {
 	out := x // where the areas met so far end
-	for i := range areas {
-		a := &areas[i]
+	for i := range l.areas {
+		a := &l.areas[i]
 		if y < a.Min.Y || y >= a.Max.Y || a.Max.X <= out {
 			continue
 		}
@@ -56,4 +85,21 @@ func NextSpan(areas []image.Rectangle, y, x, width int) (end int, counted bool) 
 		return out, false
 	}
 	return width, true
+}
+
+// Around returns what of bounds lies around a canvas, in at most four parts that don't overlap:
+// above and below as wide as bounds, left and right as high as the canvas.
+func Around(bounds, canvas image.Rectangle) (parts []image.Rectangle) {
+	c := canvas.Intersect(bounds)
+	for _, part := range [4]image.Rectangle{
+		image.Rect(bounds.Min.X, bounds.Min.Y, bounds.Max.X, c.Min.Y),
+		image.Rect(bounds.Min.X, c.Max.Y, bounds.Max.X, bounds.Max.Y),
+		image.Rect(bounds.Min.X, c.Min.Y, c.Min.X, c.Max.Y),
+		image.Rect(c.Max.X, c.Min.Y, bounds.Max.X, c.Max.Y),
+	} {
+		if !part.Empty() {
+			parts = append(parts, part)
+		}
+	}
+	return parts
 }

@@ -1,7 +1,6 @@
 package analysis
 
 import (
-	"image"
 	"math"
 
 	"app.tonedesk/analysis/colour"
@@ -64,11 +63,11 @@ type Reader struct {
 
 	workers *pool.Workers
 	pixels  Pixels
-	areas   []image.Rectangle // left out, clipped
+	left    Left // out
 	grey    []uint8
 	rows    [][]uint8 // of larger pictures, one a worker
 	tallies []tally   // one a worker
-	ignored []tally   // what lies in areas, one a worker
+	ignored []tally   // what is left out by its place, one a worker
 	held    held
 	reading Reading
 }
@@ -119,7 +118,7 @@ func (r *Reader) pass(p Pixels, out *Mask) {
 	}
 	clear(r.tallies)
 	r.pixels = p
-	r.areas = out.Clip(r.areas[:0], p.Bounds())
+	r.left.Set(out, p.Bounds())
 	r.reading.Width, r.reading.Height, r.reading.Grey = p.Width, p.Height, r.grey
 	r.workers.Do((p.Height + rowsPerPiece - 1) / rowsPerPiece)
 	r.pixels = Pixels{} // the frame isn't ours to keep
@@ -135,7 +134,7 @@ func (r *Reader) readRows(worker, piece int) {
 			dst = r.reading.GreyRow(y)
 		}
 		for x := 0; x < p.Width; {
-			end, counted := NextSpan(r.areas, y, x, p.Width)
+			end, counted := r.left.NextSpan(y, x, p.Width)
 			n := &r.ignored[worker]
 			if counted {
 				n = &r.tallies[worker]
@@ -211,6 +210,9 @@ func keyOf(mean float64) Key {
 	}
 	return MiddleKey
 }
+
+// Share returns the share of the pixels that are counted; NaN of an empty picture.
+func (r *Reading) Share() float64 { return float64(r.Counted) / (float64(r.Width) * float64(r.Height)) }
 
 // GreyRow returns a row of the grey plane, which is there.
 func (r *Reading) GreyRow(y int) []uint8 { return r.Grey[y*r.Width:][:r.Width] }

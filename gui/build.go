@@ -156,7 +156,7 @@ func (d *Desk) showLower() {
 	content := d.page().content()
 	switch p.panel {
 	case panelSettings:
-		content = d.framed("Settings", newSettingsPanel(&d.settings, d.settled, widgets.QuietLine))
+		content = d.framed("Settings", newSettingsPanel(&d.settings, d.chosen, widgets.QuietLine))
 	case panelKeys:
 		content = d.framed("Keys", newKeysPanel(d.options.Messages))
 	}

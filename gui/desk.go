@@ -68,6 +68,7 @@ type Desk struct {
 	copies     live.Copier
 	comparison *comparing.Comparer
 	flashes    flashLimiter
+	workspace  workspaceOffer
 	marker     *marker
 	stills     *keptStills
 	clipboard  clipboard
@@ -84,6 +85,7 @@ type lastPicture struct {
 	bounds  image.Rectangle // in the source's pixels
 	at      time.Time       // when it was read
 	flashes bool            // by itself
+	counted float64         // share of its pixels
 	spots   []live.Reading
 	small   []analysis.GapChange // what becomes of its gaps when it is seen small
 }
@@ -126,6 +128,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 		Status:    d.statusSoon,
 		PerSecond: d.settings.PerSecond,
 	})
+	d.workspace.Host = &d.Host
 	d.joinComparer()
 	d.joinLeaver()
 	d.build()
@@ -261,6 +264,15 @@ func (d *Desk) settled() {
 	d.showSettings()
 	d.refresh()
 	d.keep()
+}
+
+// chosen takes settings over that were changed in their panel; was are those before. What is
+// left out already follows.
+func (d *Desk) chosen(was settings.Settings) {
+	if within := d.settings.LikeWithin; within != was.LikeWithin && len(d.setup.Seeds) > 0 {
+		d.change(d.setup.WithWithin(within), "")
+	}
+	d.settled()
 }
 
 // keep has the settings written soon, with the window's size of now; OwnWindow knows its

@@ -44,7 +44,7 @@ func newTestDeskOn(t *testing.T, s settings.Settings, store *stills.Store) *Desk
 		background: func(f func()) { f() },
 		Stills:     store,
 	})
-	d.flashes.every, d.worker.TextEvery = 0, 0 // tests are no painters
+	d.flashes.every, d.worker.TextEvery, d.worker.CanvasSettles = 0, 0, 0 // tests are no painters
 	d.Mirror.Flashes.Every = 0
 	d.clipboard.put = func([]byte) error { return native.ErrUnsupported } // never the user's clipboard
 	d.marker.saver.Saved = func() {}                                      // it would run beside the test
@@ -152,10 +152,29 @@ func TestDeskLeavesOut(t *testing.T) {
 	press(d.Mirror, image.Pt(300, 100), 0)
 	d.see(t, img)
 	if r := d.worker.Last().Reading; r.Counted != 200*300 || r.Mean < 70 {
-		t.Errorf("%d pixels of mean %.1f are counted without the shadow's lightness", r.Counted, r.Mean)
+		t.Errorf("%d pixels of mean %.1f are counted without the shadow's colour", r.Counted, r.Mean)
 	}
 	if len(d.setup.Places) != 0 {
-		t.Error("the click that chose a lightness placed a spot")
+		t.Error("the click that chose a colour placed a spot")
+	}
+	if under := d.parts.bar.Under(); !strings.Contains(under, "50"+wording.Nbsp+"% counted") {
+		t.Errorf("the source bar says %q", under)
+	}
+	d.see(t, guitest.Halves(guitest.Shadow, guitest.Light)) // the colour is followed, not the place
+	if r := d.worker.Last().Reading; r.Counted != 200*300 || r.Mean < 70 {
+		t.Errorf("turned round, %d pixels of mean %.1f are counted", r.Counted, r.Mean)
+	}
+	was := d.settings
+	d.settings.LikeWithin = 12
+	d.chosen(was)
+	if got := d.setup.Seeds[0].Within; got != 12 {
+		t.Errorf("after the setting changed, it is left out within %g", got)
+	}
+	d.Undo()
+	d.Undo()
+	d.see(t, img)
+	if r := d.worker.Last().Reading; r.Counted != 400*300 || strings.Contains(d.parts.bar.Under(), "counted") {
+		t.Errorf("after undo %d pixels are counted; the source bar says %q", r.Counted, d.parts.bar.Under())
 	}
 }
 

@@ -16,7 +16,7 @@ import (
 
 // showFrame puts what the worker made of a frame into the parts.
 func (d *Desk) showFrame(s *live.Shown) {
-	d.last.at = s.At
+	d.last.at, d.last.counted = s.At, s.Reading.Share()
 	if s.Bounds != d.last.bounds {
 		d.last.bounds = s.Bounds
 		d.showCovered()
@@ -29,9 +29,10 @@ func (d *Desk) showFrame(s *live.Shown) {
 	}
 	if s.Picked != nil && s.Picked == d.pick {
 		d.pick = nil
-		d.change(d.setup.LeavingOutTone(s.Tone), "")
+		d.leaveOutColour(*s.Picked, s.Colour)
 	}
 	d.sayFlashes(s.Flashes)
+	d.workspace.see(s.Bounds, s.Canvas)
 	d.Mirror.SetPicture(s.Img, s.Beside, s.Bounds, s.Part, s.Flipped)
 	d.marker.Renew()
 	d.comparison.Shown(s.At, s.Bounds)
@@ -229,6 +230,9 @@ func (d *Desk) showState() {
 		under.Long = under.Short
 		if still == nil {
 			under.Long = wording.SaySource(d.last.bounds.Dx(), d.last.bounds.Dy(), d.settings.PerSecond)
+		}
+		if counted := wording.SayCounted(d.last.counted); counted != "" {
+			under.Long, under.Short = under.Short+" · "+counted, counted
 		}
 	}
 	d.parts.bar.Set(signOf(state, d.frozen), line, under)

@@ -17,7 +17,7 @@ func (d *Desk) watch(from setup.Source) {
 	next := d.setup
 	next.Source = from
 	if from.Kind != d.setup.Source.Kind || from.Path != d.setup.Source.Path {
-		next.Places, next.Areas, next.Tones, next.Edges, next.Families, next.Judged = nil, nil, nil, nil, nil, nil
+		next.Places, next.Out, next.Edges, next.Families, next.Judged = nil, setup.Out{}, nil, nil, nil
 	} else if !from.Region.Empty() {
 		out := func(p setup.Place) bool { return !p.Centre().In(from.Region) }
 		next.Places = slices.DeleteFunc(slices.Clone(next.Places), out)

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"image"
 
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/structure"
 )
@@ -15,7 +17,7 @@ const (
 	askNothing asking = iota // it measures
 	askNarrow                // the part to watch from now on
 	askArea                  // an area to leave out
-	askTone                  // a lightness to leave out
+	askColour                // a colour to leave out
 	askMeasure               // an area to measure, by keys
 	askForm                  // a form, whose local colour is set by hand
 	askOther                 // its other side
@@ -26,7 +28,7 @@ const (
 var askWords = map[asking]string{
 	askNarrow:  "Drag over the part to watch",
 	askArea:    "Drag over what to leave out",
-	askTone:    "Click the lightness to leave out",
+	askColour:  "Click the colour to leave out",
 	askMeasure: "Drag over an area to measure",
 	askForm:    "Click a form: its light and shadow are proposed",
 	askOther:   "Click its other side",
@@ -62,7 +64,7 @@ func (d *Desk) ask(what asking) {
 // clicked is a click on a pixel of the source.
 func (d *Desk) clicked(at image.Point, add bool) {
 	switch d.asking {
-	case askTone:
+	case askColour:
 		d.pick = &at
 		d.ask(askNothing)
 		d.refresh()
@@ -102,6 +104,16 @@ func (d *Desk) narrow(area image.Rectangle) {
 	from := d.setup.Source
 	from.Region = area
 	d.watch(from)
+}
+
+// leaveOutColour leaves out the colour of a place, where it hangs together with the place or
+// the border; nil where that is transparent.
+func (d *Desk) leaveOutColour(at image.Point, seen *colour.RGB) {
+	if seen == nil {
+		d.Messages.Note("That place is transparent: it is not counted anyway.")
+		return
+	}
+	d.change(d.setup.LeavingOutColour(analysis.Seed{At: at, Colour: *seen, Within: d.settings.LikeWithin}), "")
 }
 
 // placeSpot sets A, or B again, or adds one.

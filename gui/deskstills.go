@@ -41,7 +41,7 @@ func (d *Desk) stillOpened(s *stills.Still) {
 		d.marker.saver.Leave(s)
 		return
 	}
-	d.setup.Areas, d.setup.Tones = s.Meta.LeftOut.Parts()
+	d.setup.Out = s.Meta.LeftOut.Parts()
 	d.setup.Judged = d.families.Adopt(s.Meta.Judged())
 	d.marker.open(s)
 	d.publish()

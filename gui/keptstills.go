@@ -94,7 +94,7 @@ func (k *keptStills) back() {
 		return
 	}
 	from := k.before
-	next.Source, next.Places, next.Areas, next.Tones, next.Edges, next.Families, next.Judged = from.Source, from.Places, from.Areas, from.Tones, from.Edges, from.Families, from.Judged
+	next.Source, next.Places, next.Out, next.Edges, next.Families, next.Judged = from.Source, from.Places, from.Out, from.Edges, from.Families, from.Judged
 	k.goTo(next)
 }
 

@@ -39,7 +39,7 @@ func commands() []command {
 		{name: "Watch a part only", keys: "W", runes: "wW", menu: true, does: func(d *Desk) { d.ask(askNarrow) }},
 		{name: "Watch the whole picture", keys: "E", runes: "eE", menu: true, does: (*Desk).watchAll},
 		{name: "Leave out an area", keys: "O", runes: "oO", menu: true, does: func(d *Desk) { d.ask(askArea) }},
-		{name: "Leave out a lightness", keys: "L", runes: "lL", menu: true, does: func(d *Desk) { d.ask(askTone) }},
+		{name: "Leave out a colour", keys: "L", runes: "lL", menu: true, does: func(d *Desk) { d.ask(askColour) }},
 		{name: "Count everything again", keys: "A", runes: "aA", menu: true, does: func(d *Desk) { d.change(d.setup.CountingAll(), "") }},
 		{name: "Measure an area", keys: "M", runes: "mM", menu: true, does: func(d *Desk) { d.ask(askMeasure) }},
 		{name: "Set a local colour by hand", keys: "H", runes: "hH", menu: true, does: func(d *Desk) { d.families.Add() }},
@@ -174,6 +174,7 @@ func (d *Desk) giveUp() {
 		d.comparison.End()
 	case d.selected >= 0:
 		d.selectSpot(-1)
+	case d.Messages.Top() == host.MessageWorkspace && d.workspace.answer(false):
 	default:
 		d.Messages.Clear(host.MessageNote)
 	}

@@ -52,6 +52,9 @@ func choices() []choice {
 		choiceOf("Same lightness up to", []float64{0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5}, wording.Tenth,
 			func(s *settings.Settings) *float64 { return &s.Tolerance }).
 			because("Lightness is L*, from 0 to 100. Half a tone is about 5."),
+		choiceOf("Left out is a colour", []float64{1, 2, 3, 4, 6, 8, 12}, func(v float64) string { return "within " + wording.Tenth(v) },
+			func(s *settings.Settings) *float64 { return &s.LikeWithin }).
+			because("As far, in L*a*b*, it may be from the one you click, where it hangs together with it or the border."),
 		choiceOf("A spot averages", []int{1, 3, 5, 11}, func(v int) string { return fmt.Sprintf("%d × %d pixels", v, v) },
 			func(s *settings.Settings) *int { return &s.SpotSize }),
 		choiceOf("Groups", []int{0, 2, 3, 4}, func(v int) string {
@@ -93,8 +96,9 @@ func choices() []choice {
 	}
 }
 
-// newSettingsPanel shows the settings of now; changed is called after each change.
-func newSettingsPanel(s *settings.Settings, changed func(), quiet func(string) fyne.CanvasObject) fyne.CanvasObject {
+// newSettingsPanel shows the settings of now; changed is called after each change,
+// with what they were.
+func newSettingsPanel(s *settings.Settings, changed func(was settings.Settings), quiet func(string) fyne.CanvasObject) fyne.CanvasObject {
 	rows := container.NewVBox()
 	for _, c := range choices() {
 		pick := widgets.NewSelect(c.words, nil)
@@ -104,8 +108,9 @@ func newSettingsPanel(s *settings.Settings, changed func(), quiet func(string) f
 			pick.PlaceHolder = "another"
 		}
 		pick.OnChanged = func(word string) { // set after the first choice, which is not a change
+			was := *s
 			c.set(s, slices.Index(c.words, word))
-			changed()
+			changed(was)
 		}
 		label := widget.NewLabel(c.name)
 		label.Truncation = fyne.TextTruncateEllipsis

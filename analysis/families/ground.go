@@ -15,6 +15,7 @@ const (
 // that hang together with the frame.
 func (f *Finder) markGround() {
 	a := &f.areas
+	f.addInnerRims()
 	var touching []int32
 	for i := range a.list {
 		r := &a.list[i]
@@ -23,7 +24,7 @@ func (f *Finder) markGround() {
 			touching = append(touching, int32(i))
 		}
 	}
-	whole := float64(2 * (f.source.frame.Dx() + f.source.frame.Dy()))
+	whole := float64(f.source.border)
 	for _, i := range touching {
 		r := &a.list[i]
 		rim := 0
@@ -40,6 +41,22 @@ func (f *Finder) markGround() {
 	}
 	f.markTexture(touching, whole)
 	f.markPockets()
+}
+
+// addInnerRims counts the cells that meet what lies beyond inside the frame, such as an area
+// left out in a corner, among those at the frame's sides.
+func (f *Finder) addInnerRims() {
+	for _, i := range f.source.inner {
+		l := f.areas.label[i]
+		if l == noArea {
+			continue
+		}
+		for side, meets := range f.source.beyondSides(int(i)) {
+			if meets {
+				f.areas.list[l].rim[side]++
+			}
+		}
+	}
 }
 
 // markTexture marks a textured ground.

@@ -126,10 +126,11 @@ func alike(p, q colour.RGB) bool {
 // eachCounted calls do with every pixel of a picture, row by row, that mask counts and that
 // is not transparent.
 func eachCounted(p analysis.Pixels, mask *analysis.Mask, do func(x, y int, c colour.RGB)) {
-	areas := mask.Clip(nil, p.Bounds())
+	var left analysis.Left
+	left.Set(mask, p.Bounds())
 	for y := range p.Height {
 		for x := 0; x < p.Width; {
-			end, counted := analysis.NextSpan(areas, y, x, p.Width)
+			end, counted := left.NextSpan(y, x, p.Width)
 			for ; x < end; x++ {
 				if !counted || p.Layout == analysis.RGBA && p.Pix[y*p.Stride+analysis.PixelBytes*x+3] == 0 {
 					continue

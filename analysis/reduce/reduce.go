@@ -57,7 +57,7 @@ func (r *Reducer) Close() { r.workers.Close() }
 //
 // Fully transparent pixels don't enter the average; a box with less than half of its area
 // in colour is left out, and middle grey (L* 50) if it has none. A pixel is also left out
-// if its centre lies in one of out's areas or its own lightness is left out.
+// if its centre lies in one of out's areas or what is grown, or its own lightness is left out.
 //
 // Pixels that fail Check are an empty picture, whose result is empty.
 func (r *Reducer) Reduce(p analysis.Pixels, width, height int, out *analysis.Mask) *Picture {
@@ -97,18 +97,33 @@ func (d *Picture) leaveOut(out *analysis.Mask, source image.Rectangle) {
 	}
 	for _, area := range out.Areas {
 		area = area.Canon().Intersect(source)
-		for y := centreAt(area.Min.Y, source.Dy(), d.Height); y < centreAt(area.Max.Y, source.Dy(), d.Height); y++ {
-			for x := centreAt(area.Min.X, source.Dx(), d.Width); x < centreAt(area.Max.X, source.Dx(), d.Width); x++ {
+		for y := analysis.CentreAt(area.Min.Y, source.Dy(), d.Height); y < analysis.CentreAt(area.Max.Y, source.Dy(), d.Height); y++ {
+			for x := analysis.CentreAt(area.Min.X, source.Dx(), d.Width); x < analysis.CentreAt(area.Max.X, source.Dx(), d.Width); x++ {
 				d.Left[y*d.Width+x] = 1
 			}
 		}
 	}
+	if out.Grown != nil {
+		d.leaveOutGrown(out, source)
+	}
 }
 
-// centreAt returns the first of parts equal parts of length whose centre does not lie
-// before at: the least j with (j + 1/2) length/parts >= at.
-func centreAt(at, length, parts int) int {
-	return (2*at*parts + length - 1) / (2 * length)
+// leaveOutGrown does the same for what is grown.
+func (d *Picture) leaveOutGrown(out *analysis.Mask, source image.Rectangle) {
+	var left analysis.Left
+	left.Set(&analysis.Mask{Grown: out.Grown, At: out.At}, source)
+	for y := range d.Height {
+		row := d.Left[y*d.Width:][:d.Width]
+		for x := 0; x < source.Dx(); {
+			end, counted := left.NextSpan((2*y+1)*source.Dy()/(2*d.Height), x, source.Dx())
+			if !counted {
+				for i := analysis.CentreAt(x, source.Dx(), d.Width); i < analysis.CentreAt(end, source.Dx(), d.Width); i++ {
+					row[i] = 1
+				}
+			}
+			x = end
+		}
+	}
 }
 
 // column is a column of boxes: the source pixels it covers, of which the first and the one

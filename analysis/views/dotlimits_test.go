@@ -12,8 +12,9 @@ import (
 	"app.tonedesk/analysis/reduce"
 )
 
-// dotsOn returns which pixels a drawing changes on a flat ground of one colour.
-func dotsOn(t *testing.T, ground colour.RGB, d *reduce.Picture, draw func(dst []byte)) []bool {
+// dotsOn returns which pixels a drawing changes on a flat ground of one colour, to greys that are
+// at least so far from it, L*.
+func dotsOn(t *testing.T, apart float64, ground colour.RGB, d *reduce.Picture, draw func(dst []byte)) []bool {
 	t.Helper()
 	dst := bytes.Repeat([]byte{ground.R, ground.G, ground.B, 255}, d.Width*d.Height)
 	draw(dst)
@@ -23,7 +24,7 @@ func dotsOn(t *testing.T, ground colour.RGB, d *reduce.Picture, draw func(dst []
 		if dots[i] = q[0] != ground.R || q[1] != ground.G || q[2] != ground.B; !dots[i] {
 			continue
 		}
-		if l := analysis.SpotOf(colour.RGB{R: q[0], G: q[1], B: q[2]}).Lightness; q[0] != q[1] || q[1] != q[2] || q[3] != 255 || math.Abs(l-under) < 39 {
+		if l := analysis.SpotOf(colour.RGB{R: q[0], G: q[1], B: q[2]}).Lightness; q[0] != q[1] || q[1] != q[2] || q[3] != 255 || math.Abs(l-under) < apart {
 			t.Fatalf("on %v, pixel %d: %v", ground, i, q)
 		}
 	}
@@ -51,9 +52,9 @@ func TestDotLimits(t *testing.T) {
 	for _, ground := range []colour.RGB{{}, {R: 255, G: 255, B: 255}, {R: 119, G: 119, B: 119}, {R: 255, G: 0, B: 0}, {R: 0, G: 0, B: 255}, {R: 255, G: 255, B: 0}, {R: 0, G: 200, B: 90}} {
 		drawn := map[string][]bool{}
 		for name, d := range map[string]*reduce.Picture{"dark": dark, "light": light, "middle": middle, "both": out} {
-			drawn[name] = dotsOn(t, ground, d, func(dst []byte) { DotLimits(dst, d, analysis.DefaultLimits) })
+			drawn[name] = dotsOn(t, 39, ground, d, func(dst []byte) { DotLimits(dst, d, analysis.DefaultLimits) })
 		}
-		drawn["out"] = dotsOn(t, ground, out, func(dst []byte) { DotMask(dst, out) })
+		drawn["out"] = dotsOn(t, hatchApart-1, ground, out, func(dst []byte) { HatchMask(dst, out) })
 		for name, want := range map[string]int{ // pixels of a mark, 2 marks in 8 x 8 pixels
 			"dark": 3 * width * height / 32, "light": 5 * width * height / 32, "out": 4 * width * height / 32, "middle": 0, "both": 0,
 		} {

@@ -12,27 +12,16 @@ type mark [markSize]uint8
 
 const markSize = 3
 
-// What is left out has squares, what is too dark a minus, what is too light a plus, so that
-// they are told from each other by their shape.
+// What is too dark has a minus, what is too light a plus, so that they are told from each other,
+// and from what is hatched, by their shape.
 var (
-	dotMark   = mark{0b011, 0b011, 0b000} // of dots.DotSize
 	minusMark = mark{0b000, 0b111, 0b000}
 	plusMark  = mark{0b010, 0b111, 0b010}
 )
 
-// DotMask draws even neutral dots over the pixels of src that are left out, into dst as a
-// view painted it. A dot is dark on a light ground and light on a dark one.
-func DotMask(dst []byte, src *reduce.Picture) {
-	drawMarks(dst, src, func(at int) mark {
-		if src.Left[at] == 0 {
-			return mark{}
-		}
-		return dotMark
-	})
-}
-
-// DotLimits draws marks in the same way over the counted pixels of src that are darker or
-// lighter than the limits allow.
+// DotLimits draws even neutral marks over the counted pixels of src that are darker or lighter
+// than the limits allow, into dst as a view painted it. A mark is dark on a light ground and light
+// on a dark one.
 func DotLimits(dst []byte, src *reduce.Picture, l analysis.Limits) {
 	darkUnder, lightFrom := l.Bins()
 	var marks [256]mark // by bin

@@ -109,7 +109,7 @@ func TestReduceNothing(t *testing.T) {
 		for _, v := range All() {
 			v.Paint(nil, got, Look{})
 		}
-		DotMask(nil, got)
+		HatchMask(nil, got)
 	}
 }
 
@@ -158,7 +158,7 @@ func TestReduceAllocatesNothing(t *testing.T) {
 		for i := range views {
 			views[i].Paint(dst, small, look)
 		}
-		DotMask(dst, small)
+		HatchMask(dst, small)
 		DotLimits(dst, small, analysis.DefaultLimits)
 		FlipLeftRight(dst, 200, 150)
 	}
@@ -188,4 +188,33 @@ func FuzzReduce(f *testing.F) {
 			t.Errorf("%d x %d became %d x %d", width, height, d.Width, d.Height)
 		}
 	})
+}
+
+// What is grown in a whole picture is left out of a part of it as well, each pixel as its
+// centre lies.
+func TestReduceLeavesOutGrown(t *testing.T) {
+	whole := analysistest.Painting(120, 90, analysis.RGBA)
+	grown := analysis.Grow(whole, nil, []analysis.Seed{{At: image.Pt(60, 2), Colour: whole.Pixel(60, 2), Within: 4}})
+	inside := map[image.Point]bool{}
+	grown.Each(func(y, from, to int) {
+		for x := from; x < to; x++ {
+			inside[image.Pt(x, y)] = true
+		}
+	})
+	reducer := reduce.New()
+	defer reducer.Close()
+	for _, part := range []image.Rectangle{whole.Bounds(), image.Rect(31, 7, 110, 80)} {
+		got := reducer.Reduce(whole.Crop(part), 40, 30, &analysis.Mask{Grown: grown, At: image.Point{}.Sub(part.Min)})
+		left := 0
+		for i, l := range got.Left {
+			at := part.Min.Add(image.Pt((2*(i%40)+1)*part.Dx()/80, (2*(i/40)+1)*part.Dy()/60))
+			if inside[at] != (l == 1) {
+				t.Fatalf("%v, pixel %d: left out %d", part, i, l)
+			}
+			left += int(l)
+		}
+		if left == 0 || left == len(got.Left) {
+			t.Errorf("%v: %d pixels are left out", part, left)
+		}
+	}
 }

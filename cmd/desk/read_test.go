@@ -12,11 +12,13 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/cmd/desk/desktest"
+	"app.tonedesk/gui/files"
 )
 
 // picture writes a PNG of w by h pixels, painted by at, and returns its path.
@@ -75,7 +77,9 @@ type report struct {
 		DarkShare  *float64 `json:"dark_share"`
 		LightShare *float64 `json:"light_share"`
 	}
-	Families json.RawMessage
+	Families     json.RawMessage
+	CountedShare float64      `json:"counted_share"`
+	LeftOut      []files.Rect `json:"left_out"`
 }
 
 func reportFrom(t *testing.T, line string) (r report) {
@@ -90,7 +94,7 @@ func TestReadJSON(t *testing.T) {
 	path := picture(t, "two.png", 8, 4, halves)
 	e := desktest.Run(t, "", "read", "--json", "--spots", "0,0;7,3", "--size", "1", "--groups", "2", path)
 	e.PlainErrors(t, 0)
-	const names = "file width height lightness histogram groups separability gaps murk key spots limits families"
+	const names = "file width height lightness histogram groups separability gaps murk key spots limits families counted_share left_out"
 	if got := strings.Join(keys(t, e.Out), " "); got != names || e.Code != 0 {
 		t.Fatalf("code %d, names %s, want %s", e.Code, got, names)
 	}
@@ -120,6 +124,55 @@ func TestReadJSON(t *testing.T) {
 	}
 	if string(r.Families) != "[]" {
 		t.Errorf("families %s, want none", r.Families)
+	}
+	if r.CountedShare != 1 || r.LeftOut == nil || len(r.LeftOut) != 0 {
+		t.Errorf("%g is counted, left out %v", r.CountedShare, r.LeftOut)
+	}
+}
+
+// The workspace around a canvas is left out where that is certain, and counted on request; a
+// figure on a plain ground of its own is all counted.
+func TestReadLeavesTheWorkspaceOut(t *testing.T) {
+	canvas := func(x, y int) color.NRGBA {
+		switch {
+		case x < 40 || x >= 240 || y < 20 || y >= 170:
+			return color.NRGBA{90, 90, 90, 255}
+		case x < 140:
+			return color.NRGBA{200, 140, 100, 255}
+		}
+		return color.NRGBA{255, 255, 255, 255}
+	}
+	path := picture(t, "screen.png", 300, 200, canvas)
+	e := desktest.Run(t, "", "read", "--json", path)
+	e.PlainErrors(t, 0)
+	r := reportFrom(t, e.Out)
+	if want := 200.0 * 150 / 300 / 200; r.CountedShare != want || r.Histogram[255] != 100*150 || r.Groups[0].Share != 0.5 {
+		t.Errorf("%g of it is counted, want %g: %s", r.CountedShare, want, e.Out)
+	}
+	if want := []files.Rect{{Width: 300, Height: 20}, {Y: 170, Width: 300, Height: 30}, {Y: 20, Width: 40, Height: 150}, {X: 240, Y: 20, Width: 60, Height: 150}}; !slices.Equal(r.LeftOut, want) {
+		t.Errorf("left out is %v, want %v", r.LeftOut, want)
+	}
+	if e = desktest.Run(t, "", "read", path); !strings.Contains(e.Out, "workspace around the canvas") || !strings.Contains(e.Out, ": 50 % counted\n") {
+		t.Errorf("the report says\n%s", e.Out)
+	}
+	if r = reportFrom(t, desktest.Run(t, "", "read", "--json", "--workspace", "keep", path).Out); r.CountedShare != 1 || len(r.LeftOut) != 0 {
+		t.Errorf("on request %g is counted, without %v", r.CountedShare, r.LeftOut)
+	}
+	figure := picture(t, "figure.png", 300, 200, func(x, y int) color.NRGBA {
+		if (x-150)*(x-150)+(y-100)*(y-100) < 80*80 {
+			return color.NRGBA{200, 140, uint8(x), 255}
+		}
+		return color.NRGBA{90, 90, 90, 255}
+	})
+	if r = reportFrom(t, desktest.Run(t, "", "read", "--json", "--workspace=auto", figure).Out); r.CountedShare != 1 || len(r.LeftOut) != 0 {
+		t.Errorf("of a figure %g is counted, without %v", r.CountedShare, r.LeftOut)
+	}
+	clear := picture(t, "clear.png", 8, 4, func(x, y int) color.NRGBA { return color.NRGBA{uint8(200 * y), 0, 0, uint8(255 * (x % 2))} })
+	if e = desktest.Run(t, "", "read", clear); !strings.Contains(e.Out, "transparent pixels: 50 % counted\n") {
+		t.Errorf("the report says\n%s", e.Out)
+	}
+	if e = desktest.Run(t, "", "read", "--workspace", "away", path); e.Code != 2 {
+		t.Errorf("a word that isn't on offer ends with %d", e.Code)
 	}
 }
 

@@ -8,14 +8,15 @@ import "app.tonedesk/gui/widgets"
 type messageKind uint8
 
 const (
-	messageIdle    messageKind = iota
-	MessageDemo                // nothing was chosen yet
-	MessageCovered             // our own window lies over the picture
-	MessageMoved               // the picture jumped
-	MessageFlashes             // the picture flashes, and is shown less often
-	MessageNote                // an answer to what the painter just did
-	MessageTrouble             // the source can't be read
-	MessageUnsaved             // what is marked on a still is not saved
+	messageIdle      messageKind = iota
+	MessageDemo                  // nothing was chosen yet
+	MessageWorkspace             // a workspace lies around the canvas
+	MessageCovered               // our own window lies over the picture
+	MessageMoved                 // the picture jumped
+	MessageFlashes               // the picture flashes, and is shown less often
+	MessageNote                  // an answer to what the painter just did
+	MessageTrouble               // the source can't be read
+	MessageUnsaved               // what is marked on a still is not saved
 	messageKinds
 )
 
@@ -31,6 +32,7 @@ type Messages struct {
 	Bar  *widgets.MessageBar
 	Said [messageKinds]string
 	Acts [messageKinds]MessageAct
+	Else [messageKinds]MessageAct // the other answer to a question; without a name it is none
 
 	Changed func() // what is shown is another now; may be nil
 }
@@ -48,8 +50,17 @@ func (m *Messages) Offer(kind messageKind, sentence string, act MessageAct) {
 	if m.Said[kind] == sentence && m.Acts[kind].Name == act.Name {
 		return
 	}
-	m.Said[kind], m.Acts[kind] = sentence, act
+	m.Said[kind], m.Acts[kind], m.Else[kind] = sentence, act, MessageAct{}
 	m.show()
+}
+
+// Ask is offer with two answers, both of which do something.
+func (m *Messages) Ask(kind messageKind, sentence string, act, other MessageAct) {
+	same := m.Said[kind] == sentence && m.Acts[kind].Name == act.Name
+	m.Said[kind], m.Acts[kind], m.Else[kind] = sentence, act, other
+	if !same {
+		m.show()
+	}
 }
 
 // Clear takes a kind's sentence away.
@@ -76,7 +87,7 @@ func (m *Messages) show() {
 	if note := m.Said[MessageNote]; note != "" && kind > MessageNote {
 		words = note + "\n" + words
 	}
-	m.Bar.Set(words, m.Acts[kind].Name, func() {
+	act := func() {
 		if kind > MessageNote && m.Acts[MessageNote].Do == nil { // it was read; one with a button of its own stays
 			m.Clear(MessageNote)
 		}
@@ -85,7 +96,12 @@ func (m *Messages) show() {
 			return
 		}
 		m.Clear(kind)
-	})
+	}
+	if other := m.Else[kind]; other.Name != "" {
+		m.Bar.SetQuestion(words, [2]string{m.Acts[kind].Name, other.Name}, [2]func(){act, func() { m.Else[kind].Do() }})
+	} else {
+		m.Bar.Set(words, m.Acts[kind].Name, act)
+	}
 	if m.Changed != nil {
 		m.Changed()
 	}

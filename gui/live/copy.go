@@ -55,7 +55,7 @@ func (w *Worker) copy(t *task, at time.Time) *Copy {
 		return nil
 	}
 	w.copies = t.Copies
-	mask := analysis.Mask{Areas: slices.Clone(w.mask.Areas), Lightness: w.mask.Lightness}
+	mask := analysis.Mask{Areas: slices.Clone(w.mask.Areas), Grown: w.mask.Grown.Clone(), Lightness: w.mask.Lightness}
 	pixels := t.pixels
 	if !t.lasts {
 		pixels = pictures.Copy(pixels)

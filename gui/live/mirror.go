@@ -30,8 +30,8 @@ type mirror struct {
 	images  pair
 }
 
-// paint reduces what is shown of the picture and paints it in its view, with dots where it
-// isn't counted or beyond the limits. What the frame before left is used where it holds.
+// paint reduces what is shown of the picture and paints it in its view, hatched where
+// it isn't counted, and dotted beyond the limits. What the frame before left is used where it holds.
 func (m *mirror) paint(t *task, r *analysis.Reading) *image.RGBA {
 	if t.same.reduced && t.same.look {
 		return m.images[1]
@@ -43,7 +43,7 @@ func (m *mirror) paint(t *task, r *analysis.Reading) *image.RGBA {
 	size := image.Pt(m.reduced.Width, m.reduced.Height)
 	img := m.images.next(size)
 	t.paint(img.Pix, m.reduced, t.view, r)
-	views.DotMask(img.Pix, m.reduced)
+	views.HatchMask(img.Pix, m.reduced)
 	if t.Settings.Dotted() {
 		views.DotLimits(img.Pix, m.reduced, t.Settings.Limits())
 	}

@@ -85,14 +85,17 @@ func readPlace(t *task, at setup.Place) (r Reading) {
 	return r
 }
 
-// pick returns the pixel whose lightness was asked for, and that lightness as the histogram
-// has it; nil where none was, or not of this picture.
-func pick(t *task) (picked *image.Point, tone float64) {
+// pick returns the pixel whose colour was asked for, and that colour, nil where it is
+// transparent; nil where none was asked for, or not of this picture.
+func pick(t *task) (picked *image.Point, seen *colour.RGB) {
 	if t.Pick == nil || !t.Pick.In(t.bounds) {
-		return nil, 0
+		return nil, nil
 	}
 	at := t.Pick.Sub(t.bounds.Min)
-	return t.Pick, colour.LightnessOfBins(int(t.pixels.Bin(at.X, at.Y)), 1)
+	if r, g, b, counted := t.pixels.At(at.X, at.Y); counted {
+		seen = &colour.RGB{R: r, G: g, B: b}
+	}
+	return t.Pick, seen
 }
 
 // PairOf returns the two spots that are compared: A, and the selected one or else B. ok says

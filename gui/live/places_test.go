@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/setup"
 )
 
@@ -58,14 +59,20 @@ func TestPick(t *testing.T) {
 	next := wantsAll()
 	tt := taskOf(halves(40, 10, black, white), next, image.Pt(100, 100))
 	for _, want := range []struct {
-		at   *image.Point
-		ok   bool
-		tone float64
-	}{{nil, false, 0}, {&image.Point{119, 109}, true, 0}, {&image.Point{120, 100}, true, 100}, {&image.Point{140, 100}, false, 0}, {&image.Point{5, 5}, false, 0}} {
+		at    *image.Point
+		ok    bool
+		light bool
+	}{{nil, false, false}, {&image.Point{119, 109}, true, false}, {&image.Point{120, 100}, true, true}, {&image.Point{140, 100}, false, false}, {&image.Point{5, 5}, false, false}} {
 		tt.Pick = want.at
-		if at, tone := pick(tt); (at != nil) != want.ok || want.ok && at != want.at || tone != want.tone {
-			t.Errorf("picked at %v: %v, %g, want %v, %g", want.at, at, tone, want.ok, want.tone)
+		at, seen := pick(tt)
+		if (at != nil) != want.ok || (seen != nil) != want.ok || want.ok && (at != want.at || (*seen == colour.RGB{R: 255, G: 255, B: 255}) != want.light) {
+			t.Errorf("picked at %v: %v, %v, want %v", want.at, at, seen, want.ok)
 		}
+	}
+	tt.pixels.Pix[3] = 0
+	tt.Pick = new(image.Pt(100, 100))
+	if at, seen := pick(tt); at == nil || seen != nil {
+		t.Errorf("a transparent pixel is picked at %v as %v", at, seen)
 	}
 }
 
@@ -91,7 +98,8 @@ func TestCopy(t *testing.T) {
 	img := halves(4, 2, black, white)
 	clear(img.Pix[:4]) // a fully transparent pixel
 	f := frameOf(img)
-	r.next.Setup = r.next.Setup.LeavingOut(image.Rect(0, 0, 1, 1)).LeavingOutTone(50)
+	r.next.Setup = r.next.Setup.LeavingOut(image.Rect(0, 0, 1, 1))
+	r.next.Setup.Tones = []float64{50}
 	if s := r.see(f, false); s.Copied != nil {
 		t.Error("a copy that nobody asked for")
 	}

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
@@ -22,7 +23,7 @@ type Wanted struct {
 	Halves   bool         // another picture stands beside this one: no room for a small one
 	Copies   int          // how many copies of the picture were asked for so far
 	Followed []Followed   // local colours to read where they are followed to; never written to
-	Pick     *image.Point // whose lightness is asked for; nil: none
+	Pick     *image.Point // whose colour is asked for; nil: none
 }
 
 // Lay says which part of a picture is shown, in pixels of its source, and to how many pixels
@@ -47,8 +48,9 @@ type Shown struct {
 	Copied  *Copy                // if one was asked for
 	Beside  *image.RGBA          // the whole picture made small, in a view that has it beside; else nil
 	Small   []analysis.GapChange // and what becomes of the gaps in it
-	Picked  *image.Point         // whose lightness was asked for
-	Tone    float64              // and what it is
+	Picked  *image.Point         // whose colour was asked for
+	Colour  *colour.RGB          // and what it is; nil where it is transparent
+	Canvas  Canvas               // in a workspace around it
 	Jumped  bool                 // the whole picture jumped since the frame before
 	Flashes bool                 // the picture itself: it is shown less often
 	At      time.Time

@@ -21,6 +21,7 @@ type task struct {
 	bounds image.Rectangle // where they lie in the source
 	lay    Lay
 	same   same
+	grown  *analysis.Grown // from the setup's seeds, in pixels; nil where there are none
 }
 
 // same says what still holds of the frame before.
@@ -82,7 +83,7 @@ func partOf(p analysis.Pixels, origin image.Point, from setup.Source) (analysis.
 func sameAs(t, last *task) (s same) {
 	s.picture = t.bounds == last.bounds
 	s.reading = s.picture && t.Settings.Groups == last.Settings.Groups && t.Covered == last.Covered &&
-		sameSlice(t.Setup.Areas, last.Setup.Areas) && sameSlice(t.Setup.Tones, last.Setup.Tones) && sameSlice(t.Setup.Edges, last.Setup.Edges)
+		t.Setup.Out.Same(last.Setup.Out) && sameSlice(t.Setup.Edges, last.Setup.Edges)
 	s.reduced = s.reading && t.lay == last.lay
 	s.look = sameLook(t.Settings, last.Settings, t.view)
 	s.beside = s.reading && s.look && t.Halves == last.Halves
@@ -103,6 +104,7 @@ func sameLook(a, b settings.Settings, view views.View) bool {
 // leaveOut sets what isn't counted of a part of the picture that begins at origin.
 func (t *task) leaveOut(mask *analysis.Mask, origin image.Point) {
 	t.Setup.Mask(mask, origin, t.Covered.Intersect(t.bounds))
+	mask.Grown, mask.At = t.grown, t.bounds.Min.Sub(origin)
 }
 
 // paint paints a reduced picture in a view, as RGBA without gaps between rows.

@@ -4,6 +4,7 @@ import (
 	"image"
 	"testing"
 
+	"app.tonedesk/analysis"
 	"app.tonedesk/gui/setup"
 )
 
@@ -44,7 +45,7 @@ func TestSameAs(t *testing.T) {
 		{"edges by hand", func(t *task) { t.Setup.Edges = []float64{50} }, same{picture: true, look: true}},
 		{"our window", func(t *task) { t.Covered = image.Rect(0, 0, 1, 1) }, same{picture: true, look: true}},
 		{"an area left out", func(t *task) { t.Setup = t.Setup.LeavingOut(image.Rect(0, 0, 1, 1)) }, same{picture: true, look: true}},
-		{"a lightness left out", func(t *task) { t.Setup = t.Setup.LeavingOutTone(50) }, same{picture: true, look: true}},
+		{"a lightness left out", func(t *task) { t.Setup = t.Setup.LeavingOutColour(analysis.Seed{}) }, same{picture: true, look: true}},
 		{"the size", func(t *task) { t.lay.Pixels.X-- }, same{picture: true, reading: true, look: true, beside: true}},
 		{"the view", func(t *task) { t.Settings.View = "colour" }, same{picture: true, reading: true, reduced: true}},
 		{"mirrored", func(t *task) { t.Settings.Mirrored = true }, same{picture: true, reading: true, reduced: true}},

@@ -23,7 +23,8 @@ type Owner struct {
 // Worker turns frames into what is shown, one at a time: Frame belongs to the watcher's
 // goroutine, and so does what it makes. Want may be called from any.
 type Worker struct {
-	TextEvery time.Duration // least time between two renewals of the figures; set before the first frame
+	TextEvery     time.Duration // least time between two renewals of the figures; set before the first frame
+	CanvasSettles time.Duration // how long a canvas must have stayed for it to be told; the same
 
 	mu   sync.Mutex
 	next Wanted
@@ -35,6 +36,8 @@ type Worker struct {
 	paper   analysis.Paper
 	reader  *analysis.Reader
 	mask    analysis.Mask // what isn't counted
+	grower  grower
+	canvas  canvasFinder
 	jump    movement.Jump
 	mirror  mirror
 	beside  beside
@@ -54,8 +57,9 @@ type Worker struct {
 
 // NewWorker returns a worker that has families looked for by search. Close it at the end.
 func NewWorker(owner Owner, search *Search) *Worker {
-	w := &Worker{TextEvery: textEvery, owner: owner, search: search, now: time.Now, reader: analysis.NewReader()}
+	w := &Worker{TextEvery: textEvery, CanvasSettles: canvasSettles, owner: owner, search: search, now: time.Now, reader: analysis.NewReader()}
 	w.reader.Steady = true
+	w.grower.Grower = analysis.NewGrower()
 	w.mirror.reducer, w.beside.reducer, w.loupe.reducer = reduce.New(), reduce.New(), reduce.New()
 	return w
 }
@@ -63,6 +67,7 @@ func NewWorker(owner Owner, search *Search) *Worker {
 // Close lets go of the worker's goroutines. No frame may be under way.
 func (w *Worker) Close() {
 	w.reader.Close()
+	w.grower.Close()
 	w.mirror.reducer.Close()
 	w.beside.reducer.Close()
 	w.loupe.reducer.Close()
@@ -92,11 +97,13 @@ func (w *Worker) Frame(f *capture.Frame, repeated bool) {
 	if !ok || w.heldBack(&t) {
 		return
 	}
+	w.grower.grow(&t)
 	s := &w.shown
 	s.Flashes = w.flicker.flashes
 	s.Bounds, s.Part, s.Flipped, s.At = t.bounds, t.lay.Bounds, t.Settings.Mirrored, f.At
 	s.Reading = w.read(&t)
 	s.Jumped = w.jumped(&t)
+	s.Canvas = w.canvas.look(w, &t)
 	s.Img = w.mirror.paint(&t, s.Reading)
 	s.Beside, s.Small = w.beside.paint(&t, s.Reading)
 	s.Loupe = w.loupe.paint(&t, s.Reading)
@@ -104,7 +111,7 @@ func (w *Worker) Frame(f *capture.Frame, repeated bool) {
 	s.Manual = readFamilies(s.Manual[:0], &t)
 	s.Kept = readFollowed(s.Kept[:0], &t)
 	w.lookForFamilies(&t)
-	s.Picked, s.Tone = pick(&t)
+	s.Picked, s.Colour = pick(&t)
 	s.Copied = w.copy(&t, f.At)
 	s.Text = w.textDue(repeated)
 	w.finish(t)

@@ -36,6 +36,7 @@ func (s *Settings) fields() []field {
 		fieldOf("ground", &s.Ground, oneOf(Grounds(), d.Ground)),
 		fieldOf("per_second", &s.PerSecond, between(1, 60, d.PerSecond)),
 		fieldOf("tolerance", &s.Tolerance, between(0.5, 5, d.Tolerance)),
+		fieldOf("like_within", &s.LikeWithin, between(0.5, 20, d.LikeWithin)),
 		fieldOf("spot_size", &s.SpotSize, oneOf([]int{1, 3, 5, 11}, d.SpotSize)),
 		fieldOf("groups", &s.Groups, oneOf([]int{0, 2, 3, 4}, d.Groups)),
 		fieldOf("too_dark", &s.TooDark, between(0, middleLightness, d.TooDark)),

@@ -16,6 +16,7 @@ type Settings struct {
 	Ground      Ground
 	PerSecond   float64            // frames asked for a second, 1 to 60
 	Tolerance   float64            // difference in lightness (L*) that still counts as the same, 0.5 to 5
+	LikeWithin  float64            // distance in L*a*b* up to which a colour is left out with the one clicked, 0.5 to 20
 	SpotSize    int                // side of a spot's square in pixels: 1, 3, 5 or 11
 	Groups      int                // 0 automatic, else 2, 3 or 4
 	TooDark     float64            // lightness (L*) under which a pixel is too dark, 0 to 50
@@ -95,6 +96,7 @@ func Defaults() Settings {
 		Ground:      GroundDark,
 		PerSecond:   10,
 		Tolerance:   2,
+		LikeWithin:  3, // our choice: the grain of a saved picture, less than one tells at a glance
 		SpotSize:    3,
 		TooDark:     analysis.DefaultLimits.Dark,
 		TooLight:    analysis.DefaultLimits.Light,

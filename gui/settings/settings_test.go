@@ -35,6 +35,8 @@ func TestSettingsValid(t *testing.T) {
 		{"strict", func(s *Settings) { s.Tolerance = 0.1 }, func(s Settings) any { return s.Tolerance }, 0.5},
 		{"lax", func(s *Settings) { s.Tolerance = 9 }, func(s Settings) any { return s.Tolerance }, 5.0},
 		{"no tolerance", func(s *Settings) { s.Tolerance = nan }, func(s Settings) any { return s.Tolerance }, 2.0},
+		{"nothing is like it", func(s *Settings) { s.LikeWithin = 0 }, func(s Settings) any { return s.LikeWithin }, 0.5},
+		{"no likeness", func(s *Settings) { s.LikeWithin = nan }, func(s Settings) any { return s.LikeWithin }, 3.0},
 		{"even spot", func(s *Settings) { s.SpotSize = 4 }, func(s Settings) any { return s.SpotSize }, 3},
 		{"largest spot", func(s *Settings) { s.SpotSize = 11 }, func(s Settings) any { return s.SpotSize }, 11},
 		{"one band", func(s *Settings) { *s = s.WithKnob("bands", 1) }, func(s Settings) any { return s.Knobs["bands"] }, 2.0},
@@ -68,7 +70,7 @@ func TestSettingsValid(t *testing.T) {
 
 func TestSettingsGoThroughTheFile(t *testing.T) {
 	s := Settings{
-		Ground: GroundMiddle, PerSecond: 24, Tolerance: 1.5, SpotSize: 5, Groups: 3, StillsLimit: 500,
+		Ground: GroundMiddle, PerSecond: 24, Tolerance: 1.5, LikeWithin: 4, SpotSize: 5, Groups: 3, StillsLimit: 500,
 		Shade:   propose.Options{ShadowHue: 35, Turn: 0.5, Gain: 0.1, AccentChroma: 0.2, EqualBy: propose.ByLayerGrey},
 		TooDark: 6, TooLight: 95, Dots: DotsNever, Rules: families.Rules{LeastTones: 1.5, MostTones: 4, LeastChroma: 6, LeastTurn: 10, MostGain: 0.1, KeepsWithin: 2, VanishAbove: 8.5},
 		Knobs: map[string]float64{"bands": 7, "of another program": 0.5},

@@ -65,10 +65,9 @@ func (p Place) To(q image.Point) Place {
 // Setup is what undo goes back to: what is watched, where the spots lie and what isn't
 // counted. Its slices are never written to once they are in a setup.
 type Setup struct {
-	Source   Source
-	Places   []Place
-	Areas    []image.Rectangle // left out, in the coordinates of Source.Region
-	Tones    []float64         // lightness left out, L*
+	Source Source
+	Places []Place
+	Out
 	Families []Family
 	Judged   []Judged        // local colours that were kept or refused
 	Shade    propose.Options // by which colours are proposed
@@ -128,52 +127,6 @@ func (s Setup) AllMoved(moved bool) Setup {
 	}
 	s.Places, s.Families = places, families
 	return s
-}
-
-// LeavingOut returns the setup with one area more left out.
-func (s Setup) LeavingOut(area image.Rectangle) Setup {
-	s.Areas = append(slices.Clip(s.Areas), area)
-	return s
-}
-
-// LeavingOutTone returns the setup with one lightness more left out.
-func (s Setup) LeavingOutTone(lightness float64) Setup {
-	s.Tones = append(slices.Clip(s.Tones), lightness)
-	return s
-}
-
-// CountingAll returns the setup with nothing left out.
-func (s Setup) CountingAll() Setup {
-	s.Areas, s.Tones = nil, nil
-	return s
-}
-
-// ToneReach is how far around a clicked lightness is left out with it, in L*: canvas and
-// paper are rarely of one colour throughout (common practice, no source).
-const ToneReach = 1.0
-
-// Mask sets dst to what isn't counted of a picture whose top left lies at origin, where
-// covered hides a part of it.
-func (s Setup) Mask(dst *analysis.Mask, origin image.Point, covered image.Rectangle) {
-	dst.Areas = dst.Areas[:0]
-	for _, area := range s.Areas {
-		dst.Areas = append(dst.Areas, area.Sub(origin))
-	}
-	if !covered.Empty() {
-		dst.Areas = append(dst.Areas, covered.Sub(origin))
-	}
-	dst.Lightness = [256]bool{}
-	for _, lightness := range s.Tones {
-		from, to := toneBins(lightness)
-		for bin := from; bin <= to; bin++ {
-			dst.Lightness[bin] = true
-		}
-	}
-}
-
-// toneBins returns the first and the last bin left out around a lightness.
-func toneBins(lightness float64) (from, to int) {
-	return colour.BinOf(max(lightness-ToneReach, 0)), colour.BinOf(min(lightness+ToneReach, 100))
 }
 
 // LeastSide is the side of the smallest part that can be watched.

@@ -52,7 +52,7 @@ func TestSetupFull(t *testing.T) {
 }
 
 func TestSetupOut(t *testing.T) {
-	s := Setup{}.LeavingOut(image.Rect(110, 210, 120, 220)).LeavingOutTone(100)
+	s := Setup{Out: Out{Tones: []float64{100}}}.LeavingOut(image.Rect(110, 210, 120, 220))
 	var out analysis.Mask
 	s.Mask(&out, image.Pt(100, 200), image.Rect(150, 250, 160, 260))
 	want := []image.Rectangle{image.Rect(10, 10, 20, 20), image.Rect(50, 50, 60, 60)}
@@ -105,5 +105,46 @@ func TestHistory(t *testing.T) {
 	h.Step(at(9), "")
 	if _, ok = h.Redo(at(10)); ok {
 		t.Error("a new step leaves something to do again")
+	}
+}
+
+// Of too many colours the oldest is counted again; another distance is one for all of them.
+func TestSetupColours(t *testing.T) {
+	var s Setup
+	for i := range analysis.MostSeeds + 2 {
+		before := s
+		s = s.LeavingOutColour(analysis.Seed{At: image.Pt(i, 0), Within: 3})
+		if before.Same(s.Out) || len(before.Seeds) > 0 && before.Seeds[len(before.Seeds)-1].At.X != i-1 {
+			t.Fatalf("colour %d changes the setup before it", i)
+		}
+	}
+	wider := s.WithWithin(5)
+	if len(s.Seeds) != analysis.MostSeeds || s.Seeds[0].At.X != 2 || s.Seeds[0].Within != 3 || wider.Seeds[0].Within != 5 || wider.Seeds[0].At.X != 2 {
+		t.Errorf("left out are %v, wider %v", s.Seeds, wider.Seeds)
+	}
+}
+
+// A workspace takes the place of the one before, and is undone with it.
+func TestSetupWorkspace(t *testing.T) {
+	bounds := image.Rect(100, 100, 200, 180)
+	s := Setup{}.LeavingOut(image.Rect(0, 0, 5, 5)).LeavingOutWorkspace(bounds, image.Rect(110, 100, 190, 170))
+	s = s.LeavingOutWorkspace(bounds, image.Rect(120, 110, 180, 180))
+	var out analysis.Mask
+	s.Mask(&out, bounds.Min, image.Rectangle{})
+	left := 0
+	for y := range 80 {
+		for x := range 100 {
+			for _, a := range out.Areas[1:] {
+				if image.Pt(x, y).In(a) {
+					left++
+				}
+			}
+		}
+	}
+	if want := 100*80 - 60*70; left != want || len(out.Areas) != 4 {
+		t.Errorf("%d pixels in %v are left out, want %d around the canvas", left, out.Areas, want)
+	}
+	if s.CountingAll().Workspace != nil {
+		t.Error("the workspace is still left out")
 	}
 }

@@ -49,22 +49,19 @@ const leastShared = 0.25
 func Align(before, after Side) (Aligned, error) {
 	a, b := before.place(), after.place()
 	met := a.Intersect(b)
-	by := func(way image.Point) func(image.Rectangle) image.Rectangle {
-		return func(r image.Rectangle) image.Rectangle { return r.Add(way) }
-	}
 	switch least := min(a.Dx()*a.Dy(), b.Dx()*b.Dy()); {
 	case before.Source.feed() != after.Source.feed(), a == b, met.Empty():
 	case float64(met.Dx()*met.Dy()) >= leastShared*float64(least):
 		return roomFor(differs, Aligned{
 			How: ByPosition, Region: files.RectOf(met),
 			Before: before.Picture.Crop(met.Sub(a.Min)), After: after.Picture.Crop(met.Sub(b.Min)),
-			MaskBefore: before.LeftOut.moved(by(a.Min.Sub(met.Min))),
-			MaskAfter:  after.LeftOut.moved(by(b.Min.Sub(met.Min))),
+			MaskBefore: before.moved(a.Min.Sub(met.Min)),
+			MaskAfter:  after.moved(b.Min.Sub(met.Min)),
 		})
 	}
 	p, q := before.Picture, after.Picture
 	if p.Width == q.Width && p.Height == q.Height {
-		return roomFor(differs, Aligned{How: SamePixels, Before: p, After: q, MaskBefore: before.LeftOut.Mask(), MaskAfter: after.LeftOut.Mask()})
+		return roomFor(differs, Aligned{How: SamePixels, Before: p, After: q, MaskBefore: before.mask(), MaskAfter: after.mask()})
 	}
 	w, h := min(p.Width, q.Width), min(p.Height, q.Height)
 	across, down := float64(p.Width)*float64(q.Height), float64(q.Width)*float64(p.Height)
@@ -106,12 +103,16 @@ func (s Source) feed() Source {
 	return s
 }
 
-// moved returns what is left out with its areas where to takes them; nil for nothing.
-func (l LeftOut) moved(to func(image.Rectangle) image.Rectangle) *analysis.Mask {
-	out := l.Mask()
+// mask returns what is left out of a picture; nil for nothing.
+func (s Side) mask() *analysis.Mask { return s.LeftOut.Mask(s.Picture) }
+
+// moved returns what is left out of a picture that begins elsewhere, by so much.
+func (s Side) moved(by image.Point) *analysis.Mask {
+	out := s.mask()
 	if out != nil {
-		for i, area := range out.Areas {
-			out.Areas[i] = to(area)
+		out.At = by
+		for i := range out.Areas {
+			out.Areas[i] = out.Areas[i].Add(by)
 		}
 	}
 	return out
@@ -119,13 +120,18 @@ func (l LeftOut) moved(to func(image.Rectangle) image.Rectangle) *analysis.Mask 
 
 // scaled returns what is left out of a picture brought to w x h pixels.
 func (s Side) scaled(w, h int) *analysis.Mask {
-	p := s.Picture
-	return s.LeftOut.moved(func(r image.Rectangle) image.Rectangle {
-		return image.Rect(
+	p, out := s.Picture, s.mask()
+	if out == nil {
+		return nil
+	}
+	for i, r := range out.Areas {
+		out.Areas[i] = image.Rect(
 			r.Min.X*w/p.Width, r.Min.Y*h/p.Height,
 			(r.Max.X*w+p.Width-1)/p.Width, (r.Max.Y*h+p.Height-1)/p.Height,
 		)
-	})
+	}
+	out.Grown = out.Grown.Scaled(w, h)
+	return out
 }
 
 // reduced returns a picture brought to w x h pixels, which are no more than it has. Pixels

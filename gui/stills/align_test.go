@@ -1,10 +1,12 @@
 package stills
 
 import (
+	"encoding/json"
 	"image"
 	"testing"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/files"
 )
 
@@ -89,11 +91,70 @@ func TestLeftOutThereAndBack(t *testing.T) {
 	if len(l.Lightness) != 3 {
 		t.Errorf("ranges %v, want three", l.Lightness)
 	}
-	got := l.Mask()
+	got := l.Mask(analysis.Pixels{})
 	if got.Lightness != out.Lightness || got.Areas[0] != out.Areas[0] {
 		t.Errorf("%v becomes %v", out, got)
 	}
-	if LeftOutOf(nil).Mask() != nil {
+	if LeftOutOf(nil).Mask(analysis.Pixels{}) != nil {
 		t.Error("nothing becomes something")
+	}
+}
+
+// Colours that are left out are written down by their places, and grow the same part again,
+// also of a still that lies elsewhere or is brought to another size.
+func TestColoursLeftOutThereAndBack(t *testing.T) {
+	p := reduced(noise(5), 60, 45)
+	for y := range 45 {
+		for x := range 60 {
+			if x < 12 || y > 30 {
+				copy(p.Pix[y*p.Stride+4*x:], []byte{118, 118, 118, 255})
+			}
+		}
+	}
+	seed := analysis.Seed{At: image.Pt(3, 4), Colour: colour.RGB{R: 118, G: 118, B: 118}, Within: 1}
+	whole := &analysis.Mask{Grown: analysis.Grow(p, nil, []analysis.Seed{seed})}
+	if n := whole.Grown.Pixels(); n < 60*45-48*31 || n > 60*45-48*31+20 {
+		t.Fatalf("%d pixels are grown", n)
+	}
+	text, err := json.Marshal(LeftOutOf(whole))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var l LeftOut
+	if err := json.Unmarshal(text, &l); err != nil {
+		t.Fatal(err)
+	}
+	if got := l.Mask(p).Grown; got.Pixels() != whole.Grown.Pixels() || l.Parts().Seeds[0] != seed {
+		t.Errorf("%s grows %d pixels, want %d", text, got.Pixels(), whole.Grown.Pixels())
+	}
+	counted := analysis.Read(p, analysis.Options{Mask: whole}).Counted
+	place := image.Rect(100, 100, 160, 145)
+	of := Side{Picture: p, Source: Source{Kind: FromScreen, Region: files.RectOf(place)}, LeftOut: l}
+	part := Side{Picture: p.Crop(image.Rect(6, 0, 60, 45)), Source: Source{Kind: FromScreen, Region: files.RectOf(image.Rect(106, 100, 160, 145))}}
+	a, err := Align(of, part)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := analysis.Read(a.Before, analysis.Options{Mask: a.MaskBefore}).Counted; a.How != ByPosition || got != counted {
+		t.Errorf("by position %d pixels are counted, want %d", got, counted)
+	}
+	a, err = Align(Side{Picture: p, LeftOut: l}, Side{Picture: reduced(p, 30, 15)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := analysis.Read(a.Before, analysis.Options{Mask: a.MaskBefore}).Counted; a.How != Scaled || got < counted/6-60 || got > counted/6+60 {
+		t.Errorf("scaled, %d of %d pixels are counted", got, counted)
+	}
+}
+
+// What an older program left out by its lightness is still left out.
+func TestLightnessLeftOutOfOldStills(t *testing.T) {
+	var l LeftOut
+	if err := json.Unmarshal([]byte(`{"areas": [], "lightness": [[250, 255]]}`), &l); err != nil {
+		t.Fatal(err)
+	}
+	m := l.Mask(analysis.Pixels{})
+	if !m.LeavesOut(250) || m.LeavesOut(249) || len(l.Parts().Tones) == 0 || m.Grown != nil {
+		t.Errorf("left out is %+v", l.Parts())
 	}
 }

@@ -62,6 +62,16 @@ func SourceOf(from setup.Source, bounds image.Rectangle) Source {
 type LeftOut struct {
 	Areas     []files.Rect `json:"areas"`     // in the picture's pixels
 	Lightness [][2]int     `json:"lightness"` // ranges of bins, first and last; bin i holds the L* whose colour.BinOf is i
+	Colours   []LeftColour `json:"colours,omitempty"`
+}
+
+// LeftColour is a colour that was not counted where it hangs together with a place or with the
+// picture's border: an analysis.Seed.
+type LeftColour struct {
+	X      int        `json:"x"` // pixel of the picture
+	Y      int        `json:"y"`
+	Colour colour.RGB `json:"colour"`
+	Within float64    `json:"within"` // distance in L*a*b*
 }
 
 // LeftOutOf returns what out leaves out; nil leaves out nothing.
@@ -80,12 +90,35 @@ func LeftOutOf(out *analysis.Mask) LeftOut {
 			l.Lightness = append(l.Lightness, [2]int{bin, bin})
 		}
 	}
+	if out.Grown != nil {
+		for _, s := range out.Grown.Seeds {
+			at := s.At.Add(out.At)
+			l.Colours = append(l.Colours, LeftColour{at.X, at.Y, s.Colour, s.Within})
+		}
+	}
 	return l
 }
 
-// Mask returns the same for the analysis; nil if nothing is left out.
-func (l LeftOut) Mask() *analysis.Mask {
-	if len(l.Areas) == 0 && len(l.Lightness) == 0 {
+// seeds returns the colours as the analysis has them, no more than it takes.
+func (l LeftOut) seeds() (seeds []analysis.Seed) {
+	for _, c := range l.Colours[:min(len(l.Colours), analysis.MostSeeds)] {
+		seeds = append(seeds, analysis.Seed{At: image.Pt(c.X, c.Y), Colour: c.Colour, Within: c.Within})
+	}
+	return seeds
+}
+
+// Mask returns the same for the analysis of the picture; nil if nothing is left out.
+func (l LeftOut) Mask(picture analysis.Pixels) *analysis.Mask {
+	out := l.byRule()
+	if out != nil {
+		out.Grown = analysis.Grow(picture, out.Areas, l.seeds())
+	}
+	return out
+}
+
+// byRule is Mask without what is grown.
+func (l LeftOut) byRule() *analysis.Mask {
+	if len(l.Areas) == 0 && len(l.Lightness) == 0 && len(l.Colours) == 0 {
 		return nil
 	}
 	out := new(analysis.Mask)
@@ -100,22 +133,22 @@ func (l LeftOut) Mask() *analysis.Mask {
 	return out
 }
 
-// Parts are the parts that are left out as a setup has them: areas in the picture's pixels,
-// and tones in L*.
-func (l LeftOut) Parts() (areas []image.Rectangle, tones []float64) {
+// Parts are the parts that are left out as a setup has them, in the picture's pixels.
+func (l LeftOut) Parts() (out setup.Out) {
 	for _, a := range l.Areas {
-		areas = append(areas, a.Rectangle())
+		out.Areas = append(out.Areas, a.Rectangle())
 	}
+	out.Seeds = l.seeds()
 	const reach = setup.ToneReach * colour.BinsPerLightness
-	for _, r := range LeftOutOf(l.Mask()).Lightness { // each bin once: a file may tell of any
+	for _, r := range LeftOutOf(l.byRule()).Lightness { // each bin once: a file may tell of any
 		for bin := float64(r[0]) + reach; ; bin += 2 * reach {
-			tones = append(tones, min(bin, float64(r[1])-reach)/colour.BinsPerLightness)
+			out.Tones = append(out.Tones, min(bin, float64(r[1])-reach)/colour.BinsPerLightness)
 			if bin+reach >= float64(r[1]) {
 				break
 			}
 		}
 	}
-	return areas, tones
+	return out
 }
 
 // Figures are the key figures of a still's reading, as desk read has them. A figure that

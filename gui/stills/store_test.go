@@ -596,9 +596,9 @@ func FuzzMeta(f *testing.F) {
 			}
 			return
 		}
-		m.LeftOut.Mask()
-		if _, tones := m.LeftOut.Parts(); len(tones) > 256 {
-			t.Fatalf("%d tones are left out in %q", len(tones), text)
+		m.LeftOut.Mask(noise(1))
+		if out := m.LeftOut.Parts(); len(out.Tones) > 256 || len(out.Seeds) > analysis.MostSeeds {
+			t.Fatalf("%d tones and %d colours are left out in %q", len(out.Tones), len(out.Seeds), text)
 		}
 		if e := (Entry{Meta: m.Meta}); !e.Matches("") || !e.Matches(m.Name) || !e.Matches(m.Source.Path) {
 			t.Fatalf("it is not found by its own name in %q", text)

@@ -120,6 +120,6 @@ func targetOfStill(store *stills.Store, id string, groups int) (*setup.Target, e
 		return nil, err
 	}
 	s.Picture.LayOver(analysis.White) // it is ours alone
-	plan := analysis.NewTarget(analysis.Read(s.Picture, analysis.Options{Groups: groups, Mask: s.Meta.LeftOut.Mask()}))
+	plan := analysis.NewTarget(analysis.Read(s.Picture, analysis.Options{Groups: groups, Mask: s.Meta.LeftOut.Mask(s.Picture)}))
 	return &setup.Target{Name: export.SheetTitle(s.Meta.Name, s.Meta.Time), Still: id, Plan: plan}, nil
 }

@@ -75,6 +75,9 @@ func (b *SourceBar) Set(state Sign, line, under TextForms) {
 // Line returns the first of the texts, in its long form.
 func (b *SourceBar) Line() string { return b.line.Long }
 
+// Under returns the second of them.
+func (b *SourceBar) Under() string { return b.under.Long }
+
 func (b *SourceBar) buttons() []*Button { return []*Button{b.Region, b.Freeze, b.View, b.More} }
 
 func (b *SourceBar) buttonsWidth() (w float32) {

@@ -163,6 +163,21 @@ func SayStatus(state capture.State, frozen bool, age time.Duration) (full, short
 	return "State unknown", "Unknown"
 }
 
+// SayCounted says how much of a picture is counted, a share in [0, 1]; "" where that is all of
+// it or unknown. What is not all of it is never 100 %.
+func SayCounted(share float64) string {
+	if !(share < 1) {
+		return ""
+	}
+	return Percent(min(share, 0.99)) + " counted"
+}
+
+// SayWorkspace asks about a workspace around the canvas that takes up a part of the picture, a
+// share in [0, 1].
+func SayWorkspace(part float64) string {
+	return "A plain frame around the canvas, " + Percent(part) + " of the picture. Leave it out?"
+}
+
 // SaySource says what size the watched picture has and how often it is looked at.
 func SaySource(width, height int, perSecond float64) string {
 	return SizeSay(width, height) + " · " + RateSay(perSecond)

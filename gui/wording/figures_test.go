@@ -47,6 +47,8 @@ func TestFigures(t *testing.T) {
 		{Whole(182.6), "183"}, {Whole(0), "0"}, {Whole(-0.2), "0"}, {Whole(-3), "−3"}, {Whole(math.NaN()), "–"},
 		{Percent(0.241), "24\u00a0%"}, {Percent(1), "100\u00a0%"}, {Percent(0), "0\u00a0%"},
 		{Percent(0.004), "<1\u00a0%"}, {Percent(0.005), "1\u00a0%"}, {Percent(math.NaN()), "–"},
+		{SayWorkspace(0.29), "A plain frame around the canvas, 29\u00a0% of the picture. Leave it out?"},
+		{SayCounted(0.72), "72\u00a0% counted"}, {SayCounted(0.9999), "99\u00a0% counted"}, {SayCounted(0.001), "<1\u00a0% counted"}, {SayCounted(0), "0\u00a0% counted"}, {SayCounted(1), ""}, {SayCounted(math.NaN()), ""},
 		{ValueSay(7.3, false), "7.3"}, {ValueSay(7.3, true), "2.7"}, {ValueSay(0, true), "10.0"}, {ValueSay(10, true), "0.0"},
 		{HueSay(nil), "–"}, {HueSay(hue(60.74)), "60.7"}, {HueSay(hue(359.97)), "0.0"}, {HueSay(hue(0)), "0.0"},
 		{SizeSay(1280, 720), "1280\u00a0×\u00a0720"},

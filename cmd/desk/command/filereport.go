@@ -7,6 +7,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
 )
@@ -21,6 +22,9 @@ type fileReport struct {
 	Spots    []analysis.Spot   `json:"spots"`
 	Limits   limitsReport      `json:"limits"`
 	Families []families.Family `json:"families"` // the largest first; null where they are left out
+	// CountedShare is the share of the picture's pixels that are counted, 0 to 1.
+	CountedShare *float64     `json:"counted_share"`
+	LeftOut      []files.Rect `json:"left_out"` // of the picture, pixels: the workspace around the canvas
 
 	*targetReport // nil without a target
 }
@@ -61,6 +65,7 @@ func (r fileReport) write(w io.Writer) {
 	if !r.writeHead(w, l.Mean != nil) {
 		return
 	}
+	r.writeCounted(w)
 	fmt.Fprintf(w, "  lightness  mean %.1f, half of the picture is at %.1f or darker\n", *l.Mean, *l.P50)
 	fmt.Fprintf(w, "             %.1f at the darkest hundredth, %.1f at the lightest\n", *l.P1, *l.P99)
 	if r.Key != nil {
@@ -82,6 +87,18 @@ func (r fileReport) write(w io.Writer) {
 			writeSpot(w, fmt.Sprintf("    %-11s", placeOf(s)), s)
 		}
 	}
+}
+
+// writeCounted prints how much is counted, where that isn't all, and why.
+func (r fileReport) writeCounted(w io.Writer) {
+	if r.CountedShare == nil || *r.CountedShare == 1 {
+		return
+	}
+	why := "transparent pixels"
+	if len(r.LeftOut) > 0 {
+		why = "the workspace around the canvas (count it with --workspace keep)"
+	}
+	fmt.Fprintf(w, "  left out   %s: %s\n", why, plain(wording.SayCounted(*r.CountedShare)))
 }
 
 // writeGroups prints the groups from dark to light with the gaps between them.

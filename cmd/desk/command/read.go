@@ -8,6 +8,8 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/workspace"
+	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
@@ -16,7 +18,7 @@ import (
 // readOptions are the options of desk read.
 var readOptions = []option{
 	{name: "json"}, {"spots", "x,y;x,y"}, {"size", "1|3|5|11"}, {"groups", "2|3|4"}, {"ground", "COLOUR"},
-	{"target", "PICTURE"}, {name: "no-families"},
+	{"target", "PICTURE"}, {"workspace", "auto|keep"}, {name: "no-families"},
 }
 
 // readPlan is what to do with every file.
@@ -26,6 +28,7 @@ type readPlan struct {
 	groups int           // 0: as many as the picture needs
 	ground colour.RGB    // under partly transparent pixels
 	target string        // path of the picture to compare with; empty for none
+	keep   bool          // the workspace around a canvas is counted too
 }
 
 // runRead measures picture files.
@@ -56,11 +59,13 @@ func runRead(c *call) error {
 		if err != nil {
 			return err
 		}
-		reading := reader.Read(pixels, analysis.Options{Groups: plan.groups})
+		mask, leftOut := plan.leaveOut(pixels)
+		reading := reader.Read(pixels, analysis.Options{Groups: plan.groups, Mask: mask})
 		r := reportOf(path, reading, spots)
+		r.LeftOut = leftOut
 		r.targetReport = plan.reportTarget(target, reading)
 		if !c.given("no-families") {
-			found := families.Find(pixels, nil, families.DefaultRules()).List
+			found := families.Find(pixels, mask, families.DefaultRules()).List
 			r.Families = append([]families.Family{}, found...) // never nil, so that JSON has an array
 		}
 		c.report(r, r.write)
@@ -78,9 +83,28 @@ func (plan *readPlan) set(a arguments) error {
 		a.spots(&plan.spots),
 		a.oneNumberOf("size", &plan.size, []int{1, 3, 5, 11}, "choose 1, 3, 5 or 11"),
 		a.oneNumberOf("groups", &plan.groups, []int{2, 3, 4}, "choose 2, 3 or 4"),
+		oneOf(a, "workspace", &plan.keep, map[string]bool{"auto": false, "keep": true}, "it is not one of the words on offer", "choose auto or keep"),
 		a.file("target", &plan.target, "name a picture file", ""),
 		a.colour("ground", &plan.ground),
 	)
+}
+
+// leaveOut leaves out the workspace around a canvas, where one is certain; else nothing. parts
+// are never nil, so that JSON has an array.
+func (plan readPlan) leaveOut(pixels analysis.Pixels) (mask *analysis.Mask, parts []files.Rect) {
+	parts = []files.Rect{}
+	if plan.keep {
+		return nil, parts
+	}
+	found := workspace.Find(pixels)
+	if found.Certainty != workspace.Certain {
+		return nil, parts
+	}
+	mask = &analysis.Mask{Areas: analysis.Around(pixels.Bounds(), found.Canvas)}
+	for _, area := range mask.Areas {
+		parts = append(parts, files.RectOf(area))
+	}
+	return mask, parts
 }
 
 // readTarget reads the picture that the others are held against; nil for none. Its errors
@@ -129,6 +153,6 @@ func reportOf(path string, r *analysis.Reading, spots []analysis.Spot) fileRepor
 	return fileReport{
 		pictureFile: pictureFile{path, r.Width, r.Height},
 		Lightness:   figures.Lightness, Histogram: r.Histogram, Figures: figures, Spots: spots,
-		Limits: limitsReport{stills.Known(dark), stills.Known(light)},
+		Limits: limitsReport{stills.Known(dark), stills.Known(light)}, CountedShare: stills.Known(r.Share()),
 	}
 }

@@ -25,6 +25,8 @@ Options
   read --groups 2|3|4      split the lightness into so many groups
   read --ground COLOUR     what lies under half-transparent pixels, else white
   read --target PICTURE    say how far each picture is from this one
+  read --workspace keep    count the workspace around a canvas too; auto leaves
+                           it out where it is certain that it is one, else auto
   read --no-families       don't look for local colours with light and shadow
   compare --tolerance T    lightness up to which two colours count as the same,
                            0.5 to 5, else 2.0

@@ -38,7 +38,7 @@ func SheetOfStill(still *stills.Still) SheetSubject {
 	return SheetSubject{
 		Title: SheetTitle(m.Name, m.Time), Name: m.Name, Time: m.Time, Source: m.Source, Display: m.Display,
 		Picture: still.Picture, Notes: still.Notes.Notes,
-		Options: analysis.Options{Mask: m.LeftOut.Mask()}, Judged: m.Judged(),
+		Options: analysis.Options{Mask: m.LeftOut.Mask(still.Picture)}, Judged: m.Judged(),
 	}
 }
 
