@@ -38,6 +38,7 @@ func (s *Settings) fields() []field {
 		fieldOf("tolerance", &s.Tolerance, between(0.5, 5, d.Tolerance)),
 		fieldOf("spot_size", &s.SpotSize, oneOf([]int{1, 3, 5, 11}, d.SpotSize)),
 		fieldOf("groups", &s.Groups, oneOf([]int{0, 2, 3, 4}, d.Groups)),
+		fieldOf("groups_without_ground", &s.NoGround, nil),
 		fieldOf("too_dark", &s.TooDark, between(0, middleLightness, d.TooDark)),
 		fieldOf("too_light", &s.TooLight, between(middleLightness, 100, d.TooLight)),
 		fieldOf("least_tones", &r.LeastTones, between(0.5, 5, d.Rules.LeastTones)),

@@ -184,7 +184,7 @@ func sayDamaged(what Phrase, p stills.Problem) string {
 }
 
 // SayKeyFigures says a still's key figures in short: the gaps between its groups in tones,
-// dark to light, and its murk; "" if it has none.
+// dark to light, what they are without, and its murk; "" if it has none.
 func SayKeyFigures(f stills.Figures) string {
 	if len(f.Gaps) == 0 {
 		return ""
@@ -194,6 +194,9 @@ func SayKeyFigures(f stills.Figures) string {
 		gaps[i] = Tenth(gap)
 	}
 	said := strings.Join(gaps, " and ") + Nbsp + "tones apart"
+	if f.GroundShare != nil {
+		said += " without the ground"
+	}
 	if f.Murk != nil {
 		said += ", murk " + Percent(*f.Murk)
 	}
