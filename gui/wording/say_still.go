@@ -40,6 +40,11 @@ func SayFull(what string, most int) string {
 	return "A " + what + " has at most " + strconv.Itoa(most) + " characters."
 }
 
+// SayFullStill says that the notes of a still have as many letters as they may.
+func SayFullStill() string {
+	return "The notes of a still have at most " + strconv.Itoa(notes.MostLetters) + " characters together. Shorten some, or keep the picture as another still."
+}
+
 // TimeSay returns a point in time, to the minute.
 func TimeSay(at time.Time) string { return at.Local().Format("2006-01-02 15:04") }
 
