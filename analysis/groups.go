@@ -10,6 +10,10 @@ import (
 // MaxGroups is the greatest number of groups a picture is split into.
 const MaxGroups = 4
 
+// leastGap is how many tones neighbouring groups' means are apart at least where their number is
+// automatic: two that are nearer are one mass (our choice; common practice draws no line).
+const leastGap = 0.8
+
 // enoughSeparability is what the automatic number of groups must reach (common practice,
 // no source).
 const enoughSeparability = 0.90
@@ -85,15 +89,22 @@ func (r *Reading) Split(k int) *Split {
 	return &r.splits[k-2]
 }
 
-// chosenByHand says that the chosen split is the one by edges set by hand.
-const chosenByHand = -1
+// Choices that are no index into the splits.
+const (
+	chosenByHand = -1 // by edges set by hand
+	chosenLone   = -2 // one group: nothing in the picture is far enough apart
+)
 
 // Chosen returns the split into the number of groups that Options.Groups asked for or, if
-// it left that open, into the fewest whose separability reaches 0.90, else into 4. Edges
-// set by hand go before both.
+// it left that open, into the fewest whose separability reaches 0.90, else into the most; of
+// those whose neighbouring means are 0.8 tones apart or more, one group if there are none such.
+// Edges set by hand go before both.
 func (r *Reading) Chosen() *Split {
-	if r.chosen == chosenByHand {
+	switch r.chosen {
+	case chosenByHand:
 		return &r.byHand
+	case chosenLone:
+		return &r.lone
 	}
 	return &r.splits[r.chosen]
 }

@@ -65,6 +65,24 @@ func (l *Left) NextSpan(y, x, width int) (end int, counted bool) {
 	return min(to, width), false
 }
 
+// frame returns the smallest rectangle around what is counted of a picture of that size; empty if
+// nothing is.
+func (l *Left) frame(width, height int) (frame image.Rectangle) {
+	frame = image.Rectangle{Min: image.Pt(width, height)}
+	for y := range height {
+		for x := 0; x < width; {
+			end, counted := l.NextSpan(y, x, width)
+			if counted {
+				frame.Min = image.Pt(min(frame.Min.X, x), min(frame.Min.Y, y))
+				frame.Max = image.Pt(max(frame.Max.X, end), y+1)
+				end = max(end, frame.Max.X) // what is between tells nothing new
+			}
+			x = end
+		}
+	}
+	return frame
+}
+
 // nextArea is NextSpan for the areas alone.
 func (l *Left) nextArea(y, x, width int) (end int, counted bool) {
 	out := x // where the areas met so far end

@@ -23,6 +23,9 @@ type Options struct {
 	// the chosen split, whatever Groups says; anything else leaves it to Groups.
 	Edges []float64
 	Mask  *Mask // what is left out; nil for nothing
+	// WithoutGround leaves the ground out of the groups, where there is one; every other figure
+	// counts it.
+	WithoutGround bool
 }
 
 // Key says how light a picture is as a whole: "low" where the mean's value is under 4,
@@ -47,10 +50,15 @@ type Reading struct {
 	// the pixels up to and with it reaches 1, 50 and 99 percent.
 	P1, P50, P99 float64
 	Key          Key
+	Ground       Ground // whether the groups are without it
+
+	ground      [256]int // pixels that are left out of the groups as the ground
+	groundCount int
 
 	splits [3]Split // for 2, 3 and 4 groups
 	byHand Split    // by the edges set by hand
-	chosen int      // index into splits, or chosenByHand
+	lone   Split    // all of it as one group
+	chosen int      // index into splits, or one of the below
 }
 
 // Reader reads one frame after another without allocating. It owns its buffers and its
@@ -61,15 +69,17 @@ type Reader struct {
 	// jitter. Without it every Reading is the picture's alone.
 	Steady bool
 
-	workers *pool.Workers
-	pixels  Pixels
-	left    Left // out
-	grey    []uint8
-	rows    [][]uint8 // of larger pictures, one a worker
-	tallies []tally   // one a worker
-	ignored []tally   // what is left out by its place, one a worker
-	held    held
-	reading Reading
+	workers     *pool.Workers
+	pixels      Pixels
+	left        Left // out
+	grey        []uint8
+	rows        [][]uint8 // of larger pictures, one a worker
+	tallies     []tally   // one a worker
+	ignored     []tally   // what is left out by its place, one a worker
+	ground      groundFinder
+	countGround func(worker, piece int) // groundRows, made once
+	held        held
+	reading     Reading
 }
 
 // NewReader returns a Reader that works on all cores.
@@ -79,6 +89,10 @@ func NewReader() *Reader {
 	r.tallies = make([]tally, r.workers.Workers())
 	r.ignored = make([]tally, r.workers.Workers())
 	r.rows = make([][]uint8, r.workers.Workers())
+	r.ground.near = make([][]uint8, r.workers.Workers())
+	r.ground.runs = make([][]cellRun, r.workers.Workers())
+	r.ground.tallies = make([]lanes, r.workers.Workers())
+	r.countGround = r.groundRows
 	return r
 }
 
@@ -98,8 +112,10 @@ func (r *Reader) Read(p Pixels, o Options) *Reading {
 	if p.Check() != nil || p.Width == 0 || p.Height == 0 {
 		p = Pixels{}
 	}
+	r.ground.wanted = o.WithoutGround
 	r.pass(p, o.Mask)
 	r.reading.gather(r.tallies, o.Mask)
+	r.leaveOutGround(p, o)
 	r.reading.measure()
 	r.split(o.Groups, o.Edges)
 	return &r.reading
@@ -119,6 +135,7 @@ func (r *Reader) pass(p Pixels, out *Mask) {
 	clear(r.tallies)
 	r.pixels = p
 	r.left.Set(out, p.Bounds())
+	r.ground.look(&p, &r.left, out, r.held.ground)
 	r.reading.Width, r.reading.Height, r.reading.Grey = p.Width, p.Height, r.grey
 	r.workers.Do((p.Height + rowsPerPiece - 1) / rowsPerPiece)
 	r.pixels = Pixels{} // the frame isn't ours to keep
@@ -141,6 +158,9 @@ func (r *Reader) readRows(worker, piece int) {
 			}
 			binSpan(fixed.Bins, n, dst[x:end], src[PixelBytes*x:PixelBytes*end], p.Layout)
 			x = end
+		}
+		if r.ground.is {
+			r.ground.row(p, y, dst)
 		}
 	}
 }

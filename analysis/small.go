@@ -31,16 +31,20 @@ type GapMeter struct {
 // Changes appends to dst what becomes of the gaps of the chosen groups of whole, from dark
 // to light, when the picture is made small, in linear light. The small picture, of which
 // histogram counts the pixels by bin, is split anew, into as many groups; edges set by hand
-// stay where they are.
+// stay where they are. Where the ground is left out of the groups of whole, it is here too.
 func (m *GapMeter) Changes(dst []GapChange, histogram *[256]int, whole *Reading) []GapChange {
 	chosen, small := whole.Chosen(), &m.byHand
-	m.sums.set(histogram)
-	if whole.chosen == chosenByHand {
+	rest := whole.lessGround(histogram)
+	m.sums.set(&rest)
+	switch whole.chosen {
+	case chosenLone:
+		return dst
+	case chosenByHand:
 		m.byHand = Split{count: chosen.count, thresholds: chosen.thresholds}
 		if m.sums.count() == 0 {
 			m.byHand.count = 0
 		}
-	} else {
+	default:
 		m.sums.bestSplits(&m.splits)
 		small = &m.splits[max(0, chosen.count-2)]
 	}

@@ -1,9 +1,14 @@
 package analysis
 
 import (
+	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
+
+	"pgregory.net/rapid"
+
+	"app.tonedesk/analysis/colour"
 )
 
 // sample draws pixels from a histogram, as a picture with a grain does from frame to frame.
@@ -48,7 +53,7 @@ func TestSteadyStaysInGrain(t *testing.T) {
 	rng := rand.New(rand.NewPCG(11, 12))
 	var histograms [][256]int
 	for range 60 {
-		histograms = append(histograms, sample(rng, evenHistogram(), 20000))
+		histograms = append(histograms, sample(rng, evenHistogram(), 60000)) // as of 300 by 200 pixels
 	}
 	if free := frames(new(Reader), histograms); free < 30 {
 		t.Errorf("the exact edges moved in %d of 59 frames: no grain to resist", free)
@@ -95,12 +100,65 @@ func TestSteadyFollows(t *testing.T) {
 	}
 }
 
+// Whatever was seen before, an edge lies within 0.1 value of the best one of this frame alone, and
+// groups whose number is automatic are 0.8 tones apart.
+func TestSteadyHistoryLaw(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		steady := &Reader{Steady: true}
+		h := drawHistogram(t)
+		for range rapid.IntRange(1, 12).Draw(t, "frames") {
+			if rapid.IntRange(0, 4).Draw(t, "another") == 0 {
+				h = drawHistogram(t)
+			}
+			for range rapid.IntRange(0, 30).Draw(t, "changes") { // as of a brush
+				bin := rapid.IntRange(0, 255).Draw(t, "bin")
+				h[bin] = max(0, h[bin]+rapid.IntRange(-40, 40).Draw(t, "more"))
+			}
+			alone := splitOf(h, 0)
+			steady.reading.Histogram, steady.reading.Counted = h, alone.Counted
+			steady.split(0, nil)
+			for k := 2; k <= MaxGroups; k++ {
+				got, best := steady.reading.Split(k).Thresholds(), alone.Split(k).Thresholds()
+				if len(got) != len(best) {
+					t.Fatalf("%d groups: edges at %v, of this frame alone %v", k, got, best)
+				}
+				for i := range got {
+					if d := colour.Value(edgeOf(got[i])) - colour.Value(edgeOf(best[i])); !(math.Abs(d) <= 0.1+1e-9) {
+						t.Fatalf("%d groups: an edge lies %g from the best one", k, d)
+					}
+				}
+			}
+			for _, r := range []*Reading{alone, &steady.reading} {
+				for _, gap := range r.Chosen().Gaps() {
+					if !(gap >= 0.8) {
+						t.Fatalf("groups %g tones apart", gap)
+					}
+				}
+			}
+		}
+	})
+}
+
+// A group that is new is clearly apart from the next, one that is there stays until it must go.
+func TestSteadyGap(t *testing.T) {
+	for _, tt := range []struct {
+		gap  float64
+		held int
+		want int
+	}{{0.85, 0, 2}, {0.79, 0, 1}, {0.85, 2, 2}, {0.79, 2, 1}, {0.85, 1, 1}, {0.91, 1, 2}} {
+		one := [3]Split{{Separability: 0.95, count: 2, gaps: [3]float64{tt.gap}}}
+		if got := automatic(&one, tt.held); got != tt.want {
+			t.Errorf("%g tones apart, %d groups before: %d, want %d", tt.gap, tt.held, got, tt.want)
+		}
+	}
+}
+
 // The number of groups: within the margin it stays, beyond it changes.
 func TestSteadyNumberOfGroups(t *testing.T) {
 	at := func(separability ...float64) *[3]Split {
 		s := new([3]Split)
 		for i := range s {
-			s[i] = Split{Separability: separability[i], count: i + 2}
+			s[i] = Split{Separability: separability[i], count: i + 2, gaps: [3]float64{1, 1, 1}}
 		}
 		return s
 	}
@@ -120,7 +178,7 @@ func TestSteadyNumberOfGroups(t *testing.T) {
 		{"down to the one that is clear", at(0.905, 0.95, 0.97), 4, 3},
 	}
 	for _, tt := range tests {
-		if got := fewest(tt.splits, max(tt.held-2, -1)) + 2; got != tt.want {
+		if got := automatic(tt.splits, tt.held); got != tt.want {
 			t.Errorf("%s: %d groups, want %d", tt.name, got, tt.want)
 		}
 	}

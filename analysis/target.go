@@ -7,8 +7,17 @@ type Target struct {
 	split     Split
 }
 
-// NewTarget makes the plan of a picture, by its chosen groups.
-func NewTarget(r *Reading) *Target { return &Target{r.Histogram, *r.Chosen()} }
+// NewTarget makes the plan of a picture, by the edges of its chosen groups. It counts the ground,
+// as Match does, also where that is left out of the groups.
+func NewTarget(r *Reading) *Target {
+	t := &Target{r.Histogram, *r.Chosen()}
+	if r.groundCount > 0 {
+		var sums binSums
+		sums.set(&t.histogram)
+		t.split.fill(&sums)
+	}
+	return t
+}
 
 // Histogram returns the target's counts of pixels, as in Reading.
 func (t *Target) Histogram() *[256]int { return &t.histogram }

@@ -120,7 +120,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 			d.stills.judge(s, list)
 		}
 	}})
-	d.target = &structure.Targets{Host: &d.Host, Groups: func() int { return d.settings.Groups }, Refresh: d.refresh, Put: d.apply}
+	d.target = &structure.Targets{Host: &d.Host, Grouping: func() analysis.Options { return d.settings.Grouping() }, Refresh: d.refresh, Put: d.apply}
 	d.worker = live.NewWorker(live.Owner{Show: d.showSoon, Again: d.comeBack, Log: host.LogMistake}, d.families.Search)
 	d.watcher = capture.NewWatcher(capture.Watch{
 		Open:      d.opener(d.setup.Source),

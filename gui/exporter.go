@@ -104,7 +104,9 @@ func (e *exporter) write(way exportWay, path string) {
 	}
 	subject := export.SheetOfStill(still)
 	subject.Notes = e.marker.Notes()
-	subject.Options.Groups, subject.Bands = e.settings.Groups, e.settings.Knobs["bands"]
+	mask := subject.Options.Mask
+	subject.Options, subject.Bands = e.settings.Grouping(), e.settings.Knobs["bands"]
+	subject.Options.Mask = mask
 	rules := e.settings.Rules
 	name, to := filepath.Base(path), e.over(path)
 	e.Messages.Note("Writing " + wording.Quote(name) + ".")

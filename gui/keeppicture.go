@@ -96,7 +96,9 @@ func (k *keptStills) leaveAnswerFor(from setup.Source) {
 
 // metaOf says what is known of a copied picture, but the time.
 func metaOf(c *live.Copy) stills.Meta {
-	reading := analysis.Read(c.Pixels, analysis.Options{Groups: c.Settings.Groups, Mask: &c.Mask})
+	o := c.Settings.Grouping()
+	o.Mask = &c.Mask
+	reading := analysis.Read(c.Pixels, o)
 	return stills.Meta{
 		Source:  stills.SourceOf(c.Source, c.Bounds),
 		Display: c.Settings.Display, LeftOut: stills.LeftOutOf(&c.Mask), Reading: stills.FiguresOf(reading),

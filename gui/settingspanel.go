@@ -63,6 +63,12 @@ func choices() []choice {
 			}
 			return strconv.Itoa(v)
 		}, func(s *settings.Settings) *int { return &s.Groups }),
+		choiceOf("Groups of", []bool{false, true}, func(without bool) string {
+			if without {
+				return "without the ground"
+			}
+			return "whole picture"
+		}, func(s *settings.Settings) *bool { return &s.NoGround }),
 		choiceOf("Too dark under", []float64{0, 2, 4, 6, 8, 10, 12, 15, 20}, wording.Tenth, func(s *settings.Settings) *float64 { return &s.TooDark }),
 		choiceOf("Too light over", []float64{80, 85, 90, 92, 94, 95, 96, 97, 98, 99, 100}, wording.Tenth, func(s *settings.Settings) *float64 { return &s.TooLight }),
 		choiceOf("Dot what is beyond", settings.AllDots, func(v settings.Dots) string {

@@ -70,7 +70,7 @@ func (h *stillHead) show() {
 // newNameEntry takes the still's name.
 func newNameEntry(m *marker, k *keptStills) *widgets.Entry {
 	e := widgets.NewEntry(m.Keys, "Name of this still")
-	e.Most, e.OnFull = stills.MostName, func() { m.Messages.Note(wording.SayFull("name", stills.MostName)) }
+	e.Most, e.OnFull = func() int { return stills.MostName }, func() { m.Messages.Note(wording.SayFull("name", stills.MostName)) }
 	e.OnSubmitted = func(string) { m.FocusMirror() }
 	e.OnLeft = func() {
 		if s := m.Still(); s != nil {

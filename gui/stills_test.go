@@ -548,6 +548,29 @@ func TestKeptIsSaidUntilMore(t *testing.T) {
 	}
 }
 
+// The notes of a still take so many letters together, and say so; what is written stays.
+func TestFullOfWords(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
+	long := strings.Repeat("ö", notes.MostText)
+	for i := range notes.MostLetters/notes.MostText + 2 {
+		d.marker.setTool(4) // a box
+		drag(d.Mirror, image.Pt(20+10*i, 20), image.Pt(26+10*i, 60))
+		d.marker.Write(long[:len("ö")*d.marker.Room()])
+	}
+	entry := p.text.Entry
+	d.Window.Canvas().Focus(entry)
+	entry.TypedRune('a')
+	if got := d.Messages.Said[host.MessageNote]; !strings.HasPrefix(got, "The notes of a still have at most 50000 characters together.") || entry.Text != "" {
+		t.Errorf("said %q, the note has %d letters", got, len([]rune(entry.Text)))
+	}
+	d.marker.Select(d.marker.Notes()[0].ID)
+	entry.TypedRune('a')
+	if got := d.Messages.Said[host.MessageNote]; got != "A note has at most 4000 characters." || entry.Text != long {
+		t.Errorf("said %q, the note has %d letters", got, len([]rune(entry.Text)))
+	}
+}
+
 // plainSay returns a text with ordinary spaces.
 func plainSay(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }
 

@@ -235,7 +235,13 @@ func newNoteEntry(m *marker) *noteEntry {
 			m.Write(text)
 		}
 	}
-	e.Most, e.OnFull = notes.MostText, func() { m.Messages.Note(wording.SayFull("note", notes.MostText)) }
+	e.Most, e.OnFull = m.Room, func() {
+		if m.Room() < notes.MostText {
+			m.Messages.Note(wording.SayFullStill())
+		} else {
+			m.Messages.Note(wording.SayFull("note", notes.MostText))
+		}
+	}
 	e.OnSubmitted = func(string) { m.FocusMirror() }
 	e.OnEscape = m.FocusMirror
 	e.OnLeft = m.Settle // the next change is a step of undo of its own

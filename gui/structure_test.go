@@ -233,6 +233,35 @@ func TestEdgesByHand(t *testing.T) {
 	}
 }
 
+// The groups can be of the picture without its ground, and the page says which.
+func TestGroupsWithoutTheGround(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	p := openStructure(t, d)
+	d.see(t, form())
+	if p.of.Chosen() != 0 || !strings.HasSuffix(p.sentence.Text, ". The whole picture counts.") {
+		t.Errorf("word %d is chosen, the sentence is %q", p.of.Chosen(), p.sentence.Text)
+	}
+	p.of.Choose(1)
+	d.see(t, form())
+	reading := d.worker.Last().Reading
+	// The form is an ellipse of 120 by 110 in 400 by 300: 34.6 % of the picture.
+	if got := reading.GroundShare(); math.Abs(got-(1-math.Pi*120*110/400/300)) > 0.005 || !d.settings.NoGround {
+		t.Errorf("a ground of %.3f is left out", got)
+	}
+	if p.of.Chosen() != 1 || !strings.Contains(p.sentence.Text, "Without the ground, which is 65") {
+		t.Errorf("the sentence is %q", p.sentence.Text)
+	}
+	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
+	if got := d.worker.Last().Reading; got.Ground == analysis.GroundLeftOut && got.GroundShare() > 0.51 {
+		t.Errorf("of halves a ground of %.3f is left out", got.GroundShare())
+	}
+	p.of.Choose(0)
+	d.see(t, form())
+	if d.worker.Last().Reading.GroundShare() != 0 {
+		t.Error("the ground stays left out")
+	}
+}
+
 func TestTarget(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "plan.png")
 	f, err := os.Create(path)
@@ -248,7 +277,7 @@ func TestTarget(t *testing.T) {
 	}
 	d := newTestDesk(t, settings.Defaults())
 	p := openStructure(t, d)
-	plan, err := pictures.ReadTarget(path, 0, analysis.White)
+	plan, err := pictures.ReadTarget(path, analysis.Options{}, analysis.White)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -272,7 +301,7 @@ func TestTarget(t *testing.T) {
 	if d.Undo(); d.setup.Target == nil {
 		t.Error("taking the target away can't be undone")
 	}
-	if _, err := pictures.ReadTarget(filepath.Join(t.TempDir(), "none.png"), 0, analysis.White); err == nil {
+	if _, err := pictures.ReadTarget(filepath.Join(t.TempDir(), "none.png"), analysis.Options{}, analysis.White); err == nil {
 		t.Error("a target that isn't there is read")
 	}
 }

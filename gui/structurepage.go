@@ -23,6 +23,7 @@ type structurePage struct {
 	sentence *widget.Label
 	bar      *widgets.GroupBar
 	count    *widgets.Chooser
+	of       *widgets.Chooser // what the groups are of
 	limits   *widget.Label
 	families *structure.FamilyList
 	target   *structure.TargetPanel
@@ -40,9 +41,13 @@ func newStructurePage(d *Desk) pageView {
 			d.keepEdges()
 		}
 	})
+	p.of = widgets.NewChooser([]string{"Groups of the whole picture", "Without the ground"}, 4*widgets.Step, d, func(i int) {
+		d.settings.NoGround = i == 1
+		d.settled()
+	})
 	p.families = structure.NewFamilyList(&d.Host, d.families)
 	p.target = structure.NewTargetPanel(&d.Host, d.target)
-	whole := widgets.OnPanel(p.sentence, widgets.Inset(p.bar), p.count, p.limits)
+	whole := widgets.OnPanel(p.sentence, widgets.Inset(p.bar), p.count, p.of, p.limits)
 	p.box = container.NewVBox(whole, p.families.Box, d.parts.spread, p.target.Box)
 	return p
 }
@@ -82,7 +87,7 @@ func (p *structurePage) show(r *analysis.Reading) {
 	}
 	split := r.Chosen()
 	p.bar.Set(split.Groups())
-	resized := widgets.SetWords(p.sentence, wording.SayGroups(split.Groups(), split.Gaps())+".")
+	resized := widgets.SetWords(p.sentence, wording.SayGroups(split.Groups(), split.Gaps())+". "+wording.SayGround(r.Ground, r.GroundShare())+".")
 	dark, light := r.Limits(p.d.settings.Limits())
 	words := wording.SayMurk(split) + wording.SayLimits(dark, light, p.d.settings.Limits())
 	if view := live.ViewOf(live.Wanted{Settings: p.d.settings}); view.Beside != nil && len(p.d.last.small) > 0 {
@@ -94,6 +99,10 @@ func (p *structurePage) show(r *analysis.Reading) {
 		at = slices.Index(groupCounts, p.d.settings.Groups)
 	}
 	p.count.Set(at)
+	p.of.Set(0)
+	if p.d.settings.NoGround {
+		p.of.Set(1)
+	}
 	if resized {
 		p.d.LayOutPage()
 	}

@@ -66,6 +66,7 @@ type report struct {
 		From, To, Share, Mean float64
 	}
 	Separability, Murk *float64
+	GroundShare        *float64 `json:"ground_share"`
 	Gaps               []float64
 	Key                *string
 	Spots              []struct {
@@ -90,11 +91,38 @@ func reportFrom(t *testing.T, line string) (r report) {
 	return r
 }
 
+// A figure of 40 by 40 pixels, half dark and half middle, on paper of 100 by 80.
+func TestReadWithoutTheGround(t *testing.T) {
+	path := picture(t, "figure.png", 100, 80, func(x, y int) color.NRGBA {
+		switch in := x >= 30 && x < 70 && y >= 20 && y < 60; {
+		case in && x < 50:
+			return color.NRGBA{30, 30, 30, 255}
+		case in:
+			return color.NRGBA{130, 130, 130, 255}
+		}
+		return color.NRGBA{250, 250, 250, 255}
+	})
+	e := desktest.Run(t, "", "read", "--json", "--no-families", "--without-ground", path)
+	e.PlainErrors(t, 0)
+	r := reportFrom(t, e.Out)
+	if r.GroundShare == nil || *r.GroundShare != 0.8 || len(r.Groups) != 2 || r.Groups[0].Share != 0.5 || r.Histogram[251] != 6400 {
+		t.Errorf("ground and groups %s", e.Out)
+	}
+	e = desktest.Run(t, "", "read", "--no-families", "--without-ground", path)
+	if !strings.Contains(e.Out, "groups of  Without the ground, which is 80 % of what counts.") {
+		t.Errorf("says\n%s", e.Out)
+	}
+	e = desktest.Run(t, "", "read", "--json", "--no-families", path)
+	if r := reportFrom(t, e.Out); r.GroundShare != nil || r.Groups[len(r.Groups)-1].Share < 0.79 {
+		t.Errorf("whole picture: %s", e.Out)
+	}
+}
+
 func TestReadJSON(t *testing.T) {
 	path := picture(t, "two.png", 8, 4, halves)
 	e := desktest.Run(t, "", "read", "--json", "--spots", "0,0;7,3", "--size", "1", "--groups", "2", path)
 	e.PlainErrors(t, 0)
-	const names = "file width height lightness histogram groups separability gaps murk key spots limits families counted_share left_out"
+	const names = "file width height lightness histogram groups separability gaps murk key ground_share spots limits families counted_share left_out"
 	if got := strings.Join(keys(t, e.Out), " "); got != names || e.Code != 0 {
 		t.Fatalf("code %d, names %s, want %s", e.Code, got, names)
 	}

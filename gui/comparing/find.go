@@ -84,7 +84,9 @@ func compareCopies(before stills.Side, after *live.Copy, from stills.Source) (*c
 	}
 	aligned.After = analysis.Pixels{} // which is not looked at any more: there may be a newer one
 	found := &compared{aligned: aligned, change: change, place: after.Bounds}
-	found.before = analysis.Read(aligned.Before, analysis.Options{Groups: after.Settings.Groups, Mask: aligned.MaskBefore})
+	o := after.Settings.Grouping()
+	o.Mask = aligned.MaskBefore
+	found.before = analysis.Read(aligned.Before, o)
 	if aligned.How == stills.ByPosition {
 		found.place = aligned.Region.Rectangle().Sub(from.Region.Rectangle().Min).Add(after.Bounds.Min)
 	}

@@ -82,8 +82,8 @@ func partOf(p analysis.Pixels, origin image.Point, from setup.Source) (analysis.
 // sameAs says what still holds of the task before, whose frame is the same.
 func sameAs(t, last *task) (s same) {
 	s.picture = t.bounds == last.bounds
-	s.reading = s.picture && t.Settings.Groups == last.Settings.Groups && t.Covered == last.Covered &&
-		t.Setup.Out.Same(last.Setup.Out) && sameSlice(t.Setup.Edges, last.Setup.Edges)
+	s.reading = s.picture && t.Settings.Groups == last.Settings.Groups && t.Settings.NoGround == last.Settings.NoGround &&
+		t.Covered == last.Covered && t.Setup.Out.Same(last.Setup.Out) && sameSlice(t.Setup.Edges, last.Setup.Edges)
 	s.reduced = s.reading && t.lay == last.lay
 	s.look = sameLook(t.Settings, last.Settings, t.view)
 	s.beside = s.reading && s.look && t.Halves == last.Halves

@@ -42,6 +42,7 @@ func TestSameAs(t *testing.T) {
 		{"the pointer", func(t *task) { t.Looking = true }, all},
 		{"another part", func(t *task) { t.bounds = t.bounds.Add(image.Pt(1, 0)) }, same{look: true}},
 		{"the groups", func(t *task) { t.Settings.Groups = 3 }, same{picture: true, look: true}},
+		{"what the groups are of", func(t *task) { t.Settings.NoGround = true }, same{picture: true, look: true}},
 		{"edges by hand", func(t *task) { t.Setup.Edges = []float64{50} }, same{picture: true, look: true}},
 		{"our window", func(t *task) { t.Covered = image.Rect(0, 0, 1, 1) }, same{picture: true, look: true}},
 		{"an area left out", func(t *task) { t.Setup = t.Setup.LeavingOut(image.Rect(0, 0, 1, 1)) }, same{picture: true, look: true}},

@@ -132,7 +132,9 @@ func (w *Worker) read(t *task) *analysis.Reading {
 	if t.same.reading {
 		return w.shown.Reading
 	}
-	return w.reader.Read(t.pixels, analysis.Options{Groups: t.Settings.Groups, Edges: t.Setup.Edges, Mask: &w.mask})
+	o := t.Settings.Grouping()
+	o.Edges, o.Mask = t.Setup.Edges, &w.mask
+	return w.reader.Read(t.pixels, o)
 }
 
 // jumped reports whether the whole picture jumped since the frame before. Another part of

@@ -69,7 +69,7 @@ func TestTargetOnItsGround(t *testing.T) {
 		ground colour.RGB
 		want   float64
 	}{{colour.RGB{}, 0}, {analysis.White, 116*math.Cbrt(y) - 16}} {
-		target, err := ReadTarget(path, 0, tt.ground)
+		target, err := ReadTarget(path, analysis.Options{}, tt.ground)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -78,7 +78,7 @@ func TestTargetOnItsGround(t *testing.T) {
 			t.Errorf("over %v the groups are %+v, want one of L* %.1f", tt.ground, groups, tt.want)
 		}
 	}
-	if _, err := ReadTarget(path+"no", 0, analysis.White); !errors.Is(err, fs.ErrNotExist) {
+	if _, err := ReadTarget(path+"no", analysis.Options{}, analysis.White); !errors.Is(err, fs.ErrNotExist) {
 		t.Errorf("a target that isn't there: %v", err)
 	}
 }

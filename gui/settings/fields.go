@@ -39,6 +39,7 @@ func (s *Settings) fields() []field {
 		fieldOf("like_within", &s.LikeWithin, between(0.5, 20, d.LikeWithin)),
 		fieldOf("spot_size", &s.SpotSize, oneOf([]int{1, 3, 5, 11}, d.SpotSize)),
 		fieldOf("groups", &s.Groups, oneOf([]int{0, 2, 3, 4}, d.Groups)),
+		fieldOf("groups_without_ground", &s.NoGround, nil),
 		fieldOf("too_dark", &s.TooDark, between(0, middleLightness, d.TooDark)),
 		fieldOf("too_light", &s.TooLight, between(middleLightness, 100, d.TooLight)),
 		fieldOf("least_tones", &r.LeastTones, between(0.5, 5, d.Rules.LeastTones)),

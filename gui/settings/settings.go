@@ -19,6 +19,7 @@ type Settings struct {
 	LikeWithin  float64            // distance in L*a*b* up to which a colour is left out with the one clicked, 0.5 to 20
 	SpotSize    int                // side of a spot's square in pixels: 1, 3, 5 or 11
 	Groups      int                // 0 automatic, else 2, 3 or 4
+	NoGround    bool               // groups are of the picture without the ground
 	TooDark     float64            // lightness (L*) under which a pixel is too dark, 0 to 50
 	TooLight    float64            // and over which it is too light, 50 to 100
 	Dots        Dots               // where pixels beyond these are dotted
@@ -144,6 +145,11 @@ func (s Settings) Clone() Settings {
 // Limits are the limits of lightness that the painter set.
 func (s Settings) Limits() analysis.Limits {
 	return analysis.Limits{Dark: s.TooDark, Light: s.TooLight}
+}
+
+// Grouping is how the painter wants pictures split into groups.
+func (s Settings) Grouping() analysis.Options {
+	return analysis.Options{Groups: s.Groups, WithoutGround: s.NoGround}
 }
 
 // Knob returns where a view's knob stands.

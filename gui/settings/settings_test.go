@@ -70,7 +70,7 @@ func TestSettingsValid(t *testing.T) {
 
 func TestSettingsGoThroughTheFile(t *testing.T) {
 	s := Settings{
-		Ground: GroundMiddle, PerSecond: 24, Tolerance: 1.5, LikeWithin: 4, SpotSize: 5, Groups: 3, StillsLimit: 500,
+		Ground: GroundMiddle, PerSecond: 24, Tolerance: 1.5, LikeWithin: 4, SpotSize: 5, Groups: 3, NoGround: true, StillsLimit: 500,
 		Shade:   propose.Options{ShadowHue: 35, Turn: 0.5, Gain: 0.1, AccentChroma: 0.2, EqualBy: propose.ByLayerGrey},
 		TooDark: 6, TooLight: 95, Dots: DotsNever, Rules: families.Rules{LeastTones: 1.5, MostTones: 4, LeastChroma: 6, LeastTurn: 10, MostGain: 0.1, KeepsWithin: 2, VanishAbove: 8.5},
 		Knobs: map[string]float64{"bands": 7, "of another program": 0.5},

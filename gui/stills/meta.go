@@ -160,6 +160,9 @@ type Figures struct {
 	Gaps         []float64        `json:"gaps"` // tones, dark to light
 	Murk         *float64         `json:"murk"` // share, 0 to 1
 	Key          *analysis.Key    `json:"key"`
+	// GroundShare is the share of the counted pixels, 0 to 1, that the groups are without, as the
+	// ground; nil where they are of all that is counted.
+	GroundShare *float64 `json:"ground_share"`
 }
 
 // Lightness holds figures in L*.
@@ -182,6 +185,9 @@ func FiguresOf(r *analysis.Reading) Figures {
 	}
 	if key := r.Key; key != "" {
 		f.Key = &key
+	}
+	if r.Ground == analysis.GroundLeftOut {
+		f.GroundShare = Known(r.GroundShare())
 	}
 	return f
 }

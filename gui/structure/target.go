@@ -21,9 +21,9 @@ type Targets struct {
 	Restoring bool // the target of the last time is being read
 	taking    bool // the next picture becomes the target
 
-	Groups  func() int        // that are asked for
-	Refresh func()            // has the last picture shown again
-	Put     func(setup.Setup) // replaces the setup without a step of undo
+	Grouping func() analysis.Options // that is asked for
+	Refresh  func()                  // has the last picture shown again
+	Put      func(setup.Setup)       // replaces the setup without a step of undo
 }
 
 // Set makes a picture the target; nil takes it away.
@@ -60,14 +60,14 @@ func (t *Targets) Ask() {
 
 // openFile reads a picture file and hands it to take as a target.
 func (t *Targets) openFile(path string, take func(*setup.Target)) {
-	groups := t.Groups()
-	t.read(wording.On("read", path)+" as the target", take, func() (*setup.Target, error) { return targetOfFile(path, groups) })
+	grouping := t.Grouping()
+	t.read(wording.On("read", path)+" as the target", take, func() (*setup.Target, error) { return targetOfFile(path, grouping) })
 }
 
 // OpenStill reads a still and hands it to take as a target.
 func (t *Targets) OpenStill(id string, take func(*setup.Target)) {
-	groups := t.Groups()
-	t.read("read the still as the target", take, func() (*setup.Target, error) { return targetOfStill(t.Store, id, groups) })
+	grouping := t.Grouping()
+	t.read("read the still as the target", take, func() (*setup.Target, error) { return targetOfStill(t.Store, id, grouping) })
 }
 
 // read reads a target without holding up the window.
@@ -106,20 +106,20 @@ func (t *Targets) Restore(path, still string) {
 	}
 }
 
-// targetOfFile reads a picture file as a target of a number of groups, 0 for as many as it
-// needs.
-func targetOfFile(path string, groups int) (*setup.Target, error) {
-	plan, err := pictures.ReadTarget(path, groups, analysis.White)
+// targetOfFile reads a picture file as a target.
+func targetOfFile(path string, grouping analysis.Options) (*setup.Target, error) {
+	plan, err := pictures.ReadTarget(path, grouping, analysis.White)
 	return &setup.Target{Name: filepath.Base(path), Path: path, Plan: plan}, err
 }
 
 // targetOfStill reads a still in the same way.
-func targetOfStill(store *stills.Store, id string, groups int) (*setup.Target, error) {
+func targetOfStill(store *stills.Store, id string, grouping analysis.Options) (*setup.Target, error) {
 	s, err := store.Open(id)
 	if err != nil {
 		return nil, err
 	}
 	s.Picture.LayOver(analysis.White) // it is ours alone
-	plan := analysis.NewTarget(analysis.Read(s.Picture, analysis.Options{Groups: groups, Mask: s.Meta.LeftOut.Mask(s.Picture)}))
+	grouping.Mask = s.Meta.LeftOut.Mask(s.Picture)
+	plan := analysis.NewTarget(analysis.Read(s.Picture, grouping))
 	return &setup.Target{Name: export.SheetTitle(s.Meta.Name, s.Meta.Time), Still: id, Plan: plan}, nil
 }

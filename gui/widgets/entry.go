@@ -15,8 +15,8 @@ type Entry struct {
 	OnEscape func() // Esc was pressed; nil for nothing to do
 	OnLeft   func() // the focus has gone; nil for nothing to do
 
-	Most   int    // how many letters it takes; 0 for any number
-	OnFull func() // more were typed or pasted, and are not taken
+	Most   func() int // how many letters it takes; nil for any number
+	OnFull func()     // more were typed or pasted, and are not taken
 
 	keys Keys
 }
@@ -67,7 +67,7 @@ func (e *Entry) TypedRune(r rune) {
 
 // TypedShortcut pastes what there is room for.
 func (e *Entry) TypedShortcut(s fyne.Shortcut) {
-	if paste, ok := s.(*fyne.ShortcutPaste); ok && e.Most > 0 && !e.Disabled() {
+	if paste, ok := s.(*fyne.ShortcutPaste); ok && e.Most != nil && !e.Disabled() {
 		letters := []rune(paste.Clipboard.Content())
 		room := e.room()
 		s = &fyne.ShortcutPaste{Clipboard: held{paste.Clipboard, string(letters[:min(room, len(letters))])}}
@@ -83,10 +83,10 @@ func (e *Entry) TypedShortcut(s fyne.Shortcut) {
 
 // room returns how many letters can be typed, over what is selected.
 func (e *Entry) room() int {
-	if e.Most == 0 {
+	if e.Most == nil {
 		return math.MaxInt
 	}
-	return max(0, e.Most-utf8.RuneCountInString(e.Text)+utf8.RuneCountInString(e.SelectedText()))
+	return max(0, e.Most()-utf8.RuneCountInString(e.Text)+utf8.RuneCountInString(e.SelectedText()))
 }
 
 // held is a clipboard that gives a part of what it holds.

@@ -45,7 +45,7 @@ func TestEntryIsFull(t *testing.T) {
 	e := NewEntry(new(heardKeys), "Name")
 	shownIn(t, e, 200, 40).Canvas().Focus(e)
 	full := 0
-	e.Most, e.OnFull = 5, func() { full++ }
+	e.Most, e.OnFull = func() int { return 5 }, func() { full++ }
 	clipboard := fyne.CurrentApp().Clipboard()
 	paste := func(text string) {
 		clipboard.SetContent(text)
@@ -65,6 +65,13 @@ func TestEntryIsFull(t *testing.T) {
 	e.TypedShortcut(&fyne.ShortcutSelectAll{})
 	if test.Type(e, "new"); e.Text != "new" || full != 3 {
 		t.Errorf("typed over what is selected, it has %q, told %d times", e.Text, full)
+	}
+	e.Most = func() int { return 0 } // it has more than it may: that stays, and can be made less
+	if test.Type(e, "z"); e.Text != "new" || full != 4 {
+		t.Errorf("with more than it may have, it has %q, told %d times", e.Text, full)
+	}
+	if e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyBackspace}); e.Text != "ne" {
+		t.Errorf("made less, it has %q", e.Text)
 	}
 }
 

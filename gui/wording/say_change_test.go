@@ -108,6 +108,10 @@ func TestSayKeyFigures(t *testing.T) {
 	if got := plainSay(SayKeyFigures(stills.Figures{Gaps: []float64{2.46, 1.95}, Murk: &murk})); got != "2.5 and 2.0 tones apart, murk 14 %" {
 		t.Errorf("%q", got)
 	}
+	share := 0.6
+	if got := plainSay(SayKeyFigures(stills.Figures{Gaps: []float64{2.46}, GroundShare: &share})); got != "2.5 tones apart without the ground" {
+		t.Errorf("without the ground: %q", got)
+	}
 	if got := SayKeyFigures(stills.Figures{}); got != "" {
 		t.Errorf("%q", got)
 	}

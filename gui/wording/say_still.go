@@ -40,6 +40,11 @@ func SayFull(what string, most int) string {
 	return "A " + what + " has at most " + strconv.Itoa(most) + " characters."
 }
 
+// SayFullStill says that the notes of a still have as many letters as they may.
+func SayFullStill() string {
+	return "The notes of a still have at most " + strconv.Itoa(notes.MostLetters) + " characters together. Shorten some, or keep the picture as another still."
+}
+
 // TimeSay returns a point in time, to the minute.
 func TimeSay(at time.Time) string { return at.Local().Format("2006-01-02 15:04") }
 
@@ -184,7 +189,7 @@ func sayDamaged(what Phrase, p stills.Problem) string {
 }
 
 // SayKeyFigures says a still's key figures in short: the gaps between its groups in tones,
-// dark to light, and its murk; "" if it has none.
+// dark to light, what they are without, and its murk; "" if it has none.
 func SayKeyFigures(f stills.Figures) string {
 	if len(f.Gaps) == 0 {
 		return ""
@@ -194,6 +199,9 @@ func SayKeyFigures(f stills.Figures) string {
 		gaps[i] = Tenth(gap)
 	}
 	said := strings.Join(gaps, " and ") + Nbsp + "tones apart"
+	if f.GroundShare != nil {
+		said += " without the ground"
+	}
 	if f.Murk != nil {
 		said += ", murk " + Percent(*f.Murk)
 	}

@@ -25,7 +25,7 @@ func SayGroups(groups []analysis.Group, gaps []float64) string {
 	case 0:
 		return "Nothing is counted"
 	case 1:
-		return "One lightness only: " + groups[0].Name
+		return "One tone: " + groups[0].Name
 	}
 	by := slices.DeleteFunc(slices.Clone(groups), func(g analysis.Group) bool { return g.Share == 0 }) // edges set by hand may leave one empty
 	if len(by) == 1 {
@@ -37,6 +37,19 @@ func SayGroups(groups []analysis.Group, gaps []float64) string {
 		said += "; " + apart
 	}
 	return said
+}
+
+// SayGround says what groups are of; share is the ground's of the picture, 0 to 1.
+func SayGround(g analysis.Ground, share float64) string {
+	switch g {
+	case analysis.GroundLeftOut:
+		return "Without the ground, which is " + Percent(share) + " of what counts"
+	case analysis.NoGround:
+		return "No blank ground runs round the frame: the whole picture counts"
+	case analysis.OnlyGround:
+		return "There is hardly more than the ground: the whole picture counts"
+	}
+	return "The whole picture counts"
 }
 
 // groupWords takes the groups from the largest to the smallest.

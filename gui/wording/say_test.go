@@ -182,7 +182,7 @@ func TestSayGroups(t *testing.T) {
 		want   string
 	}{
 		{nil, nil, "Nothing is counted"},
-		{groups("dark", 1.0), nil, "One lightness only: dark"},
+		{groups("dark", 1.0), nil, "One tone: dark"},
 		{groups("dark", 0.09, "middle", 0.61, "light", 0.30), []float64{2.3, 1.1},
 			"Mostly middle, a little dark: 61 % middle, 30 % light, 9 % dark; dark and middle are 2.3 tones apart, middle and light 1.1"},
 		{groups("dark", 1.0, "light", 0.0), []float64{math.NaN()}, "All of it is dark"},
@@ -198,6 +198,19 @@ func TestSayGroups(t *testing.T) {
 	} {
 		if got := strings.ReplaceAll(SayGroups(tt.groups, tt.gaps), Nbsp, " "); got != tt.want {
 			t.Errorf("says %q, want %q", got, tt.want)
+		}
+	}
+}
+
+func TestSayGround(t *testing.T) {
+	for ground, want := range map[analysis.Ground]string{
+		analysis.GroundCounted: "The whole picture counts",
+		analysis.GroundLeftOut: "Without the ground, which is 62 % of what counts",
+		analysis.NoGround:      "No blank ground runs round the frame: the whole picture counts",
+		analysis.OnlyGround:    "There is hardly more than the ground: the whole picture counts",
+	} {
+		if got := strings.ReplaceAll(SayGround(ground, 0.62), Nbsp, " "); got != want {
+			t.Errorf("says %q, want %q", got, want)
 		}
 	}
 }

@@ -27,6 +27,8 @@ type fileReport struct {
 	LeftOut      []files.Rect `json:"left_out"` // of the picture, pixels: the workspace around the canvas
 
 	*targetReport // nil without a target
+
+	ground analysis.Ground
 }
 
 // pictureFile is a file with the size of its picture in pixels.
@@ -72,6 +74,11 @@ func (r fileReport) write(w io.Writer) {
 		fmt.Fprintf(w, "  key        %s, mean value %.1f\n", *r.Key, colour.Value(*l.Mean))
 	}
 	fmt.Fprintf(w, "  in words   %s.\n", plain(wording.SayGroups(r.Groups, r.Gaps)))
+	share := 0.0
+	if r.GroundShare != nil {
+		share = *r.GroundShare
+	}
+	fmt.Fprintf(w, "  groups of  %s.\n", plain(wording.SayGround(r.ground, share)))
 	r.writeGroups(w)
 	limits := analysis.DefaultLimits
 	fmt.Fprintf(w, "  limits     %.1f %% darker than %.0f, %.1f %% lighter than %.0f\n",
@@ -114,7 +121,7 @@ func (r fileReport) writeGroups(w io.Writer) {
 		head = ""
 	}
 	if r.Separability != nil {
-		fmt.Fprintf(w, "             they hold %.0f %% of the picture's variance in lightness\n", 100**r.Separability)
+		fmt.Fprintf(w, "             they hold %.0f %% of the variance in lightness\n", 100**r.Separability)
 	}
 	if r.Murk != nil && len(r.Groups) > 1 {
 		fmt.Fprintf(w, "  murk       %.1f %% within a quarter of a tone of an edge\n", 100**r.Murk)

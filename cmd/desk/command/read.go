@@ -18,17 +18,17 @@ import (
 // readOptions are the options of desk read.
 var readOptions = []option{
 	{name: "json"}, {"spots", "x,y;x,y"}, {"size", "1|3|5|11"}, {"groups", "2|3|4"}, {"ground", "COLOUR"},
-	{"target", "PICTURE"}, {"workspace", "auto|keep"}, {name: "no-families"},
+	{"target", "PICTURE"}, {name: "without-ground"}, {"workspace", "auto|keep"}, {name: "no-families"},
 }
 
 // readPlan is what to do with every file.
 type readPlan struct {
-	spots  []image.Point // pixels
-	size   int           // side of a spot's square, pixels
-	groups int           // 0: as many as the picture needs
-	ground colour.RGB    // under partly transparent pixels
-	target string        // path of the picture to compare with; empty for none
-	keep   bool          // the workspace around a canvas is counted too
+	spots  []image.Point    // pixels
+	size   int              // side of a spot's square, pixels
+	of     analysis.Options // how the groups are made
+	ground colour.RGB       // under partly transparent pixels
+	target string           // path of the picture to compare with; empty for none
+	keep   bool             // the workspace around a canvas is counted too
 }
 
 // runRead measures picture files.
@@ -60,7 +60,9 @@ func runRead(c *call) error {
 			return err
 		}
 		mask, leftOut := plan.leaveOut(pixels)
-		reading := reader.Read(pixels, analysis.Options{Groups: plan.groups, Mask: mask})
+		of := plan.of
+		of.Mask = mask
+		reading := reader.Read(pixels, of)
 		r := reportOf(path, reading, spots)
 		r.LeftOut = leftOut
 		r.targetReport = plan.reportTarget(target, reading)
@@ -79,10 +81,11 @@ var errPictureList = usageError{"read a picture from standard input", "pictures 
 
 // set turns the options into a plan. Errors are usageErrors.
 func (plan *readPlan) set(a arguments) error {
+	plan.of.WithoutGround = a.given("without-ground")
 	return cmp.Or(
 		a.spots(&plan.spots),
 		a.oneNumberOf("size", &plan.size, []int{1, 3, 5, 11}, "choose 1, 3, 5 or 11"),
-		a.oneNumberOf("groups", &plan.groups, []int{2, 3, 4}, "choose 2, 3 or 4"),
+		a.oneNumberOf("groups", &plan.of.Groups, []int{2, 3, 4}, "choose 2, 3 or 4"),
 		oneOf(a, "workspace", &plan.keep, map[string]bool{"auto": false, "keep": true}, "it is not one of the words on offer", "choose auto or keep"),
 		a.file("target", &plan.target, "name a picture file", ""),
 		a.colour("ground", &plan.ground),
@@ -113,7 +116,7 @@ func (plan readPlan) readTarget() (*analysis.Target, error) {
 	if plan.target == "" {
 		return nil, nil
 	}
-	target, err := pictures.ReadTarget(plan.target, plan.groups, plan.ground)
+	target, err := pictures.ReadTarget(plan.target, plan.of, plan.ground)
 	if err != nil {
 		return nil, sentence(wording.Explain(wording.On("read", plan.target), err))
 	}
@@ -153,6 +156,6 @@ func reportOf(path string, r *analysis.Reading, spots []analysis.Spot) fileRepor
 	return fileReport{
 		pictureFile: pictureFile{path, r.Width, r.Height},
 		Lightness:   figures.Lightness, Histogram: r.Histogram, Figures: figures, Spots: spots,
-		Limits: limitsReport{stills.Known(dark), stills.Known(light)}, CountedShare: stills.Known(r.Share()),
+		Limits: limitsReport{stills.Known(dark), stills.Known(light)}, CountedShare: stills.Known(r.Share()), ground: r.Ground,
 	}
 }

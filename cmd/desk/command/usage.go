@@ -23,6 +23,7 @@ Options
   read --spots x,y;x,y     read places too, in pixels from the top left
   read --size 1|3|5|11     side of the square averaged for a place, else 3
   read --groups 2|3|4      split the lightness into so many groups
+  read --without-ground    split the picture without the blank ground round it
   read --ground COLOUR     what lies under half-transparent pixels, else white
   read --target PICTURE    say how far each picture is from this one
   read --workspace keep    count the workspace around a canvas too; auto leaves

@@ -164,7 +164,8 @@ func TestOddSizesAreHandedOn(t *testing.T) {
 	}
 }
 
-// wordy is a still with so many notes of a kind, each with as many letters as one may have.
+// wordy is a still with so many notes of a kind, each with as many letters as one may have: more
+// than its notes may have together, as stills from before may.
 func wordy(n int, shape func(at ink.Point) notes.Shape) SheetSubject {
 	s := said("many words", "", "")
 	s.Picture, s.Notes = halfLight(1280, 800), nil
@@ -184,13 +185,70 @@ var wordyKinds = map[string]func(at ink.Point) notes.Shape{
 }
 
 // BenchmarkSheet makes sheets of as many notes as a still may have, each with as many letters as
-// it may have. Budget: 2 s.
+// one may have. Budget: 2 s.
 func BenchmarkSheet(b *testing.B) {
 	for name, shape := range wordyKinds {
 		s := wordy(notes.Most, shape)
 		for _, ending := range []string{".pdf", ".png"} {
 			b.Run(name+ending, func(b *testing.B) {
 				b.ReportAllocs()
+				for b.Loop() {
+					if err := (Export{Page: sheet.A4}).write(io.Discard, ending, s); err != nil {
+						b.Fatal(err)
+					}
+				}
+			})
+		}
+	}
+}
+
+// inSight is a still with as many letters as its notes may have together, all of them on the picture:
+// labels with letters of a size, in lines as long as the picture is wide.
+func inSight(size float64) SheetSubject {
+	s := said("all in sight", "", "")
+	s.Picture, s.Notes = halfLight(1600, 1000), nil
+	across := int(1600 / (0.62 * size)) // letters of mixed words are 0.6 of their size wide, nearly
+	most := min(notes.MostText, across*int(1000/(ink.LineHeight*size)))
+	words := []rune(strings.Repeat("softer edge, Mild glow & shade of RED blue ", 100)[:most])
+	for i := across - 1; i < most; i += across {
+		words[i] = '\n'
+	}
+	for left := notes.MostLetters; left > 0 && len(s.Notes) < notes.Most; left -= most {
+		k := len(s.Notes)
+		s.Notes = append(s.Notes, notes.New(notes.Label{At: ink.Pt(float64(k%7), size+float64(k%11)), Size: size}, string(words)))
+	}
+	return s
+}
+
+// The fullest sheet there can be takes two seconds on two cores that nobody else uses; here the
+// quickest of some tries may take three times that.
+func TestFullestSheetIsQuick(t *testing.T) {
+	const reached, noise, tries = 2 * time.Second, 3, 4
+	for _, size := range []float64{10, 30, 64, 128} {
+		s, least := inSight(size), time.Hour
+		for range tries {
+			begun := time.Now()
+			if err := (Export{Page: sheet.A4}).write(io.Discard, ".pdf", s); err != nil {
+				t.Fatal(err)
+			}
+			if least = min(least, time.Since(begun)); least <= noise*reached {
+				break
+			}
+		}
+		t.Logf("letters of %g pixels: %v", size, least)
+		if least > noise*reached {
+			t.Errorf("letters of %g pixels: it took %v", size, least)
+		}
+	}
+}
+
+// BenchmarkFullestSheet is of every letter that notes may have, in sight. To be reached: 2 s; where a
+// dozen letters fill the picture, at 400 pixels, it is not.
+func BenchmarkFullestSheet(b *testing.B) {
+	for _, size := range []float64{10, 30, 64, 128, 400} {
+		s := inSight(size)
+		for _, ending := range []string{".pdf", ".png", ".ora"} {
+			b.Run(fmt.Sprint(size, ending), func(b *testing.B) {
 				for b.Loop() {
 					if err := (Export{Page: sheet.A4}).write(io.Discard, ending, s); err != nil {
 						b.Fatal(err)

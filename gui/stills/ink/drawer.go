@@ -14,6 +14,8 @@ type Drawer struct {
 	hole     image.Alpha
 	outlines outlines
 	stamps   stamps
+	shapes   shapes
+	around   []Point   // of a letter, where it stands
 	letters  []letter  // of the present mark, where it is drawn
 	tiles    [][]piece // of the present mark, by tile
 }
@@ -201,14 +203,23 @@ func (d *Drawer) outline(mask *image.Alpha, m *Mark, grow float64, pieces []piec
 
 // letter adds a letter, or the line around it.
 func (d *Drawer) letter(t *Text, l letter, grow float64) {
-	for _, shape := range outline(t.Face, l.index, l.at, t.Size) {
+	tile := d.outlines.box()
+	for _, shape := range d.shapes.of(t, l.index) {
+		d.around = d.around[:0]
+		for _, p := range shape {
+			d.around = append(d.around, l.at.Plus(p))
+		}
 		if grow <= 0 {
-			d.outlines.add(shape...)
+			d.outlines.add(d.around...)
 			continue
 		}
-		around := Line{Points: shape, Closed: true}
+		around := Line{Points: d.around, Closed: true}
 		for k := range around.segments() {
-			around.pieces(&d.outlines, k, 2*grow)
+			from, to := around.segment(k)
+			b := noBox
+			if b.add(grow, from, to); b.meets(tile) { // a large letter's line lies in other tiles for the most part
+				around.pieces(&d.outlines, k, 2*grow)
+			}
 		}
 	}
 }

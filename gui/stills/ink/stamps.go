@@ -12,7 +12,7 @@ import (
 // each letter stands in hundreds of places. What a stamp looks like depends on the letter alone,
 // so that parts make the whole.
 const (
-	mostStamped = 64      // size of letters that are stamped, in pixels; larger ones are few in a picture
+	mostStamped = 128     // size of letters that are stamped, in pixels; larger ones are few in a picture
 	mostStamps  = 8 << 20 // bytes that stamps take before they are forgotten
 )
 
@@ -38,7 +38,8 @@ type stamps struct {
 func (d *Drawer) stamp(t *Text, l letter, grow float64) (*image.Alpha, image.Point) {
 	pixel := image.Pt(int(math.Floor(l.at.X)), int(math.Floor(l.at.Y)))
 	within := l.at.Minus(Pt(float64(pixel.X), float64(pixel.Y)))
-	key := stampKey{t.Face, l.index, t.Size, grow, image.Pt(int(within.X*placeSteps), int(within.Y*placeSteps))}
+	steps := placeSteps(t.Size)
+	key := stampKey{t.Face, l.index, t.Size, grow, image.Pt(int(within.X*steps), int(within.Y*steps))}
 	if mask, ok := d.stamps.drawn[key]; ok {
 		return mask, pixel
 	}
@@ -71,6 +72,39 @@ func (d *Drawer) press(mask *image.Alpha, t *Text, l letter, grow float64) {
 func (o *outlines) begin(tile image.Rectangle) {
 	o.raster.Reset(tile.Dx(), tile.Dy())
 	o.origin = Pt(float64(tile.Min.X), float64(tile.Min.Y))
+}
+
+// box returns the tile's box.
+func (o *outlines) box() box {
+	size := o.raster.Size()
+	return box{o.origin, o.origin.Plus(Pt(float64(size.X), float64(size.Y)))}
+}
+
+// shapes are outlines of letters at their sizes, which large letters need again in each tile.
+type shapes map[shapeKey][][]Point
+
+type shapeKey struct {
+	face  Face
+	index sfnt.GlyphIndex
+	size  float64
+}
+
+// mostShapes is how many letters' outlines are kept before they are forgotten: all that the two
+// typefaces have at one size are fewer.
+const mostShapes = 2000
+
+// of returns the outlines of a letter, from the left end of its foot.
+func (s *shapes) of(t *Text, index sfnt.GlyphIndex) [][]Point {
+	key := shapeKey{t.Face, index, t.Size}
+	if found, ok := (*s)[key]; ok {
+		return found
+	}
+	if *s == nil || len(*s) >= mostShapes {
+		*s = shapes{}
+	}
+	found := outline(t.Face, index, Point{}, t.Size)
+	(*s)[key] = found
+	return found
 }
 
 // end fills mask, which is of the tile, with how much of each pixel the outlines cover.

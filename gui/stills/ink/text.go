@@ -20,9 +20,18 @@ type letter struct {
 	at Point // left end of its foot
 }
 
-// placeSteps is how many places a letter may have within a pixel, along either side: eighths of
-// a pixel, so that one letter looks one of a few ways (our choice: nearer than is seen).
-const placeSteps = 8
+// placeSteps returns how many places a letter may have within a pixel, along either side, so that
+// one letter looks one of a few ways: fewer where letters are larger, which all have to be kept
+// (our choice: half a step is a hundredth of their size).
+func placeSteps(size float64) float64 {
+	switch {
+	case size <= 25:
+		return 8
+	case size <= 50:
+		return 2
+	}
+	return 1
+}
 
 // overhang is how far from its foot no letter of the typefaces reaches, in sizes.
 const overhang = 1.5
@@ -49,7 +58,7 @@ func (t *Text) inLine(line string, y float64, in box, grow float64, tell func(le
 		if x-overhang*t.Size-grow > in.most.X {
 			return // a long text costs no more than what is seen of it
 		}
-		l := letter{table[r], Point{onStep(x), onStep(y)}}
+		l := letter{table[r], Point{onStep(x, t.Size), onStep(y, t.Size)}}
 		if l.box.least != l.box.most && l.around(t.Size, grow).meets(in) { // a space shows nothing
 			tell(l)
 		}
@@ -58,7 +67,10 @@ func (t *Text) inLine(line string, y float64, in box, grow float64, tell func(le
 }
 
 // onStep returns the nearest place that a letter may have.
-func onStep(v float64) float64 { return math.Round(v*placeSteps) / placeSteps }
+func onStep(v, size float64) float64 {
+	steps := placeSteps(size)
+	return math.Round(v*steps) / steps
+}
 
 // around returns the box of a letter grown by so much.
 func (l *letter) around(size, grow float64) box {

@@ -138,6 +138,9 @@ func (b *Board) selectOnly(id string) {
 	b.selected = id
 }
 
+// Room is how many letters the selected note may have.
+func (b *Board) Room() int { return b.list.Room(b.selected) }
+
 // Write gives the selected note other words.
 func (b *Board) Write(text string) {
 	if n, ok := b.Selected(); ok && n.Known() {

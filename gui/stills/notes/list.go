@@ -3,6 +3,7 @@ package notes
 import (
 	"errors"
 	"slices"
+	"unicode/utf8"
 )
 
 // List is the notes of one still, lowest first, with all that was done to them. Its zero
@@ -29,6 +30,11 @@ func (l *List) Find(id string) int {
 // be read (our choice). Another program may have left more.
 const Most = 1000
 
+// MostLetters is how many letters the notes of a still may have together for another to be
+// written: twenty-five pages (our choice: a sheet with all of them in sight, up to 64 pixels large,
+// takes about a second). Another program, or this one before, may have left more.
+const MostLetters = 50_000
+
 // ErrFull: there are as many notes as there may be.
 var ErrFull = errors.New("no more notes")
 
@@ -38,6 +44,17 @@ func (l *List) Full() error {
 		return ErrFull
 	}
 	return nil
+}
+
+// Room returns how many letters the note with an ID may have, beside what the others have.
+func (l *List) Room(id string) int {
+	room := MostLetters
+	for _, n := range l.notes {
+		if n.ID != id {
+			room -= utf8.RuneCountInString(n.Text)
+		}
+	}
+	return max(0, min(room, MostText))
 }
 
 // Add puts a note on top.

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"reflect"
 	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -141,4 +142,36 @@ func TestDragIsOneStep(t *testing.T) {
 
 func same(a, b []Note) bool {
 	return slices.EqualFunc(a, b, func(x, y Note) bool { return reflect.DeepEqual(x, y) })
+}
+
+// A note may have MostText letters, and all of them MostLetters together; one that has more already
+// is left alone.
+func TestRoom(t *testing.T) {
+	of := func(lengths ...int) (list []Note) {
+		for _, n := range lengths {
+			list = append(list, New(Label{Size: 9}, strings.Repeat("ä", n)))
+		}
+		return list
+	}
+	full := append(slices.Repeat([]int{MostText}, MostLetters/MostText-1), MostText/2, MostText) // 50,000 is twelve and a half times 4,000
+	for _, tt := range []struct {
+		what    string
+		lengths []int // the last is the one that is written
+		want    int
+	}{
+		{"one", []int{3}, MostText},
+		{"two", []int{MostText, 10}, MostText},
+		{"as many letters as there may be", append(slices.Clone(full), 0), 0},
+		{"the last of them", full, MostText},
+		{"one letter is left", append(slices.Clone(full[1:]), MostText-1, 0), 1},
+		{"more than there may be, from before", append(slices.Clone(full), MostText, MostText), 0},
+	} {
+		list := of(tt.lengths...)
+		if got := NewList(list).Room(list[len(list)-1].ID); got != tt.want {
+			t.Errorf("%s: room for %d, want %d", tt.what, got, tt.want)
+		}
+	}
+	if got := NewList(of(7)).Room(""); got != MostText {
+		t.Errorf("without a note: room for %d", got)
+	}
 }
