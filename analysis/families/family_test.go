@@ -205,7 +205,7 @@ func TestFamilyJSON(t *testing.T) {
 	if len(fields) != 13 {
 		t.Errorf("%d fields: %v", len(fields), fields)
 	}
-	for _, name := range []string{"hue_turn", "saturation_gain", "share", "overlap", "accent", "line"} {
+	for _, name := range []string{"hue_turn", "saturation_gain", "share", "overlap", "accent", "line", "confidence"} {
 		if v, ok := fields[name]; !ok || v != nil {
 			t.Errorf("%s is %v, there %v", name, v, ok)
 		}

@@ -11,6 +11,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/analysistest"
 	"app.tonedesk/analysis/colour"
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 )
 
 var (

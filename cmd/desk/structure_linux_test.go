@@ -73,7 +73,7 @@ func TestWindowFindsFamilies(t *testing.T) {
 	w.Key("Escape")
 	w.Key("ctrl+z")
 	l = w.WaitFor("it undone", func(l desktest.Shown) bool {
-		return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "will not read")
+		return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "a soft step")
 	})
 	box = l.Families[0].Box
 	w.ClickIn(box[0]+box[2]-20, box[1]+40) // Not this, the lower button at the right
@@ -84,7 +84,7 @@ func TestWindowFindsFamilies(t *testing.T) {
 	w.WaitFor("it folded away", func(l desktest.Shown) bool { return len(l.Families) == 0 })
 	w.Key("ctrl+z")
 	w.WaitFor("it back", func(l desktest.Shown) bool {
-		return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "will not read")
+		return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "a soft step")
 	})
 	w.Quit()
 }
