@@ -20,7 +20,7 @@ LAWS := ./analysis/... ./capture ./gui/...
 # How long each fuzz target runs.
 FUZZTIME ?= 60s
 
-.PHONY: run build test quick laws fuzz attack bench shots notices fmt setup lint
+.PHONY: run build test quick laws fuzz attack fit judge bench shots notices fmt setup lint
 
 run: setup build ## opens the window; without a display, on a virtual screen
 	@scripts/run.sh $(BIN)
@@ -53,6 +53,12 @@ lint:
 	@bad="$$(gofmt -l .)"; if [ -n "$$bad" ]; then echo "gofmt would change:"; echo "$$bad"; exit 1; fi
 	go vet ./...
 	go run $(STATICCHECK) ./...
+
+fit: ## fits the weights of the finder of local colours; needs Debian's openclipart-svg and librsvg2-bin
+	go run ./scripts/fit
+
+judge: ## says how well local colours are found, and how stable they are; needs the same
+	go run ./scripts/judge
 
 bench: setup build ## the figures of DEVELOPERS.md
 	@scripts/bench.sh $(BIN)

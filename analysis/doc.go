@@ -32,6 +32,8 @@
 //     Process. 9, 1979. GROW: Adams, Bischof, Seeded region growing, IEEE Trans. PAMI 16(6),
 //     1994. MERGE: Koepfler, Lopez, Morel, A multiscale algorithm for image segmentation by
 //     variational method, SIAM J. Numer. Anal. 31(1), 1994. DEPTH: Borgefors, Distance
-//     transformations in digital images, Comput. Vis. Graph. Image Process. 34, 1986. The
-//     steps of finding families follow these (all from memory).
+//     transformations in digital images, Comput. Vis. Graph. Image Process. 34, 1986. JOIN:
+//     Keuper, Levinkov, Bonneel, Lavoué, Brox, Andres, Efficient decomposition of image and mesh
+//     graphs by lifted multicuts, ICCV 2015: greedy additive edge contraction. The steps of
+//     finding families follow these (all from memory).
 package analysis

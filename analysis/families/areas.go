@@ -8,18 +8,17 @@ const noArea = -1
 // How large an area is at least: to count as one before it grows, and to stay one; parts of
 // the counted picture, but leastCells at least (found on drawn scenes; no source).
 const (
-	seedPart   = 0.001
-	areaPart   = 0.003
+	seedPart   = 0.0003
+	areaPart   = 0.0007
 	leastCells = 12
 )
 
 // familyAreas cuts the smoothed picture into areas of one colour, or of colours that run
 // smoothly into each other.
 type familyAreas struct {
-	label  []int32 // of each cell, an index into list, or noArea
-	list   []familyArea
-	edges  []familyEdge
-	ragged float64 // see raggedness
+	label []int32 // of each cell, an index into list, or noArea
+	list  []familyArea
+	edges []familyEdge
 
 	parent, size []int32 // see joinCells
 	queue        growQueue
@@ -32,9 +31,8 @@ type familyArea struct {
 	rim     [4]int // cells at the frame's top, right, foot, left
 	outline int    // pairs of cells around it, the frame's included: see measureOutlines
 
-	ground bool    // belongs to the background
-	reach  [4]bool // sides of the frame that its colour touches: see markGround
-	scale  bool    // is a step of a scale: see markScales
+	ground bool // belongs to the background
+	scale  bool // is a step of a scale: see markScales
 }
 
 // segment cuts the picture into areas.
@@ -46,6 +44,7 @@ func (f *Finder) segment() {
 	f.mergeAreas()
 	f.remeasure()
 	f.dissolveBridges()
+	f.cutSmooth()
 }
 
 // remeasure measures areas and edges anew after labels changed.
@@ -97,13 +96,6 @@ func (a *familyArea) add(b *familyArea) {
 
 // rimCells returns how many cells lie at the frame; one in a corner counts twice.
 func (a *familyArea) rimCells() int { return a.rim[0] + a.rim[1] + a.rim[2] + a.rim[3] }
-
-// across reports whether an area, or its colour in pieces, runs from one side of the frame
-// to the opposite one.
-func (a *familyArea) across() bool {
-	at := func(side int) bool { return a.rim[side] > 0 || a.reach[side] }
-	return at(0) && at(2) || at(1) && at(3)
-}
 
 // measureOutlines measures the areas' outlines.
 func (a *familyAreas) measureOutlines() {

@@ -2,6 +2,7 @@ package families
 
 import (
 	"math"
+	"slices"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
@@ -220,4 +221,52 @@ func (f *Finder) nearer(marks []uint8, i, x, way int, row bool) {
 		}
 	}
 	d[i] = best
+}
+
+// mainStep returns those cells of a side that are of its main step, or all where none are.
+func (m *familyMeter) mainStep(cells []int32) []int32 {
+	kept := make([]int32, 0, len(cells))
+	for _, i := range cells {
+		if m.main[m.areas.label[i]] {
+			kept = append(kept, i)
+		}
+	}
+	if len(kept) == 0 {
+		return cells
+	}
+	return kept
+}
+
+// evenRange is the part of a side's range of lightness that half of its cells take, from which
+// on it has no plateau: in a ramp it is a half.
+const evenRange = 0.4
+
+// plateau returns those cells of a side that lie in the narrowest range of lightness that
+// holds half of them: where light runs softly into shadow, that is the even part of the side,
+// and in an even one it is any half (the shorth: Andrews et al., Robust Estimates of Location,
+// 1972, from memory).
+func (m *familyMeter) plateau(cells []int32) []int32 {
+	values := make([]int32, len(cells))
+	for k, i := range cells {
+		values[k] = m.planes.flat[0][i]
+	}
+	slices.Sort(values)
+	half := len(values) / 2
+	from, narrowest := 0, int32(math.MaxInt32)
+	for k := range len(values) - half {
+		if w := values[k+half] - values[k]; w < narrowest {
+			from, narrowest = k, w
+		}
+	}
+	low, high := values[from], values[from+half]
+	if float64(narrowest) > evenRange*float64(values[len(values)-1]-values[0]) {
+		return cells
+	}
+	kept := make([]int32, 0, len(cells))
+	for _, i := range cells {
+		if l := m.planes.flat[0][i]; l >= low && l <= high {
+			kept = append(kept, i)
+		}
+	}
+	return kept
 }

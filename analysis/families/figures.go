@@ -1,7 +1,6 @@
 package families
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -31,20 +30,25 @@ type familyMeter struct {
 	rules Rules
 	marks []uint8   // Found.Map
 	role  []uint8   // what the cells of an area are marked with
+	main  []bool    // whether an area is of its side's main step
 	cells [][]int32 // by mark, as the areas have them
 }
 
-// describe fills found with the families, the largest first.
-func (f *Finder) describe(found *Found, families []gathered, rules Rules) {
-	slices.SortStableFunc(families, func(p, q gathered) int { return cmp.Compare(f.cellsOf(q), f.cellsOf(p)) })
+// leastSure is the confidence under which a local colour isn't worth a look (our choice).
+const leastSure = 0.1
+
+// describe fills found with the local colours, in their order.
+func (f *Finder) describe(found *Found, families []local, rules Rules) {
 	families = families[:min(len(families), mostFamilies)]
-	m := familyMeter{Finder: f, rules: rules, marks: found.Map, role: make([]uint8, len(f.areas.list))}
+	m := familyMeter{Finder: f, rules: rules, marks: found.Map, role: make([]uint8, len(f.areas.list)), main: make([]bool, len(f.areas.list))}
 	for k, g := range families {
-		for _, i := range g.light {
-			m.role[i] = mapRole(k, lightSide)
-		}
-		for _, i := range g.shadow {
-			m.role[i] = mapRole(k, shadowSide)
+		for side, areas := range g.areas {
+			for _, i := range areas {
+				m.role[i] = mapRole(k, lightSide+side)
+			}
+			for _, i := range g.main[side] {
+				m.main[i] = true
+			}
 		}
 	}
 	m.cells = make([][]int32, roles*len(families)+1)
@@ -58,9 +62,10 @@ func (f *Finder) describe(found *Found, families []gathered, rules Rules) {
 	renamed := make([]uint8, len(m.cells)) // 0 for what turns out to be none
 	for k := range families {
 		family := m.family(k)
-		if family.LightnessApart < leastApart {
+		if family.LightnessApart < leastStep || families[k].confidence < leastSure {
 			continue
 		}
+		family.Confidence = new(families[k].confidence)
 		for role := lightSide; role <= roles; role++ {
 			renamed[mapRole(k, role)] = mapRole(len(found.List), role)
 		}
@@ -69,13 +74,6 @@ func (f *Finder) describe(found *Found, families []gathered, rules Rules) {
 	for i, mark := range found.Map {
 		found.Map[i] = renamed[mark]
 	}
-}
-
-func (f *Finder) cellsOf(g gathered) (n int) {
-	for _, i := range slices.Concat(g.light, g.shadow) {
-		n += f.areas.list[i].all
-	}
-	return n
 }
 
 // family measures family k.
@@ -88,14 +86,13 @@ func (m *familyMeter) family(k int) Family {
 		m.recut(k, &band)
 	}
 	lit, dim := m.body(light, soft), m.body(shadow, soft)
-	family := m.sides(lit, dim)
+	family := m.sides(m.plateau(m.mainStep(lit)), m.plateau(m.mainStep(dim)))
 	family.Share = new(float64(len(m.cells[light])+len(m.cells[shadow])) / float64(m.source.counted))
 	family.Overlap = new(colour.Value(m.tenth(dim, true)) - colour.Value(m.tenth(lit, false)))
 	if accent != nil {
 		family.Accent = family.accentOf(*accent, m.rules)
 	}
 	family.Line = m.line(k, &family)
-	family.Confidence = new(1.0)
 	family.judge(m.rules)
 	return family
 }

@@ -25,6 +25,7 @@ type Finder struct {
 	reducer *reduce.Reducer
 	workers *pool.Workers
 	job     func(piece int) // what the workers are at
+	model   *Model
 
 	source familySource
 	planes familyPlanes
@@ -33,7 +34,7 @@ type Finder struct {
 
 // NewFinder returns a Finder that works on all cores.
 func NewFinder() *Finder {
-	f := &Finder{reducer: reduce.New()}
+	f := &Finder{reducer: reduce.New(), model: &fitted}
 	f.workers = pool.New(func(_, piece int) { f.job(piece) })
 	return f
 }
@@ -75,6 +76,6 @@ func (f *Finder) Find(rules Rules) *Found {
 	}
 	f.smooth()
 	f.segment()
-	f.describe(found, f.gather(f.pairs()), rules)
+	f.describe(found, f.decide().locals, rules)
 	return found
 }

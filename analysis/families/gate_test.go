@@ -32,36 +32,56 @@ func tally(t *testing.T, scenes int, paint func(i int) *scenetest.Scene) scenete
 	return sum
 }
 
-// The figures that the finder has to reach on scenes with known families: 95 % found, both
-// sides within 1.5 L*, the turn within 4 degrees, every shadow toward black said and none
-// wrongly, nothing on empty scenes, and no more than 5 % false elsewhere (our own figures).
+// The figures that the finder has to reach on scenes with known families: 95 % found, nothing
+// on empty scenes and no more than 3 % false elsewhere, nine sides in ten within 1.5 L* of
+// their plateau, and 98 % of what goes toward black, and of what doesn't, told right (our own
+// figures).
 func TestFamiliesOnNamedScenes(t *testing.T) {
 	names := lawtest.Some(scenetest.Names(), 2)
 	sum := tally(t, len(names), func(i int) *scenetest.Scene { return scenetest.Named(names[i]) })
 	reached(t, sum)
-	if sum.OffLightness+sum.OffTurn+sum.FlagsMissing+sum.FlagsWrong > 0 {
-		t.Error("a side, a turn or a shadow toward black is told wrongly")
-	}
 	if sum.OffAccents > 0 || sum.Accents.Invented > 0 || 100*sum.Accents.Found < 95*sum.Accents.Wanted {
 		t.Errorf("accents: %d of %d, %d told wrongly, %d invented", sum.Accents.Found, sum.Accents.Wanted, sum.OffAccents, sum.Accents.Invented)
 	}
 }
 
-// On scenes by chance the same holds, but for the few whose half-tone a painter could give
-// to either side: one side and one turn in fifty may be off.
 func TestFamiliesOnChanceScenes(t *testing.T) {
 	every := lawtest.Times(4, 1)
 	sum := tally(t, (scenetest.LastOpen-scenetest.FirstOpen)/every+1, func(i int) *scenetest.Scene { return scenetest.Random(scenetest.FirstOpen + i*every) })
 	reached(t, sum)
-	if 50*sum.OffLightness > sum.Sides || 50*sum.OffTurn > sum.Turns || sum.FlagsMissing+sum.FlagsWrong > 0 {
-		t.Error("too many sides or turns, or a shadow toward black, are told wrongly")
+}
+
+// Kinds that are hard fare worse, most of them painted from seeds that nothing was fitted on.
+// To reach are the figures above; what is held here is what was reached, less a margin: 77 %
+// were found, 9 % of what was said was false, and 5 on 15 empty scenes.
+func TestFamiliesOnHardKinds(t *testing.T) {
+	kinds, every := scenetest.Kinds(), lawtest.Times(8, 1)
+	seeds := (scenetest.LastOpen-scenetest.FirstOpen)/every + 1
+	sum := tally(t, len(kinds)*seeds, func(i int) *scenetest.Scene {
+		return scenetest.Kind(kinds[i%len(kinds)], scenetest.FirstOpen+i/len(kinds)*every)
+	})
+	if 100*sum.Found < 72*sum.Scored || 100*sum.False > 12*(sum.Found+sum.False) || 2*sum.OnEmpty > seeds*3 {
+		t.Errorf("found %d of %d, false %d on empty scenes and %d of %d elsewhere", sum.Found, sum.Scored, sum.OnEmpty, sum.False, sum.Found+sum.False)
 	}
+	told(t, sum)
 }
 
 func reached(t *testing.T, sum scenetest.Tally) {
 	t.Helper()
-	if 100*sum.Found < 95*sum.Scored || sum.OnEmpty > 0 || 100*sum.False > 5*(sum.Found+sum.False) {
+	if 100*sum.Found < 95*sum.Scored || sum.OnEmpty > 0 || 100*sum.False > 3*(sum.Found+sum.False) {
 		t.Errorf("found %d of %d, false %d on empty scenes and %d of %d elsewhere", sum.Found, sum.Scored, sum.OnEmpty, sum.False, sum.Found+sum.False)
+	}
+	told(t, sum)
+}
+
+// told holds what is said of the families that were found.
+func told(t *testing.T, sum scenetest.Tally) {
+	t.Helper()
+	if 10*sum.OffLightness > sum.Sides || 10*sum.OffTurn > sum.Turns {
+		t.Error("too many sides or turns are told wrongly")
+	}
+	if 50*(sum.FlagsMissing+sum.FlagsWrong) > sum.Found {
+		t.Error("too many shadows toward black are told wrongly")
 	}
 }
 
@@ -118,7 +138,7 @@ func TestFamilyVerdictsStay(t *testing.T) {
 					t.Logf("%s %s: the family %s is lost", name, c.name, said(f))
 					continue
 				}
-				if g := now.List[(part-1)/4]; !slices.Equal(f.Verdict, g.Verdict) && !nearLimit(f, rules) && !nearLimit(g, rules) {
+				if g := now.List[(part-1)/4]; f.Sure() && g.Sure() && !slices.Equal(f.Verdict, g.Verdict) && !nearLimit(f, rules) && !nearLimit(g, rules) {
 					t.Errorf("%s %s: %s became %s", name, c.name, said(f), said(g))
 				}
 			}

@@ -19,7 +19,7 @@ func (f *Finder) markGround() {
 	var touching []int32
 	for i := range a.list {
 		r := &a.list[i]
-		r.ground, r.reach = false, [4]bool{}
+		r.ground = false
 		if r.rimCells() > 0 && r.n > 0 {
 			touching = append(touching, int32(i))
 		}
@@ -33,9 +33,6 @@ func (f *Finder) markGround() {
 				continue
 			}
 			rim += a.list[k].rimCells()
-			for side, n := range a.list[k].rim {
-				r.reach[side] = r.reach[side] || n > 0
-			}
 		}
 		r.ground = float64(rim) >= groundRim*whole
 	}

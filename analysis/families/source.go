@@ -11,9 +11,9 @@ import (
 	"app.tonedesk/analysis/internal/pool"
 )
 
-// familyCells is how many cells a picture is reduced to: a few more than 400 by 225, so that
-// the smallest side that is looked for is some fifteen cells wide.
-const familyCells = 96_000
+// familyCells is how many cells a picture is reduced to: about 520 by 290, so that
+// a shadow a sixtieth of the picture's height wide is no line.
+const familyCells = 150000
 
 // familySource is what is kept of a frame: the mean of each cell in linear light, its darkest
 // pixel, and whether it is left out.

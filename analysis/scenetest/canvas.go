@@ -7,6 +7,7 @@ const (
 	unjudged uint8 = iota // lines of no family, soft outer edges, details: may be taken for anything
 	ground                // the background, and flat forms: no family
 	cast                  // a cast shadow on the ground: see castShadow
+	alone                 // a flat form that is nobody's partner beyond doubt: of no family, not even with the ground
 	firstPart
 
 	partLight  = firstPart // of part 0: see labelOf

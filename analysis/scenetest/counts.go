@@ -111,3 +111,77 @@ func judged(row *[256]int) (n int) {
 	}
 	return n - row[unjudged]
 }
+
+// Answer is what a report is.
+type Answer uint8
+
+const (
+	Wrong   Answer = iota // no family
+	Right                 // a family that should be found
+	Ignored               // something that isn't scored
+)
+
+// Answers says what the reports about a scene are, and which families.
+func (s *Scene) Answers(a *families.Found) (answers []Answer, family []int) {
+	c := s.count(a)
+	for i := range a.List {
+		f, ok := c.match(s, i)
+		answer := Right
+		switch {
+		case ok && !s.Families[f].Scored, !ok && c.onUnscored(s, i):
+			answer = Ignored
+		case !ok:
+			answer = Wrong
+		}
+		answers, family = append(answers, answer), append(family, f)
+	}
+	return answers, family
+}
+
+// Unscored is the owner of colours whose family isn't scored: see Owners.
+const Unscored = -2
+
+// Owners says what colours show: of[y*width+x] is the colour of a place, -1 for none, of so
+// many. It returns for each colour the family on which at least half of it lies, -1 for none,
+// and Unscored where that isn't scored.
+func (s *Scene) Owners(width, height int, of []int32, count int) []int {
+	b := s.Image.Rect
+	on := make([][]int, count)
+	for i := range on {
+		on[i] = make([]int, len(s.Families)+2) // the last two: of none, unjudged
+	}
+	for y := range height {
+		sy := (2*y + 1) * b.Dy() / (2 * height)
+		for x := range width {
+			k := of[y*width+x]
+			if k < 0 {
+				continue
+			}
+			label := s.labels[sy*b.Dx()+(2*x+1)*b.Dx()/(2*width)]
+			f, _, ok := s.owner(label)
+			switch {
+			case label == unjudged:
+				f = len(s.Families) + 1
+			case !ok:
+				f = len(s.Families)
+			}
+			on[k][f]++
+		}
+	}
+	owners := make([]int, count)
+	for i := range owners {
+		owners[i] = -1
+		all := 0
+		for _, n := range on[i][:len(s.Families)+1] {
+			all += n
+		}
+		for f, n := range on[i][:len(s.Families)] {
+			if 2*n >= all && n > 0 {
+				if owners[i] = f; !s.Families[f].Scored {
+					owners[i] = Unscored
+				}
+			}
+		}
+	}
+	return owners
+}

@@ -8,6 +8,8 @@
 // after the truth has been taken.
 //
 // Names gives the named scenes, Named paints one of them, Random paints one from a seed.
+// Kind does so within one of the kinds that Kinds names: each holds what a finder of sides
+// easily fails on, and among them are pictures without any family.
 // Seeds FirstOpen to LastOpen are for working with. Seeds FirstHeldOut to LastHeldOut are
 // held out: nothing may ever be tuned on them.
 //

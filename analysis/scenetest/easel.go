@@ -46,7 +46,7 @@ func (e *easel) add(f form) {
 	e.paint(f, e.light, part)
 	if len(t.parts) == 1 {
 		t.Scored, t.TowardBlack, t.Line = true, f.coat.straight, f.line.width > 0
-		t.between = int(1.5 * f.coat.halfWide * f.outline.size()) // across it at a slant
+		t.between = int(1.5 * max(f.coat.halfWide, f.coat.soft) * f.outline.size()) // across it at a slant
 	}
 }
 

@@ -33,8 +33,13 @@ func TestReport(t *testing.T) {
 	if which == "open" {
 		names := Names()
 		sum("named", len(names), func(i int) *Scene { return Named(names[i]) })
-		sum("open seeds", LastOpen-FirstOpen+1, func(i int) *Scene { return Random(FirstOpen + i) })
-		return
 	}
-	sum("held out", LastHeldOut-FirstHeldOut+1, func(i int) *Scene { return Random(FirstHeldOut + i) })
+	first, last := FirstHeldOut, LastHeldOut
+	if which == "open" {
+		first, last = FirstOpen, LastOpen
+	}
+	sum(which+" seeds", last-first+1, func(i int) *Scene { return Random(first + i) })
+	for _, kind := range Kinds() {
+		sum(kind, last-first+1, func(i int) *Scene { return Kind(kind, first+i) })
+	}
 }

@@ -11,6 +11,7 @@ type coat struct {
 	halfWide          float64 // its width as a share of the form's size; 0 is none
 	straight          bool    // the shadow goes straight toward black
 	strokes           float64 // brush strokes: by how much they lighten and darken, share
+	own               manner  // paints instead of all this; nil for most
 }
 
 // form is a thing in the picture with a light side and a shadow side.
@@ -22,16 +23,24 @@ type form struct {
 	line    pen // around it
 }
 
+// manner is a way of its own to paint a form whose places are at so far on the lit side:
+// it says what paint lies at a place, and what that is, of part 0.
+type manner func(at shade, size float64) func(p point) (paint, uint8)
+
 // paint lays a form in a light on the canvas as part number part.
 func (c *canvas) paint(f form, light point, part int) {
 	size := f.outline.size()
 	look, at := newLook(f.coat, size), f.shading(f.outline, light)
+	toneAt := func(p point) (paint, uint8) { return look.at(p, at(p)) }
+	if f.coat.own != nil {
+		toneAt = f.coat.own(at, size)
+	}
 	mask := f.outline.cover(c.bounds())
 	for y := mask.Rect.Min.Y; y < mask.Rect.Max.Y; y++ {
 		for x := mask.Rect.Min.X; x < mask.Rect.Max.X; x++ {
 			if a := mask.AlphaAt(x, y).A; a > 0 {
 				p := point{float64(x) + 0.5, float64(y) + 0.5}
-				tone, is := look.at(p, at(p))
+				tone, is := toneAt(p)
 				if is != unjudged {
 					is += uint8(4 * part)
 				}
@@ -68,7 +77,7 @@ func (l *look) at(p point, s float64) (paint, uint8) {
 	if t >= 0.5 {
 		is = partLight
 	}
-	if l.soft < 3 && t > 0.004 && t < 0.996 { // a hard edge
+	if least := l.run(); t > least && t < 1-least {
 		is = unjudged
 	}
 	if l.band > 0 { // it lies in the shadow, along its edge
@@ -86,6 +95,15 @@ func (l *look) at(p point, s float64) (paint, uint8) {
 		tone = tone.times(1 + l.strokes*strokeAt(p, l.size))
 	}
 	return tone, is
+}
+
+// run returns from which part of the way from shadow to light on paint is of neither: a side is
+// told by its plateau, not by the run between the two.
+func (l *look) run() float64 {
+	if l.soft < 3 { // a hard edge
+		return 0.004
+	}
+	return 0.15
 }
 
 // atHalf is the same of a form with a half-tone, which nobody judges.

@@ -11,6 +11,8 @@ type palette struct {
 	rng      *rand.Rand
 	low, top float64  // values of the light sides
 	used     []Colour // what lies in the picture already
+
+	mix func(p *palette, name string) local // mixes other local colours than try; nil for most
 }
 
 // between returns a random number from from up to to.
@@ -35,14 +37,30 @@ func (p *palette) free(c Colour) bool {
 // local makes the next local colour; ok is false if the picture is full of colours.
 func (p *palette) local(n int) (l local, ok bool) {
 	for range 400 {
-		l = p.try(fmt.Sprintf("family %d", n))
-		t := Truth{Light: l.light, Shadow: l.shadow, TowardBlack: l.straight}
-		if t.Clear() && sameHue(l.light, l.shadow) && l.shadow.Value() > 0.6 && p.free(l.light) && p.free(l.shadow) {
+		l = p.candidate(fmt.Sprintf("family %d", n))
+		if p.sound(l) && l.shadow.Value() > 0.6 && p.free(l.light) && p.free(l.shadow) {
 			p.used = append(p.used, l.light, l.shadow)
 			return l, true
 		}
 	}
 	return l, false
+}
+
+func (p *palette) candidate(name string) local {
+	if p.mix != nil {
+		return p.mix(p, name)
+	}
+	return p.try(name)
+}
+
+// sound reports whether a local colour is one beyond doubt. Of those mixed in another way it
+// only asks that the sides be two: there the light may be coloured.
+func (p *palette) sound(l local) bool {
+	if p.mix != nil {
+		return l.light.Value()-l.shadow.Value() >= 0.7 && l.light.Lab().L-l.shadow.Lab().L >= 6
+	}
+	t := Truth{Light: l.light, Shadow: l.shadow, TowardBlack: l.straight}
+	return t.Clear() && sameHue(l.light, l.shadow)
 }
 
 // sameHue reports whether two colours could be one local colour: hues at most 50 degrees

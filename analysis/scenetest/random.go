@@ -41,13 +41,17 @@ type chance struct {
 	dark    Colour // of the ground in a cast shadow
 
 	// habits of the painter
-	soft             bool    // soft edges
-	lines            int     // 0 none, 1 black, 2 tinted
+	soft             bool // soft edges
+	lines            int  // 0 none, 1 black, 2 tinted, 3 in one ink
+	ink              Colour
 	line, gaps, vary float64 // of the lines
 	accents          bool
 	glows            bool // reflected light, and light that rises
 	casts            bool
 	strokes          float64
+	crisp            bool    // what is painted is too small to be blurred
+	quality          int     // JPEG that it must have; 0 for whatever comes
+	around           frame   // what lies around the picture
 	closest          float64 // fewest tones between two sides in the picture
 }
 

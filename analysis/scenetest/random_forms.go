@@ -31,10 +31,12 @@ const (
 	corner
 )
 
-// things places the forms: one to nine, in cells of a grid that they may leave.
-func (r *chance) things() {
+// things places the forms: one to nine.
+func (r *chance) things() { r.grid(1 + r.rng.IntN(9)) }
+
+// grid places up to n forms, in cells of a grid that they may leave.
+func (r *chance) grid(n int) {
 	rng := r.rng
-	n := 1 + rng.IntN(9)
 	columns := int(math.Ceil(math.Sqrt(float64(n) * float64(r.width) / float64(r.height))))
 	rows := (n + columns - 1) / columns
 	cell := image.Pt(r.width/columns, r.height/rows)
@@ -87,6 +89,8 @@ func (r *chance) pen(fill Colour) pen {
 		p.colour = hex("#141414")
 	case 2:
 		p.colour = ink(fill, 3)
+	case 3:
+		p.colour = r.ink
 	}
 	return p
 }

@@ -33,6 +33,11 @@ func TestScenes(t *testing.T) {
 	for seed := FirstOpen; seed <= LastOpen; seed += 7 {
 		every(fmt.Sprint("seed ", seed), func() *Scene { return Random(seed) })
 	}
+	for _, name := range Kinds() {
+		for _, seed := range []int{FirstOpen, FirstOpen + 8} {
+			every(fmt.Sprint(name, " ", seed), func() *Scene { return Kind(name, seed) })
+		}
+	}
 }
 
 // second is a colour read by go-colorful: a second opinion on the formulas.
@@ -82,7 +87,7 @@ func (s *Scene) named() bool {
 // enough where scored, and the light is the lighter.
 func checkMasks(t *testing.T, s *Scene) {
 	t.Helper()
-	if strings.HasPrefix(s.Name, "empty") != (len(s.Families) == 0) {
+	if (strings.HasPrefix(s.Name, "empty") || strings.Contains(s.Name, "nothing") || strings.Contains(s.Name, "clouds")) != (len(s.Families) == 0) {
 		t.Fatalf("%d families", len(s.Families))
 	}
 	for i, f := range s.Families {
@@ -137,6 +142,7 @@ func TestDeterminism(t *testing.T) {
 		"noise":  func() *Scene { return Named("empty: coarse noise") },
 		"seed 3": func() *Scene { return Random(3) },
 		"seed 9": func() *Scene { return Random(9) },
+		"frame":  func() *Scene { return Kind("workspace", 3) },
 	} {
 		s, again := paint(), paint()
 		if !bytes.Equal(s.Image.Pix, again.Image.Pix) || !bytes.Equal(s.labels, again.labels) {
@@ -145,5 +151,8 @@ func TestDeterminism(t *testing.T) {
 	}
 	if bytes.Equal(Random(1).labels, Random(2).labels) {
 		t.Error("two seeds give one scene")
+	}
+	if bytes.Equal(Kind("steps", 1).Image.Pix, Kind("steps", 2).Image.Pix) || Kind("none of these", 1) != nil {
+		t.Error("two seeds of a kind give one scene, or a kind that isn't there gives one")
 	}
 }

@@ -52,16 +52,16 @@ const (
 // ground. In an empty scene every report is false.
 func (t *Tally) Add(s *Scene, a *families.Found) {
 	t.Scenes++
-	c := s.count(a)
+	answers, family := s.Answers(a)
 	found := make([]int, len(s.Families)) // 1 + report
-	for i := range a.List {
-		f, ok := c.match(s, i)
-		switch {
-		case ok && !s.Families[f].Scored, !ok && c.onUnscored(s, i):
+	for i, answer := range answers {
+		switch f := family[i]; {
+		case !a.List[i].Sure():
+		case answer == Ignored:
 			t.Ignored++
-		case ok && found[f] == 0:
+		case answer == Right && found[f] == 0:
 			found[f] = 1 + i
-		case ok: // another form of the same local colour
+		case answer == Right: // another form of the same local colour
 		default:
 			t.fault(s, "false: light %s, shadow %s", a.List[i].Light.Colour.Hex(), a.List[i].Shadow.Colour.Hex())
 			if len(s.Families) == 0 {

@@ -22,6 +22,9 @@ func truthful(s *Scene) *families.Found {
 		f := families.Of(spotOf(t.Light), spotOf(t.Shadow), families.DefaultRules())
 		f.Light.X, f.Light.Y = s.anywhere(i, Light)
 		f.Shadow.X, f.Shadow.Y = s.anywhere(i, Shadow)
+		if f.Light.X == nil || f.Shadow.X == nil {
+			f.Confidence = new(float64) // one side alone shows: no answer
+		}
 		if t.Accent != nil {
 			f.Accent = &families.Accent{Spot: spotOf(*t.Accent)}
 		}
@@ -60,7 +63,7 @@ func checkScore(t *testing.T, s *Scene) {
 	if len(r.Faults) > 0 || r.Found != r.Scored || r.False+r.OnEmpty+r.Misplaced+r.FlagsMissing+r.FlagsWrong > 0 {
 		t.Errorf("%d of %d found, %d misplaced, faults %q", r.Found, r.Scored, r.Misplaced, r.Faults)
 	}
-	if r.WorstLightness > 0.3 || r.WorstTurn > 2.5 {
+	if r.WorstLightness > 0.3 || r.WorstTurn > 3.5 { // of C*ab 10 a code is nearly two degrees, on either side
 		t.Errorf("off by %.2f L* and %.2f degrees", r.WorstLightness, r.WorstTurn)
 	}
 	if r.Accents.Invented > 0 || r.Accents.Found != r.Accents.Wanted || r.Lines.Invented > 0 || r.Lines.Found != r.Lines.Wanted {

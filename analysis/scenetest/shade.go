@@ -17,8 +17,11 @@ func toward(degrees float64) point {
 }
 
 // from shades in a light of its own, from an angle in degrees.
-func from(degrees float64, s shading) shading {
-	return func(o outline, _ point) shade { return s(o, toward(degrees)) }
+func from(degrees float64, s shading) shading { return facing(toward(degrees), s) }
+
+// facing shades in a light of its own, from a direction.
+func facing(light point, s shading) shading {
+	return func(o outline, _ point) shade { return s(o, light) }
 }
 
 // plane parts the form by a straight terminator through its middle, moved toward the light

@@ -33,13 +33,19 @@ func (e *easel) doubt() {
 		if !t.Scored {
 			continue
 		}
-		if least := min(t.LightShare, t.ShadowShare); least < leastShare {
-			t.Scored, t.Why = false, fmt.Sprintf("only %.1f %% of the picture shows of a side", 100*least)
+		if t.large(); !t.Scored {
 			continue
 		}
 		if edge := e.commonEdge(f); edge < leastEdge {
 			t.Scored, t.Why = false, fmt.Sprintf("hardly an edge between light and shadow shows: %.1f", edge)
 		}
+	}
+}
+
+// large takes a family out of the score if too little shows of a side.
+func (t *Truth) large() {
+	if least := min(t.LightShare, t.ShadowShare); t.Scored && least < leastShare {
+		t.Scored, t.Why = false, fmt.Sprintf("only %.1f %% of the picture shows of a side", 100*least)
 	}
 }
 

