@@ -195,12 +195,15 @@ const evenRamp = 0.755
 
 // cutSmooth cuts areas that run smoothly from a light to a shadow.
 func (f *Finder) cutSmooth() {
-	cuts := f.softCuts(f.leastArea())
+	cuts, cut := f.softCuts(f.leastArea()), false
 	for i := range cuts {
 		c := &cuts[i]
 		if c.ok && min(c.sides[0].n, c.sides[1].n) >= int64(f.leastArea()) && c.sides[1].mean().L-c.sides[0].mean().L >= leastSoft && c.sides[1].separation(&c.sides[0].moments) >= masses {
 			f.cutArea(int32(i), c)
+			cut = true
 		}
 	}
-	f.remeasure()
+	if cut {
+		f.remeasure()
+	}
 }
