@@ -20,7 +20,7 @@ LAWS := ./analysis/... ./capture ./gui/...
 # How long each fuzz target runs.
 FUZZTIME ?= 60s
 
-.PHONY: run build test quick laws fuzz attack fit judge bench shots notices fmt setup lint
+.PHONY: run build test quick laws fuzz attack fit judge bench goldens shots notices fmt setup lint
 
 run: setup build ## opens the window; without a display, on a virtual screen
 	@scripts/run.sh $(BIN)
@@ -49,6 +49,10 @@ fuzz: setup ## every fuzz target for FUZZTIME each, one after another, and a tab
 attack: setup ## attacks the built program for twenty minutes, and prints a table
 	TONEDESK_ATTACK=1 TONEDESK_NEED_X=1 go test -vet=off -count 1 -parallel 4 -timeout 30m ./cmd/desk/attack
 
+goldens: ## draws the masters of the window, of notes and of the sheet anew; look at them before you commit them
+	TONEDESK_GOLDENS=1 go test -vet=off -count 1 -run 'Look' ./gui ./gui/stills/...
+	@git status --short -- '*/testdata/*.png'
+
 lint:
 	@bad="$$(gofmt -l .)"; if [ -n "$$bad" ]; then echo "gofmt would change:"; echo "$$bad"; exit 1; fi
 	go vet ./...
@@ -64,7 +68,7 @@ bench: setup build ## the figures of DEVELOPERS.md
 	@scripts/bench.sh $(BIN)
 
 shots: setup build ## the pictures of the README
-	@scripts/shots.sh $(BIN) assets
+	@scripts/shots.sh $(BIN) assets/shots
 
 notices: ## THIRD_PARTY.md, after modules have changed
 	@mkdir -p build

@@ -21,6 +21,8 @@ type Change struct {
 	Distance float64
 	// Tones is by how much the mean became lighter; NaN if nothing is counted.
 	Tones float64
+	// MeanBefore and MeanAfter are the mean L* of what counts; NaN if nothing does.
+	MeanBefore, MeanAfter float64
 	// Altered is the share of the counted pixels whose value changed by more than a quarter
 	// of a tone.
 	Altered float64
@@ -29,7 +31,7 @@ type Change struct {
 	Gaps []GapShift
 	// Groups are those of the picture before, dark to light.
 	Groups []GroupChange
-	// Moves are the pixels that now lie in another group, by the edges before; the most first.
+	// Moves are the pixels that now lie in another group, by the borders before; the most first.
 	Moves []Move
 
 	difference []int16 // of each pixel in hundredths of a tone, after minus before, or notCounted
@@ -39,31 +41,32 @@ type Change struct {
 // is the mean of its group of that name, so that the groups' changes and their gaps' agree;
 // else that of the pixels that belonged to the group before.
 type GroupChange struct {
-	Name   string  `json:"name"`
-	Share  float64 `json:"share"`  // of the counted pixels that belonged to it before, 0 to 1
-	Before float64 `json:"before"` // mean L*
-	After  float64 `json:"after"`  // mean L*
-	Tones  float64 `json:"tones"`  // value of After minus value of Before
+	Name       string
+	Share      float64 // of the counted pixels that belonged to it before, 0 to 1
+	ShareAfter float64 // of those that do now, by the borders before
+	Before     float64 // mean L*
+	After      float64 // mean L*
+	Tones      float64 // value of After minus value of Before
 }
 
 // GapShift is the distance of two neighbouring groups' means.
 type GapShift struct {
-	Darker  string  `json:"darker"` // names of the groups
-	Lighter string  `json:"lighter"`
-	Before  float64 `json:"before"` // tones
-	After   float64 `json:"after"`  // NaN if the picture after has not as many groups
+	Darker  string // names of the groups
+	Lighter string
+	Before  float64 // tones
+	After   float64 // NaN if the picture after has not as many groups
 }
 
 // Move is the share of the picture that went from one group to another.
 type Move struct {
-	From  string  `json:"from"`
-	To    string  `json:"to"`
-	Share float64 `json:"share"` // of the counted pixels, 0 to 1
+	From  string
+	To    string
+	Share float64 // of the counted pixels, 0 to 1
 }
 
 const (
 	// alteredFrom is the change of a pixel, in hundredths of a tone, from above which it counts
-	// as altered: as near as a pixel has to be to an edge to count as murk.
+	// as altered: as near as a pixel has to be to a border to count as murk.
 	alteredFrom = 100 * murkReach
 	notCounted  = math.MinInt16
 )
@@ -140,12 +143,13 @@ func (c *Change) measure(pairs *joint, groups int) {
 			c.Counted += n
 		}
 	}
-	c.Distance, c.Tones, c.Altered = Distance(&was, &is), math.NaN(), math.NaN()
+	c.Distance, c.MeanBefore, c.MeanAfter = Distance(&was, &is), meanOf(&was), meanOf(&is)
+	c.Tones, c.Altered = math.NaN(), math.NaN()
 	if c.Counted == 0 {
 		return
 	}
 	c.Altered = float64(altered) / float64(c.Counted)
-	c.Tones = colour.Value(meanOf(&is)) - colour.Value(meanOf(&was))
+	c.Tones = colour.Value(c.MeanAfter) - colour.Value(c.MeanBefore)
 	split := histogramSplit(&was, groups)
 	after := histogramSplit(&is, max(2, split.count))
 	c.gaps(split, after)
@@ -194,7 +198,14 @@ func (c *Change) regroup(split, own *Split, pairs *joint) {
 		if own.count == split.count {
 			after = own.Groups()[i].Mean
 		}
-		c.Groups = append(c.Groups, GroupChange{g.Name, g.Share, g.Mean, after, colour.Value(after) - colour.Value(g.Mean)})
+		now := 0
+		for from := range split.Groups() {
+			now += moved[from][i]
+		}
+		c.Groups = append(c.Groups, GroupChange{
+			Name: g.Name, Share: g.Share, ShareAfter: float64(now) / float64(c.Counted),
+			Before: g.Mean, After: after, Tones: colour.Value(after) - colour.Value(g.Mean),
+		})
 		for j, to := range split.Groups() {
 			if i != j && moved[i][j] > 0 {
 				c.Moves = append(c.Moves, Move{g.Name, to.Name, float64(moved[i][j]) / float64(c.Counted)})

@@ -5,7 +5,6 @@ import (
 	"image/color"
 
 	"app.tonedesk/analysis/colour"
-	"app.tonedesk/analysis/internal/dots"
 )
 
 // spans are the scales of a map of differences, in tones to either side.
@@ -34,9 +33,16 @@ func (c *Change) Span() float64 {
 	return spans[len(spans)-1]
 }
 
+// How what isn't counted is hatched: lines this far from each other, in pixels, of L* 25 on L* 50.
+const (
+	mapHatch = 8
+	mapLine  = 0x3b
+)
+
 // Map is the differences of a Change as greys, an image that takes no memory of its own. No
 // change is L* 50, black is darker by span tones or more, white lighter by as much, even steps
-// of L* between. What isn't counted has dots, as in the mirror.
+// of L* between. What isn't counted is hatched
+// as in the mirror, without its veil.
 type Map struct {
 	change *Change
 	greys  [2001]uint8
@@ -54,11 +60,11 @@ func (c *Change) Map(span float64) *Map {
 // GreyAt returns the grey of a pixel.
 func (m *Map) GreyAt(x, y int) uint8 {
 	d := m.change.difference[y*m.change.Width+x]
-	switch shift := dots.DotShift(y); {
+	switch {
 	case d != notCounted:
 		return m.greys[max(0, min(int(d)+1000, 2000))]
-	case y%(dots.DotStep/2) < dots.DotSize && (x+shift)%dots.DotStep < dots.DotSize:
-		return dots.LightDot // on L* 50
+	case (x+y)%mapHatch == 0:
+		return mapLine
 	}
 	return m.greys[1000]
 }

@@ -18,16 +18,16 @@ const leastGap = 0.8
 // no source).
 const enoughSeparability = 0.90
 
-// murkReach is how near to an edge a pixel is murky, in value steps (common practice, no
+// murkReach is how near to a border a pixel is murky, in value steps (common practice, no
 // source).
 const murkReach = 0.25
 
-// Group is a class of lightness in the whole picture. Only edges set by hand can leave one
+// Group is a class of lightness in the whole picture. Only borders set by hand can leave one
 // without pixels.
 type Group struct {
 	Name  string  `json:"name"`  // "dark", "middle" ...
-	From  float64 `json:"from"`  // L*: 0, or the edge to the next darker group
-	To    float64 `json:"to"`    // L*: 100, or the edge to the next lighter group
+	From  float64 `json:"from"`  // L*: 0, or the border to the next darker group
+	To    float64 `json:"to"`    // L*: 100, or the border to the next lighter group
 	Share float64 `json:"share"` // of the counted pixels, 0 to 1
 	Mean  float64 `json:"mean"`  // L*, from the bins; NaN, in JSON null, without pixels
 }
@@ -51,7 +51,7 @@ type Split struct {
 	// Separability is the share of the variance of lightness that lies between the groups,
 	// 0 to 1; NaN if there is no variance.
 	Separability float64
-	// Murk is the share of pixels within 0.25 value steps of an edge; NaN if no pixel was
+	// Murk is the share of pixels within 0.25 value steps of a border; NaN if no pixel was
 	// counted.
 	Murk float64
 
@@ -91,14 +91,14 @@ func (r *Reading) Split(k int) *Split {
 
 // Choices that are no index into the splits.
 const (
-	chosenByHand = -1 // by edges set by hand
+	chosenByHand = -1 // by borders set by hand
 	chosenLone   = -2 // one group: nothing in the picture is far enough apart
 )
 
 // Chosen returns the split into the number of groups that Options.Groups asked for or, if
 // it left that open, into the fewest whose separability reaches 0.90, else into the most; of
 // those whose neighbouring means are 0.8 tones apart or more, one group if there are none such.
-// Edges set by hand go before both.
+// Borders set by hand go before both.
 func (r *Reading) Chosen() *Split {
 	switch r.chosen {
 	case chosenByHand:
@@ -109,31 +109,31 @@ func (r *Reading) Chosen() *Split {
 	return &r.splits[r.chosen]
 }
 
-// setEdges cuts the lightness at edges set by hand, and reports whether it could: there are
+// setBorders cuts the lightness at borders set by hand, and reports whether it could: there are
 // one to three, and none lies below the one before. Each goes to the nearest place between
 // two bins, so that it is at most 0.2 L* from where it was set, and leaves at least one bin
 // on either side.
-func (s *Split) setEdges(edges []float64, sums *binSums) bool {
-	if len(edges) == 0 || len(edges) >= MaxGroups {
+func (s *Split) setBorders(borders []float64, sums *binSums) bool {
+	if len(borders) == 0 || len(borders) >= MaxGroups {
 		return false
 	}
-	for i, edge := range edges {
-		if math.IsNaN(edge) || i > 0 && edge < edges[i-1] {
+	for i, border := range borders {
+		if math.IsNaN(border) || i > 0 && border < borders[i-1] {
 			return false
 		}
-		s.thresholds[i] = thresholdAt(edge)
+		s.thresholds[i] = thresholdAt(border)
 	}
-	s.count = len(edges) + 1
+	s.count = len(borders) + 1
 	if sums.count() == 0 {
 		s.count = 0
 	}
 	return true
 }
 
-// thresholdAt returns the threshold whose edge is nearest to a lightness.
-func thresholdAt(edge float64) int {
-	edge = max(0, min(edge, 100))
-	return max(0, min(int(math.Ceil(edge*colour.BinsPerLightness))-1, 254))
+// thresholdAt returns the threshold whose border is nearest to a lightness.
+func thresholdAt(border float64) int {
+	border = max(0, min(border, 100))
+	return max(0, min(int(math.Ceil(border*colour.BinsPerLightness))-1, 254))
 }
 
 // fill computes the figures of a split whose count and thresholds are set.
@@ -146,7 +146,7 @@ func (s *Split) fill(sums *binSums) {
 	for i := range s.count {
 		to, end := 100.0, len(sums.pixels)-1
 		if i < s.count-1 {
-			to, end = edgeOf(s.thresholds[i]), s.thresholds[i]+1
+			to, end = borderOf(s.thresholds[i]), s.thresholds[i]+1
 		}
 		n := sums.pixels[end] - sums.pixels[begin]
 		s.groups[i] = Group{
@@ -162,12 +162,12 @@ func (s *Split) fill(sums *binSums) {
 			s.gaps[i] = colour.Value(lighter) - colour.Value(darker)
 		}
 	}
-	s.Separability = sums.separability(s.Thresholds())
+	s.Separability = min(sums.separability(s.Thresholds()), 1) // rounding may go over
 	s.Murk = s.murk(sums)
 }
 
-// edgeOf returns the lightness of the edge at a threshold: between its bin and the next.
-func edgeOf(threshold int) float64 { return colour.LightnessOfBins(2*threshold+1, 2) }
+// borderOf returns the lightness of the border at a threshold: between its bin and the next.
+func borderOf(threshold int) float64 { return colour.LightnessOfBins(2*threshold+1, 2) }
 
 func (s *Split) name(i int, sums *binSums) string {
 	if s.count == 1 {
@@ -176,17 +176,17 @@ func (s *Split) name(i int, sums *binSums) string {
 	return groupNames[s.count][i]
 }
 
-// murk counts each bin once, however many edges are near.
+// murk counts each bin once, however many borders are near.
 func (s *Split) murk(sums *binSums) float64 {
 	values, murky := binValues(), 0
 	bin := 0
 	for _, t := range s.Thresholds() {
-		edge := colour.Value(edgeOf(t))
-		for bin < 256 && values[bin] < edge-murkReach {
+		border := colour.Value(borderOf(t))
+		for bin < 256 && values[bin] < border-murkReach {
 			bin++
 		}
 		begin := bin
-		for bin < 256 && values[bin] <= edge+murkReach {
+		for bin < 256 && values[bin] <= border+murkReach {
 			bin++
 		}
 		murky += sums.pixels[bin] - sums.pixels[begin]

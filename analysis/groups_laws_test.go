@@ -36,7 +36,7 @@ func TestSplitLaws(t *testing.T) {
 				}
 				continue
 			}
-			if !(s.Separability >= before-1e-12 && s.Separability <= 1+1e-12) {
+			if !(s.Separability >= before-1e-12 && s.Separability <= 1) {
 				t.Fatalf("%d groups: separability %g after %g", k, s.Separability, before)
 			}
 			before = s.Separability

@@ -162,7 +162,7 @@ func TestOneTone(t *testing.T) {
 }
 
 // Every split of small histograms, exhaustively and in exact fractions: none is better than
-// ours, and our edges stand in the middle of the empty bins.
+// ours, and our borders stand in the middle of the empty bins.
 func TestSplitAgainstAll(t *testing.T) {
 	rng := rand.New(rand.NewPCG(9, 10))
 	for range 150 {
@@ -184,7 +184,7 @@ func TestSplitAgainstAll(t *testing.T) {
 		for k := 2; k <= 4; k++ {
 			got := r.Split(k).Thresholds()
 			if want := min(k, len(filled)) - 1; len(got) != want {
-				t.Fatalf("%v into %d groups: %d edges, want %d", filled, k, len(got), want)
+				t.Fatalf("%v into %d groups: %d borders, want %d", filled, k, len(got), want)
 			}
 			best := new(big.Rat)
 			eachCut(filled[:len(filled)-1], len(got), nil, func(cut []int) {
@@ -195,13 +195,13 @@ func TestSplitAgainstAll(t *testing.T) {
 			if ours := betweenOf(&histogram, got); ours.Cmp(best) != 0 {
 				t.Errorf("%v into %d groups at %v: %v, best is %v", filled, k, got, ours, best)
 			}
-			for _, edge := range got {
-				i, found := slices.BinarySearch(filled, edge)
+			for _, border := range got {
+				i, found := slices.BinarySearch(filled, border)
 				if !found {
 					i-- // the filled bin below
 				}
-				if want := (filled[i] + filled[i+1] - 1) / 2; edge != want {
-					t.Errorf("edge at %d between %d and %d, want %d", edge, filled[i], filled[i+1], want)
+				if want := (filled[i] + filled[i+1] - 1) / 2; border != want {
+					t.Errorf("border at %d between %d and %d, want %d", border, filled[i], filled[i+1], want)
 				}
 			}
 		}
@@ -260,7 +260,7 @@ func TestGroups(t *testing.T) {
 				histogram[bin] = n
 			}
 			split := splitOf(histogram, tt.groups).Chosen()
-			near := func(a, b float64) bool { return math.Abs(a-b) <= 0.5/2.55 } // edges stand on half bins
+			near := func(a, b float64) bool { return math.Abs(a-b) <= 0.5/2.55 } // borders stand on half bins
 			if !slices.EqualFunc(split.Groups(), tt.want, func(a, b Group) bool {
 				return a.Name == b.Name && near(a.From, b.From) && near(a.To, b.To) &&
 					math.Abs(a.Share-b.Share) < 1e-12 && math.Abs(a.Mean-b.Mean) < 1e-9
@@ -271,7 +271,7 @@ func TestGroups(t *testing.T) {
 	}
 }
 
-// Gaps are value steps between means, and murk counts what lies near any edge, once.
+// Gaps are value steps between means, and murk counts what lies near any border, once.
 func TestGapsAndMurk(t *testing.T) {
 	for _, f := range otsuFixtures(t) {
 		r := splitOf(f.Hist, 0)
@@ -285,8 +285,8 @@ func TestGapsAndMurk(t *testing.T) {
 			murky := 0
 			for bin, n := range f.Hist {
 				near := false
-				for _, edge := range s.Thresholds() {
-					d := colour.Value((float64(edge)+0.5)/2.55) - colour.Value(float64(bin)/2.55)
+				for _, border := range s.Thresholds() {
+					d := colour.Value((float64(border)+0.5)/2.55) - colour.Value(float64(bin)/2.55)
 					near = near || math.Abs(d) <= 0.25
 				}
 				if near {

@@ -70,7 +70,7 @@ func (s *binSums) separability(thresholds []int) float64 {
 // programming over the filled bins: the best split of the bins up to j into g groups ends
 // with a group from some i to j and the best split of the bins below i into g - 1.
 //
-// An edge may lie anywhere in the empty bins between two groups: it takes the middle,
+// A border may lie anywhere in the empty bins between two groups: it takes the middle,
 // rounded down. Where quite different splits are equally good, as far as float64 tells, one
 // of them is taken, for the same histogram always the same.
 func (s *binSums) bestSplits(splits *[3]Split) {

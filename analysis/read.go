@@ -19,10 +19,10 @@ const rowsPerPiece = 24
 // Options says how to read a picture.
 type Options struct {
 	Groups int // 2, 3 or 4; anything else chooses the fewest that describe the picture
-	// Edges are the group edges set by hand, L*: one to three, in rising order. They make
+	// Borders are those of the groups, set by hand, L*: one to three, in rising order. They make
 	// the chosen split, whatever Groups says; anything else leaves it to Groups.
-	Edges []float64
-	Mask  *Mask // what is left out; nil for nothing
+	Borders []float64
+	Mask    *Mask // what is left out; nil for nothing
 	// WithoutGround leaves the ground out of the groups, where there is one; every other figure
 	// counts it.
 	WithoutGround bool
@@ -64,7 +64,7 @@ type Reading struct {
 // Reader reads one frame after another without allocating. It owns its buffers and its
 // goroutines: not for concurrent use, and to be closed.
 type Reader struct {
-	// Steady keeps group edges, and the automatic number of groups, from one frame to the
+	// Steady keeps the borders of groups, and the automatic number of groups, from one frame to the
 	// next until another split is clearly better (see steadyMargin), so that they don't
 	// jitter. Without it every Reading is the picture's alone.
 	Steady bool
@@ -117,7 +117,7 @@ func (r *Reader) Read(p Pixels, o Options) *Reading {
 	r.reading.gather(r.tallies, o.Mask)
 	r.leaveOutGround(p, o)
 	r.reading.measure()
-	r.split(o.Groups, o.Edges)
+	r.split(o.Groups, o.Borders)
 	return &r.reading
 }
 

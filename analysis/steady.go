@@ -7,11 +7,11 @@ import (
 )
 
 // steadyMargin is how much separability a better split must win before a steady Reader
-// moves its edges. It stops an edge from wandering in a wide valley, where splits far apart
+// moves its borders. It stops a border from wandering in a wide valley, where splits far apart
 // are almost equally good and a cursor or a brush stroke decides between them. (Our choice.)
 const steadyMargin = 0.002
 
-// steadyReach is how far an edge that is kept may lie from the best one of the picture alone, in
+// steadyReach is how far a border that is kept may lie from the best one of the picture alone, in
 // value steps, whatever was seen before. (Our choice: a tenth of a tone is what is printed.)
 const steadyReach = 0.1
 
@@ -34,7 +34,7 @@ type held struct {
 func (r *Reader) Forget() { r.held = held{} }
 
 // split finds the groups and their figures.
-func (r *Reader) split(groups int, edges []float64) {
+func (r *Reader) split(groups int, borders []float64) {
 	now := &r.reading
 	rest := now.lessGround(&now.Histogram)
 	var sums binSums
@@ -47,7 +47,7 @@ func (r *Reader) split(groups int, edges []float64) {
 		now.splits[i].fill(&sums)
 	}
 	switch {
-	case now.byHand.setEdges(edges, &sums):
+	case now.byHand.setBorders(borders, &sums):
 		now.byHand.fill(&sums)
 		now.chosen = chosenByHand
 	case groups >= 2 && groups <= MaxGroups:
@@ -69,7 +69,7 @@ func (r *Reading) choose(groups int, sums *binSums) {
 	r.lone.fill(sums)
 }
 
-// keep puts held edges back into splits, where they still do, and holds those.
+// keep puts held borders back into splits, where they still do, and holds those.
 func (h *held) keep(sums *binSums, splits *[3]Split) {
 	for i := range splits {
 		best, old := &splits[i], &h.splits[i]
@@ -83,11 +83,11 @@ func (h *held) keep(sums *binSums, splits *[3]Split) {
 	}
 }
 
-// bound brings the edges within reach of the best ones.
+// bound brings the borders within reach of the best ones.
 func (s *Split) bound(best []int) {
 	for i, b := range best {
-		value := colour.Value(edgeOf(b))
-		for t := &s.thresholds[i]; math.Abs(colour.Value(edgeOf(*t))-value) > steadyReach; {
+		value := colour.Value(borderOf(b))
+		for t := &s.thresholds[i]; math.Abs(colour.Value(borderOf(*t))-value) > steadyReach; {
 			if *t < b {
 				*t++
 			} else {

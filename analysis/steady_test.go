@@ -29,7 +29,7 @@ func sample(rng *rand.Rand, from [256]int, pixels int) (h [256]int) {
 	return h
 }
 
-// frames splits one histogram after another and returns how often an edge or the number of
+// frames splits one histogram after another and returns how often a border or the number of
 // groups moved.
 func frames(r *Reader, histograms [][256]int) (moves int) {
 	var last [4][]int
@@ -48,7 +48,7 @@ func frames(r *Reader, histograms [][256]int) (moves int) {
 	return moves
 }
 
-// Grain makes the edges of a picture without clear groups wander; a steady Reader's stay.
+// Grain makes the borders of a picture without clear groups wander; a steady Reader's stay.
 func TestSteadyStaysInGrain(t *testing.T) {
 	rng := rand.New(rand.NewPCG(11, 12))
 	var histograms [][256]int
@@ -56,15 +56,15 @@ func TestSteadyStaysInGrain(t *testing.T) {
 		histograms = append(histograms, sample(rng, evenHistogram(), 60000)) // as of 300 by 200 pixels
 	}
 	if free := frames(new(Reader), histograms); free < 30 {
-		t.Errorf("the exact edges moved in %d of 59 frames: no grain to resist", free)
+		t.Errorf("the exact borders moved in %d of 59 frames: no grain to resist", free)
 	}
 	if held := frames(&Reader{Steady: true}, histograms); held > 0 {
-		t.Errorf("steady edges moved %d times", held)
+		t.Errorf("steady borders moved %d times", held)
 	}
 }
 
-// An edge that is kept is never worse than the best by more than the margin; when the
-// picture changes, the edges become the best at once.
+// A border that is kept is never worse than the best by more than the margin; when the
+// picture changes, the borders become the best at once.
 func TestSteadyFollows(t *testing.T) {
 	rng := rand.New(rand.NewPCG(13, 14))
 	fixtures := otsuFixtures(t)
@@ -100,7 +100,7 @@ func TestSteadyFollows(t *testing.T) {
 	}
 }
 
-// Whatever was seen before, an edge lies within 0.1 value of the best one of this frame alone, and
+// Whatever was seen before, a border lies within 0.1 value of the best one of this frame alone, and
 // groups whose number is automatic are 0.8 tones apart.
 func TestSteadyHistoryLaw(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -120,11 +120,11 @@ func TestSteadyHistoryLaw(t *testing.T) {
 			for k := 2; k <= MaxGroups; k++ {
 				got, best := steady.reading.Split(k).Thresholds(), alone.Split(k).Thresholds()
 				if len(got) != len(best) {
-					t.Fatalf("%d groups: edges at %v, of this frame alone %v", k, got, best)
+					t.Fatalf("%d groups: borders at %v, of this frame alone %v", k, got, best)
 				}
 				for i := range got {
-					if d := colour.Value(edgeOf(got[i])) - colour.Value(edgeOf(best[i])); !(math.Abs(d) <= 0.1+1e-9) {
-						t.Fatalf("%d groups: an edge lies %g from the best one", k, d)
+					if d := colour.Value(borderOf(got[i])) - colour.Value(borderOf(best[i])); !(math.Abs(d) <= 0.1+1e-9) {
+						t.Fatalf("%d groups: a border lies %g from the best one", k, d)
 					}
 				}
 			}

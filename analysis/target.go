@@ -7,7 +7,7 @@ type Target struct {
 	split     Split
 }
 
-// NewTarget makes the plan of a picture, by the edges of its chosen groups. It counts the ground,
+// NewTarget makes the plan of a picture, by the borders of its chosen groups. It counts the ground,
 // as Match does, also where that is left out of the groups.
 func NewTarget(r *Reading) *Target {
 	t := &Target{r.Histogram, *r.Chosen()}
@@ -28,7 +28,7 @@ func (t *Target) Groups() []Group { return t.split.Groups() }
 // GroupMatch is what a picture has of one of the target's groups.
 type GroupMatch struct {
 	Name   string  // "dark", "middle" ..., the target's
-	Share  float64 // of the picture's counted pixels within the target's edges, 0 to 1
+	Share  float64 // of the picture's counted pixels within the target's borders, 0 to 1
 	Target float64 // the target's own share
 	More   float64 // Share minus Target: negative where the picture has less
 }
@@ -48,7 +48,7 @@ type Match struct {
 func (m *Match) Groups() []GroupMatch { return m.groups[:m.count] }
 
 // Match compares a picture's spread with the target: how far apart the two are, and how
-// much of the picture lies between the target's own edges.
+// much of the picture lies between the target's own borders.
 func (t *Target) Match(r *Reading) Match {
 	m := Match{Distance: Distance(&r.Histogram, &t.histogram)}
 	if r.Counted == 0 {

@@ -20,7 +20,7 @@ func TestShufflingChangesNothingOfTheWhole(t *testing.T) {
 		o := Options{Groups: rapid.IntRange(0, 4).Draw(t, "groups"), Mask: &Mask{}}
 		o.Mask.Lightness[rapid.IntRange(0, 255).Draw(t, "left out")] = true
 		if rapid.Bool().Draw(t, "by hand") {
-			o.Edges = []float64{rapid.Float64Range(0, 100).Draw(t, "edge")}
+			o.Borders = []float64{rapid.Float64Range(0, 100).Draw(t, "border")}
 		}
 		a, b := Read(p, o), Read(shuffled, o)
 		if a.Histogram != b.Histogram || a.Counted != b.Counted || a.Key != b.Key {

@@ -7,27 +7,36 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/menus"
+	"app.tonedesk/gui/preferences"
+	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
 )
 
 // parts are the window's widgets.
 type parts struct {
-	bar     *widgets.SourceBar
-	message *widgets.MessageBar
-	verdict *widgets.Verdict
-	cards   *widgets.CardGrid
-	spread  *widgets.Spread
-	frame   *widgets.Page // all of the window but what lies over it
-	lower   *container.Scroll
-	pages   []pageView // in the order of the list of pages
-	tabs    *widgets.Chooser
-	panel   panel
-	ground  *canvas.Rectangle
+	bar      *widgets.SourceBar
+	message  *widgets.Messages
+	strip    *widgets.Strip
+	sentence *widgets.Sentence
+	spots    *widgets.Spots
+	spread   *widgets.Spread
+	frame    *widgets.Page // all of the window but what lies over it
+	column   *widgets.PageColumn
+	lower    *container.Scroll // in it
+	pages    []pageView        // in the order of the list of pages
+	tabs     *widgets.Chooser
+	panel    panel
+	ground   *canvas.Rectangle
+	views    *menus.Views
+	start    firstStart
+	prefs    *preferences.Page // the settings; nil while they are closed
+	sheet    *widgets.Sheet    // what stands in place of sentence and page; nil for nothing
+	over     *fyne.Container   // where it stands
+	cover    *fyne.Container   // where the first start stands
 }
 
 // panel is what stands in place of the page.
@@ -44,45 +53,60 @@ const Title = "Tonedesk"
 
 // build makes the window and joins its parts.
 func (d *Desk) build() {
-	d.App.Settings().SetTheme(widgets.NewTheme(d.settings.Ground))
+	d.App.Settings().SetTheme(widgets.NewTheme(d.settings.Theme, d.settings.TextPercent))
 	d.Window = d.App.NewWindow(Title)
 	d.Window.SetPadded(false)
 	p := &d.parts
 	d.Tips = widgets.NewTips(d.Later)
 	p.bar = widgets.NewSourceBar(alwaysSeen{d})
-	p.message = widgets.NewMessageBar(alwaysSeen{d}, d.layOut)
-	d.Messages.Bar = p.message
+	p.message = widgets.NewMessages(alwaysSeen{d}, d.Tips)
+	d.Messages.Over = p.message
 	d.Mirror = widgets.NewMirror(d.mirrorActs())
-	p.verdict = widgets.NewVerdict()
-	p.cards = widgets.NewCardGrid(d.cardActs())
-	p.spread = widgets.NewSpread(widgets.SpreadActs{Edge: d.edgeMoved, Automatic: d.edgesAutomatic, Keys: d})
+	p.strip = widgets.NewStrip(alwaysSeen{d}, func(to float64) {
+		d.settings = slid(d.settings, to)
+		d.settled()
+	})
+	p.sentence = widgets.NewSentence()
+	p.message.Foot = d.Mirror.SetFoot
+	p.spots = widgets.NewSpots(widgets.SpotActs{Copy: d.copyHex, Select: d.selectSpot, Delete: d.deleteSpot, Keys: d, Tips: d.Tips})
+	p.spread = widgets.NewSpread(widgets.SpreadActs{Border: d.borderMoved, Automatic: d.bordersAutomatic, Keys: d})
+	p.views, p.start = newViews(d), newFirstStart(d)
 	d.buildPages()
-	p.lower = container.NewVScroll(nil)
+	p.column = widgets.NewPageColumn()
+	p.lower = p.column.Scroll
 	p.lower.OnScrolled = func(fyne.Position) { // something else lies under the pointer now
 		d.Tips.Leave()
-		d.families.PointAtNone()
+		d.families.Scrolled()
 	}
+	p.over, p.cover = widgets.Over(canvas.NewRectangle(nil), p.sentence, p.column), widgets.Over(p.start.ways, d.Mirror)
 	d.showLower()
+	p.start.ways.Hide()
 	p.ground = canvas.NewRectangle(nil)
-	p.frame = widgets.NewPage(widgets.PageParts{Bar: p.bar, Messages: p.message, Mirror: d.Mirror, Verdict: p.verdict, Lower: p.lower, Tabs: p.tabs,
-		Later: func(after time.Duration) { d.Later(after, d.layOut) }})
+	p.frame = widgets.NewPage(widgets.PageParts{Bar: p.bar, Messages: p.message, Mirror: d.Mirror, Strip: p.strip, Sentence: p.sentence,
+		Lower: p.column, Tabs: p.tabs, Later: func(after time.Duration) { d.Later(after, d.layOut) }})
+	p.frame.SetSentenceLines(sentenceLines(d.settings.Page))
 	d.joinBar()
-	d.Window.SetContent(container.NewStack(p.ground, p.frame, d.Tips.Box))
+	d.Tips.Clear = p.tabs
+	d.Window.SetContent(container.NewStack(p.ground, p.frame, p.cover, p.over, d.Tips.Box))
 	d.Window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
 	d.Window.SetOnDropped(d.Dropped)
 	d.Window.SetCloseIntercept(d.quit)
 	d.joinKeys()
 	d.colour()
 	d.showNoPicture()
-	d.showStanding()
+	d.standing.show(d)
 	if len(d.options.Problems) > 0 {
-		d.Messages.Note(strings.Join(d.options.Problems, " ")) // one more would hide the one before
+		d.Messages.Fail(strings.Join(d.options.Problems, " ")) // one more would hide the one before
 	}
 	d.FocusMirror()
 }
 
 func (d *Desk) joinBar() {
-	bar := d.parts.bar
+	bar, strip := d.parts.bar, d.parts.strip
+	bar.Source.OnTapped = func() {
+		d.FocusMirror()
+		openSourceMenu(d, bar.Source.Below())
+	}
 	act := func(b *widgets.Button, tip string, do func()) {
 		b.Explain(d.Tips, tip)
 		b.OnTapped = func() {
@@ -90,10 +114,13 @@ func (d *Desk) joinBar() {
 			do()
 		}
 	}
-	act(bar.Region, "Choose a region of the screen (R)", d.PickRegion)
-	act(bar.Freeze, "Hold the picture, or go on (F)", d.Freeze)
-	act(bar.View, "Choose a view (V is the next)", d.openViews)
-	act(bar.More, "Menu; F1 lists all keys", func() { d.openMenu(bar.More.Below()) })
+	act(bar.OnTop, "Stay on top, K", d.toggleAbove)
+	act(bar.Freeze, "Freeze, F", d.Freeze)
+	act(bar.View, viewTip(d.settings.View), func() { d.parts.views.Open(bar.View.Below()) })
+	act(bar.More, "Menu, F1 lists all keys", func() { openMenu(d, bar.More.Below()) })
+	act(strip.Out, "Zoom out, Ctrl+−", func() { d.Mirror.Zoom(-1) })
+	act(strip.Fit, "All of the picture, Ctrl+0", func() { d.Mirror.Zoom(0) })
+	act(strip.In, "Zoom in, Ctrl++", func() { d.Mirror.Zoom(1) })
 }
 
 // joinKeys makes the window's keys work while nothing has the focus.
@@ -115,7 +142,7 @@ func (d *Desk) joinKeys() {
 func (d *Desk) mirrorActs() widgets.MirrorActs {
 	return widgets.MirrorActs{
 		Click: d.clicked, Drag: d.dragged, Carry: d.carried, Select: d.selectSpot, Look: d.looked,
-		Resized: d.refresh, Menu: d.openMenu, Later: func(after time.Duration, do func()) { d.Later(after, do) },
+		Resized: d.refresh, Menu: func(at fyne.Position) { openMenu(d, at) }, Later: func(after time.Duration, do func()) func() { return d.Later(after, do) },
 		Keys: alwaysSeen{d},
 	}
 }
@@ -134,10 +161,13 @@ func (d *Desk) layOut() {
 	}
 	if d.parts.frame != nil {
 		d.parts.frame.Refresh()
+		d.Window.Canvas().Refresh(d.parts.frame) // the toolkit may have forgotten that it is there
+		d.parts.over.Refresh()
+		d.parts.cover.Refresh()
 	}
 }
 
-// openPanel shows a panel in place of the page; asked twice, it closes it.
+// openPanel shows a panel in place of sentence and page; asked twice, it closes it.
 func (d *Desk) openPanel(which panel) {
 	p := &d.parts
 	if which == p.panel {
@@ -148,33 +178,57 @@ func (d *Desk) openPanel(which panel) {
 	if which == panelNone {
 		d.FocusMirror()
 	}
+	d.Changed()
 }
 
-// showLower puts the open panel or page below the sentence.
+// showLower puts the open page below the sentence, and the open panel in place of both.
 func (d *Desk) showLower() {
 	p := &d.parts
-	content := d.page().content()
-	switch p.panel {
-	case panelSettings:
-		content = d.framed("Settings", newSettingsPanel(&d.settings, d.chosen, widgets.QuietLine))
-	case panelKeys:
-		content = d.framed("Keys", newKeysPanel(d.options.Messages))
+	content, head, foot := d.page().content(), fyne.CanvasObject(nil), fyne.CanvasObject(nil)
+	if fixed, ok := d.page().(fixedParts); ok {
+		head, foot = fixed.fixed()
 	}
-	p.lower.Content = container.New(layout.NewCustomPaddedLayout(0, 0, 0, widgets.Gutter), content)
-	p.lower.ScrollToTop()
+	if !chosen(d) && d.settings.Page == settings.PageWatch {
+		content, head, foot = p.start.steps, nil, nil
+	}
+	p.column.Set(content, head, foot)
+	showSheet(d)
 	d.Tips.Leave() // its part may be gone
-	p.lower.Refresh()
+	if p.sheet != nil {
+		d.FocusMirror() // what had the keys isn't seen any more
+	}
+	if p.frame != nil {
+		p.frame.SetCovered(p.sheet != nil)
+		p.frame.SetSentenceLines(sentenceLines(d.settings.Page))
+	}
 	d.layOut()
 }
 
-// framed puts a heading with a button to close it over a panel.
-func (d *Desk) framed(heading string, content fyne.CanvasObject) fyne.CanvasObject {
-	title := widget.NewLabel(heading)
-	title.TextStyle.Bold = true
-	done := widgets.NewButton("Done", d, func() { d.openPanel(panelNone) })
-	back := widgets.NewPanel()
-	inner := container.NewVBox(container.NewBorder(nil, nil, title, done), content)
-	return container.NewStack(back, container.NewPadded(inner))
+// showSheet shows the open panel.
+func showSheet(d *Desk) {
+	p := &d.parts
+	p.sheet, p.prefs = nil, nil
+	switch p.panel {
+	case panelSettings:
+		p.prefs = preferences.New(&d.Host, &d.settings, prefActs(d))
+		p.sheet = p.prefs.Sheet
+	case panelKeys:
+		p.sheet = newKeysSheet(d)
+	}
+	p.over.RemoveAll()
+	if p.sheet != nil {
+		p.over.Add(p.sheet)
+	}
+}
+
+// prefActs joins the page of settings to the window.
+func prefActs(d *Desk) preferences.Acts {
+	acts := preferences.Acts{Changed: d.chosen, StayOnTop: func(bool) { d.toggleAbove() }, Done: func() { d.openPanel(panelNone) }}
+	if d.Store != nil {
+		acts.Folder = d.Store.Folder("")
+		acts.ShowFolder = func() { d.stills.openFolder(acts.Folder) }
+	}
+	return acts
 }
 
 // Show shows the window where it was when it was closed, and keeps it above others if that
@@ -187,8 +241,17 @@ func (d *Desk) Show() {
 // restore puts the window, just shown, where it was and above others if that is wished:
 // a window that was hidden has lost both.
 func (d *Desk) restore() {
-	d.own.Restore(d.settings.Place.Rectangle(), d.settings.KeepAbove)
+	d.own.Restore(d.settings.Place.Rectangle(), fyne.NewSize(d.settings.Width, d.settings.Height), d.settings.KeepAbove)
 	d.FocusMirror()
+	d.Changed()
+}
+
+// viewTip explains the view's button, and a name that isn't plain.
+func viewTip(key string) string {
+	if v, ok := views.ByKey(key); ok && v.Says != "" {
+		return v.Name + ", " + v.Says + "; next view V"
+	}
+	return "View, next V"
 }
 
 // viewWord is what the view's button says.

@@ -29,7 +29,7 @@ func (c *clipboard) copySwatches(rows []swatches.Row) {
 	var text strings.Builder
 	_ = swatches.WriteText(&text, rows) // a builder takes all
 	c.App.Clipboard().SetContent(text.String())
-	c.Messages.Note("All of these colours are copied as text.")
+	c.Messages.Note("Copied all of these colours")
 }
 
 // copyImage copies a picture, without holding up the window. The picture must not change
@@ -47,10 +47,10 @@ func (c *clipboard) copyImage(img image.Image) {
 	}, func(err error) {
 		switch {
 		case err != nil:
-			c.Messages.Note(wording.Explain("copy the picture", err))
+			c.Messages.Fail(wording.Explain("copy the picture", err))
 			fyne.LogError("copying a picture", err)
 		case wanted:
-			c.Messages.Note("The picture is copied.")
+			c.Messages.Note("Copied the picture")
 		}
 	})
 }

@@ -30,7 +30,7 @@ func TestCopyImage(t *testing.T) {
 	if !ok || same.Rect != img.Rect || !bytes.Equal(same.Pix, img.Pix) {
 		t.Errorf("another picture was copied: %T, %v", got, got.Bounds())
 	}
-	if got := d.Messages.Said[host.MessageNote]; got != "The picture is copied." {
+	if got := d.Messages.Said[host.MessageNote]; got != "Copied the picture" {
 		t.Errorf("said %q", got)
 	}
 }
@@ -47,14 +47,14 @@ func TestCopyImageFails(t *testing.T) {
 		d := newTestDesk(t, settings.Defaults())
 		d.clipboard.put = func([]byte) error { return fmt.Errorf("copy a picture: %w", tt.err) }
 		d.clipboard.copyImage(guitest.Halves(guitest.Light, guitest.Shadow))
-		if got := d.Messages.Said[host.MessageNote]; got != tt.want {
+		if got := d.Messages.Said[host.MessageError]; got != tt.want {
 			t.Errorf("said %q, want %q", got, tt.want)
 		}
 	}
 	d := newTestDesk(t, settings.Defaults())
 	d.clipboard.put = func([]byte) error { t.Error("what is no picture was copied"); return nil }
 	d.clipboard.copyImage(image.NewNRGBA(image.Rectangle{}))
-	if got := d.Messages.Said[host.MessageNote]; len(got) < 10 || got[:10] != "Can't copy" {
+	if got := d.Messages.Said[host.MessageError]; len(got) < 10 || got[:10] != "Can't copy" {
 		t.Errorf("without pixels: said %q", got)
 	}
 }

@@ -3,6 +3,7 @@ package gui
 import (
 	"image"
 	"image/color"
+	"io"
 	"math"
 	"os"
 	"path/filepath"
@@ -10,6 +11,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
@@ -77,12 +79,12 @@ func TestColoursFollowTheSpot(t *testing.T) {
 	if got := p.proposals.Ramp.Swatches()[2].Colour.Hex(); got != "#e2ab85" {
 		t.Errorf("with A selected the ramp begins at %s", got)
 	}
-	matched := analysis.SpotOf(p.pair.Matched.Swatches()[1].Colour) // B as light as A
+	matched := analysis.SpotOf(p.proposals.Matched.Swatches()[1].Colour) // B as light as A
 	if math.Abs(matched.Lightness-base.Lightness) > 0.2 {
 		t.Errorf("B brought to A has lightness %.2f, A %.2f", matched.Lightness, base.Lightness)
 	}
 	d.TypedRune('b')
-	if got := d.App.Clipboard().Content(); got != p.pair.Matched.Swatches()[1].Colour.Hex() {
+	if got := d.App.Clipboard().Content(); got != p.proposals.Matched.Swatches()[1].Colour.Hex() {
 		t.Errorf("B copies %q", got)
 	}
 }
@@ -93,7 +95,7 @@ func TestSwatchCopiesAndLeadsOn(t *testing.T) {
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	d.see(t, img)
 	p.from.Entry.OnSubmitted("no colour")
-	if got := d.Messages.Said[host.MessageNote]; !strings.Contains(got, "not a colour") {
+	if got := d.Messages.Said[host.MessageError]; !strings.Contains(got, "not a colour") {
 		t.Errorf("what is no colour is answered by %q", got)
 	}
 	p.from.Entry.OnSubmitted("#e2c044")
@@ -150,9 +152,6 @@ func TestShadeSettings(t *testing.T) {
 			t.Errorf("light %d has its shadow at %g", i, d.setup.Shade.ShadowHue)
 		}
 	}
-	if p.proposals.Knobs.SetLight(2); p.proposals.Knobs.Place() != 2 {
-		t.Error("the shadow's hue can't be set free")
-	}
 }
 
 func TestJudgesAChosenShadow(t *testing.T) {
@@ -165,10 +164,10 @@ func TestJudgesAChosenShadow(t *testing.T) {
 	press(d.Mirror, image.Pt(300, 150), 0) // the shadow first: the lighter one is the light
 	press(d.Mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
-	if got := p.pair.JudgeWords.Text; !strings.Contains(got, ". Goes straight toward black") || len(p.pair.Judged.Swatches()) != 3 {
-		t.Fatalf("it says %q of %d swatches", got, len(p.pair.Judged.Swatches()))
+	if got := p.judged.Words.Text; !strings.Contains(got, ". Straight toward black") || len(p.judged.Judged.Swatches()) != 3 {
+		t.Fatalf("it says %q of %d swatches", got, len(p.judged.Judged.Swatches()))
 	}
-	f := families.Of(analysis.SpotOf(p.pair.Judged.Swatches()[0].Colour), analysis.SpotOf(p.pair.Judged.Swatches()[2].Colour), families.DefaultRules())
+	f := families.Of(analysis.SpotOf(p.judged.Judged.Swatches()[0].Colour), analysis.SpotOf(p.judged.Judged.Swatches()[2].Colour), families.DefaultRules())
 	if len(f.Verdict) != 1 || f.Verdict[0] != families.Reads {
 		t.Errorf("the colour offered instead is judged %v", f.Verdict)
 	}
@@ -182,8 +181,82 @@ func TestPaletteOfThePicture(t *testing.T) {
 	if c := p.palette.Colours.Swatches(); len(c) != 2 || c[0].Colour.Hex() != "#b26a5c" || c[1].Colour.Hex() != "#e2ab85" {
 		t.Errorf("the palette of two colours is %+v", c)
 	}
-	if s := p.palette.Spread.Swatches(); len(s) != 10 || s[7].None || s[5].None || !s[0].None { // values 7.3 and 5.1 (D1535)
-		t.Errorf("the spread of values is %+v", s)
+}
+
+// The base follows the spot unless it is held: by the pin, by the other button on a swatch, or by
+// typing. Letting go returns to the spot, and each is a step of undo.
+func TestHoldTheBase(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	p := openColours(t, d)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
+	look := func(what, from, code string, held bool) {
+		t.Helper()
+		d.see(t, img)
+		if p.from.From.Words() != from || p.from.Code.Words() != code || p.from.Pin.On() != held {
+			t.Errorf("%s: %s %q, held %v; want %s %q", what, p.from.Code.Words(), p.from.From.Words(), p.from.Pin.On(), code, from)
+		}
+	}
+	d.see(t, img)
+	if !p.from.Pin.Off() {
+		t.Error("nothing can be held")
+	}
+	press(d.Mirror, image.Pt(100, 150), 0)
+	look("a spot", "follows spot A", "#e2ab85", false)
+	p.from.Pin.Tapped(nil)
+	press(d.Mirror, image.Pt(300, 150), 0)
+	look("held", "held", "#e2ab85", true)
+	p.from.Pin.Tapped(nil)
+	look("let go", "follows spot B", "#b26a5c", false)
+	d.selectSpot(0)
+	look("selected", "follows spot A", "#e2ab85", false)
+	p.from.Entry.OnSubmitted("#e2c044")
+	look("typed", "typed", "#e2c044", true)
+	next := p.proposals.Ramp.Swatches()[3].Colour
+	p.proposals.Ramp.TappedSecondary(swatchAt(p.proposals.Ramp, 3))
+	look("taken from a swatch", "held", next.Hex(), true)
+	d.Undo()
+	look("after undo", "typed", "#e2c044", true)
+}
+
+// The settings stand in place of the second card, and the ramp stays.
+func TestAdjust(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	p := openColours(t, d)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
+	d.see(t, img)
+	press(d.Mirror, image.Pt(100, 150), 0)
+	d.see(t, img)
+	for _, on := range []bool{false, true, false} {
+		if p.proposals.Adjust.On() != on || p.proposals.Knobs.Box.Visible() != on || !p.proposals.Ramp.Visible() {
+			t.Errorf("adjusting %v: settings shown %v", on, p.proposals.Knobs.Box.Visible())
+		}
+		p.proposals.Adjust.Tapped(nil)
+	}
+}
+
+// A press on the strip of hues copies the cell that it ends on, wherever it began.
+func TestHuesAreCopied(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	p := openColours(t, d)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
+	d.see(t, img)
+	press(d.Mirror, image.Pt(100, 150), 0)
+	d.see(t, img)
+	strip := p.proposals.Accents
+	at := func(i int) fyne.PointEvent {
+		pos, size := strip.Box(i)
+		return fyne.PointEvent{Position: pos.AddXY(size.Width/2, size.Height/2)}
+	}
+	strip.MouseDown(&desktop.MouseEvent{PointEvent: at(3), Button: desktop.MouseButtonPrimary})
+	strip.Dragged(&fyne.DragEvent{PointEvent: at(7)})
+	strip.DragEnd()
+	if got, want := d.App.Clipboard().Content(), strip.Swatches()[7].Colour.Hex(); got != want {
+		t.Errorf("copied %q, want %q", got, want)
+	}
+	strip.MouseDown(&desktop.MouseEvent{PointEvent: at(5), Button: desktop.MouseButtonPrimary})
+	strip.MouseUp(&desktop.MouseEvent{PointEvent: at(5), Button: desktop.MouseButtonPrimary})
+	if got, want := d.App.Clipboard().Content(), strip.Swatches()[5].Colour.Hex(); got != want {
+		t.Errorf("copied %q, want %q", got, want)
 	}
 }
 
@@ -193,9 +266,13 @@ func TestSaveSwatches(t *testing.T) {
 	shades := propose.Shade(analysis.SpotOf(colour.RGB{R: 0xe2, G: 0xab, B: 0x85}), propose.DefaultOptions())
 	rows := swatches.OfShades(shades)
 	dir := t.TempDir()
-	for ending, want := range map[string]string{".png": "\x89PNG", ".css": ":root", ".json": `"ramp"`, ".hex": "#e2ab85", ".txt": "shadow 1"} {
+	for ending, want := range map[string]string{".png": "\x89PNG", ".css": ":root", ".json": `"ramp"`, "-codes.txt": "#e2ab85", ".txt": "shadow 1"} {
 		path := filepath.Join(dir, "colours"+ending)
-		d.saves.saveSwatches(path, rows, shades)
+		for _, f := range swatchFormats {
+			if f.suffix+f.ending == ending {
+				d.saves.save(path, func(w io.Writer) error { return f.write(w, rows, shades) })
+			}
+		}
 		data, err := os.ReadFile(path)
 		if err != nil || !strings.Contains(string(data), want) {
 			t.Errorf("%s holds %.60q, %v", ending, data, err)

@@ -5,30 +5,38 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/propose"
+	"app.tonedesk/analysis/swatches"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/proposals"
+	"app.tonedesk/gui/widgets"
 )
 
-// coloursPage proposes colours to paint next, from the selected spot or a typed colour.
+// coloursPage proposes colours to paint next, from the selected spot or a colour that is held or
+// typed. That stays in sight while the rest is scrolled.
 type coloursPage struct {
 	plainPage
 	d         *Desk
 	box       *fyne.Container
 	from      *proposals.BasePanel
 	proposals *proposals.ProposalPanel
-	pair      *proposals.PairPanel
+	judged    *proposals.JudgePanel
 	palette   *proposals.PalettePanel
 }
 
 func newColoursPage(d *Desk) pageView {
-	p := &coloursPage{d: d, proposals: proposals.NewProposalPanel(&d.Host), pair: proposals.NewPairPanel(&d.Host)}
-	p.from = proposals.NewBasePanel(&d.Host, proposals.BaseActs{Base: p.base, Save: d.saves.askSwatches, CopyAll: d.clipboard.copySwatches})
-	p.palette = proposals.NewPalettePanel(&d.Host, proposals.PaletteActs{CopyPicture: d.copies.CopyPicture, Again: d.comeBack, Save: d.saves.askSwatches})
-	p.box = container.NewVBox(p.from.Box, p.proposals.Box, p.pair.Box, p.palette.Box)
+	p := &coloursPage{d: d, judged: proposals.NewJudgePanel(&d.Host)}
+	p.from = proposals.NewBasePanel(&d.Host, p.base, p.export)
+	p.proposals = proposals.NewProposalPanel(&d.Host, p.judged.Box)
+	p.palette = proposals.NewPalettePanel(&d.Host, proposals.PaletteActs{CopyPicture: d.copies.CopyPicture, Again: d.comeBack})
+	p.box = container.NewVBox(p.proposals.Box, p.palette.Box)
 	return p
 }
 
 func (p *coloursPage) content() fyne.CanvasObject { return p.box }
+
+func (p *coloursPage) fixed() (head, foot fyne.CanvasObject) { return p.from.Box, nil }
 
 // base is the colour to begin from.
 func (p *coloursPage) base() (base analysis.Spot, name string, ok bool) {
@@ -39,8 +47,36 @@ func (p *coloursPage) show(*analysis.Reading) {
 	base, name, ok := p.base()
 	p.from.Show(base, name, ok)
 	p.proposals.Show(base, ok)
-	p.pair.Show(p.d.last.spots, p.d.selected, p.d.settings.Rules)
+	p.proposals.Match(p.d.last.spots, p.d.selected)
+	p.judged.Show(p.d.last.spots, p.d.selected, p.d.settings.Rules)
 	if !p.d.last.bounds.Empty() {
 		p.palette.Refresh(p.d.last.at, p.d.setup.Source)
 	}
+}
+
+func (p *coloursPage) trace(line *traceLine) {
+	line.Base = p.from.Code.Words()
+	for i, s := range p.proposals.Ramp.Swatches() {
+		at, size := p.proposals.Ramp.Box(i)
+		line.Places = append(line.Places, tracedPlace{s.Label, s.Marked, p.d.boxIn(p.proposals.Ramp, at, size)})
+	}
+}
+
+// export asks what to do with the colours: those proposed, or those of the picture.
+func (p *coloursPage) export() {
+	d, choices := p.d, []host.Choice(nil)
+	if base, _, ok := p.base(); ok {
+		shades := propose.Shade(base, d.setup.Shade)
+		choices = append(choices,
+			host.Choice{Name: "Copy", Do: func() { d.clipboard.copySwatches(swatches.OfShades(shades)) }},
+			host.Choice{Name: "Save", Do: func() { d.saves.askSwatches(swatches.OfShades(shades), shades, "colours") }})
+	}
+	if found := p.palette.Palette(); found != nil && len(found.Colours) > 0 {
+		choices = append(choices, host.Choice{Name: "Save the picture's", Do: func() { d.saves.askSwatches(swatches.OfPalette(found), found, "palette") }})
+	}
+	if len(choices) == 0 {
+		d.Messages.Note("There is no colour to export. Click a spot in the picture first.")
+		return
+	}
+	d.Question("Export the colours", widgets.QuietWords("The proposed colours as text or as a file, or those in the picture as a file."), func() {}, choices...)
 }

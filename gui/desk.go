@@ -68,7 +68,7 @@ type Desk struct {
 	copies     live.Copier
 	comparison *comparing.Comparer
 	flashes    flashLimiter
-	workspace  workspaceOffer
+	standing   standing
 	marker     *marker
 	stills     *keptStills
 	clipboard  clipboard
@@ -88,6 +88,7 @@ type lastPicture struct {
 	counted float64         // share of its pixels
 	spots   []live.Reading
 	small   []analysis.GapChange // what becomes of its gaps when it is seen small
+	shape   sourceShape
 }
 
 // NewDesk builds the window, not yet shown. Use it on the Fyne goroutine only.
@@ -103,24 +104,26 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.copies.Renew = d.refresh
 	d.trace.w = options.Trace
 	d.Messages.Changed = func() { d.trace.state(d) }
+	d.Messages.Later = func(after time.Duration, f func()) func() { return d.Later(after, f) }
 	d.flashes = flashLimiter{every: lookEvery, current: d.currentLook, apply: d.applyLook, later: func(after time.Duration, f func()) { d.Later(after, f) }}
 	d.saves = fileSaver{Host: &d.Host, reads: d.filesRead}
 	d.screen.pick = options.Screen
-	d.own = host.OwnWindow{Host: &d.Host, Moved: d.moved}
+	d.own = host.OwnWindow{Host: &d.Host, Moved: d.moved, Room: func(room fyne.Size) { d.parts.frame.SetRoom(room) }}
 	d.picker = regionPicker{
 		Host: &d.Host, screen: &d.screen, handle: d.own.Handle, chosen: d.watchedRegion, back: d.Show,
 		take: func(region image.Rectangle) { d.watch(setup.Source{Kind: setup.SourceRegion, Region: region}) },
 	}
 	d.setup.Source = firstSource(options.Picture, d.settings)
+	noteWatched(d)
 	d.setup.Shade = d.settings.Shade
 	d.clipboard.Host, d.clipboard.put = &d.Host, native.CopyPicture
 	d.joinStills()
-	d.families = structure.NewLocalColours(&d.Host, structure.LocalActs{Ask: d.askSide, Asked: func() structure.Side { return askedSide[d.asking] }, MakePair: d.makePair, GoOnFrom: d.goOnFrom, Refresh: d.refresh, Keep: func(list []setup.Judged) {
+	d.families = structure.NewLocalColours(&d.Host, structure.LocalActs{Ask: d.askSide, Asked: func() structure.Side { return askedSide[d.asking] }, MakePair: d.makePair, GoOnFrom: goOnFrom(d), Refresh: d.refresh, Keep: func(list []setup.Judged) {
 		if s := d.marker.Still(); s != nil {
 			d.stills.judge(s, list)
 		}
 	}})
-	d.target = &structure.Targets{Host: &d.Host, Grouping: func() analysis.Options { return d.settings.Grouping() }, Refresh: d.refresh, Put: d.apply}
+	d.target = &structure.Targets{Host: &d.Host, Grouping: func() analysis.Options { return d.settings.Grouping() }, CopyPicture: d.copyPicture, Put: d.apply}
 	d.worker = live.NewWorker(live.Owner{Show: d.showSoon, Again: d.comeBack, Log: host.LogMistake}, d.families.Search)
 	d.watcher = capture.NewWatcher(capture.Watch{
 		Open:      d.opener(d.setup.Source),
@@ -128,7 +131,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 		Status:    d.statusSoon,
 		PerSecond: d.settings.PerSecond,
 	})
-	d.workspace.Host = &d.Host
+	d.standing.workspace.Host = &d.Host
 	d.joinComparer()
 	d.joinLeaver()
 	d.build()
@@ -211,11 +214,11 @@ func (d *Desk) comeBack(after time.Duration) { time.AfterFunc(after, d.watcher.A
 
 // publish tells the worker what is wanted from now on.
 func (d *Desk) publish() {
-	mirror, mirrored := d.Mirror, d.settings.Mirrored
+	mirror, flipped := d.Mirror, d.settings.Flipped
 	d.worker.Want(live.Wanted{
 		Setup:    d.setup,
 		Settings: d.settings.Clone(),
-		Lay:      d.fitter(mirror, mirrored),
+		Lay:      d.fitter(mirror, flipped),
 		Covered:  d.covered,
 		Look:     d.look,
 		Looking:  d.looking,
@@ -224,20 +227,21 @@ func (d *Desk) publish() {
 		Halves:   mirror.Halves(),
 		Copies:   d.copies.Asked,
 		Pick:     d.pick,
+		Previews: d.parts.views.Room(),
 	})
 }
 
 // fitter returns how the part of a picture that is to be shown would lie in the mirror of
 // now, for any goroutine.
-func (d *Desk) fitter(m *widgets.Mirror, mirrored bool) func(image.Rectangle) live.Lay {
+func (d *Desk) fitter(m *widgets.Mirror, flipped bool) func(image.Rectangle) live.Lay {
 	size, scale, part := m.Room(), m.Scale(), m.View()
 	view := live.ViewOf(live.Wanted{Settings: d.settings})
 	knob := d.settings.Knob(view)
 	halves := m.Halves()
 	return func(bounds image.Rectangle) live.Lay {
-		shown := widgets.ArrangeBeside(widgets.PartShown(part, bounds), live.BesideSize(view, knob, bounds), size, scale, mirrored)
+		shown := widgets.ArrangeBeside(widgets.PartShown(part, bounds), live.BesideSize(view, knob, bounds), size, scale, flipped)
 		if halves {
-			shown = widgets.ArrangeHalves(widgets.PartShown(part, bounds), size, scale, mirrored)
+			shown = widgets.ArrangeHalves(widgets.PartShown(part, bounds), size, scale, flipped)
 		}
 		return live.Lay{Bounds: shown.Picture.Bounds, Pixels: shown.Picture.Pixels}
 	}
@@ -251,8 +255,13 @@ func (d *Desk) refresh() {
 
 // Freeze holds the picture, or goes on.
 func (d *Desk) Freeze() {
+	if d.setup.Source.Kind == setup.SourceStill {
+		d.stills.back()
+		return
+	}
 	d.frozen = !d.frozen
 	d.watcher.Freeze(d.frozen || d.hidden)
+	d.standing.show(d)
 	d.showState()
 	d.Changed()
 }
@@ -271,6 +280,9 @@ func (d *Desk) settled() {
 func (d *Desk) chosen(was settings.Settings) {
 	if within := d.settings.LikeWithin; within != was.LikeWithin && len(d.setup.Seeds) > 0 {
 		d.change(d.setup.WithWithin(within), "")
+	}
+	if d.settings.Groups != was.Groups && len(d.setup.Borders) > 0 {
+		d.bordersAutomatic()
 	}
 	d.settled()
 }

@@ -13,11 +13,10 @@ import (
 
 // watch makes from the source. Spots stay where they still lie in it.
 func (d *Desk) watch(from setup.Source) {
-	d.stills.leaveAnswerFor(from)
 	next := d.setup
 	next.Source = from
 	if from.Kind != d.setup.Source.Kind || from.Path != d.setup.Source.Path {
-		next.Places, next.Out, next.Edges, next.Families, next.Judged = nil, setup.Out{}, nil, nil, nil
+		next.Places, next.Out, next.Borders, next.Families, next.Judged = nil, setup.Out{}, nil, nil, nil
 	} else if !from.Region.Empty() {
 		out := func(p setup.Place) bool { return !p.Centre().In(from.Region) }
 		next.Places = slices.DeleteFunc(slices.Clone(next.Places), out)
@@ -27,12 +26,8 @@ func (d *Desk) watch(from setup.Source) {
 	d.change(next, "")
 }
 
-// targetStill makes the open still the target.
-func (d *Desk) targetStill() {
-	if s := d.marker.Still(); s != nil {
-		d.target.OpenStill(s.ID, d.target.Set)
-	}
-}
+// targetStill makes a still the target.
+func (d *Desk) targetStill(id string) { d.target.OpenStill(id, d.target.Set) }
 
 // OpenPicture shows a picture file instead of the screen.
 func (d *Desk) OpenPicture(path string) { d.watch(setup.Source{Kind: setup.SourcePicture, Path: path}) }
@@ -55,11 +50,22 @@ func (d *Desk) remember() {
 	case setup.SourcePicture:
 		d.settings.Picture = d.setup.Source.Path
 	}
+	noteWatched(d)
 	d.keep()
 }
 
+// noteWatched puts what is watched first among what is offered again.
+func noteWatched(d *Desk) {
+	switch from := d.setup.Source; from.Kind {
+	case setup.SourceRegion:
+		d.settings = d.settings.Watching(settings.Watched{Region: new(files.RectOf(from.Region))})
+	case setup.SourcePicture:
+		d.settings = d.settings.Watching(settings.Watched{Picture: from.Path})
+	}
+}
+
 // firstSource is what is watched at the start: the file that was named, else what was
-// watched last, else the demo painting.
+// watched last, else nothing: the painter is asked.
 func firstSource(picture string, s settings.Settings) setup.Source {
 	switch region := s.Region.Rectangle(); {
 	case picture != "":
@@ -69,7 +75,7 @@ func firstSource(picture string, s settings.Settings) setup.Source {
 	case !region.Empty():
 		return setup.Source{Kind: setup.SourceRegion, Region: region}
 	}
-	return setup.Source{Kind: setup.SourceDemo}
+	return setup.Source{Kind: setup.SourceNothing}
 }
 
 // filesRead are the files that the window reads: the picture or the still, and the target.

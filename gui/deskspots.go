@@ -98,7 +98,7 @@ func (d *Desk) dragged(area image.Rectangle, add bool) {
 // narrow watches a part of what is watched.
 func (d *Desk) narrow(area image.Rectangle) {
 	if area.Dx() < setup.LeastSide || area.Dy() < setup.LeastSide {
-		d.Messages.Note(fmt.Sprintf("That part is too small to watch: drag over at least %d × %d pixels.", setup.LeastSide, setup.LeastSide))
+		d.Messages.Note(fmt.Sprintf("Too small to watch: drag over at least %d × %d pixels", setup.LeastSide, setup.LeastSide))
 		return
 	}
 	from := d.setup.Source
@@ -110,7 +110,7 @@ func (d *Desk) narrow(area image.Rectangle) {
 // the border; nil where that is transparent.
 func (d *Desk) leaveOutColour(at image.Point, seen *colour.RGB) {
 	if seen == nil {
-		d.Messages.Note("That place is transparent: it is not counted anyway.")
+		d.Messages.Note("Transparent there: it is not counted anyway")
 		return
 	}
 	d.change(d.setup.LeavingOutColour(analysis.Seed{At: at, Colour: *seen, Within: d.settings.LikeWithin}), "")
@@ -119,7 +119,7 @@ func (d *Desk) leaveOutColour(at image.Point, seen *colour.RGB) {
 // placeSpot sets A, or B again, or adds one.
 func (d *Desk) placeSpot(p setup.Place, add bool) {
 	if add && len(d.setup.Places) == setup.MaxSpots {
-		d.Messages.Note("Eight spots are the most. Delete one, or drag one to where you want it.")
+		d.Messages.Note("Eight spots are the most: delete one first")
 		return
 	}
 	next, at := d.setup.With(p, add)
@@ -192,7 +192,7 @@ func (d *Desk) copyHex(i int) {
 		i = len(d.last.spots) - 1
 	}
 	if i < 0 || i >= len(d.last.spots) || d.last.spots[i].Err != nil {
-		d.Messages.Note("There is no spot to copy. Click one in the picture first.")
+		d.Messages.Note("No spot to copy: click one first")
 		return
 	}
 	d.CopyText(d.last.spots[i].Colour.Hex())
@@ -201,6 +201,5 @@ func (d *Desk) copyHex(i int) {
 // looked follows the pointer or the key cursor.
 func (d *Desk) looked(at image.Point, inside bool) {
 	d.look, d.looking = at, inside
-	d.comparison.Follow(at, inside)
 	d.refresh()
 }

@@ -13,7 +13,8 @@ import (
 func (d *Desk) joinStills() {
 	d.marker = newMarker(&d.Host, &d.settings)
 	d.stills = &keptStills{Host: &d.Host, settings: &d.settings, takeBack: d.marker.saver.TakeBack, flush: d.marker.saver.Flush}
-	d.marker.showPair, d.marker.needStill = d.showPair, d.stills.needed
+	d.marker.showPair, d.marker.needStill = d.showSentence, d.stills.needed
+	d.stills.exporter = &exporter{&d.Host, d.marker, &d.settings, d.saves.ask, d.saves.over, d.clipboard.copyImage}
 	d.stills.keptAsks = keptAsks{
 		now:    func() setup.Setup { return d.setup },
 		seen:   func() (image.Rectangle, time.Time) { return d.last.bounds, d.last.at },
@@ -45,9 +46,9 @@ func (d *Desk) stillOpened(s *stills.Still) {
 	d.setup.Judged = d.families.Adopt(s.Meta.Judged())
 	d.marker.open(s)
 	d.publish()
-	d.showStanding()
-	if d.comparison.Idle() {
-		d.Notify(host.MarksAsked)
+	d.standing.show(d)
+	if !d.comparison.On() {
+		d.Notify(host.NotesAsked)
 	}
 	d.marker.showPen()
 }

@@ -30,13 +30,15 @@ func (d *Desk) apply(next setup.Setup) {
 		d.Messages.Clear(host.MessageTrouble)
 	}
 	if next.Source != before {
+		d.last.shape.renew(d.last.bounds)
+		d.showState()
 		d.families.Forget()
 		d.remember()
 	}
 	d.families.Renew()
 	d.keepSetup()
 	d.refresh()
-	d.showStanding()
+	d.standing.show(d)
 }
 
 // keepSetup keeps for the next start how colours are proposed, and the target.
@@ -57,7 +59,7 @@ func (d *Desk) Undo() {
 	if d.marker.undo() || d.marker.onPage() && d.stills.undoDelete() {
 		return
 	}
-	d.walk(d.history.Undo, "There is nothing to undo.")
+	d.walk(d.history.Undo, "Nothing to undo")
 }
 
 // Redo does again what was undone.
@@ -65,7 +67,7 @@ func (d *Desk) Redo() {
 	if d.marker.redo() {
 		return
 	}
-	d.walk(d.history.Redo, "There is nothing to do again.")
+	d.walk(d.history.Redo, "Nothing to redo")
 }
 
 func (d *Desk) walk(step func(setup.Setup) (setup.Setup, bool), nothing string) {

@@ -17,7 +17,7 @@ func (d *Desk) moved(now host.WindowPlace) {
 	if covered != d.covered {
 		d.covered = covered
 		d.refresh()
-		d.showCovered()
+		d.standing.show(d)
 		d.Changed()
 	}
 	if now.Hidden != d.hidden {
@@ -31,21 +31,15 @@ func (d *Desk) moved(now host.WindowPlace) {
 	d.showState()
 }
 
-// showCovered says that our own window covers a part of what is watched.
-func (d *Desk) showCovered() {
-	part := d.covered.Intersect(d.last.bounds)
-	if part.Empty() || d.setup.Source.Kind != setup.SourceRegion {
-		d.Messages.Clear(host.MessageCovered)
-		return
-	}
-	d.Messages.Say(host.MessageCovered, "This window covers a part of the picture; that part is not counted. Move it aside.")
-}
-
 // toggleAbove switches keeping above others.
 func (d *Desk) toggleAbove() {
 	if on := !d.settings.KeepAbove; d.own.KeepAbove(on) {
 		d.settings.KeepAbove = on
 		d.keep()
+	}
+	d.parts.start.onTop.Set(d.settings.KeepAbove)
+	if d.parts.prefs != nil {
+		d.parts.prefs.Sync()
 	}
 }
 

@@ -47,7 +47,7 @@ func TestOwnWindowMoves(t *testing.T) {
 func TestStayingAboveIsRefused(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	d.toggleAbove()
-	if d.settings.KeepAbove || d.Messages.Said[host.MessageNote] == "" {
-		t.Errorf("without a desktop it stays above: %v; it says %q", d.settings.KeepAbove, d.Messages.Said[host.MessageNote])
+	if d.settings.KeepAbove || d.Messages.Said[host.MessageError] == "" {
+		t.Errorf("without a desktop it stays above: %v; it says %q", d.settings.KeepAbove, d.Messages.Said[host.MessageError])
 	}
 }

@@ -7,9 +7,6 @@ import (
 	"strings"
 	"unicode"
 
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
-
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/gui/files"
@@ -17,6 +14,7 @@ import (
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/export"
+	"app.tonedesk/gui/stills/notes"
 	"app.tonedesk/gui/stills/sheet"
 	"app.tonedesk/gui/wording"
 )
@@ -25,63 +23,81 @@ import (
 type exportWay struct {
 	name string
 	export.Export
-	ending  string   // of the name that is offered
-	endings []string // that can be chosen
-	suffix  string   // of the name that is offered
+	ending string
+	suffix string // of the name that is offered
+	bare   bool   // without its notes
 }
 
 func exportWays() []exportWay {
-	a4, wide := export.Export{Page: sheet.A4}, export.Export{Page: sheet.Wide}
+	a4, wide, picture := export.Export{Page: sheet.A4}, export.Export{Page: sheet.Wide}, export.Export{Page: sheet.A4, Picture: true}
 	return []exportWay{
-		{"Critique sheet, A4", a4, ".pdf", []string{".pdf", ".png"}, "-sheet"},
-		{"Critique sheet, 16:9", wide, ".png", []string{".png", ".pdf"}, "-sheet"},
-		{"Picture with its notes", export.Export{Page: sheet.A4, Picture: true}, ".png", []string{".png"}, "-notes"},
-		{"Layers (OpenRaster)", a4, ".ora", []string{".ora"}, ""},
-		{"Notes and figures (JSON)", a4, ".json", []string{".json"}, ""},
+		{name: "Critique sheet, A4 (PDF)", Export: a4, ending: ".pdf", suffix: "-sheet"},
+		{name: "Critique sheet, A4 (PNG)", Export: a4, ending: ".png", suffix: "-sheet"},
+		{name: "Critique sheet, 16:9 (PDF)", Export: wide, ending: ".pdf", suffix: "-sheet"},
+		{name: "Critique sheet, 16:9 (PNG)", Export: wide, ending: ".png", suffix: "-sheet"},
+		{name: "Picture with notes (PNG)", Export: picture, ending: ".png", suffix: "-notes"},
+		{name: "Picture (PNG)", Export: picture, ending: ".png", bare: true},
+		{name: "Layers (OpenRaster)", Export: a4, ending: ".ora"},
+		{name: "Notes and figures (JSON)", Export: a4, ending: ".json"},
 	}
 }
 
-// exporter exports the still that is open, as it is marked.
+// exporter exports a still: the one that is open as it is marked now.
 type exporter struct {
 	*host.Host
 	marker    *marker
 	settings  *settings.Settings // read only
-	askFile   func(what, name string, endings []string, write func(path string))
+	askFile   func(what, base string, formats []fileFormat, instead ...host.Choice)
 	over      func(path string) files.To
 	copyImage func(image.Image)
 }
 
-// ask shows the ways to export the open still, below a point of the window.
-func (e *exporter) ask(at fyne.Position) {
-	var items []*fyne.MenuItem
-	for _, way := range exportWays() {
-		items = append(items, fyne.NewMenuItem(way.name, func() { e.askFor(way) }))
-	}
-	items = append(items, fyne.NewMenuItemSeparator(), fyne.NewMenuItem("Copy the picture with its notes", e.copy))
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), e.Window.Canvas(), at)
+// ask lets the painter choose how to export a still, by its ID, and to which file.
+func (e *exporter) ask(id string) {
+	e.with(id, func(still *stills.Still) {
+		var formats []fileFormat
+		for _, way := range exportWays() {
+			formats = append(formats, fileFormat{way.name, way.ending, way.suffix, func(path string) { e.write(way, still, path) }})
+		}
+		e.askFile("export the still", fileName(still.Meta), formats, host.Choice{Name: "Copy the picture with notes", Do: func() { e.copy(still) }})
+	})
 }
 
-// copy copies the open still with its notes as a picture.
-func (e *exporter) copy() {
-	still, list := e.marker.Still(), e.marker.Notes()
-	if still == nil {
+// with hands over a still: the open one, or one that is read for it.
+func (e *exporter) with(id string, do func(*stills.Still)) {
+	if open := e.marker.Still(); open != nil && open.ID == id {
+		do(open)
 		return
 	}
+	var still *stills.Still
+	e.Background(func() (err error) {
+		still, err = e.Store.Open(id)
+		return err
+	}, func(err error) {
+		if err != nil {
+			e.Messages.Note(wording.Explain("open the still", err))
+			return
+		}
+		do(still)
+	})
+}
+
+// notesOf are a still's notes as they are now.
+func (e *exporter) notesOf(still *stills.Still) []notes.Note {
+	if open := e.marker.Still(); open != nil && open.ID == still.ID {
+		return e.marker.Notes()
+	}
+	return still.Notes.Notes
+}
+
+// copy copies a still with its notes as a picture.
+func (e *exporter) copy(still *stills.Still) {
+	list := e.notesOf(still)
 	var img image.Image
 	e.Try("copy the picture", func() error {
 		img = stills.Annotated(analysis.Opaque(still.Picture), list)
 		return nil
 	}, func() { e.copyImage(img) })
-}
-
-// askFor lets the painter choose the file.
-func (e *exporter) askFor(way exportWay) {
-	still := e.marker.Still()
-	if still == nil {
-		return
-	}
-	name := fileName(still.Meta) + way.suffix + way.ending
-	e.askFile("hand the still on", name, way.endings, func(path string) { e.write(way, path) })
 }
 
 // fileName is a still's name as a file's, without an ending.
@@ -95,21 +111,20 @@ func fileName(m stills.Meta) string {
 	}, name)
 }
 
-// write writes the open still, as it is marked now, without holding up the window. The
-// painter has agreed to writing over a file that is there.
-func (e *exporter) write(way exportWay, path string) {
-	still := e.marker.Still()
-	if still == nil {
-		return
-	}
+// write writes a still, as it is marked now, without holding up the window. The painter has
+// agreed to writing over a file that is there.
+func (e *exporter) write(way exportWay, still *stills.Still, path string) {
 	subject := export.SheetOfStill(still)
-	subject.Notes = e.marker.Notes()
+	subject.Notes = e.notesOf(still)
+	if way.bare {
+		subject.Notes = nil
+	}
 	mask := subject.Options.Mask
 	subject.Options, subject.Bands = e.settings.Grouping(), e.settings.Knobs["bands"]
 	subject.Options.Mask = mask
 	rules := e.settings.Rules
 	name, to := filepath.Base(path), e.over(path)
-	e.Messages.Note("Writing " + wording.Quote(name) + ".")
+	e.Messages.Note("Writing " + wording.Quote(name))
 	e.Try(wording.On("write", name), func() error {
 		if way.ending != ".ora" { // whose layers stay transparent
 			subject.Picture = analysis.Opaque(subject.Picture)
@@ -118,5 +133,5 @@ func (e *exporter) write(way exportWay, path string) {
 			subject.Families = families.Find(subject.Picture, subject.Options.Mask, rules)
 		}
 		return way.Save(to, subject)
-	}, func() { e.Messages.Note("Written as " + wording.Quote(name) + ".") })
+	}, func() { e.Messages.Note("Written as " + wording.Quote(name)) })
 }

@@ -6,7 +6,6 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -28,34 +27,61 @@ type fileSaver struct {
 	folder string          // that was chosen last; "" before any was
 }
 
-// saveForm asks for the name and the folder of a file to write. The toolkit's own dialog
+// fileFormat is a way to write a file: its name in the list, the ending that it sets by itself, what
+// follows the name that is offered, and how it is written.
+type fileFormat struct {
+	name, ending, suffix string
+	write                func(path string)
+}
+
+// saveForm asks for the name, the format and the folder of a file to write. The toolkit's own dialog
 // empties the file that is chosen before anybody knows whether it can be written.
 type saveForm struct {
 	widget.Entry // the name
 	s            *fileSaver
 	what         string // its title
-	dialog       *dialog.ConfirmDialog
+	base         string // of the name that is offered
+	dialog       *dialog.CustomDialog
 	folder       *widget.Label
-	endings      []string
-	write        func(path string)
+	format       *widgets.Picklist
+	formats      []fileFormat
 }
 
-// ask lets the painter choose a file to write. what is the deed, "save the colours"; a
-// name with none of the endings gets the first. write is called with the path that was
-// chosen. The painter has then agreed to writing over a file that is there; nothing has been
-// done to it yet.
-func (s *fileSaver) ask(what, name string, endings []string, write func(path string)) {
-	f := &saveForm{s: s, what: wording.Capitalised(what), folder: widgets.SmallLabel(), endings: endings, write: write}
+// ask lets the painter choose a file to write. what is the deed, "save the colours"; base is the name
+// that is offered, without an ending. The format's write is called with the path that was chosen. The
+// painter has then agreed to writing over a file that is there; nothing has been done to it yet. What
+// can be done instead are buttons.
+func (s *fileSaver) ask(what, base string, formats []fileFormat, instead ...host.Choice) {
+	f := &saveForm{s: s, what: wording.Capitalised(what), base: base, folder: widgets.SmallLabel(), formats: formats}
 	f.ExtendBaseWidget(f)
-	f.Text = name
-	f.OnSubmitted = func(string) { f.dialog.Confirm() }
+	f.Text = base + formats[0].suffix
+	f.OnSubmitted = func(string) { f.submit() }
 	if s.folder == "" {
 		s.folder, _ = os.UserHomeDir() // without one: where the program was started
 	}
-	ending := widgets.SmallLabel()
-	ending.SetText("Ending: " + strings.Join(endings, ", "))
-	where := container.NewBorder(nil, nil, nil, container.NewCenter(widget.NewButton("Folder…", f.askFolder)), f.folder)
-	f.dialog = dialog.NewCustomConfirm(f.what, "Save", "Cancel", container.NewVBox(f, ending, where), f.answered, s.Window)
+	names := make([]string, len(formats))
+	for i, format := range formats {
+		names[i] = format.name
+	}
+	offered := formats[0].suffix
+	f.format = widgets.NewPicklist(names, 0, s.Keys, s.OpenList, func(i int) {
+		if f.Text == base+offered { // the painter named it otherwise: then it stays
+			f.SetText(base + formats[i].suffix)
+			f.TypedShortcut(&fyne.ShortcutSelectAll{}) // typing goes on from it
+		}
+		offered = formats[i].suffix
+	})
+	where := container.NewBorder(nil, nil, nil, container.NewCenter(widgets.NewButton("Folder…", s.Keys, f.askFolder)), f.folder)
+	box := container.NewVBox(f, f.format, where)
+	for _, c := range instead {
+		box.Add(widgets.NewButton(c.Name, s.Keys, func() {
+			s.CloseDialog()
+			c.Do()
+		}))
+	}
+	// buttons of our own: the toolkit's keep Esc for themselves
+	box.Add(container.NewGridWithColumns(2, widgets.NewButton("Cancel", s.Keys, s.CloseDialog), widgets.NewButton("Save", s.Keys, f.submit)))
+	f.dialog = dialog.NewCustomWithoutButtons(f.what, box, s.Window)
 	f.show()
 	f.TypedShortcut(&fyne.ShortcutSelectAll{})
 }
@@ -71,7 +97,7 @@ func (f *saveForm) show() {
 // TypedKey closes the form with Esc.
 func (f *saveForm) TypedKey(k *fyne.KeyEvent) {
 	if k.Name == fyne.KeyEscape {
-		f.dialog.Dismiss()
+		f.s.CloseDialog()
 		return
 	}
 	f.Entry.TypedKey(k)
@@ -85,38 +111,36 @@ func (f *saveForm) askFolder() {
 	})
 }
 
-// answered takes the painter's answer to the form.
-func (f *saveForm) answered(save bool) {
-	f.s.FocusMirror()
-	if !save {
-		return
-	}
+// submit closes the form, and writes or asks further.
+func (f *saveForm) submit() {
+	f.s.CloseDialog()
 	name := strings.TrimSpace(f.Text)
 	if name == "" {
 		f.show()
 		return
 	}
-	if !slices.Contains(f.endings, strings.ToLower(filepath.Ext(name))) {
-		name += f.endings[0]
+	format := f.formats[f.format.Chosen()]
+	if !strings.EqualFold(filepath.Ext(name), format.ending) {
+		name += format.ending
 	}
 	path := filepath.Join(f.s.folder, name)
 	switch err := f.s.over(path).Check(); {
 	case err != nil:
-		f.s.Messages.Note(wording.ExplainWriting(wording.On("write", name), err))
+		f.s.Messages.Fail(wording.ExplainWriting(wording.On("write", name), err))
 	case isThere(path):
-		f.askOver(path)
+		f.askOver(path, format)
 	default:
-		f.write(path)
+		format.write(path)
 	}
 }
 
 // askOver asks before a file is written over.
-func (f *saveForm) askOver(path string) {
+func (f *saveForm) askOver(path string, format fileFormat) {
 	words := widget.NewLabel(wording.Quote(filepath.Base(path)) + " is there already.")
 	words.Wrapping = fyne.TextWrapWord
 	f.s.Question("Write over it?", words, f.show,
 		host.Choice{Name: "Back", Do: f.show},
-		host.Choice{Name: "Write over", Do: func() { f.write(path) }})
+		host.Choice{Name: "Write over", Do: func() { format.write(path) }})
 }
 
 // over is a file that the painter agreed to write over. None that the window reads is.
@@ -129,31 +153,34 @@ func isThere(path string) bool {
 	return err == nil
 }
 
-// swatchFormats are the ways to write colours down, by the ending of the file.
-var swatchFormats = map[string]func(io.Writer, []swatches.Row, any) error{
-	".png":  func(w io.Writer, rows []swatches.Row, _ any) error { return swatches.WritePNG(w, rows) },
-	".css":  func(w io.Writer, rows []swatches.Row, _ any) error { return swatches.WriteCSS(w, rows) },
-	".txt":  func(w io.Writer, rows []swatches.Row, _ any) error { return swatches.WriteText(w, rows) },
-	".hex":  func(w io.Writer, rows []swatches.Row, _ any) error { return swatches.WriteHex(w, rows) },
-	".json": func(w io.Writer, _ []swatches.Row, all any) error { return json.NewEncoder(w).Encode(all) },
+// swatchFormats are the ways to write colours down; all is what JSON holds.
+var swatchFormats = []struct {
+	name, ending, suffix string
+	write                func(w io.Writer, rows []swatches.Row, all any) error
+}{
+	{"Swatches as a picture (PNG)", ".png", "", func(w io.Writer, rows []swatches.Row, _ any) error { return swatches.WritePNG(w, rows) }},
+	{"Style sheet (CSS)", ".css", "", func(w io.Writer, rows []swatches.Row, _ any) error { return swatches.WriteCSS(w, rows) }},
+	{"Figures (JSON)", ".json", "", func(w io.Writer, _ []swatches.Row, all any) error { return json.NewEncoder(w).Encode(all) }},
+	{"Words (text)", ".txt", "", func(w io.Writer, rows []swatches.Row, _ any) error { return swatches.WriteText(w, rows) }},
+	{"Codes alone (text)", ".txt", "-codes", func(w io.Writer, rows []swatches.Row, _ any) error { return swatches.WriteCodes(w, rows) }},
 }
 
-// askSwatches lets the painter choose a file for colours; its ending says how they are
-// written. all is what JSON holds.
+// askSwatches lets the painter choose a file for colours.
 func (s *fileSaver) askSwatches(rows []swatches.Row, all any, name string) {
-	s.ask("save the colours", name+".png", []string{".png", ".css", ".json", ".txt", ".hex"}, func(path string) {
-		s.saveSwatches(path, rows, all)
-	})
+	formats := make([]fileFormat, len(swatchFormats))
+	for i, f := range swatchFormats {
+		formats[i] = fileFormat{f.name, f.ending, f.suffix, func(path string) {
+			s.save(path, func(w io.Writer) error { return f.write(w, rows, all) })
+		}}
+	}
+	s.ask("save the colours", name, formats)
 }
 
-// saveSwatches writes colours to a file with one of the endings. The painter has agreed to
-// writing over one that is there.
-func (s *fileSaver) saveSwatches(path string, rows []swatches.Row, all any) {
-	write := swatchFormats[strings.ToLower(filepath.Ext(path))]
-	err := s.over(path).Write(func(w io.Writer) error { return write(w, rows, all) })
-	if err != nil {
-		s.Messages.Note(wording.ExplainWriting(wording.On("save", path), err))
+// save writes a file. The painter has agreed to writing over one that is there.
+func (s *fileSaver) save(path string, write func(io.Writer) error) {
+	if err := s.over(path).Write(write); err != nil {
+		s.Messages.Fail(wording.ExplainWriting(wording.On("save", path), err))
 		return
 	}
-	s.Messages.Note("Saved as " + wording.Quote(filepath.Base(path)) + ".")
+	s.Messages.Note("Saved as " + wording.Quote(filepath.Base(path)))
 }

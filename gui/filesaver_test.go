@@ -13,6 +13,7 @@ import (
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
 )
 
 // askedFile opens the form for a file in a folder. The paths that it hands on are written to
@@ -20,7 +21,8 @@ import (
 func askedFile(t *testing.T, d *Desk, folder string) (f *saveForm, written *[]string) {
 	t.Helper()
 	d.saves.folder, written = folder, new([]string)
-	d.saves.ask("save the colours", "colours.png", []string{".png", ".css"}, func(path string) { *written = append(*written, path) })
+	write := func(path string) { *written = append(*written, path) }
+	d.saves.ask("save the colours", "colours", []fileFormat{{"Picture (PNG)", ".png", "", write}, {"Style sheet (CSS)", ".css", "-style", write}})
 	f, ok := d.Window.Canvas().Focused().(*saveForm)
 	if !ok {
 		t.Fatal("the name is not at hand")
@@ -34,20 +36,41 @@ func (f *saveForm) enter(name string) {
 	f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
 }
 
+// The format that is chosen sets the ending, whatever is typed.
 func TestSaveFormNames(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	folder := t.TempDir()
-	for typed, want := range map[string]string{
-		"tones.css": "tones.css", "tones": "tones.png", "Tones.CSS": "Tones.CSS", " tones.png ": "tones.png", "tones.odd": "tones.odd.png",
+	for typed, want := range map[string][2]string{
+		"tones": {"tones.png", "tones.css"}, "tones.css": {"tones.css.png", "tones.css"}, "Tones.CSS": {"Tones.CSS.png", "Tones.CSS"},
+		" tones.png ": {"tones.png", "tones.png.css"}, "tones.odd": {"tones.odd.png", "tones.odd.css"},
 	} {
-		f, written := askedFile(t, d, folder)
-		f.enter(typed)
-		if len(*written) != 1 || (*written)[0] != filepath.Join(folder, want) {
-			t.Errorf("%q is written to %q, want %q", typed, *written, want)
+		for i := range want {
+			f, written := askedFile(t, d, folder)
+			f.format.Pick(i)
+			f.enter(typed)
+			if len(*written) != 1 || (*written)[0] != filepath.Join(folder, want[i]) {
+				t.Errorf("%q as %d is written to %q, want %q", typed, i, *written, want[i])
+			}
 		}
 	}
 	if files, err := os.ReadDir(folder); err != nil || len(files) > 0 {
 		t.Errorf("choosing a name makes %v, %v", files, err)
+	}
+}
+
+// The name that is offered goes with the format, until the painter has typed another.
+func TestSaveFormOffersNames(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	f, _ := askedFile(t, d, t.TempDir())
+	f.format.Pick(1)
+	if f.Text != "colours-style" {
+		t.Errorf("as a style sheet it offers %q", f.Text)
+	}
+	f.format.Pick(0)
+	f.SetText("mine")
+	f.format.Pick(1)
+	if f.Text != "mine" {
+		t.Errorf("typed by hand, it offers %q", f.Text)
 	}
 }
 
@@ -116,10 +139,10 @@ func TestSaveFormRefuses(t *testing.T) {
 	} {
 		f, written := askedFile(t, d, dir)
 		f.enter(name)
-		if got := d.Messages.Said[host.MessageNote]; !strings.Contains(got, want) || len(*written) > 0 {
+		if got := d.Messages.Said[host.MessageError]; !strings.Contains(got, want) || len(*written) > 0 {
 			t.Errorf("%s: it says %q and writes %q", name, got, *written)
 		}
-		d.Messages.Clear(host.MessageNote)
+		d.Messages.Clear(host.MessageError)
 	}
 }
 
@@ -166,7 +189,7 @@ func TestSaveFormFits(t *testing.T) {
 	parts := 0
 	for _, o := range test.LaidOutObjects(c.Overlays().Top()) {
 		switch o.(type) {
-		case *saveForm, *widget.Button, *widget.Label:
+		case *saveForm, *widget.Button, *widget.Label, *widgets.Picklist, *widgets.Button:
 		default:
 			continue
 		}
@@ -180,7 +203,7 @@ func TestSaveFormFits(t *testing.T) {
 			t.Errorf("%T of %v at %v asks for %v, in a window of %v", o, o.Size(), at, least, c.Size())
 		}
 	}
-	if parts != 6 { // the name, its endings, the folder, three buttons
+	if parts != 6 { // the name, its format, the folder, three buttons
 		t.Errorf("%d parts are seen", parts)
 	}
 }

@@ -28,9 +28,9 @@ type flashLimiter struct {
 
 // look is what changes all of the picture at once.
 type look struct {
-	view     string
-	mirrored bool
-	how      comparing.Way
+	view    string
+	flipped bool
+	how     comparing.Way
 }
 
 // requested is how the picture is to look: it may have to wait for that.

@@ -50,7 +50,7 @@ func TestLookChangesNoFasterThanAllowed(t *testing.T) {
 		t.Fatal("held keys change nothing")
 	}
 	views := views.All()
-	want := look{view: views[(1+300)%len(views)].Key, mirrored: false, how: comparing.Nothing}
+	want := look{view: views[(1+300)%len(views)].Key, flipped: false, how: comparing.Nothing}
 	d.flashes.last = time.Time{}
 	for _, f := range due {
 		f()

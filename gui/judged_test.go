@@ -153,7 +153,15 @@ func TestUnsureAreFolded(t *testing.T) {
 func TestNotThis(t *testing.T) {
 	d, p := judgedDesk(t)
 	row := p.families.Rows()[0]
+	var settled []func()
+	later := d.Later
+	d.Later = func(_ time.Duration, f func()) (stop func()) { settled = append(settled, f); return func() {} }
 	row.MouseIn(&desktop.MouseEvent{})
+	if test.Tap(row.Cross); len(d.setup.Judged) != 0 || len(d.setup.Places) != 2 {
+		t.Error("a tap where the cross has only just come is not the row's")
+	}
+	settled[0]()
+	d.Later = later
 	test.Tap(row.Cross)
 	wantLights(t, "pressed", p, skinGuess, coatGuess)
 	if text := row.Text(); text.Keep != "Show" || text.Cross != "" || text.Says != "not shown" {
@@ -200,7 +208,7 @@ func TestKeep(t *testing.T) {
 	verdict := row.Text().Says
 	d.families.TakeFound(d.foundOf(20, skinGuess, coatGuess))
 	d.see(t, paintedAs(20, skinGuess, coatGuess, stoneGuess))
-	if text := row.Text(); text.Says != verdict || text.Remarks[0] != "not found now: read where it was" || text.Light != stoneGuess.light {
+	if text := row.Text(); text.Says != verdict || text.Below != "not found now: read where it was" || text.Light != stoneGuess.light {
 		t.Errorf("not found, after a pan, the row says %+v", text)
 	}
 	test.Tap(row)

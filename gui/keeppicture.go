@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"strings"
 	"time"
 
 	"app.tonedesk/analysis"
@@ -8,6 +9,7 @@ import (
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
@@ -23,13 +25,13 @@ func (k *keptStills) keep(opened bool) {
 	bounds, _ := k.seen()
 	switch {
 	case k.Store == nil:
-		k.Messages.Note(wording.Explain("keep the picture", errNoStills))
+		k.Messages.Fail(wording.Explain("keep the picture", errNoStills))
 	case k.now().Source.Kind == setup.SourceStill:
-		k.Messages.Note("This is a still already: it is kept, with its notes.")
+		k.Messages.Note("A still already: it is kept, with its notes")
 	case bounds.Empty():
-		k.Messages.Note("There is no picture to keep yet.")
+		k.Messages.Note("No picture to keep yet")
 	default:
-		k.Messages.Note("Keeping the picture.")
+		k.Messages.Note("Keeping the picture")
 		kept := k.asked.Begin()
 		k.copy(func(c *live.Copy) {
 			k.keepCopy(c, opened)
@@ -53,7 +55,7 @@ func (k *keptStills) keepCopy(c *live.Copy, opened bool) {
 		return err
 	}, func() {
 		k.last = keptStill{id, c.Source, c.At}
-		k.Messages.Note(keptWords)
+		k.Messages.NoteWith(keptWords, host.MessageAct{Name: "Name it", Do: func() { k.askName(id) }})
 		k.Notify(host.StillsChanged)
 		k.checkLimit()
 		if opened {
@@ -77,21 +79,27 @@ func (k *keptStills) needed() bool {
 }
 
 // keptWords answer keeping a picture, until something else is done.
-const keptWords = "Kept as a still."
+const keptWords = "Kept as a still"
 
-// leaveAnswer takes the answer away.
-func (k *keptStills) leaveAnswer() {
-	if k.Messages.Said[host.MessageNote] == keptWords {
-		k.Messages.Clear(host.MessageNote)
+// askName asks for the name of a still that was kept.
+func (k *keptStills) askName(id string) {
+	k.Messages.Clear(host.MessageNote)
+	name := widgets.NewEntry(k.Keys, "Name of this still")
+	name.Most, name.OnFull = func() int { return stills.MostName }, func() {}
+	rename := func() {
+		words := strings.TrimSpace(name.Text)
+		if words == "" {
+			return
+		}
+		k.Try("rename the still", func() error { return k.Store.Rename(id, words) }, func() { k.Notify(host.StillsChanged) })
 	}
-}
-
-// leaveAnswerFor is leaveAnswer where another source is watched: opening what was kept
-// belongs to keeping it.
-func (k *keptStills) leaveAnswerFor(from setup.Source) {
-	if from != asSource(k.last.id) {
-		k.leaveAnswer()
+	name.OnSubmitted = func(string) {
+		rename()
+		k.CloseDialog()
 	}
+	name.OnEscape = k.CloseDialog
+	k.Question("Name it", name, nil, host.Choice{Name: "Name it", Do: rename}, host.Choice{Name: "Leave it without a name"})
+	k.Window.Canvas().Focus(name)
 }
 
 // metaOf says what is known of a copied picture, but the time.

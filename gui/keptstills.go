@@ -29,6 +29,8 @@ type keptStills struct {
 	takeBack func(id string) *stills.Still // one that was closed while not all of it was saved, or nil
 	flush    func()                        // waits until all is saved, or was tried
 
+	exporter *exporter
+
 	asked   host.Writing // stills that wait for a copy of the picture, which the window hands over
 	opening sync.Mutex   // held while a still is being opened, one at a time
 	last    keptStill
@@ -94,7 +96,7 @@ func (k *keptStills) back() {
 		return
 	}
 	from := k.before
-	next.Source, next.Places, next.Out, next.Edges, next.Families, next.Judged = from.Source, from.Places, from.Out, from.Edges, from.Families, from.Judged
+	next.Source, next.Places, next.Out, next.Borders, next.Families, next.Judged = from.Source, from.Places, from.Out, from.Borders, from.Families, from.Judged
 	k.goTo(next)
 }
 
@@ -115,7 +117,7 @@ func (k *keptStills) openFailed(err error) {
 	id := k.now().Source.Path
 	k.back()
 	k.forget(id)
-	k.Messages.Note(wording.Explain("open the still", err))
+	k.Messages.Fail(wording.Explain("open the still", err))
 	k.Notify(host.StillsChanged)
 }
 
@@ -138,11 +140,26 @@ func (k *keptStills) judge(s *stills.Still, judged []setup.Judged) {
 	}
 }
 
-// showFolder shows the folder of the still that is watched in the desktop's file window.
-func (k *keptStills) showFolder() {
-	folder := k.Store.Folder(k.now().Source.Path)
+// showFolder shows a still's folder in the desktop's file window.
+func (k *keptStills) showFolder(id string) { k.openFolder(k.Store.Folder(id)) }
+
+// openFolder shows a folder there.
+func (k *keptStills) openFolder(folder string) {
 	if err := k.App.OpenURL(&url.URL{Scheme: "file", Path: filepath.ToSlash(folder)}); err != nil {
-		fyne.LogError("opening the still's folder", err)
+		fyne.LogError("opening the folder of stills", err)
 	}
-	k.Messages.Note("It lies in " + wording.Quote(folder) + ".")
+	k.Messages.Note("It lies in " + wording.Quote(folder))
+}
+
+// export asks how to export the still that is watched, or the one that was kept last.
+func (k *keptStills) export() {
+	id := k.last.id
+	if from := k.now().Source; from.Kind == setup.SourceStill {
+		id = from.Path
+	}
+	if id == "" {
+		k.Messages.Note("Keep a still to export it, Ctrl+S")
+		return
+	}
+	k.exporter.ask(id)
 }

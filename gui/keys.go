@@ -2,78 +2,119 @@ package gui
 
 import (
 	"image"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/icons"
 	"app.tonedesk/gui/proposals"
-	"app.tonedesk/gui/setup"
 )
 
-// command is something that the painter can do: by a key, and from the menu if it has a
-// name there. A new one is one entry in commands.
+// command is something that the painter can do: by a key, and from the menu if it stands there. A
+// new one is one entry in commands.
 type command struct {
-	name  string // in the menu and in the list of keys
-	keys  string // how its keys are written
-	runes string // typed characters that do it
-	ctrl  fyne.KeyName
-	key   fyne.KeyName
-	menu  bool
-	does  func(d *Desk)
-	on    func(d *Desk) bool // whether a switch is on; nil where it isn't one
+	name   string // in the menu and in the list of keys
+	keys   string // how its keys are written
+	runes  string // typed characters that do it
+	ctrl   fyne.KeyName
+	key    fyne.KeyName
+	menu   section
+	beside bool // stands beside the one before it in the menu
+	icon   icons.Name
+	does   func(d *Desk)
+	on     func(d *Desk) bool // whether a switch is on; nil where it isn't one
 }
 
-// commands lists them in the order of the menu. It is a function, since the commands
-// themselves ask for the list.
+// section is a part of the menu.
+type section uint8
+
+const (
+	noSection section = iota
+	inFront           // without a heading
+	ofSpots
+	ofCount
+	ofStructure
+	ofStills
+	atEnd // without a heading
+)
+
+// sectionNames head the parts of the menu.
+var sectionNames = map[section]string{ofSpots: "Spots", ofCount: "Count", ofStructure: "Structure", ofStills: "Stills"}
+
+// commands lists them, those of the menu first, in its order. It is a function, since the commands
+// themselves ask for the list. Letters are initials of our own words.
 func commands() []command {
+	return slices.Concat(menuCommands(), sourceCommands(), viewCommands(), otherCommands())
+}
+
+func menuCommands() []command {
 	return []command{
-		{name: "Choose a region", keys: "R", runes: "rR", menu: true, does: (*Desk).PickRegion},
-		{name: "Open a picture", keys: "Ctrl+O", ctrl: fyne.KeyO, menu: true, does: (*Desk).AskPicture},
-		{name: "Show the demo painting", menu: true, does: func(d *Desk) { d.watch(setup.Source{Kind: setup.SourceDemo}) }},
-		{name: "Freeze, or go on", keys: "F", runes: "fF", menu: true, does: (*Desk).Freeze, on: func(d *Desk) bool { return d.frozen }},
-		{name: "Keep the picture as a still", keys: "Ctrl+S", ctrl: fyne.KeyS, menu: true, does: func(d *Desk) { d.stills.keep(false) }},
-		{name: "Compare with a still from before", keys: "D", runes: "dD", menu: true, does: func(d *Desk) { d.comparison.ByKey() }, on: func(d *Desk) bool { return d.comparison.On() }},
-		{name: "The other picture, where two are shown in turns", keys: "N", runes: "nN", does: func(d *Desk) { d.comparison.Other() }},
-		{name: "Watch a part only", keys: "W", runes: "wW", menu: true, does: func(d *Desk) { d.ask(askNarrow) }},
-		{name: "Watch the whole picture", keys: "E", runes: "eE", menu: true, does: (*Desk).watchAll},
-		{name: "Leave out an area", keys: "O", runes: "oO", menu: true, does: func(d *Desk) { d.ask(askArea) }},
-		{name: "Leave out a colour", keys: "L", runes: "lL", menu: true, does: func(d *Desk) { d.ask(askColour) }},
-		{name: "Count everything again", keys: "A", runes: "aA", menu: true, does: func(d *Desk) { d.change(d.setup.CountingAll(), "") }},
-		{name: "Measure an area", keys: "M", runes: "mM", menu: true, does: func(d *Desk) { d.ask(askMeasure) }},
-		{name: "Set a local colour by hand", keys: "H", runes: "hH", menu: true, does: func(d *Desk) { d.families.Add() }},
-		{name: "Group edges by themselves again", keys: "G", runes: "gG", menu: true, does: (*Desk).edgesAutomatic},
-		{name: "Choose a target to paint toward", keys: "T", runes: "tT", menu: true, does: func(d *Desk) { d.target.Ask() }},
-		{name: "Spots are right again", keys: "P", runes: "pP", menu: true, does: (*Desk).spotsAreRight},
+		{menu: inFront, icon: icons.OnTop, name: "Stay on top", keys: "K", runes: "kK", does: (*Desk).toggleAbove, on: func(d *Desk) bool { return d.settings.KeepAbove }},
+		{menu: inFront, icon: icons.Undo, name: "Undo", keys: "Ctrl+Z", ctrl: fyne.KeyZ, does: (*Desk).Undo},
+		{menu: inFront, icon: icons.Redo, name: "Redo", keys: "Ctrl+Y", ctrl: fyne.KeyY, beside: true, does: (*Desk).Redo},
+		{menu: ofSpots, icon: icons.Box, name: "Measure an area", keys: "M", runes: "mM", does: func(d *Desk) { d.ask(askMeasure) }},
+		{menu: ofSpots, icon: icons.Check, name: "Keep spots here", keys: "Shift+S", runes: "S", does: (*Desk).spotsAreRight},
+		{menu: ofSpots, icon: icons.Close, name: "Clear all spots", keys: "Shift+Delete", does: clearSpots},
+		{menu: ofCount, icon: icons.LeaveOut, name: "Leave out an area", keys: "O", runes: "oO", does: func(d *Desk) { d.ask(askArea) }},
+		{menu: ofCount, name: "Leave out a colour", keys: "L", runes: "lL", does: func(d *Desk) { d.ask(askColour) }},
+		{menu: ofCount, name: "Count left-out areas again", keys: "A", runes: "aA", does: func(d *Desk) { d.change(d.setup.CountingAll(), "") }},
+		{menu: ofStructure, name: "Set a local colour by hand", keys: "H", runes: "hH", does: func(d *Desk) { d.families.Add() }},
+		{menu: ofStructure, name: "Borders by themselves", keys: "G", runes: "gG", does: (*Desk).bordersAutomatic},
+		{menu: ofStructure, icon: icons.Target, name: "Choose a target", keys: "T", runes: "tT", does: func(d *Desk) { d.target.Ask() }},
+		{menu: ofStills, icon: icons.Keep, name: "Keep a still", keys: "Ctrl+S", ctrl: fyne.KeyS, does: func(d *Desk) { d.stills.keep(false) }},
+		{menu: ofStills, icon: icons.Compare, name: "Compare with a still", keys: "D", runes: "dD", does: func(d *Desk) { d.comparison.ByKey() }, on: func(d *Desk) bool { return d.comparison.On() }},
+		{menu: ofStills, icon: icons.Export, name: "Export", keys: "Ctrl+E", ctrl: fyne.KeyE, does: func(d *Desk) { d.stills.export() }},
+		{menu: atEnd, icon: icons.Settings, name: "Settings", keys: "Ctrl+,", ctrl: fyne.KeyComma, does: func(d *Desk) { d.openPanel(panelSettings) }},
+		{menu: atEnd, name: "Keys", keys: "F1", key: fyne.KeyF1, beside: true, does: func(d *Desk) { d.openPanel(panelKeys) }},
+		{menu: atEnd, name: "Quit", keys: "Ctrl+Q", ctrl: fyne.KeyQ, does: (*Desk).quit},
+	}
+}
+
+// sourceCommands say what is watched.
+func sourceCommands() []command {
+	return []command{
+		{name: "Choose a region", keys: "R", runes: "rR", does: (*Desk).PickRegion},
+		{name: "Open a picture", keys: "Ctrl+O", ctrl: fyne.KeyO, does: askPicture},
+		{name: "Watch a part only", keys: "W", runes: "wW", does: func(d *Desk) { d.ask(askNarrow) }},
+		{name: "Watch all of it", keys: "E", runes: "eE", does: watchAll},
+		{name: "Freeze, or resume", keys: "F", runes: "fF", does: (*Desk).Freeze},
+	}
+}
+
+// viewCommands say how it is shown.
+func viewCommands() []command {
+	return []command{
 		{name: "Next view", keys: "V", runes: "v", does: func(d *Desk) { d.nextView(1) }},
-		{name: "View before", keys: "Shift+V", runes: "V", does: func(d *Desk) { d.nextView(-1) }},
-		{name: "Mirrored left-right", keys: "X", runes: "xX", menu: true, does: (*Desk).flip, on: func(d *Desk) bool { return d.settings.Mirrored }},
+		{name: "Previous view", keys: "Shift+V", runes: "V", does: func(d *Desk) { d.nextView(-1) }},
+		{name: "Flip", keys: "X", runes: "xX", does: (*Desk).flip},
 		{name: "Less: bands, strength or size of the view", keys: "−", runes: "-−", does: func(d *Desk) { d.turnKnob(-1) }},
 		{name: "More of it", keys: "+", runes: "+=", does: func(d *Desk) { d.turnKnob(1) }},
-		{name: "Larger", keys: "Ctrl++, wheel", ctrl: fyne.KeyEqual, does: func(d *Desk) { d.Mirror.Zoom(1) }},
-		{name: "Larger, by the key of the plus", ctrl: fyne.KeyPlus, does: func(d *Desk) { d.Mirror.Zoom(1) }},
-		{name: "Smaller", keys: "Ctrl+−, wheel", ctrl: fyne.KeyMinus, does: func(d *Desk) { d.Mirror.Zoom(-1) }},
-		{name: "All of the picture", keys: "Ctrl+0", ctrl: fyne.Key0, menu: true, does: func(d *Desk) { d.Mirror.Zoom(0) }},
+		{name: "Zoom in", keys: "Ctrl++, wheel", ctrl: fyne.KeyEqual, does: func(d *Desk) { d.Mirror.Zoom(1) }},
+		{name: "Zoom in, by the key of the plus", ctrl: fyne.KeyPlus, does: func(d *Desk) { d.Mirror.Zoom(1) }},
+		{name: "Zoom out", keys: "Ctrl+−, wheel", ctrl: fyne.KeyMinus, does: func(d *Desk) { d.Mirror.Zoom(-1) }},
+		{name: "Zoom to all of the picture", keys: "Ctrl+0", ctrl: fyne.Key0, does: func(d *Desk) { d.Mirror.Zoom(0) }},
 		{name: "Move the enlarged picture", keys: "Ctrl+Arrows", ctrl: fyne.KeyLeft, does: func(d *Desk) { d.Mirror.Pan(image.Pt(-1, 0)) }},
 		{name: "Move it right", ctrl: fyne.KeyRight, does: func(d *Desk) { d.Mirror.Pan(image.Pt(1, 0)) }},
 		{name: "Move it up", ctrl: fyne.KeyUp, does: func(d *Desk) { d.Mirror.Pan(image.Pt(0, -1)) }},
 		{name: "Move it down", ctrl: fyne.KeyDown, does: func(d *Desk) { d.Mirror.Pan(image.Pt(0, 1)) }},
-		{name: "Next spot", keys: "S", runes: "sS", does: (*Desk).nextSpot},
+		{name: "Next picture, where two are shown in turns", keys: "N", runes: "nN", does: func(d *Desk) { d.comparison.Other() }},
+	}
+}
+
+func otherCommands() []command {
+	return []command{
+		{name: "Next spot", keys: "S", runes: "s", does: (*Desk).nextSpot},
 		{name: "Delete the spot", keys: "Delete", key: fyne.KeyDelete, does: func(d *Desk) { d.deleteSpot(d.selected) }},
 		{name: "Copy the spot's colour", keys: "C", runes: "cC", does: func(d *Desk) { d.copyHex(d.selected) }},
 		{name: "Copy B brought to A's lightness", keys: "B", runes: "b", does: func(d *Desk) { proposals.CopyMatched(&d.Host, d.last.spots, d.selected, false) }},
 		{name: "Copy A brought to B's lightness", keys: "Shift+B", runes: "B", does: func(d *Desk) { proposals.CopyMatched(&d.Host, d.last.spots, d.selected, true) }},
-		{name: "Undo", keys: "Ctrl+Z", ctrl: fyne.KeyZ, menu: true, does: (*Desk).Undo},
-		{name: "Do again", keys: "Ctrl+Y", ctrl: fyne.KeyY, menu: true, does: (*Desk).Redo},
-		{name: "Keep above others", keys: "K", runes: "kK", menu: true, does: (*Desk).toggleAbove, on: func(d *Desk) bool { return d.settings.KeepAbove }},
 		{name: "Next page", keys: "Ctrl+Page down", ctrl: fyne.KeyPageDown, does: func(d *Desk) { d.nextPage(1) }},
-		{name: "Page before", keys: "Ctrl+Page up", ctrl: fyne.KeyPageUp, does: func(d *Desk) { d.nextPage(-1) }},
+		{name: "Previous page", keys: "Ctrl+Page up", ctrl: fyne.KeyPageUp, does: func(d *Desk) { d.nextPage(-1) }},
 		{name: "Further down the page", keys: "Page down", key: fyne.KeyPageDown, does: func(d *Desk) { d.scrollPage(pageTurn) }},
 		{name: "Back up the page", keys: "Page up", key: fyne.KeyPageUp, does: func(d *Desk) { d.scrollPage(-pageTurn) }},
-		{name: "Settings", keys: "Ctrl+,", ctrl: fyne.KeyComma, menu: true, does: func(d *Desk) { d.openPanel(panelSettings) }},
-		{name: "Keys", keys: "F1", key: fyne.KeyF1, menu: true, does: func(d *Desk) { d.openPanel(panelKeys) }},
-		{name: "Quit", keys: "Ctrl+Q", ctrl: fyne.KeyQ, menu: true, does: (*Desk).quit},
 	}
 }
 
@@ -83,10 +124,12 @@ var fixedKeys = []command{
 	{name: "The same by ten pixels", keys: "Shift+Arrows"},
 	{name: "Set a spot, or an area's corner, at the key cursor", keys: "Space"},
 	{name: "Add a spot there", keys: "Shift+Space"},
+	{name: "Add a spot by a click, or with a pen by holding it", keys: "Shift"},
+	{name: "Measure an area by a drag, also while zoomed in", keys: "Alt"},
 	{name: "Show one of the first ten views", keys: "1 to 9, 0"},
 	{name: "Go through the buttons, cards and swatches", keys: "Tab"},
 	{name: "Copy the swatch at hand; go on from it", keys: "Enter, U"},
-	{name: "Give up, or close what is open", keys: "Esc"},
+	{name: "Close what is open, innermost first", keys: "Esc"},
 }
 
 // TypedRune does what a character stands for.
@@ -138,6 +181,11 @@ func (d *Desk) TypedShortcut(s fyne.Shortcut) {
 		name = fyne.KeyZ
 	case *fyne.ShortcutRedo:
 		name = fyne.KeyY
+	case *fyne.ShortcutCut: // Shift+Delete to the toolkit, and Ctrl+X, which is none of ours
+		if d.Asks() == "" && shiftHeld(d) {
+			clearSpots(d)
+		}
+		return
 	case *fyne.ShortcutCopy:
 		if d.Asks() == "" {
 			d.copyHex(d.selected)
@@ -167,14 +215,14 @@ func (d *Desk) giveUp() {
 		d.ask(askNothing)
 	case d.parts.panel != panelNone:
 		d.openPanel(panelNone)
+	case d.Messages.Close():
 	case d.Mirror.EndKeys():
 	case d.marker.Unselect():
 	case d.marker.leaveTool():
-	case !d.comparison.Idle():
+	case d.comparison.On():
 		d.comparison.End()
 	case d.selected >= 0:
 		d.selectSpot(-1)
-	case d.Messages.Top() == host.MessageWorkspace && d.workspace.answer(false):
 	default:
 		d.Messages.Clear(host.MessageNote)
 	}

@@ -2,36 +2,30 @@ package gui
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
-	"fyne.io/fyne/v2/widget"
 
+	"app.tonedesk/gui/icons"
 	"app.tonedesk/gui/widgets"
 )
 
-// newKeysPanel lists every key, from the table that the window itself obeys, and says below
-// in which file messages are kept, if there is one.
-func newKeysPanel(messages string) fyne.CanvasObject {
-	rows := container.NewVBox()
+// newKeysSheet lists every key, from the table that the window itself obeys, and says below in
+// which file messages are kept, if there is one.
+func newKeysSheet(d *Desk) *widgets.Sheet {
+	var rows []widgets.FormRow
 	for _, c := range append(commands(), fixedKeys...) {
-		if c.keys == "" {
-			continue
+		if c.keys != "" {
+			rows = append(rows, widgets.FormRow{Name: c.name, Control: widgets.NewEndWords(c.keys), Tight: true})
 		}
-		keys := widget.NewLabel(c.keys)
-		keys.TextStyle.Monospace = true
-		name := widget.NewLabel(c.name)
-		name.Wrapping = fyne.TextWrapWord
-		rows.Add(container.New(&widgets.KeyRow{}, keys, name))
 	}
-	if messages != "" {
-		rows.Add(widgets.QuietLine("Messages of the program are kept in " + messages))
+	if path := d.options.Messages; path != "" {
+		rows = append(rows, widgets.FormRow{Note: "Messages of the program are kept in " + path})
 	}
-	return rows
+	return widgets.NewSheet(icons.Menu, "Keys", nil, widgets.NewForm(rows...), d, func() { d.openPanel(panelNone) })
 }
 
 // shortcuts are the keys with Ctrl, as Fyne wants them registered.
 func shortcuts() []fyne.Shortcut {
-	all := []fyne.Shortcut{&fyne.ShortcutUndo{}, &fyne.ShortcutRedo{}, &fyne.ShortcutCopy{},
+	all := []fyne.Shortcut{&fyne.ShortcutUndo{}, &fyne.ShortcutRedo{}, &fyne.ShortcutCopy{}, &fyne.ShortcutCut{},
 		&desktop.CustomShortcut{KeyName: fyne.KeyZ, Modifier: fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift}}
 	for _, c := range commands() {
 		if c.ctrl != "" && c.ctrl != fyne.KeyZ && c.ctrl != fyne.KeyY {

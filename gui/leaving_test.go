@@ -122,7 +122,7 @@ func TestQuitWaitsForWriting(t *testing.T) {
 	<-ended
 }
 
-// A picture that can't be kept is said, also while what is marked on another can't be saved.
+// A picture that can't be kept is said, also while the notes of another can't be saved.
 func TestBothFailuresAreSaid(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
@@ -132,10 +132,11 @@ func TestBothFailuresAreSaid(t *testing.T) {
 	}
 	d.stills.keep(false)
 	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
-	for _, want := range []string{"Can't keep the picture", "Can't save what is marked"} {
+	for _, want := range []string{"Can't keep the picture", "Can't save the notes"} {
 		if got := d.parts.message.Text(); !strings.Contains(got, want) {
 			t.Errorf("%q is not in %q", want, got)
 		}
+		d.Messages.Close() // the first is read
 	}
 }
 
@@ -178,11 +179,11 @@ func TestSlowFileIsBeingRead(t *testing.T) {
 	slow := capture.Status{State: capture.NotAnswering, Err: capture.ErrNotAnswering}
 	d.setup.Source = setup.Source{Kind: setup.SourcePicture, Path: "/studies/large.png"}
 	d.setStatus(slow)
-	if got := d.Messages.Said[host.MessageTrouble]; got != `Still reading "large.png".` || d.state() != capture.Waiting {
+	if got := d.Messages.Said[host.MessageLost]; got != `Reading "large.png"` || d.state() != capture.Waiting {
 		t.Errorf("it says %q, and is %v", got, d.state())
 	}
 	d.setStatus(capture.Status{State: capture.Live})
-	if got := d.Messages.Said[host.MessageTrouble]; got != "" {
+	if got := d.Messages.Said[host.MessageLost]; got != "" {
 		t.Errorf("read, it says %q", got)
 	}
 	d.setup.Source = asSource("20260101-120000-aaaaaaaaaa")
@@ -202,14 +203,13 @@ func TestWordsAreAskedWhereTheyAreSeen(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	p := d.page().(*stillsPage)
-	p.showPart(partShelf)
 	d.openPanel(panelKeys)
 	d.marker.setTool(5) // a label
 	press(d.Mirror, d.Mirror.Fit().Bounds.Min.Add(d.Mirror.Fit().Bounds.Size().Div(2)), 0)
 	if _, ok := d.marker.Selected(); !ok {
 		t.Fatal("nothing was drawn")
 	}
-	if d.Window.Canvas().Focused() != fyne.Focusable(p.text.Entry) || p.shown != partMarks || d.parts.panel != panelNone {
+	if d.Window.Canvas().Focused() != fyne.Focusable(p.notes.Text) || p.shown != partNotes || d.parts.panel != panelNone {
 		t.Errorf("%T has the keys, part %d, panel %d", d.Window.Canvas().Focused(), p.shown, d.parts.panel)
 	}
 }

@@ -2,6 +2,7 @@ package gui
 
 import (
 	"slices"
+	"time"
 
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/comparing"
@@ -12,13 +13,13 @@ import (
 
 // currentLook is how the picture looks now.
 func (d *Desk) currentLook() look {
-	return look{d.settings.View, d.settings.Mirrored, d.comparison.How}
+	return look{d.settings.View, d.settings.Flipped, d.comparison.How}
 }
 
 // applyLook has the picture look otherwise.
 func (d *Desk) applyLook(from, to look) {
-	if to.view != from.view || to.mirrored != from.mirrored {
-		d.settings.View, d.settings.Mirrored = to.view, to.mirrored
+	if to.view != from.view || to.flipped != from.flipped {
+		d.settings.View, d.settings.Flipped = to.view, to.flipped
 		d.settled()
 	}
 	if to.how != from.how {
@@ -50,7 +51,7 @@ func (d *Desk) viewAt(i int) {
 // flip exchanges left and right.
 func (d *Desk) flip() {
 	next := d.flashes.requested()
-	next.mirrored = !next.mirrored
+	next.flipped = !next.flipped
 	d.flashes.request(next)
 }
 
@@ -58,12 +59,12 @@ func (d *Desk) flip() {
 func (d *Desk) turnKnob(steps int) {
 	view := live.ViewOf(live.Wanted{Settings: d.settings})
 	if view.Knob == nil {
-		d.Messages.Note("There is nothing to set about the view " + view.Name + ".")
+		d.Messages.Note("Nothing to set about the view " + view.Name)
 		return
 	}
 	at := view.Knob.At(d.settings.Knob(view) + float64(steps)*view.Knob.Step)
 	d.settings = d.settings.WithKnob(view.Key, at)
-	d.Messages.Note(view.Name + ": " + wording.SayKnob(*view.Knob, at) + ".")
+	d.Messages.Note(view.Name + ": " + wording.SayKnob(*view.Knob, at))
 	d.settled()
 }
 
@@ -80,6 +81,7 @@ func (d *Desk) joinComparer() {
 			next.how = how
 			d.flashes.request(next)
 		},
+		Every:    func() time.Duration { return time.Duration(d.settings.TurnEvery * float64(time.Second)) },
 		OpenPage: func() { d.openPage(pageIndex(settings.PageStills)) },
 	})
 }

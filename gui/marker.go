@@ -26,6 +26,9 @@ type marker struct {
 	showPair  func()             // the sentence, which says what the tool does
 	needStill func() bool        // has a still opened to draw on; false if one is watched already
 
+	onNotes bool // the page's part for notes is shown
+	waiting int  // tool that was taken while the picture is being kept
+
 	down   bool // on the picture: the page keeps its layout
 	layOut bool // and is to be laid anew afterwards
 }
@@ -41,7 +44,7 @@ func newMarker(h *host.Host, s *settings.Settings) *marker {
 		Drawn:    func(layer *image.RGBA) { m.Mirror.SetOverlay(widgets.OverlayNotes, layer) },
 		Selected: notify(host.NoteChanged), Measured: notify(host.MeasuredChanged), Words: notify(host.NoteWordsAsked),
 		Changed: func() { m.Changed() },
-		Barred:  func(why error) { m.Messages.Note(wording.SayBarred(why)) },
+		Barred:  func(why error) { m.Messages.Fail(wording.SayBarred(why)) },
 		Pan:     func(by image.Point) { m.Mirror.PanBy(by) },
 	})
 	return m
@@ -50,7 +53,7 @@ func newMarker(h *host.Host, s *settings.Settings) *marker {
 // look is how the still lies in the mirror.
 func (m *marker) look() marking.Look {
 	size, fit := m.Mirror.Pixels(), m.Mirror.NextFit().Bounds
-	return marking.Look{Flipped: m.settings.Mirrored, View: notes.View{
+	return marking.Look{Flipped: m.settings.Flipped, View: notes.View{
 		Origin: ink.Pt(float64(fit.Min.X), float64(fit.Min.Y)),
 		Scale:  math.Max(float64(size.X)/math.Max(float64(fit.Dx()), 1), 1e-3),
 		Pixel:  float64(m.Mirror.Scale()),
@@ -58,14 +61,18 @@ func (m *marker) look() marking.Look {
 	}}
 }
 
-// onPage reports whether the page of stills is open: notes are marked there only.
-func (m *marker) onPage() bool { return m.settings.Page == settings.PageStills }
+// onPage reports whether the notes are shown: they are marked there only.
+func (m *marker) onPage() bool { return m.onNotes && m.settings.Page == settings.PageStills }
 
-// open takes a still that was opened.
+// open takes a still that was opened, with the tool that it was kept for, if it was.
 func (m *marker) open(s *stills.Still) {
 	m.Open(s)
+	if m.waiting != 0 {
+		m.SetTool(m.waiting)
+		m.waiting = 0
+	}
 	if s.Trouble != nil {
-		m.Messages.Note(wording.Explain("show the notes of this still", s.Trouble))
+		m.Messages.Fail(wording.Explain("show the notes of this still", s.Trouble))
 	}
 }
 
@@ -162,15 +169,16 @@ func (m *marker) toolName() string { return marking.Tools()[m.Tool()].Name }
 // setTool takes another tool. If no still is open, the picture is kept as one first: there
 // is nothing else to draw on.
 func (m *marker) setTool(i int) {
-	m.SetTool(i)
 	if m.needStill() {
+		m.waiting = i
 		return
 	}
+	m.SetTool(i)
 	m.showPen()
 	m.FocusMirror()
 }
 
-// leaveTool goes back to holding, and reports whether another tool was in use.
+// leaveTool goes back to selecting, and reports whether another tool was in use.
 func (m *marker) leaveTool() bool {
 	if m.Still() == nil || m.Tool() == 0 {
 		return false
@@ -182,11 +190,11 @@ func (m *marker) leaveTool() bool {
 // undo and redo walk through what was done to the notes; they report whether the notes are
 // what undo is for now.
 func (m *marker) undo() bool {
-	return m.walk(m.Undo, "There is nothing to undo on this still.")
+	return m.walk(m.Undo, "Nothing to undo on this still")
 }
 
 func (m *marker) redo() bool {
-	return m.walk(m.Redo, "There is nothing to do again on this still.")
+	return m.walk(m.Redo, "Nothing to redo on this still")
 }
 
 func (m *marker) walk(step func() bool, nothing string) bool {

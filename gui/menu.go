@@ -2,76 +2,127 @@ package gui
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
+	"fyne.io/fyne/v2/driver/desktop"
 
-	"app.tonedesk/analysis/views"
-	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/menus"
+	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
 // openMenu shows the commands, at a point of the window.
-func (d *Desk) openMenu(at fyne.Position) {
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", commandItems(d)...), d.Window.Canvas(), at)
-}
+func openMenu(d *Desk, at fyne.Position) { d.OpenMenu(menuRows(d), at, nil) }
 
-// commandItems are the commands that stand in the menu.
-func commandItems(d *Desk) (items []*fyne.MenuItem) {
-	for _, c := range commands() {
-		if !c.menu {
+// menuRows are the commands that stand in the menu.
+func menuRows(d *Desk) (rows []widgets.MenuRow) {
+	part := inFront
+	for _, c := range menuCommands() {
+		item := c.item(d)
+		if c.beside {
+			last := &rows[len(rows)-1]
+			last.Items = append(last.Items, item)
 			continue
 		}
-		label := c.name
-		if c.keys != "" {
-			label += "   " + c.keys
+		row := widgets.MenuRow{Items: []widgets.MenuItem{item}}
+		if c.menu != part {
+			part = c.menu
+			row.Rule, row.Heading = true, sectionNames[part]
 		}
-		item := fyne.NewMenuItem(label, func() {
-			d.FocusMirror()
-			c.does(d)
-		})
-		item.Checked = c.on != nil && c.on(d)
-		items = append(items, item)
+		rows = append(rows, row)
 	}
-	return items
+	return rows
 }
 
-// openViews shows the views, below their button.
-func (d *Desk) openViews() {
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", viewItems(d)...), d.Window.Canvas(), d.parts.bar.View.Below())
+// item is the command as it stands in a menu.
+func (c command) item(d *Desk) widgets.MenuItem {
+	return widgets.MenuItem{Icon: c.icon, Words: c.name, Keys: c.keys, On: c.on != nil && c.on(d), Do: func() {
+		d.FocusMirror()
+		c.does(d)
+	}}
 }
 
-// viewItems are the views, and what can be set about the one that is shown.
-func viewItems(d *Desk) (items []*fyne.MenuItem) {
-	for _, v := range views.All() {
-		item := fyne.NewMenuItem(v.Name, func() {
-			d.FocusMirror()
-			d.setView(v.Key)
-		})
-		item.Checked = v.Key == d.settings.View
-		items = append(items, item)
+// openCounted shows what can be done about what is left out, at a point of the window.
+func openCounted(d *Desk, at fyne.Position) {
+	var rows []widgets.MenuRow
+	for _, c := range menuCommands() {
+		if c.menu == ofCount {
+			rows = append(rows, widgets.MenuRow{Items: []widgets.MenuItem{c.item(d)}})
+		}
 	}
-	items = append(items, fyne.NewMenuItemSeparator())
-	if view := live.ViewOf(live.Wanted{Settings: d.settings}); view.Knob != nil {
-		now := wording.SayKnob(*view.Knob, d.settings.Knob(view))
-		items = append(items,
-			fyne.NewMenuItem("More than "+now+"   +", func() { d.turnKnob(1) }),
-			fyne.NewMenuItem("Less   −", func() { d.turnKnob(-1) }))
-	}
-	mirrored := fyne.NewMenuItem("Mirrored left-right", d.flip)
-	mirrored.Checked = d.settings.Mirrored
-	return append(items, mirrored)
+	d.OpenList(rows, at)
+}
+
+// openSourceMenu shows what can be watched, at a point of the window.
+func openSourceMenu(d *Desk, at fyne.Position) {
+	d.OpenMenu(menus.Source{
+		Now: d.setup.Source, Before: d.settings.Before, Watch: d.watch,
+		Region: d.PickRegion, Picture: func() { askPicture(d) }, Whole: func() { watchAll(d) },
+		Part: func() { d.ask(askNarrow) },
+		Still: func() {
+			d.openPage(pageIndex(settings.PageStills))
+			d.Notify(host.KeptAsked)
+		},
+	}.Rows(), at, nil)
+}
+
+// newViews makes the menu of the views.
+func newViews(d *Desk) *menus.Views {
+	return &menus.Views{Host: &d.Host, ViewActs: menus.ViewActs{
+		Now: func() (string, bool) {
+			now := d.flashes.requested()
+			return now.view, now.flipped
+		},
+		Choose: d.setView, Flip: d.flip, Renewed: d.refresh,
+	}}
 }
 
 // watchAll watches all of the picture, or of the desktop, again.
-func (d *Desk) watchAll() {
+func watchAll(d *Desk) {
 	from := d.setup.Source
-	if from.Kind == setup.SourceRegion {
+	switch from.Kind {
+	case setup.SourceNothing:
+	case setup.SourceRegion:
 		d.PickRegion()
-		return
+	default:
+		from.Region = setup.Source{}.Region
+		d.watch(from)
 	}
-	from.Region = setup.Source{}.Region
-	d.watch(from)
 }
 
-// AskPicture lets the painter choose a picture file.
-func (d *Desk) AskPicture() { d.AskPictureFile("open the picture", d.OpenPicture) }
+// askPicture lets the painter choose a picture file.
+func askPicture(d *Desk) { d.AskPictureFile("open the picture", d.OpenPicture) }
+
+// clearSpots takes all spots away.
+func clearSpots(d *Desk) {
+	if len(d.setup.Places) == 0 {
+		d.Messages.Note("There are no spots to clear")
+		return
+	}
+	was := d.setup
+	next := was
+	next.Places = nil
+	d.selected = -1
+	d.history.Settle()
+	d.change(next, "")
+	d.Messages.NoteWith(wording.SayCleared(len(was.Places)), host.MessageAct{Name: "Undo", Do: func() { putBack(d, was) }})
+}
+
+// putBack puts the spots of a setup back, unless something else is watched by now. What was done since
+// stays.
+func putBack(d *Desk, was setup.Setup) {
+	if d.setup.Source.Feed() != was.Source.Feed() {
+		return
+	}
+	next := d.setup
+	next.Places = was.Places
+	d.change(next, "")
+}
+
+// shiftHeld reports whether the shift key is down: the toolkit tells nothing of it beside a
+// shortcut.
+func shiftHeld(d *Desk) bool {
+	drv, ok := d.App.Driver().(desktop.Driver)
+	return ok && drv.CurrentKeyModifiers()&fyne.KeyModifierShift != 0
+}

@@ -11,6 +11,7 @@ import (
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // page is a part of the window that the tabs at its foot change: what stands below the
@@ -23,11 +24,18 @@ type page struct {
 // pageView is a page as the window has it. It is used on the Fyne goroutine only.
 type pageView interface {
 	content() fyne.CanvasObject
-	show(r *analysis.Reading) // renews the figures; only the open page is asked
-	opened(open bool)         // the page has just been opened, or left
-	handle(e host.PageEvent)  // something happened; only the open page is told
-	trace(line *traceLine)    // adds what the page shows
-	wantsFamilies() bool      // the page shows families: they are to be looked for
+	sentence() wording.Sentence // the answer to what the page asks; the zero one is the pair's
+	show(r *analysis.Reading)   // renews the figures; only the open page is asked
+	opened(open bool)           // the page has just been opened, or left
+	handle(e host.PageEvent)    // something happened; only the open page is told
+	trace(line *traceLine)      // adds what the page shows
+	wantsFamilies() bool        // the page shows families: they are to be looked for
+}
+
+// fixedParts is a page of which some stays while the rest is scrolled, above it and below; nil is
+// nothing.
+type fixedParts interface {
+	fixed() (head, foot fyne.CanvasObject)
 }
 
 // pages lists them in the order of the tabs.
@@ -45,16 +53,13 @@ func pageIndex(name string) int {
 	return slices.IndexFunc(pages(), func(p page) bool { return p.name == name })
 }
 
-// tabHeight is the height of the tabs' row.
-const tabHeight = 5.5 * widgets.Step
-
 func (d *Desk) buildPages() {
 	var names []string
 	for _, p := range pages() {
 		names = append(names, p.name)
 		d.parts.pages = append(d.parts.pages, p.make(d))
 	}
-	d.parts.tabs = widgets.NewChooser(names, tabHeight, alwaysSeen{d}, d.openPage)
+	d.parts.tabs = widgets.NewTabs(names, alwaysSeen{d}, d.openPage)
 	d.parts.tabs.Set(pageIndex(d.settings.Page))
 	d.page().opened(true)
 }
@@ -64,18 +69,26 @@ func (d *Desk) page() pageView { return d.parts.pages[pageIndex(d.settings.Page)
 
 // openPage shows a page, and closes a panel that lies over it.
 func (d *Desk) openPage(i int) {
-	d.stills.leaveAnswer()
 	if next := pages()[i].name; next != d.settings.Page {
 		d.page().opened(false)
 		d.settings.Page = next
 		d.parts.tabs.Set(i)
 		d.page().opened(true)
+		leaveFocus(d, d.parts.tabs)
 		d.keep()
 	}
 	d.parts.panel = panelNone
 	d.showLower()
 	d.showMarks()
 	d.refresh()
+}
+
+// leaveFocus gives the focus to the mirror when other parts are shown, unless what had them shown has
+// it: no keys go to what isn't seen.
+func leaveFocus(d *Desk, but fyne.Focusable) {
+	if at := d.Window.Canvas().Focused(); at != nil && at != but {
+		d.FocusMirror()
+	}
 }
 
 // nextPage goes through the pages.
@@ -85,44 +98,28 @@ func (d *Desk) nextPage(by int) {
 }
 
 // goOnFrom shows what can be painted next to a colour.
-func (d *Desk) goOnFrom(c colour.RGB) {
-	d.Steps.BeginFrom(&c)
-	d.openPage(pageIndex(settings.PageColours))
+func goOnFrom(d *Desk) func(colour.RGB) {
+	return func(c colour.RGB) {
+		d.Steps.BeginFrom(&c)
+		d.openPage(pageIndex(settings.PageColours))
+	}
 }
 
 // plainPage is a page that nothing is told but new figures.
 type plainPage struct{}
 
-func (plainPage) opened(bool)           {}
-func (plainPage) handle(host.PageEvent) {}
-func (plainPage) trace(*traceLine)      {}
-func (plainPage) wantsFamilies() bool   { return false }
-
-// watchPage is the page of spots and spread.
-type watchPage struct {
-	plainPage
-	d   *Desk
-	box *fyne.Container
-}
-
-func newWatchPage(d *Desk) pageView {
-	return &watchPage{d: d, box: container.NewVBox(d.parts.cards, d.parts.spread)}
-}
-
-func (p *watchPage) content() fyne.CanvasObject { return p.box }
-
-func (p *watchPage) show(r *analysis.Reading) {
-	p.d.showCards()
-	p.d.showSpread(r)
-}
+func (plainPage) opened(bool)                {}
+func (plainPage) handle(host.PageEvent)      {}
+func (plainPage) wantsFamilies() bool        { return false }
+func (plainPage) sentence() wording.Sentence { return wording.Sentence{} }
 
 // Reveal scrolls the page so that a part that was given the focus by the keyboard is seen:
 // the toolkit gives none of our parts the focus by a click.
 func (d *Desk) Reveal(part fyne.CanvasObject) {
-	if d.Window.Canvas().Overlays().Top() != nil {
-		return // it lies in a dialog
+	if d.Window.Canvas().Overlays().Top() != nil || !part.Visible() {
+		return // it lies in a dialog, or comes only now, in a row that is seen: as yet it has no place
 	}
-	lower := d.parts.lower
+	lower := scrolledOf(d)
 	driver := d.App.Driver()
 	top := driver.AbsolutePositionForObject(part).Y - driver.AbsolutePositionForObject(lower).Y
 	by := widgets.ScrollToShow(top, part.Size().Height, lower.Size().Height)
@@ -136,8 +133,20 @@ const pageTurn = 0.8
 
 // scrollPage scrolls the page by a part of what is seen of it.
 func (d *Desk) scrollPage(by float32) {
-	lower := d.parts.lower
+	lower := scrolledOf(d)
 	lower.ScrollToOffset(lower.Offset.AddXY(0, by*lower.Size().Height))
+}
+
+// scrolledOf is what scrolls: of the open panel, or of the page, some of which keep a part in its
+// place.
+func scrolledOf(d *Desk) *container.Scroll {
+	if d.parts.sheet != nil {
+		return d.parts.sheet.Scroll()
+	}
+	if p, ok := d.page().(interface{ scrolled() *container.Scroll }); ok && d.parts.panel == panelNone {
+		return p.scrolled()
+	}
+	return d.parts.lower
 }
 
 // alwaysSeen are the window's keys for parts that are no part of the page: they are always

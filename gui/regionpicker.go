@@ -64,7 +64,7 @@ func (p *regionPicker) pick() {
 func (p *regionPicker) show(picture *image.RGBA, screen image.Rectangle, err error) {
 	if err != nil {
 		p.end()
-		p.Messages.Say(host.MessageTrouble, wording.Explain("take a picture of the screen", err))
+		p.Messages.Fail(wording.Explain("take a picture of the screen", err))
 		fyne.LogError("taking a picture of the desktop", err)
 		return
 	}

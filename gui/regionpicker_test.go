@@ -65,7 +65,7 @@ func TestScreenThatCannotBeRead(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	d.picker.picking = true
 	d.picker.show(nil, image.Rectangle{}, capture.ErrWayland)
-	if got := d.Messages.Said[host.MessageTrouble]; got == "" || d.picker.picking {
+	if got := d.Messages.Said[host.MessageError]; got == "" || d.picker.picking {
 		t.Errorf("it says %q, still picking: %v", got, d.picker.picking)
 	}
 }

@@ -51,9 +51,11 @@ func (s *screen) open(ctx context.Context, region image.Rectangle) (stream captu
 	return stream, err
 }
 
-// opener returns the function that opens a source for the watcher.
+// opener returns the function that opens a source for the watcher; nil where there is none.
 func (d *Desk) opener(from setup.Source) func(context.Context) (capture.Stream, error) {
 	switch from.Kind {
+	case setup.SourceNothing:
+		return nil
 	case setup.SourceRegion:
 		return func(ctx context.Context) (capture.Stream, error) { return d.screen.open(ctx, from.Region) }
 	case setup.SourcePicture:

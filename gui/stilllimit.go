@@ -27,16 +27,16 @@ func (k *keptStills) checkLimit() {
 		case err != nil:
 			fyne.LogError("measuring the stills", err)
 		case len(over.Removals) > 0:
-			k.Messages.Offer(host.MessageNote, wording.SayOver(over), host.MessageAct{Name: "See which", Do: func() { k.askClear(over) }})
+			k.Messages.Offer(host.MessageError, wording.SayOver(over), host.MessageAct{Name: "See which", Do: func() { k.askClear(over) }})
 		case !over.Enough():
-			k.Messages.Note(wording.SayOver(over))
+			k.Messages.Fail(wording.SayOver(over))
 		}
 	})
 }
 
 // askClear lists what would be removed, and removes it if the painter agrees.
 func (k *keptStills) askClear(over stills.Clearing) {
-	k.Messages.Clear(host.MessageNote)
+	k.Messages.Clear(host.MessageError)
 	list := container.NewVBox()
 	if !over.Enough() {
 		l := widgets.SmallLabel()
@@ -62,11 +62,10 @@ func (k *keptStills) clearStills(over stills.Clearing) {
 		removed, err = k.Store.Clear(over)
 		return err
 	}, func(err error) {
-		words := fmt.Sprintf("%d removed.", removed)
+		k.Messages.Note(fmt.Sprintf("%d removed", removed))
 		if err != nil {
-			words += " " + wording.Explain("remove all of them", err)
+			k.Messages.Fail(wording.Explain("remove all of them", err))
 		}
-		k.Messages.Note(words)
 		k.Notify(host.StillsChanged)
 	})
 }

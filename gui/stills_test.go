@@ -1,6 +1,7 @@
 package gui
 
 import (
+	"fmt"
 	"image"
 	"image/color"
 	"math"
@@ -19,6 +20,7 @@ import (
 	"app.tonedesk/gui/comparing"
 	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/keeping"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
@@ -60,7 +62,7 @@ func openNewStill(t *testing.T, d *Desk, img *image.NRGBA) *stillsPage {
 }
 
 // A note is taken hold of, carried, nudged, deleted; a click on nothing lets go of it.
-func TestHandOnNotes(t *testing.T) {
+func TestSelectNotes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	m := d.Mirror
@@ -94,7 +96,7 @@ func TestHandOnNotes(t *testing.T) {
 	}
 	d.marker.setTool(5) // a label
 	press(m, image.Pt(50, 50), 0)
-	text := d.page().(*stillsPage).text.Entry
+	text := d.page().(*stillsPage).notes.Text
 	if d.Window.Canvas().Focused() != fyne.Focusable(text) {
 		t.Error("a label does not ask for its words")
 	}
@@ -144,43 +146,43 @@ func TestNotesFollowTheZoom(t *testing.T) {
 	}
 }
 
-func TestShelf(t *testing.T) {
+func TestKept(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	id := d.marker.Still().ID
-	if len(p.shelf.shown) != 1 || p.shelf.shown[0].ID != id {
-		t.Fatalf("the shelf shows %+v", p.shelf.shown)
+	if len(p.kept.Shown) != 1 || p.kept.Shown[0].ID != id {
+		t.Fatalf("the list shows %+v", p.kept.Shown)
 	}
-	p.head.name.SetText(" Study of a half\t")
-	p.head.name.FocusLost()
-	if len(p.shelf.shown) != 1 || p.shelf.shown[0].Name != "Study of a half" || p.head.name.Text != "Study of a half" {
-		t.Errorf("renamed, the shelf shows %+v", p.shelf.shown)
+	p.notes.Name.SetText(" Study of a half\t")
+	p.notes.Name.FocusLost()
+	if len(p.kept.Shown) != 1 || p.kept.Shown[0].Name != "Study of a half" || p.notes.Name.Text != "Study of a half" {
+		t.Errorf("renamed, the list shows %+v", p.kept.Shown)
 	}
-	p.shelf.search.SetText("nothing like it")
-	if len(p.shelf.shown) != 0 {
+	p.kept.Search.SetText("nothing like it")
+	if len(p.kept.Shown) != 0 {
 		t.Error("the search finds what isn't there")
 	}
-	p.shelf.search.SetText("HALF study")
-	if len(p.shelf.shown) != 1 {
+	p.kept.Search.SetText("HALF study")
+	if len(p.kept.Shown) != 1 {
 		t.Error("the search finds nothing")
 	}
-	if img := p.shelf.thumbs.get(id, false); img == nil {
-		img = p.shelf.thumbs.get(id, false)
+	if img := p.kept.Thumb(id); img == nil {
+		img = p.kept.Thumb(id)
 		if img == nil || img.Rect.Dx() != 192 || img.Rect.Dy() != 144 {
 			t.Errorf("the small picture is %v", img)
 		}
 	}
 	d.stills.delete(id)
-	if len(p.shelf.shown) != 0 || d.setup.Source.Kind == setup.SourceStill {
-		t.Error("a deleted still stays on the shelf or in the mirror")
+	if len(p.kept.Shown) != 0 || d.setup.Source.Kind == setup.SourceStill {
+		t.Error("a deleted still stays in the list or in the mirror")
 	}
 	d.Undo()
-	if len(p.shelf.shown) != 1 {
+	if len(p.kept.Shown) != 1 {
 		t.Error("the still does not come back")
 	}
 	d.stills.delete(id)
-	d.Messages.Acts[host.MessageNote].Do() // bring it back
-	if len(p.shelf.shown) != 1 {
+	d.Messages.Acts[host.MessageNote].Do() // undo
+	if len(p.kept.Shown) != 1 {
 		t.Error("the still does not come back by the message's button")
 	}
 }
@@ -218,28 +220,35 @@ func TestStillsAreOfTheMomentOfKeeping(t *testing.T) {
 func TestCompareWithAStill(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	grey := func(v uint8) color.NRGBA { return color.NRGBA{v, v, v, 255} }
-	p := openNewStill(t, d, guitest.Halves(grey(200), grey(120)))
+	p := openNewStill(t, d, guitest.Halves(grey(200), grey(118)))
 	before := d.marker.Still().ID
 	d.stills.back()
 	now := guitest.Halves(grey(200), grey(60))
 	d.see(t, now)
-	d.comparison.Ask()
-	p.shelf.chosen(0)
+	p.choose(partCompare) // which takes the newest
 	d.see(t, now)
 	d.see(t, now)
 	if d.comparison.With.ID != before || d.comparison.With.Found == nil {
 		t.Fatal("nothing was compared")
 	}
-	// sRGB 120 and 60 have the values 4.92 and 2.49 (IEC 61966-2-1, D1535)
-	if got := p.compare.Words.Text; !strings.Contains(got, "Shadows 2.4"+wording.Nbsp+"tones darker") {
+	// sRGB 200, 118 and 60 have the values 8.00, 4.87 and 2.49 (IEC 61966-2-1, D1535); half of the
+	// picture became darker, so that its mean lightness did by about half of that
+	rows := p.compare.Table.Rows()
+	if len(rows) != 2 || plainSay(rows[1].Value) != "4.9 → 2.5" || plainSay(rows[0].Value) != "8.0" || plainSay(rows[0].Before) != "50 %" {
+		t.Errorf("the table says %+v", rows)
+	}
+	if got := plainSay(p.compare.Lines.Text); !strings.HasPrefix(got, "50 % of the picture changed.") {
 		t.Errorf("the change is said as %q", got)
+	}
+	if said := d.parts.sentence.Text(); !strings.HasSuffix(said.Title, "darker overall") || plainSay(said.Right) != "50 % changed" {
+		t.Errorf("the sentence is %+v", said)
 	}
 	over := func() *image.RGBA { return d.Mirror.Overlay(widgets.OverlayBefore) }
 	size := d.Mirror.Pixels()
-	d.looked(image.Pt(300, 100), true) // the wipe follows the pointer
-	left, right := over().RGBAAt(size.X*6/10, 10), over().RGBAAt(size.X*9/10, 10)
-	if left.R != 120 || left.A != 255 || right.A != 0 {
-		t.Errorf("left of the wipe shows %v, right of it %v", left, right)
+	d.comparison.MoveLine(0.75)
+	left, right := over().RGBAAt(size.X*6/10, size.Y/4), over().RGBAAt(size.X*9/10, size.Y/4)
+	if left.R != 118 || left.A != 255 || right.A != 0 {
+		t.Errorf("left of the line lies %v, right of it %v", left, right)
 	}
 	d.comparison.Set(comparing.Map)
 	// nothing changed on the left: L* 50 is the grey 119 (CIE15); much darker is black
@@ -253,8 +262,8 @@ func TestCompareWithAStill(t *testing.T) {
 		t.Fatalf("beside the picture of %v stands one of %v", m.Pixels(), m.Other().Rect.Size())
 	}
 	darkSide := func(img *image.RGBA) uint8 { return img.RGBAAt(img.Rect.Dx()*3/4, img.Rect.Dy()/2).R }
-	if was, is := darkSide(m.Other()), darkSide(m.Picture()); was != 120 || is != 60 {
-		t.Errorf("the darker sides are %d before and %d now, want 120 and 60", was, is)
+	if was, is := darkSide(m.Other()), darkSide(m.Picture()); was != 118 || is != 60 {
+		t.Errorf("the darker sides are %d before and %d now, want 118 and 60", was, is)
 	}
 	if a := m.Arrangement(); a.OtherPos.X+a.OtherSize.Width > a.Picture.Pos.X && a.OtherPos.Y+a.OtherSize.Height > a.Picture.Pos.Y {
 		t.Errorf("the two lie over each other: %+v", a)
@@ -263,6 +272,128 @@ func TestCompareWithAStill(t *testing.T) {
 	d.see(t, now)
 	if over() != nil || m.Halves() || m.Pixels() != size {
 		t.Error("the picture from before stays")
+	}
+}
+
+// Compare, tapped, compares with the newest still that isn't watched; leaving the part or the page
+// shows the picture alone.
+func TestCompareBeginsByItself(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	d.openPage(pageIndex(settings.PageStills))
+	p := d.page().(*stillsPage)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
+	d.see(t, img)
+	p.parts.Choose(partCompare)
+	if said := d.parts.sentence.Text(); d.comparison.On() || said.Title != wording.SayNothingBefore().Title {
+		t.Errorf("without a still it says %q", said.Title)
+	}
+	for range 2 {
+		d.stills.keep(false)
+		d.see(t, img)
+	}
+	if !d.comparison.On() {
+		t.Error("a still that is kept then is not compared with")
+	}
+	p.parts.Choose(partKept)
+	if d.comparison.On() || d.Mirror.Overlay(widgets.OverlayBefore) != nil {
+		t.Error("beside the list two pictures are compared")
+	}
+	p.parts.Choose(partCompare)
+	if d.comparison.With.ID != p.kept.All()[0].ID {
+		t.Error("not the newest is compared with")
+	}
+	d.openPage(pageIndex(settings.PageWatch))
+	if d.comparison.On() {
+		t.Error("on another page two pictures are compared")
+	}
+	d.stills.open(p.kept.All()[0].ID)
+	d.see(t, img)
+	d.seeStill(t)
+	d.TypedRune('d')
+	if d.comparison.With.ID != p.kept.All()[1].ID {
+		t.Error("a still is compared with itself, or with none")
+	}
+	d.TypedRune('d')
+	if d.comparison.On() {
+		t.Error("the key does not end comparing")
+	}
+}
+
+// A tap selects a still, one more opens it with the tool that selects; in the trash a tap restores,
+// and a message takes that back.
+func TestTapsOnStills(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
+	id := d.marker.Still().ID
+	d.marker.setTool(2)
+	d.stills.back()
+	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
+	p.parts.Choose(partKept)
+	if p.kept.At() != id {
+		t.Error("where none is selected the newest is not meant")
+	}
+	p.kept.Tapped(0)
+	if d.setup.Source == asSource(id) {
+		t.Fatal("one tap opens it")
+	}
+	p.kept.Tapped(0)
+	d.seeStill(t)
+	if d.marker.Tool() != 0 || p.shown != partNotes || !d.Mirror.HasPen() {
+		t.Errorf("opened, tool %d is in use, part %d is shown", d.marker.Tool(), p.shown)
+	}
+	d.Freeze() // is resume while a still is watched
+	if d.setup.Source.Kind == setup.SourceStill || d.frozen {
+		t.Error("resume does not go back to what was watched")
+	}
+	d.stills.delete(id)
+	p.parts.Choose(partKept)
+	p.kept.Which.Choose(keeping.ListTrash)
+	if len(p.kept.Shown) != 1 || p.kept.At() != "" {
+		t.Fatalf("the trash shows %d", len(p.kept.Shown))
+	}
+	p.kept.Tapped(0)
+	if act := d.Messages.Acts[host.MessageNote]; len(p.kept.Shown) != 0 || len(p.kept.All()) != 1 || d.Messages.Said[host.MessageNote] != "Restored" || act.Name != "Undo" {
+		t.Fatalf("restored: %d in the trash, %d kept, it says %q", len(p.kept.Shown), len(p.kept.All()), d.Messages.Said[host.MessageNote])
+	}
+	d.Messages.Acts[host.MessageNote].Do()
+	if len(p.kept.Shown) != 1 || len(p.kept.All()) != 0 {
+		t.Error("undo does not put it back into the trash")
+	}
+}
+
+// The message that a picture was kept has it named, while the picture goes on being watched.
+func TestKeptIsNamed(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	d.openPage(pageIndex(settings.PageStills))
+	p := d.page().(*stillsPage)
+	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
+	d.stills.keep(false)
+	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
+	d.Messages.Acts[host.MessageNote].Do()
+	entry, ok := d.Window.Canvas().Focused().(*widgets.Entry)
+	if !ok {
+		t.Fatalf("%T has the keys", d.Window.Canvas().Focused())
+	}
+	entry.SetText(" flats ")
+	entry.OnSubmitted(entry.Text)
+	if d.Asks() != "" || p.kept.Shown[0].Name != "flats" || d.setup.Source.Kind == setup.SourceStill {
+		t.Errorf("it asks %q, the still is called %q", d.Asks(), p.kept.Shown[0].Name)
+	}
+}
+
+// The lists show what their names say.
+func TestListsOfStills(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
+	old := stills.Meta{Time: time.Now().AddDate(0, 0, -2), Source: stills.Source{Kind: stills.FromPicture, Path: "/elsewhere.png"}}
+	if _, err := d.Store.Keep(d.marker.Still().Picture, old, nil); err != nil {
+		t.Fatal(err)
+	}
+	p.parts.Choose(partKept)
+	for list, want := range map[string]int{keeping.ListAll: 2, keeping.ListToday: 1, keeping.ListThis: 1, keeping.ListTrash: 0} {
+		if p.kept.Which.Choose(list); len(p.kept.Shown) != want {
+			t.Errorf("%s shows %d, want %d", list, len(p.kept.Shown), want)
+		}
 	}
 }
 
@@ -275,8 +406,7 @@ func TestTurnsNeverFlash(t *testing.T) {
 	d.stills.back()
 	now := guitest.Halves(guitest.Shadow, guitest.Light)
 	d.see(t, now)
-	d.comparison.Ask()
-	p.shelf.chosen(0)
+	p.choose(partCompare) // which takes the newest
 	d.see(t, now)
 	d.see(t, now)
 	d.comparison.Set(comparing.Turns)
@@ -294,24 +424,22 @@ func TestTurnsNeverFlash(t *testing.T) {
 	}
 }
 
-func TestHandOnFromTheWindow(t *testing.T) {
+func TestExportFromTheWindow(t *testing.T) {
 	lawtest.SkipRaced(t)
 	d := newTestDesk(t, settings.Defaults())
-	p := openNewStill(t, d, form())
+	openNewStill(t, d, form())
 	d.marker.setTool(2)
 	drag(d.Mirror, image.Pt(100, 100), image.Pt(200, 180))
 	dir := t.TempDir()
-	for _, way := range exportWays() {
-		for _, ending := range way.endings {
-			path := filepath.Join(dir, "still"+way.suffix+ending)
-			p.head.exporter.write(way, path)
-			if info, err := os.Stat(path); err != nil || info.Size() < 100 || info.Mode().Perm() != 0o600 {
-				t.Errorf("%s as %s: %v, %v; the window says %q", way.name, ending, info, err, d.Messages.Said[host.MessageNote])
-			}
+	for i, way := range exportWays() {
+		path := filepath.Join(dir, fmt.Sprint("still ", i, way.ending))
+		d.stills.exporter.write(way, d.marker.Still(), path)
+		if info, err := os.Stat(path); err != nil || info.Size() < 100 || info.Mode().Perm() != 0o600 {
+			t.Errorf("%s: %v, %v; the window says %q", way.name, info, err, d.Messages.Said[host.MessageError])
 		}
 	}
-	p.head.exporter.write(exportWays()[0], filepath.Join(dir, "no", "such", "folder.pdf"))
-	if got := d.Messages.Said[host.MessageNote]; !strings.Contains(got, "Can't write") {
+	d.stills.exporter.write(exportWays()[0], d.marker.Still(), filepath.Join(dir, "no", "such", "folder.pdf"))
+	if got := d.Messages.Said[host.MessageError]; !strings.Contains(got, "Can't write") {
 		t.Errorf("a folder that isn't there is answered by %q", got)
 	}
 }
@@ -324,7 +452,7 @@ func TestLimitAsksFirst(t *testing.T) {
 	d.see(t, form())
 	d.stills.keep(false)
 	d.see(t, form())
-	if n := len(p.shelf.all); n != 2 {
+	if n := len(p.kept.All()); n != 2 {
 		t.Fatalf("%d stills are kept", n)
 	}
 	over, err := d.Store.Over(1)
@@ -337,7 +465,7 @@ func TestLimitAsksFirst(t *testing.T) {
 	if over, err = d.Store.Over(over.Used - 1); err != nil || len(over.Removals) != 1 {
 		t.Fatalf("over the limit: %+v, %v", over, err)
 	}
-	if n := len(p.shelf.all); n != 2 {
+	if n := len(p.kept.All()); n != 2 {
 		t.Error("asking what is over the limit removes something")
 	}
 	if got := wording.SayOver(over); !strings.Contains(got, "1"+wording.Nbsp+"of the oldest would be removed for good") {
@@ -348,13 +476,13 @@ func TestLimitAsksFirst(t *testing.T) {
 		t.Error("keeping all is not at hand")
 	}
 	d.CloseDialog()
-	if n := len(p.shelf.all); n != 2 {
+	if n := len(p.kept.All()); n != 2 {
 		t.Error("Esc removes something")
 	}
 	d.stills.askClear(over)
 	buttonNamed(t, d, "Remove")
 	d.stills.clearStills(over)
-	if n := len(p.shelf.all); n != 1 || p.shelf.all[0].ID == over.Removals[0].ID {
+	if n := len(p.kept.All()); n != 1 || p.kept.All()[0].ID == over.Removals[0].ID {
 		t.Errorf("%d stills are left, among them perhaps the one to go", n)
 	}
 }
@@ -382,22 +510,22 @@ func TestLimitUnderTheNewest(t *testing.T) {
 	}
 }
 
-// A still that is gone under an open shelf doesn't take away what was watched.
+// A still that is gone under an open list doesn't take away what was watched.
 func TestStillGone(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, form())
 	d.stills.back()
 	d.see(t, form())
 	before := d.setup.Source
-	id := p.shelf.shown[0].ID
+	id := p.kept.Shown[0].ID
 	if err := d.Store.Delete(id); err != nil { // another window does
 		t.Fatal(err)
 	}
 	d.stills.open(id)
 	_, err := d.stills.stream(id)
 	d.setStatus(capture.Status{Err: err})
-	if d.setup.Source != before || len(p.shelf.shown) != 0 {
-		t.Errorf("watched is %+v, the shelf shows %d stills", d.setup.Source, len(p.shelf.shown))
+	if d.setup.Source != before || len(p.kept.Shown) != 0 {
+		t.Errorf("watched is %+v, the list shows %d stills", d.setup.Source, len(p.kept.Shown))
 	}
 	d.Undo()
 	if d.setup.Source.Kind == setup.SourceStill {
@@ -405,8 +533,8 @@ func TestStillGone(t *testing.T) {
 	}
 }
 
-// The hand moves an enlarged picture where it takes hold of no note.
-func TestHandMovesThePicture(t *testing.T) {
+// The tool that selects moves an enlarged picture where it takes hold of no note.
+func TestSelectMovesThePicture(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := form()
 	openNewStill(t, d, img)
@@ -449,7 +577,7 @@ func TestPictureStaysUnderPen(t *testing.T) {
 		s := settings.Defaults()
 		s.Page, s.Width, s.Height = settings.PageStills, width, 700
 		d := newTestDesk(t, s)
-		d.page().(*stillsPage).showPart(partMarks)
+		d.page().(*stillsPage).showPart(partNotes)
 		openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 		m := d.Mirror
 		for i, tool := range marking.Tools() {
@@ -467,7 +595,7 @@ func TestPictureStaysUnderPen(t *testing.T) {
 					t.Fatalf("at %g wide, %s moved the picture from %v to %v", width, tool.Name, before, m.Fit())
 				}
 			}
-			d.Messages.Note("Something is said at the top, in the picture's place.")
+			d.Messages.Note("Something is said over the picture")
 			if m.Fit().Size != before.Size {
 				t.Errorf("at %g wide, a sentence moved the picture under the pen", width)
 			}
@@ -480,27 +608,30 @@ func TestPictureStaysUnderPen(t *testing.T) {
 	}
 }
 
-// The shelf counts the notes of now when it is opened, and when they are saved while it is
+// The list counts the notes of now when it is opened, and when they are saved while it is
 // seen.
-func TestShelfCountsNotes(t *testing.T) {
+func TestKeptCountsNotes(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	settle := queueSoon(d)
 	d.marker.saver.Saved = func() { d.Notify(host.NotesSaved) }
 	draw := func(at int) {
+		p.parts.Choose(partNotes)
 		d.marker.setTool(2)
 		drag(d.Mirror, image.Pt(at, 60), image.Pt(at+40, 150))
-		settle()
 	}
-	count := func() int { return p.shelf.shown[0].Notes.Count }
+	count := func() int { return p.kept.Shown[0].Notes.Count }
 	draw(40)
-	p.parts.Choose(partShelf)
+	settle()
+	p.parts.Choose(partKept)
 	if n := count(); n != 1 {
-		t.Errorf("opened, the shelf counts %d notes, want 1", n)
+		t.Errorf("opened, the list counts %d notes, want 1", n)
 	}
 	draw(100)
+	p.parts.Choose(partKept)
+	settle()
 	if n := count(); n != 2 {
-		t.Errorf("saved, the shelf counts %d notes, want 2", n)
+		t.Errorf("saved, the list counts %d notes, want 2", n)
 	}
 }
 
@@ -509,41 +640,13 @@ func TestDeletedStillLeavesNoTool(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	d.marker.setTool(2)
-	if p.tools.rows[0].Chosen() != 2 {
-		t.Fatalf("tool %d is underlined, want 2", p.tools.rows[0].Chosen())
+	if !p.notes.Tools.Tools[2].On() {
+		t.Fatal("the arrow is not underlined")
 	}
 	d.stills.delete(d.marker.Still().ID)
-	if a, b := p.tools.rows[0].Chosen(), p.tools.rows[1].Chosen(); a >= 0 || b >= 0 {
-		t.Errorf("tools %d and %d are underlined without a still", a, b)
-	}
-}
-
-// That a picture was kept is said until something else is done; another answer stays.
-func TestKeptIsSaidUntilMore(t *testing.T) {
-	d := newTestDesk(t, settings.Defaults())
-	for name, do := range map[string]func(){
-		"another page": func() { d.openPage(pageIndex(settings.PageStills)) },
-		"another part": func() {
-			d.openPage(pageIndex(settings.PageStills))
-			d.Messages.Note(keptWords)
-			d.parts.pages[pageIndex(settings.PageStills)].(*stillsPage).choose(partMarks)
-		},
-		"another source": func() { d.watch(setup.Source{Kind: setup.SourcePicture, Path: "x.png"}) },
-	} {
-		d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
-		d.stills.keep(false)
-		d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
-		if d.Messages.Said[host.MessageNote] != "Kept as a still." {
-			t.Fatalf("kept, it says %q", d.Messages.Said[host.MessageNote])
-		}
-		do()
-		if said := d.Messages.Said[host.MessageNote]; said != "" {
-			t.Errorf("after %s it still says %q", name, said)
-		}
-		d.Messages.Note("Something else.")
-		do()
-		if said := d.Messages.Said[host.MessageNote]; said == "" && name == "another page" {
-			t.Errorf("%s takes another answer away", name)
+	for i, tool := range p.notes.Tools.Tools {
+		if tool.On() {
+			t.Errorf("tool %d is underlined without a still", i)
 		}
 	}
 }
@@ -558,7 +661,7 @@ func TestFullOfWords(t *testing.T) {
 		drag(d.Mirror, image.Pt(20+10*i, 20), image.Pt(26+10*i, 60))
 		d.marker.Write(long[:len("ö")*d.marker.Room()])
 	}
-	entry := p.text.Entry
+	entry := p.notes.Text
 	d.Window.Canvas().Focus(entry)
 	entry.TypedRune('a')
 	if got := d.Messages.Said[host.MessageNote]; !strings.HasPrefix(got, "The notes of a still have at most 50000 characters together.") || entry.Text != "" {
@@ -579,13 +682,13 @@ func TestLongStillName(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	d.App.Clipboard().SetContent(strings.Repeat("ö", 10_000))
-	d.Window.Canvas().Focus(p.head.name)
-	p.head.name.TypedShortcut(&fyne.ShortcutPaste{Clipboard: d.App.Clipboard()})
-	if got := d.Messages.Said[host.MessageNote]; got != "A name has at most 200 characters." || p.head.name.Text != strings.Repeat("ö", 200) {
-		t.Errorf("said %q, %d letters are taken", got, len([]rune(p.head.name.Text)))
+	d.Window.Canvas().Focus(p.notes.Name)
+	p.notes.Name.TypedShortcut(&fyne.ShortcutPaste{Clipboard: d.App.Clipboard()})
+	if got := d.Messages.Said[host.MessageNote]; got != "A name has at most 200 characters." || p.notes.Name.Text != strings.Repeat("ö", 200) {
+		t.Errorf("said %q, %d letters are taken", got, len([]rune(p.notes.Name.Text)))
 	}
-	p.head.name.FocusLost()
-	if got := p.shelf.shown[0].Name; got != strings.Repeat("ö", 200) {
+	p.notes.Name.FocusLost()
+	if got := p.kept.Shown[0].Name; got != strings.Repeat("ö", 200) {
 		t.Errorf("it is called %q", got)
 	}
 }

@@ -2,82 +2,154 @@ package gui
 
 import (
 	"fmt"
+	"image"
 	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
-	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/comparing"
 	"app.tonedesk/gui/host"
-	"app.tonedesk/gui/stills/marking"
-	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/keeping"
+	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
 // stillsPage keeps pictures, marks them, compares them, and shows what was kept. One of its
-// three parts is shown at a time, so that each has the room there is.
+// three parts is shown at a time, below a row that stays.
 type stillsPage struct {
 	plainPage
 	d       *Desk
 	box     *fyne.Container
 	parts   *widgets.Chooser
-	part    *fyne.Container // the one that is shown
-	shown   int             // which it is
-	head    *stillHead
-	tools   *toolRows
-	text    *noteEntry
-	measure *widget.Label
+	part    *container.Scroll // shows one of them
+	shown   int               // which it is
+	keep    *widgets.Button
+	kept    *keeping.Kept
+	notes   *keeping.Notes
 	compare *comparing.Panel
-	shelf   *shelf
-	marks   fyne.CanvasObject
+	begins  bool // comparing begins once there is a still to compare with
 }
 
 // The parts of the page, by their place in its chooser.
 const (
-	partShelf = iota
-	partMarks
+	partKept = iota
+	partNotes
 	partCompare
 )
 
 func newStillsPage(d *Desk) pageView {
-	p := &stillsPage{d: d, measure: widgets.SmallLabel(), text: newNoteEntry(d.marker), part: container.NewStack()}
-	on := &exporter{&d.Host, d.marker, &d.settings, d.saves.ask, d.saves.over, d.clipboard.copyImage}
-	p.head = newStillHead(d.marker, d.stills, on, d.targetStill)
-	p.tools = newToolRows(d.marker)
-	p.measure.Hide()
-	p.compare = comparing.NewPanel(&d.Host, d.comparison)
-	p.shelf = newShelf(d.stills, p.open)
-	p.marks = container.NewVBox(widgets.OnPanel(p.head.box, p.tools.box, container.New(widgets.LeastLines(measureLines), p.measure), widgets.Inset(p.text.Entry)))
-	p.parts = widgets.NewChooser([]string{"Shelf", "Marks", "Compare"}, 4.5*widgets.Step, d, p.choose)
-	keep := d.Button("Keep", "Keep the picture as a still (Ctrl+S)", func() { d.stills.keep(false) })
-	top := container.NewBorder(nil, nil, nil, container.NewCenter(keep), p.parts)
-	p.box = container.NewBorder(top, nil, nil, nil, p.part)
-	p.showPart(partShelf)
+	p := &stillsPage{d: d, part: container.NewVScroll(nil)}
+	p.part.OnScrolled = func(fyne.Position) { d.Tips.Leave() }
+	p.kept = p.newKept()
+	p.notes = p.newNotes()
+	p.compare = comparing.NewPanel(&d.Host, d.comparison, comparing.PanelActs{
+		Last: p.last, All: func() { p.choose(partKept) }, FromWhite: func() bool { return d.settings.FromWhite },
+	})
+	p.parts = widgets.NewBrief([]widgets.Choice{
+		{Word: "Kept", Icon: icons.Still, Tip: "Kept"}, {Word: "Notes", Icon: icons.Label, Tip: "Notes"}, {Word: "Compare", Icon: icons.Compare, Tip: "Compare, D"},
+	}, d.Tips, d, p.choose)
+	p.keep = widgets.NewIconButton(icons.Keep, d, func() { d.stills.keep(false) }).Shortens()
+	p.keep.SetText("Keep")
+	p.keep.Explain(d.Tips, "Keep the picture as a still, Ctrl+S")
+	row := container.New(widgets.Abreast{Stretch: widgets.All}, p.parts, p.keep)
+	p.box = container.NewBorder(row, nil, nil, nil, container.New(&widgets.LeastHeight{Height: 14 * widgets.Step}, container.New(layout.NewCustomPaddedLayout(0, 0, 0, -widgets.Gutter), p.part))) // its bar in the gutter
+	p.put(partKept)
 	return p
 }
 
-// showPart shows one of the parts.
-func (p *stillsPage) showPart(i int) {
+// newKept joins the list of stills to their owner.
+func (p *stillsPage) newKept() *keeping.Kept {
+	d := p.d
+	return keeping.NewKept(&d.Host, keeping.KeptActs{
+		Open: d.stills.open, Compare: d.comparison.Begin, Target: d.targetStill, Export: d.stills.exporter.ask,
+		Folder: d.stills.showFolder, Delete: d.stills.delete, Restore: d.stills.restore,
+		OfThis: func(e stills.Entry) bool { return e.Source.Meets(p.watched()) },
+		Loaded: p.loaded, Came: func() { p.compare.Show() }, Missing: errNoStills,
+	})
+}
+
+// newNotes joins the notes to the still that is open.
+func (p *stillsPage) newNotes() *keeping.Notes {
+	d := p.d
+	return keeping.NewNotes(&d.Host, keeping.Marked{
+		Board: d.marker.Board, Take: d.marker.setTool,
+		Undo: func() { d.marker.undo() }, Redo: func() { d.marker.redo() },
+		Rename: d.stills.rename, FromWhite: func() bool { return d.settings.FromWhite },
+		Target: d.targetStill, Folder: d.stills.showFolder, Delete: d.stills.delete, Export: d.stills.exporter.ask,
+	})
+}
+
+// watched is what is watched, as a still of it would name it; of a still, what that is of.
+func (p *stillsPage) watched() stills.Source {
+	if s := p.d.marker.Still(); s != nil {
+		return s.Meta.Source
+	}
+	return stills.SourceOf(p.d.setup.Source, p.d.last.bounds)
+}
+
+// put puts one of the parts below the row.
+func (p *stillsPage) put(i int) {
 	p.shown = i
 	p.parts.Set(i)
-	p.part.Objects = []fyne.CanvasObject{[]fyne.CanvasObject{p.shelf.box, p.marks, container.NewVBox(p.compare.Box)}[i]}
+	p.part.Content = container.New(layout.NewCustomPaddedLayout(0, 0, 0, widgets.Gutter), []fyne.CanvasObject{p.kept.Box, p.notes.Box, p.compare.Box}[i])
+	p.part.ScrollToTop()
 	p.part.Refresh()
+}
+
+// showPart shows one of the parts. What is compared is seen only beside what is said of it.
+func (p *stillsPage) showPart(i int) {
+	if i != p.shown {
+		leaveFocus(p.d, p.parts)
+	}
+	p.put(i)
+	if i != partCompare {
+		p.begins = false
+		p.endComparing()
+	}
+	p.d.marker.onNotes = i == partNotes
+	p.d.marker.showPen()
 	p.d.LayOutPage()
+}
+
+// endComparing shows only what is watched.
+func (p *stillsPage) endComparing() {
+	if p.d.comparison.On() {
+		p.d.comparison.End()
+	}
 }
 
 func (p *stillsPage) content() fyne.CanvasObject { return p.box }
 
+// scrolled is what of the page scrolls.
+func (p *stillsPage) scrolled() *container.Scroll { return p.part }
+
 func (p *stillsPage) trace(line *traceLine) {
 	d := p.d
-	line.Tools = [2][4]float32{d.boxOf(p.tools.rows[0]), d.boxOf(p.tools.rows[1])}
-	line.Grid, line.Parts = d.boxOf(p.shelf.grid), d.boxOf(p.parts)
-	for _, e := range p.shelf.shown {
-		line.Shelf = append(line.Shelf, e.ID)
+	for _, b := range p.notes.Tools.Tools {
+		line.Tools = append(line.Tools, d.boxOf(b))
 	}
+	line.traceButtons(d, p.keep)
+	if p.shown == partKept {
+		line.traceButtons(d, p.kept.Acts()...)
+		line.Places = append(line.Places, tracedPlace{"Which", false, d.boxOf(p.kept.Which)})
+	}
+	line.Grid, line.Parts = d.boxOf(p.kept.Grid), d.boxOf(p.parts)
+	if p.shown != partKept {
+		line.Grid = [4]float32{}
+	}
+	if p.shown != partNotes {
+		line.Tools = nil
+	}
+	for _, e := range p.kept.Shown {
+		line.Kept = append(line.Kept, e.ID)
+	}
+	line.Compares = d.comparison.With.ID
 	still := d.marker.Still()
 	if still == nil {
 		return
@@ -91,25 +163,26 @@ func (p *stillsPage) trace(line *traceLine) {
 func (p *stillsPage) handle(e host.PageEvent) {
 	switch e {
 	case host.StillsChanged:
-		p.shelf.load()
+		p.kept.Load()
 	case host.NotesSaved, host.FolderChanged:
-		if p.shown == partShelf { // else it counts them anew once it is shown
-			p.shelf.load()
+		if p.shown != partNotes { // else it counts them anew once it is shown
+			p.kept.Load()
 		}
-	case host.NoteChanged:
-		p.showNote()
+	case host.NoteChanged, host.MeasuredChanged:
+		p.notes.Show()
+		p.d.showSentence()
 	case host.NoteWordsAsked:
 		p.askWords()
-	case host.MeasuredChanged:
-		p.showMeasured()
 	case host.ToolChanged:
-		p.showTool()
+		p.notes.ShowTool()
+		p.d.showSentence()
 	case host.ComparisonChanged:
 		p.compare.Show()
-	case host.ShelfAsked:
-		p.choose(partShelf)
-	case host.MarksAsked:
-		p.showPart(partMarks)
+		p.d.showSentence()
+	case host.KeptAsked:
+		p.choose(partKept)
+	case host.NotesAsked:
+		p.showPart(partNotes)
 	case host.ComparisonAsked:
 		p.choose(partCompare)
 	}
@@ -120,152 +193,71 @@ func (p *stillsPage) askWords() {
 	if p.d.parts.panel != panelNone {
 		p.d.openPanel(panelNone)
 	}
-	if p.shown != partMarks {
-		p.showPart(partMarks)
-	}
-	p.d.Window.Canvas().Focus(p.text.Entry)
+	p.d.Window.Canvas().Focus(p.notes.Text)
 }
 
-// choose shows a part that the painter asked for.
+// choose shows a part that the painter asked for. Comparing begins with the newest still.
 func (p *stillsPage) choose(i int) {
-	p.d.stills.leaveAnswer()
 	p.showPart(i)
-	if i == partShelf {
-		p.shelf.load()
-	}
+	p.begins = i == partCompare && !p.d.comparison.On()
+	p.kept.Load()
+	p.d.showSentence()
 }
 
-// open opens a still that was clicked on the shelf, or compares with it.
-func (p *stillsPage) open(id string) {
-	if p.d.comparison.Asked() {
-		p.d.comparison.Begin(id)
-		return
+// loaded is for the moment when the stills were read anew.
+func (p *stillsPage) loaded() {
+	p.compare.Show()
+	if last := p.last(); p.begins && len(last) > 0 {
+		p.begins = false
+		p.d.comparison.Begin(last[0].ID)
 	}
-	p.d.stills.open(id)
+	p.d.showSentence()
 }
 
-// showTool shows which tool is in use.
-func (p *stillsPage) showTool() {
-	if p.d.marker.Still() == nil {
-		p.tools.show(-1)
-		return
+// last are the newest stills to compare with: not the one that is watched.
+func (p *stillsPage) last() (list []comparing.Offer) {
+	const most = 4
+	for _, e := range p.kept.All() {
+		if p.d.setup.Source == asSource(e.ID) || len(list) == most {
+			continue
+		}
+		name, at := wording.SayKept(e.Meta, time.Now())
+		var img *image.RGBA
+		if p.shown == partCompare {
+			img = p.kept.Thumb(e.ID)
+		}
+		list = append(list, comparing.Offer{ID: e.ID, BeforeStill: widgets.BeforeStill{Name: name + ", " + at, Img: img}})
 	}
-	p.tools.show(p.d.marker.Tool())
+	return list
 }
 
 func (p *stillsPage) opened(open bool) {
 	if open {
-		p.shelf.load()
+		p.kept.Load()
 		p.d.marker.showPen()
-		p.showNote()
+		p.notes.Show()
+		p.begins = p.shown == partCompare
 		return
 	}
+	p.endComparing()
 	p.d.marker.leavePage()
 }
 
 func (p *stillsPage) show(*analysis.Reading) {
-	p.head.show()
 	p.compare.Show()
 }
 
-// showNote shows what can be done with the selected note.
-func (p *stillsPage) showNote() {
-	p.head.show()
-	p.text.show()
-	p.showMeasured()
-}
-
-// measureLines is how many lines the words on what is painted take in a narrow window: so
-// much room is theirs while a still is open, or the page would move while it is painted.
-const measureLines = 3
-
-// showMeasured says what is painted as light and as shadow.
-func (p *stillsPage) showMeasured() {
-	open, words := p.d.marker.Still() != nil, ""
-	if open {
-		words = wording.SayMeasured(p.d.marker.Measure())
+// sentence answers what the part that is shown asks.
+func (p *stillsPage) sentence() wording.Sentence {
+	switch {
+	case p.shown == partNotes:
+		return p.notes.Sentence()
+	case p.shown == partCompare && p.d.comparison.On():
+		return p.d.comparison.Sentence()
+	case p.shown == partCompare && len(p.last()) == 0:
+		return wording.SayNothingBefore()
+	case p.shown == partCompare:
+		return wording.SayChooseBefore()
 	}
-	resized := widgets.SetWords(p.measure, words)
-	if p.measure.Hidden == open {
-		p.measure.Hidden = !open
-		resized = true
-	}
-	if resized {
-		p.d.LayOutPage()
-	}
-}
-
-// toolRows are the tools for drawing, in two rows.
-type toolRows struct {
-	box  *fyne.Container
-	rows [2]*widgets.Chooser
-	cut  int // how many are in the first row
-}
-
-func newToolRows(m *marker) *toolRows {
-	var names []string
-	for _, t := range marking.Tools() {
-		names = append(names, t.Name)
-	}
-	t := &toolRows{cut: (len(names) + 1) / 2}
-	t.rows[0] = widgets.NewChooser(names[:t.cut], 4*widgets.Step, m.Keys, m.setTool)
-	t.rows[1] = widgets.NewChooser(names[t.cut:], 4*widgets.Step, m.Keys, func(i int) { m.setTool(t.cut + i) })
-	t.box = container.New(layout.NewCustomPaddedVBoxLayout(0), t.rows[0], t.rows[1])
-	t.show(-1)
-	return t
-}
-
-// show shows which tool is in use; -1 for none.
-func (t *toolRows) show(i int) {
-	t.rows[0].Set(i)
-	t.rows[1].Set(i - t.cut)
-}
-
-// noteEntry takes the text of the selected note.
-type noteEntry struct {
-	*widgets.Entry
-	marker  *marker
-	showing bool // the entry is being set: what it reports is no wish
-}
-
-func newNoteEntry(m *marker) *noteEntry {
-	e := &noteEntry{Entry: widgets.NewTextEntry(m.Keys, "Words to the selected note"), marker: m}
-	e.OnChanged = func(text string) {
-		if !e.showing {
-			m.Write(text)
-		}
-	}
-	e.Most, e.OnFull = m.Room, func() {
-		if m.Room() < notes.MostText {
-			m.Messages.Note(wording.SayFullStill())
-		} else {
-			m.Messages.Note(wording.SayFull("note", notes.MostText))
-		}
-	}
-	e.OnSubmitted = func(string) { m.FocusMirror() }
-	e.OnEscape = m.FocusMirror
-	e.OnLeft = m.Settle // the next change is a step of undo of its own
-	e.Hide()
-	return e
-}
-
-// show shows the text of the selected note.
-func (e *noteEntry) show() {
-	n, ok := e.marker.Selected()
-	if e.Text != n.Text {
-		e.showing = true
-		e.SetText(n.Text)
-		e.showing = false
-	}
-	if e.Disabled() == ok { // it keeps its place while a still is open: nothing below may jump
-		if ok {
-			e.Enable()
-		} else {
-			e.Disable()
-		}
-	}
-	if open := e.marker.Still() != nil; e.Hidden == open {
-		e.Hidden = !open
-		e.marker.LayOutPage()
-	}
+	return wording.Sentence{} // the pair's
 }

@@ -1,14 +1,12 @@
 package gui
 
 import (
-	"cmp"
+	"slices"
 
 	"app.tonedesk/gui/host"
-	"app.tonedesk/gui/stills"
-	"app.tonedesk/gui/wording"
 )
 
-// delete puts a still into the trash; a message offers to bring it back.
+// delete puts a still into the trash; a message offers to take that back.
 func (k *keptStills) delete(id string) {
 	if k.now().Source == asSource(id) {
 		k.back()
@@ -17,7 +15,7 @@ func (k *keptStills) delete(id string) {
 	k.forget(id)
 	k.Try("delete the still", func() error { return k.Store.Delete(id) }, func() {
 		k.deleted = append(k.deleted, id)
-		k.Messages.Offer(host.MessageNote, "The still is in the trash.", host.MessageAct{Name: "Bring it back", Do: func() { k.undoDelete() }})
+		k.Messages.NoteWith("Moved to the trash", host.MessageAct{Name: "Undo", Do: func() { k.undoDelete() }})
 		k.Notify(host.StillsChanged)
 	})
 }
@@ -34,19 +32,11 @@ func (k *keptStills) undoDelete() bool {
 	return true
 }
 
-// askRestore offers to bring a still back from the trash.
-func (k *keptStills) askRestore(e stills.Entry) {
-	name := cmp.Or(e.Name, wording.TimeSay(e.Time))
-	k.Messages.Offer(host.MessageNote, name+" is in the trash.", host.MessageAct{Name: "Bring it back", Do: func() {
-		k.Messages.Clear(host.MessageNote)
-		k.restore(e.ID)
-	}})
-}
-
-// restore takes a still out of the trash.
+// restore takes a still out of the trash; a message offers to put it back.
 func (k *keptStills) restore(id string) {
-	k.Try("bring the still back", func() error { return k.Store.Restore(id) }, func() {
-		k.Messages.Note("The still is back.")
+	k.Try("restore the still", func() error { return k.Store.Restore(id) }, func() {
+		k.deleted = slices.DeleteFunc(k.deleted, func(of string) bool { return of == id })
+		k.Messages.NoteWith("Restored", host.MessageAct{Name: "Undo", Do: func() { k.delete(id) }})
 		k.Notify(host.StillsChanged)
 	})
 }

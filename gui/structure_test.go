@@ -12,6 +12,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/test"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/guitest"
@@ -95,7 +96,7 @@ func TestStructureFindsAForm(t *testing.T) {
 	}
 	row.Tapped(&fyne.PointEvent{})
 	d.see(t, form())
-	if got := d.parts.verdict.Text().Title; got != "B is 2.2"+wording.Nbsp+"tones darker" {
+	if got := d.pairWords().Title; got != "B is 2.2"+wording.Nbsp+"tones darker" {
 		t.Errorf("after a click the sentence is %q", got)
 	}
 	d.Undo()
@@ -195,16 +196,15 @@ func TestFamilyByTwoClicks(t *testing.T) {
 	}
 }
 
-func TestEdgesByHand(t *testing.T) {
+func TestBordersByHand(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	p := openStructure(t, d)
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
-	d.see(t, img)
+	d.see(t, img) // on the page of the spread
 	s := d.parts.spread
 	x := func(lightness float64) fyne.PointEvent {
 		return fyne.PointEvent{Position: fyne.NewPos(s.X(lightness), 20)}
 	}
-	s.MouseDown(&desktop.MouseEvent{PointEvent: x(s.Edges()[0]), Button: desktop.MouseButtonPrimary})
+	s.MouseDown(&desktop.MouseEvent{PointEvent: x(s.Borders()[0]), Button: desktop.MouseButtonPrimary})
 	for _, to := range []float64{60, 80, 90} {
 		s.Dragged(&fyne.DragEvent{PointEvent: x(to)})
 	}
@@ -214,26 +214,38 @@ func TestEdgesByHand(t *testing.T) {
 	if len(groups) != 2 || math.Abs(groups[0].To-90) > 0.4 || groups[0].Share != 1 { // within a bin
 		t.Errorf("groups %+v, want all of the picture under 90", groups)
 	}
-	if p.count.ChosenWord() != "By hand" {
-		t.Error("nothing says that the edges are set by hand")
+	p := openStructure(t, d)
+	d.see(t, img)
+	if p.groups.Count().ChosenWord() != "By hand" {
+		t.Errorf("%q is chosen where the borders are set by hand", p.groups.Count().ChosenWord())
 	}
 	d.Undo() // the drag is one step
 	d.see(t, img)
-	if len(d.setup.Edges) != 0 || p.count.Chosen() != 0 {
-		t.Errorf("edges %v after undo", d.setup.Edges)
+	if len(d.setup.Borders) != 0 || p.groups.Count().Chosen() != 0 || p.groups.Count().ChosenWord() != "Automatic" {
+		t.Errorf("borders %v after undo", d.setup.Borders)
 	}
 	s.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
-	if len(d.setup.Edges) != 1 {
+	if len(d.setup.Borders) != 1 {
 		t.Fatal("an arrow key moves no edge")
 	}
 	s.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDelete})
-	if len(d.setup.Edges) != 0 {
+	if len(d.setup.Borders) != 0 {
 		t.Error("Delete does not give the edges back")
 	}
-	p.count.Choose(2)
+	s.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	steps := len(d.history.Past)
+	p.groups.Count().Choose(2)
 	d.see(t, img)
-	if d.settings.Groups != 3 || p.count.Chosen() != 2 {
-		t.Errorf("%d groups are asked for, want 3", d.settings.Groups)
+	if d.settings.Groups != 3 || p.groups.Count().Chosen() != 2 || len(d.setup.Borders) != 0 || len(d.history.Past) != steps+1 {
+		t.Errorf("%d groups are asked for, want 3, with borders %v after %d steps", d.settings.Groups, d.setup.Borders, len(d.history.Past)-steps)
+	}
+	if d.Undo(); len(d.setup.Borders) != 1 {
+		t.Error("the borders set by hand can't be had back")
+	}
+	was := d.settings
+	d.settings.Groups = 2 // chosen in the settings
+	if d.chosen(was); len(d.setup.Borders) != 0 {
+		t.Error("a number of groups in the settings leaves borders set by hand")
 	}
 }
 
@@ -242,24 +254,24 @@ func TestGroupsWithoutTheGround(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	p := openStructure(t, d)
 	d.see(t, form())
-	if p.of.Chosen() != 0 || !strings.HasSuffix(p.sentence.Text, ". The whole picture counts.") {
-		t.Errorf("word %d is chosen, the sentence is %q", p.of.Chosen(), p.sentence.Text)
+	if p.groups.Ground.On() || strings.Contains(strings.Join(p.groups.Words(), " "), "ground") || strings.Contains(p.sentence().Right, "ground") {
+		t.Errorf("the whole picture is asked for, and the card says %q, the sentence %q", p.groups.Words(), p.sentence().Right)
 	}
-	p.of.Choose(1)
+	test.Tap(p.groups.Ground)
 	d.see(t, form())
 	reading := d.worker.Last().Reading
 	// The form is an ellipse of 120 by 110 in 400 by 300: 34.6 % of the picture.
 	if got := reading.GroundShare(); math.Abs(got-(1-math.Pi*120*110/400/300)) > 0.005 || !d.settings.NoGround {
 		t.Errorf("a ground of %.3f is left out", got)
 	}
-	if p.of.Chosen() != 1 || !strings.Contains(p.sentence.Text, "Without the ground, which is 65") {
-		t.Errorf("the sentence is %q", p.sentence.Text)
+	if !p.groups.Ground.On() || !strings.Contains(strings.Join(p.groups.Words(), " "), "Without the ground, 65") || !strings.HasSuffix(p.sentence().Right, "without the ground") {
+		t.Errorf("without the ground the card says %q, the sentence %q", p.groups.Words(), p.sentence().Right)
 	}
 	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 	if got := d.worker.Last().Reading; got.Ground == analysis.GroundLeftOut && got.GroundShare() > 0.51 {
 		t.Errorf("of halves a ground of %.3f is left out", got.GroundShare())
 	}
-	p.of.Choose(0)
+	test.Tap(p.groups.Ground)
 	d.see(t, form())
 	if d.worker.Last().Reading.GroundShare() != 0 {
 		t.Error("the ground stays left out")
@@ -289,17 +301,27 @@ func TestTarget(t *testing.T) {
 	img := guitest.Halves(black, white)
 	d.see(t, img)
 	// half of the picture is ten tones away (D1535: black is 0, white 10)
-	if got := p.target.Words.Text; !strings.Contains(got, "plan.png") || !strings.Contains(got, "5.0"+wording.Nbsp+"tones") {
-		t.Errorf("the target's words are %q", got)
+	if got := p.target.Text(); got.Name != "plan.png" || !strings.Contains(got.Distance, "5.0"+wording.Nbsp+"tones") {
+		t.Errorf("the target's words are %+v", got)
 	}
-	if d.parts.spread.State().Target == nil || d.settings.Target != path {
-		t.Error("the target is not on the spread, or not kept")
+	if d.settings.Target != path {
+		t.Error("the target is not kept")
 	}
+	d.openPage(pageIndex(settings.PageWatch))
+	d.see(t, img)
+	if d.parts.spread.State().Target == nil {
+		t.Error("the target is not on the spread")
+	}
+	d.openPage(pageIndex(settings.PageStructure))
 	d.target.Take()
 	d.see(t, img)
 	d.see(t, img)
-	if got := p.target.Words.Text; !strings.Contains(got, "0.0"+wording.Nbsp+"tones") || d.settings.Target != "" {
-		t.Errorf("to itself a picture stands so: %q", got)
+	if got := p.target.Text(); !strings.Contains(got.Distance, "0.0"+wording.Nbsp+"tones") || d.settings.Target != "" {
+		t.Errorf("to itself a picture stands so: %+v", got)
+	}
+	small := d.setup.Target.Picture
+	if c := small.RGBAAt(1, small.Rect.Dy()/2); small.Rect.Dx() < 2*small.Rect.Dy()/2 || c.R != 0 || small.RGBAAt(small.Rect.Dx()-2, 1).R != 255 {
+		t.Errorf("its small picture is %v, black is %v", small.Rect, c)
 	}
 	d.target.Set(nil)
 	if d.Undo(); d.setup.Target == nil {
@@ -335,7 +357,7 @@ func TestKnobs(t *testing.T) {
 func TestTargetComesBack(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
-	d.targetStill()
+	d.targetStill(d.marker.Still().ID)
 	if d.setup.Target == nil || d.settings.TargetStill != d.marker.Still().ID {
 		t.Fatal("the still is no target")
 	}

@@ -1,11 +1,9 @@
 package gui
 
 import (
-	"slices"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
+	"fyne.io/fyne/v2/layout"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/host"
@@ -18,43 +16,57 @@ import (
 // structurePage tells how light and shadow hold together: the groups of the whole picture,
 // its families, and how it stands to a target.
 type structurePage struct {
-	d        *Desk
-	box      *fyne.Container
-	sentence *widget.Label
-	bar      *widgets.GroupBar
-	count    *widgets.Chooser
-	of       *widgets.Chooser // what the groups are of
-	limits   *widget.Label
-	families *structure.FamilyList
-	target   *structure.TargetPanel
+	structureCards
+	d      *Desk
+	box    *fyne.Container
+	says   wording.Sentence
+	target *structure.TargetPanel
 }
 
-// groupCounts are the numbers of groups that can be asked for, by the chooser's place.
-var groupCounts = []int{0, 2, 3, 4}
+// structureCards are the cards of groups and of local colours; another page may have them too.
+type structureCards struct {
+	groupsBox *fyne.Container
+	groups    *widgets.GroupsCard
+	families  *structure.FamilyList
+}
+
+func newStructureCards(d *Desk) (c structureCards) {
+	c.groups = widgets.NewGroupsCard(widgets.GroupsActs{Count: d.setGroups, Ground: func(without bool) {
+		d.settings.NoGround = without
+		d.settled()
+	}, Keys: d, Tips: d.Tips})
+	c.families = structure.NewFamilyList(&d.Host, d.families)
+	c.groupsBox = container.NewStack(widgets.NewPanel(), container.New(layout.NewCustomPaddedLayout(widgets.Step, widgets.Step/2, widgets.Step, widgets.Step), c.groups))
+	return c
+}
+
+// show renews the cards; r is nil before the first picture. It reports whether the groups ask for
+// another height.
+func (c structureCards) show(d *Desk, r *analysis.Reading) (resized bool) {
+	c.families.Show()
+	if r == nil {
+		return false
+	}
+	text := wording.SayGroupsCard(r, d.settings.Limits(), d.settings.Hatched())
+	text.Asked, text.ByHand, text.Ground = d.settings.Groups, len(d.setup.Borders) > 0, d.settings.NoGround
+	if view := live.ViewOf(live.Wanted{Settings: d.settings}); view.Beside != nil && len(d.last.small) > 0 {
+		text.Small = wording.SaySmall(int(view.Beside(d.settings.Knob(view))), text.Groups, d.last.small)
+	}
+	c.groups.Set(text)
+	return c.groups.MinSize().Height != c.groups.Size().Height
+}
 
 func newStructurePage(d *Desk) pageView {
-	p := &structurePage{d: d, sentence: widgets.SmallLabel(), bar: widgets.NewGroupBar(), limits: widgets.SmallLabel()}
-	p.count = widgets.NewChooser([]string{"Automatic", "2 groups", "3", "4", "By hand"}, 4*widgets.Step, d, func(i int) {
-		if i < len(groupCounts) {
-			d.setGroups(groupCounts[i])
-		} else {
-			d.keepEdges()
-		}
-	})
-	p.of = widgets.NewChooser([]string{"Groups of the whole picture", "Without the ground"}, 4*widgets.Step, d, func(i int) {
-		d.settings.NoGround = i == 1
-		d.settled()
-	})
-	p.families = structure.NewFamilyList(&d.Host, d.families)
-	p.target = structure.NewTargetPanel(&d.Host, d.target)
-	whole := widgets.OnPanel(p.sentence, widgets.Inset(p.bar), p.count, p.of, p.limits)
-	p.box = container.NewVBox(whole, p.families.Box, d.parts.spread, p.target.Box)
+	p := &structurePage{d: d, structureCards: newStructureCards(d), target: structure.NewTargetPanel(&d.Host, d.target)}
+	p.box = container.NewVBox(p.groupsBox, p.families.Box, p.target.Box)
 	return p
 }
 
 func (p *structurePage) content() fyne.CanvasObject { return p.box }
 
 func (p *structurePage) wantsFamilies() bool { return true }
+
+func (p *structurePage) sentence() wording.Sentence { return p.says }
 
 func (p *structurePage) handle(e host.PageEvent) {
 	if e == host.FamiliesFound {
@@ -65,9 +77,13 @@ func (p *structurePage) handle(e host.PageEvent) {
 }
 
 func (p *structurePage) trace(line *traceLine) {
-	line.Target = p.target.Words.Text
+	if target := p.target.Text(); target.Name != "" {
+		line.Target = target.Name + ". " + target.Distance + ". " + target.Shares
+	}
+	line.Words = p.groups.Words()
 	for _, row := range p.families.Rows() {
-		line.Families = append(line.Families, tracedFamily{row.Text().Light.Hex(), row.Text().Shadow.Hex(), row.Text().Tones + ": " + row.Text().Says, row.Text().Remarks, p.d.boxOf(row)})
+		text := row.Text()
+		line.Families = append(line.Families, tracedFamily{text.Light.Hex(), text.Shadow.Hex(), text.Tones + ": " + text.Says, append([]string{text.Share, text.Below}, text.Remarks...), p.d.boxOf(row)})
 	}
 }
 
@@ -78,32 +94,13 @@ func (p *structurePage) opened(open bool) {
 }
 
 func (p *structurePage) show(r *analysis.Reading) {
-	p.d.showSpread(r)
-	p.families.Show()
 	p.target.Show(r)
-	if r == nil {
-		p.sentence.SetText("")
-		return
+	p.says = wording.Sentence{}
+	if r != nil {
+		p.says = wording.SayLeaderOf(r)
 	}
-	split := r.Chosen()
-	p.bar.Set(split.Groups())
-	resized := widgets.SetWords(p.sentence, wording.SayGroups(split.Groups(), split.Gaps())+". "+wording.SayGround(r.Ground, r.GroundShare())+".")
-	dark, light := r.Limits(p.d.settings.Limits())
-	words := wording.SayMurk(split) + wording.SayLimits(dark, light, p.d.settings.Limits())
-	if view := live.ViewOf(live.Wanted{Settings: p.d.settings}); view.Beside != nil && len(p.d.last.small) > 0 {
-		words += " " + wording.SaySmall(int(view.Beside(p.d.settings.Knob(view))), split.Groups(), p.d.last.small)
-	}
-	resized = widgets.SetWords(p.limits, words) || resized
-	at := len(groupCounts) // by hand
-	if len(p.d.setup.Edges) == 0 {
-		at = slices.Index(groupCounts, p.d.settings.Groups)
-	}
-	p.count.Set(at)
-	p.of.Set(0)
-	if p.d.settings.NoGround {
-		p.of.Set(1)
-	}
-	if resized {
+	if p.structureCards.show(p.d, r) {
+		p.box.Refresh()
 		p.d.LayOutPage()
 	}
 }
@@ -114,6 +111,10 @@ func (d *Desk) layOutPage() {
 		return // the window is being built
 	}
 	d.parts.lower.Content.Refresh()
+	d.parts.column.Refresh()
 	d.layOut()
 	d.Changed() // everything may lie elsewhere now
+	if d.trace.w != nil {
+		d.Later(traceAgain, d.Changed)
+	}
 }

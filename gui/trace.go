@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"image"
 	"io"
+	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -14,6 +15,10 @@ import (
 // trace writes a line of JSON for all that the window shows, for tests that look at the
 // built program from outside. It holds figures, no pixels.
 type trace struct{ w io.Writer }
+
+// traceAgain is when places are traced once more: the toolkit knows those of new parts only once it
+// has drawn them.
+const traceAgain = 100 * time.Millisecond
 
 type traceLine struct {
 	Event    string           `json:"event"` // "state" or "shown"
@@ -34,13 +39,19 @@ type traceLine struct {
 	Page     string           `json:"page"`
 	Families []tracedFamily   `json:"families"` // by hand first, then found
 	Target   string           `json:"target"`
+	Words    []string         `json:"words"`  // of the card of groups
 	Spread   [4]float32       `json:"spread"` // the same
 	Still    *tracedStill     `json:"still"`
-	Tools    [2][4]float32    `json:"tools"` // both rows of tools
-	Shelf    []string         `json:"shelf"` // IDs in sight
-	Parts    [4]float32       `json:"parts"` // where the chooser of its parts lies
-	Grid     [4]float32       `json:"grid"`  // where they lie
-	Tabs     [4]float32       `json:"tabs"`  // where they lie in the window, display pixels: x, y, width, height
+	Tools    [][4]float32     `json:"tools"`    // each tool, while they are shown
+	Kept     []string         `json:"kept"`     // IDs in sight
+	Compares string           `json:"compares"` // ID of the still from before, "" for none
+	Parts    [4]float32       `json:"parts"`    // where the chooser of its parts lies
+	Grid     [4]float32       `json:"grid"`     // where they lie
+	Menu     []tracedPlace    `json:"menu"`     // what can be chosen in the open menu, or at the first start
+	Bar      []tracedPlace    `json:"bar"`      // buttons of the bar, of the strip, and of the open panel
+	Places   []tracedPlace    `json:"places"`   // what can be pressed on the open page, as far as tests do
+	Base     string           `json:"base"`     // code of the colour that others are proposed from
+	Tabs     [4]float32       `json:"tabs"`     // where they lie in the window, display pixels: x, y, width, height
 }
 
 // tracedStill is the still that is open.
@@ -73,12 +84,13 @@ func (t trace) write(d *Desk, line traceLine) {
 		return
 	}
 	line.State, line.Frozen = d.state().String(), d.frozen
-	line.Line, line.Message = d.parts.bar.Line(), d.parts.message.Text()
+	line.Line, line.Message = d.parts.bar.Source.Text().State[1], d.parts.message.Text()
 	line.Asks = d.Asks()
 	line.Bounds, line.Part, line.View = d.last.bounds, d.Mirror.Fit().Bounds, d.settings.View
-	line.Sentence = d.parts.verdict.Text().Title
+	line.Sentence = d.parts.sentence.Text().Title
 	line.Mirror, line.Page, line.Tabs = d.boxIn(d.Mirror, d.Mirror.Fit().Pos, d.Mirror.Fit().Size), d.settings.Page, d.boxOf(d.parts.tabs)
 	line.Spread = d.boxOf(d.parts.spread)
+	line.Menu, line.Bar = tracedMenu(d), tracedBar(d)
 	d.page().trace(&line)
 	for i, s := range d.last.spots {
 		line.Spots = append(line.Spots, s.Spot)

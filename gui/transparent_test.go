@@ -28,7 +28,7 @@ func TestTransparentStill(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	page := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
+	openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
 	d.stills.open(id)
 	stream, err := d.stills.stream(id)
 	if err != nil {
@@ -48,7 +48,7 @@ func TestTransparentStill(t *testing.T) {
 	}
 	for _, way := range exportWays() {
 		path := filepath.Join(t.TempDir(), "still"+way.ending)
-		page.head.exporter.write(way, path)
+		d.stills.exporter.write(way, d.marker.Still(), path)
 		wantAlpha := map[string]byte{".png": 255, ".ora": 51}[way.ending]
 		if wantAlpha == 0 || !way.Picture && way.ending == ".png" {
 			continue

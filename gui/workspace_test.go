@@ -39,7 +39,7 @@ func newWorkspaceDesk(t *testing.T) *Desk {
 func pressOffer(t *testing.T, d *Desk, name string) {
 	t.Helper()
 	for _, o := range test.LaidOutObjects(d.parts.message) {
-		if b, ok := o.(*widgets.Button); ok && b.Visible() && b.Text == name {
+		if b, ok := o.(*widgets.PictureButton); ok && b.Visible() && b.Words() == name {
 			test.Tap(b)
 			return
 		}
@@ -56,12 +56,12 @@ func TestWorkspaceIsLeftOutByOneTap(t *testing.T) {
 	if got := d.Messages.Said[host.MessageWorkspace]; !strings.Contains(got, "50"+wording.Nbsp+"%") {
 		t.Fatalf("it says %q", got)
 	}
-	pressOffer(t, d, "Leave the workspace out")
+	pressOffer(t, d, "Leave it out")
 	d.see(t, inWorkspace(image.Point{}))
 	if r := d.worker.Last().Reading; r.Counted != 300*200 || d.asksOfWorkspace() {
 		t.Errorf("%d pixels are counted, want %d; asked again: %v", r.Counted, 300*200, d.asksOfWorkspace())
 	}
-	if under := d.parts.bar.Under(); !strings.Contains(under, "50"+wording.Nbsp+"% counted") {
+	if under := d.parts.bar.Source.Tip(); !strings.Contains(under, "50"+wording.Nbsp+"% counted") {
 		t.Errorf("the source bar says %q", under)
 	}
 	d.Undo()
@@ -74,7 +74,7 @@ func TestWorkspaceIsLeftOutByOneTap(t *testing.T) {
 	if !d.asksOfWorkspace() {
 		t.Fatal("the canvas moved, and nothing is asked")
 	}
-	pressOffer(t, d, "Leave the workspace out")
+	pressOffer(t, d, "Leave it out")
 	d.see(t, inWorkspace(image.Pt(20, 10)))
 	if r := d.worker.Last().Reading; r.Counted != 300*200 || r.Histogram[0] != 0 || len(d.setup.Workspace) != 4 {
 		t.Errorf("after it moved %d pixels are counted, without %v", r.Counted, d.setup.Workspace)

@@ -1,5 +1,5 @@
 # Sourced: virtual_screen WIDTHxHEIGHT starts a screen with a window manager and sets
-# DISPLAY; it ends with the script.
+# DISPLAY; it ends with the script. $work is a folder for the script's files until then.
 virtual_screen() {
 	local fifo
 	work=$(mktemp -d)
@@ -11,30 +11,19 @@ virtual_screen() {
 	export DISPLAY=":$number" FYNE_SCALE="${FYNE_SCALE:-1}"
 	unset WAYLAND_DISPLAY XDG_SESSION_TYPE XAUTHORITY TONEDESK_DISPLAY
 	openbox >/dev/null 2>&1 &
-	for _ in $(seq 100); do
-		xprop -root _NET_SUPPORTING_WM_CHECK 2>/dev/null | grep -q 'window id' && return 0
-		sleep 0.1
-	done
+	until_true "The window manager did not start." managed
+	xsetroot -solid '#2e2e2e'
+	export HOME="$work" XDG_CONFIG_HOME="$work/config" XDG_STATE_HOME="$work/state" XDG_DATA_HOME="$work/data" XDG_CACHE_HOME="$work/cache"
 }
 
-# window_shown waits until the window TITLE is there, and prints its id.
-window_shown() {
-	local id
-	for _ in $(seq 300); do
-		id=$(xdotool search --onlyvisible --name "^$1\$" 2>/dev/null | head -1) || true
-		if [ -n "$id" ]; then echo "$id"; return 0; fi
-		sleep 0.1
-	done
-	echo "The window $1 did not open." >&2
-	return 1
-}
+managed() { xprop -root _NET_SUPPORTING_WM_CHECK 2>/dev/null | grep -q 'window id'; }
 
-# trace_has waits until the trace FILE has a line that matches PATTERN.
-trace_has() {
-	for _ in $(seq 300); do
-		if grep -q "$2" "$1" 2>/dev/null; then return 0; fi
+# until_true COMPLAINT COMMAND... runs the command until it succeeds, for 30 seconds.
+until_true() {
+	local complaint=$1 ends=$((SECONDS + 30))
+	shift
+	until "$@"; do
+		if [ $SECONDS -gt $ends ]; then echo "$complaint" >&2; return 1; fi
 		sleep 0.1
 	done
-	echo "The window did not show what was waited for: $2" >&2
-	return 1
 }

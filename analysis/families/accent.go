@@ -48,13 +48,70 @@ func (m *familyMeter) accent(k int, band *edgeBand) *analysis.Spot {
 	if len(cells) == 0 {
 		return nil
 	}
+	pure := m.purest(cells, light, shadow)
+	spot := m.meanSpot(pure)
+	if own := setOf(cells); !isAccent(spot.Lab, m.sideWithout(mapRole(k, lightSide), own), m.sideWithout(mapRole(k, shadowSide), own)) ||
+		m.thirdAreas(k, own) > accentThird {
+		return nil
+	}
 	for _, c := range cells {
 		m.marks[c] = mapRole(k, accentBand)
 	}
-	pure := m.purest(cells, light, shadow)
-	spot := m.meanSpot(pure)
 	m.pin(&spot, pure[len(pure)/2])
 	return &spot
+}
+
+// An accent differs from both sides so that it is seen as a colour of its own, and lies between
+// them in lightness or near: what is far lighter or darker than both is something else. It lies
+// between its two sides: what borders a third area along much of its outline belongs there (found
+// on drawn scenes; no source, but that two colours are told apart well from here on).
+const (
+	accentApart  = 8.0  // CIEDE2000 from each side, at least
+	accentBeyond = 15.0 // L* lighter than the light or darker than the shadow, at most
+	accentThird  = 0.4  // of its outline on third areas, at most
+)
+
+// isAccent reports whether a colour between two sides may be an accent.
+func isAccent(c, light, shadow colour.Lab) bool {
+	return min(colour.CIEDE2000(c, light), colour.CIEDE2000(c, shadow)) > accentApart &&
+		c.L < light.L+accentBeyond && c.L > shadow.L-accentBeyond
+}
+
+func setOf(cells []int32) map[int32]bool {
+	set := make(map[int32]bool, len(cells))
+	for _, i := range cells {
+		set[i] = true
+	}
+	return set
+}
+
+// sideWithout returns the mean colour of the side marked mark without some cells and what counts
+// in no side: what lies next to a wide band may be the band itself.
+func (m *familyMeter) sideWithout(mark uint8, out map[int32]bool) colour.Lab {
+	var cells []int32
+	for _, i := range m.cells[mark] {
+		if m.planes.thin[i] == 0 && !out[i] {
+			cells = append(cells, i)
+		}
+	}
+	return m.meanLab(cells)
+}
+
+// thirdAreas returns the part of the outline of cells of family k that lies on other areas.
+func (m *familyMeter) thirdAreas(k int, own map[int32]bool) float64 {
+	third, outline := 0, 0
+	for i := range own {
+		m.around(i, func(n int32) {
+			if own[n] {
+				return
+			}
+			outline++
+			if !ofFamily(m.marks[n], k) {
+				third++
+			}
+		})
+	}
+	return part(third, outline)
 }
 
 // purePart of what its purest tenth stands out by is what a cell has to stand out by to show

@@ -26,10 +26,10 @@ type familyAreas struct {
 
 // familyArea is one area.
 type familyArea struct {
-	moments        // of the cells that are not thin
-	all     int    // cells
-	rim     [4]int // cells at the frame's top, right, foot, left
-	outline int    // pairs of cells around it, the frame's included: see measureOutlines
+	moments     // of the cells that are not thin
+	all     int // cells
+	rim     int // cells at the frame; one in a corner counts twice
+	outline int // pairs of cells around it, the frame's included: see measureOutlines
 
 	ground bool // belongs to the background
 	scale  bool // is a step of a scale: see markScales
@@ -67,19 +67,21 @@ func (f *Finder) measureAreas() {
 			f.addCell(&f.areas.list[l], i)
 		}
 	}
+	for _, side := range sidesOf(f.source.frame) {
+		for y := side.Min.Y; y < side.Max.Y; y++ {
+			for _, l := range f.areas.label[y*f.source.across+side.Min.X : y*f.source.across+side.Max.X] {
+				if l != noArea {
+					f.areas.list[l].rim++
+				}
+			}
+		}
+	}
 }
 
 // addCell adds a cell to an area.
 func (f *Finder) addCell(a *familyArea, i int) {
-	s, p := &f.source, &f.planes
 	a.all++
-	x, y := i%s.across, i/s.across
-	for side, at := range [4]bool{y == s.frame.Min.Y, x == s.frame.Max.X-1, y == s.frame.Max.Y-1, x == s.frame.Min.X} {
-		if at {
-			a.rim[side]++
-		}
-	}
-	if p.thin[i] == 0 {
+	if p := &f.planes; p.thin[i] == 0 {
 		a.addAt(&p.flat, i)
 	}
 }
@@ -89,18 +91,13 @@ func (a *familyArea) add(b *familyArea) {
 	a.join(&b.moments)
 	a.all += b.all
 	a.ground = a.ground || b.ground
-	for side := range a.rim {
-		a.rim[side] += b.rim[side]
-	}
+	a.rim += b.rim
 }
-
-// rimCells returns how many cells lie at the frame; one in a corner counts twice.
-func (a *familyArea) rimCells() int { return a.rim[0] + a.rim[1] + a.rim[2] + a.rim[3] }
 
 // measureOutlines measures the areas' outlines.
 func (a *familyAreas) measureOutlines() {
 	for i := range a.list {
-		a.list[i].outline = a.list[i].rimCells()
+		a.list[i].outline = a.list[i].rim
 	}
 	for i := range a.edges {
 		e := &a.edges[i]

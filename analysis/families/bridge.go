@@ -81,7 +81,7 @@ const (
 // areas on which most of its outline lies.
 func (f *Finder) bridgeOf(m int32, around [][]int32) (b bridge, ok bool) {
 	a, edges := &f.areas, around[m]
-	whole := a.list[m].rimCells()
+	whole := a.list[m].rim
 	for _, k := range edges {
 		whole += a.edges[k].length
 	}

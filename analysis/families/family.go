@@ -1,6 +1,7 @@
 package families
 
 import (
+	"encoding/json"
 	"math"
 
 	"app.tonedesk/analysis"
@@ -12,8 +13,8 @@ type Verdict string
 
 const (
 	Reads       Verdict = "reads"        // the shadow reads as a shadow of its light
-	TooClose    Verdict = "too_close"    // too few tones apart
-	TooFar      Verdict = "too_far"      // too many: one side may fall out of the picture
+	Soft        Verdict = "soft"         // fewer tones apart than a shadow that reads
+	Strong      Verdict = "strong"       // more: one side may fall out of the picture
 	TowardBlack Verdict = "toward_black" // darker only: neither hue nor saturation moved
 	Overlaps    Verdict = "overlaps"     // the lightest shadow is lighter than the darkest light
 	Unlike      Verdict = "unlike"       // two colours given by hand that are hardly one local colour
@@ -46,17 +47,31 @@ type Family struct {
 	Light  analysis.Spot `json:"light"` // of a picture: the side's mean, and a place inside the side
 	Shadow analysis.Spot `json:"shadow"`
 
-	LightnessApart float64   `json:"lightness_apart"` // L* of light minus L* of shadow
-	Tones          float64   `json:"tones"`           // value of light minus value of shadow
-	HueTurn        *float64  `json:"hue_turn"`        // Oklch hue, light to shadow, (-180, 180] degrees; nil beside a neutral
-	SaturationGain *float64  `json:"saturation_gain"` // shadow's over light's, minus 1; nil for a neutral light and for black
-	Share          *float64  `json:"share"`           // of the counted pixels, 0 to 1; nil for two colours given by hand
-	Verdict        []Verdict `json:"verdict"`         // Reads, TooClose or TooFar; then TowardBlack, Overlaps, Unlike where true
-	TowardBlack    bool      `json:"toward_black"`    // the shadow goes straight toward black
-	Overlap        *float64  `json:"overlap"`         // value of the shadow's lightest tenth minus the light's darkest tenth; nil for two colours
-	Accent         *Accent   `json:"accent"`          // nil if there is none
-	Line           *Line     `json:"line"`            // nil if there is none
-	Confidence     *float64  `json:"confidence"`      // 0 to 1: of those with 0.8 four in five are painted so; nil for two colours given by hand
+	LightnessApart float64   `json:"lightness_difference"` // L* of light minus L* of shadow
+	Tones          float64   `json:"tones"`                // value of light minus value of shadow
+	HueTurn        *float64  `json:"hue_turn"`             // Oklch hue, light to shadow, (-180, 180] degrees; nil beside a neutral
+	SaturationGain *float64  `json:"saturation_gain"`      // shadow's over light's, minus 1; nil for a neutral light and for black
+	Share          *float64  `json:"share"`                // of the counted pixels, 0 to 1; nil for two colours given by hand
+	Verdict        []Verdict `json:"-"`                    // Reads, Soft or Strong; then TowardBlack, Overlaps, Unlike where true
+	TowardBlack    bool      `json:"-"`                    // the shadow goes straight toward black
+	Overlap        *float64  `json:"overlap"`              // value of the shadow's lightest tenth minus the light's darkest tenth; nil for two colours
+	Accent         *Accent   `json:"accent"`               // nil if there is none
+	Line           *Line     `json:"line"`                 // nil if there is none
+	Confidence     *float64  `json:"confidence"`           // 0 to 1: of those with 0.8 four in five are painted so; nil for two colours given by hand
+}
+
+// MarshalJSON writes the first word of the verdict as verdict, the others as remarks.
+func (f Family) MarshalJSON() ([]byte, error) {
+	type family Family
+	written := struct {
+		family
+		Verdict Verdict   `json:"verdict"`
+		Remarks []Verdict `json:"remarks"`
+	}{family: family(f), Remarks: []Verdict{}}
+	if len(f.Verdict) > 0 {
+		written.Verdict, written.Remarks = f.Verdict[0], f.Verdict[1:]
+	}
+	return json.Marshal(written)
 }
 
 // SureFrom is the confidence from which a family counts as found; below it is only a guess.
@@ -100,9 +115,9 @@ func (f *Family) judge(rules Rules) {
 	f.Verdict = make([]Verdict, 0, 4)
 	switch tones := analysis.AsPrinted(f.Tones); {
 	case tones < rules.LeastTones:
-		f.Verdict = append(f.Verdict, TooClose)
+		f.Verdict = append(f.Verdict, Soft)
 	case tones > rules.MostTones:
-		f.Verdict = append(f.Verdict, TooFar)
+		f.Verdict = append(f.Verdict, Strong)
 	default:
 		f.Verdict = append(f.Verdict, Reads)
 	}

@@ -36,8 +36,8 @@ func TestFamilyVerdictFollowsTheTrade(t *testing.T) {
 	}{
 		{practice + "two tones darker reads", light, made(5, 40, 0.3, 30), []Verdict{Reads}},
 		{practice + "three tones darker reads", light, made(4, 40, 0.3, 30), []Verdict{Reads}},
-		{practice + "under two tones does not", light, made(5.1, 40, 0.3, 30), []Verdict{TooClose}},
-		{practice + "over three tones may fall out", light, made(3.9, 40, 0.3, 30), []Verdict{TooFar}},
+		{practice + "under two tones does not", light, made(5.1, 40, 0.3, 30), []Verdict{Soft}},
+		{practice + "over three tones may fall out", light, made(3.9, 40, 0.3, 30), []Verdict{Strong}},
 		{practice + "limits compare as printed: 1.96 is printed 2.0", light, made(5.04, 40, 0.3, 30), []Verdict{Reads}},
 		{practice + "limits compare as printed: 3.04 is printed 3.0", light, made(3.96, 40, 0.3, 30), []Verdict{Reads}},
 
@@ -50,12 +50,12 @@ func TestFamilyVerdictFollowsTheTrade(t *testing.T) {
 		{practice + "turned by 8 degrees the other way: not", light, made(4.5, 30, 0.2, 68), []Verdict{Reads}},
 		{practice + "a shadow of C*ab under 8 has no hue: toward black", light, made(4.5, 7.9, 0.05, 240), []Verdict{Reads, TowardBlack}},
 		{practice + "unless it is more saturated", light, made(4.5, 7.9, 0.9, 240), []Verdict{Reads}},
-		{practice + "skin and blue black, whose saturation is chance: toward black", analysis.SpotOf(colour.RGB{R: 0xe2, G: 0xab, B: 0x85}), analysis.SpotOf(colour.RGB{R: 0, G: 0, B: 1}), []Verdict{TooFar, TowardBlack}},
+		{practice + "skin and blue black, whose saturation is chance: toward black", analysis.SpotOf(colour.RGB{R: 0xe2, G: 0xab, B: 0x85}), analysis.SpotOf(colour.RGB{R: 0, G: 0, B: 1}), []Verdict{Strong, TowardBlack}},
 		{practice + "a shadow of C*ab 8 has one", light, made(4.5, 8, 0.05, 240), []Verdict{Reads}},
 		{practice + "not said of a neutral light", made(7, 7.9, 0.05, 60), made(4.5, 6, 0.05, 60), []Verdict{Reads}},
 		{practice + "said from C*ab 8 on", made(7, 8, 0.05, 60), made(4.5, 6, 0.05, 60), []Verdict{Reads, TowardBlack}},
-		{practice + "black is toward black", light, analysis.Spot{}, []Verdict{TooFar, TowardBlack}},
-		{practice + "too close and toward black both", light, made(6.2, 30, 0.2, 60), []Verdict{TooClose, TowardBlack}},
+		{practice + "black is toward black", light, analysis.Spot{}, []Verdict{Strong, TowardBlack}},
+		{practice + "too close and toward black both", light, made(6.2, 30, 0.2, 60), []Verdict{Soft, TowardBlack}},
 	} {
 		t.Run(tt.rule, func(t *testing.T) {
 			f := Of(tt.light, tt.shadow, DefaultRules())
@@ -210,8 +210,12 @@ func TestFamilyJSON(t *testing.T) {
 			t.Errorf("%s is %v, there %v", name, v, ok)
 		}
 	}
-	if v, _ := fields["verdict"].([]any); len(v) != 1 || v[0] != "too_far" || fields["toward_black"] != false {
-		t.Errorf("verdict %v", fields["verdict"])
+	if v, _ := fields["remarks"].([]any); fields["verdict"] != "strong" || v == nil || len(v) != 0 {
+		t.Errorf("verdict %v, remarks %v", fields["verdict"], fields["remarks"])
+	}
+	dull := testkit.FieldsOf(t, Of(analysis.SpotOf(colour.RGB{R: 255}), analysis.SpotOf(colour.RGB{R: 128}), DefaultRules()))
+	if v, _ := dull["remarks"].([]any); dull["verdict"] != "reads" || len(v) != 1 || v[0] != "toward_black" {
+		t.Errorf("verdict %v, remarks %v", dull["verdict"], dull["remarks"])
 	}
 	f := Of(analysis.SpotOf(colour.RGB{R: 255, G: 255, B: 255}), analysis.SpotOf(colour.RGB{}), DefaultRules())
 	line := testkit.FieldsOf(t, f.lineOf(analysis.SpotOf(colour.RGB{}), DefaultRules()))

@@ -20,7 +20,7 @@ func (f *Finder) markGround() {
 	for i := range a.list {
 		r := &a.list[i]
 		r.ground = false
-		if r.rimCells() > 0 && r.n > 0 {
+		if r.rim > 0 && r.n > 0 {
 			touching = append(touching, int32(i))
 		}
 	}
@@ -32,7 +32,7 @@ func (f *Finder) markGround() {
 			if f.apart(i, k) > groundLike {
 				continue
 			}
-			rim += a.list[k].rimCells()
+			rim += a.list[k].rim
 		}
 		r.ground = float64(rim) >= groundRim*whole
 	}
@@ -48,9 +48,9 @@ func (f *Finder) addInnerRims() {
 		if l == noArea {
 			continue
 		}
-		for side, meets := range f.source.beyondSides(int(i)) {
+		for _, meets := range f.source.beyondSides(int(i)) {
 			if meets {
-				f.areas.list[l].rim[side]++
+				f.areas.list[l].rim++
 			}
 		}
 	}
@@ -63,7 +63,7 @@ func (f *Finder) markTexture(touching []int32, whole float64) {
 	rim := 0
 	for _, i := range touching {
 		if a.list[i].all < small {
-			rim += a.list[i].rimCells()
+			rim += a.list[i].rim
 		}
 	}
 	if len(touching) < texturedFrom || 2*float64(rim) < whole {
@@ -123,7 +123,7 @@ func (f *Finder) markPockets() {
 	for i := range a.list {
 		r := &a.list[i]
 		limit := groundLike
-		if r.rimCells() == 0 {
+		if r.rim == 0 {
 			limit = pocketLike
 			if 5*lined[i] > 2*length[i] {
 				continue

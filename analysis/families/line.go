@@ -117,7 +117,7 @@ func (m *familyMeter) rimAcross(i, step, room int) (light [3]int64, ok bool) {
 	best, cell := rimBeside+3*m.planes.noise, -1
 	for k := 1 - nearReach; k <= nearReach; k++ {
 		if at := i + k*step; k == 0 || k == 1 || room >= nearReach {
-			if d := mix.beside(m.lightAt(at)); d > best {
+			if d := mix.beside(m.lightAt(at), best); d > best {
 				best, cell = d, at
 			}
 		}
@@ -125,7 +125,7 @@ func (m *familyMeter) rimAcross(i, step, room int) (light [3]int64, ok bool) {
 	if cell < 0 {
 		return light, false
 	}
-	if light = m.darkestAt(cell); mix.beside(light) < best {
+	if light = m.darkestAt(cell); mix.beside(light, 0) < best {
 		light = m.lightAt(cell)
 	}
 	return light, true
@@ -158,44 +158,61 @@ func ofWhite(light [3]int64) (c [3]float64) {
 
 // beside returns how far a colour, in 1/LinearWhite of light, lies from the mixtures of the
 // two in L*a*b*, be they mixed in light or in 8-bit codes; 0 if it is hardly darker than the
-// lighter or may be a blurred edge.
-func (m *mixture) beside(light [3]int64) float64 {
+// lighter or may be a blurred edge. What is no further than least isn't told from it.
+func (m *mixture) beside(light [3]int64, least float64) float64 {
 	p, q, own := labOfLight(m.light), labOfLight(m.dark), labOfLight(ofWhite(light))
-	way := p.L - q.L
-	if own.L > p.L-lineDarker/cellLab || own.L > p.L-rimClear*way || own.L > q.L && own.L < q.L+rimClear*way {
+	apart := p.L - q.L
+	if own.L > p.L-lineDarker/cellLab || own.L > p.L-rimClear*apart || own.L > q.L && own.L < q.L+rimClear*apart {
 		return 0
 	}
-	t := min(max((p.L-own.L)/max(way, 1e-9), 0), 1)
-	return min(m.from(own, t, linearMix), m.from(own, t, codeMix))
+	t := min(max((p.L-own.L)/max(apart, 1e-9), 0), 1)
+	way := mixing{light: m.light, dark: m.dark}
+	inLight := way.from(own, t)
+	if inLight <= least { // often, and it is quick
+		return inLight
+	}
+	return min(inLight, m.coded().from(own, t))
+}
+
+// mixing is the way between two colours, in light or in 8-bit codes.
+type mixing struct {
+	light, dark [3]float64
+	codes       bool
+}
+
+// coded returns the way in 8-bit codes.
+func (m *mixture) coded() (way mixing) {
+	way.codes = true
+	for k := range m.light {
+		way.light[k], way.dark[k] = colour.EncodedOf(m.light[k]), colour.EncodedOf(m.dark[k])
+	}
+	return way
+}
+
+// at returns the colour a part of the way to the dark.
+func (m *mixing) at(t float64) colour.Lab {
+	var c [3]float64
+	for k := range c {
+		if c[k] = m.light[k] + t*(m.dark[k]-m.light[k]); m.codes {
+			c[k] = colour.LinearOf(c[k])
+		}
+	}
+	return labOfLight(c)
 }
 
 // from returns how far a colour lies from the mixture that has its lightness; t is a first
 // guess of the dark's part.
-func (m *mixture) from(own colour.Lab, t float64, mix func(a, b, t float64) float64) float64 {
-	at := func(t float64) colour.Lab {
-		var c [3]float64
-		for k := range c {
-			c[k] = mix(m.light[k], m.dark[k], t)
-		}
-		return labOfLight(c)
-	}
+func (m mixing) from(own colour.Lab, t float64) float64 {
 	low, high := 0.0, 1.0
 	for range 8 { // L* falls with t
-		if at(t).L > own.L {
+		if m.at(t).L > own.L {
 			low = t
 		} else {
 			high = t
 		}
 		t = (low + high) / 2
 	}
-	return math.Sqrt(squareApart(at(t), own))
-}
-
-func linearMix(a, b, t float64) float64 { return a + t*(b-a) }
-
-func codeMix(a, b, t float64) float64 {
-	p, q := colour.EncodedOf(a), colour.EncodedOf(b)
-	return colour.LinearOf(p + t*(q-p))
+	return math.Sqrt(squareApart(m.at(t), own))
 }
 
 func labOfLight(c [3]float64) colour.Lab { return colour.LabOf(c[0], c[1], c[2]) }

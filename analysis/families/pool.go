@@ -60,8 +60,8 @@ func (f *Finder) poolColours() (pools []pooled, of []int32) {
 		p.join(&r.moments)
 		p.areas = append(p.areas, int32(i))
 		p.all += r.all
-		p.outline += r.rimCells()
-		p.rim += r.rimCells()
+		p.outline += r.rim
+		p.rim += r.rim
 		p.ground, p.scale = p.ground || r.ground, p.scale || r.scale
 		of[i] = at
 	}

@@ -19,7 +19,6 @@ type softCut struct {
 	counts     [splitBins]int
 	cut        float64       // along the axis from the mean: the light lies beyond
 	sides      [2]familyArea // shadow, light
-	edge       int           // pairs of cells with one on each side
 }
 
 // along says how far a cell lies in the direction of the light.
@@ -78,26 +77,16 @@ func (f *Finder) softCuts(least int) []softCut {
 // measureCuts measures the sides of the cuts.
 func (f *Finder) measureCuts(cuts []softCut) {
 	a, p := &f.areas, &f.planes
-	side := make([]int8, len(a.label))
 	for i, l := range a.label {
-		side[i] = -1
 		if l == noArea || !cuts[l].ok {
 			continue
 		}
 		c := &cuts[l]
-		if side[i] = 0; c.along(p, i) >= c.cut {
-			side[i] = 1
+		side := 0
+		if c.along(p, i) >= c.cut {
+			side = 1
 		}
-		s := &c.sides[side[i]]
-		f.addCell(s, i)
-		f.around(int32(i), func(k int32) {
-			switch {
-			case a.label[k] != l:
-				s.outline++
-			case int(k) < i && side[k] != side[i]:
-				c.edge++
-			}
-		})
+		f.addCell(&c.sides[side], i)
 	}
 }
 

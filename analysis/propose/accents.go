@@ -24,24 +24,20 @@ type Accent struct {
 	Made colour.Oklab // the colour before rounding to 8 bits
 }
 
-// MarshalJSON writes the accent as one object. hue and chroma are of Oklch: they are what
-// the accent was made with.
+// MarshalJSON writes the accent as one object: the spot, and the hue asked for with the
+// chroma of Oklch, which the accent was made with.
 func (a Accent) MarshalJSON() ([]byte, error) {
-	f := spotFieldsOf(a.Spot)
 	var chroma *float64
 	if a.Spot != nil {
 		chroma = new(a.Spot.Oklab.Chroma())
 	}
 	return json.Marshal(struct {
-		Hue           float64     `json:"hue"` // Oklch, degrees, as asked for
-		Colour        *colour.RGB `json:"colour"`
-		Lightness     *float64    `json:"lightness"`
-		Chroma        *float64    `json:"chroma"` // Oklch, of the 8-bit colour
-		InGamut       bool        `json:"in_gamut"`
-		LayerGrey     *float64    `json:"layer_grey"`
-		SeenLightness *float64    `json:"seen_lightness"`
-		Note          Note        `json:"note"`
-	}{a.Hue, f.Colour, f.Lightness, chroma, a.InGamut, f.LayerGrey, f.SeenLightness, a.Note})
+		OklchHue float64 `json:"oklch_hue"` // degrees, as asked for
+		spotFields
+		OklchChroma *float64 `json:"oklch_chroma"` // of the 8-bit colour
+		InGamut     bool     `json:"in_gamut"`
+		Note        Note     `json:"outcome"`
+	}{a.Hue, spotFieldsOf(a.Spot), chroma, a.InGamut, a.Note})
 }
 
 // accents fills in both rows and the suggested accents.
@@ -121,8 +117,8 @@ type Brought struct {
 	B       analysis.Spot `json:"b"`
 	Matched analysis.Spot `json:"matched"` // B's hue and as much of its chroma as fits, at A's lightness
 
-	Note Note         `json:"note"` // "", or "gamut's edge" where some chroma had to go
-	Made colour.Oklab `json:"-"`    // the colour before rounding to 8 bits
+	Note Note         `json:"outcome"` // AsMade, or AtEdge where some chroma had to go
+	Made colour.Oklab `json:"-"`       // the colour before rounding to 8 bits
 }
 
 // Bring returns b brought to a's lightness: L* within 0.2, b's Oklch hue, and as much of its

@@ -18,7 +18,7 @@ type Judged struct {
 	// another material.
 	Nearest *analysis.Spot `json:"nearest"`
 
-	Distance *float64 `json:"distance"` // CIEDE2000 from the chosen shadow to Nearest
+	Distance *float64 `json:"ciede2000"` // from the chosen shadow to Nearest
 }
 
 // JudgeShadow judges a shadow chosen for a local colour, which is the lighter of the two. It

@@ -34,11 +34,11 @@ func (s Step) MarshalJSON() ([]byte, error) { return json.Marshal(s.fields()) }
 
 // stepFields are the JSON names of a step.
 type stepFields struct {
-	Tones float64 `json:"tones"`
+	TonesBelow float64 `json:"tones_below"`
 	spotFields
 	HueTurn        *float64 `json:"hue_turn"`        // Oklch, degrees, (-180, 180]
 	SaturationGain *float64 `json:"saturation_gain"` // the step's over the base's, minus 1
-	Note           Note     `json:"note"`            // "", "gamut's edge", "chroma's limit" or "no room"
+	Note           Note     `json:"outcome"`         // one of the Notes
 }
 
 func (s Step) fields() stepFields {

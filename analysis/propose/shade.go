@@ -99,10 +99,10 @@ func (m *maker) saturation() float64 { return colour.SaturationOf(m.Oklch) }
 type Note string
 
 const (
-	AsMade Note = ""               // as the settings ask for
-	AtEdge Note = "gamut's edge"   // with less chroma: more is outside of the display's gamut, or for a shadow too near to it
-	AtMost Note = "chroma's limit" // with less chroma: a shadow has no more beside its base
-	NoRoom Note = "no room"        // there is no colour: too near black or white
+	AsMade Note = ""             // as the settings ask for
+	AtEdge Note = "gamut_edge"   // with less chroma: more is outside of the display's gamut, or for a shadow too near to it
+	AtMost Note = "chroma_limit" // with less chroma: a shadow has no more beside its base
+	NoRoom Note = "out_of_range" // there is no colour: too near black or white
 )
 
 // spotFields are the JSON names of a spot of a colour, each null where there is none.

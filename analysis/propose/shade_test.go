@@ -277,13 +277,13 @@ func TestShadesJSON(t *testing.T) {
 		length int
 		names  string
 	}{
-		"ramp":         {3, "tones colour lightness value layer_grey ok_lightness seen_lightness chroma hue hue_turn saturation_gain note"},
-		"lights":       {2, "tones colour lightness"},
-		"black_ramp":   {3, "tones colour lightness"},
-		"accents":      {24, "hue colour lightness chroma in_gamut layer_grey seen_lightness note"},
-		"edge_accents": {24, "hue colour lightness chroma in_gamut"},
-		"suggested":    {3, "hue colour lightness chroma in_gamut"},
-		"lines":        {3, "tones colour lightness may_vanish note"},
+		"ramp":         {3, "tones_below colour lightness value layer_grey ok_lightness seen_lightness chroma hue hue_turn saturation_gain outcome"},
+		"lights":       {2, "tones_below colour lightness"},
+		"black_ramp":   {3, "tones_below colour lightness"},
+		"accents":      {24, "oklch_hue colour lightness value chroma hue oklch_chroma in_gamut layer_grey seen_lightness outcome"},
+		"edge_accents": {24, "oklch_hue colour lightness oklch_chroma in_gamut"},
+		"suggested":    {3, "oklch_hue colour lightness oklch_chroma in_gamut"},
+		"lines":        {3, "tones_below colour lightness may_vanish outcome"},
 	} {
 		list, _ := fields[name].([]any)
 		if len(list) != want.length {
@@ -299,7 +299,7 @@ func TestShadesJSON(t *testing.T) {
 		}
 	}
 	deep := fields["ramp"].([]any)[2].(map[string]any)
-	if deep["colour"] != nil || deep["lightness"] != nil || deep["note"] != "no room" || deep["tones"] != 3.0 {
+	if deep["colour"] != nil || deep["lightness"] != nil || deep["outcome"] != "out_of_range" || deep["tones_below"] != 3.0 {
 		t.Errorf("three tones under value 1.5: %v", deep)
 	}
 	if _, err := json.Marshal(Bring(analysis.SpotOf(colour.RGB{R: 1, G: 2, B: 3}), analysis.SpotOf(colour.RGB{}))); err != nil {

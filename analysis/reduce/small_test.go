@@ -55,14 +55,14 @@ func TestSmallGaps(t *testing.T) {
 		}
 		return 255
 	}
-	for _, o := range []analysis.Options{{Groups: 2}, {Edges: []float64{50}}} {
+	for _, o := range []analysis.Options{{Groups: 2}, {Borders: []float64{50}}} {
 		got := smallGapsOf(64, o, hatched)
 		if want := colour.ValueOfY(0.75) - 10; len(got) != 1 || math.Abs(got[0].Whole-10) > 1e-9 || !(math.Abs(got[0].Small-got[0].Whole-want) < 0.03) { // a bin is 0.04
 			t.Errorf("hatched light: %+v, want a change of %g", got, want)
 		}
 	}
 	// Edges set by hand stay: with one at L* 95 the small picture has nothing above it.
-	if got := smallGapsOf(64, analysis.Options{Edges: []float64{95}}, hatched); len(got) != 1 || !math.IsNaN(got[0].Small) {
+	if got := smallGapsOf(64, analysis.Options{Borders: []float64{95}}, hatched); len(got) != 1 || !math.IsNaN(got[0].Small) {
 		t.Errorf("an edge above all that is left: %+v", got)
 	}
 	// At its own size nothing changes.

@@ -72,8 +72,8 @@ func OfPalette(p *palette.Palette) []Row {
 	for _, group := range p.ByFamily() {
 		title, name := "Other colours", "colour"
 		if group.Family != nil {
-			title = fmt.Sprintf("Family %d", *group.Family+1)
-			name = fmt.Sprintf("family %d", *group.Family+1)
+			title = fmt.Sprintf("Local colour %d", *group.Family+1)
+			name = fmt.Sprintf("local %d", *group.Family+1)
 		}
 		row := Row{Title: title}
 		counts := map[string]int{}

@@ -68,7 +68,7 @@ func TestNamesOfPalette(t *testing.T) {
 		}
 		fmt.Fprint(&text, "; ")
 	}
-	if got, want := text.String(), "Family 1: family 1 light, family 1 light 2,; Other colours: colour 1, colour 2,; "; got != want {
+	if got, want := text.String(), "Local colour 1: local 1 light, local 1 light 2,; Other colours: colour 1, colour 2,; "; got != want {
 		t.Errorf("%s", got)
 	}
 }
@@ -117,7 +117,7 @@ func TestCSS(t *testing.T) {
 func TestLists(t *testing.T) {
 	rows := OfShades(shades(t, "#e2ab85"))
 	var hex, text bytes.Buffer
-	if err := WriteHex(&hex, rows); err != nil {
+	if err := WriteCodes(&hex, rows); err != nil {
 		t.Fatal(err)
 	}
 	if err := WriteText(&text, rows); err != nil {
@@ -251,7 +251,7 @@ func TestPNGSaysSRGB(t *testing.T) {
 func TestNoSwatches(t *testing.T) {
 	for name, rows := range map[string][]Row{"no rows": nil, "an empty row": {{Title: "Colours"}}} {
 		var css, hex, text, picture bytes.Buffer
-		for _, err := range []error{WriteCSS(&css, rows), WriteHex(&hex, rows), WriteText(&text, rows), WritePNG(&picture, rows)} {
+		for _, err := range []error{WriteCSS(&css, rows), WriteCodes(&hex, rows), WriteText(&text, rows), WritePNG(&picture, rows)} {
 			if err != nil {
 				t.Errorf("%s: %v", name, err)
 			}
@@ -270,7 +270,7 @@ func TestAnyNames(t *testing.T) {
 			rows[0].Title += "**//"
 		}
 		var picture, css, text, hex bytes.Buffer
-		for _, err := range []error{WritePNG(&picture, rows), WriteCSS(&css, rows), WriteText(&text, rows), WriteHex(&hex, rows)} {
+		for _, err := range []error{WritePNG(&picture, rows), WriteCSS(&css, rows), WriteText(&text, rows), WriteCodes(&hex, rows)} {
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -49,8 +49,11 @@ func CSSOklch(c colour.RGB) string {
 	return fmt.Sprintf("oklch(%.3f%% %.5f %.2f)", 100*ok.L, ok.C, ok.H)
 }
 
-// WriteHex writes the colours' hexadecimal codes, one a line.
-func WriteHex(w io.Writer, rows []Row) error {
+// CodesEnding ends the name of a list of codes alone, which is text too.
+const CodesEnding = "-codes.txt"
+
+// WriteCodes writes the colours' hexadecimal codes, one a line.
+func WriteCodes(w io.Writer, rows []Row) error {
 	out := bufio.NewWriter(w)
 	for _, row := range rows {
 		for _, s := range row.Swatches {

@@ -1,43 +1,64 @@
 package views
 
 import (
+	"encoding/binary"
+
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/fixed"
 	"app.tonedesk/analysis/reduce"
 )
 
-// How what is left out is hatched: thin lines, rising to the right, in a grey that is a little
-// darker than its ground, or lighter on a dark one. Faint, since the picture is still looked at
-// there, and seen on every grey (our choice).
+// hatchStep is how far the lines of a hatching are from each other, in pixels across and down (our
+// choice: the picture is still seen between them).
+const hatchStep = 8
+
+// What is left out is laid half transparently under a middle grey, and hatched by thin lines that
+// rise to the right, half transparent too: dark ones on a light ground, light ones on a dark one (our
+// choice: the picture is still seen there, and plainly not counted).
 const (
-	hatchStep  = 8  // pixels from line to line, across and down
-	hatchApart = 12 // L* from the ground
+	hatchDark  = 0x10
+	hatchLight = 0xf0
 )
 
-// hatchGreys are the greys of lines by the bin of their ground's lightness.
-var hatchGreys = func() (greys [256]uint8) {
-	for bin := range greys {
-		by := float64(hatchApart)
-		if bin >= len(greys)/2 {
-			by = -by
-		}
-		greys[bin] = colour.GreyOf(float64(bin)/colour.BinsPerLightness + by)
+// veil is the greys of 8 bits as they are seen through half of a middle grey.
+var veil = func() (through [256]uint8) {
+	middle := int(colour.GreyOf(50))
+	for v := range through {
+		through[v] = uint8((v + middle + 1) / 2)
 	}
-	return greys
+	return through
 }()
 
-// HatchMask hatches the pixels of src that are left out, in dst as a view painted it.
+// HatchMask veils and hatches the pixels of src that are left out, in dst as a view painted it.
 func HatchMask(dst []byte, src *reduce.Picture) {
 	for y := range src.Height {
 		left := src.Left[y*src.Width:][:src.Width]
-		for x := (hatchStep - y%hatchStep) % hatchStep; x < src.Width; x += hatchStep {
+		row := dst[analysis.PixelBytes*y*src.Width:]
+		for x := 0; x < len(left); x++ {
+			if x+8 <= len(left) && binary.LittleEndian.Uint64(left[x:]) == 0 { // mostly nothing is left out
+				x += 7
+				continue
+			}
 			if left[x] == 0 {
 				continue
 			}
-			pixel := dst[analysis.PixelBytes*(y*src.Width+x):][:analysis.PixelBytes]
-			grey := hatchGreys[fixed.Bins.Of(pixel[0], pixel[1], pixel[2])]
-			pixel[0], pixel[1], pixel[2] = grey, grey, grey
+			pixel := row[analysis.PixelBytes*x:][:3]
+			pixel[0], pixel[1], pixel[2] = veil[pixel[0]], veil[pixel[1]], veil[pixel[2]]
+			if (x+y)%hatchStep == 0 {
+				hatchVeiled(pixel)
+			}
 		}
+	}
+}
+
+// hatchVeiled makes a veiled pixel part of a line.
+func hatchVeiled(pixel []byte) {
+	ink := hatchLight
+	if fixed.Bins.Of(pixel[0], pixel[1], pixel[2]) >= 128 {
+		ink = hatchDark
+	}
+	for i, v := range pixel {
+		pixel[i] = uint8((int(v) + ink) / 2)
 	}
 }

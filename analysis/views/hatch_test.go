@@ -9,10 +9,10 @@ import (
 	"app.tonedesk/analysis/reduce"
 )
 
-// Lines stand on left-out pixels only, on a few of them, evenly, neutral, and as far from their
-// ground as is seen, but not more.
+// What is left out, and nothing else, is seen through half of a middle grey, which is L* 50; an eighth
+// of it are lines, neutral on a neutral ground, and far enough from their ground to be seen.
 func TestHatchMask(t *testing.T) {
-	const width, height = 64, 48
+	const width, height, middle = 61, 48, 119 // sRGB 119 is L* 50.03 (CIE 15:2004, IEC 61966-2-1)
 	for ground := range 256 {
 		d := &reduce.Picture{Width: width, Height: height, Left: make([]uint8, width*height)}
 		for i := range d.Left {
@@ -23,18 +23,30 @@ func TestHatchMask(t *testing.T) {
 		dst := bytes.Repeat([]byte{uint8(ground), uint8(ground), uint8(ground), 255}, width*height)
 		HatchMask(dst, d)
 		lines, linear := 0, testkit.PlainLinear()
+		veiled := (ground + middle) / 2
 		for i := 0; i < len(dst); i += 4 {
-			if int(dst[i]) == ground {
-				continue
-			}
-			lines++
-			l, under := testkit.PlainLightness(linear, int(dst[i]), int(dst[i+1]), int(dst[i+2])), testkit.PlainLightness(linear, ground, ground, ground)
-			if d.Left[i/4] == 0 || dst[i] != dst[i+1] || dst[i] != dst[i+2] || dst[i+3] != 255 || math.Abs(math.Abs(l-under)-hatchApart) > 1 {
-				t.Fatalf("on %d, pixel %d: %v", ground, i/4, dst[i:i+4])
+			got, at := int(dst[i]), i/4
+			switch {
+			case dst[i] != dst[i+1] || dst[i] != dst[i+2] || dst[i+3] != 255:
+				t.Fatalf("on %d, pixel %d: %v", ground, at, dst[i:i+4])
+			case d.Left[at] == 0:
+				if got != ground {
+					t.Fatalf("on %d, pixel %d is counted, and %d", ground, at, got)
+				}
+			case (at%width+at/width)%8 != 0:
+				if math.Abs(float64(got-veiled)) > 1 {
+					t.Fatalf("on %d, pixel %d: %d, want %d", ground, at, got, veiled)
+				}
+			default:
+				lines++
+				l, under := testkit.PlainLightness(linear, got, got, got), testkit.PlainLightness(linear, veiled, veiled, veiled)
+				if math.Abs(l-under) < 20 {
+					t.Fatalf("on %d, a line of L* %.1f on %.1f", ground, l, under)
+				}
 			}
 		}
-		if want := width / 2 * height / 8; lines != want {
-			t.Fatalf("on %d: %d pixels of lines, want %d, an eighth", ground, lines, want)
+		if lines == 0 {
+			t.Fatal("there are no lines")
 		}
 	}
 }

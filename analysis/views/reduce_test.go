@@ -159,7 +159,7 @@ func TestReduceAllocatesNothing(t *testing.T) {
 			views[i].Paint(dst, small, look)
 		}
 		HatchMask(dst, small)
-		DotLimits(dst, small, analysis.DefaultLimits)
+		HatchLimits(dst, small, analysis.DefaultLimits)
 		FlipLeftRight(dst, 200, 150)
 	}
 	frame()

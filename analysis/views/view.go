@@ -13,6 +13,7 @@ import (
 type View struct {
 	Key  string // never changes; for settings
 	Name string // for the window, at most 14 characters
+	Says string // what the name stands for, where it is not plain; "" for none
 	Knob *Knob  // the one thing that can be set about it; nil for none
 	// Wide says that a pixel's look depends on pixels far from it: the view of a small part
 	// is not a part of the view.

@@ -12,9 +12,9 @@ import (
 // The picture as eyes with a colour-vision deficiency see it. Source: MACHADO, on linear
 // light; its tritan is an approximation.
 var (
-	protanView = View{Key: "protan", Name: "Protan", Knob: &severityKnob, Paint: seenThrough(&colour.ProtanTable)}
-	deutanView = View{Key: "deutan", Name: "Deutan", Knob: &severityKnob, Paint: seenThrough(&colour.DeutanTable)}
-	tritanView = View{Key: "tritan", Name: "Tritan", Knob: &severityKnob, Paint: seenThrough(&colour.TritanTable)}
+	protanView = View{Key: "protan", Name: "Protan", Says: "red-weak sight", Knob: &severityKnob, Paint: seenThrough(&colour.ProtanTable)}
+	deutanView = View{Key: "deutan", Name: "Deutan", Says: "green-weak sight", Knob: &severityKnob, Paint: seenThrough(&colour.DeutanTable)}
+	tritanView = View{Key: "tritan", Name: "Tritan", Says: "blue-weak sight", Knob: &severityKnob, Paint: seenThrough(&colour.TritanTable)}
 )
 
 // severityKnob goes from nearly the usual eye, which the view Colour is for, to one without

@@ -11,7 +11,7 @@ const straight = 0.85
 
 // edgeOf finds how far from a side the canvas lies, as rays from the surround's opening meet it.
 // met is the part of those that meet anything which meet it there.
-func edgeOf(s *side, of code, which int, open distances) (inward int, met float64) {
+func borderOf(s *side, of code, which int, open distances) (inward int, met float64) {
 	var hits [rays]int
 	from, to := open.span(which, s.length)
 	depth := s.depth - open[opposite(which)]

@@ -83,7 +83,7 @@ func findIn(p analysis.Pixels, views *[sides]side, of code) Found {
 			continue
 		}
 		var met float64
-		if s.canvas[i], met = edgeOf(&views[i], of, i, s.open); met < straight {
+		if s.canvas[i], met = borderOf(&views[i], of, i, s.open); met < straight {
 			return Found{}
 		}
 	}

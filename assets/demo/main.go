@@ -17,12 +17,20 @@ func main() {
 	}
 }
 
-// write paints both pictures and saves them.
+// write paints all pictures and saves them.
 func write() error {
 	if err := save("demo.png", paintScene()); err != nil {
 		return err
 	}
-	return save("icon.png", paintIcon())
+	if err := save("icon.png", paintIcon()); err != nil {
+		return err
+	}
+	for _, st := range stages {
+		if err := save(st.path(), paintStage(st)); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // save writes m to path as a PNG, packed as tightly as the encoder can.

@@ -18,11 +18,16 @@ type scene struct {
 // paintScene paints the whole picture: someone on a hill above a bay, late in the day,
 // eyes shut against the wind that comes from the low sun on the left.
 func paintScene() *image.RGBA {
-	s := &scene{
-		canvas: newCanvas(width, height, image.White),
-		skin:   squeeze(skin), hair: squeeze(hair), coat: squeeze(coat), scarf: squeeze(scarf), leaf: squeeze(leaf),
+	s := scene{
+		skin: squeeze(skin), hair: squeeze(hair), coat: squeeze(coat), scarf: squeeze(scarf), leaf: squeeze(leaf),
 		sheen: mix(sheen), bounce: mix(bounce),
 	}
+	return s.paint()
+}
+
+// paint paints it all with the scene's colours.
+func (s *scene) paint() *image.RGBA {
+	s.canvas = newCanvas(width, height, image.White)
 	s.background()
 	s.backHair()
 	s.paintCoat()

@@ -11,7 +11,7 @@ import (
 func TestCompareJSON(t *testing.T) {
 	e := desktest.Run(t, "", "compare", "--json", "#808080", "#ff0000")
 	e.PlainErrors(t, 0)
-	const names = "a b lightness_difference tones layer_grey_difference ciede2000 verdict"
+	const names = "version a b lightness_difference tones layer_grey_difference ciede2000 verdict"
 	if got := strings.Join(keys(t, e.Out), " "); got != names {
 		t.Errorf("names are %s, want %s", got, names)
 	}
@@ -63,7 +63,9 @@ func TestCompareArguments(t *testing.T) {
 		{"three colours", []string{"#fff", "#000", "#123"}, 2, 1},
 		{"no colour", nil, 2, 1},
 		{"one bad", []string{"#fff", "grey"}, 2, 1},
-		{"two bad", []string{"black", "white"}, 2, 2},
+		{"two that are neither colours nor files", []string{"black", "white"}, 1, 2},
+		{"a colour and a picture", []string{"#fff", "../../assets/demo.png"}, 2, 1},
+		{"tolerance for pictures", []string{"--tolerance", "2", "../../assets/demo.png", "../../assets/demo.png"}, 2, 1},
 		{"tolerance too small", []string{"--tolerance", "0.4", "#fff", "#000"}, 2, 1},
 		{"tolerance too large", []string{"--tolerance=5.1", "#fff", "#000"}, 2, 1},
 		{"tolerance is not a number", []string{"--tolerance", "NaN", "#fff", "#000"}, 2, 1},
@@ -99,13 +101,13 @@ func TestCompareList(t *testing.T) {
 func TestCompareSaysTheWindowsSentence(t *testing.T) {
 	e := desktest.Run(t, "", "compare", "#fff", "#000")
 	// CIE 15 and ASTM D1535: black is 100 L* and ten values below white.
-	if !strings.Contains(e.Out, "B is 10.0 tones darker") || !strings.Contains(e.Out, "Lightness -100.0, layer grey -255") {
+	if !strings.Contains(e.Out, "B is 10.0 tones darker") || !strings.Contains(e.Out, "B minus A: lightness -100.0, layer grey -255") {
 		t.Errorf("the report is\n%s", e.Out)
 	}
 	if strings.ContainsRune(e.Out, '\u00a0') {
 		t.Errorf("unbreakable spaces reach the terminal: %q", e.Out)
 	}
-	if e = desktest.Run(t, "", "compare", "#123456", "#123456"); !strings.Contains(e.Out, "Same lightness") {
+	if e = desktest.Run(t, "", "compare", "#123456", "#123456"); !strings.Contains(e.Out, "Same lightness (within 2.0). No difference in lightness.") {
 		t.Errorf("the report is\n%s", e.Out)
 	}
 }

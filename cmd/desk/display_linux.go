@@ -53,15 +53,15 @@ func sayNoDisplay(err error, env func(string) string) string {
 	on := func(words wording.Phrase) wording.Phrase { return wording.On(words, env("DISPLAY")) }
 	switch {
 	case errors.Is(err, xconn.ErrNoDisplay) && env("DISPLAY") == "" && env("WAYLAND_DISPLAY") != "":
-		return wording.Sentence(what, "this Wayland session has no X display", "install Xwayland, or log in with an X11 session")
+		return wording.Cannot(what, "this Wayland session has no X display", "install Xwayland, or log in with an X11 session")
 	case errors.Is(err, xconn.ErrNoDisplay) && env("DISPLAY") == "":
-		return wording.Sentence(what, "there is no display to open it on", "start it from your desktop, or use a command such as read")
+		return wording.Cannot(what, "there is no display to open it on", "start it from your desktop, or use a command such as read")
 	case errors.Is(err, xconn.ErrNoDisplay):
-		return wording.Sentence(what, on("there is no display")+", which DISPLAY names", "start it from your desktop, or correct DISPLAY")
+		return wording.Cannot(what, on("there is no display")+", which DISPLAY names", "start it from your desktop, or correct DISPLAY")
 	case errors.Is(err, xconn.ErrRefused):
-		return wording.Sentence(what, on("the display")+" does not let you in", "start it as the user who is logged in there")
+		return wording.Cannot(what, on("the display")+" does not let you in", "start it as the user who is logged in there")
 	case errors.Is(err, xconn.ErrNotAnswering):
-		return wording.Sentence(what, on("the display")+" does not answer", "try again when it does")
+		return wording.Cannot(what, on("the display")+" does not answer", "try again when it does")
 	}
 	return wording.Explain(what, err)
 }

@@ -34,9 +34,9 @@ type familyReport struct {
 	}
 	LightnessApart, Tones                 float64 `json:"-"`
 	Share                                 *float64
-	Verdict                               []string
-	HueTurn, SaturationGain, Accent, Line any  `json:"-"`
-	TowardBlack                           bool `json:"toward_black"`
+	Verdict                               string
+	Remarks                               []string
+	HueTurn, SaturationGain, Accent, Line any `json:"-"`
 }
 
 func TestReadJSONFamilies(t *testing.T) {
@@ -48,7 +48,7 @@ func TestReadJSONFamilies(t *testing.T) {
 	if err := json.Unmarshal(reportFrom(t, e.Out).Families, &names); err != nil || len(names) != 1 {
 		t.Fatalf("%v: %s", err, e.Out)
 	}
-	for _, name := range strings.Fields("light shadow lightness_apart tones hue_turn saturation_gain share verdict toward_black overlap accent line confidence") {
+	for _, name := range strings.Fields("light shadow lightness_difference tones hue_turn saturation_gain share verdict remarks overlap accent line confidence") {
 		if _, ok := names[0][name]; !ok {
 			t.Errorf("a family lacks %s", name)
 		}
@@ -62,7 +62,7 @@ func TestReadJSONFamilies(t *testing.T) {
 		t.Fatal(err)
 	}
 	f := families[0]
-	if f.Light.Colour != "#ff0000" || f.Shadow.Colour != "#800000" || !f.TowardBlack || !slices.Contains(f.Verdict, "toward_black") {
+	if f.Light.Colour != "#ff0000" || f.Shadow.Colour != "#800000" || f.Verdict != "reads" || !slices.Contains(f.Remarks, "toward_black") {
 		t.Errorf("family %s", e.Out)
 	}
 	if f.Light.X == nil || *f.Light.X >= 110 || *f.Shadow.X < 110 || f.Light.Size == nil {
@@ -83,14 +83,14 @@ func TestReadWithoutFamilies(t *testing.T) {
 		text string
 	}{
 		{[]string{path, "--no-families"}, "null", ""},
-		{[]string{flat}, "[]", "families   none found"},
+		{[]string{flat}, "[]", "local colours: none found"},
 	} {
 		e := desktest.Run(t, "", append([]string{"read", "--json"}, tt.args...)...)
 		if got := string(reportFrom(t, e.Out).Families); got != tt.json {
 			t.Errorf("%v: families %s, want %s", tt.args, got, tt.json)
 		}
 		e = desktest.Run(t, "", append([]string{"read"}, tt.args...)...)
-		if !strings.Contains(e.Out, tt.text) || tt.text == "" && strings.Contains(e.Out, "families") {
+		if !strings.Contains(e.Out, tt.text) || tt.text == "" && strings.Contains(e.Out, "local colours") {
 			t.Errorf("%v: the report says\n%s", tt.args, e.Out)
 		}
 	}
@@ -102,8 +102,8 @@ func TestReadReportsFamilies(t *testing.T) {
 	e.PlainErrors(t, 0)
 	// D1535 of the published luminances: 21.26 % and 4.59 % lie 2.7 tones apart
 	for _, want := range []string{
-		"families", "light ", "#ff0000", "shadow ", "#800000", "tones: reads; 26", "Hue stays, as saturated.",
-		"Goes straight toward black: shift the hue first.",
+		"local colours", "light ", "#ff0000", "shadow ", "#800000", "tones: reads; 26", "Same hue, same saturation.",
+		"Straight toward black: shift the hue first.",
 	} {
 		if !strings.Contains(e.Out, want) {
 			t.Errorf("the report lacks %q:\n%s", want, e.Out)

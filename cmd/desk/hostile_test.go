@@ -138,7 +138,7 @@ func TestHostileNamesUnread(t *testing.T) {
 				t.Fatal(err)
 			}
 			for _, args := range [][]string{
-				{"read", path}, {"read", "--target", path, good}, {"palette", path}, {"change", good, path}, {"change", path, path},
+				{"read", path}, {"read", "--target", path, good}, {"palette", path}, {"compare", good, path}, {"compare", path, path},
 				{"sheet", path}, {path}, {"read", path + "/in"}, {"sheet", path + "/in"},
 			} {
 				within("", args...).refused(t, kind+": "+strings.Join(args, " "))
@@ -209,7 +209,7 @@ func TestHostileArguments(t *testing.T) {
 	for _, args := range [][]string{
 		{"read"}, {"read", "-"}, {"palette"}, {"palette", "-"}, {"palette", "--force", good}, {"palette", "--png", "a", good, good}, {"palette", "--png", "-", good},
 		{"palette", "--png", filepath.Join(t.TempDir(), "x"), transparent}, {"sheet", transparent}, {"read", "--spots", "99,1", good}, {"read", "--spots", "1,1", transparent},
-		{"sheet"}, {"sheet", good, good}, {"change"}, {"change", good}, {"spot"}, {"spot", "-", "#fff"}, {"compare"}, {"compare", "#fff"}, {"shade"}, {"match", "#fff"},
+		{"sheet"}, {"sheet", good, good}, {"compare", good}, {"compare", good, good, good}, {"compare", "--tolerance", "2", good, good}, {"compare", "#fff", good}, {"spot"}, {"spot", "-", "#fff"}, {"compare"}, {"compare", "#fff"}, {"shade"}, {"match", "#fff"},
 		{"shade", "--judge", "#fff", "#000"}, {"read", "--spots"}, {"--trace"}, {good},
 	} {
 		r := within("", args...)
@@ -230,16 +230,19 @@ func TestHostileReports(t *testing.T) {
 	store := stills.New(stills.Folders{Data: filepath.Join(data, "tonedesk", "stills")})
 	for i, name := range hostile {
 		path := picture(t, name, 12, 5, threeBars(120))
-		for _, args := range [][]string{{"read", path}, {"palette", path}, {"change", path, path}, {"sheet", "--picture", path}} {
+		for _, args := range [][]string{{"read", path}, {"palette", path}, {"compare", path, path}, {"sheet", "--picture", path}} {
 			r := within("", args...)
 			if tame(t, args[0], r.out); r.err != "" || r.code != 0 {
 				t.Errorf("%s %q: %d, %s", args[0], name, r.code, r.err)
 			}
 		}
-		for _, args := range [][]string{{"read", "--json", path}, {"palette", "--json", path}, {"change", "--json", path, path}} {
+		for _, args := range [][]string{{"read", "--json", path}, {"palette", "--json", path}, {"compare", "--json", path, path}} {
 			r := within("", args...)
 			tame(t, args[0]+" as JSON", r.out)
-			var said struct{ File, Before string }
+			var said struct {
+				File   string
+				Before string `json:"picture_before"`
+			}
 			if err := json.Unmarshal([]byte(r.out), &said); err != nil || said.File+said.Before != strings.ToValidUTF8(path, "\ufffd") && utf8.ValidString(path) {
 				t.Errorf("%s %q: %v, %q", args[0], name, err, said.File+said.Before)
 			}
@@ -264,13 +267,13 @@ func TestWithoutHome(t *testing.T) {
 	}
 	path := picture(t, "good.png", 12, 5, threeBars(120))
 	for _, args := range [][]string{
-		{"change", path, path}, {"sheet", "-o", filepath.Join(t.TempDir(), "a.pdf"), path}, {"read", path}, {"palette", path}, {"spot", "#fff"},
+		{"compare", path, path}, {"sheet", "-o", filepath.Join(t.TempDir(), "a.pdf"), path}, {"read", path}, {"palette", path}, {"spot", "#fff"},
 	} {
 		if r := within("", args...); r.code != 0 || r.err != "" {
 			t.Errorf("%v: %d, %s", args, r.code, r.err)
 		}
 	}
-	for _, args := range [][]string{{"stills"}, {"sheet", "a still"}, {"change", path, "a still"}} {
+	for _, args := range [][]string{{"stills"}, {"sheet", "a still"}, {"compare", path, "a still"}} {
 		if r := within("", args...); !strings.Contains(r.err, "set HOME") || strings.Count(r.err, "\n") != 1 {
 			t.Errorf("%v: %d, %s", args, r.code, r.err)
 		} else {

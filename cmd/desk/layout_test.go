@@ -83,11 +83,15 @@ var doors = []door{
 	{"gui/wording", []string{toolkit, "gui"}, []string{"gui/files", "gui/stills", "gui/mistake", "gui/pictures", "gui/native"}},
 	{"gui/live", []string{toolkit, "gui"}, []string{"gui/pictures", "gui/settings", "gui/setup"}},
 	{"gui/overlay", []string{toolkit, "capture", "gui"}, []string{"gui/stills", "gui/wording"}},
-	{"gui/widgets", []string{"capture", "gui"}, []string{"gui/wording", "gui/settings", "gui/setup"}},
-	{"gui/host", []string{"capture", "gui"}, []string{"gui/mistake", "gui/native", "gui/overlay", "gui/setup", "gui/stills", "gui/widgets", "gui/wording"}},
-	{"gui/proposals", []string{"capture", "gui"}, []string{"gui/host", "gui/live", "gui/setup", "gui/widgets", "gui/wording"}},
-	{"gui/comparing", []string{"capture", "gui"}, []string{"gui/host", "gui/live", "gui/overlay", "gui/setup", "gui/stills", "gui/widgets", "gui/wording"}},
-	{"gui/structure", []string{"capture", "gui"}, []string{"gui/host", "gui/live", "gui/overlay", "gui/pictures", "gui/setup", "gui/stills", "gui/widgets", "gui/wording"}},
+	{"gui/icons", []string{"analysis", "capture", "gui"}, nil},
+	{"gui/widgets", []string{"capture", "gui"}, []string{"gui/icons", "gui/wording", "gui/settings", "gui/setup"}},
+	{"gui/host", []string{"capture", "gui"}, []string{"gui/icons", "gui/mistake", "gui/native", "gui/overlay", "gui/setup", "gui/stills", "gui/widgets", "gui/wording"}},
+	{"gui/menus", []string{"capture", "gui"}, []string{"gui/icons", "gui/host", "gui/settings", "gui/setup", "gui/widgets", "gui/wording"}},
+	{"gui/preferences", []string{"capture", "gui"}, []string{"gui/icons", "gui/host", "gui/settings", "gui/widgets", "gui/wording"}},
+	{"gui/proposals", []string{"capture", "gui"}, []string{"gui/icons", "gui/host", "gui/live", "gui/setup", "gui/widgets", "gui/wording"}},
+	{"gui/keeping", []string{"capture", "gui"}, []string{"gui/icons", "gui/host", "gui/stills", "gui/widgets", "gui/wording"}},
+	{"gui/comparing", []string{"capture", "gui"}, []string{"gui/icons", "gui/host", "gui/live", "gui/overlay", "gui/setup", "gui/stills", "gui/widgets", "gui/wording"}},
+	{"gui/structure", []string{"capture", "gui"}, []string{"gui/icons", "gui/host", "gui/live", "gui/overlay", "gui/pictures", "gui/setup", "gui/stills", "gui/widgets", "gui/wording"}},
 }
 
 // allowed reports whether a package of ours may import another.

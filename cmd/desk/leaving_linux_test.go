@@ -121,8 +121,8 @@ func markedStill(w *desktest.Window) desktest.Shown {
 	w.T.Helper()
 	l := w.WaitFor("the page", func(l desktest.Shown) bool { return l.Page == "Stills" && l.Parts[1] > 100 && l.Event == "shown" })
 	w.ClickIn(l.Parts[0]+l.Parts[2]/2, l.Parts[1]+l.Parts[3]/2)
-	w.WaitFor("the tools", func(l desktest.Shown) bool { return l.Tools[0][1] > 100 })
-	takeTool(w, 0, 1) // which keeps the picture first
+	w.WaitFor("the tools", func(l desktest.Shown) bool { return len(l.Tools) > 0 && l.Tools[0][1] > 100 })
+	takeTool(w, 1) // which keeps the picture first
 	return stroke(w, 1)
 }
 
@@ -145,10 +145,11 @@ func TestWindowAsksBeforeItLoses(t *testing.T) {
 	const settings = `{"version": 1, "page": "Stills", "width": 500, "height": 900}`
 	other := desktest.OpenIn(t, xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 1000, WindowManager: true}), home, settings, nil)
 	w := desktest.OpenOn(t, server, settings, []string{"XDG_DATA_HOME=" + filepath.Join(home, "data")})
+	w.ShowDemo()
 	w.WaitFor("the page", func(l desktest.Shown) bool { return l.Page == "Stills" })
 	l := markedStill(w)
 	id := l.Still.ID
-	other.WaitFor("the still in the other window's list", func(l desktest.Shown) bool { return slices.Contains(l.Shelf, id) })
+	other.WaitFor("the still in the other window's list", func(l desktest.Shown) bool { return slices.Contains(l.Kept, id) })
 	other.Quit()
 
 	lock := filepath.Join(home, "data", "tonedesk", "stills", "lock")

@@ -13,7 +13,7 @@ import (
 func TestMatchJSON(t *testing.T) {
 	e := desktest.Run(t, "", "match", "--json", "#e2ab85", "#3060c0")
 	e.PlainErrors(t, 0)
-	if got := strings.Join(keys(t, e.Out), " "); got != "a b matched note" || e.Code != 0 {
+	if got := strings.Join(keys(t, e.Out), " "); got != "version a b matched outcome" || e.Code != 0 {
 		t.Fatalf("code %d, names are %s", e.Code, got)
 	}
 	m := object(t, e.Out)

@@ -269,11 +269,11 @@ func TestCommandsTakeLittleMore(t *testing.T) {
 	write := pictureKinds["half clear.png"]
 	path, out := fileOf(t, "half clear.png", write(side, side)), t.TempDir()
 	for i, command := range [][]string{
-		{"read"}, {"palette"}, {"change", path}, {"sheet", "-o", filepath.Join(out, "x.pdf")}, {"sheet", "-o", filepath.Join(out, "x.json")},
+		{"read"}, {"palette"}, {"compare", path}, {"sheet", "-o", filepath.Join(out, "x.pdf")}, {"sheet", "-o", filepath.Join(out, "x.json")},
 		{"sheet", "--picture", "-o", filepath.Join(out, "y.png")}, {"sheet", "-o", filepath.Join(out, "x.ora")},
 	} {
 		bytes := int64(4 * side * side)
-		if command[0] == "change" || i == 6 { // of two, with their difference; of one and the paper under it
+		if command[0] == "compare" || i == 6 { // of two, with their difference; of one and the paper under it
 			bytes *= 2
 		}
 		peak, said, code := peakOf(t, bytes+little, append(command, path)...)
@@ -321,6 +321,9 @@ func TestWindowTakesAPictureOnce(t *testing.T) {
 	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 800, WindowManager: true})
 	peak := func(args ...string) int64 {
 		w := desktest.OpenOn(t, server, "", nil, args...)
+		if len(args) == 0 {
+			w.ShowDemo()
+		}
 		w.WaitFor("the picture", func(l desktest.Shown) bool { return l.Event == "shown" })
 		if len(args) > 0 {
 			w.Key("ctrl+s") // keeps it

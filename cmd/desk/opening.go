@@ -41,7 +41,7 @@ type opening struct {
 func (o *opening) begin() (opened func()) {
 	late := time.AfterFunc(openMost, func() {
 		log.Printf("the window does not open:\n%s", stacks())
-		o.end(wording.Sentence("open the window", "the display does not draw it", "try again when it answers"+more()))
+		o.end(wording.Cannot("open the window", "the display does not draw it", "try again when it answers"+more()))
 	})
 	o.to = log.Writer()
 	log.SetOutput(o)
@@ -87,5 +87,5 @@ func (o *opening) end(sentence string) {
 
 // sayNoOpenGL says why no window can be drawn.
 func sayNoOpenGL() string {
-	return wording.Sentence("open the window", "the display has no OpenGL 2.1 to draw with", "install the graphics card's driver, or Mesa"+more())
+	return wording.Cannot("open the window", "the display has no OpenGL 2.1 to draw with", "install the graphics card's driver, or Mesa"+more())
 }

@@ -43,7 +43,7 @@ func TestWindowWithOddFilesOfItsOwn(t *testing.T) {
 			t.Fatal(err)
 		}
 		w = desktest.OpenIn(t, server, w.Home, "", nil)
-		l := w.WaitFor("the demo", func(l desktest.Shown) bool { return l.Event == "shown" && l.Message != "" })
+		l := w.WaitFor("what is wrong", func(l desktest.Shown) bool { return l.Message != "" })
 		if !strings.Contains(l.Message, tt.says) || strings.Count(l.Message, ". ") != 0 {
 			t.Errorf("%s: it says %q", tt.name, l.Message)
 		}

@@ -39,7 +39,7 @@ func writePicture(t *testing.T) string {
 func TestPaletteJSON(t *testing.T) {
 	e := desktest.Run(t, "", "palette", "--json", writePicture(t))
 	e.PlainErrors(t, 0)
-	if got := strings.Join(keys(t, e.Out), " "); got != "file width height colours spread empty" || e.Code != 0 {
+	if got := strings.Join(keys(t, e.Out), " "); got != "version file width height colours spread empty" || e.Code != 0 {
 		t.Fatalf("code %d, names are %s", e.Code, got)
 	}
 	var said []string

@@ -11,7 +11,10 @@ import (
 	"app.tonedesk/cmd/desk/desktest"
 )
 
-const stepNames = "tones colour lightness value layer_grey ok_lightness seen_lightness chroma hue hue_turn saturation_gain note"
+const (
+	stepNames   = "tones_below colour lightness value layer_grey ok_lightness seen_lightness chroma hue hue_turn saturation_gain outcome"
+	accentNames = "oklch_hue colour lightness value layer_grey ok_lightness seen_lightness chroma hue oklch_chroma in_gamut outcome"
+)
 
 // lists decodes the lists of a JSON object and their elements' names.
 func lists(t *testing.T, line string) map[string][]json.RawMessage {
@@ -33,7 +36,7 @@ func lists(t *testing.T, line string) map[string][]json.RawMessage {
 func TestShadeJSON(t *testing.T) {
 	e := desktest.Run(t, "", "shade", "--json", "#e2ab85")
 	e.PlainErrors(t, 0)
-	const names = "base options ramp lights black_ramp accents edge_accents suggested lines"
+	const names = "version base options ramp lights black_ramp accents edge_accents suggested lines"
 	if got := strings.Join(keys(t, e.Out), " "); got != names || e.Code != 0 {
 		t.Fatalf("code %d, names are %s, want %s", e.Code, got, names)
 	}
@@ -42,9 +45,9 @@ func TestShadeJSON(t *testing.T) {
 		names  string
 	}{
 		"ramp": {3, stepNames}, "lights": {2, stepNames}, "black_ramp": {3, stepNames}, "lines": {3, stepNames + " may_vanish"},
-		"accents":      {24, "hue colour lightness chroma in_gamut layer_grey seen_lightness note"},
-		"edge_accents": {24, "hue colour lightness chroma in_gamut layer_grey seen_lightness note"},
-		"suggested":    {3, "hue colour lightness chroma in_gamut layer_grey seen_lightness note"},
+		"accents":      {24, accentNames},
+		"edge_accents": {24, accentNames},
+		"suggested":    {3, accentNames},
 	} {
 		list := lists(t, e.Out)[name]
 		if len(list) != want.length {
@@ -66,7 +69,7 @@ func checkRamp(t *testing.T, line string) {
 	base := analysis.SpotOf(colour.RGB{R: 0xe2, G: 0xab, B: 0x85})
 	for i, raw := range lists(t, line)["ramp"] {
 		var step struct {
-			Tones  float64
+			Tones  float64 `json:"tones_below"`
 			Colour colour.RGB
 		}
 		if err := json.Unmarshal(raw, &step); err != nil {
@@ -78,8 +81,8 @@ func checkRamp(t *testing.T, line string) {
 	}
 }
 
-// Where there is no room, colour and figures are null and the word stands beside.
-func TestShadeSaysNoRoom(t *testing.T) {
+// What is out of range: colour and figures are null and the word stands beside.
+func TestShadeSaysOutOfRange(t *testing.T) {
 	e := desktest.Run(t, "", "shade", "--json", "#000", "#fff")
 	lines := strings.Split(strings.TrimSpace(e.Out), "\n")
 	if e.Code != 0 || len(lines) != 2 {
@@ -88,14 +91,14 @@ func TestShadeSaysNoRoom(t *testing.T) {
 	for i, name := range []string{"ramp", "lights"} { // below black, above white
 		for _, raw := range lists(t, lines[i])[name] {
 			step := object(t, string(raw))
-			if step["colour"] != nil || step["lightness"] != nil || step["note"] != "no room" {
+			if step["colour"] != nil || step["lightness"] != nil || step["outcome"] != "out_of_range" {
 				t.Errorf("%s: %v", name, step)
 			}
 		}
 	}
 	report := desktest.Run(t, "", "shade", "#000")
-	if n := strings.Count(report.Out, "no room"); report.Code != 0 || n != 3+3+3 {
-		t.Errorf("code %d, no room %d times:\n%s", report.Code, n, report.Out)
+	if n := strings.Count(report.Out, "out of range"); report.Code != 0 || n != 3+3+3 {
+		t.Errorf("code %d, out of range %d times:\n%s", report.Code, n, report.Out)
 	}
 }
 
@@ -117,7 +120,7 @@ func TestShadeSettings(t *testing.T) {
 		{[]string{"--light", "cool"}, "shadow_hue", 35.0},
 		{[]string{"--light", "cool", "--shadow-hue", "20"}, "shadow_hue", 20.0},
 		{[]string{"--shadow-hue=360"}, "shadow_hue", 0.0},
-		{[]string{"--turn", "0.1"}, "turn", 0.1}, {[]string{"--gain", "-0.2"}, "gain", -0.2}, {[]string{"--chroma", "0.05"}, "accent_chroma", 0.05},
+		{[]string{"--hue-shift", "0.1"}, "turn", 0.1}, {[]string{"--gain", "-0.2"}, "gain", -0.2}, {[]string{"--chroma", "0.05"}, "accent_chroma", 0.05},
 		{[]string{"--equal", "layer-grey"}, "equal_by", "layer_grey"}, {[]string{"--equal", "seen-lightness"}, "equal_by", "seen_lightness"},
 	} {
 		if got := options(tt.args...)[tt.name]; got != tt.want {
@@ -132,15 +135,15 @@ func TestShadeJudges(t *testing.T) {
 	judged, _ := object(t, e.Out)["judged"].(map[string]any)
 	family, _ := judged["family"].(map[string]any)
 	nearest, _ := judged["nearest"].(map[string]any)
-	if family["toward_black"] != true || nearest["colour"] == nil || judged["distance"] == nil {
+	if family["remarks"].([]any)[0] != "toward_black" || nearest["colour"] == nil || judged["ciede2000"] == nil {
 		t.Errorf("code %d, judged %v", e.Code, judged)
 	}
 	report := desktest.Run(t, "", "shade", "--judge", "#a27a5e", "#e2ab85")
-	if !strings.Contains(report.Out, "\n  Goes straight toward black: shift the hue first.\n") {
+	if !strings.Contains(report.Out, "\n  Straight toward black: shift the hue first.\n") {
 		t.Errorf("%s", report.Out)
 	}
 	black := desktest.Run(t, "", "shade", "--judge", "#000001", "#e2ab85")
-	if strings.Contains(black.Out, "% more saturated.") || !strings.Contains(black.Out, "  Nearly neutral.\n  Goes straight toward black") {
+	if strings.Contains(black.Out, "% richer.") || !strings.Contains(black.Out, "  Nearly neutral.\n  Straight toward black") {
 		t.Errorf("%s", black.Out)
 	}
 	foreign := desktest.Run(t, "", "shade", "--judge", "#5f80c8", "#e2ab85")
@@ -167,7 +170,7 @@ func TestShadeArguments(t *testing.T) {
 		{"unknown option", []string{"--hue", "3", "#fff"}, 2, 1},
 		{"light that isn't", []string{"--light", "green", "#fff"}, 2, 1},
 		{"hue past the circle", []string{"--shadow-hue", "361", "#fff"}, 2, 1},
-		{"no number", []string{"--turn", "NaN", "#fff"}, 2, 1},
+		{"no number", []string{"--hue-shift", "NaN", "#fff"}, 2, 1},
 		{"gain without value", []string{"#fff", "--gain"}, 2, 1},
 		{"chroma below nothing", []string{"--chroma=-0.1", "#fff"}, 2, 1},
 		{"equal by something", []string{"--equal", "hue", "#fff"}, 2, 1},

@@ -53,7 +53,7 @@ func TestSpotJSON(t *testing.T) {
 		t.Fatalf("code %d, output %q", e.Code, e.Out)
 	}
 	for _, line := range lines {
-		if got := strings.Join(keys(t, line), " "); got != spotNames {
+		if got := strings.Join(keys(t, line), " "); got != "version "+spotNames {
 			t.Errorf("names are %s, want %s", got, spotNames)
 		}
 	}

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"encoding/json"
+	"fmt"
 	"image"
 	"image/color"
 	"image/png"
@@ -59,7 +61,10 @@ func TestWindowFindsFamilies(t *testing.T) {
 	l = w.WaitFor("its row laid out", func(l desktest.Shown) bool { return len(l.Families) == 1 && l.Families[0].Box[1] > 100 })
 	box := l.Families[0].Box
 	w.ClickIn(box[0]+box[2]/4, box[1]+box[3]/4)
-	w.WaitFor("its colours as spots", func(l desktest.Shown) bool { return len(l.Spots) == 2 && strings.Contains(l.Sentence, "B is 2.2") })
+	l = w.WaitFor("its colours as spots", func(l desktest.Shown) bool { return len(l.Spots) == 2 })
+	if l.Spots[0].Colour != "#e2ab85" || l.Spots[1].Colour != "#b26a5c" {
+		t.Errorf("the spots are %+v", l.Spots)
+	}
 	painter.Repaint(id, pot(color.NRGBA{0xd0, 0x98, 0x7a, 255})) // hardly darker
 	w.WaitFor("a shadow that is too close", func(l desktest.Shown) bool {
 		return len(l.Families) == 1 && strings.HasPrefix(l.Families[0].Title, "0.") && strings.Contains(l.Families[0].Title, "a soft step")
@@ -76,9 +81,13 @@ func TestWindowFindsFamilies(t *testing.T) {
 		return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "a soft step")
 	})
 	box = l.Families[0].Box
-	w.ClickIn(box[0]+box[2]-20, box[1]+40) // Not this, the lower button at the right
-	w.WaitFor("it refused", func(l desktest.Shown) bool {
-		return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "not shown")
+	server.WaitFor("it refused", func() bool { // by the cross at the right, once that has stood there for a while
+		lines := w.Lines()
+		if last := lines[len(lines)-1]; len(last.Families) == 1 && strings.Contains(last.Families[0].Title, "not shown") {
+			return true
+		}
+		w.ClickIn(box[0]+box[2]-16, box[1]+13)
+		return false
 	})
 	w.Do("mousemove", "--window", w.ID, "20", "20") // away from the row
 	w.WaitFor("it folded away", func(l desktest.Shown) bool { return len(l.Families) == 0 })
@@ -89,8 +98,8 @@ func TestWindowFindsFamilies(t *testing.T) {
 	w.Quit()
 }
 
-// Group edges are dragged in the spread with the real pointer, and given back.
-func TestWindowDragsEdges(t *testing.T) {
+// Borders of groups are dragged in the spread with the real pointer, and given back.
+func TestWindowDragsBorders(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "pot.png")
 	f, err := os.Create(path)
 	if err != nil {
@@ -114,8 +123,8 @@ func TestWindowDragsEdges(t *testing.T) {
 		if math.Abs(edge-30) < 1 {
 			return true
 		}
-		x := func(lightness float64) float32 { // as the spread places a lightness: two steps of margin
-			return at[0] + 16 + float32(lightness/100)*(at[2]-32)
+		x := func(lightness float64) float32 { // as the spread places a lightness: twelve of margin
+			return at[0] + 12 + float32(lightness/100)*(at[2]-24)
 		}
 		w.DragIn(x(edge), at[1]+30, x(30), at[1]+30)
 		return false
@@ -124,5 +133,64 @@ func TestWindowDragsEdges(t *testing.T) {
 	w.WaitFor("the edge back", func(l desktest.Shown) bool { return len(l.Groups) == 2 && l.Groups[0].To == free })
 	w.Key("ctrl+z")
 	w.WaitFor("the drag again", func(l desktest.Shown) bool { return len(l.Groups) == 2 && math.Abs(l.Groups[0].To-30) < 1 })
+	w.Quit()
+}
+
+// The figures on the page are those that read prints of the same picture.
+func TestStructureShowsWhatReadPrints(t *testing.T) {
+	demo, err := filepath.Abs(filepath.Join("..", "..", "assets", "demo.png"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var read struct {
+		Groups []struct {
+			Name  string
+			Share float64
+		}
+		Gaps   []float64
+		Murk   float64
+		Limits struct {
+			Dark  float64 `json:"dark_share"`
+			Light float64 `json:"light_share"`
+		}
+		Families []struct {
+			Light, Shadow     struct{ Colour string }
+			Tones, Confidence float64
+			Share             float64
+		}
+	}
+	if err := json.Unmarshal([]byte(desktest.Run(t, "", "read", "--json", demo).Out), &read); err != nil {
+		t.Fatal(err)
+	}
+	var want []string
+	for _, g := range read.Groups {
+		want = append(want, g.Name, fmt.Sprintf("%.0f %%", 100*g.Share))
+	}
+	for _, gap := range read.Gaps {
+		want = append(want, fmt.Sprintf("%.1f tones", gap))
+	}
+	want = append(want, fmt.Sprintf("Murk %.0f %%", 100*read.Murk),
+		fmt.Sprintf("Too dark %.1f %%, too light %.1f %%, hatched in the picture", 100*read.Limits.Dark, 100*read.Limits.Light))
+	var rows []string
+	for _, f := range read.Families {
+		if f.Confidence >= 0.5 {
+			rows = append(rows, fmt.Sprintf("%s %s %.1f tones %.0f %%", f.Light.Colour, f.Shadow.Colour, f.Tones, 100*f.Share))
+		}
+	}
+	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 900, WindowManager: true})
+	w := desktest.OpenOn(t, server, `{"version": 1, "page": "Structure", "place": {"x": 600, "y": 40, "width": 380, "height": 800}}`, nil, demo)
+	l := w.WaitFor("local colours", func(l desktest.Shown) bool { return len(l.Words) > 0 && len(l.Families) == len(rows) })
+	words := strings.ReplaceAll(strings.Join(l.Words, "|"), "\u00a0", " ")
+	for _, one := range want {
+		if !strings.Contains("|"+words+"|", "|"+one+"|") {
+			t.Errorf("%q is not on the card, which says %q", one, words)
+		}
+	}
+	for i, f := range l.Families {
+		tones, _, _ := strings.Cut(f.Title, ":")
+		if got := strings.ReplaceAll(strings.Join([]string{f.Light, f.Shadow, tones, f.Notes[0]}, " "), "\u00a0", " "); got != rows[i] {
+			t.Errorf("row %d is %q, read prints %q", i, got, rows[i])
+		}
+	}
 	w.Quit()
 }

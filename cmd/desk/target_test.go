@@ -50,7 +50,7 @@ func TestReadTarget(t *testing.T) {
 	}
 	e := desktest.Run(t, "", "read", "--target="+one, "--groups", "2", other)
 	e.PlainErrors(t, 0)
-	const want = "  target     On average 5.0 tones from the target\n             By the target's edges you have 50 % more dark, 50 % less light\n"
+	const want = "  target     5.0 tones from it on average\n             50 % more dark, 50 % less light\n"
 	if !strings.Contains(e.Out, want) {
 		t.Errorf("the report lacks %q:\n%s", want, e.Out)
 	}

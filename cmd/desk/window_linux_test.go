@@ -47,7 +47,7 @@ func TestWindowFollowsTheScreen(t *testing.T) {
 	w.WaitFor("that the picture moved", func(l desktest.Shown) bool {
 		return len(l.Moved) == 2 && l.Moved[0] && l.Moved[1] && strings.Contains(l.Message, "moved")
 	})
-	w.Key("p")
+	w.Key("S")
 	w.WaitFor("that the spots are right", func(l desktest.Shown) bool { return len(l.Moved) == 2 && !l.Moved[0] })
 	w.Quit()
 }
@@ -57,21 +57,21 @@ func TestWindowFollowsTheScreen(t *testing.T) {
 func TestWindowKeys(t *testing.T) {
 	server, painter, id := desktest.ScreenWithPatches(t)
 	w := desktest.OpenOn(t, server, desktest.WatchPatches, nil)
-	clickBoth(w)
+	b := clickBoth(w).Spots[1].X // a unit of the window is more than a pixel of the picture
 	w.Key("v")
 	w.WaitFor("another view", func(l desktest.Shown) bool { return l.View == "layer-grey" })
 	w.Key("f")
 	w.WaitFor("it frozen", func(l desktest.Shown) bool { return l.Frozen })
 	painter.Repaint(id, desktest.Patches(desktest.LightSkin, desktest.LightSkin))
 	w.Key("Left") // spot B, frozen or not
-	l := w.WaitFor("B moved", func(l desktest.Shown) bool { return len(l.Spots) == 2 && l.Spots[1].X == 279 })
+	l := w.WaitFor("B moved", func(l desktest.Shown) bool { return len(l.Spots) == 2 && l.Spots[1].X == b-1 })
 	if !strings.Contains(l.Sentence, "darker") || !l.Frozen {
 		t.Errorf("frozen, it shows %+v", l)
 	}
 	w.Key("f")
 	w.WaitFor("the picture of now", func(l desktest.Shown) bool { return !l.Frozen && l.Sentence == "Same lightness" })
 	w.Key("ctrl+z")
-	w.WaitFor("B back", func(l desktest.Shown) bool { return len(l.Spots) == 2 && l.Spots[1].X == 280 })
+	w.WaitFor("B back", func(l desktest.Shown) bool { return len(l.Spots) == 2 && l.Spots[1].X == b })
 	w.Key("s", "s") // after B, its selection undone or not, comes a spot in the end
 	w.Key("ctrl+z", "ctrl+z")
 	w.WaitFor("no spots", func(l desktest.Shown) bool { return len(l.Spots) == 0 })
@@ -98,9 +98,9 @@ func TestWindowKeys(t *testing.T) {
 func TestWindowChoosesRegion(t *testing.T) {
 	server, _, _ := desktest.ScreenWithPatches(t)
 	w := desktest.OpenOn(t, server, `{"version": 1, "place": {"x": 600, "y": 40, "width": 380, "height": 700}}`, nil)
-	l := w.WaitFor("the demo", func(l desktest.Shown) bool { return l.Event == "shown" })
-	if !strings.Contains(l.Message, "demo") {
-		t.Errorf("at the first start it says %q", l.Message)
+	l := w.WaitFor("the first start", func(l desktest.Shown) bool { return len(l.Menu) == 3 })
+	if l.Sentence != "Choose what to watch" {
+		t.Errorf("at the first start it says %q", l.Sentence)
 	}
 	choose := func(end ...string) {
 		w.Key("r")
@@ -200,9 +200,10 @@ func TestWindowScreenResizes(t *testing.T) {
 // Our own window lies over a part of what it watches: that part is not counted, and said.
 func TestWindowCoversTheRegion(t *testing.T) {
 	server, _, _ := desktest.ScreenWithPatches(t)
-	w := desktest.OpenOn(t, server, strings.Replace(desktest.WatchPatches, `"x": 600, "y": 40`, `"x": 320, "y": 200`, 1), nil)
+	over := strings.NewReplacer(`"x": 600, "y": 40`, `"x": 320, "y": 200`, `"version": 1`, `"version": 1, "height": 560`).Replace(desktest.WatchPatches)
+	w := desktest.OpenOn(t, server, over, nil)
 	l := w.WaitFor("that it covers a part", func(l desktest.Shown) bool {
-		return l.Event == "shown" && strings.Contains(l.Message, "covers a part") && l.Counted < 480*320
+		return l.Event == "shown" && strings.Contains(l.Message, "Covered: ") && l.Counted < 480*320
 	})
 	// from 320 on in both directions, but for the window's frame: at least this much is covered
 	if most := 480*320 - 200*180; l.Counted > most || l.Counted < most-40*(200+180) {

@@ -17,7 +17,7 @@ var verbs = strings.Fields(`bring compare copy delete empty export find finish h
 	remove rename restore save shade show take undo use watch write`)
 
 // deeds are the calls and types whose first part is a deed.
-var deeds = []string{"Explain", "ExplainWriting", "Sentence", "Try", "usageError", "AskPictureFile"}
+var deeds = []string{"Explain", "ExplainWriting", "Cannot", "Try", "usageError", "AskPictureFile"}
 
 // Every sentence on what can't be done goes on with a verb, and names get into it by
 // wording.On alone, which quotes them.

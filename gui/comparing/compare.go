@@ -19,8 +19,7 @@ type Way uint8
 
 const (
 	Nothing Way = iota
-	Asked       // the next click on the shelf says with what
-	Wipe        // before left of the pointer, after right of it
+	Divided     // before left of a line, after right of it
 	Sides       // both beside each other
 	Turns       // one after the other
 	Map         // the difference of lightness
@@ -32,6 +31,7 @@ type Comparer struct {
 	Acts
 	How    Way
 	With   comparison
+	line   float32 // where the dividing line is, a share of the mirror's picture
 	turns  stills.Alternation
 	at     time.Time       // when the picture that is watched was read
 	bounds image.Rectangle // of that picture; empty before the first
@@ -45,6 +45,7 @@ type Acts struct {
 	Wait        func(now time.Time) time.Duration      // before all of the picture may look otherwise
 	Wish        func(how Way)                          // calls as once that may be
 	OpenPage    func()                                 // that shows what is compared
+	Every       func() time.Duration                   // for which each of two pictures in turns is shown
 }
 
 // comparison is a picture from before, laid over the one that is watched.
@@ -52,58 +53,40 @@ type comparison struct {
 	ID     string // of the still from before
 	name   string
 	side   stills.Side
-	line   float32 // where the wipe is, a share of the mirror's picture
 	busy   bool
 	begun  time.Time
 	of     time.Time       // when the picture after was read
 	bounds image.Rectangle // of the picture after
 	Found  *compared       // nil until the first is made
 	drawn  drawnOver
-	wiped  wipedBefore
+	parted partedBefore
 }
 
 // New returns one that compares nothing yet.
 func New(h *host.Host, acts Acts) *Comparer { return &Comparer{Host: h, Acts: acts} }
 
-// Asked reports whether the next click on the shelf says with what to compare.
-func (c *Comparer) Asked() bool { return c.How == Asked }
-
 // On reports whether two pictures are compared.
-func (c *Comparer) On() bool { return c.How >= Wipe }
+func (c *Comparer) On() bool { return c.How != Nothing }
 
-// Idle reports whether nothing is compared, nor asked for.
-func (c *Comparer) Idle() bool { return c.How == Nothing }
-
-// ByKey begins or ends comparing, on its page.
+// ByKey ends comparing, or has its part of the page opened, which begins it.
 func (c *Comparer) ByKey() {
-	if c.Idle() {
-		c.OpenPage()
-	}
-	c.Ask()
-}
-
-// Ask asks for the still to compare with, or ends comparing.
-func (c *Comparer) Ask() {
-	if !c.Idle() {
+	if c.On() {
 		c.End()
 		return
 	}
-	c.How = Asked
-	c.Messages.Note("Click the still from before on the shelf.")
-	c.Notify(host.ShelfAsked)
-	c.Notify(host.ComparisonChanged)
+	c.OpenPage()
+	c.Notify(host.ComparisonAsked)
 }
 
 // End shows only what is watched.
 func (c *Comparer) End() {
-	if c.Asked() {
-		c.Messages.Clear(host.MessageNote)
-	}
 	c.How, c.With = Nothing, comparison{}
 	c.turns.Run(0, time.Now())
 	c.Mirror.SetHalves(false)
+	c.Mirror.SetDivider(0, nil)
 	c.Mirror.SetOverlay(widgets.OverlayBefore, nil)
 	c.Notify(host.ComparisonChanged)
+	c.Changed()
 }
 
 // Begin compares what is watched with a still from before.
@@ -115,13 +98,13 @@ func (c *Comparer) Begin(id string) {
 		return err
 	}, func(err error) {
 		if err != nil {
-			c.Messages.Note(wording.Explain("open the still from before", err))
+			c.Messages.Fail(wording.Explain("open the still from before", err))
 			return
 		}
-		name := cmp.Or(s.Meta.Name, wording.TimeSay(s.Meta.Time))
-		c.How = Wipe
+		name := cmp.Or(s.Meta.Name, wording.SayWhen(s.Meta.Time, time.Now()))
+		c.How, c.line = Divided, 0.5
 		s.Picture.LayOver(analysis.White) // it is ours alone
-		c.With = comparison{ID: id, name: name, line: 0.5,
+		c.With = comparison{ID: id, name: name,
 			side: stills.Side{Picture: s.Picture, Source: s.Meta.Source, LeftOut: s.Meta.LeftOut}}
 		c.refresh()
 		c.Notify(host.ComparisonChanged)
@@ -138,13 +121,13 @@ func (c *Comparer) Set(how Way) {
 
 // As shows the two in another way.
 func (c *Comparer) As(how Way) {
-	if !c.On() || how < Wipe {
+	if !c.On() || how == Nothing {
 		return
 	}
-	c.How, c.With.wiped = how, wipedBefore{}
+	c.How, c.With.parted = how, partedBefore{}
 	every := time.Duration(0)
 	if how == Turns {
-		every = stills.AlternateEvery
+		every = c.Every()
 	}
 	c.turns.Run(every, time.Now())
 	c.Notify(host.ComparisonChanged)
@@ -161,18 +144,20 @@ func (c *Comparer) Other() {
 	c.draw()
 }
 
-// Follow moves the line of the wipe to the pointer.
-func (c *Comparer) Follow(at image.Point, inside bool) {
-	part := c.Mirror.Fit().Bounds
-	if c.How != Wipe || !inside || part.Empty() {
-		return
+// MoveLine moves the dividing line to a share of the picture's width, from the left of what is
+// seen.
+func (c *Comparer) MoveLine(share float32) {
+	if c.How == Divided {
+		c.line = max(0, min(share, 1))
+		c.draw()
 	}
-	c.With.line = (float32(at.X-part.Min.X) + 0.5) / float32(part.Dx())
-	if c.Mirror.Flipped() {
-		c.With.line = 1 - c.With.line
-	}
-	c.draw()
 }
+
+// lineStep is by how much of the picture's width a key moves the dividing line.
+const lineStep = 0.05
+
+// StepLine moves the dividing line by some steps.
+func (c *Comparer) StepLine(steps int) { c.MoveLine(c.line + lineStep*float32(steps)) }
 
 // Shown is for the moment when the mirror shows a picture, or shows it again.
 func (c *Comparer) Shown(at time.Time, bounds image.Rectangle) {
@@ -184,11 +169,26 @@ func (c *Comparer) Shown(at time.Time, bounds image.Rectangle) {
 // Forget forgets what was found: another source is watched.
 func (c *Comparer) Forget() { c.With.Found = nil }
 
-// say says what changed from the picture before to the one of now.
-func (c *Comparer) say() string {
-	said := wording.Compared{With: c.With.name, AsMap: c.How == Map}
-	if found := c.With.Found; found != nil {
-		said.Change, said.Aligned = found.change, found.aligned
+// Change is what was found to have changed; nil as long as nothing was.
+func (c *Comparer) Change() *analysis.Change {
+	if c.With.Found == nil {
+		return nil
 	}
-	return wording.SayCompared(said)
+	return c.With.Found.change
+}
+
+// Sentence is that of the page: what happened overall.
+func (c *Comparer) Sentence() wording.Sentence { return wording.SayOverall(c.Change()) }
+
+// lines say what went where, and how the two were laid over each other.
+func (c *Comparer) lines() []string {
+	found := c.With.Found
+	if found == nil {
+		return nil
+	}
+	lines := wording.SayWentWhere(found.change)
+	if how := wording.SayAlignment(found.aligned); how != "" {
+		lines = append(lines, how+".")
+	}
+	return lines
 }

@@ -3,6 +3,7 @@ package comparing
 import (
 	"image"
 	"image/color"
+	"math"
 	"testing"
 	"time"
 
@@ -28,8 +29,8 @@ type testComparer struct {
 
 func newTestComparer(t *testing.T) *testComparer {
 	app := test.NewTempApp(t)
-	h := &host.Host{App: app, Mirror: widgets.NewMirror(widgets.MirrorActs{Resized: func() {}}), Notify: func(host.PageEvent) {}, Spawn: func(f func()) { f() }}
-	h.Messages.Bar = widgets.NewMessageBar(nil, func() {})
+	h := &host.Host{App: app, Mirror: widgets.NewMirror(widgets.MirrorActs{Resized: func() {}}), Notify: func(host.PageEvent) {}, Changed: func() {}, Spawn: func(f func()) { f() }}
+	h.Messages.Over = widgets.NewMessages(nil, nil)
 	h.Later = func(time.Duration, func()) func() { return func() {} }
 	h.Mirror.Resize(fyne.NewSize(500, 400))
 	c := &testComparer{}
@@ -40,7 +41,7 @@ func newTestComparer(t *testing.T) *testComparer {
 		Wait:        func(time.Time) time.Duration { return 0 },
 		Wish:        func(how Way) { c.wishes = append(c.wishes, how) },
 	})
-	c.How, c.With = Wipe, comparison{ID: "still", line: 0.5}
+	c.How, c.line, c.With = Divided, 0.5, comparison{ID: "still", name: "flats"}
 	c.With.side.Picture = pixelsOf(guitest.Halves(guitest.Shadow, guitest.Shadow))
 	return c
 }
@@ -64,26 +65,25 @@ func (c *testComparer) see(at time.Time, place image.Point, flipped bool) {
 
 func (c *testComparer) over() *image.RGBA { return c.Mirror.Overlay(widgets.OverlayBefore) }
 
-// The line of the wipe is where the pointer is in the mirror, also where left and right are
-// exchanged: what lies left of it in the mirror is the picture before.
-func TestWipeFollowsThePointer(t *testing.T) {
+// What lies left of the line in the mirror is the picture before, also where left and right are
+// exchanged; the line stays within the picture.
+func TestTheLineDivides(t *testing.T) {
 	for _, flipped := range []bool{false, true} {
 		c := newTestComparer(t)
 		c.see(time.Now(), image.Pt(1000, 0), flipped)
-		c.Follow(image.Pt(1100, 150), true) // a quarter from the left of the picture
-		quarter := c.Mirror.Pixels().X / 4
-		line := quarter
-		if flipped {
-			line = 3 * quarter
-		}
-		y := c.Mirror.Pixels().Y / 2
+		c.MoveLine(0.25)
+		line, y := c.Mirror.Pixels().X/4, c.Mirror.Pixels().Y/2
 		before, now := c.over().RGBAAt(line-5, y), c.over().RGBAAt(line+5, y)
 		if want := (color.RGBA{guitest.Shadow.R, guitest.Shadow.G, guitest.Shadow.B, 255}); before != want || now != (color.RGBA{}) {
 			t.Errorf("flipped %v: left of the line is %v, right of it %v", flipped, before, now)
 		}
-		c.Follow(image.Pt(1300, 150), false) // beside the picture
-		if c.over().RGBAAt(line-5, y) != before {
-			t.Errorf("flipped %v: the line follows a pointer outside of the picture", flipped)
+		for _, tt := range []struct {
+			steps int
+			want  float32
+		}{{-3, 0.1}, {-9, 0}, {40, 1}} {
+			if c.StepLine(tt.steps); math.Abs(float64(c.line-tt.want)) > 1e-6 {
+				t.Errorf("after %d steps the line is at %g, want %g", tt.steps, c.line, tt.want)
+			}
 		}
 	}
 }
@@ -153,13 +153,13 @@ func TestMapIsDrawnOnce(t *testing.T) {
 func TestWaysAreWishedFor(t *testing.T) {
 	c := newTestComparer(t)
 	c.Set(Map)
-	if len(c.wishes) != 1 || c.wishes[0] != Map || c.How != Wipe {
+	if len(c.wishes) != 1 || c.wishes[0] != Map || c.How != Divided {
 		t.Errorf("wished for %v, shown is %d", c.wishes, c.How)
 	}
 	c.End()
 	c.Set(Map)
 	c.As(Map)
-	if len(c.wishes) != 1 || !c.Idle() {
+	if len(c.wishes) != 1 || c.On() {
 		t.Error("where nothing is compared, there is another way")
 	}
 }

@@ -29,8 +29,8 @@ type overLook struct {
 	lay   overlay.Lay
 }
 
-// wipedBefore is the part of the picture before that the wipe shows.
-type wipedBefore struct {
+// partedBefore is the part of the picture before that is shown.
+type partedBefore struct {
 	of  *image.RGBA
 	x   int
 	img *image.RGBA
@@ -40,15 +40,20 @@ type wipedBefore struct {
 func (c *Comparer) draw() {
 	m := c.Mirror
 	m.SetHalves(c.How == Sides && c.With.Found != nil)
+	if c.How == Divided && c.With.Found != nil {
+		m.SetDivider(c.line, c.MoveLine)
+	} else {
+		m.SetDivider(0, nil)
+	}
 	if !c.On() || c.With.Found == nil || m.NextFit().Bounds.Empty() {
-		c.With.wiped = wipedBefore{}
+		c.With.parted = partedBefore{}
 		m.SetOverlay(widgets.OverlayBefore, nil)
 		return
 	}
 	drawn := c.drawn(c.Lay())
 	switch c.How {
-	case Wipe:
-		c.drawWipe(drawn)
+	case Divided:
+		c.drawDivided(drawn)
 	case Sides:
 		c.drawSides(drawn)
 	case Turns:
@@ -79,37 +84,43 @@ func (c *Comparer) drawn(lay overlay.Lay) *image.RGBA {
 	return w.drawn.img
 }
 
+// mostOfName is how many letters of a picture's name are shown on it; plainText is the size of
+// type at 100 percent.
+const mostOfName, plainText = 24, 13
+
 // name writes on an image which picture it shows.
 func (c *Comparer) name(img *image.RGBA, name string, right bool) {
-	overlay.Name(img, name, right, float64(c.Mirror.Scale()))
+	overlay.Name(img, widgets.Shortened(name, mostOfName), right, float64(c.Mirror.Scale()*widgets.TextSize()/plainText))
 }
 
-// drawWipe shows the picture before left of the line.
-func (c *Comparer) drawWipe(before *image.RGBA) {
+// drawDivided shows the picture before left of the line.
+func (c *Comparer) drawDivided(before *image.RGBA) {
 	w := &c.With
-	x := int(w.line*float32(before.Rect.Dx()) + 0.5)
-	if w.wiped.img != nil && w.wiped.of == before && w.wiped.x == x {
+	x := int(c.line*float32(before.Rect.Dx()) + 0.5)
+	if w.parted.img != nil && w.parted.of == before && w.parted.x == x {
 		return
 	}
-	w.wiped = wipedBefore{before, x, overlay.Wiped(before, x)}
-	c.name(w.wiped.img, wording.PictureBefore, false)
-	c.name(w.wiped.img, wording.PictureNow, true)
-	c.Mirror.SetOverlay(widgets.OverlayBefore, w.wiped.img)
+	unit := float64(c.Mirror.Scale())
+	grip := overlay.Grip{At: image.Pt(x, int(widgets.GripAt*float64(before.Rect.Dy())+0.5)), Wide: widgets.GripWide, High: widgets.GripHigh}
+	w.parted = partedBefore{before, x, overlay.Divided(before, grip, unit)}
+	c.name(w.parted.img, w.name, false)
+	c.name(w.parted.img, wording.PictureNow, true)
+	c.Mirror.SetOverlay(widgets.OverlayBefore, w.parted.img)
 }
 
 // drawSides shows the picture before in the other half of the mirror. Notes and spots lie on
 // the picture of now, in its half.
 func (c *Comparer) drawSides(before *image.RGBA) {
-	if c.With.wiped.of == before {
+	if c.With.parted.of == before {
 		return
 	}
 	left, right := image.NewRGBA(before.Rect), image.NewRGBA(before.Rect)
 	ground := c.App.Settings().Theme().Color(theme.ColorNameBackground, c.App.Settings().ThemeVariant())
 	draw.Draw(left, left.Rect, image.NewUniform(ground), image.Point{}, draw.Src)
 	draw.Draw(left, left.Rect, before, image.Point{}, draw.Over)
-	c.name(left, wording.PictureBefore, false)
+	c.name(left, c.With.name, false)
 	c.name(right, wording.PictureNow, false)
-	c.With.wiped = wipedBefore{of: before, img: right}
+	c.With.parted = partedBefore{of: before, img: right}
 	c.Mirror.SetBefore(left)
 	c.Mirror.SetOverlay(widgets.OverlayBefore, right)
 }
@@ -126,7 +137,7 @@ func (c *Comparer) drawTurn(before *image.RGBA) {
 	img := image.NewRGBA(before.Rect)
 	if shown == 0 {
 		copy(img.Pix, before.Pix)
-		c.name(img, wording.PictureBefore, false)
+		c.name(img, c.With.name, false)
 	} else {
 		c.name(img, wording.PictureNow, false)
 	}

@@ -53,12 +53,13 @@ func (c *Comparer) take(id string, after *live.Copy, found *compared, err error)
 	w.busy, w.of, w.bounds = false, after.At, after.Bounds
 	if err != nil { // the next try would end alike
 		c.End()
-		c.Messages.Note(wording.Explain("compare the two pictures", err))
+		c.Messages.Fail(wording.Explain("compare the two pictures", err))
 		return
 	}
 	w.Found = found
 	c.Notify(host.ComparisonChanged)
 	c.draw()
+	c.Changed()
 }
 
 // sourceOf says where a copied picture is from; that of a still is from where the still is.

@@ -1,62 +1,93 @@
 package comparing
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // Panel compares what is watched with a still from before, and says what changed.
 type Panel struct {
 	*host.Host
 	compare *Comparer
+	acts    PanelActs
 
-	Box   *fyne.Container
-	begin *widgets.Button
-	how   *widgets.Chooser
-	Words *widget.Label
+	Box    fyne.CanvasObject
+	ways   *widgets.Chooser
+	before *widgets.BeforeStrip
+	Table  *widgets.ChangeTable
+	Lines  *widget.Label
+	ids    []string // of the stills that are offered
+}
+
+// PanelActs are what a panel asks of the page.
+type PanelActs struct {
+	Last      func() []Offer // the stills to compare with, newest first
+	All       func()         // shows all stills
+	FromWhite func() bool    // values count from white
+}
+
+// Offer is a still that can be compared with.
+type Offer struct {
+	ID string
+	widgets.BeforeStill
 }
 
 // compareWays are the ways to show two pictures, by the chooser's place.
-var compareWays = []Way{Wipe, Sides, Turns, Map}
+var compareWays = []Way{Divided, Sides, Turns, Map}
 
 // NewPanel returns the panel of a comparer.
-func NewPanel(h *host.Host, c *Comparer) *Panel {
-	p := &Panel{Host: h, compare: c, Words: widgets.SmallLabel()}
-	p.begin = h.Button("Compare", "Compare with a still from before (D)", c.Ask)
-	p.how = widgets.NewChooser([]string{"Wipe", "Side by side", "In turns", "Map"}, 4*widgets.Step, h.Keys, func(i int) { c.Set(compareWays[i]) })
-	p.how.Hide()
-	p.Words.Hide()
-	title := widget.NewLabel("Before and after")
-	title.TextStyle.Bold = true
-	p.Box = widgets.OnPanel(container.NewBorder(nil, nil, title, widgets.AtRight(p.begin)), p.how, p.Words)
+func NewPanel(h *host.Host, c *Comparer, acts PanelActs) *Panel {
+	p := &Panel{Host: h, compare: c, acts: acts, Lines: widgets.SmallLabel(), Table: widgets.NewChangeTable()}
+	p.ways = widgets.NewChooser([]string{"Divided", "Side by side", "In turns", "Map"}, h.Keys, func(i int) { c.Set(compareWays[i]) })
+	p.before = widgets.NewBeforeStrip(h.Keys, h.Tips, func(i int) {
+		if i < len(p.ids) {
+			c.Begin(p.ids[i])
+		}
+	}, acts.All)
+	tight := layout.NewCustomPaddedVBoxLayout(0)
+	strip := container.NewStack(widgets.NewPanel(), container.New(layout.NewCustomPaddedLayout(widgets.Step/2, widgets.Step/2, widgets.Step, widgets.Step), container.New(tight, widgets.QuietWords("Before"), p.before)))
+	table := container.NewStack(widgets.NewPanel(), container.New(tight, container.New(layout.NewCustomPaddedLayout(widgets.Step/4, 0, widgets.Step, widgets.Step), p.Table), container.New(layout.NewCustomPaddedLayout(-1.25*widgets.Step, -0.75*widgets.Step, 0, 0), p.Lines)))
+	p.Box = container.NewVBox(container.New(widgets.AnyWidth{}, p.ways), strip, table)
+	p.Show()
 	return p
 }
 
 // Show renews the panel.
 func (p *Panel) Show() {
-	on := p.compare.On()
-	word := "Compare"
-	if !p.compare.Idle() {
-		word = "End"
-	}
-	if p.begin.Text != word {
-		p.begin.SetText(word)
-	}
+	p.ways.Set(-1)
 	for i, how := range compareWays {
 		if how == p.compare.How {
-			p.how.Set(i)
+			p.ways.Set(i)
 		}
 	}
-	resized := p.how.Hidden == on
-	p.how.Hidden, p.Words.Hidden = !on, !on
-	if on {
-		resized = widgets.SetWords(p.Words, p.compare.say()) || resized
+	p.showBefore()
+	var rows []wording.GroupRow
+	if c := p.compare.Change(); c != nil && c.Counted > 0 {
+		rows = wording.SayGroupRows(c, p.acts.FromWhite())
 	}
-	if resized {
+	resized := len(rows) != len(p.Table.Rows())
+	p.Table.Set(rows)
+	if widgets.SetWords(p.Lines, strings.Join(p.compare.lines(), "\n")) || resized {
+		p.Box.Refresh()
 		p.LayOutPage()
 	}
+}
+
+// showBefore offers the last stills.
+func (p *Panel) showBefore() {
+	var list []widgets.BeforeStill
+	p.ids = p.ids[:0]
+	for _, o := range p.acts.Last() {
+		o.Chosen = o.ID == p.compare.With.ID
+		list, p.ids = append(list, o.BeforeStill), append(p.ids, o.ID)
+	}
+	p.before.Set(list)
 }

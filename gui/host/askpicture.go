@@ -16,7 +16,7 @@ func (h *Host) AskPictureFile(what wording.Phrase, take func(path string)) {
 	open := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
 		h.FocusMirror()
 		if err != nil {
-			h.Messages.Note(wording.Explain(what, err))
+			h.Messages.Fail(wording.Explain(what, err))
 			return
 		}
 		if file == nil {
@@ -53,7 +53,7 @@ func (h *Host) AskFolder(from string, take func(path string)) {
 		h.FocusMirror()
 		path := ""
 		if err != nil {
-			h.Messages.Note(wording.Explain("open the folder", err))
+			h.Messages.Fail(wording.Explain("open the folder", err))
 		} else if folder != nil {
 			path = folder.Path()
 		}

@@ -90,6 +90,9 @@ func (h *Host) Question(title string, content fyne.CanvasObject, esc func(), cho
 		}
 		box.Add(b)
 	}
+	if by := h.Window.Canvas().Focused(); by == nil || by == fyne.Focusable(h.Mirror) {
+		first.Quietly() // a click has asked, or a key of the window's: none that moves the focus
+	}
 	d.Resize(fyne.NewSize(45*widgets.Step, 0)) // where the window has the room
 	h.ShowDialog(title, d)
 	h.Window.Canvas().Focus(first)

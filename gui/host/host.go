@@ -60,7 +60,7 @@ func (h *Host) Button(name, tip string, do func()) *widgets.Button {
 // CopyText puts words on the clipboard, and says so.
 func (h *Host) CopyText(words string) {
 	h.App.Clipboard().SetContent(words)
-	h.Messages.Note(words + " is copied.")
+	h.Messages.Note("Copied " + words)
 }
 
 // Background does work that may take long without holding up the window, and then what follows
@@ -82,7 +82,7 @@ func (h *Host) Guarded(deed wording.Phrase, work func()) {
 	err := mistake.Guard(func() error { work(); return nil })
 	if err != nil {
 		fyne.LogError(string(deed), err)
-		h.OnWindow(func() { h.Messages.Say(MessageTrouble, wording.Explain(deed, err)) })
+		h.OnWindow(func() { h.Messages.Fail(wording.Explain(deed, err)) })
 	}
 }
 
@@ -100,7 +100,7 @@ func (h *Host) Try(deed wording.Phrase, work func() error, then func()) {
 			if !errors.Is(err, mistake.Err) {
 				fyne.LogError(string(deed), err)
 			}
-			h.Messages.Note(wording.ExplainWriting(deed, err))
+			h.Messages.Fail(wording.ExplainWriting(deed, err))
 			return
 		}
 		then()

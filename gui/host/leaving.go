@@ -22,7 +22,7 @@ const leaveTitle = "Not all is saved"
 // Leave ends the program once all is saved, or asks.
 func (l *Leaver) Leave() {
 	if !l.saving && l.Asks() != leaveTitle {
-		l.try("Saving what is left to save.", l.Save)
+		l.try("Saving what is left to save", l.Save)
 	}
 }
 
@@ -61,6 +61,6 @@ func (l *Leaver) elsewhere(why error) {
 			l.ask(why)
 			return
 		}
-		l.try("Saving in "+folder+".", func() error { return l.Elsewhere(folder) })
+		l.try("Saving in "+folder, func() error { return l.Elsewhere(folder) })
 	})
 }

@@ -25,30 +25,46 @@ func NativeHandle(window fyne.Window) (handle uintptr) {
 	return handle
 }
 
-// Part of a window that has to be on a screen, so that it can be taken hold of.
-const (
-	reachWidth  = 80
-	reachHeight = 40
-)
+// frame is the widths of what the desktop draws around a window's inside, in pixels.
+type frame struct{ left, top, right, bottom int }
 
-// reachable moves a window's inside so that its top is on one of the screens. Without
-// screens there is no telling.
-func reachable(at image.Rectangle, screens []image.Rectangle) (image.Rectangle, bool) {
-	if len(screens) == 0 {
-		return at, false
+// plainFrame is taken where the desktop does not say yet: a title above (our choice, no lower than
+// the common desktops draw it).
+var plainFrame = frame{top: 40}
+
+// frameOf is what is around a window's inside.
+func frameOf(whole, inside image.Rectangle) frame {
+	f := frame{inside.Min.X - whole.Min.X, inside.Min.Y - whole.Min.Y, whole.Max.X - inside.Max.X, whole.Max.Y - inside.Max.Y}
+	if whole.Empty() || inside.Empty() || f.top <= 0 {
+		return plainFrame
 	}
-	top := image.Rect(at.Min.X, at.Min.Y, at.Max.X, min(at.Max.Y, at.Min.Y+reachHeight))
-	best, most := screens[0], -1
+	return f
+}
+
+// within returns the room for a window's inside on a screen.
+func (f frame) within(screen image.Rectangle) image.Rectangle {
+	screen.Min = screen.Min.Add(image.Pt(f.left, f.top))
+	screen.Max = screen.Max.Sub(image.Pt(f.right, f.bottom))
+	return screen
+}
+
+// placed returns where the inside of a window of a size goes that is to be at a place: on the
+// screen that has most of it, with its frame, and made smaller where it is larger than that. room
+// is what there is for it. Without screens there is no telling.
+func placed(at image.Point, size image.Point, around frame, screens []image.Rectangle) (inside image.Rectangle, room image.Point, ok bool) {
+	wanted, most := image.Rectangle{Min: at, Max: at.Add(size)}, -1
+	var best image.Rectangle
 	for _, s := range screens {
-		part := top.Intersect(s)
-		if part.Dx() >= min(reachWidth, at.Dx()) && part.Dy() >= reachHeight/2 {
-			return at, true
-		}
+		part := wanted.Intersect(s)
 		if area := part.Dx() * part.Dy(); area > most {
-			best, most = s, area
+			best, most = around.within(s), area
 		}
 	}
-	x := max(min(at.Min.X, best.Max.X-at.Dx()), best.Min.X)
-	y := max(min(at.Min.Y, best.Max.Y-at.Dy()), best.Min.Y+reachHeight)
-	return at.Add(image.Pt(x, y).Sub(at.Min)), true
+	if best.Empty() {
+		return wanted, size, false
+	}
+	size = image.Pt(min(size.X, best.Dx()), min(size.Y, best.Dy()))
+	at.X = max(min(at.X, best.Max.X-size.X), best.Min.X)
+	at.Y = max(min(at.Y, best.Max.Y-size.Y), best.Min.Y)
+	return image.Rectangle{Min: at, Max: at.Add(size)}, best.Size(), true
 }

@@ -17,6 +17,7 @@ const pollEvery = 500 * time.Millisecond
 type OwnWindow struct {
 	*Host
 	Moved func(WindowPlace) // told now and then where the window is, whether it moved or not
+	Room  func(fyne.Size)   // told what room its screen has for it, in units
 }
 
 // WindowPlace is where our own window is.
@@ -52,15 +53,13 @@ func (w *OwnWindow) Poll(ctx context.Context) {
 	}
 }
 
-// Restore puts the window, just shown, where it was, as far as that is on a screen of now,
-// and above others if that is wished: a window that was hidden has lost both.
-func (w *OwnWindow) Restore(at image.Rectangle, above bool) {
-	if screens, err := native.Screens(); err == nil && !at.Empty() { // else the desktop chooses the place
-		if at, ok := reachable(at, screens); ok {
-			if err := native.MoveTo(w.Handle(), at.Min); err != nil {
-				fyne.LogError("putting the window where it was", err)
-			}
-		}
+// Restore puts the window, just shown, where it was, in a size in units, as far as that is on a
+// screen of now, and above others if that is wished: a window that was hidden has lost all of it.
+// Where it was is empty if unknown: then the desktop has chosen the place.
+func (w *OwnWindow) Restore(at image.Rectangle, size fyne.Size, above bool) {
+	screens, err := native.Screens()
+	if err != nil || !w.fit(at, size, screens) {
+		w.Room(size)
 	}
 	if above {
 		if err := native.KeepAbove(w.Handle(), true); err != nil {
@@ -69,18 +68,46 @@ func (w *OwnWindow) Restore(at image.Rectangle, above bool) {
 	}
 }
 
+// fit makes the window no larger than its screen and moves all of it there; false where nothing is
+// known of it.
+func (w *OwnWindow) fit(at image.Rectangle, size fyne.Size, screens []image.Rectangle) bool {
+	handle, canvas := w.Handle(), w.Window.Canvas()
+	whole, _ := native.FrameRect(handle)
+	now, _ := native.ClientRect(handle)
+	from := at.Min
+	if at.Empty() {
+		from = now.Min
+	}
+	scale := canvas.Scale()
+	pixels := image.Pt(int(size.Width*scale), int(size.Height*scale))
+	inside, room, ok := placed(from, pixels, frameOf(whole, now), screens)
+	if !ok || handle == 0 {
+		return false
+	}
+	w.Room(fyne.NewSize(float32(room.X)/scale, float32(room.Y)/scale))
+	if inside.Size() != pixels {
+		w.Window.Resize(fyne.NewSize(float32(inside.Dx())/scale, float32(inside.Dy())/scale))
+	} else if canvas.Size() != size {
+		w.Window.Resize(size)
+	}
+	if err := native.MoveTo(handle, inside.Min); err != nil {
+		fyne.LogError("putting the window where it was", err)
+	}
+	return true
+}
+
 // KeepAbove keeps the window above others, or no longer, and says so; it reports whether the
 // desktop does it.
 func (w *OwnWindow) KeepAbove(on bool) bool {
 	if err := native.KeepAbove(w.Handle(), on); err != nil {
-		w.Messages.Note("This desktop does not let a window stay above others. Its own window menu may offer it.")
+		w.Messages.Fail("Can't stay on top: this desktop does not let a window do so; its own window menu may offer it.")
 		fyne.LogError("keeping the window above others", err)
 		return false
 	}
 	if on {
-		w.Messages.Note("The window stays above others.")
+		w.Messages.Note("Stays on top")
 	} else {
-		w.Messages.Note("The window no longer stays above others.")
+		w.Messages.Note("No longer on top")
 	}
 	return true
 }

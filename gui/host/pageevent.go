@@ -13,7 +13,7 @@ const (
 	ToolChanged                        // another tool for drawing, or none
 	ComparisonChanged                  // two pictures are compared in another way, or no longer
 	FamiliesFound                      // local colours were looked for
-	ShelfAsked                         // the part of a page with the stills that were kept
-	MarksAsked                         // with the tools for drawing
-	ComparisonAsked                    // with what was compared
+	KeptAsked                          // the part of a page with the stills that were kept
+	NotesAsked                         // with the tools for drawing
+	ComparisonAsked                    // where two pictures are compared
 )

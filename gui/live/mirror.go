@@ -31,7 +31,7 @@ type mirror struct {
 }
 
 // paint reduces what is shown of the picture and paints it in its view, hatched where
-// it isn't counted, and dotted beyond the limits. What the frame before left is used where it holds.
+// it isn't counted, and where it is beyond the limits. What the frame before left is used where it holds.
 func (m *mirror) paint(t *task, r *analysis.Reading) *image.RGBA {
 	if t.same.reduced && t.same.look {
 		return m.images[1]
@@ -44,8 +44,8 @@ func (m *mirror) paint(t *task, r *analysis.Reading) *image.RGBA {
 	img := m.images.next(size)
 	t.paint(img.Pix, m.reduced, t.view, r)
 	views.HatchMask(img.Pix, m.reduced)
-	if t.Settings.Dotted() {
-		views.DotLimits(img.Pix, m.reduced, t.Settings.Limits())
+	if t.Settings.Hatched() {
+		views.HatchLimits(img.Pix, m.reduced, t.Settings.Limits())
 	}
 	t.flip(img)
 	return img

@@ -14,13 +14,13 @@ func TestMirrorPaints(t *testing.T) {
 	r := newRig(t)
 	f := frameOf(halves(4, 2, black, white))
 	first := r.see(f, false).Img
-	r.next.Settings.Mirrored = true
+	r.next.Settings.Flipped = true
 	s := r.see(f, true)
 	wantGreys(t, "mirrored", s.Img, 1, 255, 255, 0, 0)
 	if s.Img == first || !s.Flipped {
 		t.Error("the image that is shown was painted over, or is not said to be flipped")
 	}
-	r.next.Settings.Mirrored = false
+	r.next.Settings.Flipped = false
 	wantGreys(t, "not mirrored", r.see(f, true).Img, 1, 0, 0, 255, 255)
 	r.next.Lay = func(image.Rectangle) Lay { return Lay{image.Rect(1, 0, 3, 2), image.Pt(2, 2)} }
 	s = r.see(f, true)
@@ -94,7 +94,7 @@ func TestBeside(t *testing.T) {
 	if len(gaps) != 1 || math.Abs(gaps[0].Whole-10) > 0.1 || math.Abs(gaps[0].Small-gaps[0].Whole) > 0.1 {
 		t.Errorf("gaps %+v, want one of 10 tones", gaps)
 	}
-	next.Settings.Mirrored = true
+	next.Settings.Flipped = true
 	if small, _ := paint(); greys(small, 3)[0] != 255 {
 		t.Error("it is not mirrored")
 	}
@@ -124,7 +124,7 @@ func TestLoupe(t *testing.T) {
 	}
 	img := paint(image.Pt(121, 120), nothing) // white begins at 120
 	wantGreys(t, "around the edge", img, 7, 0, 0, 0, 0, 0, 0, 255, 255, 255, 255, 255, 255, 255, 255, 255)
-	img = paint(image.Pt(121, 120), func(w *Wanted) { w.Settings.Mirrored = true })
+	img = paint(image.Pt(121, 120), func(w *Wanted) { w.Settings.Flipped = true })
 	wantGreys(t, "mirrored", img, 7, 255, 255, 255, 255, 255, 255, 255, 255, 255, 0, 0, 0, 0, 0, 0)
 	img = paint(image.Pt(139, 100), nothing) // the top right corner is the middle cell
 	for _, at := range []image.Point{{7, 6}, {8, 7}} {

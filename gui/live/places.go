@@ -30,6 +30,21 @@ func readSpots(dst []Reading, t *task) []Reading {
 	return dst
 }
 
+// readUnder reads into dst what lies under the pointer, as a spot there would; nil where nobody
+// looks.
+func readUnder(dst *Reading, t *task) *analysis.Spot {
+	if !t.Looking || !t.Look.In(t.bounds) {
+		return nil
+	}
+	side := t.Settings.SpotSize
+	corner := t.Look.Sub(image.Pt(side/2, side/2))
+	*dst = readPlace(t, setup.Place{Area: image.Rectangle{Min: corner, Max: corner.Add(image.Pt(side, side))}}) // as an area: less memory a frame
+	if dst.Err != nil {
+		return nil
+	}
+	return &dst.Spot
+}
+
 // readFamilies appends what the families set by hand read, as spots are read.
 func readFamilies(dst []FamilyReading, t *task) []FamilyReading {
 	for _, f := range t.Setup.Families {

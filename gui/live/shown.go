@@ -23,6 +23,7 @@ type Wanted struct {
 	Halves   bool         // another picture stands beside this one: no room for a small one
 	Copies   int          // how many copies of the picture were asked for so far
 	Followed []Followed   // local colours to read where they are followed to; never written to
+	Previews image.Point  // room of the views' previews, pixels; none: nobody looks
 	Pick     *image.Point // whose colour is asked for; nil: none
 }
 
@@ -36,25 +37,27 @@ type Lay struct {
 // Shown is what the worker made of a frame. The window may use it until it returns from
 // the worker's show call; the images until the call after.
 type Shown struct {
-	Img     *image.RGBA
-	Loupe   *image.RGBA // nil: none
-	Bounds  image.Rectangle
-	Part    image.Rectangle // of the picture, that Img shows
-	Flipped bool
-	Reading *analysis.Reading
-	Spots   []Reading
-	Manual  []FamilyReading      // the families set by hand
-	Kept    []FollowedReading    // the families that are followed
-	Copied  *Copy                // if one was asked for
-	Beside  *image.RGBA          // the whole picture made small, in a view that has it beside; else nil
-	Small   []analysis.GapChange // and what becomes of the gaps in it
-	Picked  *image.Point         // whose colour was asked for
-	Colour  *colour.RGB          // and what it is; nil where it is transparent
-	Canvas  Canvas               // in a workspace around it
-	Jumped  bool                 // the whole picture jumped since the frame before
-	Flashes bool                 // the picture itself: it is shown less often
-	At      time.Time
-	Text    bool // figures may be renewed; else only the picture
+	Img      *image.RGBA
+	Loupe    *image.RGBA // nil: none
+	Bounds   image.Rectangle
+	Part     image.Rectangle // of the picture, that Img shows
+	Flipped  bool
+	Reading  *analysis.Reading
+	Spots    []Reading
+	Under    *analysis.Spot       // what lies under the pointer; nil where nobody looks
+	Manual   []FamilyReading      // the families set by hand
+	Kept     []FollowedReading    // the families that are followed
+	Copied   *Copy                // if one was asked for
+	Beside   *image.RGBA          // the whole picture made small, in a view that has it beside; else nil
+	Small    []analysis.GapChange // and what becomes of the gaps in it
+	Picked   *image.Point         // whose colour was asked for
+	Colour   *colour.RGB          // and what it is; nil where it is transparent
+	Previews []*image.RGBA        // of every view, in their order, for the window to keep; nil: none that are new
+	Canvas   Canvas               // in a workspace around it
+	Jumped   bool                 // the whole picture jumped since the frame before
+	Flashes  bool                 // the picture itself: it is shown less often
+	At       time.Time
+	Text     bool // figures may be renewed; else only the picture
 }
 
 // ViewOf returns the view that is wanted.

@@ -83,7 +83,7 @@ func partOf(p analysis.Pixels, origin image.Point, from setup.Source) (analysis.
 func sameAs(t, last *task) (s same) {
 	s.picture = t.bounds == last.bounds
 	s.reading = s.picture && t.Settings.Groups == last.Settings.Groups && t.Settings.NoGround == last.Settings.NoGround &&
-		t.Covered == last.Covered && t.Setup.Out.Same(last.Setup.Out) && sameSlice(t.Setup.Edges, last.Setup.Edges)
+		t.Covered == last.Covered && t.Setup.Out.Same(last.Setup.Out) && sameSlice(t.Setup.Borders, last.Setup.Borders)
 	s.reduced = s.reading && t.lay == last.lay
 	s.look = sameLook(t.Settings, last.Settings, t.view)
 	s.beside = s.reading && s.look && t.Halves == last.Halves
@@ -97,8 +97,8 @@ func sameSlice[T any](a, b []T) bool {
 
 // sameLook reports whether two settings, the first for a view, show a reduced picture alike.
 func sameLook(a, b settings.Settings, view views.View) bool {
-	return a.View == b.View && a.Knob(view) == b.Knob(view) && a.Mirrored == b.Mirrored &&
-		a.Dotted() == b.Dotted() && a.Limits() == b.Limits()
+	return a.View == b.View && a.Knob(view) == b.Knob(view) && a.Flipped == b.Flipped &&
+		a.Hatched() == b.Hatched() && a.Limits() == b.Limits()
 }
 
 // leaveOut sets what isn't counted of a part of the picture that begins at origin.
@@ -114,7 +114,7 @@ func (t *task) paint(dst []byte, src *reduce.Picture, view views.View, r *analys
 
 // flip exchanges left and right, if that is wanted.
 func (t *task) flip(img *image.RGBA) {
-	if t.Settings.Mirrored {
+	if t.Settings.Flipped {
 		views.FlipLeftRight(img.Pix, img.Rect.Dx(), img.Rect.Dy())
 	}
 }

@@ -33,17 +33,19 @@ type Worker struct {
 	search *Search
 	now    func() time.Time
 
-	paper   analysis.Paper
-	reader  *analysis.Reader
-	mask    analysis.Mask // what isn't counted
-	grower  grower
-	canvas  canvasFinder
-	jump    movement.Jump
-	mirror  mirror
-	beside  beside
-	loupe   loupe
-	flicker flicker
-	shown   Shown
+	paper    analysis.Paper
+	reader   *analysis.Reader
+	mask     analysis.Mask // what isn't counted
+	grower   grower
+	canvas   canvasFinder
+	jump     movement.Jump
+	mirror   mirror
+	beside   beside
+	loupe    loupe
+	previews previews
+	flicker  flicker
+	shown    Shown
+	under    Reading // under the pointer
 
 	feed  setup.Source // that the last new frame is of
 	last  task         // the one before, without its pixels
@@ -60,7 +62,7 @@ func NewWorker(owner Owner, search *Search) *Worker {
 	w := &Worker{TextEvery: textEvery, CanvasSettles: canvasSettles, owner: owner, search: search, now: time.Now, reader: analysis.NewReader()}
 	w.reader.Steady = true
 	w.grower.Grower = analysis.NewGrower()
-	w.mirror.reducer, w.beside.reducer, w.loupe.reducer = reduce.New(), reduce.New(), reduce.New()
+	w.mirror.reducer, w.beside.reducer, w.loupe.reducer, w.previews.reducer = reduce.New(), reduce.New(), reduce.New(), reduce.New()
 	return w
 }
 
@@ -71,6 +73,7 @@ func (w *Worker) Close() {
 	w.mirror.reducer.Close()
 	w.beside.reducer.Close()
 	w.loupe.reducer.Close()
+	w.previews.reducer.Close()
 }
 
 // Want says what is to be shown from the next frame on.
@@ -100,14 +103,15 @@ func (w *Worker) Frame(f *capture.Frame, repeated bool) {
 	w.grower.grow(&t)
 	s := &w.shown
 	s.Flashes = w.flicker.flashes
-	s.Bounds, s.Part, s.Flipped, s.At = t.bounds, t.lay.Bounds, t.Settings.Mirrored, f.At
+	s.Bounds, s.Part, s.Flipped, s.At = t.bounds, t.lay.Bounds, t.Settings.Flipped, f.At
 	s.Reading = w.read(&t)
 	s.Jumped = w.jumped(&t)
 	s.Canvas = w.canvas.look(w, &t)
 	s.Img = w.mirror.paint(&t, s.Reading)
 	s.Beside, s.Small = w.beside.paint(&t, s.Reading)
 	s.Loupe = w.loupe.paint(&t, s.Reading)
-	s.Spots = readSpots(s.Spots[:0], &t)
+	s.Previews = w.previews.look(w, &t, s.Reading)
+	s.Spots, s.Under = readSpots(s.Spots[:0], &t), readUnder(&w.under, &t)
 	s.Manual = readFamilies(s.Manual[:0], &t)
 	s.Kept = readFollowed(s.Kept[:0], &t)
 	w.lookForFamilies(&t)
@@ -133,7 +137,7 @@ func (w *Worker) read(t *task) *analysis.Reading {
 		return w.shown.Reading
 	}
 	o := t.Settings.Grouping()
-	o.Edges, o.Mask = t.Setup.Edges, &w.mask
+	o.Borders, o.Mask = t.Setup.Borders, &w.mask
 	return w.reader.Read(t.pixels, o)
 }
 

@@ -126,7 +126,7 @@ func TestPanicInAFrame(t *testing.T) {
 // busy wants everything but a copy, of which every one has memory of its own.
 func busy() Wanted {
 	next := wantsAll()
-	next.Settings.View, next.Settings.Mirrored, next.Looking, next.Look = "small", true, true, image.Pt(3, 3)
+	next.Settings.View, next.Settings.Flipped, next.Looking, next.Look = "small", true, true, image.Pt(3, 3)
 	next.Covered = image.Rect(0, 0, 9, 9)
 	return next
 }

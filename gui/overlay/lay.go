@@ -4,6 +4,7 @@ import (
 	"image"
 	"image/color"
 
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -55,13 +56,46 @@ func letters(words string, at ink.Point, size, unit float64) ink.Mark {
 	}
 }
 
-// Name writes at the upper left of an image, or at its upper right, which picture is shown
-// there.
+// Lengths of a chip, in units.
+const (
+	chipHigh  = 28
+	chipInner = 10 // beside its words
+)
+
+// chipGrey is under the words of a chip, L* 12, and chipText in its words, L* 90, as the window's
+// other chips have them; its rim has that of a hairline, L* 45.
+var chipGrey, chipText, chipRim = colour.GreyOf(12), colour.GreyOf(90), colour.GreyOf(45)
+
+// Name puts a chip at the upper left of an image, or at its upper right, that says which picture
+// is shown there. It is cut to a half of the image, so that both have room.
 func Name(img *image.RGBA, name string, right bool, unit float64) {
-	size := nameSize * unit
-	at := ink.Pt(step*unit, step*unit+size)
-	if right {
-		at.X = float64(img.Rect.Dx()) - step*unit - ink.Width(ink.Bold, name, size)
+	size, high := nameSize*unit, chipHigh*unit
+	name = cut(name, size, float64(img.Rect.Dx())/2-(1.5*step+2*chipInner)*unit)
+	if name == "…" { // no room to name it
+		return
 	}
-	new(ink.Drawer).Draw(img, img.Rect, []ink.Mark{letters(name, at, size, unit)})
+	words := ink.Width(ink.Bold, name, size)
+	wide := words + 2*chipInner*unit
+	left := step * unit
+	if right {
+		left = float64(img.Rect.Dx()) - step*unit - wide
+	}
+	y := step*unit + high/2
+	capsule := ink.Line{Points: []ink.Point{ink.Pt(left+high/2, y), ink.Pt(max(left+wide-high/2, left+high/2), y)}, Width: high - 2*unit}
+	new(ink.Drawer).Draw(img, img.Rect, []ink.Mark{
+		{Lines: []ink.Line{capsule}, Grey: chipGrey, Rim: unit, RimGrey: chipRim},
+		{Text: ink.Text{Face: ink.Bold, Words: name, At: ink.Pt(left+chipInner*unit, y+0.36*size), Size: size}, Grey: chipText},
+	})
+}
+
+// cut leaves out the end of words that are wider than a room at a size.
+func cut(words string, size, room float64) string {
+	letters := []rune(words)
+	for n := len(letters); n > 0; n-- {
+		if ink.Width(ink.Bold, words, size) <= room {
+			break
+		}
+		words = string(letters[:n-1]) + "…"
+	}
+	return words
 }

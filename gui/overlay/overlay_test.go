@@ -5,6 +5,7 @@ import (
 	"image"
 	"image/color"
 	"image/draw"
+	"math"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -166,25 +167,35 @@ func TestPlacesMeet(t *testing.T) {
 	})
 }
 
-// Left of the line lies the picture, right of it nothing, wherever the line is.
-func TestWiped(t *testing.T) {
+// Left of the line lies the picture, right of it nothing, wherever the line is; the grip is on the
+// line, of its size, and neutral.
+func TestDivided(t *testing.T) {
 	picture := grey(image.Pt(40, 10), 90)
 	for _, x := range []int{-5, 0, 1, 20, 39, 40, 50} {
-		img := Wiped(picture, x)
+		img := Divided(picture, Grip{At: image.Pt(x, 400), Wide: 28, High: 32}, 1) // the grip lies outside
 		at := min(max(x, 0), 40)
 		for px := range 40 {
 			want := color.RGBA{}
 			switch {
-			case px == at:
+			case px == at-1 || px == at:
 				want = light
-			case px == at-1 || px == at+1:
+			case px == at-2 || px == at+1:
 				want = dark
 			case px < at:
 				want = color.RGBA{90, 90, 90, 255}
 			}
 			if got := img.RGBAAt(px, 5); got != want {
-				t.Errorf("wiped at %d, column %d is %v, want %v", x, px, got, want)
+				t.Errorf("divided at %d, column %d is %v, want %v", x, px, got, want)
 			}
+		}
+	}
+	for _, unit := range []float64{1, 1.5, 2} {
+		img := Divided(image.NewRGBA(image.Rect(0, 0, 200, 200)), Grip{At: image.Pt(100, 100), Wide: 28, High: 32}, unit)
+		guitest.AssertNeutral(t, img)
+		row := image.NewRGBA(image.Rect(0, 0, 200, 1)) // through the grip's middle
+		copy(row.Pix, img.Pix[100*img.Stride:101*img.Stride])
+		if box, _ := drawnIn(row); math.Abs(float64(box.Dx())-28*unit) > 2 {
+			t.Errorf("at %g pixels a unit the grip is %d wide", unit, box.Dx())
 		}
 	}
 }
@@ -192,9 +203,9 @@ func TestWiped(t *testing.T) {
 // A name stands in its half of the image, near the top, and is neutral.
 func TestName(t *testing.T) {
 	for _, right := range []bool{false, true} {
-		for _, unit := range []float64{1, 1.5, 2} {
+		for name, unit := range map[string]float64{"before": 1, "now": 1.5, "flats": 2, "a name that is far too long for a half": 1.25} {
 			img := image.NewRGBA(image.Rect(0, 0, 400, 200))
-			Name(img, "before", right, unit)
+			Name(img, name, right, unit)
 			guitest.AssertNeutral(t, img)
 			half := image.Rect(0, 0, 200, 100)
 			if right {

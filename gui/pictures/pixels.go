@@ -61,14 +61,23 @@ func CopyOpaque(img *image.RGBA, p analysis.Pixels) {
 // ErrUncounted says that a picture has no pixel to count.
 var ErrUncounted = errors.New("nothing to count")
 
-// ReadTarget reads a picture file as a target, split as grouping says, with ground under what is
-// partly transparent.
-func ReadTarget(path string, grouping analysis.Options, ground colour.RGB) (*analysis.Target, error) {
+// ReadOpaque reads a picture file, with ground under what is partly transparent.
+func ReadOpaque(path string, ground colour.RGB) (analysis.Pixels, error) {
 	picture, err := capture.OpenPicture(path)
 	if err != nil {
-		return nil, err
+		return analysis.Pixels{}, err
 	}
 	p := OfFile(picture)
 	p.LayOver(ground) // it is ours alone
+	return p, nil
+}
+
+// ReadTarget reads a picture file as a target, split as grouping says, with ground under what is
+// partly transparent.
+func ReadTarget(path string, grouping analysis.Options, ground colour.RGB) (*analysis.Target, error) {
+	p, err := ReadOpaque(path, ground)
+	if err != nil {
+		return nil, err
+	}
 	return analysis.NewTarget(analysis.Read(p, grouping)), nil
 }

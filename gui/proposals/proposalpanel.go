@@ -3,29 +3,32 @@ package proposals
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
+	"fyne.io/fyne/v2/layout"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/widgets"
-	"app.tonedesk/gui/wording"
 )
 
-// ProposalPanel shows what can be painted next to a colour: lights and shadows, accents,
-// lines.
+// ProposalPanel shows what can be painted next to a colour: lights and shadows in a card, accents,
+// lines, matched spots and every hue in another, in whose place the settings stand when they are
+// asked for, so that the ramp stays in sight.
 type ProposalPanel struct {
 	*host.Host
-	Box           *fyne.Container
-	Ramp, black   *widgets.SwatchRow
-	lines         *widgets.SwatchRow
-	suggested     *widgets.SwatchRow
-	Accents, edge *widgets.SwatchRow
-	lineWords     *widget.Label
-	accentWords   *widget.Label
-	Knobs         *shadePanel
-	from          proposedFrom // what is shown was made from it; zero before the first
+	Box         *fyne.Container
+	Ramp, black *widgets.SwatchRow
+	lines       *widgets.SwatchRow
+	suggested   *widgets.SwatchRow
+	Accents     *widgets.HueStrip
+	Matched     *widgets.SwatchRow
+	Adjust      *widgets.Button
+	Knobs       *shadePanel
+	next        *fyne.Container // the second card
+	from        proposedFrom    // what is shown was made from it; zero before the first
 }
 
 // proposedFrom is what proposals depend on.
@@ -35,22 +38,37 @@ type proposedFrom struct {
 	made    bool
 }
 
-// NewProposalPanel returns a panel without proposals.
-func NewProposalPanel(h *host.Host) *ProposalPanel {
-	p := &ProposalPanel{Host: h, Knobs: newShadePanel(h), lineWords: widgets.SmallLabel(), accentWords: widgets.SmallLabel()}
+// NewProposalPanel returns a panel without proposals; judged stands among the settings.
+func NewProposalPanel(h *host.Host, judged fyne.CanvasObject) *ProposalPanel {
+	const low, least = 3.5 * widgets.Step, 4 * widgets.Step // 28, and 32 to be hit
+	p := &ProposalPanel{Host: h, Knobs: newShadePanel(h)}
 	row := func(plan widgets.SwatchPlan) *widgets.SwatchRow { return widgets.NewSwatchRow(plan, swatchActs(h)) }
-	p.Ramp = row(widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 3 * widgets.Step, Labels: true})
-	p.black = row(widgets.SwatchPlan{Height: 2 * widgets.Step})
-	p.lines = row(widgets.SwatchPlan{Height: widgets.SwatchHeight, Labels: true})
-	p.suggested = row(widgets.SwatchPlan{Height: widgets.SwatchHeight, Labels: true})
-	p.Accents = row(widgets.SwatchPlan{Height: widgets.SwatchHeight})
-	p.edge = row(widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 2 * widgets.Step})
-	p.Box = container.NewVBox(
-		widgets.Section("Lights and shadows, by tones", nil, p.Ramp, widgets.QuietWords("The same steps straight toward black:"), p.black, p.Knobs.ramp),
-		widgets.Section("Accents of equal lightness", nil, p.suggested, p.Accents, p.edge, p.accentWords, p.Knobs.accents),
-		widgets.Section("Lines", nil, p.lines, p.lineWords),
-	)
+	p.Ramp = row(widgets.SwatchPlan{Height: 38, Greys: 2 * widgets.Step, Labels: true})
+	p.black = row(widgets.SwatchPlan{Height: 14, Skip: 3})
+	p.suggested, p.lines = row(widgets.SwatchPlan{Height: low, Least: least}), row(widgets.SwatchPlan{Height: low, Least: least, Inside: true})
+	p.Matched, p.Accents = row(widgets.SwatchPlan{Height: low, Least: least, Inside: true}), widgets.NewHueStrip(swatchActs(h))
+	p.Adjust = widgets.NewIconButton(icons.Adjust, h.Keys, func() { p.adjust(!p.Adjust.On()) })
+	p.Adjust.Explain(h.Tips, "Adjust how colours are proposed")
+	ramp := widgets.Card(0, p.Ramp,
+		container.New(widgets.UnderRamp{}, widgets.QuietForms("straight toward black", "toward black").AtRight(), p.black),
+		container.New(layout.NewCustomPaddedLayout(widgets.Step, 0, 0, 0),
+			container.New(layout.NewBorderLayout(nil, nil, nil, p.Adjust), p.Adjust,
+				container.New(layout.NewCustomPaddedLayout(0, 0, 0, widgets.Step), p.Knobs.light))))
+	p.next = widgets.Card(widgets.Step, container.New(widgets.SwatchGroups{Shares: []float32{98, 98, 66}},
+		widgets.NewLine("Core-shadow accents", "Accents"), p.suggested, widgets.NewLine("Lines"), p.lines,
+		widgets.NewLine("Matched"), p.Matched), p.Accents)
+	p.Knobs.Box.Add(judged)
+	p.Box = container.NewVBox(ramp, p.next, p.Knobs.Box)
+	p.Knobs.Box.Hide()
 	return p
+}
+
+// adjust shows the settings in place of the second card, or that again.
+func (p *ProposalPanel) adjust(on bool) {
+	p.Adjust.SetOn(on)
+	p.next.Hidden, p.Knobs.Box.Hidden = on, !on
+	p.Box.Refresh()
+	p.LayOutPage()
 }
 
 // Show renews the proposals, if what they are made from has changed; ok says whether there is
@@ -73,11 +91,10 @@ func (p *ProposalPanel) Show(base analysis.Spot, ok bool) {
 	p.black.Set(black)
 	p.lines.Set(lineSwatches(s))
 	p.suggested.Set(suggestedSwatches(s))
-	accents, edge, missing := accentSwatches(s)
-	p.Accents.Set(accents)
-	p.edge.Set(edge)
-	resized := widgets.SetWords(p.lineWords, wording.SayLines(s))
-	if widgets.SetWords(p.accentWords, wording.SayAccents(missing, len(accents))) || resized {
-		p.LayOutPage()
-	}
+	p.Accents.Set(accentSwatches(s), nearestHue(s))
+}
+
+// Match renews the spots brought to each other's lightness.
+func (p *ProposalPanel) Match(spots []live.Reading, selected int) {
+	p.Matched.Set(matchSwatches(spots, selected))
 }

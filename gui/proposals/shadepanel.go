@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/colour"
@@ -21,55 +20,47 @@ import (
 // Each change is a step of undo; the moves of one drag are one.
 type shadePanel struct {
 	*host.Host
-	ramp, accents *fyne.Container
-	light, equal  *widgets.Chooser
-	Turn, gain    *knobSlider
-	hue, chroma   *knobSlider
-	showing       bool // the widgets are being set: what they report is no wish
+	Box          *fyne.Container
+	light, equal *widgets.Chooser
+	Turn, gain   *knobSlider
+	hue, chroma  *knobSlider
+	showing      bool // the widgets are being set: what they report is no wish
 }
 
 // equalBys are what accents can keep, by the chooser's place.
 var equalBys = []propose.EqualBy{propose.ByLightness, propose.ByLayerGrey, propose.BySeenLightness}
 
+// shadowHues are the shadows' hues that have a name, by the chooser's place.
+var shadowHues = []float64{propose.WarmLightShadow, propose.CoolLightShadow}
+
 func newShadePanel(h *host.Host) *shadePanel {
 	p := &shadePanel{Host: h}
-	p.light = widgets.NewChooser([]string{"Warm light", "Cool light", "Free"}, 4*widgets.Step, h.Keys, p.SetLight)
-	p.equal = widgets.NewChooser([]string{"Lightness", "Layer grey", "Seen lightness"}, 4*widgets.Step, h.Keys, func(i int) {
+	p.light = widgets.NewChooser([]string{"Cool", "Warm"}, h.Keys, p.SetLight)
+	p.equal = widgets.NewChooser([]string{"Lightness", "Layer grey", "Seen lightness"}, h.Keys, func(i int) {
 		p.change("equal", func(o *propose.Options) { o.EqualBy = equalBys[i] })
 	})
 	percent := func(v float64) string { return strconv.Itoa(int(math.Round(100*v))) + wording.Nbsp + "%" }
-	degrees := func(v float64) string { return wording.Whole(propose.SkinShift(v)) + "°" }
-	p.Turn = p.slider("Shift per tone", 0, 1, 0.05, degrees, func(o *propose.Options) *float64 { return &o.Turn })
+	p.Turn = p.slider("Shift per tone", 0, 1, 0.05, percent, func(o *propose.Options) *float64 { return &o.Turn })
 	p.gain = p.slider("Gain per tone", -0.5, 2, 0.05, percent, func(o *propose.Options) *float64 { return &o.Gain })
 	p.hue = p.slider("Shadow's hue", 0, 359, 1, func(v float64) string { return wording.Whole(v) + "° " + colour.HueName(v) },
 		func(o *propose.Options) *float64 { return &o.ShadowHue })
-	p.chroma = p.slider("Chroma (Oklch)", 0, 0.4, 0.01, func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) },
+	p.chroma = p.slider("Accents' chroma", 0, 0.4, 0.01, func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) },
 		func(o *propose.Options) *float64 { return &o.AccentChroma })
-	p.ramp = container.New(layout.NewCustomPaddedVBoxLayout(0), p.light, p.hue.box, p.Turn.box, p.gain.box)
-	p.accents = container.New(layout.NewCustomPaddedVBoxLayout(0), p.equal, p.chroma.box)
+	p.Box = container.NewVBox(
+		widgets.Card(0, p.hue.box, p.Turn.box, p.gain.box),
+		widgets.Card(widgets.Step/2, widgets.NewLine("Core-shadow accents are equal in", "Accents are equal in"), p.equal,
+			widgets.QuietWords(wording.SeenLightnessIs), p.chroma.box))
 	return p
 }
 
-// SetLight chooses the shadow's hue by the light; a free one begins from that of now.
+// SetLight chooses the shadow's hue.
 func (p *shadePanel) SetLight(i int) {
-	hues := []float64{propose.WarmLightShadow, propose.CoolLightShadow, p.Steps.Now().Shade.ShadowHue}
-	if i == 2 && p.Place() < 2 {
-		hues[2] = math.Mod(hues[2]+1, 360) // else it would be the other again
-	}
-	p.change("light", func(o *propose.Options) { o.ShadowHue = hues[i] })
+	p.change("light", func(o *propose.Options) { o.ShadowHue = shadowHues[i] })
 	p.Steps.Settle()
 }
 
-// Place is the light's place in its chooser.
-func (p *shadePanel) Place() int {
-	switch p.Steps.Now().Shade.ShadowHue {
-	case propose.WarmLightShadow:
-		return 0
-	case propose.CoolLightShadow:
-		return 1
-	}
-	return 2
-}
+// Place is the hue's place in its chooser; -1 for another one.
+func (p *shadePanel) Place() int { return slices.Index(shadowHues, p.Steps.Now().Shade.ShadowHue) }
 
 // change changes the settings; kind joins the moves of one drag.
 func (p *shadePanel) change(kind string, set func(*propose.Options)) {
@@ -110,7 +101,7 @@ type knobSlider struct {
 
 func (p *shadePanel) slider(name string, from, to, step float64, word func(float64) string, field func(*propose.Options) *float64) *knobSlider {
 	k := &knobSlider{Slider: widgets.NewSlider(from, to, step, p.Keys), number: widgets.SmallLabel(), word: word, field: field}
-	k.number.Wrapping = fyne.TextWrapOff
+	k.number.Wrapping, k.number.Alignment = fyne.TextWrapOff, fyne.TextAlignTrailing
 	k.Slider.OnChanged = func(v float64) {
 		p.change(name, func(o *propose.Options) { *field(o) = math.Round(v*sliderGrains) / sliderGrains })
 	}

@@ -1,7 +1,6 @@
 package proposals
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -10,6 +9,8 @@ import (
 	"app.tonedesk/analysis/palette"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
@@ -28,7 +29,7 @@ func spotSwatch(s analysis.Spot, label string) widgets.Swatch {
 	return widgets.Swatch{Colour: s.Colour, Grey: colour.GreyOf(s.Lightness), Label: label, Tip: wording.SaySwatch(s)}
 }
 
-// stepSwatch is the swatch of a step, or the word that there is no room.
+// stepSwatch is the swatch of a step, or the words that it is out of range.
 func stepSwatch(s propose.Step) widgets.Swatch {
 	label := strings.TrimPrefix(wording.Tenth(-s.Tones), "0")
 	if s.Tones < 0 {
@@ -36,21 +37,20 @@ func stepSwatch(s propose.Step) widgets.Swatch {
 	}
 	label = strings.TrimSuffix(label, ".0")
 	if s.Spot == nil {
-		return widgets.Swatch{None: true, Label: string(s.Note)}
+		return widgets.Swatch{None: true, Label: wording.SayOutcome(s.Note), Tip: label + ": " + wording.SayOutcome(s.Note)}
 	}
 	w := spotSwatch(*s.Spot, label)
 	if s.Note != propose.AsMade {
-		w.Tip += ", at the " + string(s.Note)
+		w.Tip += ", " + wording.SayOutcome(s.Note)
 	}
 	return w
 }
 
-// rampSwatches are lights and shadows around the base, and below them the shadows that go
-// straight toward black.
+// rampSwatches are lights and shadows around the base, and the shadows that go straight toward
+// black.
 func rampSwatches(s *propose.Shades) (ramp, black []widgets.Swatch) {
 	ramp = []widgets.Swatch{stepSwatch(s.Lights[1]), stepSwatch(s.Lights[0]), spotSwatch(s.Base, "base")}
 	ramp[2].Marked = true
-	black = []widgets.Swatch{{None: true}, {None: true}, spotSwatch(s.Base, "")}
 	for i := range s.Ramp {
 		ramp, black = append(ramp, stepSwatch(s.Ramp[i])), append(black, stepSwatch(s.BlackRamp[i]))
 	}
@@ -66,50 +66,34 @@ func lineSwatches(s *propose.Shades) []widgets.Swatch {
 	return lines
 }
 
-// accentSwatches are the accents at the chosen chroma, and below them those at the display's
-// most; missing tells how many can't be shown at the chosen chroma.
-func accentSwatches(s *propose.Shades) (accents, edge []widgets.Swatch, missing int) {
-	near := nearestHue(s)
-	for i := range s.Accents {
-		w := accentSwatch(s.Accents[i])
-		w.Marked = i == near
-		if w.Short {
-			missing++
-		}
-		accents, edge = append(accents, w), append(edge, accentSwatch(s.EdgeAccents[i]))
+// accentSwatches are the accents, hue by hue.
+func accentSwatches(s *propose.Shades) []widgets.Swatch {
+	accents := make([]widgets.Swatch, len(s.Accents))
+	for i, a := range s.Accents {
+		accents[i] = accentSwatch(a)
 	}
-	return accents, edge, missing
+	return accents
 }
 
-// suggestedSwatches are the accents to choose first, by the names of their hues.
+// suggestedSwatches are the accents to choose first.
 func suggestedSwatches(s *propose.Shades) []widgets.Swatch {
 	suggested := make([]widgets.Swatch, len(s.Suggested))
 	for i, a := range s.Suggested {
 		suggested[i] = accentSwatch(a)
-		suggested[i].Short, suggested[i].Label = false, hueWord(a)
 	}
 	return suggested
 }
 
-// accentSwatch is the swatch of an accent; one that the display can't show at the chroma
-// asked for is half as high.
+// accentSwatch is the swatch of an accent.
 func accentSwatch(a propose.Accent) widgets.Swatch {
 	if a.Spot == nil {
-		return widgets.Swatch{None: true}
+		return widgets.Swatch{None: true, Label: wording.SayOutcome(a.Note)}
 	}
 	w := spotSwatch(*a.Spot, "")
-	w.Short = !a.InGamut
+	if a.Note != propose.AsMade {
+		w.Tip += ", " + wording.SayOutcome(a.Note)
+	}
 	return w
-}
-
-func hueWord(a propose.Accent) string {
-	if a.Spot == nil {
-		return string(a.Note)
-	}
-	if a.Spot.Colour.Neutral() { // beside black and white
-		return "neutral"
-	}
-	return colour.HueName(a.Hue)
 }
 
 // nearestHue is the accent whose hue is the base's, -1 for a base without hue.
@@ -121,48 +105,28 @@ func nearestHue(s *propose.Shades) int {
 	return int(math.Round(s.Base.Oklab.Hue()/step)) % propose.AccentHues
 }
 
-// matchSwatches are two spots, and between them each at the other's lightness.
-func matchSwatches(a, b analysis.Spot, nameA, nameB string) []widgets.Swatch {
-	return []widgets.Swatch{
-		spotSwatch(a, nameA), spotSwatch(propose.Bring(a, b).Matched, nameB+" as "+nameA),
-		spotSwatch(propose.Bring(b, a).Matched, nameA+" as "+nameB), spotSwatch(b, nameB),
+// matchSwatches are the pair of spots, each at the other's lightness.
+func matchSwatches(spots []live.Reading, selected int) []widgets.Swatch {
+	a, b, ok := live.PairOf(spots, selected)
+	if !ok {
+		const tip = "Set two spots first: then either can be brought to the other's lightness"
+		return []widgets.Swatch{{None: true, Tip: tip, Label: wording.Unknown}, {None: true, Tip: tip, Label: wording.Unknown}}
 	}
+	matched := func(to, from int) widgets.Swatch {
+		name := setup.SpotName(from)
+		w := spotSwatch(propose.Bring(spots[to].Spot, spots[from].Spot).Matched, name)
+		w.Tip = wording.SayBrings(name, setup.SpotName(to)) + ": " + w.Tip
+		return w
+	}
+	return []widgets.Swatch{matched(b, a), matched(a, b)}
 }
 
-// paletteSwatches are the colours of a picture, by value or family by family.
-func paletteSwatches(p *palette.Palette, byFamily bool) (all []widgets.Swatch) {
-	add := func(i int) {
-		c := p.Colours[i]
-		w := spotSwatch(c.Spot, wording.Percent(c.Share))
-		if c.Family != nil {
-			w.Tip += fmt.Sprintf(", family %d, %s", *c.Family+1, c.Side)
-		}
-		all = append(all, w)
-	}
-	if byFamily {
-		for _, g := range p.ByFamily() {
-			for _, i := range g.Colours {
-				add(i)
-			}
-		}
-		return all
-	}
-	for i := range p.Colours {
-		add(i)
-	}
-	return all
-}
-
-// valueSwatches shows the ten steps of value, those that are empty without a colour.
-func valueSwatches(p *palette.Palette) []widgets.Swatch {
-	all := make([]widgets.Swatch, len(p.Spread))
-	for i, share := range p.Spread {
-		v := colour.GreyOf(colour.Lightness(colour.YOfValue(float64(i) + 0.5)))
-		all[i] = widgets.Swatch{Colour: colour.RGB{R: v, G: v, B: v}, Grey: v, Label: wording.Percent(share),
-			Tip: fmt.Sprintf("value %d to %d: %s of the picture", i, i+1, wording.Percent(share))}
-	}
-	for _, i := range p.Empty {
-		all[i].None, all[i].Label = true, wording.Unknown
+// paletteSwatches are the colours of a picture, from dark to light.
+func paletteSwatches(p *palette.Palette) []widgets.Swatch {
+	all := make([]widgets.Swatch, len(p.Colours))
+	for i, c := range p.Colours {
+		all[i] = spotSwatch(c.Spot, "")
+		all[i].Tip += ", " + wording.Percent(c.Share) + " of the picture"
 	}
 	return all
 }

@@ -26,14 +26,17 @@ type field struct {
 	confine func() (changed bool) // brings it into range
 }
 
-// fields lists all settings, each under its name in the file and with what it is confined to.
+// fields lists all settings, each under its name in the file and with what it is confined to. A name
+// in the file never changes, also where the window has another word by now (ground, dots, mirrored):
+// nobody loses a setting.
 func (s *Settings) fields() []field {
 	d, r := Defaults(), &s.Rules
 	mostTones := func(v float64) float64 { // least_tones is in range by then
 		return between(r.LeastTones, 8, max(d.Rules.MostTones, r.LeastTones))(v)
 	}
 	return []field{
-		fieldOf("ground", &s.Ground, oneOf(Grounds(), d.Ground)),
+		fieldOf("ground", &s.Theme, oneOf(Themes(), d.Theme)),
+		fieldOf("text_percent", &s.TextPercent, between(100, 200, d.TextPercent)),
 		fieldOf("per_second", &s.PerSecond, between(1, 60, d.PerSecond)),
 		fieldOf("tolerance", &s.Tolerance, between(0.5, 5, d.Tolerance)),
 		fieldOf("like_within", &s.LikeWithin, between(0.5, 20, d.LikeWithin)),
@@ -49,18 +52,21 @@ func (s *Settings) fields() []field {
 		fieldOf("most_gain", &r.MostGain, between(0, 1, d.Rules.MostGain)),
 		fieldOf("keeps_within", &r.KeepsWithin, between(0, 20, d.Rules.KeepsWithin)), // L*
 		fieldOf("vanish_above", &r.VanishAbove, between(5, 10, d.Rules.VanishAbove)), // value
-		fieldOf("dots", &s.Dots, oneOf(AllDots, d.Dots)),
+		fieldOf("dots", &s.Hatch, oneOf(AllHatch, d.Hatch)),
 		fieldOf("stills_limit_mib", &s.StillsLimit, between(0, maxStillsLimit, d.StillsLimit)),
 		fieldOf("shade", &s.Shade, propose.Options.Valid),
 		fieldOf("view", &s.View, knownView),
 		fieldOf("knobs", &s.Knobs, confineKnobs),
-		fieldOf("mirrored", &s.Mirrored, nil),
+		fieldOf("mirrored", &s.Flipped, nil),
 		fieldOf("page", &s.Page, oneOf(pageNames, d.Page)),
 		fieldOf("value_from_white", &s.FromWhite, nil),
 		fieldOf("keep_above", &s.KeepAbove, nil),
 		fieldOf("region", &s.Region, sensible),
 		fieldOf("place", &s.Place, sensible),
 		fieldOf("picture", &s.Picture, plainText(maxPath, "")),
+		fieldOf("before", &s.Before, confineBefore),
+		fieldOf("stills_in_greys", &s.GreyStills, nil),
+		fieldOf("turn_seconds", &s.TurnEvery, between(LeastTurn, MostTurn, d.TurnEvery)),
 		fieldOf("target_still", &s.TargetStill, plainText(maxNote, "")),
 		fieldOf("target", &s.Target, plainText(maxPath, "")),
 		fieldOf("display", &s.Display, plainText(maxNote, d.Display)),
@@ -122,6 +128,17 @@ func plainText(limit int, instead string) func(string) string {
 		}
 		return text
 	}
+}
+
+// confineBefore keeps what could be watched, as many as are remembered.
+func confineBefore(before []Watched) (kept []Watched) {
+	for _, w := range before {
+		w.Picture, w.Region = plainText(maxPath, "")(w.Picture), sensible(w.Region)
+		if (w.Picture == "") != (w.Region == nil) && len(kept) < MostBefore {
+			kept = append(kept, w)
+		}
+	}
+	return kept
 }
 
 func knownView(key string) string {

@@ -13,7 +13,8 @@ import (
 
 // Settings are what the window remembers. The zero value is not valid; begin with Defaults.
 type Settings struct {
-	Ground      Ground
+	Theme       Theme
+	TextPercent int                // how large the window's text is, 100 to 200
 	PerSecond   float64            // frames asked for a second, 1 to 60
 	Tolerance   float64            // difference in lightness (L*) that still counts as the same, 0.5 to 5
 	LikeWithin  float64            // distance in L*a*b* up to which a colour is left out with the one clicked, 0.5 to 20
@@ -22,18 +23,21 @@ type Settings struct {
 	NoGround    bool               // groups are of the picture without the ground
 	TooDark     float64            // lightness (L*) under which a pixel is too dark, 0 to 50
 	TooLight    float64            // and over which it is too light, 50 to 100
-	Dots        Dots               // where pixels beyond these are dotted
+	Hatch       Hatch              // where pixels beyond these are hatched
 	Rules       families.Rules     // the trade's limits for families, as the painter set them
 	StillsLimit int                // most that stills may take on the disk, MiB; 0 for no limit
 	Shade       propose.Options    // how colours to paint next are made
 	View        string             // key of a view
 	Knobs       map[string]float64 // where the views' knobs stand, by key; never written to once set
-	Mirrored    bool               // left and right exchanged
+	Flipped     bool               // left and right exchanged
 	Page        string             // name of the page that is open
 	FromWhite   bool               // values count from white: 0 is white, 10 is black
 	KeepAbove   bool               // above other windows
 	Region      *files.Rect        // watched part of the desktop in its pixels; nil if none was chosen
 	Picture     string             // path of the picture file shown instead of a region; "" if none
+	Before      []Watched          // what was watched last, the newest first; never written to
+	GreyStills  bool               // small pictures of stills are in greys
+	TurnEvery   float64            // seconds for which each of two pictures in turns is shown
 	Target      string             // path of the target's file; "" if none
 	TargetStill string             // ID of the still that is the target; "" if none
 	Place       *files.Rect        // the window's inside on the desktop, in its pixels; nil if unknown
@@ -54,29 +58,59 @@ const (
 	middleLightness     = 50       // L*: up to here something can be too dark, from here too light
 )
 
-// Ground is the grey around everything: how light the window is as a whole. Painters
+// LeastTurn and MostTurn are for how many seconds each of two pictures in turns is shown: faster
+// they would flash (WCAG 2.2, 2.3.1); slower is our choice.
+const LeastTurn, MostTurn = 0.4, 3
+
+// Theme is the grey around everything: how light the window is as a whole. Painters
 // choose it near the picture's own key, since a light surround makes a picture look darker.
-type Ground string
+type Theme string
 
 const (
-	GroundDark   Ground = "dark" // the default
-	GroundMiddle Ground = "middle"
-	GroundLight  Ground = "light"
+	ThemeDark   Theme = "dark" // the default
+	ThemeMiddle Theme = "middle"
+	ThemeLight  Theme = "light"
 )
 
 // Grounds returns all grounds from dark to light.
-func Grounds() []Ground { return []Ground{GroundDark, GroundMiddle, GroundLight} }
+func Themes() []Theme { return []Theme{ThemeDark, ThemeMiddle, ThemeLight} }
 
-// Dots says where the pixels beyond the limits are dotted in the mirror.
-type Dots string
+// Watched is what was watched: a picture file, or a region of the screen.
+type Watched struct {
+	Picture string      `json:"picture,omitempty"`
+	Region  *files.Rect `json:"region,omitempty"`
+}
+
+// same reports whether two are the same.
+func (w Watched) same(o Watched) bool {
+	return w.Picture == o.Picture && (w.Region == nil) == (o.Region == nil) && (w.Region == nil || *w.Region == *o.Region)
+}
+
+// MostBefore is how many of what was watched are remembered.
+const MostBefore = 3
+
+// Watching returns the settings with what is watched from now on before what was.
+func (s Settings) Watching(now Watched) Settings {
+	before := []Watched{now}
+	for _, w := range s.Before {
+		if !w.same(now) && len(before) < MostBefore {
+			before = append(before, w)
+		}
+	}
+	s.Before = before
+	return s
+}
+
+// Hatch says where the pixels beyond the limits are hatched in the mirror.
+type Hatch string
 
 const (
-	DotsStructure Dots = "structure" // while the structure page is open: the default
-	DotsAlways    Dots = "always"
-	DotsNever     Dots = "never"
+	HatchStructure Hatch = "structure" // while the structure page is open: the default
+	HatchAlways    Hatch = "always"
+	HatchNever     Hatch = "never"
 )
 
-var AllDots = []Dots{DotsStructure, DotsAlways, DotsNever}
+var AllHatch = []Hatch{HatchStructure, HatchAlways, HatchNever}
 
 // The names of the window's pages.
 const (
@@ -94,16 +128,18 @@ const ViewGrey = "grey"
 // Defaults returns the settings of the first start.
 func Defaults() Settings {
 	return Settings{
-		Ground:      GroundDark,
+		Theme:       ThemeDark,
+		TextPercent: 100,
 		PerSecond:   10,
 		Tolerance:   2,
 		LikeWithin:  3, // our choice: the grain of a saved picture, less than one tells at a glance
 		SpotSize:    3,
 		TooDark:     analysis.DefaultLimits.Dark,
 		TooLight:    analysis.DefaultLimits.Light,
-		Dots:        DotsStructure,
+		Hatch:       HatchStructure,
 		Rules:       families.DefaultRules(),
 		StillsLimit: 2048,
+		TurnEvery:   1,
 		Shade:       propose.DefaultOptions(),
 		View:        ViewGrey,
 		Page:        PageWatch,
@@ -177,8 +213,8 @@ func (s Settings) WithKnob(view string, at float64) Settings {
 // LimitBytes is how much room stills may take, in bytes; 0 for as much as they need.
 func (s Settings) LimitBytes() int64 { return int64(s.StillsLimit) << 20 }
 
-// Dotted reports whether the pixels beyond the limits are dotted while the page of the
+// Hatched reports whether the pixels beyond the limits are hatched while the page of the
 // settings is open.
-func (s Settings) Dotted() bool {
-	return s.Dots == DotsAlways || s.Dots == DotsStructure && s.Page == PageStructure
+func (s Settings) Hatched() bool {
+	return s.Hatch == HatchAlways || s.Hatch == HatchStructure && s.Page == PageStructure
 }

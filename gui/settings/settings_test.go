@@ -2,6 +2,7 @@ package settings
 
 import (
 	"encoding/json"
+	"fmt"
 	"math"
 	"reflect"
 	"strings"
@@ -27,8 +28,8 @@ func TestSettingsValid(t *testing.T) {
 		field func(Settings) any
 		want  any
 	}{
-		{"unknown ground", func(s *Settings) { s.Ground = "pink" }, func(s Settings) any { return s.Ground }, GroundDark},
-		{"ground kept", func(s *Settings) { s.Ground = GroundLight }, func(s Settings) any { return s.Ground }, GroundLight},
+		{"unknown ground", func(s *Settings) { s.Theme = "pink" }, func(s Settings) any { return s.Theme }, ThemeDark},
+		{"ground kept", func(s *Settings) { s.Theme = ThemeLight }, func(s Settings) any { return s.Theme }, ThemeLight},
 		{"too slow", func(s *Settings) { s.PerSecond = 0.2 }, func(s Settings) any { return s.PerSecond }, 1.0},
 		{"too fast", func(s *Settings) { s.PerSecond = math.Inf(1) }, func(s Settings) any { return s.PerSecond }, 60.0},
 		{"no rate", func(s *Settings) { s.PerSecond = nan }, func(s Settings) any { return s.PerSecond }, 10.0},
@@ -50,6 +51,11 @@ func TestSettingsValid(t *testing.T) {
 		{"place without area", func(s *Settings) { s.Place = &files.Rect{} }, func(s Settings) any { return s.Place }, (*files.Rect)(nil)},
 		{"path with a nought", func(s *Settings) { s.Picture = "a\x00b" }, func(s Settings) any { return s.Picture }, ""},
 		{"long note", func(s *Settings) { s.Display = strings.Repeat("x", 2000) }, func(s Settings) any { return s.Display }, "sRGB"},
+		{"too many before", func(s *Settings) {
+			s.Before = []Watched{{Picture: "a"}, {}, {Picture: "b\x00"}, {Picture: "c"}, {Picture: "d"}, {Picture: "e"}}
+		}, func(s Settings) any { return fmt.Sprint(s.Before) }, "[{a <nil>} {c <nil>} {d <nil>}]"},
+		{"before as both", func(s *Settings) { s.Before = []Watched{{Picture: "a", Region: &files.Rect{Width: 5, Height: 5}}} }, func(s Settings) any { return len(s.Before) }, 0},
+		{"turns that flash", func(s *Settings) { s.TurnEvery = 0.1 }, func(s Settings) any { return s.TurnEvery }, 0.4},
 		{"narrow", func(s *Settings) { s.Width = 12 }, func(s Settings) any { return s.Width }, float32(320)},
 		{"no height", func(s *Settings) { s.Height = float32(nan) }, func(s Settings) any { return s.Height }, float32(760)},
 	}
@@ -70,11 +76,11 @@ func TestSettingsValid(t *testing.T) {
 
 func TestSettingsGoThroughTheFile(t *testing.T) {
 	s := Settings{
-		Ground: GroundMiddle, PerSecond: 24, Tolerance: 1.5, LikeWithin: 4, SpotSize: 5, Groups: 3, NoGround: true, StillsLimit: 500,
+		Theme: ThemeMiddle, TextPercent: 150, Before: []Watched{{Picture: "/tmp/b.png"}, {Region: &files.Rect{X: 3, Width: 40, Height: 50}}}, GreyStills: true, TurnEvery: 1.5, PerSecond: 24, Tolerance: 1.5, LikeWithin: 4, SpotSize: 5, Groups: 3, NoGround: true, StillsLimit: 500,
 		Shade:   propose.Options{ShadowHue: 35, Turn: 0.5, Gain: 0.1, AccentChroma: 0.2, EqualBy: propose.ByLayerGrey},
-		TooDark: 6, TooLight: 95, Dots: DotsNever, Rules: families.Rules{LeastTones: 1.5, MostTones: 4, LeastChroma: 6, LeastTurn: 10, MostGain: 0.1, KeepsWithin: 2, VanishAbove: 8.5},
+		TooDark: 6, TooLight: 95, Hatch: HatchNever, Rules: families.Rules{LeastTones: 1.5, MostTones: 4, LeastChroma: 6, LeastTurn: 10, MostGain: 0.1, KeepsWithin: 2, VanishAbove: 8.5},
 		Knobs: map[string]float64{"bands": 7, "of another program": 0.5},
-		View:  "bands", Mirrored: true, Page: "Structure", FromWhite: true, KeepAbove: true,
+		View:  "bands", Flipped: true, Page: "Structure", FromWhite: true, KeepAbove: true,
 		Region: &files.Rect{X: -5, Y: 6, Width: 700, Height: 800}, Picture: "/tmp/a b “é”.png", Target: "/tmp/plan.png", TargetStill: "20260102-030405-abcdefghij", Place: &files.Rect{X: 1, Y: 2, Width: 380, Height: 760},
 		Width: 381.5, Height: 777, Display: "a wide one",
 	}
@@ -100,33 +106,33 @@ func TestSettingsGoThroughTheFile(t *testing.T) {
 func TestDecodeSettings(t *testing.T) {
 	tests := []struct {
 		name, file string
-		ground     Ground
+		ground     Theme
 		problem    string // words that the problem holds; "" for no problem
 		err        error
 	}{
-		{"empty object", `{}`, GroundDark, "", nil},
-		{"ours", `{"version": 1, "ground": "light"}`, GroundLight, "", nil},
-		{"an older one", `{"version": 0, "ground": "light"}`, GroundLight, "", nil},
-		{"one field bad", `{"ground": "light", "spot_size": "x"}`, GroundLight, "spot_size", nil},
-		{"out of range", `{"ground": "light", "per_second": 1000}`, GroundLight, "per_second", nil},
-		{"a number too large to hold", `{"ground": "light", "tolerance": 1e999}`, GroundLight, "tolerance", nil},
-		{"null means as at first", `{"ground": null, "region": null}`, GroundDark, "", nil},
-		{"newer", `{"version": 2, "ground": "light"}`, GroundDark, "", ErrNewer},
-		{"nothing", ``, GroundDark, "", errDamaged},
-		{"null", `null`, GroundDark, "", errDamaged},
-		{"cut off", `{"ground": "li`, GroundDark, "", errDamaged},
-		{"two objects", `{} {}`, GroundDark, "", errDamaged},
-		{"a list", `[1]`, GroundDark, "", errDamaged},
-		{"version in words", `{"version": "one"}`, GroundDark, "", errDamaged},
-		{"version null", `{"version": null}`, GroundDark, "", errDamaged},
-		{"zeros, as after a power cut", strings.Repeat("\x00", 512), GroundDark, "", errDamaged},
-		{"too large", `{"x":"` + strings.Repeat("x", maxSettingsFile) + `"}`, GroundDark, "", errDamaged},
+		{"empty object", `{}`, ThemeDark, "", nil},
+		{"ours", `{"version": 1, "ground": "light"}`, ThemeLight, "", nil},
+		{"an older one", `{"version": 0, "ground": "light"}`, ThemeLight, "", nil},
+		{"one field bad", `{"ground": "light", "spot_size": "x"}`, ThemeLight, "spot_size", nil},
+		{"out of range", `{"ground": "light", "per_second": 1000}`, ThemeLight, "per_second", nil},
+		{"a number too large to hold", `{"ground": "light", "tolerance": 1e999}`, ThemeLight, "tolerance", nil},
+		{"null means as at first", `{"ground": null, "region": null}`, ThemeDark, "", nil},
+		{"newer", `{"version": 2, "ground": "light"}`, ThemeDark, "", ErrNewer},
+		{"nothing", ``, ThemeDark, "", errDamaged},
+		{"null", `null`, ThemeDark, "", errDamaged},
+		{"cut off", `{"ground": "li`, ThemeDark, "", errDamaged},
+		{"two objects", `{} {}`, ThemeDark, "", errDamaged},
+		{"a list", `[1]`, ThemeDark, "", errDamaged},
+		{"version in words", `{"version": "one"}`, ThemeDark, "", errDamaged},
+		{"version null", `{"version": null}`, ThemeDark, "", errDamaged},
+		{"zeros, as after a power cut", strings.Repeat("\x00", 512), ThemeDark, "", errDamaged},
+		{"too large", `{"x":"` + strings.Repeat("x", maxSettingsFile) + `"}`, ThemeDark, "", errDamaged},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			s, problems, err := decodeSettings([]byte(tt.file))
-			if s.Ground != tt.ground {
-				t.Errorf("ground %q, want %q", s.Ground, tt.ground)
+			if s.Theme != tt.ground {
+				t.Errorf("ground %q, want %q", s.Theme, tt.ground)
 			}
 			if all := strings.Join(problems, " "); !strings.Contains(all, tt.problem) || (tt.problem == "") != (all == "") {
 				t.Errorf("problems %q, want one on %q", problems, tt.problem)
@@ -154,5 +160,13 @@ func TestUnknownFieldsAreKept(t *testing.T) {
 	want := map[string]any{"a": []any{1.0, 2.0}}
 	if !reflect.DeepEqual(all["of_tomorrow"], want) || all["bands"] != 4.0 {
 		t.Errorf("written back: %s", data)
+	}
+}
+
+// Words of the window may change; what is kept under the names that files have had is read.
+func TestNamesInTheFileStay(t *testing.T) {
+	s, problems, err := decodeSettings([]byte(`{"version": 1, "ground": "middle", "dots": "always", "mirrored": true, "page": "Stills", "keep_above": true}`))
+	if err != nil || len(problems) > 0 || s.Theme != ThemeMiddle || s.Hatch != HatchAlways || !s.Flipped || s.Page != PageStills || !s.KeepAbove {
+		t.Errorf("%v, %q: theme %s, hatch %s, flipped %v, page %s, on top %v", err, problems, s.Theme, s.Hatch, s.Flipped, s.Page, s.KeepAbove)
 	}
 }

@@ -88,3 +88,8 @@ func (s Setup) Mask(dst *analysis.Mask, origin image.Point, covered image.Rectan
 func toneBins(lightness float64) (from, to int) {
 	return colour.BinOf(max(lightness-ToneReach, 0)), colour.BinOf(min(lightness+ToneReach, 100))
 }
+
+// LeavesOut reports whether anything is left out.
+func (s Setup) LeavesOut() bool {
+	return len(s.Areas)+len(s.Workspace)+len(s.Seeds)+len(s.Tones) > 0
+}

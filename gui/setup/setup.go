@@ -20,6 +20,7 @@ const (
 	SourcePicture                   // a picture file
 	SourceRegion                    // a region of the screen
 	SourceStill                     // a still that was kept; Path is its ID
+	SourceNothing                   // nothing as yet: the painter is asked
 )
 
 // Source is what is watched. Region counts desktop pixels for a screen, else pixels of
@@ -73,7 +74,7 @@ type Setup struct {
 	Shade    propose.Options // by which colours are proposed
 	Typed    *colour.RGB     // the colour to begin from; nil follows the spots
 	Target   *Target         // to paint toward; nil for none
-	Edges    []float64       // of the groups, L*, rising; none where they are found by themselves
+	Borders  []float64       // of the groups, L*, rising; none where they are found by themselves
 }
 
 // SpotName returns the letter of spot i.
@@ -129,6 +130,12 @@ func (s Setup) AllMoved(moved bool) Setup {
 	return s
 }
 
+// AnyMoved reports whether any spot is said to be moved.
+func (s Setup) AnyMoved() bool {
+	return slices.ContainsFunc(s.Places, func(p Place) bool { return p.Moved }) ||
+		slices.ContainsFunc(s.Families, func(f Family) bool { return f.Moved() })
+}
+
 // LeastSide is the side of the smallest part that can be watched.
 const LeastSide = 8
 
@@ -138,6 +145,8 @@ type Target struct {
 	Path  string // of its file; empty for what was in the mirror, or a still
 	Still string // its ID; empty for what is no still
 	Plan  *analysis.Target
+
+	Picture *image.RGBA // small, as greys; nil where there is none
 }
 
 // Origin is the file or the still that a target can be read from again; both are empty for

@@ -2,15 +2,11 @@ package stills
 
 import "time"
 
-const (
-	// AlternateEvery is how long each picture is shown at first.
-	AlternateEvery = time.Second
-	// LeastAlternateEvery is how long each is shown at least, however they are driven. WCAG
-	// 2.2, success criterion 2.3.1, allows three flashes in any one second; a flash takes two
-	// switches, so that three switches are half of what it allows, however the two pictures
-	// differ. Four are 1.2 seconds apart: drawing may come late by a fifth of one.
-	LeastAlternateEvery = 400 * time.Millisecond
-)
+// LeastAlternateEvery is how long each of two pictures is shown at least, however they are driven.
+// WCAG 2.2, success criterion 2.3.1, allows three flashes in any one second; a flash takes two
+// switches, so that three switches are half of what it allows, however the two pictures differ.
+// Four are 1.2 seconds apart: drawing may come late by a fifth of one.
+const LeastAlternateEvery = 400 * time.Millisecond
 
 // Alternation decides which of two pictures is shown. However it is driven, in no second
 // does it switch more than three times. A window has one, for as long as it lives: a new

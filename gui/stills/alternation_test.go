@@ -60,7 +60,7 @@ func TestAlternationKeepsItsPace(t *testing.T) {
 		}
 		return switches
 	}
-	a.Run(AlternateEvery, noon)
+	a.Run(time.Second, noon)
 	if n := count(10, func() {}); n != 10 {
 		t.Errorf("%d switches in ten seconds, want 10", n)
 	}

@@ -22,6 +22,7 @@ type banded struct {
 	opaque bool
 	paint  func(rows image.Rectangle) image.Image
 	band   image.Image
+	pixel  color.NRGBA // of an opaque image, the last that was asked for: one for each takes long
 }
 
 // bandsOf returns an image that paint paints; a small one at once.
@@ -38,12 +39,25 @@ func (b *banded) Bounds() image.Rectangle { return b.bounds }
 // Opaque spares whoever writes the image from looking for himself.
 func (b *banded) Opaque() bool { return b.opaque }
 
+// At returns the colour of a pixel. That of an opaque image lasts until the next is asked for.
 func (b *banded) At(x, y int) color.Color {
 	if b.band == nil || !image.Pt(x, y).In(b.band.Bounds()) {
 		rows := b.bounds
 		rows.Min.Y = y
 		rows.Max.Y = min(rows.Max.Y, y+max(bandRows, bandPixels/rows.Dx()))
 		b.band = b.paint(rows)
+	}
+	switch band := b.band.(type) {
+	case *image.RGBA:
+		if b.opaque {
+			b.pixel = color.NRGBA(band.RGBAAt(x, y))
+			return &b.pixel
+		}
+	case *image.NRGBA:
+		if b.opaque {
+			b.pixel = band.NRGBAAt(x, y)
+			return &b.pixel
+		}
 	}
 	return b.band.At(x, y)
 }

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"encoding/xml"
 	"image"
+	"image/color"
 	"image/draw"
 	"image/png"
 	"testing"
@@ -162,7 +163,7 @@ func TestAnnotatedInBands(t *testing.T) {
 	}
 	for y := range wide.Height {
 		for x := range 1000 {
-			if got.At(x, y) != want.At(x, y) {
+			if color.RGBAModel.Convert(got.At(x, y)) != want.At(x, y) {
 				t.Fatalf("pixel %d, %d is %v, want %v", x, y, got.At(x, y), want.At(x, y))
 			}
 		}

@@ -2,6 +2,7 @@ package stills
 
 import (
 	"encoding/json"
+	"fmt"
 	"image"
 	"io"
 
@@ -51,7 +52,7 @@ func smallOf(p analysis.Pixels, list []notes.Note) (image.Image, error) {
 }
 
 // WriteJSON writes what is known of a still, and its notes, as one JSON object: the fields of
-// still.json, and "notes" as in notes.json.
+// still.json, "notes" as in notes.json, and their "version".
 func WriteJSON(w io.Writer, meta Meta, list []notes.Note) error {
 	fields, err := fieldsOf(meta)
 	if err != nil {
@@ -61,7 +62,7 @@ func WriteJSON(w io.Writer, meta Meta, list []notes.Note) error {
 	if err != nil {
 		return err
 	}
-	fields["notes"] = text
+	fields["notes"], fields["version"] = text, json.RawMessage(fmt.Sprint(Version))
 	e := json.NewEncoder(w)
 	e.SetIndent("", "  ")
 	e.SetEscapeHTML(false)

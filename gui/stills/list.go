@@ -18,7 +18,7 @@ import (
 	"app.tonedesk/gui/stills/notes"
 )
 
-// Entry is a still as the shelf shows it.
+// Entry is a still as the list shows it.
 type Entry struct {
 	ID string
 	Meta
@@ -27,7 +27,7 @@ type Entry struct {
 	Trouble error
 
 	folder      string
-	meta, marks stamp // of still.json and notes.json, from before they were read
+	meta, notes stamp // of still.json and notes.json, from before they were read
 }
 
 // stamp tells whether a file is the one that was read before.
@@ -84,7 +84,7 @@ func (s *Store) look(ids []string) ([]*Entry, []Problem) {
 		wait.Go(func() {
 			for i := w; i < len(ids); i += workers {
 				troubles[i] = mistake.Guard(func() (err error) {
-					found[i], err = s.shelve(ids[i], s.known[ids[i]])
+					found[i], err = s.entry(ids[i], s.known[ids[i]])
 					return err
 				})
 			}
@@ -114,11 +114,11 @@ func (s *Store) look(ids []string) ([]*Entry, []Problem) {
 	return slices.DeleteFunc(found, func(f *Entry) bool { return f == nil }), problems
 }
 
-// shelve reads what the shelf shows of a still; old is what it was, or nil.
-func (s *Store) shelve(id string, old *Entry) (*Entry, error) {
+// entry reads what the list shows of a still; old is what it was, or nil.
+func (s *Store) entry(id string, old *Entry) (*Entry, error) {
 	folder := s.Folder(id)
-	now := &Entry{ID: id, folder: folder, meta: stampOf(filepath.Join(folder, metaName)), marks: stampOf(filepath.Join(folder, notesFile))}
-	if old != nil && old.meta == now.meta && old.marks == now.marks {
+	now := &Entry{ID: id, folder: folder, meta: stampOf(filepath.Join(folder, metaName)), notes: stampOf(filepath.Join(folder, notesFile))}
+	if old != nil && old.meta == now.meta && old.notes == now.notes {
 		return old, nil
 	}
 	m, err := s.readMeta(id)

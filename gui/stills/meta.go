@@ -58,6 +58,11 @@ func SourceOf(from setup.Source, bounds image.Rectangle) Source {
 	return Source{Kind: kinds[from.Kind], Path: from.Path, Region: files.RectOf(bounds)}
 }
 
+// Meets reports whether two sources show the same, or parts of it that overlap.
+func (s Source) Meets(o Source) bool {
+	return s.Kind == o.Kind && s.Path == o.Path && s.Region.Rectangle().Overlaps(o.Region.Rectangle())
+}
+
 // LeftOut is what of the picture was not counted.
 type LeftOut struct {
 	Areas     []files.Rect `json:"areas"`     // in the picture's pixels
@@ -200,7 +205,7 @@ func Known(v float64) *float64 {
 	return &v
 }
 
-// Summary is what the shelf shows of a still's notes.
+// Summary is what the list shows of a still's notes.
 type Summary struct {
 	Count int      `json:"count"`
 	Texts []string `json:"texts"` // what is written on it, for the search

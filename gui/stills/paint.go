@@ -3,6 +3,7 @@ package stills
 import (
 	"errors"
 	"image"
+	"math"
 	"runtime"
 	"sync"
 
@@ -39,9 +40,10 @@ func paint(p analysis.Pixels, view string, w, h int, look views.Look) (*image.RG
 }
 
 // lettersPart is the size of numbers and readings on a picture that is handed on, as a part
-// of its longer side; leastLetters is their least size in pixels (our choice).
+// of its longer side; leastLetters is their least size in pixels (our choices: on a sheet of A4
+// numbers are as large as in its list).
 const (
-	lettersPart  = 1.0 / 60
+	lettersPart  = 1.0 / 40
 	leastLetters = 12
 )
 
@@ -79,8 +81,9 @@ func annotate(img *image.RGBA, view notes.View, list []notes.Note) {
 // annotation is how notes lie on a picture that is handed on.
 func annotation(in image.Rectangle, scale float64) notes.View {
 	letters := max(leastLetters, float64(max(in.Dx(), in.Dy()))*lettersPart)
+	still := image.Pt(int(math.Round(float64(in.Dx())/scale)), int(math.Round(float64(in.Dy())/scale)))
 	return notes.View{
-		Scale: scale, Pixel: letters / notes.LettersUnits, Inside: in,
+		Scale: scale, Pixel: letters / notes.LettersUnits, Inside: in, Still: still,
 	}
 }
 

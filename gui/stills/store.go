@@ -304,7 +304,7 @@ func isID(name string) bool { return idPattern.MatchString(name) }
 // unique returns a short name that nobody else has: 50 random bits.
 func unique() string { return strings.ToLower(rand.Text()[:10]) }
 
-// summaryOf returns what the shelf shows of notes.
+// summaryOf returns what the list shows of notes.
 func summaryOf(list []notes.Note) Summary {
 	sum := Summary{Texts: []string{}}
 	for _, n := range list {

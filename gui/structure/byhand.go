@@ -32,7 +32,7 @@ const (
 // corrects one.
 func (l *LocalColours) Add() {
 	if len(l.Steps.Now().Families) == setup.MaxManualFamilies {
-		l.Messages.Note("Six local colours set by hand are the most. Take one away first.")
+		l.Messages.Note("Six local colours by hand are the most: take one away first")
 		return
 	}
 	l.Ask(AnySide)
@@ -67,7 +67,7 @@ func (l *LocalColours) answered(asked Side, p setup.Place, r live.Around) {
 		l.Ask(NoSide)
 	case r.Err != nil:
 		if errors.Is(r.Err, families.ErrNoSides) {
-			l.Messages.Note("Nothing around it looks like its other side. Click that side too.")
+			l.Messages.Note("Its other side isn't found: click that side too")
 		}
 		l.half = p
 		l.Ask(OtherSide)

@@ -5,7 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/colour"
@@ -24,10 +24,9 @@ type FamilyList struct {
 	none    *widget.Label // said where there are none, or more than the rows can hold
 }
 
-// block is a section of the list: its rows and, but for the first one, the button that folds
-// them.
+// block is a section of the list: its rows and, but for the first one, the head that folds them.
 type block struct {
-	head  *widgets.Button // nil for none
+	head  *widgets.Fold // nil for none
 	open  bool
 	rows  []*widgets.FamilyRow // as many as there ever were
 	items []Item               // that they show
@@ -37,20 +36,26 @@ type block struct {
 // NewFamilyList returns the list of local colours.
 func NewFamilyList(h *host.Host, colours *LocalColours) *FamilyList {
 	l := &FamilyList{Host: h, colours: colours, none: widgets.SmallLabel()}
-	add := h.Button("Set by hand", "Click a form: its light and shadow are proposed (H)", colours.Add)
-	l.Box = container.NewVBox(widgets.Section("Local colours", widgets.AtRight(add), l.none))
+	add := h.Button("Set by hand", "Click a form: its light and shadow are proposed, H", colours.Add)
+	head := container.NewBorder(nil, nil, nil, add, widgets.NewHeading("", "Local colours", ""))
+	parts := []fyne.CanvasObject{l.none}
 	tips := [sectionCount]string{"", "What may be a local colour, and may be chance", "What you said is no local colour"}
 	for i := range l.blocks {
 		b := &l.blocks[i]
-		b.box, b.open = container.NewVBox(), tips[i] == ""
+		b.box, b.open = container.New(layout.NewCustomPaddedVBoxLayout(0)), tips[i] == ""
 		if tips[i] != "" {
-			b.head = h.Button("", tips[i], func() { l.fold(b) })
-			b.head.Alignment, b.head.Importance = widget.ButtonAlignLeading, widget.LowImportance
+			b.head = widgets.NewFold(tips[i], h.Tips, h.Keys, func() { l.fold(b) })
 			b.head.Hide()
-			l.Box.Add(b.head)
+			parts = append(parts, widgets.Beside(b.head))
 		}
-		l.Box.Add(b.box)
+		parts = append(parts, widgets.Beside(b.box))
 	}
+	colours.scrolled = append(colours.scrolled, func() {
+		for _, row := range l.Rows() {
+			row.Scrolled()
+		}
+	})
+	l.Box = widgets.NewCard(widgets.Beside(head), parts...)
 	return l
 }
 
@@ -73,8 +78,8 @@ func (l *FamilyList) Rows() (rows []*widgets.FamilyRow) {
 	return rows
 }
 
-// Heads are the buttons of the folds that are seen.
-func (l *FamilyList) Heads() (heads []*widgets.Button) {
+// Heads are the folds that are seen.
+func (l *FamilyList) Heads() (heads []*widgets.Fold) {
 	for i := range l.blocks {
 		if head := l.blocks[i].head; head != nil && !head.Hidden {
 			heads = append(heads, head)
@@ -118,12 +123,11 @@ func (l *FamilyList) showBlock(s section, list []listed) (resized bool) {
 		if row.Hidden == shown {
 			row.Hidden = !shown
 			row.Leave()
-			row.Resize(fyne.NewSize(l.Box.Size().Width, row.Size().Height)) // its height depends on its width
 			resized = true
 		}
 		if shown {
 			b.items = append(b.items, list[i].item)
-			resized = row.Set(list[i].text) || resized
+			row.Set(list[i].text)
 		}
 	}
 	if shown := len(b.items) > 0; b.box.Hidden == shown {
@@ -133,16 +137,9 @@ func (l *FamilyList) showBlock(s section, list []listed) (resized bool) {
 	return resized
 }
 
-// showHead renews the button of a fold, and reports whether it came or went.
+// showHead renews the head of a fold, and reports whether it came or went.
 func (l *FamilyList) showHead(b *block, words string, shown bool) (resized bool) {
-	icon := theme.MenuExpandIcon()
-	if b.open {
-		icon = theme.MenuDropDownIcon()
-	}
-	if b.head.Text != words || b.head.Icon == nil || b.head.Icon.Name() != icon.Name() {
-		b.head.Text, b.head.Icon = words, icon
-		b.head.Refresh()
-	}
+	b.head.Set(words, b.open)
 	if b.head.Hidden != shown {
 		return false
 	}
@@ -180,14 +177,9 @@ func (l *FamilyList) newRow(b *block, i int) *widgets.FamilyRow {
 		},
 		Choose: func() { colours.choose(item()) },
 		Keep:   func() { colours.judge(item(), true) },
-		Delete: func() {
-			if at := item(); at.Track == 0 {
-				colours.remove(at.Hand)
-			} else {
-				colours.judge(at, false)
-			}
-		},
-		Take: colours.GoOnFrom, Copy: func(c colour.RGB) { l.CopyText(c.Hex()) }, Keys: l.Keys, Tips: l.Tips,
+		Delete: func() { colours.refuse(item()) },
+		Menu:   func(at fyne.Position, side colour.RGB) { l.openMenu(row.Text(), item(), at, side) },
+		Copy:   l.copy, Later: func(after time.Duration, do func()) func() { return l.Later(after, do) }, Keys: l.Keys, Tips: l.Tips,
 	})
 	return row
 }

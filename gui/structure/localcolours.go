@@ -17,15 +17,16 @@ import (
 // It is used on the Fyne goroutine only.
 type LocalColours struct {
 	*host.Host
-	Search  *live.Search
-	Manual  []live.FamilyReading // what those set by hand read
-	tracker live.Tracker
-	judged  []setup.Judged         // that the tracker knows of
-	kept    []live.FollowedReading // what those read that are kept and not found now
-	asked   []live.Followed        // to be read so
-	stays   stays
-	pointed Item   // that is outlined
-	late    func() // keeps what is missing from being dropped, if that waits
+	Search   *live.Search
+	Manual   []live.FamilyReading // what those set by hand read
+	tracker  live.Tracker
+	judged   []setup.Judged         // that the tracker knows of
+	kept     []live.FollowedReading // what those read that are kept and not found now
+	asked    []live.Followed        // to be read so
+	stays    stays
+	pointed  Item     // that is outlined
+	scrolled []func() // tell the rows that they lie elsewhere
+	late     func()   // keeps what is missing from being dropped, if that waits
 	byHand
 	LocalActs
 }
@@ -158,6 +159,15 @@ func (l *LocalColours) judge(i Item, kept bool) {
 	l.Steps.Change(now.WithJudged(r.Judge(kept)), "")
 }
 
+// refuse says that an item is no local colour; one set by hand is taken away.
+func (l *LocalColours) refuse(i Item) {
+	if i.Track == 0 {
+		l.remove(i.Hand)
+		return
+	}
+	l.judge(i, false)
+}
+
 // Point outlines an item of the list in the mirror.
 func (l *LocalColours) Point(i Item) {
 	l.pointed = i
@@ -166,6 +176,13 @@ func (l *LocalColours) Point(i Item) {
 
 // PointAtNone outlines none.
 func (l *LocalColours) PointAtNone() { l.Point(none) }
+
+// Scrolled says that another row lies under the pointer now, or none.
+func (l *LocalColours) Scrolled() {
+	for _, tell := range l.scrolled {
+		tell()
+	}
+}
 
 // ShowOutline outlines the family that is pointed at, if it was found in the picture of now.
 func (l *LocalColours) ShowOutline() {

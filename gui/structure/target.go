@@ -2,10 +2,11 @@ package structure
 
 import (
 	"path/filepath"
-	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
@@ -19,11 +20,10 @@ import (
 type Targets struct {
 	*host.Host
 	Restoring bool // the target of the last time is being read
-	taking    bool // the next picture becomes the target
 
-	Grouping func() analysis.Options // that is asked for
-	Refresh  func()                  // has the last picture shown again
-	Put      func(setup.Setup)       // replaces the setup without a step of undo
+	Grouping    func() analysis.Options   // that is asked for
+	CopyPicture func(do func(*live.Copy)) // has the picture of now copied
+	Put         func(setup.Setup)         // replaces the setup without a step of undo
 }
 
 // Set makes a picture the target; nil takes it away.
@@ -35,22 +35,13 @@ func (t *Targets) Set(target *setup.Target) {
 
 // Take makes what is in the mirror the target.
 func (t *Targets) Take() {
-	t.taking = true
-	t.Refresh()
-}
-
-// Taken takes the reading of a picture that was read at a time as the target, if that was
-// asked for.
-func (t *Targets) Taken(r *analysis.Reading, at time.Time) {
-	if !t.taking || r == nil {
-		return
-	}
-	t.taking = false
-	if r.Counted == 0 {
-		t.Messages.Note("Nothing is counted in this picture, so it can't be a target.")
-		return
-	}
-	t.Set(&setup.Target{Name: "The picture as it was at " + at.Format("15:04:05"), Plan: analysis.NewTarget(r)})
+	t.CopyPicture(func(c *live.Copy) {
+		grouping := t.Grouping()
+		grouping.Mask = &c.Mask
+		t.read("take the picture as the target", t.Set, func() (*setup.Target, error) {
+			return targetOf("as it was at "+c.At.Format("15:04"), c.Pixels, grouping), nil
+		})
+	})
 }
 
 // Ask lets the painter choose the target's file.
@@ -82,7 +73,7 @@ func (t *Targets) read(deed wording.Phrase, take func(*setup.Target), read func(
 			err = pictures.ErrUncounted
 		}
 		if err != nil {
-			t.Messages.Note(wording.Explain(deed, err))
+			t.Messages.Fail(wording.Explain(deed, err))
 			return
 		}
 		take(target)
@@ -108,8 +99,13 @@ func (t *Targets) Restore(path, still string) {
 
 // targetOfFile reads a picture file as a target.
 func targetOfFile(path string, grouping analysis.Options) (*setup.Target, error) {
-	plan, err := pictures.ReadTarget(path, grouping, analysis.White)
-	return &setup.Target{Name: filepath.Base(path), Path: path, Plan: plan}, err
+	p, err := pictures.ReadOpaque(path, analysis.White)
+	if err != nil {
+		return nil, err
+	}
+	target := targetOf(filepath.Base(path), p, grouping)
+	target.Path = path
+	return target, nil
 }
 
 // targetOfStill reads a still in the same way.
@@ -120,6 +116,20 @@ func targetOfStill(store *stills.Store, id string, grouping analysis.Options) (*
 	}
 	s.Picture.LayOver(analysis.White) // it is ours alone
 	grouping.Mask = s.Meta.LeftOut.Mask(s.Picture)
-	plan := analysis.NewTarget(analysis.Read(s.Picture, grouping))
-	return &setup.Target{Name: export.SheetTitle(s.Meta.Name, s.Meta.Time), Still: id, Plan: plan}, nil
+	target := targetOf(export.SheetTitle(s.Meta.Name, s.Meta.Time), s.Picture, grouping)
+	target.Still = id
+	return target, nil
+}
+
+// targetSide is the longer side of a target's small picture, in pixels: twice what is shown at one
+// pixel a unit, so that it is sharp on a fine display too.
+const targetSide = 172
+
+// targetOf makes a picture the plan to paint toward.
+func targetOf(name string, p analysis.Pixels, grouping analysis.Options) *setup.Target {
+	w, h := stills.Fit(p.Width, p.Height, targetSide, targetSide)
+	return &setup.Target{
+		Name: name, Plan: analysis.NewTarget(analysis.Read(p, grouping)),
+		Picture: stills.Paint(p, "grey", w, h, views.Look{}),
+	}
 }

@@ -7,33 +7,75 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
+
+	"app.tonedesk/gui/icons"
 )
 
-// Chooser is a row of words of which one is chosen: it is underlined and stands out, the
-// others are quiet. Clicks choose, and the arrow keys do.
+// Chooser is a row of words or pictograms of which one is chosen: it stands out and has a bar at
+// its foot, the others are quiet. Clicks choose, and the arrow keys do.
 type Chooser struct {
 	drawn
 	focus
-	words  []string
-	height float32
-	chosen int
-	choose func(i int)
+	choices []Choice
+	tabs    bool
+	size    float32 // of its words
+	chosen  int
+	choose  func(i int)
+	tips    *Tips
+	brief   bool // pictograms stand for the words where these find no room
 
-	back, under, line *canvas.Rectangle
-	texts             []*canvas.Text
+	back, under, foot, line *canvas.Rectangle
+	texts                   []*canvas.Text
+	pictures                []*canvas.Image
+}
+
+// Choice is one of those in a chooser: a word, a pictogram, or both. Where a pictogram stands alone
+// the tip says what it is.
+type Choice struct {
+	Word string
+	Icon icons.Name
+	Tip  string
 }
 
 // NewChooser returns a row of words, the first chosen. It calls choose for a word that the
 // painter wants; it is chosen only once Set says so.
-func NewChooser(words []string, height float32, keys Keys, choose func(i int)) *Chooser {
-	c := &Chooser{words: words, height: height, choose: choose}
-	c.focus = focus{keys: keys, owner: c, changed: c.redraw}
-	c.back, c.under = c.addBox(), c.addBox()
-	for range words {
-		c.texts = append(c.texts, c.addText(TextSize, fyne.TextStyle{}))
+func NewChooser(words []string, keys Keys, choose func(i int)) *Chooser {
+	choices := make([]Choice, len(words))
+	for i, w := range words {
+		choices[i].Word = w
 	}
-	c.line = add(&c.drawn, newFocusLine(0))
+	return NewChoices(choices, nil, keys, choose)
+}
+
+// NewTabs returns a chooser as the tabs of pages look: on a panel, the open one bold.
+func NewTabs(words []string, keys Keys, choose func(i int)) *Chooser {
+	c := NewChooser(words, keys, choose)
+	c.tabs = true
+	for i := range c.texts {
+		c.texts[i].TextStyle.Bold = i == c.chosen
+	}
+	return c
+}
+
+// NewChoices is NewChooser with pictograms, explained by tips.
+func NewChoices(choices []Choice, tips *Tips, keys Keys, choose func(i int)) *Chooser {
+	c := &Chooser{choices: choices, choose: choose, tips: tips}
+	c.focus = focus{keys: keys, owner: c, changed: c.redraw}
+	c.back, c.under, c.foot = add(&c.drawn, newPanelBox()), add(&c.drawn, newPanelBox()), c.addBox()
+	for range choices {
+		c.texts, c.pictures = append(c.texts, c.addText(TextSize, fyne.TextStyle{})), append(c.pictures, c.addIcon())
+	}
+	c.line = add(&c.drawn, newFocusLine(Radius+FocusGap))
+	c.size = TextSize()
 	c.draw(c)
+	return c
+}
+
+// NewBrief is NewChoices whose words give way to their pictograms where they find no room.
+func NewBrief(choices []Choice, tips *Tips, keys Keys, choose func(i int)) *Chooser {
+	c := NewChoices(choices, tips, keys, choose)
+	c.brief = true
+	c.redraw()
 	return c
 }
 
@@ -49,32 +91,21 @@ func (c *Chooser) Set(chosen int) {
 func (c *Chooser) Chosen() int { return c.chosen }
 
 // ChosenWord returns the word that is chosen; "" if none is.
-func (c *Chooser) ChosenWord() string {
-	if c.chosen < 0 || c.chosen >= len(c.words) {
-		return ""
-	}
-	return c.words[c.chosen]
-}
+func (c *Chooser) ChosenWord() string { return nth(c.choices, max(c.chosen, -1)).Word }
 
 // Choose is a press of word i.
 func (c *Chooser) Choose(i int) { c.choose(i) }
 
-// slot returns where part i of n equal ones lies in a row of this width.
-func slot(i, n int, width float32) (x, w float32) {
-	from, to := float32(int(width*float32(i)/float32(n))), float32(int(width*float32(i+1)/float32(n)))
-	return from, to - from
-}
-
 // slots returns where each word begins, and where the last ends: words of these widths have
-// equal room or, where that is too little for one, room by their widths.
+// equal room or, where that is too little for one, room by their widths, but for each enough to be
+// hit, while there is.
 func slots(words []float32, width float32) []float32 {
-	at, equal, spare := make([]float32, len(words)+1), width/float32(len(words)), width
-	for _, w := range words {
-		spare -= w
-	}
+	n := float32(len(words))
+	at, equal := make([]float32, len(words)+1), width/n
+	rooms := roomsByWidth(words, width, min(Row(), equal))
 	x := float32(0)
-	for i, w := range words {
-		if x += w + spare/float32(len(words)); slices.Max(words)+Step <= equal {
+	for i := range words {
+		if x += rooms[i]; slices.Max(words)+Step <= equal {
 			x = equal * float32(i+1)
 		}
 		at[i+1] = float32(int(x + 0.5))
@@ -82,25 +113,137 @@ func slots(words []float32, width float32) []float32 {
 	return at
 }
 
-// slots returns where the words begin in a row of this width, and where the last ends.
-func (c *Chooser) slots(width float32) []float32 {
-	widths := make([]float32, len(c.words))
-	for i, word := range c.words {
-		widths[i] = fyne.MeasureText(word, TextSize, fyne.TextStyle{}).Width
-	}
-	return slots(widths, width)
-}
-
-// Tapped chooses the word under the pointer.
-func (c *Chooser) Tapped(e *fyne.PointEvent) {
-	at := c.slots(c.Size().Width)
-	for i := range c.words {
-		if e.Position.X >= at[i] && e.Position.X < at[i+1] {
-			c.choose(i)
-			return
+// roomsByWidth gives each word its width and an equal part of what is left, but at least so much.
+func roomsByWidth(words []float32, width, least float32) []float32 {
+	rooms, narrow := make([]float32, len(words)), make([]bool, len(words))
+	for again := true; again; {
+		again = false
+		spare, wide := width, float32(0)
+		for i, w := range words {
+			if narrow[i] {
+				spare -= least
+			} else {
+				spare, wide = spare-w, wide+1
+			}
+		}
+		for i, w := range words {
+			if narrow[i] {
+				continue
+			}
+			rooms[i] = w + spare/wide
+			if rooms[i] < least {
+				rooms[i], narrow[i], again = least, true, true
+			}
 		}
 	}
+	return rooms
 }
+
+// inner is how far the choices are from the edge of the row.
+func (c *Chooser) inner() float32 {
+	if c.tabs {
+		return 0
+	}
+	return segmentGap
+}
+
+// segmentGap is around the chosen one of a row that is no row of tabs.
+const segmentGap = 2
+
+// slots returns where the choices begin in a row of this width, and where the last ends.
+func (c *Chooser) slots(width float32) []float32 {
+	widths := make([]float32, len(c.choices))
+	for i := range c.choices {
+		widths[i] = c.width(c.shown(i, width), i)
+	}
+	at := slots(widths, width-2*c.inner())
+	for i := range at {
+		at[i] += c.inner()
+	}
+	return at
+}
+
+// shown is what is shown of choice i in a row of this width: of a brief one a word or a pictogram.
+func (c *Chooser) shown(i int, width float32) Choice {
+	of := c.choices[i]
+	switch {
+	case c.brief && width < c.wish():
+		of.Word = ""
+	case c.brief:
+		of.Icon = ""
+	}
+	return of
+}
+
+// wish is the width of a row with its words.
+func (c *Chooser) wish() float32 {
+	sum := 2 * c.inner()
+	for i, of := range c.choices {
+		if c.brief {
+			of.Icon = ""
+		}
+		sum += c.widthAt(of, i, TextSize()) + Step
+	}
+	return sum
+}
+
+// width is that of a choice at place i, without room around it.
+func (c *Chooser) width(of Choice, i int) float32 { return c.widthAt(of, i, c.size) }
+
+// widthAt is the same with words of a size.
+func (c *Chooser) widthAt(of Choice, i int, size float32) (w float32) {
+	if word := of.Word; word != "" {
+		w = fyne.MeasureText(word, size, c.texts[i].TextStyle).Width
+	}
+	if of.Icon != "" {
+		if w > 0 {
+			w += Step / 2
+		}
+		w += IconSize()
+	}
+	return w
+}
+
+// at returns which choice lies at a place; -1 for none.
+func (c *Chooser) at(x float32) int {
+	slots := c.slots(c.Size().Width)
+	for i := range c.choices {
+		if x >= slots[i] && x < slots[i+1] {
+			return i
+		}
+	}
+	return -1
+}
+
+// Count returns how many choices there are.
+func (c *Chooser) Count() int { return len(c.choices) }
+
+// Target returns where a press means choice i.
+func (c *Chooser) Target(i int) (fyne.Position, fyne.Size) {
+	slots := c.slots(c.Size().Width)
+	return fyne.NewPos(slots[i], 0), fyne.NewSize(slots[i+1]-slots[i], c.Size().Height)
+}
+
+// Tapped chooses what is under the pointer.
+func (c *Chooser) Tapped(e *fyne.PointEvent) {
+	c.tips.Leave()
+	if i := c.at(e.Position.X); i >= 0 {
+		c.choose(i)
+	}
+}
+
+// MouseIn and MouseMoved explain what is under the pointer.
+func (c *Chooser) MouseIn(e *desktop.MouseEvent) { c.MouseMoved(e) }
+
+// MouseMoved explains the pictogram under the pointer.
+func (c *Chooser) MouseMoved(e *desktop.MouseEvent) {
+	if i := c.at(e.Position.X); i >= 0 && c.choices[i].Tip != "" && c.shown(i, c.Size().Width).Icon != "" {
+		c.tips.enter(c.choices[i].Tip, c.pictures[i])
+	}
+}
+
+// MouseOut lets the tip go.
+func (c *Chooser) MouseOut() { c.tips.Leave() }
 
 // Cursor is the hand: the words are there to be pressed.
 func (c *Chooser) Cursor() desktop.Cursor { return desktop.PointerCursor }
@@ -110,50 +253,97 @@ func (c *Chooser) TypedKey(e *fyne.KeyEvent) {
 	step := arrows[e.Name].X
 	if step == 0 {
 		c.keys.TypedKey(e.Name)
-	} else if next := c.chosen + step; next >= 0 && next < len(c.words) {
+	} else if next := c.chosen + step; next >= 0 && next < len(c.choices) {
 		c.choose(next)
 	}
 }
 
-// write makes the chosen word stand out.
-func (c *Chooser) write(_ fyne.Size, of colours) {
-	fill(c.back, of(ColorNamePanel))
-	fill(c.under, of(ColorNameFocusLine))
-	showFocus(c.line, c.focused, of)
-	show(c.under, c.ChosenWord() != "")
-	for i, t := range c.texts {
-		ink := of(ColorNameQuiet)
-		if i == c.chosen {
-			ink = of(theme.ColorNameForeground)
-		}
-		say(t, c.words[i], ink)
+// fit makes the words smaller where together they are wider than the row: they are never cut, and
+// never lie over each other.
+func (c *Chooser) fit(width float32) {
+	for c.size = TextSize(); c.size > 1 && width > 0 && c.needed(width, c.size) > width; c.size-- {
 	}
 }
 
-// underHeight is the height of the line under the chosen word.
-const underHeight = 3
+// write makes the chosen word stand out.
+func (c *Chooser) write(size fyne.Size, of colours) {
+	c.fit(size.Width)
+	back := theme.ColorNameInputBackground
+	if c.tabs {
+		back = ColorNamePanel
+	}
+	fill(c.back, of(back))
+	fill(c.under, of(ColorNameOn))
+	fill(c.foot, of(ColorNameFocusLine))
+	showFocus(c.line, c.focused, of)
+	one := c.chosen >= 0 && c.chosen < len(c.choices)
+	show(c.under, one && !c.tabs)
+	show(c.foot, one)
+	for i, t := range c.texts {
+		ink := ColorNameQuiet
+		if i == c.chosen {
+			ink = ColorNameFocusLine
+		}
+		t.TextStyle.Bold, t.TextSize = c.tabs && i == c.chosen, c.size
+		shown := c.shown(i, size.Width)
+		say(t, shown.Word, of(ink))
+		picture(c.pictures[i], shown.Icon, ink)
+	}
+}
 
-// place centres every word in its room.
+// place centres every choice in its room.
 func (c *Chooser) place(size fyne.Size) {
 	c.back.Resize(size)
-	c.line.Resize(size)
+	putAround(c.line, fyne.Position{}, size)
 	at := c.slots(size.Width)
 	for i, t := range c.texts {
-		x, w := at[i], at[i+1]-at[i]
-		text := t.MinSize()
-		placeText(t, x+(w-text.Width)/2, (size.Height-text.Height)/2)
+		shown := c.shown(i, size.Width)
+		text, icon, all := fyne.NewSize(0, t.MinSize().Height), float32(0), c.width(shown, i)
+		if shown.Word != "" {
+			text.Width = t.MinSize().Width
+		}
+		if shown.Icon != "" {
+			icon = IconSize()
+		}
+		x := at[i] + (at[i+1]-at[i]-all)/2
+		put(c.pictures[i], fyne.NewPos(x, (size.Height-icon)/2), fyne.NewSquareSize(icon))
+		placeText(t, x+all-text.Width, (size.Height-text.Height)/2)
 		if i == c.chosen {
-			wide := min(text.Width+2*Step, w-Step)
-			put(c.under, fyne.NewPos(x+(w-wide)/2, size.Height-underHeight-2), fyne.NewSize(wide, underHeight))
+			put(c.under, fyne.NewPos(at[i], c.inner()), fyne.NewSize(at[i+1]-at[i], size.Height-2*c.inner()))
+			if c.tabs { // the row goes from edge to edge: the outline is round the open one
+				put(c.line, fyne.NewPos(at[i]+FocusWidth, FocusWidth), fyne.NewSize(at[i+1]-at[i]-2*FocusWidth, size.Height-2*FocusWidth))
+			}
+			c.placeFoot(at[i], at[i+1], all, size.Height)
 		}
 	}
 }
 
-// minSize keeps the words apart.
-func (c *Chooser) minSize() fyne.Size {
-	var sum float32
-	for _, t := range c.texts {
-		sum += t.MinSize().Width + Step
+// placeFoot puts the bar under the chosen one: at the foot of its box, or of the window for tabs.
+func (c *Chooser) placeFoot(from, to, words, height float32) {
+	if c.tabs {
+		wide := min(words+2*Step, to-from)
+		put(c.foot, fyne.NewPos((from+to-wide)/2, height-tabFoot), fyne.NewSize(wide, tabFoot))
+		return
 	}
-	return fyne.NewSize(sum, c.height)
+	put(c.foot, fyne.NewPos(from+footInset, height-2*footHigh-c.inner()), fyne.NewSize(max(to-from-2*footInset, 0), footHigh))
+}
+
+// tabFoot is the height of the bar under the open tab.
+const tabFoot = 3
+
+// minSize keeps the choices apart.
+func (c *Chooser) minSize() fyne.Size {
+	if !c.brief {
+		return fyne.NewSize(c.wish(), Row())
+	}
+	return fyne.NewSize(2*c.inner()+float32(len(c.choices))*max(IconSize()+Step, Row()), Row())
+}
+
+// needed is the width of what is shown in a row of a width with words of a size.
+func (c *Chooser) needed(width, size float32) float32 {
+	sum := 2 * c.inner()
+	for i := range c.choices {
+		sum += c.widthAt(c.shown(i, width), i, size) + Step
+	}
+	return sum
 }

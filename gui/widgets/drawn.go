@@ -6,9 +6,11 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/icons"
 )
 
 // look is a widget that can be drawn. What is shown and where it lies are apart, so that laying
@@ -35,7 +37,14 @@ type drawn struct {
 	self    look                // the widget, in which this is embedded
 	objects []fyne.CanvasObject // all that is drawn, from below
 	least   fyne.Size           // unless the widget has a minSize of its own
+	sizes   []sizedBy           // of its texts, which grow with the theme's
 	ready   bool                // Fyne has asked for the renderer
+}
+
+// sizedBy is a text and the size of type that it has.
+type sizedBy struct {
+	text *canvas.Text
+	size func() float32
 }
 
 // draw makes self, in which d is embedded, ready to be drawn.
@@ -53,9 +62,18 @@ func add[O fyne.CanvasObject](d *drawn, o O) O {
 // addBox adds a box, its colour to come.
 func (d *drawn) addBox() *canvas.Rectangle { return add(d, canvas.NewRectangle(color.Transparent)) }
 
-// addText adds an empty text, its colour to come.
-func (d *drawn) addText(size float32, style fyne.TextStyle) *canvas.Text {
-	return add(d, sizedText(size, style))
+// addText adds an empty text of a size of type, its colour to come.
+func (d *drawn) addText(size func() float32, style fyne.TextStyle) *canvas.Text {
+	t := add(d, sizedText(size(), style))
+	d.sizes = append(d.sizes, sizedBy{t, size})
+	return t
+}
+
+// addIcon adds a place for a pictogram, which is to come.
+func (d *drawn) addIcon() *canvas.Image {
+	i := canvas.NewImageFromResource(nil)
+	i.FillMode = canvas.ImageFillContain
+	return add(d, i)
 }
 
 func (d *drawn) minSize() fyne.Size { return d.least }
@@ -63,9 +81,17 @@ func (d *drawn) minSize() fyne.Size { return d.least }
 // redraw shows what has changed; what is the same costs nothing.
 func (d *drawn) redraw() {
 	if d.ready {
-		d.self.write(d.Size(), coloursOf(d))
+		d.write()
 		d.self.place(d.Size())
 	}
+}
+
+// write has the widget written in the theme of now.
+func (d *drawn) write() {
+	for _, t := range d.sizes {
+		t.text.TextSize = t.size()
+	}
+	d.self.write(d.Size(), coloursOf(d))
 }
 
 // Resize writes what fits into the size, before Fyne has it laid out.
@@ -79,7 +105,7 @@ func (d *drawn) Resize(size fyne.Size) {
 // CreateRenderer begins to draw.
 func (d *drawn) CreateRenderer() fyne.WidgetRenderer {
 	d.ready = true
-	d.self.write(d.Size(), coloursOf(d))
+	d.write()
 	return drawnRenderer{d}
 }
 
@@ -121,7 +147,21 @@ func newPictureRaster(img func() *image.RGBA) *canvas.Raster {
 func fill(box *canvas.Rectangle, c color.Color) {
 	if box.FillColor != c {
 		box.FillColor = c
-		box.Refresh()
+		refresh(box)
+	}
+}
+
+// picture shows a pictogram in a colour of the theme, "" none; the same one costs nothing.
+func picture(i *canvas.Image, name icons.Name, ink fyne.ThemeColorName) {
+	res := icons.Resource(name)
+	show(i, res != nil)
+	if res == nil {
+		return
+	}
+	coloured := theme.NewColoredResource(res, ink)
+	if i.Resource == nil || i.Resource.Name() != coloured.Name() {
+		i.Resource = coloured
+		refresh(i)
 	}
 }
 
@@ -139,7 +179,21 @@ func show(o fyne.CanvasObject, visible bool) {
 	} else {
 		o.Hide()
 	}
+	refresh(o)
+}
+
+// refresh has an object painted anew, also one of which the toolkit does not know in which window it
+// is: it knows none that was never shown, and forgets those that stayed the same for a minute. What
+// changes then would be seen only with the next change elsewhere.
+func refresh(o fyne.CanvasObject) {
 	o.Refresh()
+	app := fyne.CurrentApp()
+	if app == nil || app.Driver().CanvasForObject(o) != nil {
+		return
+	}
+	for _, w := range app.Driver().AllWindows() {
+		w.Canvas().Refresh(o)
+	}
 }
 
 // put moves and resizes an object.
@@ -151,7 +205,7 @@ func put(o fyne.CanvasObject, pos fyne.Position, size fyne.Size) {
 // nth returns an element of a list, which may be shorter: then it is nothing. There are as many
 // canvas objects as there may ever be elements, and a text without words shows nothing.
 func nth[T any](list []T, i int) (element T) {
-	if i < len(list) {
+	if i >= 0 && i < len(list) {
 		element = list[i]
 	}
 	return element

@@ -6,17 +6,18 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/layout"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/widget"
 
-	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/icons"
 	"app.tonedesk/gui/settings"
-	"app.tonedesk/gui/wording"
 )
 
 // silentMirror is a mirror whose owner does nothing.
@@ -29,29 +30,43 @@ func silentMirror() *Mirror {
 
 // everyDrawn are all widgets that draw themselves, with something to show.
 func everyDrawn() map[string]fyne.Widget {
-	verdict, groups, spread, cards := NewVerdict(), NewGroupBar(), NewSpread(SpreadActs{}), NewCardGrid(CardActs{})
-	verdict.Set(everySentence()[8])
-	groups.Set(scene().Groups)
+	sentence, groups, spread, spots := NewSentence(), NewGroupsCard(GroupsActs{}), NewSpread(SpreadActs{}), NewSpots(SpotActs{})
+	sentence.Set(everySentence()[8])
+	groups.Set(groupsText(scene().Groups, 2.5, 1.5))
 	spread.Set(scene())
-	cards.Set(extremes())
+	state, _ := spotsOf(2)
+	spots.Set(state)
 	family := NewFamilyRow(FamilyActs{})
-	family.Set(wording.FamilyRowText{Tones: "2.2 tones", Says: "the shadow will not read from afar", SaysShort: "will not read",
-		Remarks: []string{"a remark of so many words that a narrow row has to break it into lines"}, Lines: []colour.RGB{{R: 9}}, Keep: "Keep", Cross: "Not this"})
-	swatches := NewSwatchRow(SwatchPlan{Height: 40, Greys: 16, Labels: true, Columns: 2}, SwatchActs{})
-	swatches.Set([]Swatch{{Label: "a long label"}, {None: true, Label: "no room"}, {Marked: true, Short: true}})
+	family.Set(soTold("hue shift 44° toward magenta, 40 % richer"))
+	target := NewTargetCard(&heardKeys{}, nil, nil)
+	target.Set(TargetText{Name: "a tone sketch", Distance: "0.8 tones from it on average", Shares: "9 % less middle, 6 % more light, 3 % more dark"}, image.NewRGBA(image.Rect(0, 0, 40, 30)))
+	fold := NewFold("", nil, &heardKeys{}, nil)
+	fold.Set("Unsure (3)", false)
+	swatches := NewSwatchRow(SwatchPlan{Height: 40, Greys: 16, Labels: true, Cell: 60}, SwatchActs{})
+	swatches.Set([]Swatch{{Label: "a long label"}, {None: true, Label: "no room"}, {Marked: true}})
+	hues := NewHueStrip(SwatchActs{})
+	hues.Set([]Swatch{{Grey: 9}, {Grey: 9}, {Grey: 9}}, 1)
+	line := NewLine("a long form of some words", "short")
 	bar := NewSourceBar(&heardKeys{})
-	bar.Set(SignLive, TextForms{"The picture is live and of that size", "Live"}, TextForms{"all of it is counted", "all"})
+	bar.SetView("A view with a long name")
+	chip := NewSourceChip(&heardKeys{})
+	chip.Set(SourceText{Icon: icons.File, Name: "A picture with a name that is long.png", Sign: SignLive, State: [3]string{"1200 × 900, live", "live, 10 a second, all of it", "live"}})
+	strip := NewStrip(&heardKeys{}, func(float64) {})
+	strip.SetReading(StripReading{Lightness: "56.0", Value: "5.5"})
 	mirror := silentMirror()
 	whole := image.NewRGBA(image.Rect(0, 0, 400, 300))
 	mirror.SetPicture(whole, image.NewRGBA(image.Rect(0, 0, 64, 48)), whole.Rect, whole.Rect, false)
 	mirror.SetMarks([]Mark{{Name: "A", At: image.Pt(20, 20)}, {Name: "B", Area: image.Rect(50, 50, 90, 90), Selected: true}})
-	item := NewShelfItem()
-	item.Set([]string{"a still", "its gaps", "the rest"}, whole)
+	item := NewStillItem()
+	item.Set("a still", "today 22:01", whole, true)
 	picker := NewPicker()
 	picker.Begin(whole, whole.Rect, image.Rect(10, 10, 200, 200), nil)
-	return map[string]fyne.Widget{"verdict": verdict, "groups": groups, "spread": spread, "cards": cards, "family": family,
-		"swatches": swatches, "bar": bar, "mirror": mirror, "shelf item": item,
-		"chooser": NewChooser([]string{"one", "two"}, 32, &heardKeys{}, nil), "panel": newPanel(Radius),
+	hints := NewHints([]Hint{{Words: "Stay on top of the painting program", Short: "Stay on top", Note: "so many words that a narrow panel has to break them"}}, "a line of so many words that it has to be broken")
+	list := NewPicklist([]string{"one", "two"}, 1, &heardKeys{}, nil, nil)
+	return map[string]fyne.Widget{"hints": hints, "list": list, "switch": NewSwitch(true, &heardKeys{}, nil), "sentence": sentence, "groups": groups, "spread": spread, "spots": spots, "family": family,
+		"swatches": swatches, "hues": hues, "line": line, "bar": bar, "chip": chip, "strip": strip, "mirror": mirror, "still": item,
+		"target": target, "fold": fold, "heading": NewHeading(icons.Target, "Target", "what to paint toward in a narrow window"),
+		"chooser": NewChooser([]string{"one", "two"}, &heardKeys{}, nil), "panel": newPanel(Radius),
 		"picker": picker}
 }
 
@@ -83,7 +98,7 @@ func TestLayoutOnlyMoves(t *testing.T) {
 		shownIn(t, w, 380, 300)
 		words, places := seen(w, false), seen(w, true)
 		for _, size := range []fyne.Size{{Width: 170, Height: 90}, {Width: 900, Height: 700}, w.Size()} {
-			if name != "cards" { // its parts are widgets, which may write for their sizes
+			if name != "spots" && name != "bar" && name != "target" && name != "groups" { // its parts are widgets, which may write for their sizes
 				test.WidgetRenderer(w).Layout(size)
 			}
 			if got := seen(w, false); !slices.Equal(got, words) {
@@ -102,7 +117,7 @@ func TestResizeLeavesNothing(t *testing.T) {
 		shownIn(t, w, 380, 300)
 		before := seen(w, true)
 		w.Resize(fyne.NewSize(230, 200))
-		if name != "panel" && name != "chooser" && name != "shelf item" && slices.Equal(seen(w, true), before) {
+		if name != "panel" && name != "chooser" && name != "fold" && name != "shelf item" && slices.Equal(seen(w, true), before) {
 			t.Errorf("%s: another size changes nothing", name)
 		}
 		w.Resize(fyne.NewSize(380, 300))
@@ -119,16 +134,27 @@ func TestFocusHandsOn(t *testing.T) {
 	nothing := func(int) {}
 	swatches := NewSwatchRow(SwatchPlan{Height: 40}, SwatchActs{Keys: keys})
 	swatches.Set([]Swatch{{Label: "one"}})
+	hues := NewHueStrip(SwatchActs{Keys: keys})
+	hues.Set([]Swatch{{}, {}}, 0)
 	for name, w := range map[string]fyne.Focusable{
 		"button":   NewButton("One", keys, func() {}),
-		"chooser":  NewChooser([]string{"one", "two"}, 32, keys, nothing),
-		"card":     newSpotCard(0, CardActs{Keys: keys, Copy: nothing, Select: nothing, Delete: nothing}),
+		"chip":     NewSourceChip(keys),
+		"chooser":  NewChooser([]string{"one", "two"}, keys, nothing),
+		"spot row": newSpotRow(0, SpotActs{Keys: keys, Copy: nothing, Select: nothing, Delete: nothing}),
+		"side":     newPairSide(0, SpotActs{Keys: keys, Copy: nothing, Select: nothing, Delete: nothing}),
 		"family":   NewFamilyRow(FamilyActs{Keys: keys, Point: func(bool) {}}),
 		"swatches": swatches,
+		"hues":     hues,
 		"spread":   NewSpread(SpreadActs{Keys: keys}),
+		"switch":   NewSwitch(false, keys, func(bool) {}),
+		"list":     NewPicklist([]string{"one", "two"}, 0, keys, nil, nothing),
+		"link":     NewLink([2]string{"one", "one"}, keys, func() {}),
+		"slider":   NewSlider(0, 1, 0.1, keys),
+		"way":      newWayButton(Way{Words: "one", Do: func() {}}, keys),
+		"fold":     NewFold("", nil, keys, func() {}),
 	} {
 		*keys = heardKeys{}
-		win := shownIn(t, w.(fyne.CanvasObject), 300, 100)
+		win := shownIn(t, container.New(layout.NewCustomPaddedLayout(Step, Step, Step, Step), w.(fyne.CanvasObject)), 300, 100) // outlines lie around
 		before := win.Canvas().Capture()
 		win.Canvas().Focus(w)
 		if len(keys.revealed) != 1 || keys.revealed[0] != w.(fyne.CanvasObject) {
@@ -164,47 +190,49 @@ func TestShiftKey(t *testing.T) {
 	}
 }
 
-// Messages take room while there are any; what is scrolled is as wide as the page, and its
-// wrapped words are laid out in that width at once.
+// What is scrolled is as wide as the page, and its wrapped words are laid out in that width at
+// once; messages lie over the picture and take no room, whatever they say.
 func TestPageMeasures(t *testing.T) {
-	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.GroundDark))
+	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.ThemeDark, 100))
 	words := SmallLabel()
 	words.SetText(strings.Repeat("so many words that they take more lines than there is room for in a narrow window, and fewer in a wide one ", 12))
-	below := NewVerdict()
-	var page *Page
-	messages := NewMessageBar(&heardKeys{}, func() {
-		if page != nil {
-			page.Refresh()
-		}
-	})
-	mirror := silentMirror()
-	page = NewPage(PageParts{Bar: NewSourceBar(&heardKeys{}), Messages: messages, Mirror: mirror, Verdict: NewVerdict(),
-		Lower: container.NewVScroll(container.NewVBox(words, below)), Tabs: NewChooser([]string{"One", "Two"}, 44, &heardKeys{}, nil)})
+	below := newPanel(0)
+	page, parts := pageOf(silentMirror())
+	parts.Lower.Set(container.NewVBox(words, below), nil, nil)
 	shownIn(t, page, 320, 600)
-	say := func(sentence string) {
-		messages.Set(sentence, "Close", func() { messages.Set("", "", nil) })
+	where := func() (all []string) {
+		for _, o := range page.objects {
+			if o != parts.Messages {
+				all = append(all, fmt.Sprintf("%T %v %v", o, o.Position(), o.Size()))
+			}
+		}
+		return all
 	}
-	narrow, alone := words.MinSize().Height, mirror.Size().Height
-	say("The picture moved. Place the spots again, all of them, one after the other, in the order you like.")
-	if took := alone - mirror.Size().Height; took != messages.Size().Height || took < messages.MinSize().Height || took == 0 {
-		t.Errorf("messages %g high, which ask for %g, took %g from the mirror", messages.Size().Height, messages.MinSize().Height, took)
+	before, narrow := where(), words.MinSize().Height
+	long := Message{Words: strings.Repeat("The picture moved. ", 20)}
+	parts.Messages.Set([]Message{long, long, long}, long, long)
+	page.Refresh()
+	if m := parts.Messages; !slices.Equal(where(), before) || m.Position() != parts.Mirror.Position() || m.Size().Height < m.MinSize().Height {
+		t.Errorf("with a message all lies at %v, was %v; the message is %v at %v", where(), before, m.Size(), m.Position())
 	}
-	if test.Tap(messages.button); mirror.Size().Height != alone || messages.Visible() {
-		t.Errorf("closed, %q is shown, the mirror is %g high, was %g", messages.Text(), mirror.Size().Height, alone)
-	}
-	page.Resize(fyne.NewSize(700, 600))
+	page.Resize(fyne.NewSize(700, 700))
 	if words.MinSize().Height >= narrow {
 		t.Errorf("in a wide window the words are %g high, in a narrow one %g", words.MinSize().Height, narrow)
 	}
-	say("The picture moved. Place the spots again, all of them, one after the other, in the order you like.")
-	page.Resize(fyne.NewSize(320, 600))
-	if got := messages.Size().Height; got != alone-mirror.Size().Height || got < messages.MinSize().Height {
-		t.Errorf("in a narrow window again, messages are %g high, ask for %g", got, messages.MinSize().Height)
-	}
 	for _, width := range []float32{340, 320} {
-		page.Resize(fyne.NewSize(width, 600))
+		page.Resize(fyne.NewSize(width, 700))
 		if gap := below.Position().Y - words.Position().Y - words.MinSize().Height; gap < 0 || gap > 2*Step {
 			t.Errorf("%g wide: below the words something begins %g after their end", width, gap)
 		}
 	}
+}
+
+// pageOf is a page about a mirror.
+func pageOf(m *Mirror) (*Page, PageParts) {
+	parts := PageParts{
+		Bar: NewSourceBar(&heardKeys{}), Messages: NewMessages(&heardKeys{}, nil), Mirror: m, Strip: NewStrip(&heardKeys{}, nil),
+		Sentence: NewSentence(), Lower: NewPageColumn(), Tabs: NewTabs([]string{"One", "Two"}, &heardKeys{}, nil), Later: func(time.Duration) {},
+	}
+	parts.Lower.Set(newPanel(0), nil, nil)
+	return NewPage(parts), parts
 }

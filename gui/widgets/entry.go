@@ -18,12 +18,45 @@ type Entry struct {
 	Most   func() int // how many letters it takes; nil for any number
 	OnFull func()     // more were typed or pasted, and are not taken
 
-	keys Keys
+	Brief string // stands for the placeholder where that finds no room; "" for none
+
+	keys  Keys
+	plain string // the placeholder where there is room
+}
+
+// Resize shows the placeholder that fits: what is too long would scroll.
+func (e *Entry) Resize(size fyne.Size) {
+	if words := e.placeholder(size.Width); words != e.PlaceHolder {
+		e.SetPlaceHolder(words)
+	}
+	e.Entry.Resize(size)
+}
+
+func (e *Entry) placeholder(width float32) string {
+	if e.Brief == "" {
+		return e.PlaceHolder
+	}
+	if e.Icon != nil {
+		width -= SmallIcon() + Step
+	}
+	return longestFitting(width-2*Step, TextSize(), e.plain, e.Brief)
+}
+
+// wish is the width in which the short placeholder is seen.
+func (e *Entry) wish() float32 {
+	if e.Brief == "" {
+		return 0
+	}
+	wide := textWidth(e.Brief) + 2*Step + 2 // the cursor
+	if e.Icon != nil {
+		wide += SmallIcon() + Step
+	}
+	return wide
 }
 
 // NewEntry returns an empty line, which shows the placeholder while nothing is typed.
 func NewEntry(keys Keys, placeholder string) *Entry {
-	e := &Entry{keys: keys}
+	e := &Entry{keys: keys, plain: placeholder}
 	e.PlaceHolder = placeholder
 	e.ExtendBaseWidget(e)
 	return e

@@ -2,8 +2,8 @@ package widgets
 
 import (
 	"image/color"
-	"math"
-	"slices"
+	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -11,146 +11,252 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/icons"
 	"app.tonedesk/gui/wording"
 )
 
 // FamilyActs are the callbacks for what the painter does with a row.
 type FamilyActs struct {
-	Point  func(on bool)      // the pointer or the focus is on the row, or no longer
-	Choose func()             // the row was pressed
-	Keep   func()             // its upper button was
-	Delete func()             // its cross was
-	Take   func(c colour.RGB) // a side was pressed with the other button
-	Copy   func(c colour.RGB) // a line's colour was pressed
+	Point  func(on bool)                             // the pointer or the focus is on the row, or no longer
+	Choose func()                                    // the row was pressed
+	Keep   func()                                    // its first button was
+	Delete func()                                    // its cross was
+	Menu   func(at fyne.Position, side colour.RGB)   // what else can be done is asked for, of a side
+	Copy   func(c colour.RGB)                        // the accent or the line was pressed
+	Later  func(time.Duration, func()) (stop func()) // does something after a while; nil: never
 	Keys   Keys
 	Tips   *Tips
 }
 
-// FamilyRow shows one family: light and shadow edge to edge, their greys edge to edge, what
-// there is to say, and beside it what can be said to it. Pointing at it outlines its sides in
-// the mirror, a press makes its colours spots.
+// FamilyRow shows one local colour: light and shadow edge to edge over their greys, what there is to
+// say in two lines, its accent and line, its share. Pointing at it outlines its sides in the mirror
+// and shows two buttons in the share's place; a press makes its colours spots.
 type FamilyRow struct {
 	drawn
 	focus
 	acts FamilyActs
 	text wording.FamilyRowText
-	over int // of the row and its buttons, how many the pointer or the focus is on
+	on   pointedBy
+	hold hold
+	came func() // stops the timer while the buttons have only just come; nil: none runs
 
-	panel              edgedPanel
+	frame              *canvas.Rectangle    // a hairline around the swatches: one may be like the panel
 	boxes              [4]*canvas.Rectangle // light, shadow, their greys
-	frame              *canvas.Rectangle    // a thin edge around the swatches: one may be like the panel
 	tones, says, share *canvas.Text
-	remarks            []*canvas.Text       // as many as there ever were
-	lines              [3]*canvas.Rectangle // colours of lines that would fit
+	sign               *canvas.Image // before what is to be minded
+	below              *canvas.Text
+	marks              [2]familyMark // accent and line
+	line               *canvas.Rectangle
 	Keep, Cross        *Button
+}
+
+// pointedBy says by what a row is pointed at.
+type pointedBy struct{ pointer, focus, keep, cross bool }
+
+func (p pointedBy) any() bool { return p != pointedBy{} }
+
+// buttonsSettle is how long after they came the buttons are not yet pressed: who taps with a pen that
+// is not seen before it touches can't have meant them (our choice).
+const buttonsSettle = 250 * time.Millisecond
+
+// familyMark is the swatch of an accent or a line: a frame, and the colour within it.
+type familyMark struct{ frame, inside *canvas.Rectangle }
+
+// hold is a press that is held: it asks for the menu, as a right tap does.
+type hold struct {
+	stop func() // nil: none runs
+	done bool   // it did, so that letting go is no tap
 }
 
 // NewFamilyRow returns a row without a reading as yet.
 func NewFamilyRow(acts FamilyActs) *FamilyRow {
 	f := &FamilyRow{acts: acts}
 	f.focus = focus{keys: acts.Keys, owner: f, changed: f.focusChanged}
-	f.panel = newEdgedPanel(&f.drawn)
 	f.frame = f.addBox()
 	for i := range f.boxes {
 		f.boxes[i] = f.addBox()
 	}
-	f.tones, f.says = f.addText(TextSize, fyne.TextStyle{Bold: true}), f.addText(TextSize, fyne.TextStyle{})
-	f.share = f.addText(SmallSize, fyne.TextStyle{})
-	for i := range f.lines {
-		f.lines[i] = f.addBox()
+	f.tones, f.says = f.addText(TextSize, fyne.TextStyle{}), f.addText(TextSize, fyne.TextStyle{})
+	f.share, f.sign, f.below = f.addText(TextSize, fyne.TextStyle{}), f.addIcon(), f.addText(SmallSize, fyne.TextStyle{})
+	for i := range f.marks {
+		f.marks[i] = familyMark{f.addBox(), f.addBox()}
 	}
-	f.Keep, f.Cross = add(&f.drawn, NewButton("", acts.Keys, acts.Keep)), add(&f.drawn, NewButton("", acts.Keys, acts.Delete))
-	f.Cross.Icon = theme.CancelIcon()
-	f.Keep.Pointed, f.Cross.Pointed = f.point, f.point
+	f.Keep, f.Cross = add(&f.drawn, NewButton("", acts.Keys, f.meant(acts.Keep)).Flat()), add(&f.drawn, NewButton("", acts.Keys, f.meant(acts.Delete)).Flat())
+	f.Cross.SetIcon(icons.Close)
+	f.Keep.came = func(on bool) { f.point(&f.on.keep, on) }
+	f.Cross.came = func(on bool) { f.point(&f.on.cross, on) }
+	f.line = add(&f.drawn, newFocusLine(Radius+FocusGap))
 	f.draw(f)
 	return f
 }
 
 // Pointed reports whether the pointer or the focus is on the row or one of its buttons.
-func (f *FamilyRow) Pointed() bool { return f.over > 0 }
+func (f *FamilyRow) Pointed() bool { return f.on.any() }
 
 // Leave is for a row that is hidden or shown: nothing is on it.
-func (f *FamilyRow) Leave() {
-	if f.over > 0 {
-		f.over = 0
+func (f *FamilyRow) Leave() { f.left(pointedBy{}) }
+
+// Scrolled is for a row that lies elsewhere now: the pointer is not on it, but the focus may be.
+func (f *FamilyRow) Scrolled() {
+	f.left(pointedBy{focus: f.focused, keep: f.Keep.focused, cross: f.Cross.focused})
+}
+
+func (f *FamilyRow) left(now pointedBy) {
+	was := f.on.any()
+	if f.on = now; was && !now.any() {
 		f.acts.Point(false)
+		f.redraw()
 	}
 }
 
-// point counts what the pointer and the focus come to and leave.
-func (f *FamilyRow) point(on bool) {
-	was := f.over > 0
-	if on {
-		f.over++
-	} else {
-		f.over = max(f.over-1, 0)
-	}
-	if now := f.over > 0; now != was {
-		f.acts.Point(now)
+// meant is what a button does: where it has only just come, what the row does.
+func (f *FamilyRow) meant(do func()) func() {
+	return func() {
+		if f.came != nil && !f.on.focus && !f.Keep.focused && !f.Cross.focused {
+			f.acts.Choose()
+			return
+		}
+		do()
 	}
 }
 
-// Set shows t, and reports whether the row asks for another height.
-func (f *FamilyRow) Set(t wording.FamilyRowText) (resized bool) {
-	if t.Equal(f.text) {
-		return false
+// settle lets the buttons come under a pointer that has only just come itself.
+func (f *FamilyRow) settle() {
+	if f.acts.Later == nil || f.came != nil {
+		return
 	}
-	width := f.Size().Width
-	before := len(f.remarkLines(width))
-	f.text = t
-	f.redraw()
-	return len(f.remarkLines(width)) != before
+	f.came = func() {} // it may be over at once
+	if stop := f.acts.Later(buttonsSettle, func() { f.came = nil }); f.came != nil {
+		f.came = stop
+	}
+}
+
+// point notes that the pointer or the focus comes to a part, or goes.
+func (f *FamilyRow) point(part *bool, on bool) {
+	was := f.on.any()
+	if *part = on; f.on.any() != was {
+		f.acts.Point(on)
+		f.redraw()
+	}
+}
+
+// Set shows t; the same once more costs nothing.
+func (f *FamilyRow) Set(t wording.FamilyRowText) {
+	if !t.Equal(f.text) {
+		f.text = t
+		f.redraw()
+	}
 }
 
 // Text returns what is shown.
 func (f *FamilyRow) Text() wording.FamilyRowText { return f.text }
 
-// Tapped makes the colours spots, or copies a line's.
+// side is the colour under a point: a side's, where there is one, else the light's.
+func (f *FamilyRow) side(p fyne.Position) colour.RGB {
+	if at := planFamily(f.Size().Width); at.swatch.holds(p) && p.X >= at.swatch.x+1+at.side {
+		return f.text.Shadow
+	}
+	return f.text.Light
+}
+
+// markAt returns the accent or the line under a point, and what it is called.
+func (f *FamilyRow) markAt(p fyne.Position) (mark *colour.RGB, name string, at *canvas.Rectangle) {
+	plan := planFamily(f.Size().Width)
+	switch {
+	case !f.text.Told:
+		return nil, "", nil
+	case plan.accent.holds(p):
+		return f.text.Accent, "core-shadow accent", f.marks[0].frame
+	case plan.line.holds(p):
+		return f.text.Line, "line", f.marks[1].frame
+	}
+	return nil, "", nil
+}
+
+// Tapped makes the colours spots, or copies the accent's or the line's.
 func (f *FamilyRow) Tapped(e *fyne.PointEvent) {
-	if i := f.lineAt(e.Position); i >= 0 {
-		f.acts.Copy(f.text.Lines[i])
+	f.acts.Tips.Leave()
+	if f.hold.done {
+		f.hold.done = false
+		return
+	}
+	if mark, _, _ := f.markAt(e.Position); mark != nil {
+		f.acts.Copy(*mark)
 		return
 	}
 	f.acts.Choose()
 }
 
-// TappedSecondary goes on from the side under the pointer, to colours to paint next.
+// TappedSecondary asks for what else can be done with the side under the pointer.
 func (f *FamilyRow) TappedSecondary(e *fyne.PointEvent) {
-	p := planFamily(f.Size().Width)
-	if f.text.Lost || e.Position.X < p.swatch.X || e.Position.X >= p.swatch.X+4*p.side {
-		return
+	if !f.text.Lost {
+		f.acts.Tips.Leave()
+		f.acts.Menu(e.AbsolutePosition, f.side(e.Position))
 	}
-	side := f.text.Light
-	if i := int((e.Position.X - p.swatch.X) / p.side); i%2 == 1 {
-		side = f.text.Shadow
-	}
-	f.acts.Take(side)
 }
 
-// lineAt returns the proposed line's colour at a point, -1 if there is none.
-func (f *FamilyRow) lineAt(p fyne.Position) int {
-	return slices.IndexFunc(f.lines[:], func(box *canvas.Rectangle) bool { return !box.Hidden && inside(p, box) })
+// MouseDown begins what may become a press that is held.
+func (f *FamilyRow) MouseDown(e *desktop.MouseEvent) {
+	f.endHold()
+	f.hold.done = false
+	if e.Button == desktop.MouseButtonPrimary && f.acts.Later != nil {
+		at := e.PointEvent
+		f.hold.stop = f.acts.Later(longPress, func() {
+			if f.hold.stop != nil {
+				f.hold = hold{done: true}
+				f.TappedSecondary(&at)
+			}
+		})
+	}
+}
+
+// MouseUp ends it.
+func (f *FamilyRow) MouseUp(*desktop.MouseEvent) { f.endHold() }
+
+func (f *FamilyRow) endHold() {
+	if f.hold.stop != nil {
+		f.hold.stop()
+		f.hold.stop = nil
+	}
 }
 
 // MouseIn points at the family.
 func (f *FamilyRow) MouseIn(e *desktop.MouseEvent) {
-	f.point(true)
 	f.MouseMoved(e)
 }
 
-// MouseMoved lets the tip come of the part under the pointer.
+// MouseMoved lets the tip come of the part under the pointer. It may come without MouseIn, after
+// scrolling.
 func (f *FamilyRow) MouseMoved(e *desktop.MouseEvent) {
-	if i := f.lineAt(e.Position); i >= 0 {
-		f.acts.Tips.Now("Copy "+f.text.Lines[i].Hex(), f.lines[i])
-		return
+	if !f.on.any() {
+		f.settle()
 	}
-	f.acts.Tips.enter("Click: these colours become spots A and B. Right click: go on from one", f)
+	f.point(&f.on.pointer, true)
+	mark, name, at := f.markAt(e.Position)
+	switch {
+	case mark != nil:
+		f.acts.Tips.Now("Copy "+name+" "+mark.Hex(), at)
+	case name != "":
+		f.acts.Tips.Now("No "+name+" is seen", at)
+	default:
+		f.acts.Tips.enter(f.tip(), f)
+	}
+}
+
+// tip is what the row has no room for, and what a press does.
+func (f *FamilyRow) tip() string {
+	words := append(append([]string{}, f.text.Remarks...), "tap: they become A and B")
+	for i := range words {
+		words[i] = wording.Capitalised(words[i])
+	}
+	return strings.Join(words, ". ")
 }
 
 // MouseOut points no longer.
 func (f *FamilyRow) MouseOut() {
+	f.endHold()
 	f.acts.Tips.Leave()
-	f.point(false)
+	f.point(&f.on.pointer, false)
 }
 
 // Cursor is the hand: rows are there to be pressed.
@@ -158,153 +264,155 @@ func (f *FamilyRow) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
 // focusChanged shows whether the row has the focus, here and in the mirror.
 func (f *FamilyRow) focusChanged() {
-	f.point(f.focused)
+	f.point(&f.on.focus, f.focused)
 	f.redraw()
 }
 
-// TypedKey presses the row with Enter or Space, and its cross with Delete.
+// TypedKey presses the row with Enter or Space, its cross with Delete, and asks for the menu.
 func (f *FamilyRow) TypedKey(e *fyne.KeyEvent) {
 	switch {
 	case presses(e):
 		f.acts.Choose()
 	case f.text.Cross != "" && deletes(e):
 		f.acts.Delete()
+	case e.Name == desktop.KeyMenu && !f.text.Lost:
+		at := fyne.CurrentApp().Driver().AbsolutePositionForObject(f).AddXY(familyWords, f.Size().Height)
+		f.acts.Menu(at, f.text.Light)
 	default:
 		f.keys.TypedKey(e.Name)
 	}
 }
 
-// write puts in what is shown now; how the remarks break depends on the width.
+// write puts in what is shown now.
 func (f *FamilyRow) write(size fyne.Size, of colours) {
-	t, fore, quiet := f.text, of(theme.ColorNameForeground), of(ColorNameQuiet)
-	f.panel.write(of, f.focused, false)
+	t, p := f.text, planFamily(size.Width)
+	fore, quiet := of(theme.ColorNameForeground), of(ColorNameQuiet)
 	for i, c := range [4]color.Color{rgbFill(t.Light), rgbFill(t.Shadow), greyFill(t.LightGrey), greyFill(t.ShadowGrey)} {
 		fill(f.boxes[i], c)
 		show(f.boxes[i], !t.Lost)
 	}
-	fill(f.frame, of(ColorNameMass))
+	fill(f.frame, of(ColorNameHairline))
 	show(f.frame, !t.Lost)
+	showFocus(f.line, f.focused, of)
 	f.writeActs()
+	f.writeMarks(of)
+	room := p.first.width()
+	if !t.Told {
+		room = p.bare.width()
+	}
+	if t.Tones != "" {
+		room -= textWidth(t.Tones) + Step
+	}
 	say(f.tones, t.Tones, fore)
-	say(f.says, longestFitting(planFamily(size.Width).says.width(), TextSize, t.Says, t.SaysShort), fore)
-	say(f.share, t.Share, quiet)
-	for i, box := range f.lines {
-		show(box, i < len(t.Lines))
-		fill(box, rgbFill(nth(t.Lines, i)))
+	say(f.says, cutWords(longestFitting(room, TextSize(), t.Says, t.SaysShort), room, textWidth), quiet)
+	f.writeShare(p, quiet)
+	f.writeBelow(p, of)
+}
+
+// writeShare shows the share as far as the buttons leave room: none where they stand in its place.
+func (f *FamilyRow) writeShare(p familyPlan, ink color.Color) {
+	room, cross := p.share.width(), !f.Cross.Hidden || f.Pointed() && !f.Keep.Hidden
+	switch {
+	case cross && p.stacked || f.text.Kept && p.stacked:
+		room -= 2 * Row()
+	case cross:
+		room = 0
+	case f.text.Kept:
+		room = Row() // beside the sign of what is kept
 	}
-	remarks := f.remarkLines(size.Width)
-	for len(f.remarks) < len(remarks) {
-		f.remarks = append(f.remarks, f.addText(SmallSize, fyne.TextStyle{}))
+	say(f.share, longestFitting(room, TextSize(), f.text.Share, f.text.ShareShort, ""), ink)
+}
+
+// writeBelow shows the second line, as far as it goes.
+func (f *FamilyRow) writeBelow(p familyPlan, of colours) {
+	name, ink, room := icons.Name(""), of(ColorNameQuiet), p.below.width()
+	if f.text.Black {
+		name, ink = icons.Warning, of(theme.ColorNameForeground)
+		room -= SmallIcon() + signApart
 	}
-	for i, text := range f.remarks {
-		say(text, nth(remarks, i), quiet)
+	picture(f.sign, name, theme.ColorNameForeground)
+	words := longestFitting(room, SmallSize(), f.text.Below, f.text.BelowShort)
+	if p.brief && !f.text.Black { // all rows alike
+		words = f.text.BelowShort
+	}
+	say(f.below, cutTo(words, room), ink)
+}
+
+// writeMarks shows accent and line at their places; an empty frame stands for none.
+func (f *FamilyRow) writeMarks(of colours) {
+	for i, c := range [2]*colour.RGB{f.text.Accent, f.text.Line} {
+		m := f.marks[i]
+		fill(m.frame, of(ColorNameHairline))
+		inside := of(ColorNamePanel)
+		if c != nil {
+			inside = rgbFill(*c)
+		}
+		fill(m.inside, inside)
+		show(m.frame, f.text.Told)
+		show(m.inside, f.text.Told)
 	}
 }
 
-// writeActs puts the words on the buttons. One that goes while it has the focus gives it to the
-// other one, so that keys go on from here.
+// writeActs shows the buttons where the pointer or the focus is, and of what is kept a sign at all
+// times. One that goes while it has the focus gives it to the other one, so that keys go on from
+// here.
 func (f *FamilyRow) writeActs() {
-	t := f.text
+	t, pointed := f.text, f.Pointed()
 	f.Keep.Explain(f.acts.Tips, t.KeepTip)
 	f.Cross.Explain(f.acts.Tips, t.Cross)
-	if f.Keep.Text != t.Keep {
-		f.Keep.SetText(t.Keep)
+	f.Keep.SetIcon(icons.Check)
+	if t.Cross == "" { // it is not shown, and can be again
+		f.Keep.SetIcon(icons.View)
 	}
+	f.Keep.SetOn(t.Kept && pointed)
 	if f.Cross.focused && t.Cross == "" && t.Keep != "" {
 		show(f.Keep, true)
 		if c := fyne.CurrentApp().Driver().CanvasForObject(f); c != nil {
 			c.Focus(f.Keep)
 		}
 	}
-	show(f.Keep, t.Keep != "")
-	show(f.Cross, t.Cross != "")
+	show(f.Keep, t.Keep != "" && (pointed || t.Kept))
+	show(f.Cross, t.Cross != "" && pointed)
 }
 
 func (f *FamilyRow) place(size fyne.Size) {
-	f.panel.place(size)
 	p := planFamily(size.Width)
+	put(f.frame, p.swatch.position(), p.swatch.size())
 	for i, box := range f.boxes {
-		put(box, p.swatch.AddXY(float32(i)*p.side, 0), fyne.NewSize(p.side, SwatchHeight))
+		put(box, p.swatch.position().AddXY(1+float32(i%2)*p.side, 1+float32(i/2)*p.high), fyne.NewSize(p.side, p.high))
 	}
-	put(f.Keep, p.keep, fyne.NewSize(actsWide, actsHigh))
-	put(f.Cross, p.cross, fyne.NewSize(actsWide, actsHigh))
-	put(f.frame, p.swatch.SubtractXY(1, 1), fyne.NewSize(4*p.side+2, SwatchHeight+2))
-	setLeft(f.tones, p.tones)
-	setLeft(f.says, p.says)
-	setRight(f.share, p.tones)
-	var end fyne.Position // of the last remark, after which the colours of lines stand
-	for i, t := range f.remarks {
-		at := p.rest
-		at.baseline += float32(i) * cardRow
-		setLeft(t, at)
-		if t.Text != "" {
-			end = t.Position().AddXY(t.MinSize().Width+Step, 1)
-		}
+	put(f.Keep, p.keep.position(), p.keep.size())
+	put(f.Cross, p.cross.position(), p.cross.size())
+	for i, at := range [2]rect{p.accent, p.line} {
+		put(f.marks[i].frame, at.position(), at.size())
+		put(f.marks[i].inside, at.position().AddXY(1, 1), at.size().SubtractWidthHeight(2, 2))
 	}
-	for i, box := range f.lines {
-		put(box, end.AddXY(float32(i)*lineStep, 0), fyne.NewSquareSize(lineSide))
+	setLeft(f.tones, p.first)
+	says := p.first
+	if f.tones.Text != "" {
+		says.left += f.tones.MinSize().Width + Step
 	}
+	setLeft(f.says, says)
+	if p.stacked {
+		setLeft(f.share, p.share)
+	} else {
+		setRight(f.share, p.share)
+	}
+	f.placeBelow(p)
+	put(f.line, fyne.NewPos(-FocusGap-FocusWidth, -1), fyne.NewSize(size.Width+2*(FocusGap+FocusWidth), size.Height+2))
 }
 
-// minSize is as high as its lines.
+// placeBelow sets the second line, after its sign.
+func (f *FamilyRow) placeBelow(p familyPlan) {
+	at, side := p.below, SmallIcon()
+	if f.text.Black {
+		put(f.sign, fyne.NewPos(at.left, at.baseline-side+side/5), fyne.NewSquareSize(side))
+		at.left += side + signApart
+	}
+	setLeft(f.below, at)
+}
+
+// minSize is the same whatever is said: nothing moves.
 func (f *FamilyRow) minSize() fyne.Size {
-	size := fyne.NewSize(30*Step, 2*Step+SwatchHeight)
-	if lines := len(f.remarkLines(f.Size().Width)); lines > 0 {
-		size.Height += float32(lines)*cardRow + Step/2
-	}
-	return size
+	return fyne.NewSize(30*Step, planFamily(max(f.Size().Width, 30*Step)).height)
 }
-
-// familyPlan is where everything lies in a row of a certain width.
-type familyPlan struct {
-	swatch fyne.Position // its top left
-	side   float32       // width of each of the four
-	tones  span          // beside the swatches; the share stands at its right
-	says   span          // below that
-	rest   span          // the first remark; the others follow below it
-	keep   fyne.Position // its button; the cross is below it
-	cross  fyne.Position
-}
-
-// actsWide and actsHigh are the size of a row's buttons.
-const (
-	actsWide = 6.5 * Step
-	actsHigh = 3.25 * Step
-)
-
-// planFamily lays out a row: swatches and, beside them, the tones and the verdict, then
-// the buttons; remarks go below, as wide as the row.
-func planFamily(width float32) familyPlan {
-	p := familyPlan{swatch: fyne.NewPos(Step, Step)}
-	p.side = float32(int(min(width*0.36, 22*Step) / 4))
-	left, right := Step+4*p.side+1.5*Step, width-actsWide-Step/2
-	p.tones = span{left, right, Step + 2*Step}
-	p.says = span{left, right, Step + 4.25*Step}
-	p.keep = fyne.NewPos(width-actsWide, 0)
-	p.cross = p.keep.AddXY(0, actsHigh)
-	p.rest = span{Step, width - Step, Step + SwatchHeight + 2*Step}
-	return p
-}
-
-// remarkLines are the remarks as they fit below the swatches of a row of this width, in as many
-// lines as they need.
-func (f *FamilyRow) remarkLines(width float32) []string {
-	room := planFamily(width).rest.width()
-	var lines []string
-	for _, remark := range f.text.Remarks {
-		lines = append(lines, brokenLines(remark, room, math.MaxInt, smallWidth)...)
-	}
-	if len(f.text.Lines) > 0 {
-		lines = append(lines, lineOffer)
-	}
-	return lines
-}
-
-// lineOffer stands before the colours of lines that would fit.
-const lineOffer = "a line that fits it:"
-
-// lineSide is the side of such a colour, and the way from one to the next.
-const (
-	lineSide = 1.75 * Step
-	lineStep = 2.25 * Step
-)

@@ -14,7 +14,7 @@ import (
 // as a box, or be borrowed from another font in another width.
 func TestSignsAreInTheFonts(t *testing.T) {
 	for _, style := range []fyne.TextStyle{{}, {Bold: true}, {Monospace: true}} {
-		font, err := sfnt.Parse(NewTheme(settings.GroundDark).Font(style).Content())
+		font, err := sfnt.Parse(NewTheme(settings.ThemeDark, 100).Font(style).Content())
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -18,14 +18,18 @@ type Keys interface {
 type focus struct {
 	keys    Keys
 	owner   fyne.CanvasObject // the widget, in which this is embedded
-	focused bool
-	changed func() // shows whether the widget is focused
+	focused bool              // and it shows
+	quiet   bool              // the next time it doesn't
+	changed func()            // shows whether the widget is focused
 }
+
+// Quietly keeps the outline away the next time that the focus comes: no key has moved it.
+func (f *focus) Quietly() { f.quiet = true }
 
 // FocusGained reveals the widget and shows its outline.
 func (f *focus) FocusGained() {
 	f.keys.Reveal(f.owner)
-	f.focused = true
+	f.focused, f.quiet = !f.quiet, false
 	f.changed()
 }
 

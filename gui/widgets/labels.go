@@ -63,12 +63,3 @@ func QuietWords(words string) fyne.CanvasObject {
 	l.SetText(words)
 	return container.New(layout.NewCustomPaddedLayout(-Step/2, -Step, -Step, -Step), l)
 }
-
-// QuietLine is an explanation under a setting.
-func QuietLine(text string) fyne.CanvasObject {
-	line := widget.NewRichText(&widget.TextSegment{Text: text, Style: widget.RichTextStyle{
-		ColorName: ColorNameQuiet, SizeName: theme.SizeNameCaptionText,
-	}})
-	line.Wrapping = fyne.TextWrapWord
-	return container.New(layout.NewCustomPaddedLayout(-Step, -Step/2, 0, 0), line)
-}

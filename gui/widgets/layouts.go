@@ -13,6 +13,18 @@ func (l LeastHeight) MinSize(o []fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(o[0].MinSize().Width, l.Height)
 }
 
+// AnyWidth gives its one part all the room there is, and asks for its height alone: the part has
+// letters that grow smaller where there is too little.
+type AnyWidth struct{}
+
+// Layout gives all of the room.
+func (AnyWidth) Layout(o []fyne.CanvasObject, size fyne.Size) { o[0].Resize(size) }
+
+// MinSize asks for the height.
+func (AnyWidth) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return fyne.NewSize(0, o[0].MinSize().Height)
+}
+
 // LeastLines gives a text the height of at least so many lines, while it is shown.
 type LeastLines int
 
@@ -25,24 +37,8 @@ func (n LeastLines) MinSize(o []fyne.CanvasObject) (size fyne.Size) {
 		return size
 	}
 	size = o[0].MinSize()
-	line := fyne.MeasureText("M", SmallSize, fyne.TextStyle{}).Height
+	line := fyne.MeasureText("M", SmallSize(), fyne.TextStyle{}).Height
 	return fyne.NewSize(size.Width, max(size.Height, float32(n)*line+2*Step))
-}
-
-// KeyRow stands the keys in a column of their own.
-type KeyRow struct{}
-
-const keyColumn = 13 * Step
-
-// Layout puts the keys left and what they do right of them.
-func (KeyRow) Layout(o []fyne.CanvasObject, size fyne.Size) {
-	o[0].Resize(fyne.NewSize(keyColumn, size.Height))
-	put(o[1], fyne.NewPos(keyColumn, 0), fyne.NewSize(size.Width-keyColumn, size.Height))
-}
-
-// MinSize is as high as the words, wrapped.
-func (KeyRow) MinSize(o []fyne.CanvasObject) fyne.Size {
-	return fyne.NewSize(keyColumn+8*Step, max(o[0].MinSize().Height, o[1].MinSize().Height)-Step)
 }
 
 // SliderRow stands name, slider and number beside each other in columns of their own.

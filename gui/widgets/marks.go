@@ -36,9 +36,10 @@ func (o outline) place(pos fyne.Position, size fyne.Size) {
 }
 
 // markShape is one spot: a ring for a spot, an outline for an area, and its letter. A
-// selected one has thicker lines.
+// selected one has thicker lines, and the ring of one that no longer holds is dashed.
 type markShape struct {
 	darkRing, lightRing *canvas.Circle
+	dashes              *canvas.Raster // in place of the light ring
 	area                outline
 	letter              [5]*canvas.Text // four dark ones around a light one
 	selected            bool
@@ -48,6 +49,7 @@ func newMarkShape(d *drawn) *markShape {
 	s := &markShape{area: newOutline(d)}
 	s.darkRing, s.lightRing = add(d, canvas.NewCircle(color.Transparent)), add(d, canvas.NewCircle(color.Transparent))
 	s.darkRing.StrokeColor, s.lightRing.StrokeColor = MarkDark, MarkLight
+	s.dashes = add(d, newDashedRing(func() float32 { return s.lightRing.StrokeWidth / s.dashes.Size().Width }))
 	for i := range s.letter {
 		s.letter[i] = d.addText(TextSize, fyne.TextStyle{Bold: true})
 	}
@@ -59,13 +61,14 @@ func newMarkShape(d *drawn) *markShape {
 // write shows a mark, or hides all of it.
 func (s *markShape) write(m Mark, there bool) {
 	show(s.darkRing, there && m.Area.Empty())
-	show(s.lightRing, there && m.Area.Empty())
+	show(s.lightRing, there && m.Area.Empty() && !m.Moved)
+	show(s.dashes, there && m.Area.Empty() && m.Moved)
 	s.area.show(there && !m.Area.Empty())
 	if m.Selected != s.selected {
 		s.thicken(m.Selected)
 	}
 	name := m.Name
-	if m.Moved {
+	if m.Moved && !m.Area.Empty() { // an area's outline has no dashes
 		name += "?"
 	}
 	for i, text := range s.letter {
@@ -84,7 +87,7 @@ func (s *markShape) thicken(selected bool) {
 	if selected {
 		s.lightRing.StrokeWidth, s.darkRing.StrokeWidth, s.area.light.StrokeWidth = 2.5, 4.5, 2
 	}
-	for _, o := range []fyne.CanvasObject{s.lightRing, s.darkRing, s.area.light} {
+	for _, o := range []fyne.CanvasObject{s.lightRing, s.darkRing, s.dashes, s.area.light} {
 		o.Refresh()
 	}
 }
@@ -103,6 +106,8 @@ func (s *markShape) place(m Mark, f Fit) {
 	if m.Area.Empty() {
 		centre, radius := f.Pane(m.At), ringRadius(m.Selected)
 		put(s.lightRing, centre.SubtractXY(radius, radius), fyne.NewSquareSize(2*radius))
+		line := s.lightRing.StrokeWidth // whose middle is on the circle's edge
+		put(s.dashes, s.lightRing.Position().SubtractXY(line/2, line/2), s.lightRing.Size().AddWidthHeight(line, line))
 		put(s.darkRing, centre.SubtractXY(radius+1, radius+1), fyne.NewSquareSize(2*radius+2))
 		s.placeLetter(centre.AddXY(radius+3, 0), f)
 		return

@@ -49,24 +49,26 @@ type Mirror struct {
 	view   image.Rectangle // part that is asked for; empty for all
 	marks  []Mark
 	pen    MirrorPen // takes the pointer instead of spots; nil: none
+	foot   float32   // so much of it is covered
 	ask    string    // what the next click or drag is for; "" for measuring
 
 	pointer
+	divider
 	mirrorParts
 }
 
 // MirrorActs are the callbacks for what the painter does with the mirror; none may be nil, but
-// for Later: without it the mirror may flash.
+// for Later: without it the mirror may flash, and knows no long press.
 type MirrorActs struct {
-	Click   func(at image.Point, add bool)           // a place was clicked
-	Drag    func(area image.Rectangle, add bool)     // an area was dragged over
-	Carry   func(mark int, to image.Point, end bool) // a mark is dragged
-	Select  func(mark int)                           // a mark was pressed; -1: none
-	Look    func(at image.Point, inside bool)        // the pointer, or the key cursor, is over a pixel
-	Resized func()                                   // the mirror's size in display pixels changed
-	Menu    func(at fyne.Position)                   // the commands are asked for, at a point of the window
-	Later   func(after time.Duration, do func())     // runs a function after a while
-	Keys    Keys                                     // get the keys that the mirror has no use for
+	Click   func(at image.Point, add bool)                     // a place was clicked
+	Drag    func(area image.Rectangle, add bool)               // an area was dragged over
+	Carry   func(mark int, to image.Point, end bool)           // a mark is dragged
+	Select  func(mark int)                                     // a mark was pressed; -1: none
+	Look    func(at image.Point, inside bool)                  // the pointer, or the key cursor, is over a pixel
+	Resized func()                                             // the mirror's size in display pixels changed
+	Menu    func(at fyne.Position)                             // the commands are asked for, at a point of the window
+	Later   func(after time.Duration, do func()) (stop func()) // runs a function after a while
+	Keys    Keys                                               // get the keys that the mirror has no use for
 }
 
 // MirrorPen takes what the pointer does over the picture while something is drawn on it.
@@ -152,6 +154,14 @@ func (m *Mirror) SetLoupe(img *image.RGBA, square int) {
 	m.loupeRaster.Refresh()
 }
 
+// SetFoot keeps the loupe above so much of the mirror's foot, which something covers.
+func (m *Mirror) SetFoot(height float32) {
+	if m.foot != height {
+		m.foot = height
+		m.redraw()
+	}
+}
+
 // SetMarks shows the spots.
 func (m *Mirror) SetMarks(marks []Mark) {
 	m.marks = marks
@@ -211,10 +221,8 @@ func (m *Mirror) Pixels() image.Point {
 	return image.Pt(int(size.Width*scale+0.5), int(size.Height*scale+0.5))
 }
 
-func roomIn(size fyne.Size) fyne.Size { return size.SubtractWidthHeight(2*FocusWidth, 2*FocusWidth) }
-
-// Room is the size for the picture: all but the focus outline.
-func (m *Mirror) Room() fyne.Size { return roomIn(m.Size()) }
+// Room is the size for the picture: all there is. The outline of the focus lies around it.
+func (m *Mirror) Room() fyne.Size { return m.Size() }
 
 // Scale is how many display pixels make a Fyne unit.
 func (m *Mirror) Scale() float32 { return scaleOf(m) }

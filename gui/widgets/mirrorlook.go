@@ -48,7 +48,7 @@ func (m *Mirror) makeParts() {
 func (m *Mirror) write(size fyne.Size, of colours) {
 	a := m.arrange(size)
 	fill(m.back, of(theme.ColorNameBackground))
-	showFocus(m.line, m.focused, of)
+	showFocus(m.line, m.focused && m.keyed, of)
 	for i, o := range m.overlayRasters {
 		show(o, m.overlays[i] != nil)
 	}
@@ -62,7 +62,7 @@ func (m *Mirror) write(size fyne.Size, of colours) {
 	m.rubber.show(dragged)
 	m.cross.show(m.keyed && m.focused)
 	_, looking := m.looking()
-	looking = looking && m.loupe != nil
+	looking = looking && m.loupe != nil && m.pen == nil // a drawer looks at what is drawn
 	show(m.loupeRaster, looking)
 	m.frame.show(looking)
 	m.sample.show(looking)
@@ -76,9 +76,9 @@ func (m *Mirror) place(size fyne.Size) {
 	f := a.Picture
 	m.back.Resize(size)
 	if f.Size.Width > 0 { // the outline of the focus is around the picture
-		put(m.line, f.Pos.SubtractXY(FocusWidth, FocusWidth), f.Size.AddWidthHeight(2*FocusWidth, 2*FocusWidth))
+		putAround(m.line, f.Pos, f.Size)
 	} else {
-		put(m.line, fyne.Position{}, size)
+		putAround(m.line, fyne.Position{}, size)
 	}
 	put(m.pictureRaster, f.Pos, f.Size)
 	for _, o := range m.overlayRasters {
@@ -100,23 +100,34 @@ func (m *Mirror) place(size fyne.Size) {
 	put(m.askText, pos.AddXY(Step, Step/2), text)
 }
 
-// loupeSide is the side of the loupe on the mirror.
-const loupeSide = 9 * Step
+// The loupe's cells are as large as the picture leaves room for: so that its side is about a quarter
+// of the picture's shorter one (our choice, so that it hides little), but its pixels can be told apart.
+const (
+	leastCell, mostCell = 3, 5
+	loupeShare          = 4 // of the picture's shorter side
+)
 
-// placeLoupe puts the loupe in the mirror's lower right corner, or in the lower left one
-// while the pointer is where it would lie.
+// loupeSide is the side of a loupe of so many cells over a picture.
+func loupeSide(picture fyne.Size, cells int) float32 {
+	cell := float32(int(min(picture.Width, picture.Height) / loupeShare / float32(cells)))
+	return float32(cells) * min(max(cell, leastCell), mostCell)
+}
+
+// placeLoupe puts the loupe in the picture's lower right corner, above what covers its foot,
+// or in the lower left one while the pointer is where it would lie.
 func (m *Mirror) placeLoupe(size fyne.Size, f Fit) {
 	if m.loupe == nil {
 		return
 	}
-	pos := fyne.NewPos(size.Width-loupeSide-Step, size.Height-loupeSide-Step)
+	side := loupeSide(f.Size, m.loupe.Rect.Dx())
+	pos := fyne.NewPos(f.Pos.X+f.Size.Width-side-Step, max(f.Pos.Y+f.Size.Height-m.foot-side-Step, Step))
 	at, _ := m.looking()
-	if p := f.Pane(at); p.X > pos.X-Step && p.Y > pos.Y-Step {
-		pos.X = Step
+	if p := f.Pane(at); within(p, pos, fyne.NewSize(side, size.Height-pos.Y), Step) {
+		pos.X = f.Pos.X + Step
 	}
-	put(m.loupeRaster, pos, fyne.NewSquareSize(loupeSide))
-	m.frame.place(pos, fyne.NewSquareSize(loupeSide))
-	side := loupeSide / float32(m.loupe.Rect.Dx()) * float32(m.square)
-	inset := (loupeSide - side) / 2
-	m.sample.place(pos.AddXY(inset, inset), fyne.NewSquareSize(side))
+	put(m.loupeRaster, pos, fyne.NewSquareSize(side))
+	m.frame.place(pos, fyne.NewSquareSize(side))
+	square := side / float32(m.loupe.Rect.Dx()) * float32(m.square)
+	inset := (side - square) / 2
+	m.sample.place(pos.AddXY(inset, inset), fyne.NewSquareSize(square))
 }

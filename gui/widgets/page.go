@@ -1,11 +1,9 @@
 package widgets
 
 import (
-	"math"
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 
 	"app.tonedesk/gui/settings"
 )
@@ -13,61 +11,91 @@ import (
 // PageParts are what a page consists of.
 type PageParts struct {
 	Bar      *SourceBar
-	Messages *MessageBar
 	Mirror   *Mirror
-	Verdict  *Verdict
-	Lower    *container.Scroll // what can be scrolled
+	Messages *Messages // over the picture
+	Strip    *Strip
+	Sentence *Sentence
+	Lower    *PageColumn // with what can be scrolled
 	Tabs     *Chooser
 	Later    func(after time.Duration) // lays the page out anew after a while
 }
 
-// Page lays the window out: source bar, messages, mirror, verdict, below them what can be
-// scrolled, and the tabs at the foot; in a wide window all from the verdict on stands beside
-// the mirror. Its owner refreshes it when a part asks for another height.
+// Page lays the window out: source bar, picture, strip, sentence, below them the page that is open,
+// and the tabs at the foot. In a wide window the page stands beside the picture, in a low one the
+// strip does. What is fixed moves with the window's size, the size of text and the shape of a new
+// source, with nothing else.
 type Page struct {
 	drawn
-	parts   PageParts
-	heights pageHeights // that the parts ask for, in the page's width of now
-	width   float32     // of what is scrolled
-	rows    pageRows    // where all lies
-	back    time.Time   // when it is to be laid out anew
+	parts      PageParts
+	proportion float32 // of the picture: height by width
+	lines      int     // of the sentence
+	covered    bool    // something stands in place of the sentence and what is scrolled
+	rows       pageRows
+	back       time.Time // when it is to be laid out anew
 }
+
+// plainProportion is a picture's before one was seen.
+const plainProportion = 0.75
 
 // NewPage returns a page of parts, all of which have to be there.
 func NewPage(parts PageParts) *Page {
-	p := &Page{parts: parts}
+	p := &Page{parts: parts, proportion: plainProportion, lines: 2}
 	// the order is that of the Tab key
-	p.objects = []fyne.CanvasObject{parts.Bar, parts.Messages, parts.Mirror, parts.Verdict, parts.Lower, parts.Tabs}
-	p.least = fyne.NewSize(settings.MinWidth, settings.MinHeight)
+	p.objects = []fyne.CanvasObject{parts.Bar, parts.Mirror, parts.Messages, parts.Strip, parts.Sentence, parts.Lower, parts.Tabs}
 	p.draw(p)
 	return p
 }
 
-// write asks the parts for their heights in the page's width. Wrapped texts know theirs only
-// once they have their widths, so these parts get them here.
+// SetProportion gives the picture the shape of a new source: its height by its width.
+func (p *Page) SetProportion(proportion float32) {
+	if proportion > 0 && proportion != p.proportion {
+		p.proportion = proportion
+		p.redraw()
+	}
+}
+
+// SetSentenceLines gives the sentence two lines, one, or with 0 none at all: then the page begins
+// where it would.
+func (p *Page) SetSentenceLines(lines int) {
+	if lines != p.lines {
+		p.lines = lines
+		p.redraw()
+	}
+}
+
+// SetCovered hides the sentence and what can be scrolled, since something else stands in their place:
+// no keys go to what isn't seen.
+func (p *Page) SetCovered(on bool) {
+	if on != p.covered {
+		p.covered = on
+		p.redraw()
+	}
+}
+
+// SetRoom says how large the window can be on its screen. Only then has it a least size, which asks
+// for no more than that: the toolkit could not make it smaller at once.
+func (p *Page) SetRoom(room fyne.Size) {
+	if least := fyne.NewSize(settings.MinWidth, settings.MinHeight).Min(room); least != p.least {
+		p.least = least
+		p.Refresh()
+	}
+}
+
 func (p *Page) write(size fyne.Size, _ colours) {
 	if size.IsZero() { // not laid out as yet
 		return
 	}
-	parts := p.parts
-	p.heights = pageHeights{bar: parts.Bar.heightFor(size.Width), verdict: parts.Verdict.MinSize().Height, tabs: parts.Tabs.MinSize().Height}
-	if parts.Messages.Visible() {
-		parts.Messages.Resize(fyne.NewSize(messagesWidth(size), parts.Messages.MinSize().Height))
-		p.heights.messages = parts.Messages.MinSize().Height
-	}
-	width := lowerWidth(size) + Gutter
-	parts.Lower.Resize(fyne.NewSize(width, parts.Lower.Size().Height))
-	if width != p.width {
-		p.width = width
-		parts.Lower.Content.Refresh()
-	}
-	p.heights.content = parts.Lower.Content.MinSize().Height
+	form := formOf(size, textScale())
+	p.parts.Bar.setWide(form.wide)
+	p.parts.Strip.setBeside(form.beside())
+	show(p.parts.Sentence, p.lines > 0 && !p.covered)
+	show(p.parts.Lower, !p.covered)
 }
 
-// place lays out all parts. However often they ask for other heights, the mirror never moves
-// so that it flashes: until it may, all lies where it lay.
+// place lays out all parts. The mirror never moves so that it flashes: until it may, all lies
+// where it lay.
 func (p *Page) place(size fyne.Size) {
-	rows, parts := pageRowsFor(size, p.heights), p.parts
+	rows, parts := pageRowsFor(formOf(size, textScale()), p.proportion, p.lines), p.parts
 	if wait := parts.Mirror.standing(stand{rows.mirror, size}); wait > 0 {
 		rows = p.rows
 		if now := time.Now(); !now.Before(p.back) {
@@ -76,81 +104,12 @@ func (p *Page) place(size fyne.Size) {
 		}
 	}
 	p.rows = rows
-	rows.lower.w += Gutter
+	lower := rows.lower
+	lower.w += Gutter
 	for _, at := range []struct {
 		part fyne.CanvasObject
 		rect
-	}{{parts.Bar, rows.bar}, {parts.Messages, rows.messages}, {parts.Verdict, rows.verdict}, {parts.Lower, rows.lower}, {parts.Tabs, rows.tabs}, {parts.Mirror, rows.mirror}} {
+	}{{parts.Bar, rows.bar}, {parts.Strip, rows.strip}, {parts.Sentence, rows.sentence}, {parts.Lower, lower}, {parts.Tabs, rows.tabs}, {parts.Mirror, rows.mirror}, {parts.Messages, seenPart(rows.mirror, p.proportion)}} {
 		put(at.part, fyne.NewPos(at.x, at.y), fyne.NewSize(max(at.w, 0), max(at.h, 0)))
 	}
-}
-
-// Widths and heights of the page, in Fyne units.
-const (
-	wideFrom      = 95 * Step // from this width on there are two columns
-	sideWidth     = 46 * Step // of the right one
-	leastMirror   = 18 * Step // height
-	leastLower    = 12 * Step // height
-	underMessages = 10 * Step // least height of the mirror below the messages
-	Gutter        = Step      // right of what is scrolled, for the scroll bar
-)
-
-type rect struct{ x, y, w, h float32 }
-
-// pageRows is where everything lies.
-type pageRows struct{ bar, messages, mirror, verdict, lower, tabs rect }
-
-// pageHeights are the heights that the parts ask for.
-type pageHeights struct{ bar, messages, verdict, content, tabs float32 }
-
-// lowerWidth is the width of what is scrolled, without the scroll bar.
-func lowerWidth(size fyne.Size) float32 {
-	if size.Width >= wideFrom {
-		return sideWidth
-	}
-	return size.Width - 2*Step
-}
-
-// messagesWidth is the messages' width: that of the mirror's column.
-func messagesWidth(size fyne.Size) float32 {
-	if size.Width >= wideFrom {
-		return size.Width - sideWidth - 2*Step
-	}
-	return size.Width
-}
-
-// pageRowsFor is the geometry of the page. The mirror gets what the others leave; where
-// that is little, the scrolled part gives way first. The messages, which come and go, lie
-// in the mirror's place, so that nothing moves away from under the pointer.
-func pageRowsFor(size fyne.Size, h pageHeights) pageRows {
-	// whole units: a picture between pixels would be blurred, and lines around it uneven
-	whole := func(v float32) float32 { return float32(math.Ceil(float64(v))) }
-	h.bar, h.messages, h.verdict, h.tabs = whole(h.bar), whole(h.messages), whole(h.verdict), whole(h.tabs)
-	y := h.bar + Step
-	left := size.Height - y - Step
-	var r pageRows
-	if size.Width >= wideFrom {
-		x := size.Width - sideWidth - Step
-		r.mirror = rect{Step, y, x - 2*Step, left}
-		r.verdict = rect{x, y, sideWidth, h.verdict}
-		r.lower = rect{x, y + h.verdict + Step, sideWidth, left - h.verdict - 2*Step - h.tabs}
-		r.tabs = rect{x, y + left - h.tabs, sideWidth, h.tabs}
-	} else {
-		inner := size.Width - 2*Step
-		left -= h.verdict + 2*Step + h.tabs
-		r.tabs = rect{0, size.Height - h.tabs, size.Width, h.tabs}
-		least := max(leastMirror, 0.4*left)
-		lower := whole(max(min(h.content, left-least), min(leastLower, left/3)))
-		r.mirror = rect{Step, y, inner, left - lower}
-		r.verdict = rect{Step, y + r.mirror.h + Step, inner, h.verdict}
-		r.lower = rect{Step, r.verdict.y + h.verdict + Step, inner, lower}
-	}
-	r.bar = rect{0, 0, size.Width, h.bar}
-	r.messages = rect{0, h.bar, messagesWidth(size), h.messages}
-	r.mirror.y, r.mirror.h = r.mirror.y+h.messages, r.mirror.h-h.messages
-	if short := underMessages - r.mirror.h; short > 0 && size.Width < wideFrom {
-		r.mirror.h, r.verdict.y = underMessages, r.verdict.y+short
-		r.lower.y, r.lower.h = r.lower.y+short, r.lower.h-short
-	}
-	return r
 }

@@ -34,41 +34,16 @@ func newFocusLine(radius float32) *canvas.Rectangle {
 	return line
 }
 
+// putAround lays an outline around what lies at a place, a little away from it.
+func putAround(line *canvas.Rectangle, pos fyne.Position, size fyne.Size) {
+	const out = FocusGap + FocusWidth
+	put(line, pos.SubtractXY(out, out), size.AddWidthHeight(2*out, 2*out))
+}
+
 // showFocus shows the outline, or hides it.
 func showFocus(line *canvas.Rectangle, focused bool, of colours) {
 	if c := of(ColorNameFocusLine); line.StrokeColor != c || line.Hidden == focused {
 		line.StrokeColor, line.Hidden = c, !focused
-		line.Refresh()
+		refresh(line)
 	}
-}
-
-// edgedPanel is a panel whose edge can stand out: the edge is what the inside leaves of it.
-type edgedPanel struct {
-	edge, inside *canvas.Rectangle
-	width        float32 // of the edge
-}
-
-func newEdgedPanel(d *drawn) edgedPanel {
-	return edgedPanel{edge: add(d, newPanelBox()), inside: add(d, newPanelBox())}
-}
-
-// write shows the edge of what has the focus, or a thin one of what is selected.
-func (p *edgedPanel) write(of colours, focused, selected bool) {
-	fill(p.inside, of(ColorNamePanel))
-	switch {
-	case focused:
-		p.width = FocusWidth
-		fill(p.edge, of(ColorNameFocusLine))
-	case selected:
-		p.width = 1
-		fill(p.edge, of(ColorNameQuiet))
-	default:
-		p.width = 0
-		fill(p.edge, of(ColorNamePanel))
-	}
-}
-
-func (p *edgedPanel) place(size fyne.Size) {
-	p.edge.Resize(size)
-	put(p.inside, fyne.NewPos(p.width, p.width), size.SubtractWidthHeight(2*p.width, 2*p.width))
 }

@@ -4,10 +4,7 @@ import (
 	"image"
 	"testing"
 
-	"fyne.io/fyne/v2"
 	"pgregory.net/rapid"
-
-	"app.tonedesk/gui/settings"
 )
 
 var testDesktop = image.Rect(-100, 0, 1900, 1000)
@@ -56,34 +53,6 @@ func TestNudgeStaysOnDesktop(t *testing.T) {
 			if r.Empty() || !r.In(testDesktop) {
 				t.Fatalf("the region became %v", r)
 			}
-		}
-	})
-}
-
-// The parts of the page never overlap and stay in the window, at every size that fits.
-func TestPageRows(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		w := float32(rapid.IntRange(settings.MinWidth, 2600).Draw(t, "w"))
-		h := float32(rapid.IntRange(settings.MinHeight, 1600).Draw(t, "h"))
-		heights := pageHeights{bar: 80, verdict: 74, content: float32(rapid.IntRange(0, 900).Draw(t, "content"))}
-		heights.messages = float32(rapid.SampledFrom([]int{0, 40, 80}).Draw(t, "strip"))
-		r := pageRowsFor(fyne.NewSize(w, h), heights)
-		all := []rect{r.bar, r.mirror, r.verdict, r.lower}
-		if heights.messages > 0 {
-			all = append(all, r.messages)
-		}
-		for i, a := range all {
-			if a.w < 0 || a.h < 0 || a.x < 0 || a.y < 0 || a.x+a.w > w+0.01 || a.y+a.h > h+0.01 {
-				t.Fatalf("part %d lies at %+v in %v x %v", i, a, w, h)
-			}
-			for j, b := range all[:i] {
-				if a.x < b.x+b.w && b.x < a.x+a.w && a.y < b.y+b.h && b.y < a.y+a.h {
-					t.Fatalf("parts %d and %d overlap: %+v, %+v", i, j, a, b)
-				}
-			}
-		}
-		if r.mirror.h < 80 || r.lower.h < 30 {
-			t.Fatalf("mirror %+v, lower %+v are too low to be of use", r.mirror, r.lower)
 		}
 	})
 }

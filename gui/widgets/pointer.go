@@ -2,7 +2,9 @@ package widgets
 
 import (
 	"image"
+	"math"
 	"slices"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -21,6 +23,8 @@ type pointer struct {
 	key     image.Point   // key cursor
 	keyed   bool          // the key cursor is in use
 	anchor  bool          // the keys have begun an area at from
+	alt     bool          // Alt was held when the button went down
+	unhold  func()        // stops the timer of a long press; nil: none runs
 }
 
 type doing uint8
@@ -28,13 +32,21 @@ type doing uint8
 const (
 	idle     doing = iota
 	pressed        // the button is down and hasn't moved enough for a drag
+	gripped        // the same, on a mark
 	dragging       // an area
+	panning        // the picture, which is enlarged
 	carrying       // a mark
 	drawing        // with the pen
+	dividing       // the line that divides the picture, by its grip
 )
 
-// dragDistance is how far the pointer goes before a press becomes a drag, in Fyne units.
-const dragDistance = 4
+// dragDistance is how far the pointer goes before a press becomes a drag, in Fyne units: a pen slips
+// a little as it taps (our choice).
+const dragDistance = 8
+
+// longPress is how long a pen is held to add a spot, as a click with Shift does (our choice: long
+// enough not to come by chance, short enough to be found).
+const longPress = 500 * time.Millisecond
 
 // drop forgets whatever was begun.
 func (m *Mirror) drop() {
@@ -114,8 +126,12 @@ func (m *Mirror) MouseDown(e *desktop.MouseEvent) {
 	if !in || e.Button != desktop.MouseButtonPrimary {
 		return
 	}
-	m.shift = e.Modifier&fyne.KeyModifierShift != 0
+	m.shift, m.alt = e.Modifier&fyne.KeyModifierShift != 0, e.Modifier&fyne.KeyModifierAlt != 0
 	m.start, m.from, m.to = e.Position, at, at
+	if m.onGrip(e.Position) {
+		m.takeGrip(e.Position)
+		return
+	}
 	m.doing, m.keyed, m.anchor = pressed, false, false
 	if m.pen != nil {
 		m.doing = drawing
@@ -125,11 +141,37 @@ func (m *Mirror) MouseDown(e *desktop.MouseEvent) {
 	}
 	if i, ok := m.markAt(e.Position); ok && !m.shift && m.ask == "" {
 		k := m.marks[i]
-		m.doing, m.carried, m.grip = carrying, i, k.centre().Sub(at)
+		m.doing, m.carried, m.grip = gripped, i, k.centre().Sub(at)
 		m.acts.Select(i)
 	}
 	m.lookAt(e.Position)
+	m.awaitLongPress()
 }
+
+// awaitLongPress adds a spot if the button stays down where it is.
+func (m *Mirror) awaitLongPress() {
+	m.endLongPress()
+	if m.doing != pressed || m.ask != "" || m.acts.Later == nil {
+		return
+	}
+	m.unhold = m.acts.Later(longPress, func() {
+		if m.unhold != nil && m.doing == pressed {
+			m.doing = idle
+			m.acts.Click(m.from, true)
+		}
+		m.unhold = nil
+	})
+}
+
+func (m *Mirror) endLongPress() {
+	if m.unhold != nil {
+		m.unhold()
+		m.unhold = nil
+	}
+}
+
+// enlarged reports whether only a part of the picture is shown.
+func (m *Mirror) enlarged() bool { return m.part != m.bounds && !m.part.Empty() }
 
 // Dragged goes on with what MouseDown began.
 func (m *Mirror) Dragged(e *fyne.DragEvent) {
@@ -141,17 +183,37 @@ func (m *Mirror) Dragged(e *fyne.DragEvent) {
 		m.pen.Move(x, y, m.shift)
 		return
 	}
+	if m.doing == dividing {
+		m.dragGrip(e.Position)
+		return
+	}
 	m.lookAt(e.Position)
 	m.to, _ = m.Fit().source(e.Position)
+	if d := e.Position.Subtract(m.start); d.X*d.X+d.Y*d.Y >= dragDistance*dragDistance {
+		m.doing = m.dragOf(m.doing)
+	}
 	switch m.doing {
 	case carrying:
 		m.acts.Carry(m.carried, nearestIn(m.to.Add(m.grip), m.bounds), false)
-	case pressed:
-		if d := e.Position.Subtract(m.start); d.X*d.X+d.Y*d.Y >= dragDistance*dragDistance {
-			m.doing = dragging
-		}
+	case panning:
+		x, y := m.Fit().place(e.Position)
+		m.PanBy(m.from.Sub(image.Pt(int(math.Floor(x)), int(math.Floor(y)))))
 	}
 	m.redraw()
+}
+
+// dragOf is what becomes of a press that has moved far enough: while the picture is enlarged it is
+// dragged, unless an area is asked for or Alt was held.
+func (m *Mirror) dragOf(was doing) doing {
+	switch {
+	case was == gripped:
+		return carrying
+	case was == pressed && m.enlarged() && m.ask == "" && !m.alt:
+		return panning
+	case was == pressed:
+		return dragging
+	}
+	return was
 }
 
 // MouseUp ends it.
@@ -161,6 +223,7 @@ func (m *Mirror) MouseUp(e *desktop.MouseEvent) { m.end() }
 func (m *Mirror) DragEnd() { m.end() }
 
 func (m *Mirror) end() {
+	m.endLongPress()
 	was := m.doing
 	m.doing = idle
 	switch was {

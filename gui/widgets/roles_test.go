@@ -11,16 +11,16 @@ var (
 	_ = []interface {
 		fyne.Focusable
 		fyne.Shortcutable
-	}{&Button{}, &Chooser{}, &spotCard{}, &FamilyRow{}, &SwatchRow{}, &Spread{}, &Mirror{}, &Picker{}}
+	}{&Button{}, &Chooser{}, &spotRow{}, &pairSide{}, &FamilyRow{}, &SwatchRow{}, &HueStrip{}, &Spread{}, &Mirror{}, &Picker{}}
 	_ = []desktop.Keyable{&Spread{}, &Mirror{}, &Picker{}}
-	_ = []fyne.Tappable{&Button{}, &Chooser{}, &spotCard{}, &FamilyRow{}, &SwatchRow{}}
-	_ = []fyne.SecondaryTappable{&FamilyRow{}, &SwatchRow{}}
+	_ = []fyne.Tappable{&Button{}, &Chooser{}, &spotRow{}, &pairSide{}, &FamilyRow{}, &SwatchRow{}}
+	_ = []fyne.SecondaryTappable{&FamilyRow{}, &SwatchRow{}, &HueStrip{}}
 	_ = []fyne.DoubleTappable{&Spread{}}
 	_ = []fyne.Scrollable{&Mirror{}}
 	_ = []interface {
 		fyne.Draggable
 		desktop.Mouseable
-	}{&Spread{}, &Mirror{}, &Picker{}}
-	_ = []desktop.Hoverable{&Button{}, &spotCard{}, &FamilyRow{}, &SwatchRow{}, &Spread{}, &Mirror{}}
-	_ = []desktop.Cursorable{&Chooser{}, &spotCard{}, &FamilyRow{}, &SwatchRow{}, &Spread{}, &Mirror{}, &Picker{}}
+	}{&Spread{}, &HueStrip{}, &Mirror{}, &Picker{}}
+	_ = []desktop.Hoverable{&Button{}, &spotRow{}, &pairSide{}, &FamilyRow{}, &SwatchRow{}, &Spread{}, &Mirror{}}
+	_ = []desktop.Cursorable{&Chooser{}, &spotRow{}, &pairSide{}, &FamilyRow{}, &SwatchRow{}, &Spread{}, &Mirror{}, &Picker{}}
 )

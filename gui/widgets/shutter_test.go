@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 
 	"app.tonedesk/gui/settings"
@@ -18,7 +17,7 @@ import (
 func shutMirror(t *testing.T) (m *Mirror, due *[]func(), dark, light *image.RGBA) {
 	test.NewTempApp(t)
 	due = new([]func())
-	m = NewMirror(MirrorActs{Resized: func() {}, Later: func(_ time.Duration, do func()) { *due = append(*due, do) }})
+	m = NewMirror(MirrorActs{Resized: func() {}, Later: func(_ time.Duration, do func()) func() { *due = append(*due, do); return func() {} }})
 	m.Flashes.Every = time.Hour
 	m.Resize(fyne.NewSize(220, 170))
 	dark, light = image.NewRGBA(image.Rect(0, 0, 200, 150)), image.NewRGBA(image.Rect(0, 0, 200, 150))
@@ -99,29 +98,29 @@ func TestShutterAllocatesNothing(t *testing.T) {
 	}
 }
 
-// However often parts ask for other heights, the mirror moves four times until it may again;
-// then all lies where it should.
+// However often sources of other shapes are chosen, the mirror moves four times until it may
+// again; then all lies where it should.
 func TestPageMovesTheMirrorSeldom(t *testing.T) {
-	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.GroundDark))
-	later, messages, mirror := 0, NewMessageBar(&heardKeys{}, func() {}), silentMirror()
-	page := NewPage(PageParts{Bar: NewSourceBar(&heardKeys{}), Messages: messages, Mirror: mirror, Verdict: NewVerdict(), Lower: container.NewVScroll(NewVerdict()),
-		Tabs: NewChooser([]string{"One", "Two"}, 44, &heardKeys{}, nil), Later: func(time.Duration) { later++ }})
-	shownIn(t, page, 320, 600)
-	whole := image.NewRGBA(image.Rect(0, 0, 300, 240)) // stripes as high as the messages
+	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.ThemeDark, 100))
+	later, mirror := 0, silentMirror()
+	page, _ := pageOf(mirror)
+	page.parts.Later = func(time.Duration) { later++ }
+	shownIn(t, page, 320, 640)
+	whole := image.NewRGBA(image.Rect(0, 0, 300, 300)) // stripes as high as it moves by
 	paint(whole, 0)
-	for y := 0; y < 240; y += 60 {
+	for y := 0; y < 300; y += 60 {
 		paint(whole.SubImage(image.Rect(0, y, 300, y+30)).(*image.RGBA), 255)
 	}
 	mirror.SetPicture(whole, nil, whole.Rect, whole.Rect, false)
 	mirror.Flashes.Every = time.Hour
 	heights := []float32{mirror.Size().Height}
 	for i := range 11 {
-		messages.Set([]string{"A sentence.", ""}[i%2], "Close", nil)
-		if page.Refresh(); heights[len(heights)-1] != mirror.Size().Height {
+		page.SetProportion([]float32{0.6, 0.75}[i%2])
+		if heights[len(heights)-1] != mirror.Size().Height {
 			heights = append(heights, mirror.Size().Height)
 		}
 	}
-	messages.Set("", "", nil)
+	page.SetProportion(0.75)
 	if page.Refresh(); len(heights) != 1+4 || later != 1 {
 		t.Errorf("the mirror is %v high, and %d timers run", heights, later)
 	}

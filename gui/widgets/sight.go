@@ -29,16 +29,13 @@ func (s *sight) Other() *image.RGBA {
 
 // arrange keeps the part of the picture that is shown whole in a mirror of a size.
 func (s *sight) arrange(size fyne.Size, scale float32) Arrangement {
-	room := roomIn(size)
 	var small image.Point
 	if s.small != nil {
 		small = s.small.Rect.Size()
 	}
-	a := ArrangeBeside(s.part, small, room, scale, s.flipped)
+	a := ArrangeBeside(s.part, small, size, scale, s.flipped)
 	if s.halves {
-		a = ArrangeHalves(s.part, room, scale, s.flipped)
+		a = ArrangeHalves(s.part, size, scale, s.flipped)
 	}
-	a.OtherPos = a.OtherPos.AddXY(FocusWidth, FocusWidth)
-	a.Picture.Pos = a.Picture.Pos.AddXY(FocusWidth, FocusWidth)
 	return a
 }

@@ -1,175 +1,131 @@
 package widgets
 
 import (
-	"image"
-	"image/color"
-	"math"
-	"slices"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/theme"
+
+	"app.tonedesk/gui/icons"
 )
 
-// Sign is a state's shape. A state never shows by hue.
-type Sign uint8
-
-// The signs, of how the source does.
-const (
-	SignLive    Sign = iota // a disc
-	SignSame                // a ring
-	SignFrozen              // two bars
-	SignWaiting             // three dots
-	SignHidden              // an empty square
-	SignTrouble             // a cross
-)
-
-// SourceBar is the window's first row: how the source does, and what can be done with it.
+// SourceBar is the window's first row: what is watched, and what can be done with it. How wide its
+// parts are depends on the window and on the size of text, never on words.
 type SourceBar struct {
 	drawn
 
-	// Region, Freeze, View and More are pressed to do what they say; their owner gives them
-	// their tasks.
-	Region, Freeze, View, More *Button
+	// Source, OnTop, Freeze, View and More are pressed to do what they say; their owner gives them
+	// their tasks. OnTop is there in a wide window only: else it stands in the menu.
+	Source                    *SourceChip
+	OnTop, Freeze, View, More *Button
 
-	state       Sign
-	line, under TextForms
-
-	back                *canvas.Rectangle
-	sign                *canvas.Raster
-	ink                 color.RGBA // of the sign
-	lineText, underText *canvas.Text
+	view string
+	wide bool
+	back *canvas.Rectangle
 }
-
-// TextForms is a text in a long form, and in a short one for where that has no room.
-type TextForms struct{ Long, Short string }
 
 // NewSourceBar returns a bar that waits for its source.
 func NewSourceBar(keys Keys) *SourceBar {
-	b := &SourceBar{state: SignWaiting}
-	b.Region = NewButton("Region", keys, nil)
-	b.Freeze = NewButton("Freeze", keys, nil)
-	b.View = NewButton("Grey", keys, nil)
-	b.More = NewButton("", keys, nil)
-	b.More.Icon = theme.MoreHorizontalIcon()
+	b := &SourceBar{}
 	b.back = b.addBox()
-	b.sign = add(&b.drawn, canvas.NewRaster(func(w, h int) image.Image { return drawSign(b.state, w, h, b.ink) }))
-	b.lineText, b.underText = b.addText(TextSize, fyne.TextStyle{}), b.addText(SmallSize, fyne.TextStyle{})
-	for _, button := range b.buttons() {
-		add(&b.drawn, button)
-	}
+	b.Source = add(&b.drawn, NewSourceChip(keys))
+	b.OnTop = add(&b.drawn, NewIconButton(icons.OnTop, keys, nil))
+	b.OnTop.Hide()
+	b.Freeze = add(&b.drawn, NewIconButton(icons.Freeze, keys, nil))
+	b.View = add(&b.drawn, NewButton("", keys, nil).Opens())
+	b.More = add(&b.drawn, NewIconButton(icons.Menu, keys, nil))
 	b.draw(b)
 	return b
 }
 
-// Set shows a state; texts that are the same cost nothing.
-func (b *SourceBar) Set(state Sign, line, under TextForms) {
-	if state == b.state && line == b.line && under == b.under {
-		return
+// SetView names the view that is shown.
+func (b *SourceBar) SetView(name string) {
+	if name != b.view {
+		b.view = name
+		b.redraw()
 	}
-	b.state, b.line, b.under = state, line, under
-	b.redraw()
-	b.sign.Refresh()
 }
 
-// Line returns the first of the texts, in its long form.
-func (b *SourceBar) Line() string { return b.line.Long }
-
-// Under returns the second of them.
-func (b *SourceBar) Under() string { return b.under.Long }
-
-func (b *SourceBar) buttons() []*Button { return []*Button{b.Region, b.Freeze, b.View, b.More} }
-
-func (b *SourceBar) buttonsWidth() (w float32) {
-	for _, b := range b.buttons() {
-		w += b.MinSize().Width + Step/2
+// SetFrozen shows what the button beside the source does: hold the picture, or go on.
+func (b *SourceBar) SetFrozen(frozen bool) {
+	icon := icons.Freeze
+	if frozen {
+		icon = icons.Resume
 	}
-	return w
+	b.Freeze.SetIcon(icon)
+	b.Freeze.SetOn(frozen)
 }
 
-// Lengths of the bar.
+// setWide says that the window is wide.
+func (b *SourceBar) setWide(wide bool) {
+	if wide != b.wide {
+		b.wide = wide
+		b.Source.wide = wide
+		b.Source.redraw()
+		b.redraw()
+	}
+}
+
+// barPlan is where the parts of the bar lie.
+type barPlan struct{ source, onTop, freeze, view, more rect }
+
+// Lengths of the bar, at the text's plain size.
 const (
-	signSide   = 12
-	barHeight  = 5.5 * Step // where the buttons stand beside the texts
-	barTwoRows = 45 * Step  // the width below which they stand under the texts
+	barSquare  = 36        // side of its buttons
+	barView    = 104       // width of the view's button
+	barLowPart = 8.0 / 9   // by how much all is smaller in a low window: its buttons are 32
+	barChip    = 33 * Step // most width of the source chip, 264
+	leastChip  = 12 * Step // and least: for that the view's button gives its word (our choice)
+	barGap     = Step / 2
 )
 
-// heightFor is the bar's height in a window of this width.
-func (b *SourceBar) heightFor(width float32) float32 {
-	if width < barTwoRows {
-		return 2*barHeight - Step
+// barPlanFor is the geometry of a bar.
+func barPlanFor(size fyne.Size, text float32, wide bool) (p barPlan) {
+	square, view := round(barSquare*text), round(barView*text)
+	if size.Height-Step <= square { // the low form
+		square, view = round(barSquare*barLowPart*text), round(88*text)
 	}
-	return barHeight
+	y, gap := (size.Height-square)/2, float32(barGap)
+	chip := func() float32 { return size.Width - 2*Step - 2*square - view - Step - 2*gap }
+	if chip() < leastChip*text {
+		view = square
+	}
+	x := size.Width - Step
+	put := func(w float32) rect {
+		x -= w
+		r := rect{x, y, w, square}
+		x -= gap
+		return r
+	}
+	p.more, p.view, p.freeze = put(square), put(view), put(square)
+	if wide {
+		p.onTop = put(square)
+	}
+	p.source = rect{Step, y, max(min(x+gap-2*Step, barChip*text), 0), square}
+	return p
 }
 
-// textsRoom is the width that is left for the texts.
-func (b *SourceBar) textsRoom(width float32) float32 {
-	if width < barTwoRows {
-		return width - 5*Step
-	}
-	return width - b.buttonsWidth() - 4.5*Step - Step/2
-}
-
-// write puts in the longest texts that fit.
 func (b *SourceBar) write(size fyne.Size, of colours) {
 	fill(b.back, of(ColorNamePanel))
-	b.ink = color.RGBAModel.Convert(of(theme.ColorNameForeground)).(color.RGBA)
-	room := b.textsRoom(size.Width)
-	say(b.lineText, longestFitting(room, TextSize, b.line.Long, b.line.Short), of(theme.ColorNameForeground))
-	say(b.underText, longestFitting(room, SmallSize, b.under.Long, b.under.Short), of(ColorNameQuiet))
+	show(b.OnTop, b.wide)
+	p := barPlanFor(size, textScale(), b.wide)
+	if p.view.w == p.view.h { // no room for the name
+		b.View.SetText("")
+		b.View.SetIcon(icons.View)
+	} else {
+		b.View.SetText(b.view)
+		b.View.SetIcon("")
+	}
 }
 
-// place puts the buttons to the right of the texts, or below them in a narrow window.
 func (b *SourceBar) place(size fyne.Size) {
 	b.back.Resize(size)
-	row := size.Height
-	if size.Width < barTwoRows {
-		row /= 2
+	p := barPlanFor(size, textScale(), b.wide)
+	if !b.wide {
+		p.onTop = p.freeze // it is hidden
 	}
-	put(b.sign, fyne.NewPos(1.5*Step, (row-signSide)/2), fyne.NewSquareSize(signSide))
-	placeText(b.lineText, 4*Step, row/2-b.lineText.MinSize().Height+1)
-	placeText(b.underText, 4*Step, row/2+1)
-	x := size.Width
-	for _, button := range slices.Backward(b.buttons()) {
-		least := button.MinSize()
-		x -= least.Width + Step/2
-		put(button, fyne.NewPos(x, size.Height-row+(row-least.Height)/2), least)
+	for _, at := range []struct {
+		part fyne.CanvasObject
+		rect
+	}{{b.Source, p.source}, {b.OnTop, p.onTop}, {b.Freeze, p.freeze}, {b.View, p.view}, {b.More, p.more}} {
+		put(at.part, fyne.NewPos(at.x, at.y), fyne.NewSize(at.w, at.h))
 	}
-}
-
-// minSize is the narrowest form.
-func (b *SourceBar) minSize() fyne.Size { return fyne.NewSize(b.buttonsWidth()+Step, barHeight) }
-
-// drawSign draws a state's shape, w by h pixels.
-func drawSign(s Sign, w, h int, ink color.RGBA) image.Image {
-	img := image.NewRGBA(image.Rect(0, 0, w, h))
-	side := float64(min(w, h))
-	for y := range h {
-		for x := range w {
-			u, v := (float64(x)+0.5)/side*2-1, (float64(y)+0.5)/side*2-1
-			img.SetRGBA(x, y, faded(ink, signCover(s, u, v, side)))
-		}
-	}
-	return img
-}
-
-// signCover says how much of a pixel at (u, v), both -1 to 1, the shape covers; side is
-// the shape's in pixels. The distance to the outline, in pixels, softens it.
-func signCover(s Sign, u, v, side float64) float64 {
-	inside := func(d float64) float64 { return min(max(0.5-d*side/2, 0), 1) }
-	radius := math.Hypot(u, v)
-	square := max(math.Abs(u), math.Abs(v))
-	switch s {
-	case SignLive:
-		return inside(radius - 0.85)
-	case SignSame:
-		return inside(math.Abs(radius-0.72) - 0.16)
-	case SignFrozen:
-		return inside(max(math.Abs(math.Abs(u)-0.5)-0.24, math.Abs(v)-0.85))
-	case SignHidden:
-		return inside(math.Abs(square-0.7) - 0.15)
-	case SignTrouble:
-		return inside(max(min(math.Abs(u-v), math.Abs(u+v))/math.Sqrt2-0.18, square-0.85))
-	}
-	return inside(math.Hypot(math.Mod(u+3, 0.7)-0.35+0.02, v) - 0.2)
 }

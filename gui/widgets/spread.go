@@ -21,7 +21,6 @@ type SpreadMark struct {
 type SpreadState struct {
 	Histogram [256]int // counts; bin i holds the L* whose colour.BinOf is i
 	Groups    []analysis.Group
-	Manual    bool // the groups' edges were set by hand
 	Marks     []SpreadMark
 	Limits    analysis.Limits // bins beyond them are dotted
 	Target    *[256]int       // the target's counts, never written to; nil for none
@@ -30,13 +29,13 @@ type SpreadState struct {
 
 // SpreadActs are the callbacks for what the painter does with the spread; none may be nil.
 type SpreadActs struct {
-	Edge      func(i int, to float64, end bool) // an edge is dragged to a lightness (L*)
-	Automatic func()                            // the edges are given back
+	Border    func(i int, to float64, end bool) // a border is dragged to a lightness (L*)
+	Automatic func()                            // the borders are given back
 	Keys      Keys                              // gets the keys that the spread has no use for
 }
 
 // Spread is the histogram of lightness from black to white: square-root height, group
-// edges and shares on it, the spots marked.
+// borders and shares on it, the spots marked.
 type Spread struct {
 	drawn
 	shiftFocus
@@ -44,9 +43,9 @@ type Spread struct {
 	state SpreadState
 	given bool // state has been set
 
-	held   int  // edge taken hold of by pointer; -1: none
-	over   bool // the pointer is over an edge
-	chosen int  // the edge that keys move
+	held   int  // border taken hold of by pointer; -1: none
+	over   bool // the pointer is over a border
+	chosen int  // the border that keys move
 	spreadParts
 }
 
@@ -55,7 +54,6 @@ func NewSpread(acts SpreadActs) *Spread {
 	s := &Spread{acts: acts, held: -1}
 	s.focus = focus{keys: acts.Keys, owner: s, changed: s.redraw}
 	s.makeParts()
-	s.least = fyne.NewSize(30*Step, spreadHeight)
 	s.draw(s)
 	return s
 }
@@ -64,7 +62,7 @@ func NewSpread(acts SpreadActs) *Spread {
 func (s *Spread) Set(state SpreadState) {
 	was := s.state
 	mass := state.Histogram == was.Histogram && state.Limits == was.Limits && state.Target == was.Target
-	if s.given && mass && state.FromWhite == was.FromWhite && state.Manual == was.Manual &&
+	if s.given && mass && state.FromWhite == was.FromWhite &&
 		sameGroups(state.Groups, was.Groups) && slices.Equal(state.Marks, was.Marks) {
 		return
 	}
@@ -78,13 +76,13 @@ func (s *Spread) Set(state SpreadState) {
 // State returns what is shown, which must not be changed.
 func (s *Spread) State() SpreadState { return s.state }
 
-// Edges returns the lightnesses (L*) between the groups.
-func (s *Spread) Edges() []float64 {
-	var edges []float64
-	for _, g := range s.state.Groups[:s.edgeCount()] {
-		edges = append(edges, g.To)
+// Borders returns the lightnesses (L*) between the groups.
+func (s *Spread) Borders() []float64 {
+	var borders []float64
+	for _, g := range s.state.Groups[:s.borderCount()] {
+		borders = append(borders, g.To)
 	}
-	return edges
+	return borders
 }
 
 // X returns where a lightness (L*) lies in the spread.
@@ -101,13 +99,17 @@ func sameGroups(a, b []analysis.Group) bool {
 	})
 }
 
-// edgeReach is how far from an edge a press takes hold of it, in Fyne units.
-const edgeReach = Step
+// minSize is the least there may be.
+func (s *Spread) minSize() fyne.Size { return fyne.NewSize(30*Step, spreadLeast()) }
 
-// edgeAt returns the edge next to x within reach, -1 if there is none.
-func (s *Spread) edgeAt(x float32) int {
-	best, nearest := -1, edgeReach+1
-	for i := range s.edgeCount() {
+// borderReach is how far from a border a press takes hold of it, in Fyne units: for a pen a border
+// is as wide as its neighbours allow.
+const borderReach = 2 * Step
+
+// borderAt returns the border next to x within reach, -1 if there is none.
+func (s *Spread) borderAt(x float32) int {
+	best, nearest := -1, borderReach+1
+	for i := range s.borderCount() {
 		d := s.X(s.state.Groups[i].To) - x
 		if d = max(d, -d); d < nearest {
 			best, nearest = i, d
@@ -116,56 +118,56 @@ func (s *Spread) edgeAt(x float32) int {
 	return best
 }
 
-// edgeCount is how many edges there are.
-func (s *Spread) edgeCount() int { return max(len(s.state.Groups)-1, 0) }
+// borderCount is how many borders there are.
+func (s *Spread) borderCount() int { return max(len(s.state.Groups)-1, 0) }
 
 // spreadLightness is the lightness at x in a spread of this width, the reverse of spreadX.
 func spreadLightness(x, width float32) float64 {
-	if width <= 2*spreadSide {
+	if width <= 2*spreadSide() {
 		return 0
 	}
-	return float64(min(max((x-spreadSide)/(width-2*spreadSide), 0), 1)) * 100
+	return float64(min(max((x-spreadSide())/(width-2*spreadSide()), 0), 1)) * 100
 }
 
-// MouseDown takes hold of an edge.
+// MouseDown takes hold of a border.
 func (s *Spread) MouseDown(e *desktop.MouseEvent) {
 	if e.Button == desktop.MouseButtonPrimary {
-		s.held = s.edgeAt(e.Position.X)
+		s.held = s.borderAt(e.Position.X)
 	}
 }
 
 // MouseUp lets go of it.
 func (s *Spread) MouseUp(*desktop.MouseEvent) {}
 
-// Dragged moves the edge.
+// Dragged moves the border.
 func (s *Spread) Dragged(e *fyne.DragEvent) {
-	if i := s.held; i >= 0 && i < s.edgeCount() {
+	if i := s.held; i >= 0 && i < s.borderCount() {
 		s.chosen = i
-		s.moveEdge(i, spreadLightness(e.Position.X, s.Size().Width), false)
+		s.moveBorder(i, spreadLightness(e.Position.X, s.Size().Width), false)
 	}
 }
 
-// DragEnd lets go of the edge.
+// DragEnd lets go of the border.
 func (s *Spread) DragEnd() {
-	if i := s.held; i >= 0 && i < s.edgeCount() {
-		s.moveEdge(i, s.state.Groups[i].To, true)
+	if i := s.held; i >= 0 && i < s.borderCount() {
+		s.moveBorder(i, s.state.Groups[i].To, true)
 	}
 	s.held = -1
 }
 
-// moveEdge reports an edge, kept between its neighbours by a bin at least.
-func (s *Spread) moveEdge(i int, to float64, end bool) {
+// moveBorder reports a border, kept between its neighbours by a bin at least.
+func (s *Spread) moveBorder(i int, to float64, end bool) {
 	const bin = 1 / colour.BinsPerLightness
 	groups := s.state.Groups
 	to = min(max(to, groups[i].From+bin), groups[i+1].To-bin)
 	s.state.Groups[i].To, s.state.Groups[i+1].From = to, to // at once, whenever the next frame comes
 	s.redraw()
-	s.acts.Edge(i, to, end)
+	s.acts.Border(i, to, end)
 }
 
-// DoubleTapped gives the edges back.
+// DoubleTapped gives the borders back.
 func (s *Spread) DoubleTapped(e *fyne.PointEvent) {
-	if s.edgeAt(e.Position.X) >= 0 {
+	if s.borderAt(e.Position.X) >= 0 {
 		s.acts.Automatic()
 	}
 }
@@ -173,13 +175,13 @@ func (s *Spread) DoubleTapped(e *fyne.PointEvent) {
 // MouseIn is MouseMoved.
 func (s *Spread) MouseIn(e *desktop.MouseEvent) { s.MouseMoved(e) }
 
-// MouseMoved notes whether the pointer is over an edge.
-func (s *Spread) MouseMoved(e *desktop.MouseEvent) { s.over = s.edgeAt(e.Position.X) >= 0 }
+// MouseMoved notes whether the pointer is over a border.
+func (s *Spread) MouseMoved(e *desktop.MouseEvent) { s.over = s.borderAt(e.Position.X) >= 0 }
 
 // MouseOut forgets it.
 func (s *Spread) MouseOut() { s.over = false }
 
-// Cursor says that an edge can be moved sideways.
+// Cursor says that a border can be moved sideways.
 func (s *Spread) Cursor() desktop.Cursor {
 	if s.over || s.held >= 0 {
 		return desktop.HResizeCursor
@@ -187,21 +189,21 @@ func (s *Spread) Cursor() desktop.Cursor {
 	return desktop.DefaultCursor
 }
 
-// edgeStep is how far an arrow key moves an edge, L*; with Shift ten times as far.
-const edgeStep = 0.5
+// borderStep is how far an arrow key moves a border, L*; with Shift ten times as far.
+const borderStep = 0.5
 
-// TypedKey moves the chosen edge with Left and Right, chooses another with Up and Down, and
-// gives the edges back with Delete.
+// TypedKey moves the chosen border with Left and Right, chooses another with Up and Down, and
+// gives the borders back with Delete.
 func (s *Spread) TypedKey(e *fyne.KeyEvent) {
-	step := edgeStep
+	step := borderStep
 	if s.shift {
 		step *= 10
 	}
-	n, arrow := s.edgeCount(), arrows[e.Name]
+	n, arrow := s.borderCount(), arrows[e.Name]
 	s.chosen = max(min(s.chosen, n-1), 0)
 	switch {
 	case n > 0 && arrow.X != 0:
-		s.moveEdge(s.chosen, s.state.Groups[s.chosen].To+step*float64(arrow.X), true)
+		s.moveBorder(s.chosen, s.state.Groups[s.chosen].To+step*float64(arrow.X), true)
 	case n > 0 && arrow.Y != 0:
 		s.chosen = (s.chosen - arrow.Y + n) % n
 		s.redraw()

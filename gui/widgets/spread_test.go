@@ -5,7 +5,6 @@ import (
 	"image/color"
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -14,7 +13,6 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/settings"
-	"app.tonedesk/gui/wording"
 )
 
 func TestSpreadX(t *testing.T) {
@@ -23,7 +21,7 @@ func TestSpreadX(t *testing.T) {
 		width     float32
 		want      float32
 	}{
-		{0, 364, 16}, {100, 364, 348}, {50, 364, 182}, {-5, 364, 16}, {140, 304, 288},
+		{0, 364, 12}, {100, 364, 352}, {50, 364, 182}, {-5, 364, 12}, {140, 304, 292},
 	} {
 		if got := spreadX(tt.lightness, tt.width); got != tt.want {
 			t.Errorf("spreadX(%g, %g) = %g, want %g", tt.lightness, tt.width, got, tt.want)
@@ -36,14 +34,14 @@ func TestSpreadHeights(t *testing.T) {
 	for i := range 20 {
 		h[100+i] = 100
 	}
-	h[105] = 400
+	h[105] = 144
 	h[200] = 1 << 20
 	heights, cut := spreadHeights(&h)
 	if !cut[200] || cut[105] || heights[200] != 1 || heights[0] != 0 {
 		t.Errorf("cut %v, %v; heights %v, %v", cut[200], cut[105], heights[200], heights[0])
 	}
-	if got, want := heights[105], 2*heights[100]; got < want*0.999 || got > want*1.001 {
-		t.Errorf("four times the count is %g high, want twice %g", got, heights[100])
+	if got, want := heights[105], 1.2*heights[100]; got < want*0.999 || got > want*1.001 {
+		t.Errorf("1.44 times the count is %g high, want 1.2 times %g", got, heights[100])
 	}
 	if heights, _ := spreadHeights(new([256]int)); heights != [256]float64{} {
 		t.Error("nothing counted, but something is drawn")
@@ -68,93 +66,6 @@ func TestColumnBins(t *testing.T) {
 		if i := slices.Index(seen[:], false); i >= 0 {
 			t.Errorf("%d wide: bin %d is not shown", width, i)
 		}
-	}
-}
-
-// sixWide measures words as a font of even letters, six units wide, would.
-func sixWide(words string) float32 { return 6 * float32(len([]rune(words))) }
-
-func TestShareLabels(t *testing.T) {
-	four := []analysis.Group{
-		{Name: "dark", From: 0, To: 10, Share: 0.04}, {Name: "dark middle", From: 10, To: 40, Share: 0.41},
-		{Name: "light middle", From: 40, To: 80, Share: 0.3}, {Name: "light", From: 80, To: 100, Share: 0.25},
-	}
-	thin := []analysis.Group{
-		{Name: "dark", From: 0, To: 80, Share: 0.7}, {Name: "dark middle", From: 80, To: 82, Share: 0.1},
-		{Name: "light middle", From: 82, To: 84, Share: 0.1}, {Name: "light", From: 84, To: 100, Share: 0.1},
-	}
-	for _, tt := range []struct {
-		name   string
-		groups []analysis.Group
-		width  float32
-		want   string
-	}{
-		{"words over another group", thin, 400, "dark 70 %|10 %|10 %|light 10 %"},
-		{"none", nil, 364, ""},
-		{"room for all", four, 400, "dark 4 %|dark middle 41 %|light middle 30 %|light 25 %"},
-		{"the narrowest gives way", four, 330, "4 %|dark middle 41 %|light middle 30 %|light 25 %"},
-		{"then the next", four, 296, "4 %|dark middle 41 %|light middle 30 %|25 %"},
-		{"shares only", four, 120, "4 %|41 %|30 %|25 %"},
-		{"one group", []analysis.Group{{Name: "middle", To: 100, Share: 1}}, 364, "middle 100 %"},
-	} {
-		t.Run(tt.name, func(t *testing.T) {
-			labels := shareLabels(tt.groups, tt.width, sixWide)
-			var words []string
-			end := float32(0)
-			for _, l := range labels {
-				words = append(words, strings.ReplaceAll(l.words, wording.Nbsp, " "))
-				if l.x < end {
-					t.Errorf("%q begins at %g, before %g", l.words, l.x, end)
-				}
-				end = l.x + sixWide(l.words) + Step
-			}
-			if got := strings.Join(words, "|"); got != tt.want {
-				t.Errorf("labels %s, want %s", got, tt.want)
-			}
-			if end > tt.width+Step/2 {
-				t.Errorf("the last ends at %g of %g", end-Step, tt.width)
-			}
-		})
-	}
-}
-
-// A label with room stands over the middle of its group.
-func TestShareLabelsAreCentred(t *testing.T) {
-	groups := []analysis.Group{{Name: "dark", From: 0, To: 50, Share: 0.5}, {Name: "light", From: 50, To: 100, Share: 0.5}}
-	labels := shareLabels(groups, 332, sixWide)
-	for i, middle := range []float32{(16 + 166) / 2.0, (166 + 316) / 2.0} {
-		if got := labels[i].x + sixWide(labels[i].words)/2; got != middle {
-			t.Errorf("%q stands over %g, want %g", labels[i].words, got, middle)
-		}
-	}
-}
-
-func TestMarkHeights(t *testing.T) {
-	const plot = 80
-	tests := []struct {
-		name string
-		xs   []float32
-		want []float32
-	}{
-		{"none", nil, []float32{}},
-		{"far apart", []float32{100, 20, 300}, []float32{24, 24, 24}},
-		{"two near: the left one is higher", []float32{105, 100}, []float32{24, 36}},
-		{"in one place: the first is higher", []float32{50, 50}, []float32{36, 24}},
-		{"a row", []float32{10, 20, 30}, []float32{48, 36, 24}},
-	}
-	for _, tt := range tests {
-		if got := markHeights(tt.xs, plot); !slices.Equal(got, tt.want) {
-			t.Errorf("%s: heights %v, want %v", tt.name, got, tt.want)
-		}
-	}
-	eight := markHeights(make([]float32, 8), plot)
-	for i := 1; i < len(eight); i++ {
-		if eight[i-1]-eight[i] < 8 { // bold letters of the small size are 8 high
-			t.Errorf("letters of eight spots in one place lie on each other: %v", eight)
-		}
-	}
-	if slices.Max(eight) > plot || slices.Min(eight) < 8 {
-		t.Errorf("marks of eight spots in one place leave the plot: %v", eight)
 	}
 }
 
@@ -192,21 +103,21 @@ func TestSpreadPicture(t *testing.T) {
 		h[60+i] = 100
 	}
 	img = p.draw(&h, nil, 512, 160, 2)
-	if got := img.At(20, 1); got != p.sign {
-		t.Errorf("over the cut bar is %v, want an arrowhead %v", got, p.sign)
+	if got := img.At(20, 1); got != p.ink {
+		t.Errorf("over the cut bar is %v, want a tick %v", got, p.ink)
 	}
-	if got := img.At(20, 10); got != (color.RGBA{}) {
-		t.Errorf("below the arrowhead is %v, want a gap", got)
+	if got := img.At(20, 12); got != (color.RGBA{}) {
+		t.Errorf("below the tick is %v, want a gap", got)
 	}
-	if got, want := columnHeight(img, 20), 160-2*spikeHeight; got < want || got > want+spikeHeight+1 {
-		t.Errorf("the cut bar is %g high with its arrowhead, want %g to %g", got, want, want+spikeHeight+1)
+	if got, want := columnHeight(img, 20), 160-2*spikeGap; got != want {
+		t.Errorf("the cut bar is %g high with its tick, want %g", got, want)
 	}
-	if got, want := columnHeight(img, 130), (160-2*spikeHeight)/4; math.Abs(got-want) > 0.1 {
-		t.Errorf("a bar a quarter as high as the limit is %g high, want %g", got, want)
+	if got, want := columnHeight(img, 130), (160-2*spikeHeight)*math.Sqrt(100.0/150); math.Abs(got-want) > 0.1 {
+		t.Errorf("a bar of two thirds of the limit is %g high, want %g", got, want)
 	}
 }
 
-// No size makes the drawing fail, and spikes at the borders have whole arrowheads.
+// No size makes the drawing fail, and spikes at the borders have their ticks.
 func TestSpreadPictureSizes(t *testing.T) {
 	p := spreadPicture{ink: color.RGBA{A: 255}, sign: color.RGBA{255, 255, 255, 255}}
 	var h [256]int
@@ -223,8 +134,8 @@ func TestSpreadPictureSizes(t *testing.T) {
 		}
 	}
 	img := p.draw(&h, nil, 300, 80, 1)
-	if left, right := img.At(3, 0), img.At(296, 0); left != p.sign || right != p.sign {
-		t.Errorf("arrowheads' tips are %v and %v", left, right)
+	if left, right := img.At(0, 0), img.At(299, 0); left != p.ink || right != p.ink {
+		t.Errorf("over the outermost bars are %v and %v", left, right)
 	}
 }
 
@@ -270,31 +181,31 @@ func scene() SpreadState {
 }
 
 func TestSpreadMovesWhatMoves(t *testing.T) {
-	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.GroundDark))
+	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.ThemeDark, 100))
 	s := NewSpread(SpreadActs{})
-	test.NewTempWindow(t, s).Resize(fyne.NewSize(364, spreadHeight))
+	test.NewTempWindow(t, s).Resize(fyne.NewSize(364, 131))
 	state := scene()
 	s.Set(state)
-	edge := s.edges[0].Position()
+	edge := s.borders[0].Position()
 	state.Groups = slices.Clone(state.Groups)
 	state.Groups[0].To, state.Groups[1].From = 40, 40
 	state.Marks = []SpreadMark{{"A", 10}}
 	s.Set(state)
-	if s.edges[0].Position() == edge {
+	if s.borders[0].Position() == edge {
 		t.Error("the edge did not move")
 	}
-	if s.marks[1].Visible() || s.letters[1].Text != "" || !s.marks[0].Visible() {
+	if s.marks[1].light.Visible() || s.marks[1].letter[0].Text != "" || !s.marks[0].light.Visible() {
 		t.Error("marks of spots that are gone stay")
 	}
-	if x, want := s.marks[0].Position().X+1, spreadX(10, s.Size().Width); x != want {
+	if x, want := s.marks[0].light.Position().X+1, spreadX(10, s.Size().Width); x != want {
 		t.Errorf("mark A at %g, want %g", x, want)
 	}
 }
 
 func TestSpreadCountsFromEitherEnd(t *testing.T) {
-	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.GroundDark))
+	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.ThemeDark, 100))
 	s := NewSpread(SpreadActs{})
-	test.NewTempWindow(t, s).Resize(fyne.NewSize(364, spreadHeight))
+	test.NewTempWindow(t, s).Resize(fyne.NewSize(364, 131))
 	for fromWhite, want := range map[bool][2]string{false: {"0", "10"}, true: {"10", "0"}} {
 		state := scene()
 		state.FromWhite = fromWhite
@@ -312,9 +223,9 @@ func TestSpreadCountsFromEitherEnd(t *testing.T) {
 }
 
 func TestSpreadOfNothing(t *testing.T) {
-	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.GroundDark))
+	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.ThemeDark, 100))
 	s := NewSpread(SpreadActs{})
-	test.NewTempWindow(t, s).Resize(fyne.NewSize(364, spreadHeight))
+	test.NewTempWindow(t, s).Resize(fyne.NewSize(364, 131))
 	if s.nothing.Text != "" {
 		t.Errorf("before the first picture it says %q", s.nothing.Text)
 	}

@@ -13,7 +13,7 @@ import (
 // spreadPicture is the drawn histogram. It keeps its image for the next drawing.
 type spreadPicture struct {
 	img       *image.RGBA
-	ink, sign color.RGBA      // of the bars, and of what says that a bar is cut
+	ink, sign color.RGBA      // of the bars, and of what stands out from them
 	limits    analysis.Limits // bars beyond them are dotted
 }
 
@@ -25,7 +25,7 @@ func (p *spreadPicture) draw(histogram, target *[256]int, w, h int, scale float6
 	}
 	clear(p.img.Pix)
 	heights, cut := spreadHeights(histogram)
-	room := float64(h) // below the arrowheads, if there are any
+	room := float64(h) // below the ticks, if there are any
 	if slices.Contains(cut[:], true) {
 		room -= spikeHeight * scale
 	}
@@ -80,7 +80,7 @@ func (p *spreadPicture) dots(x, h, top int, scale float64) {
 	dot := max(int(1.5*scale+0.5), 1)
 	for y := max(top, 0); y < h; y++ {
 		if (x/dot+(h-1-y)/dot)%2 == 0 {
-			p.img.SetRGBA(x, y, p.sign)
+			p.img.SetRGBA(x, y, p.ink)
 		}
 	}
 }
@@ -91,12 +91,16 @@ func faded(c color.RGBA, part float64) color.RGBA {
 	return color.RGBA{R: by(c.R), G: by(c.G), B: by(c.B), A: by(c.A)}
 }
 
-// spikeHeight is the height of the arrowhead over a cut bar with the gap below it, in Fyne
-// units; twice the width from its middle to a corner.
-const spikeHeight = 7.0
+// spikeHeight is the height of the tick over a cut bar with the gap below it, in Fyne units, and
+// spikeGap that of the gap.
+const (
+	spikeHeight = 7.0
+	spikeGap    = 2.0
+)
 
-// spikes puts an arrowhead over each run of cut bars: they go on.
+// spikes puts a tick over each run of cut bars, as wide as its highest: it goes on.
 func (p *spreadPicture) spikes(histogram *[256]int, cut [256]bool, w int, scale float64) {
+	high := int((spikeHeight-spikeGap)*scale + 0.5)
 	for bin := 0; bin < 256; bin++ {
 		if !cut[bin] {
 			continue
@@ -107,18 +111,13 @@ func (p *spreadPicture) spikes(histogram *[256]int, cut [256]bool, w int, scale 
 				highest = bin
 			}
 		}
-		p.arrow((float64(highest)+0.5)*float64(w)/256, scale)
-	}
-}
-
-// arrow paints an arrowhead that points up, its tip at x on the upper border.
-func (p *spreadPicture) arrow(x, scale float64) {
-	half := spikeHeight / 2 * scale
-	x = min(max(x, half), float64(p.img.Rect.Dx())-half) // whole at the borders too
-	for y := range min(int(half+1), p.img.Rect.Dy()) {
-		reach := min(float64(y)+0.5, half)
-		for c := int(x - reach + 0.5); c < int(x+reach+0.5); c++ {
-			p.img.SetRGBA(c, y, p.sign)
+		for x := range w {
+			if first, last := columnBins(x, w); highest < first || highest >= last {
+				continue
+			}
+			for y := range min(high, p.img.Rect.Dy()) {
+				p.img.SetRGBA(x, y, p.ink)
+			}
 		}
 	}
 }

@@ -21,8 +21,18 @@ func sizedText(size float32, style fyne.TextStyle) *canvas.Text {
 func say(t *canvas.Text, words string, c color.Color) {
 	if t.Text != words || t.Color != c {
 		t.Text, t.Color = words, c
-		t.Refresh()
+		refresh(t)
 	}
+}
+
+// levelled returns words that begin with a sign which the font borrows from another one, as the
+// minus, so that they stand on the same line as others: the toolkit takes the line of the font of
+// the first letter, so they get one before it that has no width.
+func levelled(words string) string {
+	if strings.HasPrefix(words, "\u2212") {
+		return "\u200b" + words
+	}
+	return words
 }
 
 // placeText moves a text to its place, and gives it its own size.
@@ -45,18 +55,34 @@ func setOn(t *canvas.Text, x, baseline float32) {
 
 // smallWidth is the width of words in the small size.
 func smallWidth(words string) float32 {
-	return fyne.MeasureText(words, SmallSize, fyne.TextStyle{}).Width
+	return fyne.MeasureText(words, SmallSize(), fyne.TextStyle{}).Width
 }
 
-// cutTo cuts a text so that it fits into a width in the small size. Of one that is much longer
-// only the beginning is measured, by doubling and halving.
-func cutTo(text string, width float32) string {
+// lineHigh is the height of a line of a size of type.
+func lineHigh(size float32) float32 { return fyne.MeasureText("M", size, fyne.TextStyle{}).Height }
+
+// textWidth is the width of words in the size of text.
+func textWidth(words string) float32 {
+	return fyne.MeasureText(words, TextSize(), fyne.TextStyle{}).Width
+}
+
+// cutTo cuts a text so that it fits into a width in the small size.
+func cutTo(text string, width float32) string { return cutWords(text, width, smallWidth) }
+
+// cutAt cuts a text so that it fits into a width at a size.
+func cutAt(text string, width, size float32) string {
+	return cutWords(text, width, func(words string) float32 { return fyne.MeasureText(words, size, fyne.TextStyle{}).Width })
+}
+
+// cutWords cuts a text so that it fits into a width as measured. Of one that is much longer only
+// the beginning is measured, by doubling and halving.
+func cutWords(text string, width float32, measure func(string) float32) string {
 	letters := []rune(text)
 	fits := func(n int) bool {
 		if n >= len(letters) {
-			return smallWidth(text) <= width
+			return measure(text) <= width
 		}
-		return smallWidth(string(letters[:n])+"…") <= width
+		return measure(string(letters[:n])+"…") <= width
 	}
 	over := 8
 	for over < len(letters) && fits(over) {

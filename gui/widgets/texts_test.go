@@ -76,17 +76,16 @@ const (
 // Long texts don't hold up the window: cut letter by letter one of 10,000 took half a minute,
 // and a message of as many three seconds.
 func TestLongTextsAreQuick(t *testing.T) {
-	item, bar := NewShelfItem(), NewMessageBar(nil, func() {})
+	item, bar := NewStillItem(), NewMessages(nil, nil)
 	name := NewEntry(new(heardKeys), "")
-	shown := shownIn(t, container.NewVBox(item, bar, name), 660, 400).Canvas()
+	shown := shownIn(t, container.NewVBox(item, container.NewGridWrap(fyne.NewSize(360, 200), bar), name), 660, 400).Canvas()
 	for what, try := range map[string]func(k int){
-		"three lines of the shelf": func(k int) {
+		"the lines of a still": func(k int) {
 			long := strconv.Itoa(k) + strings.Repeat("long letters ", 770)
-			item.Set([]string{long, long, long}, nil)
+			item.Set(long, long, nil, true)
 		},
 		"a message": func(k int) {
-			bar.Set(strconv.Itoa(k)+strings.Repeat("long letters ", 770), "Close", func() {})
-			bar.MinSize()
+			bar.Set(nil, Message{Words: strconv.Itoa(k) + strings.Repeat("long letters ", 770)}, Message{})
 		},
 		"a name of wide letters": func(int) { pasted(name, shown, wide, 200) },
 		"a name of emoji":        func(int) { pasted(name, shown, emoji, 200) },
@@ -117,6 +116,6 @@ func BenchmarkCutTo(b *testing.B) { // budget: 1 ms
 	test.NewTempApp(b)
 	long := strings.Repeat("long letters ", 770)
 	for b.Loop() {
-		cutTo(long, shelfWidth-Step)
+		cutTo(long, stillWide)
 	}
 }

@@ -21,6 +21,7 @@ import (
 
 var allColorNames = []fyne.ThemeColorName{
 	ColorNamePanel, ColorNameQuiet, ColorNameFocusLine, ColorNameMass,
+	ColorNameChip, ColorNameChipText, ColorNameChipRaised, ColorNameChipPointed, ColorNameChipEdge, ColorNameChipLine,
 	theme.ColorNameBackground, theme.ColorNameButton, theme.ColorNameDisabledButton,
 	theme.ColorNameDisabled, theme.ColorNameError, theme.ColorNameFocus,
 	theme.ColorNameForeground, theme.ColorNameForegroundOnError,
@@ -36,10 +37,10 @@ var allColorNames = []fyne.ThemeColorName{
 }
 
 func TestThemeHasNoHue(t *testing.T) {
-	for _, g := range append(settings.Grounds(), "unknown") {
+	for _, g := range append(settings.Themes(), "unknown") {
 		for _, name := range allColorNames {
 			for _, variant := range []fyne.ThemeVariant{theme.VariantDark, theme.VariantLight} {
-				r, gr, b, _ := NewTheme(g).Color(name, variant).RGBA()
+				r, gr, b, _ := NewTheme(g, 100).Color(name, variant).RGBA()
 				if r != gr || gr != b {
 					t.Errorf("%s %s: red %d, green %d, blue %d differ", g, name, r, gr, b)
 				}
@@ -52,24 +53,24 @@ func TestThemeHasNoHue(t *testing.T) {
 // up to 0.51 L*).
 func TestThemeLightness(t *testing.T) {
 	tests := []struct {
-		ground settings.Ground
+		ground settings.Theme
 		name   fyne.ThemeColorName
 		want   float64
 	}{
-		{settings.GroundDark, theme.ColorNameBackground, 25},
-		{settings.GroundDark, ColorNamePanel, 30},
-		{settings.GroundDark, theme.ColorNameForeground, 90},
-		{settings.GroundDark, ColorNameQuiet, 75},
-		{settings.GroundDark, ColorNameFocusLine, 97},
-		{settings.GroundMiddle, theme.ColorNameBackground, 60},
-		{settings.GroundMiddle, ColorNamePanel, 65},
-		{settings.GroundMiddle, theme.ColorNameForeground, 5},
-		{settings.GroundMiddle, ColorNameQuiet, 15},
-		{settings.GroundMiddle, ColorNameFocusLine, 0},
+		{settings.ThemeDark, theme.ColorNameBackground, 25},
+		{settings.ThemeDark, ColorNamePanel, 30},
+		{settings.ThemeDark, theme.ColorNameForeground, 90},
+		{settings.ThemeDark, ColorNameQuiet, 75},
+		{settings.ThemeDark, ColorNameFocusLine, 97},
+		{settings.ThemeMiddle, theme.ColorNameBackground, 60},
+		{settings.ThemeMiddle, ColorNamePanel, 65},
+		{settings.ThemeMiddle, theme.ColorNameForeground, 5},
+		{settings.ThemeMiddle, ColorNameQuiet, 15},
+		{settings.ThemeMiddle, ColorNameFocusLine, 0},
 		{"unknown", theme.ColorNameBackground, 25},
 	}
 	for _, tt := range tests {
-		got := colour.Lightness(wcagLuminance(NewTheme(tt.ground).Color(tt.name, theme.VariantDark)))
+		got := colour.Lightness(wcagLuminance(NewTheme(tt.ground, 100).Color(tt.name, theme.VariantDark)))
 		if math.Abs(got-tt.want) > 0.26 {
 			t.Errorf("%s %s: lightness %.2f, want %g", tt.ground, tt.name, got, tt.want)
 		}
@@ -91,15 +92,20 @@ func TestThemeContrast(t *testing.T) {
 		{theme.ColorNamePlaceHolder, text, surfaces},
 		{ColorNameFocusLine, text, append(surfaces, theme.ColorNameButton)},
 		{theme.ColorNameHyperlink, text, surfaces},
+		{ColorNameChipText, text, []fyne.ThemeColorName{ColorNameChip, ColorNameChipRaised, ColorNameChipPointed}},
 		{theme.ColorNameForegroundOnPrimary, text, []fyne.ThemeColorName{theme.ColorNamePrimary}},
 		{theme.ColorNameForegroundOnError, text, []fyne.ThemeColorName{theme.ColorNameError}},
 		{theme.ColorNameForegroundOnSuccess, text, []fyne.ThemeColorName{theme.ColorNameSuccess}},
 		{theme.ColorNameForegroundOnWarning, text, []fyne.ThemeColorName{theme.ColorNameWarning}},
-		{theme.ColorNameInputBorder, outline, []fyne.ThemeColorName{ColorNamePanel}},
+		{ColorNameQuietRaised, text, []fyne.ThemeColorName{ColorNameRaised}},
+		{ColorNameFocusLine, text, []fyne.ThemeColorName{ColorNamePointed, ColorNameOn}},
+		{theme.ColorNameForeground, text, []fyne.ThemeColorName{ColorNamePointed, theme.ColorNameMenuBackground}},
+		{ColorNameQuiet, text, []fyne.ThemeColorName{theme.ColorNameMenuBackground}},
+		{ColorNameChipText, text, []fyne.ThemeColorName{ColorNameChip}},
 		{ColorNameMass, outline, []fyne.ThemeColorName{ColorNamePanel}},
 	}
-	for _, g := range settings.Grounds() {
-		th := NewTheme(g)
+	for _, g := range settings.Themes() {
+		th := NewTheme(g, 100)
 		for _, tt := range tests {
 			for _, on := range tt.on {
 				got := wcagContrast(th.Color(tt.name, 0), th.Color(on, 0))
@@ -146,11 +152,11 @@ func TestContrastFormula(t *testing.T) {
 }
 
 func TestFiguresHaveOneWidth(t *testing.T) {
-	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.GroundDark))
+	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.ThemeDark, 100))
 	for _, style := range []fyne.TextStyle{{}, {Bold: true}, {Monospace: true}} {
-		want := fyne.MeasureText("0", SentenceSize, style).Width
+		want := fyne.MeasureText("0", SentenceSize(), style).Width
 		for _, d := range "123456789" {
-			if got := fyne.MeasureText(string(d), SentenceSize, style).Width; got != want {
+			if got := fyne.MeasureText(string(d), SentenceSize(), style).Width; got != want {
 				t.Errorf("%+v: %c is %g wide, 0 is %g", style, d, got, want)
 			}
 		}
@@ -159,7 +165,7 @@ func TestFiguresHaveOneWidth(t *testing.T) {
 
 // A sheet of Fyne's icons and of every sign the sentences use is drawn without any hue.
 func TestIconsAreNeutral(t *testing.T) {
-	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.GroundDark))
+	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.ThemeDark, 100))
 	sheet := container.NewGridWithColumns(8)
 	for _, icon := range []fyne.Resource{
 		theme.ErrorIcon(), theme.WarningIcon(), theme.ConfirmIcon(), theme.ColorChromaticIcon(),

@@ -12,7 +12,7 @@ import (
 // A tip comes after the pointer has rested for tipFirst, and sooner for the next part while
 // the painter goes along a row, up to tipMemory after the last tip went.
 const (
-	tipFirst  = 750 * time.Millisecond
+	tipFirst  = 600 * time.Millisecond
 	tipAgain  = 300 * time.Millisecond
 	tipMemory = time.Second
 )
@@ -20,7 +20,8 @@ const (
 // Tips shows one short explanation at a time, over the window's content, beside the part it
 // belongs to. It takes no clicks; a nil *Tips shows none.
 type Tips struct {
-	Box   *fyne.Container // to lie over the whole content
+	Box   *fyne.Container   // to lie over the whole content
+	Clear fyne.CanvasObject // what no tip may cover; may be nil
 	back  *canvas.Rectangle
 	lines [tipLines]*canvas.Text
 	words string // that are shown; "" if none are
@@ -44,7 +45,7 @@ func NewTips(after func(time.Duration, func()) (stop func())) *Tips {
 	t.back.CornerRadius = Radius
 	t.Box = container.New(anywhere{}, t.back)
 	for i := range t.lines {
-		t.lines[i] = sizedText(SmallSize, fyne.TextStyle{})
+		t.lines[i] = sizedText(SmallSize(), fyne.TextStyle{})
 		t.Box.Add(t.lines[i])
 	}
 	t.Box.Hide()
@@ -119,9 +120,7 @@ func (t *Tips) show(words string, owner fyne.CanvasObject) {
 		}
 	}
 	size = size.AddWidthHeight(2*Step, Step)
-	driver := fyne.CurrentApp().Driver()
-	at := driver.AbsolutePositionForObject(owner).Subtract(driver.AbsolutePositionForObject(t.Box))
-	pos := tipPlace(at, owner.Size(), size, t.Box.Size())
+	pos := tipPlace(t.boxOf(owner), t.boxOf(t.Clear), size, t.Box.Size())
 	put(t.back, pos, size)
 	for i, text := range t.lines {
 		placeText(text, pos.X+Step, pos.Y+Step/2+float32(i)*text.MinSize().Height)
@@ -129,14 +128,25 @@ func (t *Tips) show(words string, owner fyne.CanvasObject) {
 	t.Box.Refresh()
 }
 
-// tipPlace returns where a tip of a size goes that belongs to a part at, of partSize: below
-// it or, where there is no room, above, and within area.
-func tipPlace(at fyne.Position, part, tip, area fyne.Size) fyne.Position {
-	x := at.X + (part.Width-tip.Width)/2
-	x = max(Step/2, min(x, area.Width-Step/2-tip.Width))
-	y := at.Y + part.Height + Step/2
-	if y+tip.Height > area.Height {
-		y = at.Y - Step/2 - tip.Height
+// boxOf is where a part lies in the window; nowhere where it is none.
+func (t *Tips) boxOf(part fyne.CanvasObject) rect {
+	if part == nil {
+		return rect{}
 	}
-	return fyne.NewPos(x, max(y, 0))
+	driver := fyne.CurrentApp().Driver()
+	at := driver.AbsolutePositionForObject(part).Subtract(driver.AbsolutePositionForObject(t.Box))
+	return rect{at.X, at.Y, part.Size().Width, part.Size().Height}
+}
+
+// tipPlace returns where a tip of a size goes that belongs to a part: above it or, where there is no
+// room or what is to stay clear lies there, below, and within area.
+func tipPlace(part, keep rect, tip, area fyne.Size) fyne.Position {
+	x := part.x + (part.w-tip.Width)/2
+	x = max(Step/2, min(x, area.Width-Step/2-tip.Width))
+	y := part.y - Step/2 - tip.Height
+	covers := x < keep.x+keep.w && keep.x < x+tip.Width && y < keep.y+keep.h && keep.y < y+tip.Height
+	if y < 0 || covers && part.y >= keep.y+keep.h {
+		y = part.y + part.h + Step/2
+	}
+	return fyne.NewPos(x, max(min(y, area.Height-tip.Height), 0))
 }

@@ -114,32 +114,40 @@ func TestNoTips(t *testing.T) {
 	b.MouseOut()
 }
 
+// Tips stand above what they explain, but not where that would hide the tabs (the rule of the window).
 func TestTipPlace(t *testing.T) {
-	area, tip, part := fyne.NewSize(320, 480), fyne.NewSize(100, 24), fyne.NewSize(60, 30)
+	area, tip := fyne.NewSize(320, 480), fyne.NewSize(100, 24)
+	none, tabsAbove, tabsBelow := rect{}, rect{0, 56, 320, 40}, rect{0, 440, 320, 40}
 	for _, tt := range []struct {
-		name     string
-		at, want fyne.Position
+		name string
+		part rect
+		keep rect
+		want fyne.Position
 	}{
-		{"below, in the middle", fyne.NewPos(100, 50), fyne.NewPos(80, 84)},
-		{"at the left border", fyne.NewPos(0, 50), fyne.NewPos(4, 84)},
-		{"at the right border", fyne.NewPos(260, 50), fyne.NewPos(216, 84)},
-		{"no room below", fyne.NewPos(100, 440), fyne.NewPos(80, 412)},
+		{"above, in the middle", rect{100, 150, 60, 30}, none, fyne.NewPos(80, 122)},
+		{"at the left border", rect{0, 150, 60, 30}, none, fyne.NewPos(4, 122)},
+		{"at the right border", rect{260, 150, 60, 30}, none, fyne.NewPos(216, 122)},
+		{"no room above", rect{100, 6, 60, 36}, none, fyne.NewPos(80, 46)},
+		{"tabs above", rect{100, 104, 60, 30}, tabsAbove, fyne.NewPos(80, 138)},
+		{"further below these tabs", rect{100, 130, 60, 30}, tabsAbove, fyne.NewPos(80, 102)},
+		{"tabs below", rect{100, 400, 60, 30}, tabsBelow, fyne.NewPos(80, 372)},
 	} {
-		if got := tipPlace(tt.at, part, tip, area); got != tt.want {
+		if got := tipPlace(tt.part, tt.keep, tip, area); got != tt.want {
 			t.Errorf("%s: %v, want %v", tt.name, got, tt.want)
 		}
 	}
-	if got := tipPlace(fyne.NewPos(0, 5), part, fyne.NewSize(900, 24), fyne.NewSize(320, 30)); got.X < 0 || got.Y < 0 {
+	if got := tipPlace(rect{0, 5, 60, 30}, none, fyne.NewSize(900, 24), fyne.NewSize(320, 30)); got.X < 0 || got.Y < 0 {
 		t.Errorf("a tip too large begins outside: %v", got)
 	}
 }
 
-func TestCardTips(t *testing.T) {
+func TestSpotTips(t *testing.T) {
 	tip, clock := NewTips(nil), &clock{}
 	tip.after = clock.after
-	c := newSpotCard(0, CardActs{Tips: tip})
-	shownIn(t, c, 178, cardHeight(178))
-	c.set(extremes()[0])
+	c := newSpotRow(1, SpotActs{Tips: tip})
+	shownIn(t, c, 364, 32)
+	state, _ := spotsOf(3)
+	c.set(state.Texts[1], false, false)
 	over := func(o fyne.CanvasObject) {
 		c.MouseMoved(&desktop.MouseEvent{PointEvent: fyne.PointEvent{Position: o.Position().AddXY(5, 6)}})
 	}
@@ -186,7 +194,7 @@ func TestBrokenLines(t *testing.T) {
 
 // A tip wider than the window is broken into lines, and never asks for room.
 func TestLongTip(t *testing.T) {
-	tip, part := NewTips(nil), NewVerdict()
+	tip, part := NewTips(nil), NewSentence()
 	w := shownIn(t, container.NewStack(part, tip.Box), 320, 200)
 	before := w.Content().MinSize()
 	tip.Now("#ffeac8, lightness 93.6, value 9.3, chroma 19.2, hue 84.2, at the gamut's edge, and more", part)

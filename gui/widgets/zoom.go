@@ -69,6 +69,12 @@ func (m *Mirror) Zoom(steps int) {
 	m.setView(zoomed(part, m.bounds, at, math.Pow(zoomStep, float64(steps))))
 }
 
+// ZoomRoom reports whether the picture can be made smaller, and larger.
+func (m *Mirror) ZoomRoom() (out, in bool) {
+	part := PartShown(m.view, m.bounds)
+	return part != m.bounds, min(part.Dx(), part.Dy()) > LeastView
+}
+
 // Pan moves the part that is shown by steps of an eighth of it, as the painter sees them.
 func (m *Mirror) Pan(by image.Point) {
 	part := PartShown(m.view, m.bounds)
@@ -84,7 +90,7 @@ func (m *Mirror) Pan(by image.Point) {
 
 // PanBy moves the part that is shown by pixels of the source.
 func (m *Mirror) PanBy(by image.Point) {
-	if m.part != m.bounds && !m.part.Empty() {
+	if m.enlarged() {
 		m.setView(slide(m.part, by, m.bounds))
 	}
 }

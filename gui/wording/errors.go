@@ -67,7 +67,7 @@ var reasons = []reason{
 	{stills.ErrBusy, "another window is changing the stills", "try again in a moment"},
 	{stills.ErrLock, "what keeps two windows apart can't be used", "take away what is called lock in the folder of stills"},
 	{files.ErrNoHome, "nothing says where your own folders are", "set HOME to your home folder"},
-	{stills.ErrHeld, "a window marks it", "close it there first"},
+	{stills.ErrHeld, "another window writes notes on it", "close it there first"},
 	{stills.ErrChanged, "it was changed in the meantime", "look at it again"},
 	{stills.ErrEnding, "the ending of its name tells no way to write it", "end the name in .png, .pdf, .ora or .json"},
 	{stills.ErrPicture, "there is no picture of a size that can be kept", "wait for the picture, or choose a smaller region"},
@@ -116,13 +116,10 @@ func ExplainWriting(what Phrase, err error) string {
 	return explain(what, err, slices.Concat(writingReasons, reasons))
 }
 
-// SayUnsaved says why what is marked on a still is not saved.
+// SayUnsaved says why the notes of a still are not saved.
 func SayUnsaved(err error) string {
-	return ExplainWriting("save what is marked on the still", err) + " Until then it is only in this window; it is tried again by itself."
+	return ExplainWriting("save the notes of the still", err) + " Until then they are only in this window; it is tried again by itself."
 }
-
-// SayLoading says that a picture file is still being read.
-func SayLoading(path string) string { return "Still reading " + Quote(path) + "." }
 
 // SayLost says what of stills would be lost if the program ended now, and why it can't be
 // saved; of no stills: that something is still being written.
@@ -130,7 +127,7 @@ func SayLost(of []stills.Meta, err error) string {
 	what := Phrase("finish what is being written")
 	for i, m := range of {
 		if i == 0 {
-			what = "save what is marked on"
+			what = "save the notes of"
 		} else {
 			what += " and"
 		}
@@ -151,15 +148,15 @@ func explain(what Phrase, err error, known []reason) string {
 	}
 	if full := (*memory.Full)(nil); errors.As(err, &full) {
 		why := "it takes " + Number(int(full.Takes/1e6+1)) + " MB of memory, and there is room for " + Number(int(full.Free/1e6)) + " MB"
-		return Sentence(what, why, "save it smaller, or with 8 bits a channel")
+		return Cannot(what, why, "save it smaller, or with 8 bits a channel")
 	}
 	if at := slices.IndexFunc(known, func(r reason) bool { return errors.Is(err, r.is) }); at >= 0 {
-		return Sentence(what, known[at].why, known[at].act)
+		return Cannot(what, known[at].why, known[at].act)
 	}
 	if err == nil {
-		return Sentence(what, "the program has a fault", "try again")
+		return Cannot(what, "the program has a fault", "try again")
 	}
-	return Sentence(what, On("the reason given is", err.Error()), "try again")
+	return Cannot(what, On("the reason given is", err.Error()), "try again")
 }
 
 // Phrase is a part of a sentence. The program's own words become one by themselves; names
@@ -172,9 +169,9 @@ func On(words Phrase, name string) Phrase { return words + " " + Phrase(Quote(na
 // Number is a whole number in a phrase.
 func Number(n int) Phrase { return Phrase(strconv.Itoa(n)) }
 
-// Sentence joins the three parts that every error here has, as one line. what begins with a
+// Cannot joins the three parts that every error here has, as one line. what begins with a
 // verb.
-func Sentence(what, why, act Phrase) string {
+func Cannot(what, why, act Phrase) string {
 	return string("Can't " + what + ": " + why + "; " + act + ".")
 }
 

@@ -67,7 +67,7 @@ func TestExplainWriting(t *testing.T) {
 		}
 	}
 	for _, r := range writingReasons {
-		if got, want := ExplainWriting("try", fmt.Errorf("outer: %w", r.is)), Sentence("try", r.why, r.act); got != want {
+		if got, want := ExplainWriting("try", fmt.Errorf("outer: %w", r.is)), Cannot("try", r.why, r.act); got != want {
 			t.Errorf("%v: %q, want %q", r.is, got, want)
 		}
 	}
@@ -80,7 +80,7 @@ func TestExplainWriting(t *testing.T) {
 func TestEveryReasonIsSaid(t *testing.T) {
 	for _, r := range reasons {
 		got := Explain("try", fmt.Errorf("outer: %w", r.is))
-		if want := Sentence("try", r.why, r.act); got != want {
+		if want := Cannot("try", r.why, r.act); got != want {
 			t.Errorf("%v: %q, want %q", r.is, got, want)
 		}
 		for _, part := range []string{string(r.why), string(r.act)} {

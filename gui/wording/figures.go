@@ -10,7 +10,6 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/views"
-	"app.tonedesk/capture"
 )
 
 const (
@@ -114,6 +113,14 @@ func SayKnob(k views.Knob, at float64) string {
 	return words
 }
 
+// SayKnobShort says the same where there is little room: "5 steps".
+func SayKnobShort(k views.Knob, at float64) string {
+	if k.Name == "Bands" {
+		return strconv.FormatFloat(at, 'f', 0, 64) + Nbsp + "steps"
+	}
+	return SayKnob(k, at)
+}
+
 // Age returns a time span in words. It gets coarser as the span grows, so that a
 // counter doesn't draw the eye: seconds up to ten, then tens of seconds, minutes, hours.
 func Age(d time.Duration) string {
@@ -135,32 +142,14 @@ func SizeSay(width, height int) string {
 	return strconv.Itoa(width) + Nbsp + times + Nbsp + strconv.Itoa(height)
 }
 
-// RateSay returns how often a source is asked, in frames a second.
-func RateSay(perSecond float64) string {
-	return strconv.FormatFloat(math.Round(10*perSecond)/10, 'f', -1, 64) + Nbsp + "a" + Nbsp + "second"
-}
-
-// SayStatus says how the watched source does, in a full and a short form. age is how long
-// the state has lasted; while frozen, how old the held picture is.
-func SayStatus(state capture.State, frozen bool, age time.Duration) (full, short string) {
-	if frozen {
-		return "Frozen, " + Age(age) + " old", "Frozen"
+// RateSay returns how often a source is asked, in frames a second, in a full and a short form:
+// "10 times a second", "10 a second".
+func RateSay(perSecond float64) (full, short string) {
+	n := strconv.FormatFloat(math.Round(10*perSecond)/10, 'f', -1, 64)
+	if n == "1" {
+		return "once a" + Nbsp + "second", "1" + Nbsp + "a" + Nbsp + "second"
 	}
-	switch state {
-	case capture.Waiting:
-		return "Waiting for a picture", "Waiting"
-	case capture.Live:
-		return "Live", "Live"
-	case capture.Unchanged:
-		return "Unchanged for " + Age(age), "Unchanged"
-	case capture.Hidden:
-		return "Hidden for " + Age(age), "Hidden"
-	case capture.Gone:
-		return "Gone for " + Age(age), "Gone"
-	case capture.NotAnswering:
-		return "Not answering for " + Age(age), "Not answering"
-	}
-	return "State unknown", "Unknown"
+	return n + Nbsp + "times a" + Nbsp + "second", n + Nbsp + "a" + Nbsp + "second"
 }
 
 // SayCounted says how much of a picture is counted, a share in [0, 1]; "" where that is all of
@@ -172,13 +161,12 @@ func SayCounted(share float64) string {
 	return Percent(min(share, 0.99)) + " counted"
 }
 
-// SayWorkspace asks about a workspace around the canvas that takes up a part of the picture, a
-// share in [0, 1].
-func SayWorkspace(part float64) string {
-	return "A plain frame around the canvas, " + Percent(part) + " of the picture. Leave it out?"
-}
-
-// SaySource says what size the watched picture has and how often it is looked at.
-func SaySource(width, height int, perSecond float64) string {
-	return SizeSay(width, height) + " · " + RateSay(perSecond)
+// SayWorkspace asks about a workspace around the canvas that takes up a part of what is watched,
+// a share in [0, 1] of a region or of a picture.
+func SayWorkspace(part float64, region bool) string {
+	of := "picture"
+	if region {
+		of = "region"
+	}
+	return "A plain frame, " + Percent(part) + " of the " + of + ". Leave it out?"
 }

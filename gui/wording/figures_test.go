@@ -47,12 +47,12 @@ func TestFigures(t *testing.T) {
 		{Whole(182.6), "183"}, {Whole(0), "0"}, {Whole(-0.2), "0"}, {Whole(-3), "−3"}, {Whole(math.NaN()), "–"},
 		{Percent(0.241), "24\u00a0%"}, {Percent(1), "100\u00a0%"}, {Percent(0), "0\u00a0%"},
 		{Percent(0.004), "<1\u00a0%"}, {Percent(0.005), "1\u00a0%"}, {Percent(math.NaN()), "–"},
-		{SayWorkspace(0.29), "A plain frame around the canvas, 29\u00a0% of the picture. Leave it out?"},
+		{SayWorkspace(0.29, true), "A plain frame, 29\u00a0% of the region. Leave it out?"},
+		{SayWorkspace(0.004, false), "A plain frame, <1\u00a0% of the picture. Leave it out?"},
 		{SayCounted(0.72), "72\u00a0% counted"}, {SayCounted(0.9999), "99\u00a0% counted"}, {SayCounted(0.001), "<1\u00a0% counted"}, {SayCounted(0), "0\u00a0% counted"}, {SayCounted(1), ""}, {SayCounted(math.NaN()), ""},
 		{ValueSay(7.3, false), "7.3"}, {ValueSay(7.3, true), "2.7"}, {ValueSay(0, true), "10.0"}, {ValueSay(10, true), "0.0"},
 		{HueSay(nil), "–"}, {HueSay(hue(60.74)), "60.7"}, {HueSay(hue(359.97)), "0.0"}, {HueSay(hue(0)), "0.0"},
 		{SizeSay(1280, 720), "1280\u00a0×\u00a0720"},
-		{RateSay(10), "10\u00a0a\u00a0second"}, {RateSay(2.5), "2.5\u00a0a\u00a0second"},
 	} {
 		if tt.got != tt.want {
 			t.Errorf("got %q, want %q", tt.got, tt.want)
@@ -98,6 +98,17 @@ func TestGroupShares(t *testing.T) {
 				t.Errorf("%v: %q", tt.shares, got)
 				break
 			}
+		}
+	}
+}
+
+func TestRateSay(t *testing.T) {
+	for rate, want := range map[float64][2]string{
+		10: {"10\u00a0times a\u00a0second", "10\u00a0a\u00a0second"}, 2.5: {"2.5\u00a0times a\u00a0second", "2.5\u00a0a\u00a0second"},
+		1: {"once a\u00a0second", "1\u00a0a\u00a0second"},
+	} {
+		if full, short := RateSay(rate); full != want[0] || short != want[1] {
+			t.Errorf("%g: %q, %q", rate, full, short)
 		}
 	}
 }

@@ -17,8 +17,8 @@ func TestSayLost(t *testing.T) {
 		err  error
 		want string
 	}{
-		{[]stills.Meta{hands}, syscall.ENOSPC, `Can't save what is marked on "Hands": the disk is full; make room. Quitting now loses it.`},
-		{[]stills.Meta{hands, unnamed}, syscall.EROFS, `Can't save what is marked on "Hands" and "` + TimeSay(unnamed.Time) + `": nothing can be written on that disk; use another one, or make it writable. Quitting now loses it.`},
+		{[]stills.Meta{hands}, syscall.ENOSPC, `Can't save the notes of "Hands": the disk is full; make room. Quitting now loses it.`},
+		{[]stills.Meta{hands, unnamed}, syscall.EROFS, `Can't save the notes of "Hands" and "` + TimeSay(unnamed.Time) + `": nothing can be written on that disk; use another one, or make it writable. Quitting now loses it.`},
 		{nil, context.DeadlineExceeded, "Can't finish what is being written: it took too long; try again. Quitting now loses it."},
 	}
 	for _, tt := range tests {

@@ -9,12 +9,6 @@ import (
 	"app.tonedesk/gui/stills"
 )
 
-// groupWord says what the pixels of a group are called when something happens to them.
-var groupWord = map[string]string{
-	"dark": "shadows", "middle": "middle tones", "light": "lights",
-	"dark middle": "dark middle tones", "light middle": "light middle tones",
-}
-
 // mostMoves is how many moves between groups are said: the largest.
 const mostMoves = 3
 
@@ -38,7 +32,7 @@ func changedGroups(c *analysis.Change) (parts []string) {
 		if tones == 0 || math.IsNaN(tones) {
 			continue
 		}
-		parts = append(parts, groupWord[g.Name]+" "+SayTones(math.Abs(tones))+" "+direction(tones))
+		parts = append(parts, g.Name+" group "+SayTones(math.Abs(tones))+" "+direction(tones))
 	}
 	return parts
 }
@@ -59,7 +53,7 @@ func changedShares(c *analysis.Change) (parts []string) {
 		if m.Share < 0.005 { // under one percent, as printed
 			break
 		}
-		what := " of the picture moved from "
+		what := " of the picture went from "
 		if len(parts) > 0 {
 			what = " from "
 		}
@@ -83,37 +77,8 @@ func SayAlignment(a stills.Aligned) string {
 	return ""
 }
 
-// Names of the two pictures that are compared, in a corner of each.
-const (
-	PictureBefore = "before"
-	PictureNow    = "now"
-)
-
-// Compared is what was found out about a picture and one from before.
-type Compared struct {
-	With    string           // name of the picture from before
-	Change  *analysis.Change // nil as long as nothing was found
-	Aligned stills.Aligned
-	AsMap   bool // the change is shown as a map
-}
-
-// SayCompared says what changed from the picture before to the one of now.
-func SayCompared(c Compared) string {
-	if c.Change == nil {
-		return "Comparing with " + c.With + "."
-	}
-	words := "Compared with " + c.With + ": " + SayChange(c.Change) + ". On average " + SayTones(c.Change.Distance) + " moved."
-	if how := SayAlignment(c.Aligned); how != "" {
-		words += " " + how + "."
-	}
-	if c.AsMap {
-		words += " In the map middle grey is no change, black " + Whole(c.Change.Span()) + Nbsp + "tones darker and more, white as much lighter."
-	}
-	if c.Aligned.How == stills.ByPosition && !c.AsMap {
-		words += " Where there is no picture from before, that of now shows."
-	}
-	return words
-}
+// PictureNow is the name of the picture that is watched, beside that of one from before.
+const PictureNow = "now"
 
 // MapFigures returns what stands at the ends and in the middle of a map's scale.
 func MapFigures(span float64) [3]string {

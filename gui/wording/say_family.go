@@ -1,16 +1,15 @@
 package wording
 
 import (
+	"cmp"
 	"fmt"
 	"math"
-	"reflect"
 	"slices"
 	"strings"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
-	"app.tonedesk/analysis/propose"
 )
 
 // FamilyText is what is said of a family: a light and its shadow.
@@ -23,7 +22,7 @@ type FamilyText struct {
 
 // SayFamily returns what is said of a family.
 func SayFamily(f families.Family) FamilyText {
-	text := FamilyText{Turn: sayTurn(f)}
+	text := FamilyText{Turn: sayTurn(f, Tenth)}
 	text.Title, text.Short = familyTitle(f)
 	if slices.Contains(f.Verdict, families.Unlike) {
 		text.Turn = ""
@@ -32,7 +31,7 @@ func SayFamily(f families.Family) FamilyText {
 	for _, v := range f.Verdict {
 		switch v {
 		case families.TowardBlack:
-			text.Remarks = append(text.Remarks, "goes straight toward black: shift the hue first")
+			text.Remarks = append(text.Remarks, "straight toward black: shift the hue first")
 		case families.Overlaps:
 			text.Remarks = append(text.Remarks, "the lightest shadow is "+SayTones(*f.Overlap)+" lighter than the darkest light")
 		}
@@ -48,16 +47,16 @@ func SayFamily(f families.Family) FamilyText {
 
 // familyTitle says how far light and shadow are apart and what that means in the trade.
 func familyTitle(f families.Family) (title, short string) {
-	title, short = "a soft step", "a soft step"
+	title = stepSoft
 	switch {
 	case slices.Contains(f.Verdict, families.Unlike):
 		title, short = "hardly one local colour", "hardly one"
 	case slices.Contains(f.Verdict, families.Reads):
-		title, short = "reads", "reads"
-	case slices.Contains(f.Verdict, families.TooFar):
-		title, short = "may fall out of the picture", "may fall out"
+		title = stepReads
+	case slices.Contains(f.Verdict, families.Strong):
+		title = stepStrong
 	}
-	return SayTones(f.Tones) + ": " + title, Tenth(f.Tones) + ": " + short
+	return SayTones(f.Tones) + ": " + title, Tenth(f.Tones) + ": " + cmp.Or(short, title)
 }
 
 // sayUnlike says why two colours are hardly one local colour.
@@ -75,8 +74,8 @@ const seenTurn = 2.0
 
 // sayTurn says where hue and saturation go in the shadow. A shadow that has no hue beside a
 // light that has one is neutral: how saturated it is, is chance. So is by how much it is more
-// saturated than a light that is nearly neutral.
-func sayTurn(f families.Family) string {
+// saturated than a light that is nearly neutral. degrees writes the figure.
+func sayTurn(f families.Family, degrees func(float64) string) string {
 	if f.HueTurn == nil && f.SaturationGain != nil {
 		if f.Shadow.Colour.Neutral() {
 			return "neutral"
@@ -87,9 +86,9 @@ func sayTurn(f families.Family) string {
 	switch toward := f.TurnsToward(); {
 	case f.HueTurn == nil:
 	case toward == "" || math.Abs(*f.HueTurn) < seenTurn:
-		parts = append(parts, "hue stays")
+		parts = append(parts, "same hue")
 	default:
-		parts = append(parts, "hue shift "+Tenth(math.Abs(*f.HueTurn))+"° toward "+toward)
+		parts = append(parts, "hue shift "+degrees(math.Abs(*f.HueTurn))+"° toward "+toward)
 	}
 	if f.SaturationGain != nil {
 		parts = append(parts, sayGain(*f.SaturationGain, families.NearNeutral(f.Light)))
@@ -97,15 +96,16 @@ func sayTurn(f families.Family) string {
 	return strings.Join(parts, ", ")
 }
 
-// sayGain says how much more saturated a shadow is; of a nearly neutral light, only that it is.
+// sayGain says how much richer a shadow is, that is more saturated, or duller; of a nearly
+// neutral light, only that it is.
 func sayGain(gain float64, nearNeutral bool) string {
 	percent := Whole(100 * math.Abs(gain))
 	if percent == "0" {
-		return "as saturated"
+		return "same saturation"
 	}
-	said := "less saturated"
+	said := "duller"
 	if gain > 0 {
-		said = "more saturated"
+		said = "richer"
 	}
 	if nearNeutral {
 		return said
@@ -117,9 +117,9 @@ func sayGain(gain float64, nearNeutral bool) string {
 func sayAccent(a families.Accent) string {
 	off := Tenth(math.Abs(a.LightnessDifference)) + " " + direction(a.LightnessDifference)
 	if a.KeepsLightness {
-		return "accent " + a.Colour.Hex() + " keeps its lightness: " + off
+		return "core-shadow accent " + a.Colour.Hex() + " keeps its lightness: " + off
 	}
-	return "accent " + a.Colour.Hex() + " is " + off + " than the nearer side"
+	return "core-shadow accent " + a.Colour.Hex() + " is " + off + " than the nearer side"
 }
 
 // blackUpTo is the value up to which a neutral line is called black (common practice, no
@@ -146,108 +146,12 @@ func sayLine(l families.Line) string {
 	return said
 }
 
-// FamilyRowText is what a family's row shows, ready to be drawn.
-type FamilyRowText struct {
-	Light, Shadow         colour.RGB
-	LightGrey, ShadowGrey uint8        // of the same lightness
-	Tones                 string       // "2.2 tones"
-	Says, SaysShort       string       // "may fall out of the picture"; the same for a narrow window
-	Share                 string       // of the picture; "" if it is not known
-	Remarks               []string     // quieter, a line each
-	Lines                 []colour.RGB // lines to draw instead, after the last remark
-	Lost                  bool         // there is no reading
-	Keep, KeepTip         string       // the button that keeps it, or shows it again; "" for none
-	Cross                 string       // what the cross does; "" for none
-}
-
-// Equal reports whether a row of either shows the same.
-func (t FamilyRowText) Equal(o FamilyRowText) bool { return reflect.DeepEqual(t, o) }
-
-// SayFoundFamily is the row of a family that was found; kept says that the painter keeps it.
-// Lines are proposed by shade.
-func SayFoundFamily(f families.Family, kept bool, shade propose.Options) FamilyRowText {
-	text := sayFamilyRow(f, shade)
-	text.Share = sayShare(f)
-	text.sayKeep(kept)
-	return text
-}
-
-// sayShare is a family's share of the picture; "" if it is not known.
-func sayShare(f families.Family) string {
-	if f.Share == nil {
-		return ""
-	}
-	return Percent(*f.Share)
-}
-
-// sayKeep offers to keep a family, or says that it is kept.
-func (t *FamilyRowText) sayKeep(kept bool) {
-	t.Keep, t.KeepTip, t.Cross = "Keep", "Keep it listed, however sure the program is", "Not this: it is no local colour (Delete)"
-	if kept {
-		t.Keep, t.KeepTip = "Kept", "You keep it. Press to leave it to the program again"
-	}
-}
-
-// SayFollowedFamily is the row of a family that is kept and was not found now, read where it
-// was.
-func SayFollowedFamily(f families.Family, shade propose.Options) FamilyRowText {
-	text := sayFamilyRow(f, shade)
-	text.sayKeep(true)
-	text.Remarks = append([]string{"not found now: read where it was"}, text.Remarks...)
-	return text
-}
-
-// SayAbsentFamily is the row of a family that is kept, and of which nothing is there now: with
-// the colours that it had.
-func SayAbsentFamily(f families.Family) FamilyRowText {
-	text := familyColours(f)
-	text.Says, text.SaysShort = "not found now", "not found"
-	text.sayKeep(true)
-	return text
-}
-
-// SayUnsureFamily is the row of a family that may be none: its colours, and no verdict.
-func SayUnsureFamily(f families.Family, kept bool) FamilyRowText {
-	text := familyColours(f)
-	text.Share = sayShare(f)
-	text.sayKeep(kept)
-	return text
-}
-
-// SayRefusedFamily is the row of what the painter says is no local colour.
-func SayRefusedFamily(f families.Family) FamilyRowText {
-	text := familyColours(f)
-	text.Says, text.SaysShort = "not shown", "not shown"
-	text.Keep, text.KeepTip = "Show", "Show this local colour again"
-	return text
-}
-
 // SayFold is the heading of a fold of so many rows: those not to be seen, or those unsure.
 func SayFold(refused bool, n int) string {
 	if refused {
 		return fmt.Sprintf("Not shown (%d)", n)
 	}
 	return fmt.Sprintf("Unsure (%d)", n)
-}
-
-// deleteTip says what the cross does to a family set by hand.
-const deleteTip = "Take this local colour away (Delete)"
-
-// SayManualFamily is the row of family i set by hand; moved says that the picture moved since.
-func SayManualFamily(i int, f families.Family, moved bool, shade propose.Options) FamilyRowText {
-	text := sayFamilyRow(f, shade)
-	text.Cross = deleteTip
-	note := fmt.Sprintf("set by hand: light%d, shadow%d", i+1, i+1)
-	if moved {
-		note = "picture moved"
-	}
-	text.Remarks = append([]string{note}, text.Remarks...)
-	return text
-}
-
-// SayLostFamily is the row of family i set by hand where there is nothing to read.
-func SayLostFamily(i int) FamilyRowText {
-	return FamilyRowText{Tones: fmt.Sprintf("Set by hand %d", i+1), Says: "outside the picture", SaysShort: "outside", Cross: deleteTip, Lost: true}
 }
 
 // SayFamilyList says that no family is listed, or that there are more; else nothing. unsure
@@ -262,39 +166,4 @@ func SayFamilyList(listed, more int, unsure bool) string {
 		return "No local colour is painted here as a light side and a shadow side, as far as can be seen. Set one by hand to follow it."
 	}
 	return ""
-}
-
-// familyColours are the colours of a family, and nothing said.
-func familyColours(f families.Family) FamilyRowText {
-	return FamilyRowText{
-		Light: f.Light.Colour, Shadow: f.Shadow.Colour,
-		LightGrey: colour.GreyOf(f.Light.Lightness), ShadowGrey: colour.GreyOf(f.Shadow.Lightness),
-	}
-}
-
-// sayFamilyRow is what is said of every family.
-func sayFamilyRow(f families.Family, shade propose.Options) FamilyRowText {
-	said := SayFamily(f)
-	remarks := said.Remarks
-	if said.Turn != "" {
-		remarks = append([]string{said.Turn}, remarks...)
-	}
-	tones, says, _ := strings.Cut(said.Title, ": ")
-	_, short, _ := strings.Cut(said.Short, ": ")
-	text := familyColours(f)
-	text.Tones, text.Says, text.SaysShort, text.Remarks = tones, says, short, remarks
-	if f.Line != nil && f.Line.Neutral {
-		text.Lines = fittingLines(f.Light, shade)
-	}
-	return text
-}
-
-// fittingLines are the colours proposed for the line around a fill.
-func fittingLines(fill analysis.Spot, shade propose.Options) (lines []colour.RGB) {
-	for _, l := range propose.Shade(fill, shade).Lines {
-		if l.Spot != nil {
-			lines = append(lines, l.Spot.Colour)
-		}
-	}
-	return lines
 }

@@ -30,7 +30,7 @@ func TestSayFamilyTitle(t *testing.T) {
 		{4.2, "3.0 tones: reads", "3.0: reads"},
 		{6.4, "0.8 tones: a soft step", "0.8: a soft step"},
 		{5.26, "1.9 tones: a soft step", "1.9: a soft step"},
-		{3.1, "4.1 tones: may fall out of the picture", "4.1: may fall out"},
+		{3.1, "4.1 tones: a strong step", "4.1: a strong step"},
 	} {
 		got := SayFamily(families.Of(light, valued(tt.shadow, 40, 0.15, 0), families.DefaultRules()))
 		if strings.ReplaceAll(got.Title, Nbsp, " ") != tt.title || got.Short != tt.short {
@@ -47,14 +47,14 @@ func TestSayTurn(t *testing.T) {
 		chroma     float64
 		want       string
 	}{
-		{0, 0.1, 0.1, 0.1, 40, "hue shift 45.0° toward red, 41 % more saturated"},
-		{0.1, 0.1, 0, 0.1, 40, "hue shift 45.0° toward yellow, 29 % less saturated"},
-		{0.1, 0.1, 0.1, 0, 40, "hue shift 45.0° toward magenta, 29 % less saturated"}, // 0 is red as 45 is: on toward magenta
-		{0.1, 0, 0.1, -0.1, 40, "hue shift 45.0° toward magenta, 41 % more saturated"},
-		{0.1, 0.1, 0.1, 0.1, 40, "hue stays, as saturated"},
+		{0, 0.1, 0.1, 0.1, 40, "hue shift 45.0° toward red, 41 % richer"},
+		{0.1, 0.1, 0, 0.1, 40, "hue shift 45.0° toward yellow, 29 % duller"},
+		{0.1, 0.1, 0.1, 0, 40, "hue shift 45.0° toward magenta, 29 % duller"}, // 0 is red as 45 is: on toward magenta
+		{0.1, 0, 0.1, -0.1, 40, "hue shift 45.0° toward magenta, 41 % richer"},
+		{0.1, 0.1, 0.1, 0.1, 40, "same hue, same saturation"},
 		{0.1, 0.1, 0.1, 0.1, 7, ""},
-		{0, 0.05, 0.1, 0.1, 12, "hue shift 45.0° toward red, more saturated"}, // 183 % of next to nothing
-		{0.1, 0.1, 0, 0.05, 12, "hue shift 45.0° toward yellow, less saturated"},
+		{0, 0.05, 0.1, 0.1, 12, "hue shift 45.0° toward red, richer"}, // 183 % of next to nothing
+		{0.1, 0.1, 0, 0.05, 12, "hue shift 45.0° toward yellow, duller"},
 	} {
 		f := families.Of(valued(7, tt.chroma, tt.a, tt.b), valued(5, tt.chroma, tt.c, tt.d), families.DefaultRules())
 		if got := strings.ReplaceAll(SayFamily(f).Turn, Nbsp, " "); got != tt.want {
@@ -83,9 +83,9 @@ func TestSayFamilyRemarks(t *testing.T) {
 	f.Accent = &families.Accent{Spot: valued(7, 60, 0.2, 0), LightnessDifference: -1, KeepsLightness: true}
 	f.Line = &families.Line{Spot: valued(2, 3, 0, 0.01), TonesBelow: 7.2, Neutral: true, MayVanish: true}
 	want := []string{
-		"goes straight toward black: shift the hue first",
+		"straight toward black: shift the hue first",
 		"the lightest shadow is 0.4 tones lighter than the darkest light",
-		"accent #000000 keeps its lightness: 1.0 darker",
+		"core-shadow accent #000000 keeps its lightness: 1.0 darker",
 		"neutral black line #000000, 7.2 tones below the fill, may vanish in so strong a light",
 	}
 	got := SayFamily(f).Remarks
@@ -99,7 +99,7 @@ func TestSayFamilyRemarks(t *testing.T) {
 
 func TestSayAccentAndLine(t *testing.T) {
 	for difference, want := range map[float64]string{
-		5.2: "accent #000000 is 5.2 lighter than the nearer side", -3.1: "accent #000000 is 3.1 darker than the nearer side",
+		5.2: "core-shadow accent #000000 is 5.2 lighter than the nearer side", -3.1: "core-shadow accent #000000 is 3.1 darker than the nearer side",
 	} {
 		if got := sayAccent(families.Accent{LightnessDifference: difference}); got != want {
 			t.Errorf("%g: %q", difference, got)

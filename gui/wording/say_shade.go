@@ -22,13 +22,13 @@ func SayStepTones(below float64) string {
 }
 
 // SayStep says what was done to a base to make a step of its ramp, and how that came out:
-// "hue shift 33.4° toward red, 22 % more saturated".
+// "hue shift 33.4° toward red, 22 % richer".
 func SayStep(base analysis.Spot, s propose.Step) string {
 	outcome := SayOutcome(s.Note)
 	if s.Spot == nil {
 		return outcome
 	}
-	said := sayTurn(families.Family{Light: base, Shadow: *s.Spot, HueTurn: s.HueTurn, SaturationGain: s.SaturationGain})
+	said := sayTurn(families.Family{Light: base, Shadow: *s.Spot, HueTurn: s.HueTurn, SaturationGain: s.SaturationGain}, Tenth)
 	return joined(said, outcome)
 }
 
@@ -65,13 +65,13 @@ func SayLines(s *propose.Shades) string {
 	const line = "A line takes the colour of its form, darker"
 	switch {
 	case lines == 0:
-		return "The fill is so dark that there is no room for a line below it."
+		return "The fill is so dark that a line below it is out of range."
 	case s.Lines[0].MayVanish:
 		return "The fill is so light that its line may vanish there."
 	case saturated == lines:
-		return line + " and more saturated."
+		return line + " and richer."
 	case edge && s.Options.Gain > 0:
-		return line + ", and more saturated where the display has room."
+		return line + ", and richer where the display can show it."
 	}
 	return line + "."
 }
@@ -80,7 +80,7 @@ func SayLines(s *propose.Shades) string {
 func SayOutcome(n propose.Note) string {
 	switch n {
 	case propose.NoRoom:
-		return "no room"
+		return "out of range"
 	case propose.AtEdge:
 		return "at the gamut's edge"
 	case propose.AtMost:
@@ -121,7 +121,7 @@ func SayJudged(j propose.Judged) string {
 	case slices.Contains(j.Family.Verdict, families.Unlike):
 		return ""
 	}
-	return "There is no room for a shadow that satisfies the rules"
+	return "A shadow that satisfies the rules is out of range"
 }
 
 // SayJudgement says all of a shadow that the painter chose, a sentence each.

@@ -17,10 +17,10 @@ func TestSayStep(t *testing.T) {
 		step        propose.Step
 		tones, want string
 	}{
-		{propose.Step{Tones: 1, Spot: &spot, HueTurn: &turn, SaturationGain: &gain}, "1 tone darker", "hue shift 33.4° toward red, 22 % more saturated"},
-		{propose.Step{Tones: -2, Spot: &spot, HueTurn: &small, SaturationGain: &none, Note: propose.AtEdge}, "2 tones lighter", "hue stays, as saturated, at the gamut's edge"},
+		{propose.Step{Tones: 1, Spot: &spot, HueTurn: &turn, SaturationGain: &gain}, "1 tone darker", "hue shift 33.4° toward red, 22 % richer"},
+		{propose.Step{Tones: -2, Spot: &spot, HueTurn: &small, SaturationGain: &none, Note: propose.AtEdge}, "2 tones lighter", "same hue, same saturation, at the gamut's edge"},
 		{propose.Step{Tones: 3, Spot: &spot, SaturationGain: &gain}, "3 tones darker", "nearly neutral"}, // its hue can't be known, nor its gain
-		{propose.Step{Tones: 3, Note: propose.NoRoom}, "3 tones darker", "no room"},
+		{propose.Step{Tones: 3, Note: propose.NoRoom}, "3 tones darker", "out of range"},
 		{propose.Step{Tones: 2, Spot: &spot}, "2 tones darker", ""}, // a neutral has nothing to turn
 	}
 	for _, tt := range tests {
@@ -42,9 +42,9 @@ func TestSayLine(t *testing.T) {
 		line propose.Line
 		want string
 	}{
-		{propose.Line{Step: propose.Step{Spot: &spot, HueTurn: &turn, SaturationGain: &gain}, MayVanish: true}, "hue stays, 30 % more saturated, may vanish"},
+		{propose.Line{Step: propose.Step{Spot: &spot, HueTurn: &turn, SaturationGain: &gain}, MayVanish: true}, "same hue, 30 % richer, may vanish"},
 		{propose.Line{Step: propose.Step{Spot: &spot}, MayVanish: true}, "may vanish"},
-		{propose.Line{Step: propose.Step{Note: propose.NoRoom}, MayVanish: true}, "no room"},
+		{propose.Line{Step: propose.Step{Note: propose.NoRoom}, MayVanish: true}, "out of range"},
 		{propose.Line{Step: propose.Step{Spot: &spot}}, ""},
 	}
 	for _, tt := range tests {
@@ -59,10 +59,10 @@ func TestSayLine(t *testing.T) {
 func TestSayLines(t *testing.T) {
 	const line = "A line takes the colour of its form, darker"
 	for colour, want := range map[colour.RGB]string{
-		{R: 0xe2, G: 0xab, B: 0x85}: line + " and more saturated.",
-		{G: 255}:                    line + ", and more saturated where the display has room.",
+		{R: 0xe2, G: 0xab, B: 0x85}: line + " and richer.",
+		{G: 255}:                    line + ", and richer where the display can show it.",
 		{R: 128, G: 128, B: 128}:    line + ".",
-		{}:                          "The fill is so dark that there is no room for a line below it.",
+		{}:                          "The fill is so dark that a line below it is out of range.",
 		{R: 255, G: 250, B: 240}:    "The fill is so light that its line may vanish there.",
 	} {
 		if got := SayLines(propose.Shade(analysis.SpotOf(colour), propose.DefaultOptions())); got != want {
@@ -83,10 +83,10 @@ func TestSayLinesIsTrue(t *testing.T) {
 		s := propose.Shade(analysis.SpotOf(fill), propose.DefaultOptions())
 		said := SayLines(s)
 		for _, l := range s.Lines {
-			if l.Spot == nil || !strings.Contains(said, "more saturated") || l.SaturationGain != nil && *l.SaturationGain >= 0.005 {
+			if l.Spot == nil || !strings.Contains(said, "richer") || l.SaturationGain != nil && *l.SaturationGain >= 0.005 {
 				continue
 			}
-			if !strings.Contains(said, "where the display has room") || l.Note != propose.AtEdge && l.Spot.Lightness > 0 {
+			if !strings.Contains(said, "where the display can show it") || l.Note != propose.AtEdge && l.Spot.Lightness > 0 {
 				t.Errorf("%s: %q, line %s, note %q", fill.Hex(), said, l.Spot.Colour.Hex(), l.Note)
 			}
 		}
@@ -95,7 +95,7 @@ func TestSayLinesIsTrue(t *testing.T) {
 
 func TestSayOutcome(t *testing.T) {
 	for note, want := range map[propose.Note]string{
-		propose.AsMade: "", propose.AtEdge: "at the gamut's edge", propose.AtMost: "at the limit of its chroma", propose.NoRoom: "no room",
+		propose.AsMade: "", propose.AtEdge: "at the gamut's edge", propose.AtMost: "at the limit of its chroma", propose.NoRoom: "out of range",
 	} {
 		if got := SayOutcome(note); got != want {
 			t.Errorf("%q, want %q", got, want)
@@ -133,14 +133,14 @@ func TestSayJudged(t *testing.T) {
 		},
 		{
 			propose.Judged{
-				Family:  families.Family{Tones: 0.84, Verdict: []families.Verdict{families.TooClose, families.TowardBlack}},
+				Family:  families.Family{Tones: 0.84, Verdict: []families.Verdict{families.Soft, families.TowardBlack}},
 				Nearest: &nearest, Distance: &distance,
 			},
 			"The nearest that reads and does not go toward black: #010203, 3.1 (CIEDE2000) away",
 		},
 		{
-			propose.Judged{Family: families.Family{Tones: 4.1, Verdict: []families.Verdict{families.TooFar, families.Overlaps}}},
-			"There is no room for a shadow that satisfies the rules",
+			propose.Judged{Family: families.Family{Tones: 4.1, Verdict: []families.Verdict{families.Strong, families.Overlaps}}},
+			"A shadow that satisfies the rules is out of range",
 		},
 		{propose.Judged{Family: families.Family{Tones: 2.2, Verdict: []families.Verdict{families.Reads, families.Unlike}}}, ""},
 	}
@@ -163,7 +163,7 @@ func TestSayJudgement(t *testing.T) {
 			t.Errorf("%q is no sentence", sentence)
 		}
 	}
-	if !strings.HasPrefix(said[2], "Goes straight toward black") {
+	if !strings.HasPrefix(said[2], "Straight toward black") {
 		t.Errorf("third comes %q", said[2])
 	}
 }
@@ -186,7 +186,7 @@ func TestSayJudgementOfForeignMaterials(t *testing.T) {
 }
 
 func TestCapitalised(t *testing.T) {
-	for text, want := range map[string]string{"": "", "hue stays": "Hue stays", "étude": "Étude", "2.0 tones": "2.0 tones"} {
+	for text, want := range map[string]string{"": "", "same hue": "Same hue", "étude": "Étude", "2.0 tones": "2.0 tones"} {
 		if got := Capitalised(text); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}

@@ -1,8 +1,12 @@
 package wording
 
 import (
+	"math"
+	"strings"
+
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
 )
 
 // SpotState is what the window knows of a spot beside its reading.
@@ -13,24 +17,84 @@ type SpotState struct {
 	Selected  bool
 }
 
-// SayCard returns what a spot's card shows.
-func SayCard(name string, s analysis.Spot, state SpotState) CardText {
-	seen, seenShort := SaySeen(s)
-	return CardText{
-		Name:      name,
-		Colour:    s.Colour,
-		Grey:      colour.GreyOf(s.Lightness),
-		Hex:       s.Colour.Hex(),
-		Lightness: Tenth(s.Lightness),
-		Value:     ValueSay(s.Value, state.FromWhite),
-		LayerGrey: Whole(s.LayerGrey),
-		Chroma:    Tenth(s.Chroma),
-		Hue:       HueSay(s.Hue),
-		Note:      sayNote(s, state),
-		Seen:      seen,
-		SeenShort: seenShort,
-		Selected:  state.Selected,
+// FigureText are a spot's figures, or by how much two spots differ in them.
+type FigureText struct{ Lightness, Value, LayerGrey, Chroma, Hue string }
+
+// SpotText is what the page shows of a spot, ready to be drawn.
+type SpotText struct {
+	FigureText
+	Name      string
+	Colour    colour.RGB
+	Grey      uint8 // of the same lightness
+	Hex       string
+	FromFirst string // by how much its value differs from the first spot's, "" for the first
+	Note      string // what is to be known before the figures are trusted, "" for nothing
+	Selected  bool
+	Lost      bool // there is no reading
+	Empty     bool // there is no spot
+}
+
+// SaySpotText returns what is shown of a spot.
+func SaySpotText(name string, s analysis.Spot, state SpotState) SpotText {
+	return SpotText{
+		FigureText: FigureText{
+			Lightness: Tenth(s.Lightness), Value: ValueSay(s.Value, state.FromWhite), LayerGrey: Whole(s.LayerGrey),
+			Chroma: Tenth(s.Chroma), Hue: hueFigure(s.Hue),
+		},
+		Name: name, Colour: s.Colour, Grey: colour.GreyOf(s.Lightness), Hex: s.Colour.Hex(),
+		Note: sayNote(s, state), Selected: state.Selected,
 	}
+}
+
+// SayEmptySpot stands where a spot will be, so that nothing moves when it comes.
+func SayEmptySpot(name string) SpotText { return SpotText{Name: name, Empty: true} }
+
+// SayLostSpot is a spot that lies outside of the picture.
+func SayLostSpot(name string, selected bool) SpotText {
+	none := FigureText{Unknown, Unknown, Unknown, Unknown, Unknown}
+	return SpotText{FigureText: none, Name: name, Hex: Unknown, Note: "lies outside the picture", Selected: selected, Lost: true}
+}
+
+// hueFigure is a hue with its sign, a dash for a neutral.
+func hueFigure(hue *float64) string {
+	if hue == nil {
+		return Unknown
+	}
+	return HueSay(hue) + "°"
+}
+
+// SayDifferences says by how much the second of two spots differs from the first; a hue goes
+// the shorter way round. Values differ as they are counted.
+func SayDifferences(a, b analysis.Spot, fromWhite bool) FigureText {
+	t := FigureText{
+		Lightness: Signed(b.Lightness-a.Lightness, 1), Value: SayValueDifference(a, b, fromWhite),
+		LayerGrey: Signed(b.LayerGrey-a.LayerGrey, 0), Chroma: Signed(b.Chroma-a.Chroma, 1), Hue: Unknown,
+	}
+	if a.Hue != nil && b.Hue != nil {
+		t.Hue = Signed(families.TurnBetween(*a.Hue, *b.Hue), 1) + "°"
+	}
+	return t
+}
+
+// SayValueDifference says by how much b's value differs from a's, in tones, as values are
+// counted.
+func SayValueDifference(a, b analysis.Spot, fromWhite bool) string {
+	if fromWhite {
+		a, b = b, a
+	}
+	return Signed(b.Value-a.Value, 1)
+}
+
+// Signed returns a difference with its sign and so many decimals; nought has none.
+func Signed(v float64, decimals int) string {
+	s := figure(v, decimals)
+	switch {
+	case strings.Trim(s, minus+"0.") == "":
+		return strings.TrimPrefix(s, minus)
+	case v > 0 && !math.IsInf(v, 0):
+		return "+" + s
+	}
+	return s
 }
 
 // sayNote says what is to be known before a spot's figures are trusted, the most important
@@ -38,54 +102,52 @@ func SayCard(name string, s analysis.Spot, state SpotState) CardText {
 func sayNote(s analysis.Spot, state SpotState) string {
 	switch {
 	case state.Moved:
-		return "picture moved"
+		return "may lie elsewhere now"
 	case state.Area:
-		return "area, spread " + Tenth(s.Spread)
+		return "varies by " + Tenth(s.Spread)
 	case s.OnEdge:
 		return "lies on an edge"
 	}
 	return ""
 }
 
-// SaySeen hints at how light a saturated colour looks beside a grey of its lightness, in a
-// long and a short form; both "" where there is nothing to say.
-func SaySeen(s analysis.Spot) (long, short string) {
+// SaySeen hints at how light a saturated colour looks beside a grey of its lightness; "" where
+// there is nothing to say.
+func SaySeen(s analysis.Spot) string {
 	switch s.SeenHint() {
 	case analysis.SeenLittle:
-		return "looks a little lighter than its grey", "looks a little lighter"
+		return "looks a little lighter than its grey"
 	case analysis.SeenClearly:
-		return "looks clearly lighter than its grey", "looks clearly lighter"
+		return "looks clearly lighter than its grey"
 	}
-	return "", ""
+	return ""
 }
 
-// CardText is what a spot's card shows, ready to be drawn.
-type CardText struct {
-	Name                                     string
-	Colour                                   colour.RGB
-	Grey                                     uint8 // of the same lightness
-	Hex                                      string
-	Lightness, Value, LayerGrey, Chroma, Hue string
-	Note                                     string // what is to be known before the figures are trusted
-	Seen, SeenShort                          string // a hint on how light the colour looks
-	Selected                                 bool
-	Lost                                     bool // there is no reading
-	Empty                                    bool // there is no spot
-}
-
-// SayEmptyCard stands where a spot's card will be, so that nothing moves when it comes.
-func SayEmptyCard(name string) CardText {
-	t := SayLostCard(name, false)
-	t.Note, t.Empty = "", true
-	return t
-}
-
-// SayLostCard is the card of a spot that lies outside of the picture.
-func SayLostCard(name string, selected bool) CardText {
-	return CardText{
-		Name: name, Hex: Unknown, Lightness: Unknown, Value: Unknown, LayerGrey: Unknown, Chroma: Unknown, Hue: Unknown,
-		Note: "outside the picture", Selected: selected, Lost: true,
+// SaySpotRemark is the one line below the figures of a few spots: what makes one doubtful, else
+// which looks lighter than its grey; of two that do, the one that does clearly, or the later.
+func SaySpotRemark(texts []SpotText, spots []analysis.Spot) string {
+	for i := range texts {
+		if t := texts[len(texts)-1-i]; t.Note != "" {
+			return t.Name + " " + t.Note
+		}
 	}
+	for _, hint := range []analysis.SeenHint{analysis.SeenClearly, analysis.SeenLittle} {
+		for i := range spots {
+			if at := len(spots) - 1 - i; spots[at].SeenHint() == hint {
+				return texts[at].Name + " " + SaySeen(spots[at])
+			}
+		}
+	}
+	return ""
+}
+
+// SayBesideFirst says in a sentence on a pair, below, that its first spot is another than the one
+// before the second.
+func SayBesideFirst(s Sentence, first string) Sentence {
+	if s.Below != "" {
+		s.Below = "Than " + first + ". " + s.Below
+	}
+	return s
 }
 
 // SaySwatch lists a colour's numbers: code, lightness, value, chroma and hue (C*ab, degrees).

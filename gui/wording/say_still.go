@@ -12,27 +12,12 @@ import (
 	"app.tonedesk/gui/stills/notes"
 )
 
-// SayStill says where a still is from: its time, its source and its size, and that it can be
-// marked, or why not, if it is barred.
-func SayStill(m stills.Meta, barred error) string {
-	from := map[string]string{stills.FromScreen: "the screen", stills.FromPicture: "a picture file", stills.FromDemo: "the demo painting"}[m.Source.Kind]
-	words := TimeSay(m.Time)
-	if from != "" {
-		words += ", from " + from
-	}
-	words += ", " + SizeSay(m.Width, m.Height) + ". "
-	if barred != nil {
-		return words + SayBarred(barred)
-	}
-	return words + "What is marked on it is saved by itself."
-}
-
 // SayBarred says why a still can't be marked.
 func SayBarred(err error) string {
 	if errors.Is(err, stills.ErrHeld) {
-		return "Another window marks this still, so this one only shows it."
+		return "Another window writes notes on this still, so this one only shows it."
 	}
-	return ExplainWriting("mark this still", err)
+	return ExplainWriting("write notes on this still", err)
 }
 
 // SayFull says that a name or a note has as many letters as it may.
@@ -60,7 +45,7 @@ func SayNotes(count int) string {
 }
 
 // SayMeasured says what is painted as light and as shadow on a still, in the window and on
-// the sheet: the means with their spread in lightness, how far they are apart, and how the
+// the sheet: the means with their standard deviation of lightness, how far they are apart, and how the
 // shadow's lightest tenth lies to the light's darkest.
 func SayMeasured(m notes.Measured) string {
 	if m.Light == nil && m.Shadow == nil {
@@ -80,7 +65,7 @@ func SayMeasured(m notes.Measured) string {
 }
 
 func saySide(s *analysis.Spot) string {
-	return "lightness" + Nbsp + Tenth(s.Lightness) + ", value" + Nbsp + Tenth(s.Value) + ", spread" + Nbsp + Tenth(s.Spread)
+	return "lightness" + Nbsp + Tenth(s.Lightness) + ", value" + Nbsp + Tenth(s.Value) + ", varies by" + Nbsp + Tenth(s.Spread)
 }
 
 // sayApart says how far light and shadow are apart; below 0 they are the other way round.
@@ -104,26 +89,6 @@ func sayTenths(overlap float64) string {
 		return lies + SayTones(-overlap) + " darker than the light's darkest tenth"
 	}
 	return lies + "as light as the light's darkest tenth"
-}
-
-// SayShelf says a still's key figures in two short lines: the gaps between its groups, and
-// its murk with the number of its notes.
-func SayShelf(m stills.Meta) (gaps, rest string) {
-	var parts []string
-	for _, gap := range m.Reading.Gaps {
-		parts = append(parts, Tenth(gap))
-	}
-	if len(parts) > 0 {
-		gaps = strings.Join(parts, " / ") + Nbsp + "tones"
-	}
-	parts = nil
-	if m.Reading.Murk != nil {
-		parts = append(parts, "murk "+Percent(*m.Reading.Murk))
-	}
-	if said := SayNotes(m.Notes.Count); said != "" {
-		parts = append(parts, said)
-	}
-	return gaps, strings.Join(parts, ", ")
 }
 
 // SayOver says that the stills take more room than they may, and what would have to go.
@@ -183,9 +148,9 @@ func SayProblem(p stills.Problem) string {
 // sayDamaged says that a still is damaged, and where it lies now.
 func sayDamaged(what Phrase, p stills.Problem) string {
 	if p.Aside == "" {
-		return Sentence(what, "it is damaged", "it could not be set aside and lies where it was")
+		return Cannot(what, "it is damaged", "it could not be set aside and lies where it was")
 	}
-	return Sentence(what, "it is damaged", On("it was set aside as it is, in", p.Aside))
+	return Cannot(what, "it is damaged", On("it was set aside as it is, in", p.Aside))
 }
 
 // SayKeyFigures says a still's key figures in short: the gaps between its groups in tones,

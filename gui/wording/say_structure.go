@@ -27,7 +27,7 @@ func SayGroups(groups []analysis.Group, gaps []float64) string {
 	case 1:
 		return "One tone: " + groups[0].Name
 	}
-	by := slices.DeleteFunc(slices.Clone(groups), func(g analysis.Group) bool { return g.Share == 0 }) // edges set by hand may leave one empty
+	by := slices.DeleteFunc(slices.Clone(groups), func(g analysis.Group) bool { return g.Share == 0 }) // borders set by hand may leave one empty
 	if len(by) == 1 {
 		return "All of it is " + by[0].Name
 	}
@@ -106,19 +106,6 @@ func gapFigures(groups []analysis.Group, gaps []float64) string {
 
 func unbroken(words string) string { return strings.ReplaceAll(words, " ", Nbsp) }
 
-// SayMurk says how much of a picture lies near the edges of its groups.
-func SayMurk(s *analysis.Split) string {
-	if len(s.Groups()) < 2 {
-		return ""
-	}
-	return "Murk: " + Percent(s.Murk) + " within a quarter of a tone of an edge. "
-}
-
-// SayLimits says how much of a picture lies beyond the limits of lightness.
-func SayLimits(dark, light float64, l analysis.Limits) string {
-	return "Under " + Tenth(l.Dark) + " in lightness: " + Percent(dark) + "; over " + Tenth(l.Light) + ": " + Percent(light) + "."
-}
-
 // SaySmall says what becomes of the gaps between groups when the picture's longer side is
 // made so many pixels.
 func SaySmall(longer int, groups []analysis.Group, changes []analysis.GapChange) string {
@@ -169,7 +156,7 @@ func SayTarget(m analysis.Match) string {
 	if len(parts) == 0 {
 		return "Shared as in the target"
 	}
-	return "By the target's edges you have " + strings.Join(parts, ", ")
+	return Capitalised(strings.Join(parts, ", "))
 }
 
 // wholePercent returns the size of a difference of shares as it is printed.
@@ -180,5 +167,5 @@ func SayTargetDistance(m analysis.Match) string {
 	if math.IsNaN(m.Distance) {
 		return "The spread can't be compared with the target's"
 	}
-	return "On average " + SayTones(m.Distance) + " from the target"
+	return SayTones(m.Distance) + " from it on average"
 }

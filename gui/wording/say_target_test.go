@@ -28,11 +28,11 @@ func TestSayTarget(t *testing.T) {
 		picture, target [3]int
 		want            string
 	}{
-		{"more middle", [3]int{20, 54, 26}, [3]int{30, 40, 30}, "By the target's edges you have 14 % more middle, 10 % less dark, 4 % less light"},
+		{"more middle", [3]int{20, 54, 26}, [3]int{30, 40, 30}, "14 % more middle, 10 % less dark, 4 % less light"},
 		{"the same", [3]int{30, 40, 30}, [3]int{3, 4, 3}, "Shared as in the target"},
 		{"too little to print", [3]int{3000, 4004, 2996}, [3]int{3, 4, 3}, "Shared as in the target"},
-		{"one group is right", [3]int{40, 40, 20}, [3]int{30, 40, 30}, "By the target's edges you have 10 % more dark, 10 % less light"},
-		{"six tenths round up", [3]int{206, 394, 400}, [3]int{20, 40, 40}, "By the target's edges you have 1 % more dark, 1 % less middle"},
+		{"one group is right", [3]int{40, 40, 20}, [3]int{30, 40, 30}, "10 % more dark, 10 % less light"},
+		{"six tenths round up", [3]int{206, 394, 400}, [3]int{20, 40, 40}, "1 % more dark, 1 % less middle"},
 		{"nothing", [3]int{}, [3]int{3, 4, 3}, "Nothing to compare with the target"},
 	}
 	for _, tt := range tests {
@@ -45,8 +45,8 @@ func TestSayTarget(t *testing.T) {
 // By hand: half of the pixels go from black to white, ten tones.
 func TestSayTargetDistance(t *testing.T) {
 	for m, want := range map[analysis.Match]string{
-		matchOf([3]int{2, 0, 2}, [3]int{0, 0, 7}): "On average 5.0 tones from the target",
-		matchOf([3]int{1, 2, 3}, [3]int{1, 2, 3}): "On average 0.0 tones from the target",
+		matchOf([3]int{2, 0, 2}, [3]int{0, 0, 7}): "5.0 tones from it on average",
+		matchOf([3]int{1, 2, 3}, [3]int{1, 2, 3}): "0.0 tones from it on average",
 		{Distance: math.NaN()}:                    "The spread can't be compared with the target's",
 	} {
 		if got := strings.ReplaceAll(SayTargetDistance(m), Nbsp, " "); got != want {

@@ -16,6 +16,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/workspace"
 )
 
 // change is a way to lay a picture out anew that changes nothing in it.
@@ -113,8 +114,15 @@ func newStability(f *families.Finder) *stability {
 	return &stability{f, map[string]*kept{}}
 }
 
+// find finds what is sure, as the command does: without the workspace around a canvas, where one
+// is certain.
 func (s *stability) find(p *image.RGBA) []families.Family {
-	s.finder.Take(analysis.Pixels{Pix: p.Pix, Stride: p.Stride, Width: p.Rect.Dx(), Height: p.Rect.Dy(), Layout: analysis.RGBA}, nil)
+	pixels := analysis.Pixels{Pix: p.Pix, Stride: p.Stride, Width: p.Rect.Dx(), Height: p.Rect.Dy(), Layout: analysis.RGBA}
+	var mask *analysis.Mask
+	if found := workspace.Find(pixels); found.Certainty == workspace.Certain {
+		mask = &analysis.Mask{Areas: analysis.Around(pixels.Bounds(), found.Canvas)}
+	}
+	s.finder.Take(pixels, mask)
 	return slices.DeleteFunc(s.finder.Find(families.DefaultRules()).List, func(f families.Family) bool { return !f.Sure() })
 }
 

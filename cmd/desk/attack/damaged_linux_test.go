@@ -64,8 +64,8 @@ func otherCommands(t *testing.T, dir string, paths []string) {
 		commands := [][]string{
 			{"palette", "--json", path},
 			{"palette", "--png", out + ".png", "--css", out + ".css", path},
-			{"change", "--json", whole, path},
-			{"change", path, whole},
+			{"compare", "--json", whole, path},
+			{"compare", path, whole},
 			{"read", "--target", path, whole},
 			{"sheet", "-o", out + ".pdf", path},
 			{"sheet", "--picture", "-o", out + ".s.png", path},

@@ -18,6 +18,7 @@ func onStills(t *testing.T, home string) (*desktest.Window, *xvfbtest.Painter) {
 	t.Helper()
 	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 1000, WindowManager: true})
 	w := desktest.OpenIn(t, server, home, `{"version": 1, "width": 700, "height": 900, "page": "Stills"}`, nil)
+	w.ShowDemo()
 	w.WaitFor("the page", func(l desktest.Shown) bool { return l.Page == "Stills" && l.Parts[1] > 100 && l.Mirror[2] > 100 })
 	return w, server.Painter()
 }
@@ -72,7 +73,10 @@ func TestDisks(t *testing.T) {
 		w.Script(t.Context(), marks(w, r))
 		faults := answersNow(w, painter)
 		remount(t, dir, 0, "size=30m")
-		w.Key("Escape", "Escape", "ctrl+s")
+		w.Key("Escape", "Escape", "f") // back to what is watched, if a still is open
+		w.WaitFor("no still", func(l desktest.Shown) bool { return l.Still == nil })
+		w.ShowDemo() // where undo has gone back before it
+		w.Key("ctrl+s")
 		w.WaitFor("that a still is kept", func(l desktest.Shown) bool { return strings.Contains(l.Message, "Kept") })
 		y.try(t, append(faults, allReadable(t, w)...)...)
 		if err := os.RemoveAll(filepath.Join(dir, "tonedesk")); err != nil { // the folder is gone, under its hands
@@ -92,7 +96,7 @@ func TestDisks(t *testing.T) {
 func allReadable(t *testing.T, w *desktest.Window) (faults []string) {
 	lines := w.Lines()
 	list := command(t, w.Home, "", "stills", "--json")
-	for _, id := range lines[len(lines)-1].Shelf {
+	for _, id := range lines[len(lines)-1].Kept {
 		if !strings.Contains(list.Out, id) {
 			faults = append(faults, "a kept still is gone: "+id)
 		}

@@ -39,7 +39,7 @@ func TestKills(t *testing.T) {
 	}
 	makeOld(t, filepath.Join(home, "data", "tonedesk", "stills"))
 	w := desktest.OpenIn(t, server, home, "", nil) // which clears away what the kills left
-	w.WaitFor("the stills", func(l desktest.Shown) bool { return len(l.Shelf) > 0 })
+	w.WaitFor("the stills", func(l desktest.Shown) bool { return len(l.Kept) > 0 })
 	w.Quit()
 	nothingLeft(t, y, filepath.Join(home, "data"))
 	y.measure("%d actions, %d stills kept", actions, len(kept))
@@ -48,6 +48,7 @@ func TestKills(t *testing.T) {
 // marks is a script that keeps pictures and draws on them: tools, strokes, undo, one still
 // after another.
 func marks(w *desktest.Window, r *rand.Rand) (script []string) {
+	w.ShowDemo()
 	l := w.WaitFor("the page", func(l desktest.Shown) bool { return l.Page == "Stills" && l.Parts[1] > 100 && l.Mirror[2] > 100 })
 	at := func(x, y float32) string { return fmt.Sprintf("mousemove --window %s %d %d", w.ID, int(x), int(y)) }
 	part := func(i float32) {
@@ -60,17 +61,13 @@ func marks(w *desktest.Window, r *rand.Rand) (script []string) {
 			script = append(script, "key ctrl+s", "sleep 0.05")
 		case 1:
 			part(0)
-			script = append(script, at(l.Parts[0]+40, l.Parts[1]+l.Parts[3]+float32(20+r.IntN(60))), "click 1", "sleep 0.1")
+			script = append(script, at(l.Parts[0]+40, l.Parts[1]+l.Parts[3]+float32(60+r.IntN(60))), "click 1", "click 1", "sleep 0.1")
 		case 2:
 			script = append(script, "key ctrl+z")
 		default:
 			part(1)
-			row, tool := r.IntN(2), 1+r.IntN(3)
-			if box := l.Tools[row]; box[2] > 0 {
-				script = append(script, at(box[0]+box[2]*(float32(tool)+0.5)/5, box[1]+box[3]/2), "click 1")
-			} else { // the tools' place is known once they were shown
-				script = append(script, at(l.Parts[0]+l.Parts[2]*0.3, l.Parts[1]+l.Parts[3]+70), "click 1")
-			}
+			// the tools stand in a row below the parts, 32 wide each
+			script = append(script, at(l.Parts[0]+20+32*float32(1+r.IntN(8)), l.Parts[1]+l.Parts[3]+28), "click 1")
 			x, y := l.Mirror[0]+l.Mirror[2]*r.Float32(), l.Mirror[1]+l.Mirror[3]*r.Float32()
 			script = append(script, at(x, y), "mousedown 1", at(x+9, y+5), at(x+20, y+8), "mouseup 1", "sleep 0.03")
 		}
@@ -83,7 +80,7 @@ func marks(w *desktest.Window, r *rand.Rand) (script []string) {
 func afterKill(t *testing.T, w *desktest.Window, kept map[string]bool) (faults []string) {
 	shown := map[string][]string{} // states of notes, by still
 	for _, l := range w.Lines() {
-		for _, id := range l.Shelf {
+		for _, id := range l.Kept {
 			kept[id] = true
 		}
 		if l.Still != nil {

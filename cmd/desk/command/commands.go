@@ -14,7 +14,6 @@ var All = map[string]func([]string, Streams) int{
 	"read":    command{readOptions, runRead}.run,
 	"spot":    command{[]option{{name: "json"}}, runSpot}.run,
 	"compare": command{[]option{{name: "json"}, {"tolerance", "T"}}, runCompare}.run,
-	"change":  command{[]option{{name: "json"}}, runChange}.run,
 	"sheet":   command{sheetOptions, runSheet}.run,
 	"stills":  command{[]option{{name: "json"}}, runStills}.run,
 	"shade":   command{shadeOptions, runShade}.run,
@@ -72,7 +71,7 @@ func unwritten(path string, err error) error {
 	case err == nil:
 		return nil
 	case errors.Is(err, fs.ErrExist):
-		return sentence(wording.Sentence(what, "there is a file of that name already", "choose another name, or write over it with --force"))
+		return sentence(wording.Cannot(what, "there is a file of that name already", "choose another name, or write over it with --force"))
 	}
 	return sentence(wording.ExplainWriting(what, err))
 }

@@ -124,7 +124,7 @@ func (r fileReport) writeGroups(w io.Writer) {
 		fmt.Fprintf(w, "             they hold %.0f %% of the variance in lightness\n", 100**r.Separability)
 	}
 	if r.Murk != nil && len(r.Groups) > 1 {
-		fmt.Fprintf(w, "  murk       %.1f %% within a quarter of a tone of an edge\n", 100**r.Murk)
+		fmt.Fprintf(w, "  murk       %.1f %% within a quarter of a tone of a border\n", 100**r.Murk)
 	}
 }
 
@@ -153,12 +153,12 @@ func writeFamilies(w io.Writer, list []families.Family) {
 	}
 	switch {
 	case len(sure) > 0:
-		fmt.Fprintln(w, "  families")
+		fmt.Fprintln(w, "  local colours")
 		writeSpotHead(w, fmt.Sprintf("    %-20s", "place"))
 	case len(unsure) > 0:
-		fmt.Fprintln(w, "  families   none found for sure")
+		fmt.Fprintln(w, "  local colours: none found for sure")
 	default:
-		fmt.Fprintln(w, "  families   none found: no local colour has a light and a shadow side")
+		fmt.Fprintln(w, "  local colours: none found with a light and a shadow side")
 	}
 	for _, f := range sure {
 		writeFamily(w, f)

@@ -23,11 +23,11 @@ func TestReportOfUnsureFamilies(t *testing.T) {
 		want []string // in this order
 		not  string
 	}{
-		{[]families.Family{unsure, sure}, []string{"families\n", "#ff0000", "#800000", "reads", "Unsure (1)\n", "#e2ab85", "#b26a5c"}, "Unsure (2)"},
-		{[]families.Family{sure}, []string{"families\n", "reads"}, "Unsure"},
+		{[]families.Family{unsure, sure}, []string{"local colours\n", "#ff0000", "#800000", "reads", "Unsure (1)\n", "#e2ab85", "#b26a5c"}, "Unsure (2)"},
+		{[]families.Family{sure}, []string{"local colours\n", "reads"}, "Unsure"},
 		{[]families.Family{unsure}, []string{"none found for sure\n", "Unsure (1)\n", "#e2ab85"}, "reads"},
-		{[]families.Family{}, []string{"none found: no local colour"}, "Unsure"},
-		{nil, nil, "families"},
+		{[]families.Family{}, []string{"none found with a light"}, "Unsure"},
+		{nil, nil, "local colours"},
 	} {
 		var out strings.Builder
 		writeFamilies(&out, tt.list)

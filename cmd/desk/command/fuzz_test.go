@@ -62,13 +62,13 @@ func FuzzCommands(f *testing.F) {
 
 // Any text stays what it is in a line of JSON, and steers no terminal there; what is no UTF-8
 // can't be told in JSON.
-func FuzzWriteJSON(f *testing.F) {
+func FuzzWriteTame(f *testing.F) {
 	f.Add("pose.png")
 	f.Add("\x1b]0;a\a\u009b\u202e\U000e0001\u2028\"\\<&>\x7f\xff")
 	f.Fuzz(func(t *testing.T, text string) {
 		var line strings.Builder
 		said := map[string]string{"file": text, text: "name"}
-		writeJSON(&line, said)
+		writeTame(&line, encoded(said))
 		if !tame(line.String()) || strings.Count(line.String(), "\n") != 1 {
 			t.Errorf("%q is written %q", text, line.String())
 		}

@@ -83,7 +83,7 @@ func (c *call) eachOfList(do func(line string) error) {
 	switch {
 	case err == nil || c.out.Flush() != nil:
 	case errors.Is(err, errEndless):
-		c.fail(wording.Sentence("read the list on standard input", "it is no list of lines", "write one a line"))
+		c.fail(wording.Cannot("read the list on standard input", "it is no list of lines", "write one a line"))
 	default:
 		c.fail(wording.Explain("read the list on standard input", err))
 	}
@@ -95,9 +95,9 @@ func (c *call) failLine(number int, line string, err error) {
 	var u usageError
 	switch {
 	case errors.Is(err, errLong):
-		c.fail(wording.Sentence(what, "it has more than "+wording.Number(maxLine)+" characters", "write one a line"))
+		c.fail(wording.Cannot(what, "it has more than "+wording.Number(maxLine)+" characters", "write one a line"))
 	case errors.As(err, &u):
-		c.fail(wording.Sentence(what, u.why, u.act))
+		c.fail(wording.Cannot(what, u.why, u.act))
 	default:
 		c.fail(wording.Explain(what, err))
 	}

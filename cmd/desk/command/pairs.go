@@ -11,8 +11,8 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
-// runCompare compares two colours, or a list of pairs.
-func runCompare(c *call) error {
+// compareColours compares two colours, or a list of pairs.
+func compareColours(c *call) error {
 	tolerance := analysis.DefaultTolerance
 	err := c.number(number{"tolerance", &tolerance, analysis.MinTolerance, analysis.MaxTolerance,
 		"it is not a difference of lightness from 0.5 to 5", "write a number such as 2.0"})
@@ -21,7 +21,7 @@ func runCompare(c *call) error {
 	}
 	return colourCommand{verb: "compare", example: "#e2ab85 #b26a5c", of: func(ab []analysis.Spot) error {
 		pair := analysis.Compare(ab[0], ab[1], tolerance)
-		c.report(pair, func(out io.Writer) { writePair(out, pair) })
+		c.report(pair, func(out io.Writer) { writePair(out, pair, tolerance) })
 		return nil
 	}}.run(c)
 }
@@ -57,16 +57,19 @@ func splitPair(line string) (a, b string, ok bool) {
 
 // writePair prints a comparison: both colours, the window's sentence, and the distances
 // that stand behind it.
-func writePair(w io.Writer, p analysis.Pair) {
+func writePair(w io.Writer, p analysis.Pair, tolerance float64) {
 	writeSpotHead(w, "   ")
 	writeSpot(w, "A  ", p.A)
 	writeSpot(w, "B  ", p.B)
-	said := wording.SayPair(p, "A", "B")
-	fmt.Fprintf(w, "%s. %s.\n", plain(said.Title), plain(said.Sub))
-	if said.Remark != "" {
-		fmt.Fprintf(w, "%s.\n", plain(said.Remark))
+	said := wording.SayPair(p, "A", "B").Title
+	if p.Verdict == analysis.Same {
+		said += fmt.Sprintf(" (within %.1f)", tolerance)
 	}
-	fmt.Fprintf(w, "Lightness %s, layer grey %s, colour difference %.1f (CIEDE2000).\n",
+	fmt.Fprintf(w, "%s. %s.\n", plain(said), plain(wording.SayPairMeaning(p)))
+	if remark := wording.SayRemark(p.LayerGreyRemark()); remark != "" {
+		fmt.Fprintf(w, "%s.\n", remark)
+	}
+	fmt.Fprintf(w, "B minus A: lightness %s, layer grey %s; colour difference %.1f (CIEDE2000).\n",
 		signed(p.LightnessDifference, 1), signed(p.LayerGreyDifference, 0), p.CIEDE2000)
 }
 

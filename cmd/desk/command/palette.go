@@ -67,7 +67,7 @@ func runPalette(c *call) error {
 // written, a line each.
 func (plan palettePlan) export(picture string, rows []swatches.Row) error {
 	if len(rows) == 0 && (plan.png != "" || plan.css != "") {
-		return sentence(wording.Sentence(wording.On("write the colours of", picture), "every pixel of it is transparent", "choose another picture"))
+		return sentence(wording.Cannot(wording.On("write the colours of", picture), "every pixel of it is transparent", "choose another picture"))
 	}
 	return errors.Join(
 		plan.writeFile(plan.png, []string{picture}, func(w io.Writer) error { return swatches.WritePNG(w, rows) }),

@@ -23,8 +23,7 @@ func writeSpotHead(w io.Writer, indent string) {
 // writeSpot prints the reading of a colour in one line: lightness and chroma in their
 // own units, hue in degrees, and how it looks where that differs.
 func writeSpot(w io.Writer, indent string, s analysis.Spot) {
-	seen, _ := wording.SaySeen(s)
-	writeSpotSaid(w, indent, s, seen)
+	writeSpotSaid(w, indent, s, wording.SaySeen(s))
 }
 
 // writeSpotSaid prints the reading of a colour and what is said of it.
@@ -65,16 +64,33 @@ func signed(v float64, decimals int) string {
 	return text
 }
 
-// writeJSON writes a line of JSON that can't steer a terminal: what isn't printable is
-// spelled out. Failures to write show when w is flushed.
-func writeJSON(w io.Writer, data any) {
+// reportVersion is the version of the objects that are reported, a member of each: it rises
+// where a name, a unit or a sign changes, not where something is added.
+const reportVersion = 1
+
+// writeJSON writes a report, which has members, as a line of JSON. Failures to write show when
+// w is flushed.
+func writeJSON(w io.Writer, report any) {
+	if line := encoded(report); line != "" {
+		writeTame(w, fmt.Sprintf(`{"version":%d,`, reportVersion)+line[len("{"):])
+	}
+}
+
+// encoded returns data as a line of JSON.
+func encoded(data any) string {
 	var line strings.Builder
 	e := json.NewEncoder(&line) // which ends it with a line break
 	e.SetEscapeHTML(false)
 	if e.Encode(data) != nil {
-		return // a mistake of ours: all that is reported can be encoded
+		return "" // a mistake of ours: all that is reported can be encoded
 	}
-	for _, r := range line.String() { // only inside strings can it be other than ASCII
+	return line.String()
+}
+
+// writeTame writes a line of JSON so that it can't steer a terminal: what isn't printable is
+// spelled out.
+func writeTame(w io.Writer, line string) {
+	for _, r := range line { // only inside strings can it be other than ASCII
 		if r == '\n' || unicode.IsPrint(r) {
 			_, _ = io.WriteString(w, string(r))
 			continue

@@ -14,7 +14,7 @@ import (
 
 // shadeOptions are the options of desk shade.
 var shadeOptions = []option{
-	{name: "json"}, {"light", "warm|cool"}, {"shadow-hue", "H"}, {"turn", "T"}, {"gain", "G"},
+	{name: "json"}, {"light", "warm|cool"}, {"shadow-hue", "H"}, {"hue-shift", "S"}, {"gain", "G"},
 	{"chroma", "C"}, {"equal", "lightness|layer-grey|seen-lightness"}, {"judge", "SHADOW"},
 }
 
@@ -58,7 +58,7 @@ func shadeOptionsOf(a arguments) (propose.Options, error) {
 	}
 	for _, n := range []number{
 		{name: "shadow-hue", value: &o.ShadowHue, from: 0, to: 360, why: "it is not a hue from 0 to 360 degrees"},
-		{name: "turn", value: &o.Turn, from: 0, to: 1, why: "it is not a hue shift from 0 to 1"},
+		{name: "hue-shift", value: &o.Turn, from: 0, to: 1, why: "it is not a hue shift from 0 to 1"},
 		{name: "gain", value: &o.Gain, from: -0.5, to: 2, why: "it is not a gain from -0.5 to 2"},
 		{name: "chroma", value: &o.AccentChroma, from: 0, to: 0.4, why: "it is not an Oklch chroma from 0 to 0.4"},
 	} {
@@ -79,7 +79,7 @@ func (s shadeReport) write(w io.Writer) {
 	o := s.Options
 	writeSpotHead(w, fmt.Sprintf("%*s", nameWidth, ""))
 	writeSpot(w, fmt.Sprintf("%-*s", nameWidth, "local colour"), s.Base)
-	fmt.Fprintf(w, "\nShadows, hue shift toward %.0f, of skin by %.0f degrees at the first tone, saturation %s %% per tone\n",
+	fmt.Fprintf(w, "\nShadows, hue shift toward %.0f, of skin by %.0f degrees at the first tone, saturation gain %s %% per tone\n",
 		o.ShadowHue, propose.SkinShift(o.Turn), signed(100*o.Gain, 0))
 	writeSteps(w, s.Base, s.Ramp[:])
 	fmt.Fprintln(w, "\nLights")

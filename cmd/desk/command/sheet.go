@@ -20,7 +20,7 @@ import (
 // sheetOptions are the options of desk sheet.
 var sheetOptions = []option{{"-o", "FILE"}, {"page", "a4|16:9"}, {name: "picture"}, {name: "force"}}
 
-// runSheet hands a still or a picture file on: as a critique sheet, in layers, or as what is
+// runSheet exports a still or a picture file: as a critique sheet, in layers, or as what is
 // known of it.
 func runSheet(c *call) error {
 	way, err := exportOf(c.arguments)
@@ -36,7 +36,7 @@ func runSheet(c *call) error {
 		return err
 	}
 	if analysis.Read(of.side.Picture, analysis.Options{}).Counted == 0 {
-		return sentence(wording.Sentence(wording.On("make a sheet of", of.name), "all of it is transparent", "choose a picture with something painted on it"))
+		return sentence(wording.Cannot(wording.On("make a sheet of", of.name), "all of it is transparent", "choose a picture with something painted on it"))
 	}
 	c.sayTrouble(of.name, of.trouble)
 	if !chosen {
@@ -62,7 +62,7 @@ func runSheet(c *call) error {
 	return nil
 }
 
-// exportOf reads what is handed on. Errors are usageErrors.
+// exportOf reads what is exported. Errors are usageErrors.
 func exportOf(a arguments) (export.Export, error) {
 	way := export.Export{Page: sheet.A4, Picture: a.given("picture")}
 	pages := map[string]sheet.Size{"a4": sheet.A4, "A4": sheet.A4, "16:9": sheet.Wide}

@@ -13,16 +13,17 @@ import (
 // stillReport is what desk stills says of a still; its JSON names and units are the command
 // line's contract.
 type stillReport struct {
-	ID      string          `json:"id"`
-	Folder  string          `json:"folder"`
-	Name    string          `json:"name"`
-	Time    time.Time       `json:"time"`
-	Width   int             `json:"width"` // pixels
-	Height  int             `json:"height"`
-	Source  stills.Source   `json:"source"`
-	Display string          `json:"display"`
-	Notes   *stills.Summary `json:"notes"` // null where they can't be read
-	Reading stills.Figures  `json:"reading"`
+	ID        string         `json:"id"`
+	Folder    string         `json:"folder"`
+	Name      string         `json:"name"`
+	Time      time.Time      `json:"time"`
+	Width     int            `json:"width"` // pixels
+	Height    int            `json:"height"`
+	Source    stills.Source  `json:"source"`
+	Display   string         `json:"display"`
+	NoteCount *int           `json:"note_count"` // null where they can't be read
+	NoteTexts []string       `json:"note_texts"` // what is written on it; null where it can't be read
+	Reading   stills.Figures `json:"reading"`
 }
 
 // runStills lists the stills, newest first.
@@ -55,7 +56,7 @@ func stillReportOf(e stills.Entry, folder string) stillReport {
 		Source: e.Source, Display: e.Display, Reading: e.Reading,
 	}
 	if e.Trouble == nil {
-		r.Notes = &e.Notes
+		r.NoteCount, r.NoteTexts = &e.Notes.Count, append([]string{}, e.Notes.Texts...)
 	}
 	return r
 }

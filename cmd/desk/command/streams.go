@@ -34,7 +34,7 @@ func (s Streams) Fail(sentence string) int {
 func (s Streams) WrongUse(err error) int {
 	var u usageError
 	if errors.As(err, &u) {
-		s.Say(wording.Sentence(u.what, u.why, u.act))
+		s.Say(wording.Cannot(u.what, u.why, u.act))
 	} else {
 		s.Say(wording.Explain("use these arguments", err))
 	}

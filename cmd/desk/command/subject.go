@@ -73,7 +73,7 @@ func stillNamed(store *stills.Store, name string) (id string, err error) {
 		switch {
 		case e.Name != stills.CutName(name) || e.Name == "":
 		case id != "":
-			return "", sentence(wording.Sentence(wording.On("open the still", name), "more than one has that name", "give its ID, as desk stills lists it"))
+			return "", sentence(wording.Cannot(wording.On("open the still", name), "more than one has that name", "give its ID, as desk stills lists it"))
 		default:
 			id = e.ID
 		}

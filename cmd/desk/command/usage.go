@@ -7,14 +7,13 @@ const usage = `Tonedesk measures the lightness of a painting.
                            screen or on a picture file
   desk read FILE...        say what the window measures, for picture files
   desk spot COLOUR...      read colours, written #rgb, #rrggbb or rgb(r g b)
-  desk compare A B         say how far apart two colours are in lightness
+  desk compare A B         say how far apart two colours are in lightness, or
+                           what changed from picture or still A to B
   desk shade COLOUR...     propose shadows, lights, accents and lines
   desk match A B           bring B to the lightness of A
   desk palette FILE...     list the colours that picture files are painted with
-  desk change A B          say what happened to the lightness from picture or
-                           still A to B
   desk stills              list the stills, newest first
-  desk sheet PICTURE       lay a picture or a still out on one page, to hand on
+  desk sheet PICTURE       export a picture or a still as a critique sheet
                            (a still by its ID, its folder, or its name)
   desk help                print this page
 
@@ -28,12 +27,12 @@ Options
   read --target PICTURE    say how far each picture is from this one
   read --workspace keep    count the workspace around a canvas too; auto leaves
                            it out where it is certain that it is one, else auto
-  read --no-families       don't look for local colours with light and shadow
+  read --no-families       don't look for local colours
   compare --tolerance T    lightness up to which two colours count as the same,
                            0.5 to 5, else 2.0
   shade --light warm|cool  the shadow's hue: violet-blue, or brown-red
   shade --shadow-hue H     or any Oklch hue, 0 to 360 degrees, else 283
-  shade --turn T           hue shift, 0 to 1, else 0.15: 20 degrees for skin
+  shade --hue-shift S      hue shift, 0 to 1, else 0.15: 20 degrees for skin
   shade --gain G           saturation gain per tone, -0.5 to 2, else 0.1
   shade --chroma C         Oklch chroma of the accents, 0 to 0.4, else 0.12
   shade --equal WHAT       accents keep lightness, layer-grey or seen-lightness
@@ -49,7 +48,7 @@ Options
   sheet --picture          the picture with its notes instead, as .png
   sheet --force            write over a file that is there
   spot -, shade -          read one colour a line from standard input
-  compare -, match -       read one pair a line from standard input
+  compare -, match -       read one pair of colours a line from standard input
 
 Quote colours for the shell: desk compare '#e2ab85' '#b26a5c'
 It ends with 0 when done, with 1 when a file or a line could not be read (the

@@ -34,15 +34,21 @@ type Shown struct {
 	Page    string
 	Tabs    [4]float32
 	Spread  [4]float32
+	Menu    []Place // what can be chosen in the open menu, or at the first start
+	Bar     []Place // buttons of the bar, of the strip, and of the open panel
+	Places  []Place // what can be pressed on the open page
+	Base    string  // code of the colour that others are proposed from
 	Still   *struct {
 		ID, Tool string
 		Kinds    []string
 	}
-	Tools    [2][4]float32
-	Shelf    []string
+	Tools    [][4]float32
+	Kept     []string
+	Compares string // ID
 	Grid     [4]float32
 	Parts    [4]float32
 	Target   string
+	Words    []string
 	Families []struct {
 		Light, Shadow, Title string
 		Notes                []string

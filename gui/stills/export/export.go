@@ -12,7 +12,7 @@ import (
 	"app.tonedesk/gui/stills/sheet"
 )
 
-// Export says what of a still is handed on, beside what the file's ending tells.
+// Export says what of a still is exported, beside what the file's ending tells.
 type Export struct {
 	Page    sheet.Size // of a sheet
 	Picture bool       // as PNG: the picture with its notes, pixel for pixel, not the sheet
@@ -54,7 +54,7 @@ func (h Export) Save(to files.To, s SheetSubject) error {
 		err = to.Write(func(w io.Writer) error { return h.write(w, ending, s) })
 	}
 	if err != nil {
-		return fmt.Errorf("hand on as %s: %w", to.Path, err)
+		return fmt.Errorf("export as %s: %w", to.Path, err)
 	}
 	return nil
 }

@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -63,7 +64,7 @@ func someSubject() SheetSubject {
 			notes.New(spot, "half-tone"),
 			notes.New(notes.Arrow{From: ink.Pt(5, 5), To: ink.Pt(50, 50), Width: 2}, "lose this edge"),
 			notes.New(notes.Area{Side: notes.Light, Points: []ink.Point{ink.Pt(20, 20)}, Width: 20}, ""),
-			notes.New(notes.Area{Side: notes.Shadow, Points: []ink.Point{ink.Pt(90, 20)}, Width: 20}, ""),
+			notes.New(notes.Area{Side: notes.Shadow, Points: []ink.Point{ink.Pt(90, 20)}, Width: 20}, "turn it"),
 		},
 	}
 }
@@ -81,25 +82,27 @@ func TestSheetContent(t *testing.T) {
 	if c.FamiliesLeft != 1 {
 		t.Errorf("of 7 families %d are said to be left", c.FamiliesLeft)
 	}
-	var said []string
+	said := []string{plainSay(c.Painted)}
 	for _, n := range c.Notes {
-		said = append(said, plainSay(n.Text))
+		said = append(said, strconv.Itoa(n.Number), plainSay(n.Text), plainSay(n.Reading))
 	}
 	light, shadow := analysis.SpotOf(colour.RGB{R: 200, G: 200, B: 200}), analysis.SpotOf(colour.RGB{R: 80, G: 80, B: 80})
+	apart := wording.Tenth(light.Value - shadow.Value)
 	want := []string{
-		"lightness " + wording.Tenth(light.Lightness) + ", value " + wording.Tenth(light.Value) + ": half-tone",
-		"lose this edge",
-		"Painted areas. Light: lightness " + wording.Tenth(light.Lightness) + ", value " + wording.Tenth(light.Value) + ", spread 0.0. Shadow: lightness " +
-			wording.Tenth(shadow.Lightness) + ", value " + wording.Tenth(shadow.Value) + ", spread 0.0. " + wording.Tenth(light.Value-shadow.Value) +
-			" tones apart; the shadow's lightest tenth is " + wording.Tenth(light.Value-shadow.Value) + " tones darker than the light's darkest tenth.",
+		"Painted areas. Light: lightness " + wording.Tenth(light.Lightness) + ", value " + wording.Tenth(light.Value) + ", varies by 0.0. Shadow: lightness " +
+			wording.Tenth(shadow.Lightness) + ", value " + wording.Tenth(shadow.Value) + ", varies by 0.0. " + apart +
+			" tones apart; the shadow's lightest tenth is " + apart + " tones darker than the light's darkest tenth.",
+		"1", "half-tone", "lightness " + wording.Tenth(light.Lightness) + ", value " + wording.Tenth(light.Value),
+		"2", "lose this edge", "",
+		"3", "turn it", apart + " tones",
 	}
 	if strings.Join(said, "|") != strings.Join(want, "|") {
 		t.Errorf("%q, want %q", said, want)
 	}
-	if c.Notes[0].Number != 1 || c.Notes[1].Number != 2 || c.Notes[2].Number != 0 || c.Notes[0].Colour == nil || c.Notes[0].Grey != 200 {
+	if c.Notes[0].Colour == nil || c.Notes[0].Grey != 200 || c.Notes[1].Colour != nil {
 		t.Errorf("%+v", c.Notes)
 	}
-	if got := plainSay(c.About); got != "4 March 2026, 12:30 · part of the screen, 120 × 80 pixels · 5 notes" {
+	if got := plainSay(c.About); got != "4 March 2026, 12:30 · part of the screen, 120 × 80 pixels · 3 notes, 2 more without words" {
 		t.Errorf("about %q", got)
 	}
 	if len(c.Shares) != 2 || plainSay(c.Shares[0].Words) != "dark 50 %" || c.Histogram == nil {
@@ -148,7 +151,7 @@ func TestSheetOfJudged(t *testing.T) {
 func TestSayMeasured(t *testing.T) {
 	light, shadow := analysis.SpotOf(colour.RGB{R: 200, G: 200, B: 200}), analysis.SpotOf(colour.RGB{R: 80, G: 80, B: 80})
 	side := func(s analysis.Spot) string {
-		return "lightness " + wording.Tenth(s.Lightness) + ", value " + wording.Tenth(s.Value) + ", spread 0.0"
+		return "lightness " + wording.Tenth(s.Lightness) + ", value " + wording.Tenth(s.Value) + ", varies by 0.0"
 	}
 	nan := math.NaN()
 	for want, m := range map[string]notes.Measured{
@@ -175,9 +178,8 @@ func TestSayMeasured(t *testing.T) {
 	list := []notes.Note{area(notes.Light, 30), area(notes.Shadow, 10)}
 	painted := notes.NewPainted(p)
 	painted.Set(list)
-	rows := contentOf(t, SheetSubject{Title: "x", Picture: p, Notes: list}).Notes
-	if len(rows) != 1 || !strings.HasSuffix(rows[0].Text, wording.SayMeasured(painted.Measure())) {
-		t.Errorf("the sheet says %+v", rows)
+	if c := contentOf(t, SheetSubject{Title: "x", Picture: p, Notes: list}); len(c.Notes) != 0 || !strings.HasSuffix(c.Painted, wording.SayMeasured(painted.Measure())) {
+		t.Errorf("the sheet says %q, %+v", c.Painted, c.Notes)
 	}
 }
 

@@ -3,6 +3,7 @@ package export
 import (
 	"image"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -108,8 +109,14 @@ func SheetContent(s SheetSubject) (sheet.Content, error) {
 		Greys:     stills.Paint(paper, "grey", w, h, look),
 		Bands:     stills.Paint(paper, "bands", w, h, bands),
 		Histogram: &histogram, Shares: sheetShares(reading.Chosen().Groups()), Figures: sheetFigures(reading),
-		Notes: sheetNotes(s),
 	}
+	painted := notes.NewPainted(s.Picture)
+	painted.Set(s.Notes)
+	measured := painted.Measure()
+	if measured.Light != nil || measured.Shadow != nil {
+		c.Painted = "Painted areas. " + wording.SayMeasured(measured)
+	}
+	c.Notes = sheetNotes(s.Notes, measured)
 	if s.Families != nil {
 		list := s.listed()
 		shown := min(len(list), mostFamilies)
@@ -135,7 +142,7 @@ func sheetAbout(s SheetSubject) string {
 		size = "the demo painting, " + size
 	}
 	parts = append(parts, size)
-	if said := wording.SayNotes(len(s.Notes)); said != "" {
+	if said := sayMarks(s.Notes); said != "" {
 		parts = append(parts, said)
 	}
 	return strings.Join(parts, " · ")
@@ -197,27 +204,46 @@ func sheetFamilies(list []families.Family) []sheet.FamilyRow {
 	return rows
 }
 
-// sheetNotes lists what the notes say, by their numbers, then the painted areas.
-func sheetNotes(s SheetSubject) []sheet.NoteRow {
+// sheetNotes lists what the notes say, by their numbers, with their readings.
+func sheetNotes(list []notes.Note, measured notes.Measured) []sheet.NoteRow {
 	var rows []sheet.NoteRow
-	for i, number := range notes.Numbers(s.Notes) {
+	for i, number := range notes.Numbers(list) {
 		if number == 0 {
 			continue
 		}
-		n := s.Notes[i]
-		row := sheet.NoteRow{Number: number, Text: n.Text}
-		if spot, ok := n.Shape.(notes.Spot); ok {
-			row.Colour, row.Grey = &spot.Reading.Colour, colour.GreyOf(spot.Reading.Lightness)
-			row.Text = strings.TrimSuffix(spot.Say()+": "+n.Text, ": ")
+		row := sheet.NoteRow{Number: number, Text: list[i].Text}
+		switch shape := list[i].Shape.(type) {
+		case notes.Spot:
+			row.Colour, row.Grey = &shape.Reading.Colour, colour.GreyOf(shape.Reading.Lightness)
+			row.Reading = shape.Say()
+		case notes.Area:
+			if measured.Light != nil && measured.Shadow != nil {
+				row.Reading = wording.SayTones(analysis.AsPrinted(measured.Tones))
+			}
 		}
 		rows = append(rows, row)
 	}
-	painted := notes.NewPainted(s.Picture)
-	painted.Set(s.Notes)
-	if m := painted.Measure(); m.Light != nil || m.Shadow != nil {
-		rows = append(rows, sheet.NoteRow{Text: "Painted areas. " + wording.SayMeasured(m)})
-	}
 	return rows
+}
+
+// sayMarks counts the notes that are listed, and the others.
+func sayMarks(list []notes.Note) string {
+	listed, silent := 0, 0
+	for _, n := range list {
+		switch {
+		case n.Speaks():
+			listed++
+		case n.Known():
+			silent++
+		}
+	}
+	switch {
+	case silent == 0:
+		return wording.SayNotes(listed)
+	case listed == 0:
+		return wording.SayNotes(silent) + " without words"
+	}
+	return wording.SayNotes(listed) + ", " + strconv.Itoa(silent) + " more without words"
 }
 
 // SheetTitle is what a still without a name is called on a sheet: its time.

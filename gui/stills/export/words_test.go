@@ -220,35 +220,38 @@ func inSight(size float64) SheetSubject {
 	return s
 }
 
-// The fullest sheet there can be takes two seconds on two cores that nobody else uses; here the
-// quickest of some tries may take three times that.
+// The fullest sheet there can be, and the fullest picture in layers, take less than two seconds: here
+// the quickest of some tries may take twice that, for others use the machine.
 func TestFullestSheetIsQuick(t *testing.T) {
-	const reached, noise, tries = 2 * time.Second, 3, 4
-	for _, size := range []float64{10, 30, 64, 128} {
-		s, least := inSight(size), time.Hour
-		for range tries {
-			begun := time.Now()
-			if err := (Export{Page: sheet.A4}).write(io.Discard, ".pdf", s); err != nil {
-				t.Fatal(err)
+	lawtest.SkipRaced(t)
+	const reached, noise, tries = 2 * time.Second, 2, 4
+	for _, size := range lawtest.Some([]float64{10, 30, 64, 128, 400}, 2) {
+		s := inSight(size)
+		for _, ending := range []string{".pdf", ".png", ".ora"} {
+			least := time.Hour
+			for range tries {
+				begun := time.Now()
+				if err := (Export{Page: sheet.A4}).write(io.Discard, ending, s); err != nil {
+					t.Fatal(err)
+				}
+				if least = min(least, time.Since(begun)); least <= noise*reached {
+					break
+				}
 			}
-			if least = min(least, time.Since(begun)); least <= noise*reached {
-				break
+			if least > noise*reached {
+				t.Errorf("letters of %g pixels: %s took %v", size, ending, least)
 			}
-		}
-		t.Logf("letters of %g pixels: %v", size, least)
-		if least > noise*reached {
-			t.Errorf("letters of %g pixels: it took %v", size, least)
 		}
 	}
 }
 
-// BenchmarkFullestSheet is of every letter that notes may have, in sight. To be reached: 2 s; where a
-// dozen letters fill the picture, at 400 pixels, it is not.
+// BenchmarkFullestSheet is of every letter that notes may have. Budget: 2 s.
 func BenchmarkFullestSheet(b *testing.B) {
 	for _, size := range []float64{10, 30, 64, 128, 400} {
 		s := inSight(size)
 		for _, ending := range []string{".pdf", ".png", ".ora"} {
 			b.Run(fmt.Sprint(size, ending), func(b *testing.B) {
+				b.ReportAllocs()
 				for b.Loop() {
 					if err := (Export{Page: sheet.A4}).write(io.Discard, ending, s); err != nil {
 						b.Fatal(err)

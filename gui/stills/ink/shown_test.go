@@ -87,9 +87,9 @@ func TestStampsLookAsDrawn(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := Mark{Grey: 255, Rim: float64(rapid.IntRange(0, 16).Draw(t, "rim")) / 4, RimGrey: 128, Text: Text{
 			Face(rapid.IntRange(0, 1).Draw(t, "face")), rapid.StringMatching(`[a-zA-Z0-9ßжΩ&@]`).Draw(t, "letter"),
-			Pt(float64(rapid.IntRange(0, 160).Draw(t, "x"))/4, float64(rapid.IntRange(160, 320).Draw(t, "y"))/4), mostStamped,
+			Pt(float64(rapid.IntRange(0, 160).Draw(t, "x"))/4, float64(rapid.IntRange(800, 1400).Draw(t, "y"))/4), mostStamped,
 		}}
-		stamped, drawn := ground(128, 128, 0), ground(128, 128, 0)
+		stamped, drawn := ground(300, 400, 0), ground(300, 400, 0)
 		new(Drawer).Draw(stamped, stamped.Rect, []Mark{m})
 		m.Text.Size += 1.0 / 1024
 		new(Drawer).Draw(drawn, drawn.Rect, []Mark{m})

@@ -12,8 +12,8 @@ import (
 // each letter stands in hundreds of places. What a stamp looks like depends on the letter alone,
 // so that parts make the whole.
 const (
-	mostStamped = 128     // size of letters that are stamped, in pixels; larger ones are few in a picture
-	mostStamps  = 8 << 20 // bytes that stamps take before they are forgotten
+	mostStamped = 320      // size of letters that are stamped, in pixels; larger ones are few in a picture
+	mostStamps  = 16 << 20 // bytes that stamps take before they are forgotten
 )
 
 // stampKey is all that a stamp depends on.

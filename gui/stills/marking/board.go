@@ -42,14 +42,13 @@ func NewBoard(saver *Saver, acts Acts) *Board {
 	return &Board{acts: acts, saver: saver, list: notes.NewList(nil)}
 }
 
-// Open takes a still that was opened. One that can't be marked here is held only.
+// Open takes a still that was opened, with the tool that selects: what is there is looked at
+// before more is drawn. One that can't be marked here says so.
 func (b *Board) Open(s *stills.Still) {
-	b.still, b.list, b.selected = s, notes.NewList(s.Notes.Notes), ""
+	b.still, b.list, b.selected, b.tool = s, notes.NewList(s.Notes.Notes), "", 0
 	b.painted = notes.NewPainted(analysis.Opaque(s.Picture))
 	b.painted.Set(b.list.All())
-	if !b.mayMark() {
-		b.tool = 0
-	}
+	b.mayMark()
 	b.draw()
 	b.acts.Selected()
 }
@@ -157,6 +156,11 @@ func (b *Board) Settle() { b.list.Settle() }
 func (b *Board) Undo() bool { return b.walk((*notes.List).Undo) }
 
 func (b *Board) Redo() bool { return b.walk((*notes.List).Redo) }
+
+// CanUndo and CanRedo report whether there is something.
+func (b *Board) CanUndo() bool { return b.list.CanUndo() }
+
+func (b *Board) CanRedo() bool { return b.list.CanRedo() }
 
 func (b *Board) walk(step func(*notes.List) bool) bool {
 	if !step(b.list) {

@@ -25,6 +25,9 @@ type layer struct {
 func (b *Board) look() Look {
 	l := b.acts.Look()
 	l.View.Selected = b.selected
+	if b.still != nil {
+		l.View.Still = image.Pt(b.still.Picture.Width, b.still.Picture.Height)
+	}
 	return l
 }
 

@@ -55,15 +55,15 @@ func TestTakingHold(t *testing.T) {
 	b := newBench(t)
 	b.drag(t, "Box", ink.Pt(100, 100), ink.Pt(200, 180))
 	was := b.Notes()[0].Shape
-	b.drag(t, "Hold", ink.Pt(150, 140), ink.Pt(140, 145))
+	b.drag(t, "Select", ink.Pt(150, 140), ink.Pt(140, 145))
 	if _, ok := b.Selected(); ok || b.Notes()[0].Shape != was || b.panned == (image.Point{}) {
 		t.Errorf("a drag inside of the box selects it, or moves the picture by %v only", b.panned)
 	}
-	b.drag(t, "Hold", ink.Pt(150, 91), ink.Pt(180, 121))
+	b.drag(t, "Select", ink.Pt(150, 91), ink.Pt(180, 121))
 	if b.Notes()[0].Shape != was {
 		t.Error("a press nine pixels beside the line takes hold of it")
 	}
-	b.drag(t, "Hold", ink.Pt(150, 96), ink.Pt(180, 126))
+	b.drag(t, "Select", ink.Pt(150, 96), ink.Pt(180, 126))
 	if got := b.Notes()[0].Shape; got != was.Moved(ink.Pt(30, 30)) {
 		t.Errorf("carried by (30,30), %v became %v", was, got)
 	}

@@ -27,11 +27,11 @@ const (
 	noteText  = 14.0
 )
 
-// Tools lists the tools in the order in which they are offered. The first place is for
-// taking hold of notes.
+// Tools lists the tools in the order in which they are offered. The first one
+// selects notes.
 func Tools() []Tool {
 	return []Tool{
-		{Name: "Hold"},
+		{Name: "Select"},
 		{Name: "Stroke", begin: func(b *Board, at ink.Point) notes.Shape {
 			return notes.Stroke{Points: []ink.Point{at}, Width: b.width(noteLine)}
 		}},

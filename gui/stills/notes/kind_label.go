@@ -16,7 +16,15 @@ func (l Label) Moved(way ink.Point) Shape {
 func (l Label) fine() bool { return l.At.Fine() && fineWidth(l.Size) }
 
 func (l Label) draw(p *pen, text string) {
-	at, size := p.at(l.At), max(l.Size*p.view.Scale, leastText*p.view.Pixel)
-	p.text(text, at, size)
-	p.number(at.Minus(ink.Pt(0, size)))
+	if !p.worded {
+		text = ""
+	}
+	b := p.lay(text, p.at(l.At), l.Size*p.view.Scale)
+	if text != "" {
+		p.text(b.words, b.at, b.size)
+	}
+	if p.counted > 0 { // beside the first line, at the height of its middle
+		_, high := p.badge()
+		p.disc(b.at.Plus(ink.Pt(-p.beforeWords(b.size), high/2-0.36*b.size)))
+	}
 }

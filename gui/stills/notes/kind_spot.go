@@ -28,8 +28,8 @@ func (s Spot) draw(p *pen, _ string) {
 	at, r := p.at(s.At), spotRadius*p.view.Pixel
 	p.line(ink.Ellipse(at, ink.Pt(r, r)), true, 1.5*p.view.Pixel)
 	p.whole()
-	p.beside("value "+tenth(s.Reading.Value), at, 1.6*r)
-	p.number(at.Minus(ink.Pt(0, r)))
+	number := p.number(at.Minus(ink.Pt(0.7*r, 0.7*r))) // outside the ring
+	p.beside("value "+tenth(s.Reading.Value), at, 1.6*r, number)
 }
 
 // Say returns the reading in words: lightness and value.

@@ -31,8 +31,7 @@ func (l *List) Find(id string) int {
 const Most = 1000
 
 // MostLetters is how many letters the notes of a still may have together for another to be
-// written: twenty-five pages (our choice: a sheet with all of them in sight, up to 64 pixels large,
-// takes about a second). Another program, or this one before, may have left more.
+// written: twenty-five pages (our choice). Another program, or this one before, may have left more.
 const MostLetters = 50_000
 
 // ErrFull: there are as many notes as there may be.
@@ -99,6 +98,11 @@ func (l *List) Undo() bool { return l.walk(&l.past, &l.future) }
 
 // Redo does the step that was undone last again. It reports false if there is none.
 func (l *List) Redo() bool { return l.walk(&l.future, &l.past) }
+
+// CanUndo and CanRedo report whether there is something to undo, or to do again.
+func (l *List) CanUndo() bool { return len(l.past) > 0 }
+
+func (l *List) CanRedo() bool { return len(l.future) > 0 }
 
 // walk goes to the last of from, and keeps in to what leads back.
 func (l *List) walk(from, to *[][]Note) bool {

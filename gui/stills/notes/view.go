@@ -19,6 +19,7 @@ type View struct {
 	Pixel    float64         // drawn pixels for one unit of what doesn't scale: rims, rings of spots, letters; above 0
 	Selected string          // ID of a note that is drawn with a double rim; "" for none
 	Inside   image.Rectangle // where numbers and readings are kept, in drawn pixels; empty: anywhere
+	Still    image.Point     // size of the still, in its pixels: labels are kept on it; zero: anywhere
 }
 
 // letters is the size of numbers and readings, in drawn pixels.
@@ -30,8 +31,9 @@ func (v View) To(p ink.Point) ink.Point { return p.Minus(v.Origin).Times(v.Scale
 // Marks returns what is drawn of notes, lowest first: areas, then the others in their
 // order, then their numbers. Several areas of a side share a mark.
 func (v View) Marks(list []Note) []ink.Mark {
-	p := v.pen()
+	p, worded := v.pen(), v.firstWorded(list)
 	for i, number := range Numbers(list) {
+		p.worded = i >= worded
 		p.note(list[i], number)
 	}
 	return p.all()
@@ -48,8 +50,9 @@ func (v View) Draw(d *ink.Drawer, dst *image.RGBA, clip image.Rectangle, list []
 	}
 	lowest.marks = nil
 	d.Draw(dst, clip, lowest.all())
-	p := v.pen()
+	p, worded := v.pen(), v.firstWorded(list)
 	for i, number := range Numbers(list) {
+		p.worded = i >= worded
 		p.note(list[i], number)
 		d.Draw(dst, clip, p.marks)
 		p.marks = p.marks[:0]
@@ -83,8 +86,13 @@ func boundsOf(marks []ink.Mark) (r image.Rectangle) {
 // in drawn pixels; -1 if there is none. Areas lie under all other notes.
 func (v View) Top(list []Note, p ink.Point, reach float64) int {
 	top, area := -1, -1
+	numbers, worded := Numbers(list), v.firstWorded(list)
 	for i, n := range list {
-		for _, m := range v.marksOf(n, 0) {
+		pen := v.pen()
+		pen.worded = i >= worded
+		pen.note(n, numbers[i])
+		pen.badges = nil
+		for _, m := range pen.all() {
 			if !m.Hit(p, reach) {
 				continue
 			}

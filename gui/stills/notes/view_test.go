@@ -107,21 +107,17 @@ func TestNumbers(t *testing.T) {
 	}
 }
 
-// What is kept inside lies inside, so that a number or a reading is never cut off.
+// Of a spot at any place its number and its reading lie in the picture with their rims, and
+// neither over the other.
 func TestKeptInside(t *testing.T) {
-	in := image.Rect(0, 0, 200, 100)
-	v := View{Scale: 1, Pixel: 1, Inside: in}
 	rapid.Check(t, func(t *rapid.T) {
-		at := ink.Pt(float64(rapid.IntRange(0, 200).Draw(t, "x")), float64(rapid.IntRange(0, 100).Draw(t, "y")))
+		in := image.Rect(0, 0, rapid.IntRange(110, 300).Draw(t, "wide"), rapid.IntRange(60, 300).Draw(t, "high"))
+		v := View{Scale: 1, Pixel: 1, Inside: in}
+		at := ink.Pt(rapid.Float64Range(0, float64(in.Max.X)).Draw(t, "x"), rapid.Float64Range(0, float64(in.Max.Y)).Draw(t, "y"))
 		marks := v.Marks([]Note{New(Spot{At: at, Reading: analysis.SpotOf(colour.RGB{R: 255, G: 255, B: 255})}, "")})
-		for i := range marks {
-			if marks[i].Text.Words == "" {
-				continue
-			}
-			b := marks[i].Bounds()
-			if b.Min.X < in.Min.X-3 || b.Max.X > in.Max.X+3 || b.Min.Y < in.Min.Y-3 || b.Max.Y > in.Max.Y+6 {
-				t.Fatalf("text of a spot at %v lies in %v", at, b)
-			}
+		reading, disc, number := marks[1].Bounds(), marks[2].Bounds(), marks[3].Bounds() // over the ring
+		if !reading.Union(disc).In(in) || !number.In(disc) || reading.Inset(2).Overlaps(disc.Inset(2)) {
+			t.Fatalf("in %v the reading of a spot at %v lies in %v, its number in %v", in, at, reading, disc)
 		}
 	})
 }

@@ -1,9 +1,9 @@
 package sheet
 
 import (
-	"fmt"
 	"image"
 	"strconv"
+	"strings"
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/stills/ink"
@@ -24,7 +24,8 @@ type Content struct {
 	Figures   string // what the groups say, over the spread, or why there is none
 
 	Families     []FamilyRow
-	FamiliesLeft int // how many more there are
+	FamiliesLeft int    // how many more there are
+	Painted      string // what painted areas measure; "" for none
 	Notes        []NoteRow
 }
 
@@ -38,10 +39,11 @@ type FamilyRow struct {
 
 // NoteRow is what a note says.
 type NoteRow struct {
-	Number int         // as it stands on the picture; 0 for none
-	Colour *colour.RGB // of a spot
-	Grey   uint8       // beside it
-	Text   string
+	Number  int         // as it stands on the picture
+	Colour  *colour.RGB // of a spot
+	Grey    uint8       // beside it
+	Text    string
+	Reading string // at the right; "" for none
 }
 
 // New lays content out on a page.
@@ -52,7 +54,7 @@ func New(size Size, c Content) *Page {
 	p.show(c.Picture, plan.picture, "Picture with notes")
 	p.show(c.Greys, plan.greys, "Greys of the same lightness")
 	p.show(c.Bands, plan.bands, "Bands of value")
-	p.say(plan.spread.X, plan.spread.Y-1.2, cut(c.Figures, bodyText, plan.spread.W), bodyText, textGrey)
+	p.say(plan.spread.X, plan.spread.Y-1.2, letters(bodyText).Cut(c.Figures, plan.spread.W), bodyText, textGrey)
 	if c.Histogram != nil {
 		p.spread(plan.spread, c.Histogram, c.Shares)
 	}
@@ -62,9 +64,9 @@ func New(size Size, c Content) *Page {
 
 // heading writes the title, what is said about it, and the foot.
 func (p *Page) heading(size Size, c Content) {
-	p.head(margin, margin+titleText, cut(c.Title, titleText*1.1, size.W-2*margin), titleText)
-	p.say(margin, margin+titleText+5.5, cut(c.About, bodyText, size.W-2*margin), bodyText, quietGrey)
-	p.say(margin, size.H-margin+2, cut(c.Foot, smallText, size.W-2*margin), smallText, quietGrey)
+	p.head(margin, margin+titleText, ink.Letters{Face: ink.Bold, Size: titleText}.Cut(c.Title, size.W-2*margin), titleText)
+	p.say(margin, margin+titleText+5.5, letters(bodyText).Cut(c.About, size.W-2*margin), bodyText, quietGrey)
+	p.say(margin, size.H-margin+2, letters(smallText).Cut(c.Foot, size.W-2*margin), smallText, quietGrey)
 }
 
 // show puts a picture into a box, with its name above.
@@ -102,8 +104,11 @@ const (
 	smallHigh  = 3.3  // of each of these
 	familyText = 3    // lines at most
 	lineHigh   = 4.2
-	noteLines  = 6 // at most, of one note
 )
+
+// noteLines are how many lines of one note are listed at most: all, or fewer, so that more notes
+// are.
+var noteLines = []int{1000, 24, 12, 6, 3}
 
 // rows are what a list consists of. Each is laid out when its turn comes: of very many there
 // is no room for the last.
@@ -119,19 +124,62 @@ type row struct {
 	draw func(b Box)
 }
 
-// lists writes what the notes say and the families: each list in a column of its own where
-// there are two.
+// lists writes what the notes say and the families, with no more of long notes than leaves room
+// for all.
 func (p *Page) lists(columns []Box, c Content) {
+	before := len(p.items)
+	for i, lines := range noteLines {
+		p.items = p.items[:before]
+		notes, families := p.listed(columns, c, lines)
+		if i == len(noteLines)-1 || notes+families == 0 {
+			p.more(columns[len(columns)-1], notes, families+c.FamiliesLeft)
+			return
+		}
+	}
+}
+
+// listed writes the lists, each in a column of its own where there are two, with so many lines of
+// one note at most. It returns how many notes and families are left.
+func (p *Page) listed(columns []Box, c Content, lines int) (notes, families int) {
 	f, width := &flow{columns: columns}, columns[0].W
-	left := p.list(f, rows{"Notes", len(c.Notes), func(i int) row { return p.note(width, c.Notes[i]) }})
-	if len(f.columns) == 2 && len(c.Notes) > 0 {
+	heads := 0
+	if c.Painted != "" {
+		heads = 1
+	}
+	notes = p.list(f, rows{"Notes", heads + len(c.Notes), func(i int) row {
+		if i < heads {
+			return p.note(width, NoteRow{Text: c.Painted}, lines)
+		}
+		return p.note(width, c.Notes[i-heads], lines)
+	}})
+	if len(f.columns) == 2 && heads+len(c.Notes) > 0 {
 		f.columns, f.y = f.columns[1:], 0
 	}
-	left += c.FamiliesLeft + p.list(f, rows{"Local colours: light and shadow, over their greys", len(c.Families),
+	families = p.list(f, rows{"Local colours: light and shadow, over their greys", len(c.Families),
 		func(i int) row { return p.family(width, c.Families[i]) }})
-	if end := columns[len(columns)-1]; left > 0 {
-		p.say(end.X, end.bottom()-1, fmt.Sprintf("and %d more, for which there is no room here", left), smallText, quietGrey)
+	return min(notes, len(c.Notes)), families
+}
+
+// more says at the end of a column how much is left.
+func (p *Page) more(end Box, notes, families int) {
+	var left []string
+	if notes > 0 {
+		left = append(left, counted(notes, "more note"))
 	}
+	if families > 0 {
+		left = append(left, counted(families, "more local colour"))
+	}
+	if left != nil {
+		p.say(end.X, end.bottom()-1, "and "+strings.Join(left, " and ")+", not shown here", smallText, quietGrey)
+	}
+}
+
+// counted writes how many there are of something.
+func counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return strconv.Itoa(n) + " " + what + "s"
 }
 
 // list writes rows under their head as long as there is room, and returns how many are left.
@@ -167,7 +215,7 @@ func (f FamilyRow) textRoom() float64 { return float64(max(len(f.Colours), 2))*f
 
 // family lays out a family: colours with their greys right below, edge to edge, and words.
 func (p *Page) family(width float64, f FamilyRow) row {
-	lines := wrap(f.Text, smallText, width-f.textRoom(), familyText)
+	lines := letters(smallText).Wrap(f.Text, width-f.textRoom(), familyText)
 	high := familyHigh + smallHigh*float64(max(0, len(lines)-2))
 	return row{high, func(b Box) { p.drawFamily(b, f, lines) }}
 }
@@ -180,7 +228,7 @@ func (p *Page) drawFamily(b Box, f FamilyRow, lines []string) {
 	}
 	p.frame(Box{b.X, b.Y, float64(len(f.Colours)) * familyWide, 2 * familySide})
 	x := b.X + f.textRoom()
-	p.say(x, b.Y+3.4, cut(f.Title, bodyText, b.right()-x), bodyText, textGrey)
+	p.say(x, b.Y+3.4, letters(bodyText).Cut(f.Title, b.right()-x), bodyText, textGrey)
 	for i, line := range lines {
 		p.say(x, b.Y+6.8+smallHigh*float64(i), line, smallText, quietGrey)
 	}
@@ -209,10 +257,15 @@ func (n NoteRow) textRoom() float64 {
 	return numberRoom
 }
 
-// note lays out a note: its number on a disc as on the picture, a spot's colour and grey, and
-// its words.
-func (p *Page) note(width float64, n NoteRow) row {
-	lines := wrap(n.Text, bodyText, width-n.textRoom(), noteLines)
+// note lays out a note: its number on a disc as on the picture, a spot's colour and grey, its
+// words, and at the right its reading: after them, or below where there is no room.
+func (p *Page) note(width float64, n NoteRow, most int) row {
+	room := width - n.textRoom()
+	lines := letters(bodyText).Wrap(n.Text, room, most)
+	last := lines[len(lines)-1]
+	if n.Reading != "" && last != "" && ink.Width(ink.Regular, last+"  "+n.Reading, bodyText) > room {
+		lines = append(lines, "")
+	}
 	return row{float64(len(lines))*lineHigh + 1, func(b Box) { p.drawNote(b, n, lines) }}
 }
 
@@ -226,8 +279,13 @@ func (p *Page) drawNote(b Box, n NoteRow, lines []string) {
 		p.add(fill{Box{x + swatchSide, b.Y + 0.4, swatchSide, swatchSide}, neutral(n.Grey)})
 		p.frame(Box{x, b.Y + 0.4, 2 * swatchSide, swatchSide})
 	}
+	foot := func(line int) float64 { return b.Y + 3.2 + lineHigh*float64(line) }
 	for i, line := range lines {
-		p.say(b.X+n.textRoom(), b.Y+3.2+lineHigh*float64(i), line, bodyText, textGrey)
+		p.say(b.X+n.textRoom(), foot(i), line, bodyText, textGrey)
+	}
+	if n.Reading != "" {
+		wide := ink.Width(ink.Regular, n.Reading, bodyText)
+		p.say(b.right()-wide, foot(len(lines)-1), n.Reading, bodyText, textGrey)
 	}
 }
 

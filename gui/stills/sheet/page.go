@@ -78,6 +78,9 @@ func (p *Page) say(x, y float64, text string, size float64, grey uint8) float64 
 	return ink.Width(ink.Regular, text, size)
 }
 
+// letters are those of plain text on a page, of a size in mm.
+func letters(size float64) ink.Letters { return ink.Letters{Face: ink.Regular, Size: size} }
+
 // head writes one line of bold text.
 func (p *Page) head(x, y float64, text string, size float64) {
 	p.add(words{ink.Pt(x, y), ink.Shown(text), size, ink.Bold, textGrey})

@@ -11,7 +11,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -54,43 +54,6 @@ func TestPlan(t *testing.T) {
 			t.Fatalf("%g mm are left for the lists", p.columns[0].H)
 		}
 	})
-}
-
-// Lines are no wider than they may be, say all that was said, and are no more than allowed.
-func TestWrap(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		text := rapid.StringMatching(`[a-zäß ]{0,60}`).Draw(t, "text")
-		width := rapid.Float64Range(8, 60).Draw(t, "width")
-		most := rapid.IntRange(1, 30).Draw(t, "most")
-		lines := wrap(text, bodyText, width, most)
-		if len(lines) > most {
-			t.Fatalf("%d lines, %d are allowed", len(lines), most)
-		}
-		for _, line := range lines {
-			if ink.Width(ink.Regular, line, bodyText) > width+1e-9 {
-				t.Fatalf("%q is wider than %g", line, width)
-			}
-		}
-		bare := func(s string) string { return strings.Join(strings.Fields(s), "") }
-		if all := bare(strings.Join(lines, "")); all != bare(text) && !strings.HasSuffix(all, "…") {
-			t.Fatalf("%q becomes %q", text, lines)
-		}
-	})
-	if got := wrap("one\ntwo", bodyText, 50, 9); len(got) != 2 || got[1] != "two" {
-		t.Errorf("%q", got)
-	}
-	// No line ends at a space that forbids it (Unicode, UAX 14, class GL).
-	for _, space := range []string{"\u00a0", "\u202f", "\u2007"} {
-		text := "apart by 12.5" + space + "tones"
-		for width := 20.0; width < 60; width++ {
-			whole := slices.ContainsFunc(wrap(text, bodyText, width, 9), func(line string) bool {
-				return strings.HasSuffix(line, ink.Shown("12.5"+space+"tones"))
-			})
-			if !whole && ink.Width(ink.Regular, "12.5"+space+"tones", bodyText) <= width {
-				t.Errorf("%+q in %g mm: %q", text, width, wrap(text, bodyText, width, 9))
-			}
-		}
-	}
 }
 
 // A page is as large as its size says.
@@ -147,11 +110,11 @@ func content() Content {
 			{[]colour.RGB{{R: 255, G: 255, B: 255}, {R: 190, G: 200, B: 220}}, []uint8{255, 198}, "1.6 tones", ""},
 		},
 		Notes: []NoteRow{
-			{1, nil, 0, "The edge of the cast shadow is as hard far from the ball as beside it; let it grow softer."},
-			{2, &spot, 190, "lightness 76.0, value 7.5: half-tone"},
-			{12, nil, 0, "A_word_that_is_longer_than_any_line_can_be_and_so_has_to_be_broken_somewhere"},
-			{0, nil, 0, "Painted light of value 7.8; shadow of value 5.3; 2.5 tones apart"},
+			{1, nil, 0, "The edge of the cast shadow is as hard far from the ball as beside it; let it grow softer.", "2.5 tones"},
+			{2, &spot, 190, "half-tone", "lightness 76.0, value 7.5"},
+			{12, nil, 0, "A_word_that_is_longer_than_any_line_can_be_and_so_has_to_be_broken_somewhere", ""},
 		},
+		Painted: "Painted light of value 7.8; shadow of value 5.3; 2.5 tones apart",
 	}
 }
 
@@ -236,7 +199,7 @@ func TestPDFInAnotherReader(t *testing.T) {
 			t.Errorf("%s: %s", name, info)
 		}
 		text := output(t, "pdftotext", "-layout", path, "-")
-		for _, want := range []string{"Ball by a window", "2 January 2026, 10:30 · part of the screen, 600 × 400 pixels", "lightness 76.0, value 7.5: half-tone", "dark 31 %", "hue shift 21.0° toward"} {
+		for _, want := range []string{"Ball by a window", "2 January 2026, 10:30 · part of the screen, 600 × 400 pixels", "half-tone", "lightness 76.0, value 7.5", "dark 31 %", "hue shift 21.0° toward"} {
 			if !strings.Contains(text, want) {
 				t.Errorf("%s: %q is not in\n%s", name, want, text)
 			}
@@ -290,38 +253,98 @@ func farthest(a, b *image.RGBA, side int) (worst float64, at image.Point) {
 	return worst, at
 }
 
-// saidLeft returns how many rows a page says to be left.
-func saidLeft(p *Page) (left int) {
+// saidLeft returns how many notes and families a page says to be left.
+func saidLeft(p *Page) (notes, families int) {
 	for _, i := range p.items {
-		if w, ok := i.(words); ok {
-			_, _ = fmt.Sscanf(w.text, "and %d more", &left) // most words say something else
+		w, ok := i.(words)
+		if !ok || !strings.HasPrefix(w.text, "and ") {
+			continue
+		}
+		for part := range strings.SplitSeq(w.text, "and ") {
+			n, what := 0, ""
+			_, _ = fmt.Sscanf(part, "%d more %s", &n, &what) // the first part is empty
+			switch {
+			case strings.HasPrefix(what, "note"):
+				notes = n
+			case strings.HasPrefix(what, "local"):
+				families = n
+			}
 		}
 	}
-	return left
+	return notes, families
+}
+
+// numbersOn returns the numbers of the notes that a page lists.
+func numbersOn(p *Page) (numbers []int) {
+	for _, i := range p.items {
+		if w, ok := i.(words); ok && w.face == ink.Bold && w.size == smallText {
+			n, _ := strconv.Atoi(w.text)
+			numbers = append(numbers, n)
+		}
+	}
+	return numbers
 }
 
 // Families that are not listed are said like those that find no room.
 func TestMoreFamilies(t *testing.T) {
 	c := content()
 	c.FamiliesLeft = 3
-	if said := saidLeft(New(A4, c)); said != 3 {
-		t.Errorf("%d are said to be left, want 3", said)
+	if notes, families := saidLeft(New(A4, c)); notes != 0 || families != 3 {
+		t.Errorf("%d and %d are said to be left, want 3 families", notes, families)
 	}
 }
 
-// More notes than there is room for: what is left is said, and the page stays whole.
-func TestTooMuchForOnePage(t *testing.T) {
-	c := content()
-	for range 300 {
-		c.Notes = append(c.Notes, NoteRow{5, nil, 0, "another word on this"})
-	}
-	p := New(A4, c)
-	if said := saidLeft(p); said < 100 || said >= len(c.Notes)+len(c.Families) {
-		t.Errorf("%d are said to be left", said)
-	}
-	for _, i := range p.items {
-		if w, ok := i.(words); ok && w.at.Y > A4.H-margin+2+1e-9 {
-			t.Fatalf("%q stands below the page", w.text)
+// Of any notes a page lists the first, in their order, and says how many more there are; nothing
+// on it stands outside its margins.
+func TestListedAndLeft(t *testing.T) {
+	all := content()
+	rapid.Check(t, func(t *rapid.T) {
+		c := all
+		c.Notes, c.Families = nil, c.Families[:rapid.IntRange(0, 2).Draw(t, "families")]
+		count, long := rapid.IntRange(0, 90).Draw(t, "notes"), rapid.IntRange(0, 120).Draw(t, "words")
+		for i := range count {
+			text := strings.Repeat("softer ", rapid.IntRange(0, long).Draw(t, "long"))
+			c.Notes = append(c.Notes, NoteRow{i + 1, nil, 0, text, rapid.SampledFrom([]string{"", "2.5 tones"}).Draw(t, "reading")})
 		}
+		size := rapid.SampledFrom([]Size{A4, Wide}).Draw(t, "size")
+		p := New(size, c)
+		left, _ := saidLeft(p)
+		numbers := numbersOn(p)
+		for i, n := range numbers {
+			if n != i+1 {
+				t.Fatalf("note %d stands at place %d", n, i+1)
+			}
+		}
+		if len(numbers)+left != count {
+			t.Fatalf("of %d notes %d are listed and %d said to be left", count, len(numbers), left)
+		}
+		for _, i := range p.items {
+			if w, ok := i.(words); ok && (w.at.Y > size.H-margin+2+1e-9 || w.at.X+ink.Width(w.face, w.text, w.size) > size.W-margin+2) { // half of the spread's last step
+				t.Fatalf("%q stands at %v, outside the margins", w.text, w.at)
+			}
+		}
+	})
+}
+
+// Where there is room a note is listed in full; where many are long they all are, shortened.
+func TestLongNotesAreListed(t *testing.T) {
+	c := content()
+	text := strings.TrimSpace(strings.Repeat("softer edge here ", 60))
+	c.Notes = []NoteRow{{1, nil, 0, text, ""}}
+	said := ""
+	for _, i := range New(A4, c).items {
+		if w, ok := i.(words); ok && w.size == bodyText && (strings.Contains(w.text, "softer") || strings.Contains(w.text, "edge")) {
+			said += w.text + " "
+		}
+	}
+	if strings.TrimSpace(said) != text {
+		t.Errorf("the list says %q", said)
+	}
+	for i := range 13 {
+		c.Notes = append(c.Notes, NoteRow{i + 2, nil, 0, text, ""})
+	}
+	c.Families = nil
+	if n := len(numbersOn(New(A4, c))); n != len(c.Notes) {
+		t.Errorf("of %d long notes %d are listed", len(c.Notes), n)
 	}
 }

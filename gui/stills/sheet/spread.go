@@ -16,7 +16,7 @@ type Share struct {
 }
 
 // spread draws the histogram of lightness in a box, black to white: the square root of each
-// bin's count; group edges as thin lines with the shares above; value steps along the foot.
+// bin's count; group borders as thin lines with the shares above; value steps along the foot.
 // A bin more than four times as high as all others is cut, which a white gap tells.
 func (p *Page) spread(b Box, histogram *[256]int, shares []Share) {
 	const top, foot = 5, 4.5 // mm, for the shares and the steps

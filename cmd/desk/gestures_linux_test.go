@@ -1,0 +1,295 @@
+package main
+
+import (
+	"fmt"
+	"image"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"app.tonedesk/capture/xvfbtest"
+	"app.tonedesk/cmd/desk/desktest"
+)
+
+// hands do to the window what a painter does, and count it: presses are taps and keys.
+type hands struct {
+	*desktest.Window
+	presses, drags int
+}
+
+// tap presses what the window calls by these words: of its bar, menu or page.
+func (h *hands) tap(words string) {
+	h.T.Helper()
+	x, y := h.place(words)
+	h.tapAt(x, y)
+}
+
+// place is the middle of what has these words, once the window has laid it out.
+func (h *hands) place(words string) (x, y float32) {
+	h.T.Helper()
+	h.WaitFor(words, func(l desktest.Shown) bool {
+		p, ok := desktest.Named(slices.Concat(l.Menu, l.Bar, l.Places), words)
+		x, y = p.Box[0]+p.Box[2]/2, p.Box[1]+p.Box[3]/2
+		return ok && p.Box[0] > 0 && p.Box[2] > 0
+	})
+	return x, y
+}
+
+func (h *hands) tapAt(x, y float32) {
+	h.T.Helper()
+	h.presses++
+	h.ClickIn(x, y)
+}
+
+// tapTab presses a page's tab, and tapPart a part of the page of stills.
+func (h *hands) tapTab(i int) { h.T.Helper(); h.presses++; h.OpenPage(i, tabCount) }
+
+func (h *hands) tapPart(i int) { h.T.Helper(); h.presses++; clickPart(h.Window, i) }
+
+// tapPicture presses a pixel of the picture.
+func (h *hands) tapPicture(p image.Point) { h.T.Helper(); h.presses++; h.Click(p) }
+
+func (h *hands) key(key string) { h.T.Helper(); h.presses++; h.Key(key) }
+
+func (h *hands) drag(from, to image.Point) {
+	h.T.Helper()
+	h.drags++
+	at := func(p image.Point) (float32, float32) {
+		x, y := h.At(p)
+		var fx, fy float32
+		_, _ = fmt.Sscan(x+" "+y, &fx, &fy)
+		return fx, fy
+	}
+	fx, fy := at(from)
+	tx, ty := at(to)
+	h.DragIn(fx, fy, tx, ty)
+}
+
+// gesture is a deed with the presses and drags that it may take at most, from the open window.
+type gesture struct {
+	deed           string
+	presses, drags int
+	before         func(h *hands) // brings the window where it is done, uncounted; may be nil
+	does           func(h *hands)
+	done           func(desktest.Shown) bool
+}
+
+// Points of the picture of the pot, in its light and in its shadow, and beside it.
+var (
+	potLight  = desktest.Corner(image.Pt(200, 160))
+	potShadow = desktest.Corner(image.Pt(350, 160))
+	potBeside = desktest.Corner(image.Pt(30, 30))
+)
+
+func spots(n int) func(desktest.Shown) bool {
+	return func(l desktest.Shown) bool { return len(l.Spots) == n }
+}
+
+func says(words string) func(desktest.Shown) bool {
+	return func(l desktest.Shown) bool { return strings.Contains(l.Message, words) }
+}
+
+// clear takes all spots away.
+func (h *hands) clear() {
+	h.T.Helper()
+	h.Key("shift+Delete")
+	h.WaitFor("no spots", spots(0))
+}
+
+// two sets A in the light and B in the shadow.
+func (h *hands) two() {
+	h.T.Helper()
+	h.clear()
+	h.Click(potLight)
+	h.WaitFor("spot A", spots(1))
+	h.Click(potShadow)
+	h.WaitFor("spot B", spots(2))
+}
+
+// open opens a page.
+func (h *hands) open(tab int) {
+	h.T.Helper()
+	h.OpenPage(tab, tabCount)
+	name := []string{"Watch", "Structure", "Colours", "Stills"}[tab]
+	h.WaitFor(name, func(l desktest.Shown) bool { return l.Page == name })
+}
+
+// watchGestures are those of the bar and of the page of spots.
+func watchGestures() []gesture {
+	open := func(h *hands) { h.open(0); h.two() }
+	view := func(key string) func(desktest.Shown) bool {
+		return func(l desktest.Shown) bool { return l.View == key && l.Menu == nil }
+	}
+	frozen := func(on bool) func(desktest.Shown) bool {
+		return func(l desktest.Shown) bool { return l.Frozen == on }
+	}
+	panel := func(open bool) func(desktest.Shown) bool {
+		return func(l desktest.Shown) bool { _, is := desktest.Named(l.Bar, "Done"); return is == open }
+	}
+	settings := func(h *hands) { h.Key("ctrl+comma"); h.WaitFor("the settings", panel(true)) }
+	return []gesture{
+		{"another view by taps", 2, 0, nil, func(h *hands) { h.tap("View"); h.tap("Two-tone") }, view("two-tone")},
+		{"another view by a key", 1, 0, nil, func(h *hands) { h.key("2") }, view("grey")},
+		{"freeze", 1, 0, nil, func(h *hands) { h.tap("Freeze") }, frozen(true)},
+		{"resume by the chip", 1, 0, nil, func(h *hands) {
+			m := h.WaitFor("the chip", says("Frozen")).Mirror
+			h.tapAt(m[0]+40, m[1]+22)
+		}, frozen(false)},
+		{"zoom", 1, 0, nil, func(h *hands) { h.tap("Zoom in") }, func(l desktest.Shown) bool { return l.Part.Dx() < l.Bounds.Dx() }},
+		{"compare two places", 2, 0, func(h *hands) {
+			h.Key("ctrl+0")
+			h.WaitFor("all of the picture", func(l desktest.Shown) bool { return l.Part == l.Bounds })
+			h.clear()
+		}, func(h *hands) { h.tapPicture(potLight); h.tapPicture(potShadow) },
+			func(l desktest.Shown) bool { return len(l.Spots) == 2 && strings.HasPrefix(l.Sentence, "B is 2.2") }}, // CIE 15:2004, ASTM D1535
+		{"a third spot with Shift", 1, 0, open, func(h *hands) {
+			h.Do("keydown", "shift")
+			h.tapPicture(potBeside)
+			h.Do("keyup", "shift")
+		}, spots(3)},
+		{"a third spot with a pen held", 1, 0, open, func(h *hands) {
+			x, y := h.At(potBeside)
+			h.presses++
+			h.Do("mousemove", "--window", h.ID, x, y, "mousedown", "1")
+			h.WaitFor("the third, while it is held", spots(3))
+			h.Do("mouseup", "1")
+		}, spots(3)},
+		{"copy a code", 1, 0, open, func(h *hands) {
+			l := h.WaitFor("the pair", func(l desktest.Shown) bool { return len(l.Places) > 0 && l.Places[0].Box[3] >= 100 })
+			card := l.Places[0].Box // A's code stands at the foot of the card's first column
+			h.tapAt(card[0]+30, card[1]+card[3]-12)
+		}, says("Copied #e2ab85")},
+		{"clear all spots by taps", 2, 0, open, func(h *hands) { h.tap("Menu"); h.tap("Clear all spots") }, spots(0)},
+		{"clear all spots by a key", 1, 0, open, func(h *hands) { h.key("shift+Delete") }, spots(0)},
+		{"settings closed by Done", 1, 0, settings, func(h *hands) { h.tap("Done") }, panel(false)},
+		{"settings closed by Esc", 1, 0, settings, func(h *hands) { h.key("Escape") }, panel(false)},
+	}
+}
+
+// pageGestures are those of Structure and Colours.
+func pageGestures() []gesture {
+	return []gesture{
+		{"judge all shadows", 1, 0, func(h *hands) { h.open(0); h.clear() }, func(h *hands) { h.tapTab(structureTab) },
+			func(l desktest.Shown) bool {
+				return len(l.Families) == 1 && strings.Contains(l.Families[0].Title, "reads")
+			}},
+		{"take a local colour's pair", 1, 0, nil, func(h *hands) {
+			box := h.WaitFor("its row laid out", func(l desktest.Shown) bool { return len(l.Families) == 1 && l.Families[0].Box[1] > 100 }).Families[0].Box
+			h.tapAt(box[0]+box[2]/4, box[1]+box[3]/4)
+		}, func(l desktest.Shown) bool {
+			return len(l.Spots) == 2 && l.Spots[0].Colour == "#e2ab85" && l.Spots[1].Colour == "#b26a5c"
+		}},
+		{"a target, up to its file", 1, 0, nil, func(h *hands) { h.key("t") }, func(l desktest.Shown) bool { return l.Asks == "Open the target" }},
+		{"copy a shadow", 1, 0, func(h *hands) {
+			h.Key("Escape")
+			h.WaitFor("the window", func(l desktest.Shown) bool { return l.Asks == "" })
+			h.open(2)
+			h.Click(potLight)
+			h.WaitFor("the base", func(l desktest.Shown) bool { return l.Base == "#e2ab85" })
+		}, func(h *hands) { h.tap("−1") }, says("Copied #")},
+		{"another base", 1, 0, nil, func(h *hands) { h.tapPicture(potShadow) }, func(l desktest.Shown) bool { return l.Base == "#b26a5c" }},
+		{"go on from a swatch", 1, 0, nil, func(h *hands) {
+			x, y := h.place("−1")
+			h.presses++
+			h.Do("mousemove", "--window", h.ID, fmt.Sprint(int(x)), fmt.Sprint(int(y)), "click", "3")
+		}, func(l desktest.Shown) bool { return l.Base != "" && l.Base != "#b26a5c" }},
+	}
+}
+
+// stillGestures are those of the page of stills, which begins empty.
+func stillGestures() []gesture {
+	kept := func(n int) func(desktest.Shown) bool {
+		return func(l desktest.Shown) bool { return len(l.Kept) == n }
+	}
+	compares := func(l desktest.Shown) bool { return l.Compares != "" }
+	watch := func(h *hands) {
+		h.open(0)
+		h.WaitFor("nothing compared", func(l desktest.Shown) bool { return l.Compares == "" })
+	}
+	back := func(l desktest.Shown) bool { return l.Still == nil && l.Bounds.Min == desktest.Corner(image.Point{}) }
+	return []gesture{
+		{"keep by taps", 2, 0, watch, func(h *hands) { h.tapTab(stillsTab); h.tap("Keep") }, kept(1)},
+		{"keep by a key", 1, 0, nil, func(h *hands) { h.key("ctrl+s") }, kept(2)},
+		{"compare with the newest by taps", 2, 0, watch, func(h *hands) { h.tapTab(stillsTab); h.tapPart(2) }, compares},
+		{"compare with the newest by a key", 1, 0, watch, func(h *hands) { h.key("d") }, compares},
+		{"mark up", 3, 1, func(h *hands) {
+			h.Key("d")
+			h.WaitFor("nothing compared", func(l desktest.Shown) bool { return l.Compares == "" })
+			clickPart(h.Window, 0)
+			watch(h)
+		}, func(h *hands) {
+			h.tapTab(stillsTab)
+			h.tap("Mark up")
+			box := h.WaitFor("the tools", func(l desktest.Shown) bool { return l.Still != nil && len(l.Tools) > 4 && l.Tools[4][1] > 100 }).Tools[4]
+			h.tapAt(box[0]+box[2]/2, box[1]+box[3]/2)
+			l := h.WaitFor("the tool", func(l desktest.Shown) bool { return l.Still != nil && l.Still.Tool == "Box" && !l.Bounds.Empty() })
+			h.drag(l.Bounds.Min.Add(image.Pt(60, 60)), l.Bounds.Min.Add(image.Pt(200, 200)))
+		}, func(l desktest.Shown) bool { return l.Still != nil && slices.Equal(l.Still.Kinds, []string{"box"}) }},
+		{"back to what is watched", 1, 0, nil, func(h *hands) { h.tap("Freeze") }, back},
+		{"export", 3, 0, func(h *hands) {
+			clickPart(h.Window, 0)
+			watch(h)
+		}, func(h *hands) {
+			h.tapTab(stillsTab)
+			h.tap("Export it")
+			h.WaitFor("where to", func(l desktest.Shown) bool { return l.Asks == "Export the still" })
+			h.key("Return")
+		}, says("Written as")},
+		{"out of the trash", 1, 0, func(h *hands) {
+			deleted := h.WaitFor("both stills", kept(2)).Kept[0]
+			h.tap("Put it into the trash")
+			h.WaitFor("it deleted", kept(1))
+			h.tap("Which")
+			h.WaitFor("the lists", func(l desktest.Shown) bool { return l.Asks == "menu" })
+			h.Key("Down", "Down", "Down", "Down", "Return")
+			h.WaitFor("the trash", func(l desktest.Shown) bool { return l.Asks == "" && slices.Equal(l.Kept, []string{deleted}) })
+		}, func(h *hands) {
+			grid := h.WaitFor("it in the trash", func(l desktest.Shown) bool { return l.Grid[1] > 100 }).Grid
+			h.tapAt(grid[0]+40, grid[1]+40)
+		}, says("Restored")},
+	}
+}
+
+// Every deed takes as many presses and drags as were promised, and no more, by a real pointer and real
+// keys.
+func TestWindowGestures(t *testing.T) {
+	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 860, WindowManager: true})
+	painter := server.Painter()
+	id := painter.Picture(desktest.Corner(image.Point{}), pot(desktest.ShadowSkin), "A painting")
+	painter.Move(id, desktest.Corner(image.Point{}))
+	w := desktest.OpenOn(t, server, `{"version": 1, "place": {"x": 600, "y": 40, "width": 380, "height": 760}}`, nil)
+	region := gesture{"choose a region", 3, 1, nil, func(h *hands) {
+		h.tap("Source")
+		h.tap("Choose a region")
+		server.WaitFor("the desktop's picture", func() bool {
+			out, _ := w.Tool("xdotool", "getactivewindow", "getwindowgeometry")
+			return strings.Contains(out, "1024x860")
+		})
+		h.drags++
+		w.Do("mousemove", "40", "60", "mousedown", "1", "mousemove", "60", "80", "mousemove", "400", "300", "mousemove", "520", "380", "mouseup", "1")
+		h.key("Return")
+		server.WaitFor("the window again", func() bool {
+			out, _ := w.Tool("xdotool", "search", "--onlyvisible", "--name", "^Tonedesk$")
+			return strings.TrimSpace(out) == w.ID
+		})
+		w.Focus()
+	}, func(l desktest.Shown) bool { return l.Event == "shown" && l.Bounds == image.Rect(40, 60, 520, 380) }}
+	for _, g := range slices.Concat([]gesture{region}, watchGestures(), pageGestures(), stillGestures()) {
+		h := &hands{Window: w}
+		if g.before != nil {
+			g.before(h)
+			h.presses, h.drags = 0, 0
+		}
+		w.WaitFor(g.deed+": it not done yet", func(l desktest.Shown) bool { return !g.done(l) })
+		g.does(h)
+		w.WaitFor(g.deed, g.done)
+		if h.presses > g.presses || h.drags > g.drags {
+			t.Errorf("%s: %d presses and %d drags, want at most %d and %d", g.deed, h.presses, h.drags, g.presses, g.drags)
+		}
+	}
+	w.Quit()
+	if files, err := filepath.Glob(filepath.Join(w.Home, "*-sheet.pdf")); err != nil || len(files) != 1 {
+		t.Errorf("exported is %v, %v", files, err)
+	}
+}

@@ -1,0 +1,201 @@
+package gui
+
+import (
+	"image"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/capture"
+	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
+)
+
+// state is the source's, but for a region that our own window covers.
+func (d *Desk) state() capture.State {
+	if d.setup.Source.Kind == setup.SourceRegion && !d.last.bounds.Empty() && d.last.bounds.In(d.covered) &&
+		(d.status.State == capture.Live || d.status.State == capture.Unchanged) {
+		return capture.Hidden
+	}
+	return d.status.State
+}
+
+// showState renews the bar and, where the source is lost, the sentence.
+func (d *Desk) showState() {
+	bar, still := d.parts.bar, d.marker.Still()
+	state := wording.SourceState{
+		State: d.state(), Frozen: d.frozen, Rate: d.settings.PerSecond, Age: time.Since(d.status.Since),
+		Partly: d.setup.Source.Kind == setup.SourceRegion && d.covered.Overlaps(d.last.bounds),
+		Width:  d.last.bounds.Dx(), Height: d.last.bounds.Dy(),
+	}
+	if d.frozen {
+		state.Age = time.Since(d.last.at)
+	}
+	text := widgets.SourceText{Icon: sourceIcons[d.setup.Source.Kind], Name: sourceName(d.setup.Source), Sign: signOf(state), State: state.SayState()}
+	if still != nil {
+		text.State = state.SayStill(still.Meta.Time, time.Now())
+		if still.Meta.Name != "" {
+			text.Name = still.Meta.Name
+		}
+	}
+	if !chosen(d) {
+		text.Sign, text.State = widgets.SignHidden, wording.SayNothingChosen()
+	}
+	bar.Source.Set(text)
+	tip := text.Name + ", " + text.State[0]
+	if counted := wording.SayCounted(d.last.counted); counted != "" && !d.last.bounds.Empty() {
+		tip += ", " + counted
+	}
+	bar.Source.Explain(d.Tips, tip)
+	bar.SetFrozen(d.frozen || still != nil)
+	freeze := "Freeze, F"
+	if still != nil {
+		freeze = "Back to what is watched, F"
+	} else if d.frozen {
+		freeze = "Resume, F"
+	}
+	bar.Freeze.Explain(d.Tips, freeze)
+	showFirstStart(d)
+	d.showSentence()
+}
+
+// sourceIcons are the pictograms of the kinds of sources.
+var sourceIcons = map[setup.SourceKind]icons.Name{
+	setup.SourceDemo: icons.File, setup.SourcePicture: icons.File, setup.SourceRegion: icons.Region, setup.SourceNothing: icons.Region, setup.SourceStill: icons.Still,
+}
+
+// sourceName is what a source is called in the bar.
+func sourceName(from setup.Source) string {
+	switch from.Kind {
+	case setup.SourceRegion:
+		return "Region " + wording.SizeSay(from.Region.Dx(), from.Region.Dy())
+	case setup.SourcePicture:
+		return filepath.Base(from.Path)
+	case setup.SourceStill:
+		return "Still"
+	}
+	if from.Kind == setup.SourceNothing {
+		return "Nothing chosen"
+	}
+	return "Demo painting"
+}
+
+func signOf(s wording.SourceState) widgets.Sign {
+	switch {
+	case s.Frozen:
+		return widgets.SignFrozen
+	case s.State == capture.Hidden:
+		return widgets.SignHidden
+	case s.State == capture.Gone, s.State == capture.NotAnswering:
+		return widgets.SignTrouble
+	case s.State != capture.Live && s.State != capture.Unchanged:
+		return widgets.SignWaiting
+	case s.Partly:
+		return widgets.SignHidden
+	case s.State == capture.Unchanged:
+		return widgets.SignSame
+	}
+	return widgets.SignLive
+}
+
+// showSentence renews the sentence: what does not hold outranks what the open page says.
+func (d *Desk) showSentence() {
+	s := d.page().sentence()
+	if !chosen(d) {
+		s = wording.SayChooseSource()
+	} else if state := d.state(); state == capture.Gone && d.marker.Still() == nil {
+		s = wording.SayChooseSource()
+		if !d.last.bounds.Empty() {
+			ago := ""
+			if since := time.Since(d.status.Since); since >= time.Second {
+				ago = wording.Age(since)
+			}
+			s = wording.SayNothingToWatch(string(sourceIcons[d.setup.Source.Kind]), ago)
+		}
+	} else if s.Title == "" {
+		s = d.pairWords()
+	}
+	d.parts.sentence.Set(s)
+}
+
+// sentenceLines is how many lines the sentence of a page has.
+func sentenceLines(page string) int {
+	if page == settings.PageWatch {
+		return 2
+	}
+	return 1
+}
+
+// pairWords is the sentence of the pair, or what there is of one.
+func (d *Desk) pairWords() wording.Sentence {
+	for _, p := range d.setup.Places {
+		if p.Moved {
+			return wording.SayPlaceAgain()
+		}
+	}
+	a, b, ok := live.PairOf(d.last.spots, d.selected)
+	switch {
+	case ok:
+		pair := analysis.Compare(d.last.spots[a].Spot, d.last.spots[b].Spot, d.settings.Tolerance)
+		if sentenceLines(d.settings.Page) == 1 {
+			return wording.SayPairInLine(pair, setup.SpotName(a), setup.SpotName(b))
+		}
+		return wording.SayPair(pair, setup.SpotName(a), setup.SpotName(b))
+	case d.Mirror.HasPen():
+		return wording.SayToolStep(strings.ToLower(d.marker.toolName()), d.marker.Measure())
+	case len(d.last.spots) == 1 && d.last.spots[0].Err == nil:
+		return wording.SayOneSpot(setup.SpotName(0), d.last.spots[0].Spot, d.settings.FromWhite)
+	}
+	return wording.SayNoSpot()
+}
+
+// stripReading is what lies under the pointer, in words; nil is nothing.
+func stripReading(s *analysis.Spot, fromWhite bool) (r widgets.StripReading) {
+	if s != nil {
+		r = widgets.StripReading{Colour: s.Colour, Grey: colour.GreyOf(s.Lightness), Lightness: wording.Tenth(s.Lightness), Value: wording.ValueSay(s.Value, fromWhite)}
+	}
+	return r
+}
+
+// knobWords says where the knob of the view that is shown stands.
+func knobWords(s settings.Settings) (k widgets.StripKnob) {
+	view := live.ViewOf(live.Wanted{Settings: s})
+	if view.Knob != nil {
+		at := s.Knob(view)
+		k = widgets.StripKnob{Words: wording.SayKnobShort(*view.Knob, at), From: view.Knob.From, To: view.Knob.To, By: view.Knob.Step, At: at}
+	}
+	return k
+}
+
+// slid returns settings with the knob of the view that is shown moved to a place.
+func slid(s settings.Settings, to float64) settings.Settings {
+	if view := live.ViewOf(live.Wanted{Settings: s}); view.Knob != nil {
+		return s.WithKnob(view.Key, view.Knob.At(to))
+	}
+	return s
+}
+
+// sourceShape gives the picture in the window the shape of a new source, once: whatever becomes of
+// the source later, nothing in the window moves.
+type sourceShape struct {
+	taken bool
+	left  image.Rectangle // of the source before, of which a frame may still be under way
+}
+
+// renew says that another source is watched; left is what was seen of the one before.
+func (s *sourceShape) renew(left image.Rectangle) { s.taken, s.left = false, left }
+
+// seen takes a frame's shape, if it is the first of its source.
+func (s *sourceShape) seen(bounds image.Rectangle, page *widgets.Page) {
+	if s.taken || bounds.Empty() || bounds == s.left {
+		return
+	}
+	s.taken = true
+	page.SetProportion(float32(bounds.Dy()) / float32(bounds.Dx()))
+}

@@ -1,0 +1,54 @@
+package gui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
+)
+
+// firstStart is what the window shows while nothing was chosen to watch.
+type firstStart struct {
+	ways  *widgets.FirstStart // in place of the picture
+	steps *fyne.Container     // in place of the page
+	onTop *widgets.Switch
+}
+
+func newFirstStart(d *Desk) firstStart {
+	ways := []widgets.Way{
+		{Icon: icons.Region, Words: "A region of the screen", Note: "drag over the picture you paint", Do: d.PickRegion},
+		{Icon: icons.File, Words: "A picture file", Note: "or drop one here", Do: func() { askPicture(d) }},
+	}
+	f := firstStart{}
+	f.ways = widgets.NewFirstStart("What shall it watch?", ways, [2]string{"or look at the demo painting first", "the demo painting"}, func() { d.watch(setup.Source{Kind: setup.SourceDemo}) }, alwaysSeen{d})
+	f.onTop = widgets.NewSwitch(d.settings.KeepAbove, d, func(bool) { d.toggleAbove() })
+	f.steps = container.NewVBox(
+		widgets.NewHints([]widgets.Hint{
+			{Icon: icons.View, Words: "See its greys", Note: "V goes through the views"},
+			{Icon: icons.Spot, Words: "Click two spots", Note: "are they the same lightness, or how far apart?"},
+			{Icon: icons.Keep, Words: "Keep a still", Note: "to mark up and to compare with later"},
+		}),
+		widgets.NewHints([]widgets.Hint{{Icon: icons.OnTop, Words: "Stay on top of the painting program", Short: "Stay on top", Note: "K, or in the menu", Switch: f.onTop}},
+			"F1 lists every key. Esc closes what is open.", "Nothing is sent anywhere; frames stay in memory."))
+	return f
+}
+
+// chosen reports whether anything was chosen to watch.
+func chosen(d *Desk) bool { return d.setup.Source.Kind != setup.SourceNothing }
+
+// showFirstStart shows what stands for the picture and for the page until something was chosen.
+func showFirstStart(d *Desk) {
+	p := &d.parts
+	if p.start.ways.Visible() != chosen(d) {
+		return
+	}
+	if chosen(d) {
+		p.start.ways.Hide()
+	} else {
+		p.start.ways.Show()
+		p.strip.SetZoom(false, false) // there is no picture
+	}
+	d.showLower()
+}

@@ -1,0 +1,64 @@
+package menus
+
+import (
+	"path/filepath"
+
+	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
+)
+
+// Source is what the source's menu shows and does.
+type Source struct {
+	Now    setup.Source
+	Before []settings.Watched // the newest first
+	Watch  func(setup.Source)
+
+	Region, Picture, Still, Part, Whole func() // choose one
+}
+
+// Rows are the menu's: what can be watched, which part of it, and what was watched before.
+func (s Source) Rows() []widgets.MenuRow {
+	one := func(i widgets.MenuItem) widgets.MenuRow { return widgets.MenuRow{Items: []widgets.MenuItem{i}} }
+	demo := setup.Source{Kind: setup.SourceDemo}
+	rows := []widgets.MenuRow{
+		{Heading: "Watch"},
+		one(widgets.MenuItem{Icon: icons.Region, Words: "Choose a region", Keys: "R", Do: s.Region}),
+		one(widgets.MenuItem{Icon: icons.File, Words: "Open a picture", Keys: "Ctrl+O", Do: s.Picture}),
+		one(widgets.MenuItem{Icon: icons.Still, Words: "A still", On: s.Now.Kind == setup.SourceStill, Do: s.Still}),
+		one(widgets.MenuItem{Words: "The demo painting", On: s.Now.Kind == setup.SourceDemo, Do: func() { s.Watch(demo) }}),
+	}
+	if s.Now.Kind != setup.SourceNothing {
+		rows = append(rows,
+			widgets.MenuRow{Rule: true, Heading: "Part of it"},
+			one(widgets.MenuItem{Icon: icons.ZoomFit, Words: "Watch a part only", Keys: "W", Do: s.Part}),
+			one(widgets.MenuItem{Words: "Watch all of it", Keys: "E", Do: s.Whole}))
+	}
+	for i, w := range s.Before {
+		row := one(s.before(w))
+		if i == 0 {
+			row.Rule, row.Heading = true, "Before"
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// nameLetters is how many letters of a file's name are shown.
+const nameLetters = 28
+
+// before is an entry of what was watched.
+func (s Source) before(w settings.Watched) widgets.MenuItem {
+	from, item := setup.Source{Kind: setup.SourcePicture, Path: w.Picture}, widgets.MenuItem{Icon: icons.File}
+	item.Words = widgets.Shortened(filepath.Base(w.Picture), nameLetters)
+	if w.Region != nil {
+		region := w.Region.Rectangle()
+		from = setup.Source{Kind: setup.SourceRegion, Region: region}
+		item.Icon, item.Words = icons.Region, wording.SayRegion(region.Dx(), region.Dy())
+	}
+	item.On = from.Feed() == s.Now.Feed()
+	item.Do = func() { s.Watch(from) }
+	return item
+}

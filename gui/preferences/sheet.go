@@ -1,0 +1,70 @@
+package preferences
+
+import (
+	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/widgets"
+)
+
+// Acts are what the page asks of the window.
+type Acts struct {
+	Changed    func(was settings.Settings) // settings were changed; was are those before
+	StayOnTop  func(on bool)
+	Folder     string // where stills are kept; "" for nowhere
+	ShowFolder func()
+	Done       func()
+}
+
+// Page is the page; its rows are made for the settings of now.
+type Page struct {
+	*widgets.Sheet
+	*host.Host
+	Acts
+	now  *settings.Settings
+	sync []func() // have what is shown agree with the settings
+}
+
+// parts are the segments, in their order.
+var parts = []struct {
+	name string
+	rows func(p *Page) []widgets.FormRow
+}{{"Window", (*Page).window}, {"Measuring", (*Page).measuring}, {"Rules", (*Page).rules}, {"Stills", (*Page).stills}}
+
+// New returns the page, its first part open. It writes to the settings, and then tells.
+func New(h *host.Host, now *settings.Settings, acts Acts) *Page {
+	p := &Page{Host: h, Acts: acts, now: now}
+	names := make([]string, len(parts))
+	for i, part := range parts {
+		names[i] = part.name
+	}
+	var tabs *widgets.Chooser
+	tabs = widgets.NewChooser(names, h.Keys, func(i int) {
+		tabs.Set(i)
+		p.SetContent(p.form(i))
+		h.Changed()
+	})
+	p.Sheet = widgets.NewSheet(icons.Settings, "Settings", tabs, p.form(0), h.Keys, acts.Done)
+	return p
+}
+
+// form is a part's.
+func (p *Page) form(i int) *widgets.Form {
+	p.sync = nil
+	return widgets.NewForm(parts[i].rows(p)...)
+}
+
+// set changes the settings and tells of it. What another setting confines is shown as it is then.
+func (p *Page) set(change func(s *settings.Settings)) {
+	was := *p.now
+	change(p.now)
+	p.Acts.Changed(was)
+	p.Sync()
+}
+
+// Sync shows what the settings are now.
+func (p *Page) Sync() {
+	for _, sync := range p.sync {
+		sync()
+	}
+}

@@ -1,0 +1,89 @@
+package gui
+
+import (
+	"time"
+
+	"app.tonedesk/capture"
+	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/wording"
+)
+
+// standing says over the picture what lasts, by chips and an offer, and what a tap does about it.
+type standing struct {
+	workspace workspaceOffer
+	loading   bool   // a large file is being read
+	tick      func() // stops the timer that renews the age of a held picture; nil: none runs
+}
+
+// show renews the chips; what is said already costs nothing.
+func (s *standing) show(d *Desk) {
+	s.showLost(d)
+	if d.setup.AnyMoved() {
+		d.Messages.Offer(host.MessageMoved, wording.SayMoved, host.MessageAct{Name: "Keep spots here", Do: d.spotsAreRight})
+	} else {
+		d.Messages.Clear(host.MessageMoved)
+	}
+	s.showCovered(d)
+	s.showFrozen(d)
+	if out := wording.SayCounted(d.last.counted); out != "" && d.setup.LeavesOut() {
+		d.Messages.Offer(host.MessagePart, out, host.MessageAct{Name: "Change what is left out", Do: func() { openCounted(d, d.parts.message.Below()) }})
+	} else {
+		d.Messages.Clear(host.MessagePart)
+	}
+	if d.last.flashes {
+		d.Messages.Offer(host.MessageFlashes, wording.SayFlashes, host.MessageAct{Name: "Why?", Do: func() {
+			d.Messages.Note("The picture itself flashes: faster could harm who looks at it")
+		}})
+	} else {
+		d.Messages.Clear(host.MessageFlashes)
+	}
+}
+
+// showLost says that what is watched can't be read, or not yet.
+func (s *standing) showLost(d *Desk) {
+	from := d.setup.Source
+	switch {
+	case s.loading:
+		d.Messages.Offer(host.MessageLost, wording.SayBeingRead(from.Path), host.MessageAct{Icon: icons.File})
+	case d.status.Err != nil && from.Kind == setup.SourceRegion:
+		d.Messages.Offer(host.MessageLost, wording.SayUnreadable(true, d.status.State), host.MessageAct{Name: "Choose again", Do: d.PickRegion})
+	case d.status.Err != nil && from.Kind == setup.SourcePicture:
+		d.Messages.Offer(host.MessageLost, wording.SayUnreadable(false, d.status.State), host.MessageAct{Name: "Choose again", Do: func() { askPicture(d) }})
+	default:
+		d.Messages.Clear(host.MessageLost)
+	}
+}
+
+// showCovered says that our own window covers a part of what is watched.
+func (s *standing) showCovered(d *Desk) {
+	all, part := d.last.bounds.Size(), d.covered.Intersect(d.last.bounds).Size()
+	if d.setup.Source.Kind != setup.SourceRegion || part.X*part.Y == 0 {
+		d.Messages.Clear(host.MessageCovered)
+		return
+	}
+	share := float64(part.X) * float64(part.Y) / (float64(all.X) * float64(all.Y))
+	d.Messages.Offer(host.MessageCovered, wording.SayCoveredPart(share), host.MessageAct{Name: "Why?", Do: func() {
+		d.Messages.Note("This window lies over the picture: move it aside")
+	}})
+}
+
+// showFrozen says for how long the picture is held, anew every second.
+func (s *standing) showFrozen(d *Desk) {
+	if !d.frozen || d.state() == capture.Gone {
+		d.Messages.Clear(host.MessageFrozen)
+		if s.tick != nil {
+			s.tick()
+			s.tick = nil
+		}
+		return
+	}
+	d.Messages.Offer(host.MessageFrozen, wording.SayFrozen(time.Since(d.last.at)), host.MessageAct{Name: "Resume, F", Do: d.Freeze})
+	if s.tick == nil {
+		s.tick = d.Later(time.Second, func() {
+			s.tick = nil
+			s.showFrozen(d)
+		})
+	}
+}

@@ -1,0 +1,61 @@
+package gui
+
+import (
+	"cmp"
+
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/gui/widgets"
+)
+
+// tracedPlace is something that can be pressed.
+type tracedPlace struct {
+	Words string     `json:"words"`
+	On    bool       `json:"on"`
+	Box   [4]float32 `json:"box"` // where it lies in the window, as tabs
+}
+
+// tracedMenu is what can be chosen in the menu that is open or, where none is, at the first start.
+func tracedMenu(d *Desk) []tracedPlace {
+	if m := d.Menu(); m != nil {
+		return placesOf(d, m.Cells())
+	}
+	if !chosen(d) {
+		return placesOf(d, d.parts.start.ways.Cells())
+	}
+	return nil
+}
+
+// tracedBar are the buttons of the bar, of the strip and of the open panel.
+func tracedBar(d *Desk) []tracedPlace {
+	bar := d.parts.bar
+	button := func(words string, on bool, in, b fyne.CanvasObject) widgets.Cell {
+		return widgets.Cell{Words: words, On: on, Part: b, At: in.Position().Add(b.Position())}
+	}
+	cells := []widgets.Cell{
+		button("Source", false, bar, bar.Source), button("Freeze", d.frozen, bar, bar.Freeze),
+		button("View", false, bar, bar.View), button("Menu", false, bar, bar.More),
+	}
+	strip := d.parts.strip
+	cells = append(cells, button("Zoom out", false, strip, strip.Out), button("Zoom in", false, strip, strip.In))
+	if s := d.parts.sheet; s != nil {
+		cells = append(cells, button("Done", false, s, s.Done))
+	}
+	return placesOf(d, cells)
+}
+
+// traceButtons adds buttons of the open page, by their words or, without any, by what their tips say.
+func (l *traceLine) traceButtons(d *Desk, buttons ...*widgets.Button) {
+	for _, b := range buttons {
+		l.Places = append(l.Places, tracedPlace{cmp.Or(b.Text, b.Tip()), b.On(), d.boxOf(b)})
+	}
+}
+
+func placesOf(d *Desk, cells []widgets.Cell) (places []tracedPlace) {
+	scale := d.Mirror.Scale()
+	for _, c := range cells {
+		size := c.Part.Size()
+		places = append(places, tracedPlace{c.Words, c.On, [4]float32{c.At.X * scale, c.At.Y * scale, size.Width * scale, size.Height * scale}})
+	}
+	return places
+}

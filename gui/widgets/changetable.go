@@ -1,0 +1,120 @@
+package widgets
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
+
+	"app.tonedesk/gui/wording"
+)
+
+// mostChanges is how many groups a picture has at most.
+const mostChanges = 4
+
+// changeColumns is how many columns the table has: group, before, now, value.
+const changeColumns = 4
+
+// ChangeTable shows what became of each group: its share before and now, and its value.
+type ChangeTable struct {
+	drawn
+	rows  []wording.GroupRow
+	cells [1 + mostChanges][changeColumns]*canvas.Text
+}
+
+// NewChangeTable returns a table of no groups, which keeps room for so many as there may be.
+func NewChangeTable() *ChangeTable {
+	t := &ChangeTable{}
+	for i := range t.cells {
+		for k := range t.cells[i] {
+			size := TextSize
+			if i == 0 {
+				size = SmallSize
+			}
+			t.cells[i][k] = t.addText(size, fyne.TextStyle{})
+		}
+	}
+	t.draw(t)
+	return t
+}
+
+// Set shows groups, the lightest first.
+func (t *ChangeTable) Set(rows []wording.GroupRow) {
+	t.rows = rows
+	t.redraw()
+}
+
+// Rows are those that are shown.
+func (t *ChangeTable) Rows() []wording.GroupRow { return t.rows }
+
+// words are what stands in a row, the first of which heads the columns.
+func (t *ChangeTable) words(i int) [changeColumns]string {
+	if i == 0 {
+		return [changeColumns]string{"", "before", "now", "value"}
+	}
+	r := nth(t.rows, i-1)
+	return [changeColumns]string{r.Name, r.Before, r.Now, r.Value}
+}
+
+func (t *ChangeTable) write(size fyne.Size, of colours) {
+	for i := range t.cells {
+		ink, plain := theme.ColorNameForeground, TextSize()
+		if i == 0 {
+			ink, plain = ColorNameQuiet, SmallSize()
+		}
+		for k, words := range t.words(i) {
+			cell := t.cells[i][k]
+			cell.TextSize = plain * t.smaller(size.Width)
+			say(cell, words, of(ink))
+		}
+	}
+}
+
+// The widest that may stand in each column.
+var changeWidest = [changeColumns]string{"light middle", "100 %", "100 %", "10.0 → 10.0"}
+
+// smaller is by how much the letters are to be smaller than plain so that a width takes the columns.
+func (t *ChangeTable) smaller(width float32) float32 {
+	need := float32(0)
+	for _, words := range changeWidest {
+		need += fyne.MeasureText(words, TextSize(), fyne.TextStyle{}).Width + Step
+	}
+	return min(1, max(width, 1)/need)
+}
+
+// changeRights returns the right edges of the figures' columns in a table of a width, whose columns
+// need so much each.
+func changeRights(width float32, need [changeColumns]float32) (right [changeColumns]float32) {
+	spare := width
+	for _, w := range need {
+		spare -= w
+	}
+	gap := min(max(spare/3, Step/2), 5*Step)
+	right[3] = width
+	right[2] = right[3] - need[3] - gap
+	right[1] = right[2] - need[2] - gap
+	return right
+}
+
+func (t *ChangeTable) place(size fyne.Size) {
+	var need [changeColumns]float32
+	for k, words := range changeWidest {
+		need[k] = fyne.MeasureText(words, TextSize()*t.smaller(size.Width), fyne.TextStyle{}).Width
+	}
+	right, high := changeRights(size.Width, need), t.line()
+	for i := range t.cells {
+		for k, cell := range t.cells[i] {
+			x := float32(0)
+			if k > 0 {
+				x = right[k] - cell.MinSize().Width
+			}
+			placeText(cell, round(x), round(float32(i)*high))
+		}
+	}
+}
+
+// line is the height of a row.
+func (t *ChangeTable) line() float32 { return t.cells[1][0].MinSize().Height + 1 }
+
+func (t *ChangeTable) minSize() fyne.Size {
+	return fyne.NewSize(30*Step, round(t.line()*float32(1+len(t.rows))))
+}

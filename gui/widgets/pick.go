@@ -1,0 +1,112 @@
+package widgets
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
+	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/gui/icons"
+)
+
+// Pick shows the one of some words that is chosen, and lists them all when it is pressed.
+type Pick struct {
+	drawn
+	focus
+	words  []string
+	chosen string
+	choose func(word string)
+
+	back, line *canvas.Rectangle
+	text       *canvas.Text
+	arrow      *canvas.Image
+}
+
+// NewPick returns a list of words, the first chosen. It calls choose for a word that the painter
+// wants, which is chosen by then.
+func NewPick(words []string, keys Keys, choose func(word string)) *Pick {
+	p := &Pick{words: words, chosen: words[0], choose: choose}
+	p.focus = focus{keys: keys, owner: p, changed: p.redraw}
+	p.back, p.text, p.arrow = add(&p.drawn, newPanelBox()), p.addText(TextSize, fyne.TextStyle{}), p.addIcon()
+	p.line = add(&p.drawn, newFocusLine(Radius+FocusGap))
+	p.draw(p)
+	return p
+}
+
+// Chosen is the word that is chosen.
+func (p *Pick) Chosen() string { return p.chosen }
+
+// Choose is a press of a word in the list.
+func (p *Pick) Choose(word string) {
+	p.chosen = word
+	p.redraw()
+	p.choose(word)
+}
+
+// Tapped lists the words below, the chosen one marked.
+func (p *Pick) Tapped(*fyne.PointEvent) {
+	driver := fyne.CurrentApp().Driver()
+	over := driver.CanvasForObject(p)
+	if over == nil { // it was not drawn yet
+		return
+	}
+	var items []*fyne.MenuItem
+	for _, word := range p.words {
+		item := fyne.NewMenuItem(word, func() { p.Choose(word) })
+		item.Checked = word == p.chosen
+		items = append(items, item)
+	}
+	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), over, driver.AbsolutePositionForObject(p).AddXY(0, p.Size().Height))
+}
+
+// TypedKey lists the words, or chooses the one before or after.
+func (p *Pick) TypedKey(e *fyne.KeyEvent) {
+	switch by := arrows[e.Name].Y; {
+	case presses(e):
+		p.Tapped(nil)
+	case by == 0:
+		p.keys.TypedKey(e.Name)
+	default:
+		for i, word := range p.words {
+			if next := i + by; word == p.chosen && next >= 0 && next < len(p.words) {
+				p.Choose(p.words[next])
+				return
+			}
+		}
+	}
+}
+
+func (p *Pick) write(size fyne.Size, of colours) {
+	fill(p.back, of(theme.ColorNameInputBackground))
+	say(p.text, cutWords(p.chosen, size.Width-p.around(), textWidth), of(theme.ColorNameForeground))
+	picture(p.arrow, icons.OpenList, ColorNameQuiet)
+	showFocus(p.line, p.focused, of)
+}
+
+func (p *Pick) place(size fyne.Size) {
+	p.back.Resize(size)
+	putAround(p.line, fyne.Position{}, size)
+	placeText(p.text, Step, (size.Height-p.text.MinSize().Height)/2)
+	put(p.arrow, fyne.NewPos(size.Width-SmallIcon()-Step/2, (size.Height-SmallIcon())/2), fyne.NewSquareSize(SmallIcon()))
+}
+
+// around is the width of all but the word.
+func (p *Pick) around() float32 { return Step + Step/2 + SmallIcon() + Step/2 }
+
+// wish has room for the longest word.
+func (p *Pick) wish() float32 {
+	wide := float32(0)
+	for _, word := range p.words {
+		wide = max(wide, textWidth(word))
+	}
+	return p.around() + wide
+}
+
+// minSize has room for the shortest; a longer one is cut where there is no more.
+func (p *Pick) minSize() fyne.Size {
+	least := p.wish()
+	for _, word := range p.words {
+		least = min(least, p.around()+textWidth(word))
+	}
+	return fyne.NewSize(least, Row())
+}

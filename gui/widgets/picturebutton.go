@@ -1,0 +1,151 @@
+package widgets
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+
+	"app.tonedesk/gui/icons"
+)
+
+// pictureShape is what a PictureButton looks like.
+type pictureShape uint8
+
+const (
+	shapeChip   pictureShape = iota // a lasting state: pictogram and words on a ground of their own
+	shapeAnswer                     // an answer to an offer: raised
+	shapeWord                       // the one thing that a toast lets do: a bold word
+)
+
+// PictureButton is a button on the picture: the same greys on every ground, as the picture is.
+type PictureButton struct {
+	drawn
+	explained
+	shape  pictureShape
+	icon   icons.Name
+	words  string
+	tapped func()
+
+	back, line, under *canvas.Rectangle
+	picture           *canvas.Image
+	text              *canvas.Text
+}
+
+func newPictureButton(shape pictureShape, keys Keys, tips *Tips) *PictureButton {
+	b := &PictureButton{shape: shape}
+	b.tips = tips
+	b.focus = focus{keys: keys, owner: b, changed: b.redraw}
+	b.back = add(&b.drawn, newPanelBox())
+	b.picture, b.text, b.under = b.addIcon(), b.addText(TextSize, fyne.TextStyle{Bold: shape == shapeWord}), b.addBox()
+	b.line = add(&b.drawn, newFocusLine(Radius))
+	b.Hidden = true
+	b.draw(b)
+	return b
+}
+
+// set shows what the button says and does; no words and no pictogram hide it.
+func (b *PictureButton) set(icon icons.Name, words, tip string, tapped func()) {
+	if words == "" && icon == "" && b.pointed { // it goes from under the pointer
+		b.point(false)
+	}
+	b.icon, b.words, b.tip, b.tapped = icon, words, tip, tapped
+	show(b, words != "" || icon != "")
+	b.redraw()
+}
+
+// Words returns what the button says.
+func (b *PictureButton) Words() string { return b.words }
+
+// held reports whether the pointer or the focus is on it.
+func (b *PictureButton) held() bool { return b.Visible() && (b.pointed || b.focused) }
+
+// Tapped presses the button.
+func (b *PictureButton) Tapped(*fyne.PointEvent) {
+	b.tips.Leave()
+	if b.tapped != nil {
+		b.tapped()
+	}
+}
+
+// TypedKey presses the button with Space and Enter.
+func (b *PictureButton) TypedKey(e *fyne.KeyEvent) {
+	if presses(e) {
+		b.Tapped(nil)
+	} else {
+		b.keys.TypedKey(e.Name)
+	}
+}
+
+func (b *PictureButton) write(size fyne.Size, of colours) {
+	ground, edge := ColorNameChip, float32(0)
+	switch {
+	case b.pointed && b.shape == shapeAnswer:
+		ground = ColorNameChipPointed
+	case b.shape == shapeAnswer, b.pointed:
+		ground = ColorNameChipRaised
+	}
+	if b.shape == shapeChip {
+		edge = 1
+		b.back.CornerRadius = (Row() - 2*b.inset()) / 2
+	}
+	b.back.StrokeWidth, b.back.StrokeColor = edge, of(ColorNameChipEdge)
+	fill(b.back, of(ground))
+	show(b.back, b.shape != shapeWord)
+	fill(b.under, of(ColorNameChipText))
+	show(b.under, b.shape == shapeWord && b.words != "")
+	line := of(ColorNameChipLine)
+	if b.line.StrokeColor != line || b.line.Hidden == b.focused {
+		b.line.StrokeColor, b.line.Hidden = line, !b.focused
+		b.line.CornerRadius = b.back.CornerRadius
+		b.line.Refresh()
+	}
+	picture(b.picture, b.icon, ColorNameChipText)
+	b.text.TextSize = TextSize()
+	if size.Width > 0 {
+		icon, gap, side := b.parts()
+		b.text.TextSize = fittingSize(b.words, TextSize(), max(size.Width-icon-gap-2*side, 1))
+	}
+	say(b.text, b.words, of(ColorNameChipText))
+}
+
+// inset is by how much a chip is lower than what can be hit of it, above and below.
+func (b *PictureButton) inset() float32 {
+	if b.shape == shapeChip {
+		return round(Row() / 16)
+	}
+	return 0
+}
+
+// parts are the widths of the pictogram, of the gap beside it, and of what is left at either side.
+func (b *PictureButton) parts() (icon, gap, side float32) {
+	if b.icon != "" {
+		icon = SmallIcon()
+		if b.words != "" {
+			gap = Step
+		}
+	}
+	return icon, gap, 1.25 * Step
+}
+
+func (b *PictureButton) place(size fyne.Size) {
+	in := b.inset()
+	put(b.back, fyne.NewPos(0, in), size.SubtractWidthHeight(0, 2*in))
+	put(b.line, fyne.NewPos(0, in), size.SubtractWidthHeight(0, 2*in))
+	icon, gap, _ := b.parts()
+	text := b.text.MinSize()
+	if b.words == "" {
+		text.Width = 0
+	}
+	x := (size.Width - icon - gap - text.Width) / 2
+	put(b.picture, fyne.NewPos(x, (size.Height-icon)/2), fyne.NewSquareSize(icon))
+	placeText(b.text, x+icon+gap, (size.Height-text.Height)/2)
+	put(b.under, fyne.NewPos(x+icon+gap, (size.Height+text.Height)/2), fyne.NewSize(text.Width, 1))
+}
+
+func (b *PictureButton) minSize() fyne.Size {
+	icon, gap, side := b.parts()
+	width := float32(0)
+	if b.words != "" {
+		width = fyne.MeasureText(b.words, TextSize(), b.text.TextStyle).Width
+	}
+	return fyne.NewSize(max(icon+gap+width+2*side, Row()), Row())
+}

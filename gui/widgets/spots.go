@@ -1,0 +1,107 @@
+package widgets
+
+import (
+	"slices"
+
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/gui/wording"
+)
+
+// SpotsState is what is shown of the spots.
+type SpotsState struct {
+	Texts       []wording.SpotText // two at least, of which either may be empty
+	Differences wording.FigureText // of the first two, second minus first
+	Remark      string             // on the first two
+}
+
+// Spots shows the spots: two as a pair with their differences, more as a table.
+type Spots struct {
+	drawn
+	state SpotsState
+	pair  *pairCard
+	table *spotTable
+}
+
+// NewSpots returns spots, none of which is set.
+func NewSpots(acts SpotActs) *Spots {
+	s := &Spots{}
+	s.pair, s.table = add(&s.drawn, newPairCard(acts)), add(&s.drawn, newSpotTable(acts))
+	s.table.Hide()
+	s.draw(s)
+	return s
+}
+
+// Set shows a state, and reports whether the page is to be laid out anew for it.
+func (s *Spots) Set(state SpotsState) (resized bool) {
+	if slices.Equal(state.Texts, s.state.Texts) && state.Differences == s.state.Differences && state.Remark == s.state.Remark {
+		return false
+	}
+	resized = len(state.Texts) != len(s.state.Texts)
+	s.state = state
+	if s.many() {
+		s.table.set(state.Texts)
+	} else {
+		s.pair.set(state)
+	}
+	s.redraw()
+	return resized
+}
+
+// State returns what is shown, which must not be changed.
+func (s *Spots) State() SpotsState { return s.state }
+
+// many reports whether there are more than a pair.
+func (s *Spots) many() bool { return len(s.state.Texts) > 2 }
+
+func (s *Spots) write(fyne.Size, colours) {
+	show(s.pair, !s.many())
+	show(s.table, s.many())
+}
+
+func (s *Spots) place(size fyne.Size) {
+	s.pair.Resize(size)
+	s.table.Resize(size)
+}
+
+// heightWithin is the height that they take of a room of this size.
+func (s *Spots) heightWithin(width, room float32) float32 {
+	if s.many() {
+		return s.table.heightWithin(width, room)
+	}
+	return s.pair.heightWithin(width, room)
+}
+
+// plainPage is the width of the page before the window has one.
+const plainPageWidth = 364
+
+// minSize is the least height at the width of now.
+func (s *Spots) minSize() fyne.Size {
+	width := s.Size().Width
+	if width == 0 {
+		width = plainPageWidth
+	}
+	return fyne.NewSize(30*Step, s.heightWithin(width, 0))
+}
+
+// SpotsOverSpread stands the spots over the spread, which takes what is left of the page, but is
+// never pushed off it: where there is little room the spots make do with less.
+type SpotsOverSpread struct{}
+
+// Layout gives the spots what they need, and the spread the rest.
+func (SpotsOverSpread) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	spots, spread := o[0].(*Spots), o[1]
+	gap, least := Step, spread.MinSize().Height
+	if spots.heightWithin(size.Width, size.Height)+gap+least > size.Height {
+		gap = Step / 2
+	}
+	height := spots.heightWithin(size.Width, size.Height-gap-least)
+	put(spots, fyne.Position{}, fyne.NewSize(size.Width, height))
+	put(spread, fyne.NewPos(0, height+gap), fyne.NewSize(size.Width, max(size.Height-height-gap, least)))
+}
+
+// MinSize is the least of both.
+func (SpotsOverSpread) MinSize(o []fyne.CanvasObject) fyne.Size {
+	spots, spread := o[0].MinSize(), o[1].MinSize()
+	return fyne.NewSize(max(spots.Width, spread.Width), spots.Height+Step/2+spread.Height)
+}

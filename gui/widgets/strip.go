@@ -1,0 +1,225 @@
+package widgets
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
+
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/icons"
+)
+
+// Strip stands under the picture or, in a low window, beside it: what lies under the pointer, or
+// where the view's knob stands, and the ways to enlarge the picture.
+type Strip struct {
+	drawn
+
+	// Out, Fit and In are pressed to make the picture smaller, to see all of it, and to enlarge it.
+	Out, Fit, In *Button
+
+	beside bool
+	under  StripReading
+	knob   StripKnob
+	slider *Slider
+
+	swatch, grey         *canvas.Rectangle
+	edge                 *canvas.Rectangle // around both
+	lightness, value     *canvas.Text
+	lightName, valueName *canvas.Text // beside the picture
+	knobText             *canvas.Text
+}
+
+// StripReading is what lies under the pointer, in words; none where Lightness is "".
+type StripReading struct {
+	Colour           colour.RGB
+	Grey             uint8  // of the same lightness
+	Lightness, Value string // "56.0", "5.5"
+}
+
+// StripKnob is the knob of the view that is shown; none where Words is "".
+type StripKnob struct {
+	Words        string // where it stands: "5 steps"
+	From, To, By float64
+	At           float64
+}
+
+// NewStrip returns an empty strip; turned is told where the painter slides the view's knob to.
+func NewStrip(keys Keys, turned func(to float64)) *Strip {
+	s := &Strip{}
+	s.edge = s.addBox()
+	s.swatch, s.grey = s.addBox(), s.addBox()
+	s.lightness, s.value = s.addText(TextSize, fyne.TextStyle{}), s.addText(SmallSize, fyne.TextStyle{})
+	s.lightName, s.valueName = s.addText(SmallSize, fyne.TextStyle{}), s.addText(SmallSize, fyne.TextStyle{})
+	s.knobText = s.addText(SmallSize, fyne.TextStyle{})
+	s.slider = add(&s.drawn, NewSlider(0, 1, 1, keys))
+	s.slider.OnChanged = func(to float64) {
+		if to != s.knob.At {
+			turned(to)
+		}
+	}
+	s.Out = add(&s.drawn, NewIconButton(icons.ZoomOut, keys, nil).Flat())
+	s.Fit = add(&s.drawn, NewIconButton(icons.ZoomFit, keys, nil).Flat())
+	s.In = add(&s.drawn, NewIconButton(icons.ZoomIn, keys, nil).Flat())
+	s.SetZoom(false, false)
+	s.draw(s)
+	return s
+}
+
+// SetReading shows what lies under the pointer; the same costs nothing.
+func (s *Strip) SetReading(r StripReading) {
+	if r != s.under {
+		s.under = r
+		s.redraw()
+	}
+}
+
+// Reading returns what is shown of what lies under the pointer.
+func (s *Strip) Reading() StripReading { return s.under }
+
+// SetKnob shows where the view's knob stands.
+func (s *Strip) SetKnob(k StripKnob) {
+	if k == s.knob {
+		return
+	}
+	s.knob = k
+	s.slider.Min, s.slider.Max, s.slider.Step = k.From, k.To, k.By
+	if k.Words != "" {
+		s.slider.SetValue(k.At)
+	}
+	s.redraw()
+}
+
+// Knob returns what is shown of the view's knob.
+func (s *Strip) Knob() StripKnob { return s.knob }
+
+// SetZoom says what can be done: out, and in.
+func (s *Strip) SetZoom(out, in bool) {
+	s.Out.SetOff(!out)
+	s.Fit.SetOff(!out)
+	s.In.SetOff(!in)
+}
+
+func (s *Strip) setBeside(on bool) {
+	if on != s.beside {
+		s.beside = on
+		s.Out.SetFlat(!on)
+		s.Fit.SetFlat(!on)
+		s.In.SetFlat(!on)
+		s.redraw()
+	}
+}
+
+// Lengths of the strip.
+const (
+	stripSwatch     = 5 * Step  // width of the two swatches under the picture, at the text's plain size
+	stripSwatchHigh = 2 * Step  // and their height
+	stripSlider     = 11 * Step // the slider's width, at most
+	sideSwatchHigh  = 4 * Step  // beside the picture
+	sideGap         = Step / 2
+)
+
+// write shows the reading or the knob.
+func (s *Strip) write(size fyne.Size, of colours) {
+	knob, there := s.knob.Words != "", s.under.Lightness != ""
+	there = there && !knob
+	fill(s.edge, of(ColorNameHairline))
+	fill(s.swatch, rgbFill(s.under.Colour))
+	fill(s.grey, greyFill(s.under.Grey))
+	for _, o := range []fyne.CanvasObject{s.edge, s.swatch, s.grey} {
+		show(o, there)
+	}
+	var lightness, value, lightName, valueName string
+	if there {
+		lightness, value = s.under.Lightness, "value "+s.under.Value
+		if s.beside && smallWidth("lightness ")+fyne.MeasureText(lightness, TextSize(), fyne.TextStyle{}).Width <= size.Width {
+			lightName, valueName, value = "lightness", "value", s.under.Value
+		}
+	}
+	s.value.TextSize = SmallSize()
+	if valueName != "" {
+		s.value.TextSize = TextSize()
+	}
+	say(s.lightness, lightness, of(theme.ColorNameForeground))
+	valueInk := ColorNameQuiet
+	if valueName != "" {
+		valueInk = theme.ColorNameForeground
+	}
+	say(s.value, value, of(valueInk))
+	say(s.lightName, lightName, of(ColorNameQuiet))
+	say(s.valueName, valueName, of(ColorNameQuiet))
+	say(s.knobText, s.knob.Words, of(theme.ColorNameForeground))
+	show(s.slider, knob)
+}
+
+func (s *Strip) place(size fyne.Size) {
+	if s.beside {
+		s.placeBeside(size)
+		return
+	}
+	w := Row()
+	x := size.Width
+	for _, b := range []*Button{s.In, s.Fit, s.Out} {
+		x -= w
+		put(b, fyne.NewPos(x, (size.Height-Row())/2), fyne.NewSquareSize(w))
+	}
+	high, wide := stripSwatchHigh*textScale(), stripSwatch*textScale()
+	s.placeSwatches(fyne.NewPos(0, (size.Height-high)/2), fyne.NewSize(wide, high))
+	at := wide + Step
+	placeText(s.lightness, at, (size.Height-s.lightness.MinSize().Height)/2)
+	placeText(s.value, at+s.lightness.MinSize().Width+Step, (size.Height-s.value.MinSize().Height)/2)
+	placeText(s.knobText, 0, (size.Height-s.knobText.MinSize().Height)/2)
+	from := s.knobText.MinSize().Width + Step
+	h := s.slider.MinSize().Height
+	put(s.slider, fyne.NewPos(from, (size.Height-h)/2), fyne.NewSize(max(min(stripSlider, x-Step-from), 0), h))
+}
+
+// placeBeside stands all below each other, the buttons at the foot.
+func (s *Strip) placeBeside(size fyne.Size) {
+	s.placeButtons(size)
+	s.placeSwatches(fyne.Position{}, fyne.NewSize(size.Width, sideSwatchHigh))
+	y := sideSwatchHigh + sideGap
+	line := lineHigh(TextSize())
+	if s.lightName.Text == "" {
+		placeText(s.lightness, 0, y)
+		placeText(s.value, 0, y+line)
+	} else {
+		setRow(s.lightName, s.lightness, size.Width, y)
+		setRow(s.valueName, s.value, size.Width, y+line)
+	}
+	placeText(s.knobText, 0, 0)
+	put(s.slider, fyne.NewPos(0, s.knobText.MinSize().Height), fyne.NewSize(size.Width, s.slider.MinSize().Height))
+}
+
+// placeButtons stands them at the foot, in two rows or, where the reading leaves too little room for
+// that, in one.
+func (s *Strip) placeButtons(size fyne.Size) {
+	left := size.Height - sideSwatchHigh - sideGap - 2*lineHigh(TextSize())
+	if h := min(Row(), round((left-2*Step)/2)); h >= 4*Step {
+		w := (size.Width - Step) / 2
+		foot := size.Height - h
+		put(s.Out, fyne.NewPos(w+Step, foot), fyne.NewSize(w, h))
+		put(s.Fit, fyne.NewPos(0, foot), fyne.NewSize(w, h))
+		put(s.In, fyne.NewPos(w+Step, foot-Step-h), fyne.NewSize(w, h))
+		return
+	}
+	w, h := (size.Width-Step)/3, min(Row(), max(left-Step/2, 4*Step))
+	for i, b := range []*Button{s.Out, s.Fit, s.In} {
+		put(b, fyne.NewPos(float32(i)*(w+Step/2), size.Height-h), fyne.NewSize(w, h))
+	}
+}
+
+// setRow sets a name left and its figure right, on one line.
+func setRow(name, figure *canvas.Text, width, y float32) {
+	_, baseline := fyne.CurrentApp().Driver().RenderedTextSize(figure.Text, figure.TextSize, figure.TextStyle, nil)
+	at := span{right: width, baseline: y + baseline}
+	setLeft(name, at)
+	setRight(figure, at)
+}
+
+// placeSwatches stands colour and grey edge to edge, with a hairline round both.
+func (s *Strip) placeSwatches(pos fyne.Position, size fyne.Size) {
+	put(s.edge, pos, size)
+	half := round(size.Width / 2)
+	put(s.swatch, pos.AddXY(1, 1), fyne.NewSize(half-1, size.Height-2))
+	put(s.grey, pos.AddXY(half, 1), fyne.NewSize(size.Width-half-1, size.Height-2))
+}

@@ -1,0 +1,62 @@
+package wording
+
+import (
+	"fmt"
+	"path/filepath"
+	"strconv"
+	"time"
+
+	"app.tonedesk/capture"
+)
+
+// What lies over the picture as a chip: a few words, without a stop.
+const (
+	SayMoved   = "Picture moved"
+	SayFlashes = "Flashes: shown 3 times a second"
+)
+
+// longestName is how many letters of a file's name a chip shows (our choice).
+const longestName = 20
+
+// SayBeingRead says that a picture file is still being read.
+func SayBeingRead(path string) string {
+	name := []rune(filepath.Base(path))
+	if len(name) > longestName {
+		name = append(name[:longestName-1], '…')
+	}
+	return "Reading " + Quote(string(name))
+}
+
+// SayUnreadable says in short that what is watched can't be read; screen is a part of the
+// screen, else it is a file.
+func SayUnreadable(screen bool, state capture.State) string {
+	switch {
+	case !screen:
+		return "File can't be read"
+	case state == capture.NotAnswering:
+		return "Screen does not answer"
+	}
+	return "Screen can't be read"
+}
+
+// SayCoveredPart says how much of the picture is covered, a share in [0, 1].
+func SayCoveredPart(share float64) string {
+	return "Covered: " + Percent(share) + " not counted"
+}
+
+// SayFrozen says for how long the picture is held: "Frozen 0:42", with hours from one on.
+func SayFrozen(since time.Duration) string {
+	s := int(max(since, 0) / time.Second)
+	if s >= 3600 {
+		return fmt.Sprintf("Frozen %d:%02d:%02d", s/3600, s/60%60, s%60)
+	}
+	return fmt.Sprintf("Frozen %d:%02d", s/60, s%60)
+}
+
+// SayCleared says how many spots were taken away.
+func SayCleared(spots int) string {
+	if spots == 1 {
+		return "1 spot cleared"
+	}
+	return strconv.Itoa(spots) + " spots cleared"
+}

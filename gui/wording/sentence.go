@@ -1,0 +1,80 @@
+package wording
+
+import (
+	"reflect"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+)
+
+// Sentence is what stands in large type below the picture: the answer to the question that a
+// page asks. Functions say_sentence_*.go make them; a widget only shows them.
+type Sentence struct {
+	Title      string // the sentence; it never wraps
+	Short      string // the same where Title finds no room
+	Below      string // quieter, on a line below, where the page has one; "" for none
+	BelowShort string // the same where Below finds no room
+	Right      string // quieter, at the right, where room stays free; "" for none
+	Bars       []Bar  // two lightnesses side by side, or one; none where there is an icon
+	Icon       string // name of the icon in place of the bars, "" for none
+	Dim        bool   // nothing holds at present: shown quieter
+}
+
+// Equal reports whether either says the same.
+func (s Sentence) Equal(o Sentence) bool { return reflect.DeepEqual(s, o) }
+
+// Bar is a lightness as a bar.
+type Bar struct {
+	Name      string  // a spot's letter, "" for none
+	Lightness float64 // L*, 0 to 100: the height
+	Grey      uint8   // 8-bit code: the fill
+}
+
+// Names of the icons that stand beside a sentence.
+const (
+	IconSpot   = "spot"
+	IconRegion = "region"
+	IconWindow = "window"
+	IconFile   = "file"
+	IconStill  = "still"
+)
+
+func barOf(name string, lightness float64) Bar {
+	return Bar{Name: name, Lightness: lightness, Grey: colour.GreyOf(lightness)}
+}
+
+func spotBar(name string, s analysis.Spot) Bar { return barOf(name, s.Lightness) }
+
+// placed returns a sentence without a picture's figures: what to do, and why.
+func placed(icon, title, short, below, belowShort string) Sentence {
+	return Sentence{Title: title, Short: short, Below: below, BelowShort: belowShort, Icon: icon}
+}
+
+// SayNoSpot asks for the first spot.
+func SayNoSpot() Sentence {
+	return placed(IconSpot, "Click a spot", "Click a spot", "A second click compares it with the first", "A second click compares")
+}
+
+// SayChooseSource asks what to watch, before anything was chosen.
+func SayChooseSource() Sentence {
+	return placed(IconRegion, "Choose what to watch", "Choose a picture", "It reads the screen and changes nothing there", "It only reads the screen")
+}
+
+// SayPlaceAgain says that the spots no longer lie where they were placed.
+func SayPlaceAgain() Sentence {
+	s := placed(IconSpot, "Place the spots again", "Place spots again", "The picture moved and they could not follow", "The picture moved")
+	s.Dim = true
+	return s
+}
+
+// SayNothingToWatch says that the source is gone; icon is the source's, ago the time since
+// its last picture, as Age words it, "" if unknown.
+func SayNothingToWatch(icon, ago string) Sentence {
+	below, short := "Choose again in the bar", "Choose again"
+	if ago != "" {
+		below = "Last seen " + ago + " ago. " + below
+	}
+	s := placed(icon, "Nothing to watch", "Nothing to watch", below, short)
+	s.Dim = true
+	return s
+}
