@@ -33,6 +33,10 @@ type Frame struct {
 	Origin image.Point // top left of the picture, in desktop pixels; zero for a file
 	At     time.Time   // when the pixels were read
 	Lasts  bool        // nobody will ever write to Pix: whoever wants them longer needs no copy
+
+	// Changed holds all that differs from the frame that the stream handed out before, in
+	// the picture's own pixels. The zero rectangle: anything may.
+	Changed image.Rectangle
 }
 
 // Backend is a way into one system's screen. It may be used from several goroutines.
@@ -58,6 +62,14 @@ type Stream interface {
 	Grab(ctx context.Context, f *Frame) (changed bool, err error)
 	// Close lets go of what the stream holds. Closing twice is no error.
 	Close() error
+}
+
+// Notifier is a stream that can tell when there may be something new. Changes gives a token
+// then; without one Grab has nothing to find, but for a change that the system forgot to tell
+// of. A token may come without a change, and one stands for any number of changes: take it
+// first, then grab. The channel is never closed.
+type Notifier interface {
+	Changes() <-chan struct{}
 }
 
 // clip returns the part of region that lies on the desktop, or the whole desktop if

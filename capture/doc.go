@@ -2,7 +2,8 @@
 // hands over the newest one.
 //
 // A Backend is a way into one system's screen; a Stream reads one region of it
-// again and again; a Watcher asks a stream on a timer and says how it goes. The
+// again and again, or follows a window (Follower); a Watcher asks a stream on a timer, or
+// when it tells of a change (Notifier), and says how it goes. The
 // package knows nothing of lightness, windows or widgets: it gives plain rows of
 // bytes with a stride and a layout.
 //

@@ -21,6 +21,13 @@ var (
 	// ErrGone: the source is no more, such as a region off all screens or a monitor
 	// that was switched off.
 	ErrGone = errors.New("source gone")
+	// ErrNoWindow: no window of that title and class is open. The stream goes on looking.
+	ErrNoWindow = errors.New("window closed")
+	// ErrMinimised: the followed window is minimised, or on another workspace, so that its
+	// program paints nothing.
+	ErrMinimised = errors.New("window minimised")
+	// ErrPart: the part chosen of a window is outside of it now.
+	ErrPart = errors.New("part outside the window")
 	// ErrNotAnswering: a call has not returned in time.
 	ErrNotAnswering = errors.New("not answering")
 	// ErrDisconnected: the connection to the display broke.

@@ -21,6 +21,7 @@ const (
 // answer is what came of a question.
 type answer struct {
 	to      question
+	changes <-chan struct{} // of what was opened; nil: it can't tell
 	changed bool
 	frame   Frame // if changed
 	err     error
@@ -82,6 +83,9 @@ func (r *reader) answer(q question) (a answer) {
 		r.closeStream()
 		r.frame = Frame{} // there may be no room for another beside it
 		r.stream, a.err = r.open(r.ctx)
+		if n, ok := r.stream.(Notifier); ok && a.err == nil {
+			a.changes = n.Changes()
+		}
 		return a
 	}
 	if a.changed, a.err = r.stream.Grab(r.ctx, &r.frame); a.changed {

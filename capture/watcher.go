@@ -16,9 +16,10 @@ const (
 	Hidden                    // there, but covered by our own window, as only that knows
 	Gone                      // no more there, or the connection broke
 	NotAnswering              // a read has not come back for a second
+	Minimised                 // the followed window is minimised, or on another workspace
 )
 
-var stateNames = [...]string{"waiting", "live", "unchanged", "hidden", "gone", "not answering", "unknown"}
+var stateNames = [...]string{"waiting", "live", "unchanged", "hidden", "gone", "not answering", "minimised", "unknown"}
 
 // String returns the state's plain name in lower case.
 func (s State) String() string { return stateNames[min(int(s), len(stateNames)-1)] }
@@ -38,7 +39,8 @@ type Watch struct {
 	// Nil waits for Reopen.
 	Open func(context.Context) (Stream, error)
 
-	// Frame takes a new picture, or (again) the last one once more. f and its pixels
+	// Frame takes a new picture, or (again) the last one once more, whose Changed then means
+	// nothing. f and its pixels
 	// are good until Frame returns. While Frame blocks nothing is read and nothing
 	// piles up: the next picture is the newest there is then.
 	Frame func(f *Frame, again bool)
@@ -51,8 +53,8 @@ type Watch struct {
 	PerSecond float64
 }
 
-// Watcher asks one source for pictures on a timer, hands over the newest one and
-// says how it goes. It goes on through every error, with growing waits of 0.25 to 2
+// Watcher asks one source for pictures on a timer, or when the source tells of a change (see
+// Notifier), hands over the newest one and says how it goes. It goes on through every error, with growing waits of 0.25 to 2
 // seconds, until its context ends. All methods may be called from any goroutine and
 // return at once, Run excepted.
 type Watcher struct {
@@ -148,4 +150,7 @@ const (
 	patience = time.Second
 	// farewell is how long Run waits at its end for a read under way.
 	farewell = 200 * time.Millisecond
+	// idleTime is how long a source that tells of changes is let be when it tells of none:
+	// then it is asked all the same, whether it still answers.
+	idleTime = time.Second
 )

@@ -7,6 +7,7 @@ import (
 	"image"
 	"image/color"
 	"slices"
+	"sync"
 	"testing"
 	"testing/synctest"
 	"time"
@@ -14,6 +15,7 @@ import (
 
 // seen is what a watcher under test has told, with the time since its start.
 type seen struct {
+	mu     sync.Mutex // held while frames are noted and looked at
 	frames []sight
 	states []sight
 	start  time.Time
@@ -30,17 +32,27 @@ type sight struct {
 }
 
 func (s *seen) frame(f *Frame, again bool) {
-	s.frames = append(s.frames, sight{at: time.Since(s.start), grey: f.Pix[0], again: again})
-	s.last = bytes.Clone(f.Pix)
+	s.note(f, again)
 	time.Sleep(s.block)
 }
 
+func (s *seen) note(f *Frame, again bool) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.frames = append(s.frames, sight{at: time.Since(s.start), grey: f.Pix[0], again: again})
+	s.last = bytes.Clone(f.Pix)
+}
+
 func (s *seen) status(st Status) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
 	s.states = append(s.states, sight{at: time.Since(s.start), state: st.State, err: st.Err})
 }
 
 // stateNames returns the states in order.
 func (s *seen) stateNames() []State {
+	s.mu.Lock()
+	defer s.mu.Unlock()
 	var names []State
 	for _, x := range s.states {
 		names = append(names, x.state)
@@ -50,6 +62,8 @@ func (s *seen) stateNames() []State {
 
 // greys returns the first bytes of the frames in order, the repeated ones excepted.
 func (s *seen) greys() []byte {
+	s.mu.Lock()
+	defer s.mu.Unlock()
 	var greys []byte
 	for _, f := range s.frames {
 		if !f.again {

@@ -22,6 +22,9 @@ type loop struct {
 	busy   bool    // a question to the reader is open ...
 	asked  time.Time
 
+	changes <-chan struct{} // the source's word that something has changed; nil: it can't tell
+	awake   bool            // something may have changed since the last read began
+
 	last    Frame // the last picture handed over; Pix nil: none yet
 	own     bool  // last.Pix is store, not a stream's
 	store   []byte
@@ -47,11 +50,17 @@ func (l *loop) run(ctx context.Context) error {
 		if l.busy {
 			answers = l.reader.answers
 		}
+		var changes <-chan struct{}
+		if l.reads() {
+			changes = l.changes
+		}
 		l.arm()
 		select {
 		case <-ctx.Done():
 		case <-l.w.wake:
 		case <-l.timer.C:
+		case <-changes:
+			l.told(time.Now())
 		case a := <-answers:
 			if ctx.Err() == nil {
 				l.receive(a)
@@ -73,8 +82,11 @@ func (l *loop) update() {
 		l.pace.restart(time.Now())
 		l.report(Waiting, nil)
 	}
-	if l.controls.frozen && !now.frozen && l.back == 0 {
-		l.pace.restart(time.Now())
+	if l.controls.frozen && !now.frozen {
+		l.awake = true
+		if l.back == 0 {
+			l.pace.restart(time.Now())
+		}
 	}
 	l.controls = now
 }
@@ -95,7 +107,7 @@ func (l *loop) act(ctx context.Context) {
 		if now.Sub(l.asked) >= patience && len(l.reader.answers) == 0 {
 			l.report(NotAnswering, ErrNotAnswering)
 		}
-	case l.reads() && !now.Before(l.pace.due):
+	case l.reads() && !now.Before(l.due()):
 		l.ask(ctx, now)
 	}
 }
@@ -103,13 +115,39 @@ func (l *loop) act(ctx context.Context) {
 // reads says whether pictures are wanted at all.
 func (l *loop) reads() bool { return !l.controls.frozen && l.controls.open != nil }
 
+// due returns when to read next: by the rate; from a source that would tell of a change and
+// doesn't, only to see that it still answers, and that nothing has changed for a while.
+func (l *loop) due() time.Time {
+	idle := l.asked.Add(idleTime)
+	if l.status.State == Live {
+		idle = l.changed.Add(patience)
+	}
+	if l.changes == nil || l.awake || idle.Before(l.pace.due) {
+		return l.pace.due
+	}
+	return idle
+}
+
+// told notes that something may have changed. What comes after a pause is read at once, and
+// so is what may end an error's wait.
+func (l *loop) told(now time.Time) {
+	l.awake = true
+	if soonest := l.asked.Add(l.pace.every); now.After(l.pace.due) || l.status.Err != nil {
+		if soonest.Before(now) {
+			soonest = now
+		}
+		l.pace.restart(soonest)
+	}
+}
+
 // ask puts the next question to the reader.
 func (l *loop) ask(ctx context.Context, now time.Time) {
 	if l.reader == nil {
 		l.reader, l.lost = newReader(ctx, l.controls.open), true
 	}
-	l.busy, l.asked = true, now
+	l.busy, l.asked, l.awake = true, now, false
 	if l.lost {
+		l.changes = nil
 		l.keep() // opening closes what was open
 		l.reader.ask(openQuestion)
 		return
@@ -129,7 +167,7 @@ func (l *loop) receive(a answer) {
 	case a.err != nil:
 		l.fail(a.err, now)
 	case a.to == openQuestion:
-		l.lost = false
+		l.lost, l.changes, l.awake = false, a.changes, true
 		l.pace.restart(now)
 	case a.changed && l.controls.frozen:
 		l.held, l.back = a.frame, 0
@@ -146,6 +184,7 @@ func (l *loop) fail(err error, now time.Time) {
 	if mustReopen(err) {
 		l.lost = true
 	}
+	l.awake = true
 	l.pace.restart(now.Add(max(l.back.next(), l.pace.every)))
 	l.report(stateOf(err), err)
 }
@@ -198,7 +237,7 @@ func (l *loop) arm() {
 	case l.busy && l.status.State != NotAnswering:
 		l.timer.Reset(time.Until(l.asked.Add(patience)))
 	case !l.busy && l.reads():
-		l.timer.Reset(time.Until(l.pace.due))
+		l.timer.Reset(time.Until(l.due()))
 	default:
 		l.timer.Stop()
 	}
@@ -225,7 +264,7 @@ func (l *loop) drop() {
 	if l.reader != nil {
 		l.reader.letGo()
 	}
-	l.reader, l.busy, l.lost = nil, false, false
+	l.reader, l.busy, l.lost, l.changes = nil, false, false, nil
 }
 
 // leave lets the source go and waits a little for its end, unless it hangs.
@@ -265,6 +304,9 @@ func mustReopen(err error) bool {
 func stateOf(err error) State {
 	if errors.Is(err, ErrNotAnswering) || errors.Is(err, context.DeadlineExceeded) {
 		return NotAnswering
+	}
+	if errors.Is(err, ErrMinimised) {
+		return Minimised
 	}
 	return Gone
 }

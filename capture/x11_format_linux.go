@@ -4,12 +4,13 @@ import (
 	"bytes"
 	"encoding/binary"
 	"fmt"
+	"image"
 	"math/bits"
 
 	"github.com/jezek/xgb/xproto"
 )
 
-// x11Format says how a server stores the pixels of its root window. Source: X
+// x11Format says how a server stores the pixels of a window. Source: X
 // Window System Protocol, Version 11, Release 7.7, chapter 8 (pixmap formats,
 // visual types).
 type x11Format struct {
@@ -23,32 +24,32 @@ type x11Format struct {
 	table   [3][]byte // 8-bit value by channel value; nil where direct
 }
 
-// x11FormatOf finds the format of screen. Errors wrap ErrFormat.
-func x11FormatOf(setup *xproto.SetupInfo, screen *xproto.ScreenInfo) (*x11Format, error) {
+// x11FormatOf finds the format of a window of screen. Errors wrap ErrFormat.
+func x11FormatOf(setup *xproto.SetupInfo, screen *xproto.ScreenInfo, depth byte, id xproto.Visualid) (*x11Format, error) {
 	if setup.ImageByteOrder != xproto.ImageOrderLSBFirst {
 		return nil, fmt.Errorf("%w: the server stores the most significant byte first", ErrFormat)
 	}
-	visual, ok := visualOf(screen)
+	visual, ok := visualOf(screen, id)
 	if !ok {
-		return nil, fmt.Errorf("%w: the root window's visual is not listed", ErrFormat)
+		return nil, fmt.Errorf("%w: the window's visual is not listed", ErrFormat)
 	}
 	if visual.Class != xproto.VisualClassTrueColor && visual.Class != xproto.VisualClassDirectColor {
-		return nil, fmt.Errorf("%w: depth %d with a colour map (visual class %d)", ErrFormat, screen.RootDepth, visual.Class)
+		return nil, fmt.Errorf("%w: depth %d with a colour map (visual class %d)", ErrFormat, depth, visual.Class)
 	}
 	for _, p := range setup.PixmapFormats {
-		if p.Depth == screen.RootDepth {
+		if p.Depth == depth {
 			masks := [3]uint32{visual.BlueMask, visual.GreenMask, visual.RedMask}
 			return newX11Format(int(p.Depth), int(p.BitsPerPixel), int(p.ScanlinePad), masks)
 		}
 	}
-	return nil, fmt.Errorf("%w: no pixmap format for depth %d", ErrFormat, screen.RootDepth)
+	return nil, fmt.Errorf("%w: no pixmap format for depth %d", ErrFormat, depth)
 }
 
-// visualOf returns the visual of screen's root window.
-func visualOf(screen *xproto.ScreenInfo) (xproto.VisualInfo, bool) {
+// visualOf returns one of screen's visuals.
+func visualOf(screen *xproto.ScreenInfo, id xproto.Visualid) (xproto.VisualInfo, bool) {
 	for _, d := range screen.AllowedDepths {
 		for _, v := range d.Visuals {
-			if v.VisualId == screen.RootVisual {
+			if v.VisualId == id {
 				return v, true
 			}
 		}
@@ -125,17 +126,23 @@ func (f *x11Format) convert(dst, src []byte, width, height int) {
 // same says whether two pictures of the same size and format show the same. Bits
 // outside the format's mask (the X byte) and the gaps between rows don't count.
 func (f *x11Format) same(a, b []byte, width, height int) bool {
-	stride, row := f.stride(width), width*f.bytes
-	if stride == row && bytes.Equal(a[:row*height], b[:row*height]) { // the common case, in one go
-		return true
+	return f.differ(a, b, width, image.Rect(0, 0, width, height)).Empty()
+}
+
+// differ returns the rows of box in which two pictures, width pixels wide, show something else.
+func (f *x11Format) differ(a, b []byte, width int, box image.Rectangle) image.Rectangle {
+	stride, from, to := f.stride(width), box.Min.X*f.bytes, box.Max.X*f.bytes
+	same := func(y int) bool {
+		ra, rb := a[y*stride+from:y*stride+to], b[y*stride+from:y*stride+to]
+		return bytes.Equal(ra, rb) || f.sameMasked(ra, rb)
 	}
-	for y := range height {
-		ra, rb := a[y*stride:y*stride+row], b[y*stride:y*stride+row]
-		if !bytes.Equal(ra, rb) && !f.sameMasked(ra, rb) {
-			return false
-		}
+	for !box.Empty() && same(box.Min.Y) {
+		box.Min.Y++
 	}
-	return true
+	for !box.Empty() && same(box.Max.Y-1) {
+		box.Max.Y--
+	}
+	return box
 }
 
 // sameMasked compares two rows, only where the format's mask has bits.

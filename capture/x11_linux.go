@@ -57,8 +57,8 @@ func (b *x11Backend) Open(ctx context.Context, region image.Rectangle) (Stream, 
 		if _, err := clip(region, bounds); err != nil {
 			return err
 		}
-		stream = &x11Stream{x11Session: session, backend: b, wanted: region, shared: session.conn.Has(xconn.SHM)}
-		stream.fetch = stream.look
+		source := newX11Region(session, region)
+		stream = newX11Stream(b, session, source, source.tokens)
 		return nil
 	})
 	if err != nil {

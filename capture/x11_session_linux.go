@@ -9,18 +9,24 @@ import (
 
 	"app.tonedesk/capture/xconn"
 	"github.com/jezek/xgb"
+	"github.com/jezek/xgb/composite"
+	"github.com/jezek/xgb/damage"
 	"github.com/jezek/xgb/randr"
+	"github.com/jezek/xgb/xfixes"
 	"github.com/jezek/xgb/xproto"
 )
 
 // x11Session is what holds as long as one connection does: the connection, the format of
 // its pixels, and the size of the root window, which changes with the resolution.
 type x11Session struct {
-	conn   *xconn.Conn
-	format *x11Format
-	stale  atomic.Bool // the size has to be asked for
-	size   atomic.Pointer[image.Rectangle]
-	cancel func() // ends the subscription
+	conn    *xconn.Conn
+	format  *x11Format
+	atoms   x11Atoms
+	damages bool        // the server tells what has changed
+	follows bool        // it gives windows that are covered
+	stale   atomic.Bool // the size has to be asked for
+	size    atomic.Pointer[image.Rectangle]
+	cancel  func() // ends the subscription
 }
 
 // newX11Session connects, finds out whether the screen can be read, and begins to watch
@@ -33,12 +39,16 @@ func newX11Session(ctx context.Context, display string) (*x11Session, error) {
 	s := &x11Session{conn: c}
 	s.stale.Store(true)
 	s.cancel = c.Subscribe(s.receive)
-	if s.format, err = x11FormatOf(c.Setup, c.Screen); err == nil {
+	if s.format, err = x11FormatOf(c.Setup, c.Screen, c.Screen.RootDepth, c.Screen.RootVisual); err == nil {
 		err = s.refuseXWayland()
 	}
 	if err == nil {
 		err = xproto.ChangeWindowAttributesChecked(c.X, c.Screen.Root, xproto.CwEventMask,
 			[]uint32{xproto.EventMaskStructureNotify}).Check()
+	}
+	if err == nil {
+		s.greet()
+		s.atoms, err = newX11Atoms(s)
 	}
 	if err != nil {
 		s.cancel()
@@ -48,10 +58,25 @@ func newX11Session(ctx context.Context, display string) (*x11Session, error) {
 	return s, nil
 }
 
-// receive takes an event; it runs on the connection's goroutine. A window of others that has
-// changed costs a needless question.
+// greet tells the server which versions of its extensions we speak, without which it answers
+// no other request. Sources: the protocols' own texts, The X Fixes Extension 2.0, The Damage
+// Extension 1.1, X Composite 0.4.
+func (s *x11Session) greet() {
+	x := s.conn.X
+	if s.conn.Has(xconn.XFixes) && s.conn.Has(xconn.Damage) {
+		fixes, err := xfixes.QueryVersion(x, 2, 0).Reply()
+		damages, failed := damage.QueryVersion(x, 1, 1).Reply()
+		s.damages = err == nil && failed == nil && fixes.MajorVersion >= 2 && damages.MajorVersion >= 1
+	}
+	if s.conn.Has(xconn.Composite) {
+		reply, err := composite.QueryVersion(x, 0, 4).Reply()
+		s.follows = err == nil && (reply.MajorVersion > 0 || reply.MinorVersion >= 2) // names pixmaps
+	}
+}
+
+// receive takes an event; it runs on the connection's goroutine.
 func (s *x11Session) receive(event xgb.Event) {
-	if _, ok := event.(xproto.ConfigureNotifyEvent); ok {
+	if e, ok := event.(xproto.ConfigureNotifyEvent); ok && e.Window == s.conn.Screen.Root {
 		s.stale.Store(true)
 	}
 }

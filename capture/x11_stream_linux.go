@@ -12,27 +12,46 @@ import (
 	"github.com/jezek/xgb/xproto"
 )
 
-// x11Stream reads a region of the root window. Two pictures take turns: the server
-// fills the back one while the front one is what the last change handed out.
+// x11CheckTime is how long a stream believes the server that nothing else has changed: then
+// the whole picture is read, in case a driver painted something and didn't tell. Our choice: a
+// painter who misses a stroke looks again after about that time.
+const x11CheckTime = 2 * time.Second
+
+// x11Stream reads a source. Two pictures take turns: the server fills the back one while the
+// front one is what the last change handed out. Only what has changed is read.
 type x11Stream struct {
 	*x11Session
 	backend *x11Backend
-	wanted  image.Rectangle // root pixels; empty: the whole root
-	line    xconn.Line      // makes the requests; what follows is the running one's
-	fetch   func() error    // s.look, bound once so that a grab allocates nothing for it
-	shared  bool            // shared memory works
+	source  x11Source
+	tokens  <-chan struct{}
+	line    xconn.Line   // makes the requests; what follows is the running one's
+	fetch   func() error // s.look, bound once so that a grab allocates nothing for it
+	shared  bool         // shared memory works
 	images  [2]x11Image
-	back    int       // index of the picture to be filled
-	plain   [2][]byte // the pictures as BGRX, where the format needs it
-	next    Frame     // what the last request found new; Pix nil: nothing
+	back    int             // index of the picture to be filled
+	behind  image.Rectangle // where the back picture lacks what the front one has
+	plain   [2][]byte       // the pictures as BGRX, where the format needs it
+	next    Frame           // what the last request found new; Pix nil: nothing
+	unsure  bool            // what has changed was asked for, and what came of it got lost
+	checked time.Time       // when all was last read
 }
+
+func newX11Stream(b *x11Backend, session *x11Session, source x11Source, tokens <-chan struct{}) *x11Stream {
+	s := &x11Stream{x11Session: session, backend: b, source: source, tokens: tokens, shared: session.conn.Has(xconn.SHM)}
+	s.fetch = s.look
+	return s
+}
+
+// Changes implements Notifier.
+func (s *x11Stream) Changes() <-chan struct{} { return s.tokens }
 
 // Grab implements Stream. Errors wrap ErrGone, ErrNotAnswering, ErrDisconnected or
 // ErrClosed.
 func (s *x11Stream) Grab(ctx context.Context, f *Frame) (bool, error) {
 	if err := s.backend.do(ctx, &s.line, s.fetch); err != nil {
-		return false, fmt.Errorf("grab %v: %w", s.wanted, err)
+		return false, fmt.Errorf("grab %v: %w", s.source, err)
 	}
+	s.unsure = false
 	if s.next.Pix == nil {
 		return false, nil
 	}
@@ -41,69 +60,107 @@ func (s *x11Stream) Grab(ctx context.Context, f *Frame) (bool, error) {
 	return true, nil
 }
 
-// look reads the region, and puts what is new into next. It runs on the line to its
+// look reads the source, and puts what is new into next. It runs on the line to its
 // end: who closes the line takes the memory, and must not do so under our eyes.
 func (s *x11Stream) look() error {
 	s.next = Frame{}
-	if err := s.fill(); err != nil {
+	whole := s.unsure || time.Since(s.checked) >= x11CheckTime
+	s.unsure = true // until Grab has got the outcome
+	aim, changed, err := s.fill(whole)
+	if err != nil || changed.Empty() {
 		return err
 	}
-	front, back := &s.images[1-s.back], &s.images[s.back]
-	rect := back.rect
-	if front.raw != nil && front.rect == rect && s.format.same(front.raw, back.raw, rect.Dx(), rect.Dy()) {
-		return nil
+	back := &s.images[s.back]
+	s.next = Frame{Pix: s.bgrx(back), Stride: 4 * aim.rect.Dx(), Size: aim.rect.Size(), Layout: BGRX, Origin: aim.origin, At: time.Now()}
+	if s.comparable(aim) {
+		s.next.Changed = changed
 	}
-	at := time.Now()
-	s.next = Frame{Pix: s.bgrx(back), Stride: 4 * rect.Dx(), Size: rect.Size(), Layout: BGRX, Origin: rect.Min, At: at}
+	s.behind = changed
 	return nil
+}
+
+// comparable says whether the front picture shows the same pixels of the source.
+func (s *x11Stream) comparable(aim x11Aim) bool {
+	front := &s.images[1-s.back]
+	return front.raw != nil && front.rect == aim.rect && front.format == aim.format
 }
 
 // bgrx returns the back picture's pixels as BGRX rows without gaps.
 func (s *x11Stream) bgrx(back *x11Image) []byte {
 	w, h := back.rect.Dx(), back.rect.Dy()
-	if s.format.direct {
+	if back.format.direct {
 		return back.raw // four bytes a pixel: no gaps, whatever the padding
 	}
 	buf := slices.Grow(s.plain[s.back][:0], 4*w*h)[:4*w*h]
 	s.plain[s.back] = buf
-	s.format.convert(buf, back.raw, w, h)
+	back.format.convert(buf, back.raw, w, h)
 	return buf
 }
 
-// fill reads the region into the back picture. It runs on the line.
-func (s *x11Stream) fill() error {
-	back := &s.images[s.back]
+// fill brings the back picture up to date and returns what differs from the front one, from
+// the picture's top left.
+func (s *x11Stream) fill(whole bool) (aim x11Aim, changed image.Rectangle, err error) {
 	for try := 0; ; try++ {
-		bounds, err := s.bounds()
-		if err != nil {
-			return err
+		if aim, err = s.source.aim(); err != nil {
+			return aim, changed, err
 		}
-		rect := bounds
-		if !s.wanted.Empty() {
-			rect = s.wanted.Intersect(bounds)
-		}
-		if rect.Empty() {
-			return fmt.Errorf("%w: nothing of it is on the desktop of %v", ErrGone, bounds)
-		}
-		room := s.format.stride(bounds.Dx()) * bounds.Dy() // no region needs more
-		err = back.read(s.conn, s.format, rect, room, s.shared)
+		changed, err = s.update(aim, whole)
 		if err == nil {
-			return nil
+			return aim, changed, nil
 		}
-		var mismatch xproto.MatchError
+		whole = true // what had changed is known no more
 		switch {
-		case errors.As(err, &mismatch) && try == 0:
-			s.stale.Store(true) // the desktop has shrunk and the notice is still under way
-		case errors.As(err, &mismatch):
-			return fmt.Errorf("%w: %w", ErrGone, err)
+		case vanished(err) && try == 0:
+			s.source.doubt() // it has shrunk or gone and the notice is still under way
+		case vanished(err):
+			return aim, changed, fmt.Errorf("%w: %w", ErrGone, err)
 		case !s.conn.Alive():
-			return fmt.Errorf("%w: %w", xconn.ErrBroken, err)
+			return aim, changed, fmt.Errorf("%w: %w", xconn.ErrBroken, err)
 		case s.shared && !errors.Is(err, xconn.ErrBroken):
 			s.shared = false // from now on over the wire
 		default:
-			return err
+			return aim, changed, err
 		}
 	}
+}
+
+// vanished says whether err is the server's word that there is no such picture.
+func vanished(err error) bool {
+	var (
+		match    xproto.MatchError
+		drawable xproto.DrawableError
+	)
+	return errors.As(err, &match) || errors.As(err, &drawable)
+}
+
+// update reads what has changed, or the whole, into the back picture.
+func (s *x11Stream) update(aim x11Aim, whole bool) (changed image.Rectangle, err error) {
+	front, back := &s.images[1-s.back], &s.images[s.back]
+	all := image.Rectangle{Max: aim.rect.Size()}
+	known := s.comparable(aim)
+	if whole || !known || back.raw == nil || back.rect != aim.rect || back.format != aim.format {
+		if aim.changed.Empty() && known && !whole {
+			return changed, nil
+		}
+		if err := back.read(s.conn, s.source, aim, s.shared); err != nil {
+			return all, err
+		}
+		s.checked, s.behind = time.Now(), image.Rectangle{}
+		if !known {
+			return all, nil
+		}
+		return aim.format.differ(front.raw, back.raw, all.Max.X, all), nil
+	}
+	if aim.changed.Empty() {
+		return changed, nil
+	}
+	back.copyFrom(front, s.behind)
+	s.behind = image.Rectangle{}
+	box, err := back.patch(s.conn, s.source, aim.changed.Sub(aim.rect.Min), s.shared)
+	if err != nil {
+		return all, err
+	}
+	return aim.format.differ(front.raw, back.raw, all.Max.X, box), nil
 }
 
 // Close implements Stream. It doesn't wait: a request that hangs keeps its memory
@@ -115,6 +172,7 @@ func (s *x11Stream) Close() error {
 
 // release gives the memory back. No request is running.
 func (s *x11Stream) release() {
+	s.source.release()
 	for i := range s.images {
 		s.images[i].detach(s.conn)
 	}

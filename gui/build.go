@@ -253,12 +253,3 @@ func viewTip(key string) string {
 	}
 	return "View, next V"
 }
-
-// viewWord is what the view's button says.
-func viewWord(key string) string {
-	v, ok := views.ByKey(key)
-	if !ok {
-		return "View"
-	}
-	return v.Name
-}

@@ -17,6 +17,7 @@ import (
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/guitest"
+	"app.tonedesk/gui/menus"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
@@ -346,8 +347,8 @@ func TestDeskIsGrey(t *testing.T) {
 
 func TestViewsHaveNames(t *testing.T) {
 	for _, v := range views.All() {
-		if viewWord(v.Key) != v.Name || strings.TrimSpace(v.Name) == "" {
-			t.Errorf("view %q is called %q", v.Key, viewWord(v.Key))
+		if menus.ViewName(v.Key) != v.Name || strings.TrimSpace(v.Name) == "" {
+			t.Errorf("view %q is called %q", v.Key, menus.ViewName(v.Key))
 		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/menus"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -14,11 +15,7 @@ import (
 func (d *Desk) showFrame(s *live.Shown) {
 	d.last.at, d.last.counted = s.At, s.Reading.Share()
 	d.last.bounds, d.last.flashes = s.Bounds, s.Flashes
-	if s.Jumped && len(d.setup.Places)+len(d.setup.Families) > 0 {
-		d.setup = d.setup.AllMoved(true) // no step of undo: the painter didn't do it
-		d.publish()
-		d.showMarks()
-	}
+	followed := follow(d, s)
 	if s.Picked != nil && s.Picked == d.pick {
 		d.pick = nil
 		d.leaveOutColour(*s.Picked, s.Colour)
@@ -33,7 +30,7 @@ func (d *Desk) showFrame(s *live.Shown) {
 	d.copies.Take(s.Copied)
 	d.parts.strip.SetZoom(d.Mirror.ZoomRoom())
 	d.parts.views.Take(s.Previews)
-	if s.Text {
+	if s.Text && !followed {
 		d.parts.strip.SetReading(stripReading(s.Under, d.settings.FromWhite))
 		d.last.spots = append(d.last.spots[:0], s.Spots...)
 		d.families.TakeKept(s.Kept)
@@ -80,7 +77,7 @@ func (d *Desk) showSettings() {
 		d.App.Settings().SetTheme(widgets.NewTheme(d.settings.Theme, d.settings.TextPercent))
 		d.colour()
 	}
-	d.parts.bar.SetView(viewWord(d.settings.View))
+	d.parts.bar.SetView(menus.ViewName(d.settings.View))
 	d.parts.bar.View.Explain(d.Tips, viewTip(d.settings.View))
 	d.parts.bar.OnTop.SetOn(d.settings.KeepAbove)
 	d.parts.strip.SetKnob(knobWords(d.settings))
@@ -89,7 +86,7 @@ func (d *Desk) showSettings() {
 
 // setStatus takes what the watcher says of the source.
 func (d *Desk) setStatus(s capture.Status) {
-	reading := s.State == capture.NotAnswering && d.setup.Source.Kind != setup.SourceRegion
+	reading := s.State == capture.NotAnswering && !d.setup.Source.Kind.OnScreen()
 	if reading { // a large file takes its time; only a screen can fail to answer
 		s.State, s.Err = capture.Waiting, nil
 	}
@@ -116,6 +113,8 @@ func (d *Desk) explain(err error) string {
 		return wording.Explain(wording.On("read", d.setup.Source.Path), err)
 	case setup.SourceRegion:
 		return wording.Explain("watch the region", err)
+	case setup.SourceWindow:
+		return wording.ExplainFollowing(wording.On("follow", wording.SayWindow(d.setup.Source.Title, d.setup.Source.Class)), err)
 	case setup.SourceStill:
 		return wording.Explain("open the still", err)
 	}

@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 )
@@ -15,7 +14,7 @@ import (
 func (d *Desk) watch(from setup.Source) {
 	next := d.setup
 	next.Source = from
-	if from.Kind != d.setup.Source.Kind || from.Path != d.setup.Source.Path {
+	if from.Whole() != d.setup.Source.Whole() {
 		next.Places, next.Out, next.Borders, next.Families, next.Judged = nil, setup.Out{}, nil, nil, nil
 	} else if !from.Region.Empty() {
 		out := func(p setup.Place) bool { return !p.Centre().In(from.Region) }
@@ -39,43 +38,31 @@ func (d *Desk) Dropped(_ fyne.Position, files []fyne.URI) {
 	}
 }
 
-// remember keeps what is watched for the next start.
+// remember keeps what is watched for the next start: of a still, what was watched before it.
 func (d *Desk) remember() {
-	d.settings.Region, d.settings.Picture = nil, ""
-	switch d.setup.Source.Kind {
-	case setup.SourceStill: // what was watched before is what comes back
-		d.settings.Region, d.settings.Picture = d.stills.remembered()
-	case setup.SourceRegion:
-		d.settings.Region = new(files.RectOf(d.setup.Source.Region))
-	case setup.SourcePicture:
-		d.settings.Picture = d.setup.Source.Path
+	from := d.setup.Source
+	if from.Kind == setup.SourceStill {
+		from = d.stills.before.Source
 	}
+	d.settings = d.settings.Remembering(from)
 	noteWatched(d)
 	d.keep()
 }
 
 // noteWatched puts what is watched first among what is offered again.
 func noteWatched(d *Desk) {
-	switch from := d.setup.Source; from.Kind {
-	case setup.SourceRegion:
-		d.settings = d.settings.Watching(settings.Watched{Region: new(files.RectOf(from.Region))})
-	case setup.SourcePicture:
-		d.settings = d.settings.Watching(settings.Watched{Picture: from.Path})
+	if w := settings.WatchedOf(d.setup.Source); w != (settings.Watched{}) {
+		d.settings = d.settings.Watching(w)
 	}
 }
 
 // firstSource is what is watched at the start: the file that was named, else what was
 // watched last, else nothing: the painter is asked.
 func firstSource(picture string, s settings.Settings) setup.Source {
-	switch region := s.Region.Rectangle(); {
-	case picture != "":
+	if picture != "" {
 		return setup.Source{Kind: setup.SourcePicture, Path: picture}
-	case s.Picture != "":
-		return setup.Source{Kind: setup.SourcePicture, Path: s.Picture}
-	case !region.Empty():
-		return setup.Source{Kind: setup.SourceRegion, Region: region}
 	}
-	return setup.Source{Kind: setup.SourceNothing}
+	return s.First()
 }
 
 // filesRead are the files that the window reads: the picture or the still, and the target.
@@ -90,10 +77,14 @@ func (d *Desk) filesRead() []string {
 	return read
 }
 
-// watchedRegion is the region of the screen that is watched; empty if none is.
+// watchedRegion is the region of the screen that is watched, or was before the window that is
+// followed; empty if none is.
 func (d *Desk) watchedRegion() image.Rectangle {
-	if d.setup.Source.Kind != setup.SourceRegion {
-		return image.Rectangle{}
+	switch d.setup.Source.Kind {
+	case setup.SourceRegion:
+		return d.setup.Source.Region
+	case setup.SourceWindow:
+		return d.settings.Region.Rectangle()
 	}
-	return d.setup.Source.Region
+	return image.Rectangle{}
 }

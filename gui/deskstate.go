@@ -67,7 +67,7 @@ func (d *Desk) showState() {
 
 // sourceIcons are the pictograms of the kinds of sources.
 var sourceIcons = map[setup.SourceKind]icons.Name{
-	setup.SourceDemo: icons.File, setup.SourcePicture: icons.File, setup.SourceRegion: icons.Region, setup.SourceNothing: icons.Region, setup.SourceStill: icons.Still,
+	setup.SourceDemo: icons.File, setup.SourcePicture: icons.File, setup.SourceRegion: icons.Region, setup.SourceWindow: icons.Window, setup.SourceNothing: icons.Region, setup.SourceStill: icons.Still,
 }
 
 // sourceName is what a source is called in the bar.
@@ -75,6 +75,8 @@ func sourceName(from setup.Source) string {
 	switch from.Kind {
 	case setup.SourceRegion:
 		return "Region " + wording.SizeSay(from.Region.Dx(), from.Region.Dy())
+	case setup.SourceWindow:
+		return wording.SayWindow(from.Title, from.Class)
 	case setup.SourcePicture:
 		return filepath.Base(from.Path)
 	case setup.SourceStill:
@@ -90,7 +92,7 @@ func signOf(s wording.SourceState) widgets.Sign {
 	switch {
 	case s.Frozen:
 		return widgets.SignFrozen
-	case s.State == capture.Hidden:
+	case s.State == capture.Hidden, s.State == capture.Minimised:
 		return widgets.SignHidden
 	case s.State == capture.Gone, s.State == capture.NotAnswering:
 		return widgets.SignTrouble

@@ -18,6 +18,7 @@ type firstStart struct {
 
 func newFirstStart(d *Desk) firstStart {
 	ways := []widgets.Way{
+		{Icon: icons.Window, Words: "A window", Note: "click the painting program's window", Do: func() { askWindow(d) }},
 		{Icon: icons.Region, Words: "A region of the screen", Note: "drag over the picture you paint", Do: d.PickRegion},
 		{Icon: icons.File, Words: "A picture file", Note: "or drop one here", Do: func() { askPicture(d) }},
 	}

@@ -33,6 +33,7 @@ func TestNothingMoves(t *testing.T) {
 		s := settings.Defaults()
 		s.Width, s.Height = size.Width, size.Height
 		d := newTestDesk(t, s)
+		d.Later = func(time.Duration, func()) func() { return func() {} } // no timer at work beside the test
 		img := guitest.Halves(guitest.Light, guitest.Shadow)
 		d.see(t, img)
 		want := d.fixedPlaces()

@@ -11,7 +11,6 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/capture"
-	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/settings"
@@ -98,18 +97,6 @@ func (k *keptStills) back() {
 	from := k.before
 	next.Source, next.Places, next.Out, next.Borders, next.Families, next.Judged = from.Source, from.Places, from.Out, from.Borders, from.Families, from.Judged
 	k.goTo(next)
-}
-
-// remembered is what the settings remember while a still is watched: the region or the
-// picture file from before.
-func (k *keptStills) remembered() (region *files.Rect, picture string) {
-	switch from := k.before.Source; from.Kind {
-	case setup.SourceRegion:
-		return new(files.RectOf(from.Region)), ""
-	case setup.SourcePicture:
-		return nil, from.Path
-	}
-	return nil, ""
 }
 
 // openFailed goes back to what was watched before, since the still can't be opened.

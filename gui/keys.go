@@ -76,7 +76,8 @@ func menuCommands() []command {
 // sourceCommands say what is watched.
 func sourceCommands() []command {
 	return []command{
-		{name: "Choose a region", keys: "R", runes: "rR", does: (*Desk).PickRegion},
+		{name: "Follow a window", keys: "Shift+R", runes: "R", does: askWindow},
+		{name: "Choose a region", keys: "R", runes: "r", does: (*Desk).PickRegion},
 		{name: "Open a picture", keys: "Ctrl+O", ctrl: fyne.KeyO, does: askPicture},
 		{name: "Watch a part only", keys: "W", runes: "wW", does: func(d *Desk) { d.ask(askNarrow) }},
 		{name: "Watch all of it", keys: "E", runes: "eE", does: watchAll},

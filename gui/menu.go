@@ -56,7 +56,7 @@ func openCounted(d *Desk, at fyne.Position) {
 
 // openSourceMenu shows what can be watched, at a point of the window.
 func openSourceMenu(d *Desk, at fyne.Position) {
-	d.OpenMenu(menus.Source{
+	m := menus.Source{
 		Now: d.setup.Source, Before: d.settings.Before, Watch: d.watch,
 		Region: d.PickRegion, Picture: func() { askPicture(d) }, Whole: func() { watchAll(d) },
 		Part: func() { d.ask(askNarrow) },
@@ -64,7 +64,11 @@ func openSourceMenu(d *Desk, at fyne.Position) {
 			d.openPage(pageIndex(settings.PageStills))
 			d.Notify(host.KeptAsked)
 		},
-	}.Rows(), at, nil)
+	}
+	if d.screen.follows() {
+		m.Window = func() { followWindow(d, at) }
+	}
+	d.OpenMenu(m.Rows(), at, nil)
 }
 
 // newViews makes the menu of the views.
@@ -86,8 +90,7 @@ func watchAll(d *Desk) {
 	case setup.SourceRegion:
 		d.PickRegion()
 	default:
-		from.Region = setup.Source{}.Region
-		d.watch(from)
+		d.watch(from.Whole())
 	}
 }
 

@@ -14,6 +14,7 @@ import (
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/menus"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
@@ -80,7 +81,7 @@ func TestViewsMenu(t *testing.T) {
 	for _, v := range views.All() {
 		d.parts.views.Open(fyne.NewPos(0, 40))
 		d.see(t, img)
-		now := cellNamed(t, d, viewWord(d.settings.View))
+		now := cellNamed(t, d, menus.ViewName(d.settings.View))
 		if tip := viewTip(d.settings.View); !strings.Contains(tip, "next") || strings.Contains(tip, "-weak sight") != strings.HasSuffix(d.settings.View, "an") {
 			t.Errorf("%s is explained as %q", d.settings.View, tip)
 		}

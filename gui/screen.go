@@ -58,6 +58,8 @@ func (d *Desk) opener(from setup.Source) func(context.Context) (capture.Stream, 
 		return nil
 	case setup.SourceRegion:
 		return func(ctx context.Context) (capture.Stream, error) { return d.screen.open(ctx, from.Region) }
+	case setup.SourceWindow:
+		return func(ctx context.Context) (capture.Stream, error) { return openWindow(ctx, d, from) }
 	case setup.SourcePicture:
 		return func(context.Context) (capture.Stream, error) {
 			return pictures.Follow(from.Path)

@@ -7,7 +7,7 @@ cd "$(dirname "$0")/.."
 export TONEDESK_NEED_X=1
 
 echo "The parts (medians of 5):"
-go test -run '^$' -bench 'Read(Plane)?(Painting|Noise)|ReduceAndPaint|ReadSpot11|Paper|Jump|Squint|SmallGaps|Meter|Distance|Families|Shade|Palette|Change' -benchmem -count 5 ./analysis/... | scripts/medians.sh
+go test -run '^$' -bench 'Read(Plane)?(Painting|Noise)|ReduceAndPaint|ReadSpot11|Paper|Finder|Squint|SmallGaps|Meter|Distance|Families|Shade|Palette|Change' -benchmem -count 5 ./analysis/... | scripts/medians.sh
 go test -run '^$' -bench . -benchmem -count 5 ./gui/live ./gui/stills/... | scripts/medians.sh
 go test -run '^$' -bench 'X11|WatcherTick' -benchmem -count 5 -timeout 20m ./capture | scripts/medians.sh
 echo "The window (measured | to reach):"

@@ -10,17 +10,26 @@ import (
 	"sync"
 
 	"github.com/jezek/xgb"
-	_ "github.com/jezek/xgb/randr" // fill the library's tables of events and errors
+	_ "github.com/jezek/xgb/composite" // fill the library's tables of events and errors
+	_ "github.com/jezek/xgb/damage"
+	_ "github.com/jezek/xgb/randr"
 	_ "github.com/jezek/xgb/shm"
+	_ "github.com/jezek/xgb/xfixes"
 	"github.com/jezek/xgb/xproto"
 )
 
 // Names of the extensions that Conn.Has knows.
 const (
-	SHM      = "MIT-SHM"
-	RandR    = "RANDR"
-	XWayland = "XWAYLAND" // only to see that the server is one for old programs in a Wayland session
+	SHM       = "MIT-SHM"
+	RandR     = "RANDR"
+	Composite = "Composite"
+	Damage    = "DAMAGE"
+	XFixes    = "XFIXES"
+	XWayland  = "XWAYLAND" // only to see that the server is one for old programs in a Wayland session
 )
+
+// known are the extensions that a server is asked for.
+var known = []string{SHM, RandR, Composite, Damage, XFixes, XWayland}
 
 func init() { xgb.Logger = log.New(toStandard{}, "xgb: ", 0) }
 
@@ -66,8 +75,8 @@ func (c *Conn) Alive() bool {
 	}
 }
 
-// Subscribe has f called with every event, on the goroutine that drains them: f
-// returns at once and makes no request. cancel ends that.
+// Subscribe has f called with every event, on the goroutine that drains them, and with nil
+// once the connection has ended: f returns at once and makes no request. cancel ends that.
 func (c *Conn) Subscribe(f func(xgb.Event)) (cancel func()) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
@@ -118,7 +127,7 @@ func askExtensions(ctx context.Context, d displayName) ([]extension, error) {
 	}
 	defer nc.Close()
 	return wait(ctx, nc, func() ([]extension, error) {
-		return queryExtensions(nc, []string{SHM, RandR, XWayland})
+		return queryExtensions(nc, known)
 	})
 }
 
@@ -163,15 +172,15 @@ func start(x *xgb.Conn, display string, screen int, socket net.Conn, found []ext
 // drain hands every event to the subscribers until the connection ends. Without it
 // the library's reader stops after 5,000 events, and every reply with it.
 func (c *Conn) drain() {
-	defer close(c.done)
 	var subs []func(xgb.Event)
 	for {
 		event, err := c.X.WaitForEvent()
-		if event == nil && err == nil {
+		ended := event == nil && err == nil
+		if ended {
 			c.socket.Close()
-			return
+			close(c.done)
 		}
-		if event == nil {
+		if event == nil && !ended {
 			continue // the late error of a request that nobody waits for
 		}
 		c.mu.Lock()
@@ -179,6 +188,9 @@ func (c *Conn) drain() {
 		c.mu.Unlock()
 		for _, f := range subs {
 			f(event)
+		}
+		if ended {
+			return
 		}
 	}
 }

@@ -52,6 +52,11 @@ type Order struct {
 	Pixel   uint32          // in the server's own format
 	Picture *image.RGBA
 	Title   string
+	Class   string
+	PID     int           // of the program that it says it's of; 0: it doesn't
+	Parent  xproto.Window // 0: the root
+	Border  int
+	Alpha   bool // of depth 32
 	Bare    bool // without a frame
 	Times   int
 }
@@ -128,46 +133,32 @@ func (a *artist) Fill(o Order, _ *uint32) error {
 		xproto.PolyFillRectangleChecked(a.x, xproto.Drawable(a.screen.Root), a.gc, []xproto.Rectangle{r}).Check())
 }
 
-// Show shows a window of one colour, or with a picture, and returns its id.
-func (a *artist) Show(o Order, id *uint32) error {
-	w, err := xproto.NewWindowId(a.x)
+// Paint paints a box of a window, and not of its children.
+func (a *artist) Paint(o Order, _ *uint32) error {
+	gc, err := xproto.NewGcontextId(a.x)
 	if err != nil {
 		return err
 	}
-	*id = uint32(w)
-	attribute, value := uint32(xproto.CwBackPixel), o.Pixel
-	if o.Picture != nil {
-		pixmap, err := a.load(o.Picture)
-		if err != nil {
-			return err
-		}
-		attribute, value = xproto.CwBackPixmap, uint32(pixmap)
-	}
+	r := xproto.Rectangle{X: int16(o.Box.Min.X), Y: int16(o.Box.Min.Y), Width: uint16(o.Box.Dx()), Height: uint16(o.Box.Dy())}
 	return errors.Join(
-		xproto.CreateWindowChecked(a.x, xproto.WindowClassCopyFromParent, w, a.screen.Root, int16(o.Box.Min.X), int16(o.Box.Min.Y),
-			uint16(o.Box.Dx()), uint16(o.Box.Dy()), 0, xproto.WindowClassInputOutput, a.screen.RootVisual, attribute, []uint32{value}).Check(),
-		xproto.ChangePropertyChecked(a.x, xproto.PropModeReplace, w, xproto.AtomWmName, xproto.AtomString, 8, uint32(len(o.Title)), []byte(o.Title)).Check(),
-		a.hint(w, o.Bare),
-		xproto.MapWindowChecked(a.x, w).Check())
+		xproto.CreateGCChecked(a.x, gc, xproto.Drawable(o.Window), xproto.GcForeground, []uint32{o.Pixel}).Check(),
+		xproto.PolyFillRectangleChecked(a.x, xproto.Drawable(o.Window), gc, []xproto.Rectangle{r}).Check(),
+		xproto.FreeGCChecked(a.x, gc).Check())
 }
 
-// hint has positions mean the inside's, as the toolkit's windows do: WM_NORMAL_HINTS with
-// the flags USPosition and PWinGravity and gravity 10 (ICCCM 2.0, section 4.1.2.3). A bare
-// window asks for no frame: _MOTIF_WM_HINTS with the flag for decorations and no decoration
-// (Motif's MwmUtil.h).
-func (a *artist) hint(w xproto.Window, bare bool) error {
-	hints := make([]byte, 18*4)
-	xgb.Put32(hints, 1|1<<9)
-	xgb.Put32(hints[17*4:], xproto.GravityStatic)
-	err := xproto.ChangePropertyChecked(a.x, xproto.PropModeReplace, w, xproto.AtomWmNormalHints, xproto.AtomWmSizeHints, 32, 18, hints).Check()
-	if err != nil || !bare {
-		return err
-	}
-	hints = make([]byte, 5*4)
-	xgb.Put32(hints, 2)
-	motif := a.atom("_MOTIF_WM_HINTS")
-	return xproto.ChangePropertyChecked(a.x, xproto.PropModeReplace, w, motif, motif, 32, 5, hints).Check()
+// Resize asks for a window's inside to be of a size.
+func (a *artist) Resize(o Order, _ *uint32) error {
+	return xproto.ConfigureWindowChecked(a.x, o.Window, xproto.ConfigWindowWidth|xproto.ConfigWindowHeight,
+		[]uint32{uint32(o.Box.Dx()), uint32(o.Box.Dy())}).Check()
 }
+
+// Hide takes a window off the screen.
+func (a *artist) Hide(o Order, _ *uint32) error {
+	return xproto.UnmapWindowChecked(a.x, o.Window).Check()
+}
+
+// Rename gives a window another title.
+func (a *artist) Rename(o Order, _ *uint32) error { return a.describe(o.Window, o) }
 
 // atom returns the number of a name, or none, which no request takes.
 func (a *artist) atom(name string) xproto.Atom {

@@ -60,6 +60,9 @@ func (p *Painter) do(name string, o Order) (number uint32) {
 	return number
 }
 
+// Leave ends the painter, as a program that is closed.
+func (p *Painter) Leave() { p.client.Close() }
+
 // about is an order about a window.
 func about(window uint32) Order { return Order{Window: xproto.Window(window)} }
 
@@ -74,6 +77,33 @@ func (p *Painter) Fill(r image.Rectangle, pixel uint32) {
 func (p *Painter) Window(r image.Rectangle, pixel uint32) uint32 {
 	p.t.Helper()
 	return p.do("Show", Order{Box: r, Pixel: pixel, Title: "window"})
+}
+
+// Open shows the window that an order describes: a box of one colour, by whom, inside which.
+func (p *Painter) Open(o Order) uint32 {
+	p.t.Helper()
+	return p.do("Show", o)
+}
+
+// Paint paints a box of a window, counted from its inside's top left, but not its children.
+func (p *Painter) Paint(window uint32, box image.Rectangle, pixel uint32) {
+	p.t.Helper()
+	p.do("Paint", Order{Window: xproto.Window(window), Box: box, Pixel: pixel})
+}
+
+// Resize asks for a window's inside to be of a size.
+func (p *Painter) Resize(window uint32, size image.Point) {
+	p.t.Helper()
+	p.do("Resize", Order{Window: xproto.Window(window), Box: image.Rectangle{Max: size}})
+}
+
+// Hide takes a window off the screen without a word to its manager.
+func (p *Painter) Hide(window uint32) { p.t.Helper(); p.do("Hide", about(window)) }
+
+// Rename gives a window another title and class.
+func (p *Painter) Rename(window uint32, title, class string) {
+	p.t.Helper()
+	p.do("Rename", Order{Window: xproto.Window(window), Title: title, Class: class})
 }
 
 // Bare shows a window that asks its manager for no frame.

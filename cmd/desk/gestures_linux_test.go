@@ -275,7 +275,9 @@ func TestWindowGestures(t *testing.T) {
 		})
 		w.Focus()
 	}, func(l desktest.Shown) bool { return l.Event == "shown" && l.Bounds == image.Rect(40, 60, 520, 380) }}
-	for _, g := range slices.Concat([]gesture{region}, watchGestures(), pageGestures(), stillGestures()) {
+	window := gesture{"follow a window", 3, 0, nil, func(h *hands) { h.tap("Source"); h.tap("Follow a window"); h.tap("A painting") },
+		func(l desktest.Shown) bool { return l.Bounds == image.Rect(0, 0, 480, 320) && l.Menu == nil }}
+	for _, g := range slices.Concat([]gesture{window, region}, watchGestures(), pageGestures(), stillGestures()) {
 		h := &hands{Window: w}
 		if g.before != nil {
 			g.before(h)

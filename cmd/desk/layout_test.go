@@ -78,7 +78,7 @@ var doors = []door{
 	{"gui/native", []string{toolkit, "analysis", "gui"}, nil},
 	{"gui/pictures", []string{toolkit, "gui"}, nil},
 	{"gui/setup", []string{toolkit, "capture", "gui"}, nil},
-	{"gui/settings", []string{toolkit, "capture", "gui"}, []string{"capture/plainfile", "gui/files"}},
+	{"gui/settings", []string{toolkit, "capture", "gui"}, []string{"capture/plainfile", "gui/files", "gui/setup"}},
 	{"gui/stills", []string{toolkit, "capture", "gui"}, []string{"capture/memory", "capture/plainfile", "gui/stills", "gui/files", "gui/mistake", "gui/setup", "gui/wording"}},
 	{"gui/wording", []string{toolkit, "gui"}, []string{"gui/files", "gui/stills", "gui/mistake", "gui/pictures", "gui/native"}},
 	{"gui/live", []string{toolkit, "gui"}, []string{"gui/pictures", "gui/settings", "gui/setup"}},

@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"os/exec"
+	"slices"
 	"strings"
 	"testing"
 
@@ -44,11 +45,17 @@ func TestWindowFollowsTheScreen(t *testing.T) {
 	w.WaitFor("the same lightness", func(l desktest.Shown) bool { return l.Sentence == "Same lightness" })
 
 	painter.Move(id, image.Pt(desktest.CornerX+37, desktest.CornerY+22)) // a pan: every patch has gone elsewhere
-	w.WaitFor("that the picture moved", func(l desktest.Shown) bool {
-		return len(l.Moved) == 2 && l.Moved[0] && l.Moved[1] && strings.Contains(l.Message, "moved")
+	w.WaitFor("that the spots went along", func(now desktest.Shown) bool {
+		if len(now.Spots) != 2 || slices.Contains(now.Moved, true) {
+			return false
+		}
+		for i, spot := range now.Spots {
+			if spot.X != l.Spots[i].X+37 || spot.Y != l.Spots[i].Y+22 {
+				return false
+			}
+		}
+		return true
 	})
-	w.Key("S")
-	w.WaitFor("that the spots are right", func(l desktest.Shown) bool { return len(l.Moved) == 2 && !l.Moved[0] })
 	w.Quit()
 }
 
@@ -98,7 +105,7 @@ func TestWindowKeys(t *testing.T) {
 func TestWindowChoosesRegion(t *testing.T) {
 	server, _, _ := desktest.ScreenWithPatches(t)
 	w := desktest.OpenOn(t, server, `{"version": 1, "place": {"x": 600, "y": 40, "width": 380, "height": 700}}`, nil)
-	l := w.WaitFor("the first start", func(l desktest.Shown) bool { return len(l.Menu) == 3 })
+	l := w.WaitFor("the first start", func(l desktest.Shown) bool { return len(l.Menu) == 4 })
 	if l.Sentence != "Choose what to watch" {
 		t.Errorf("at the first start it says %q", l.Sentence)
 	}

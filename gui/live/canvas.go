@@ -51,7 +51,7 @@ func (f *canvasFinder) look(w *Worker, t *task) Canvas {
 
 // canvasOf finds the canvas in what may show one.
 func canvasOf(t *task) Canvas {
-	if kind := t.Setup.Source.Kind; kind != setup.SourceRegion && kind != setup.SourcePicture {
+	if kind := t.Setup.Source.Kind; !kind.OnScreen() && kind != setup.SourcePicture {
 		return Canvas{}
 	}
 	found := workspace.Find(t.pixels)

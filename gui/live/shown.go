@@ -6,6 +6,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/movement"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
@@ -54,7 +55,7 @@ type Shown struct {
 	Colour   *colour.RGB          // and what it is; nil where it is transparent
 	Previews []*image.RGBA        // of every view, in their order, for the window to keep; nil: none that are new
 	Canvas   Canvas               // in a workspace around it
-	Jumped   bool                 // the whole picture jumped since the frame before
+	Move     movement.Move        // what became of where the whole picture lies since the frame before, counted from Bounds
 	Flashes  bool                 // the picture itself: it is shown less often
 	At       time.Time
 	Text     bool // figures may be renewed; else only the picture

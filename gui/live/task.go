@@ -72,7 +72,7 @@ func (w *Worker) opaque(f *capture.Frame, repeated bool) analysis.Pixels {
 // partOf returns the part of a picture that is watched, and where it lies in the source.
 func partOf(p analysis.Pixels, origin image.Point, from setup.Source) (analysis.Pixels, image.Rectangle) {
 	bounds := p.Bounds().Add(origin)
-	if from.Kind == setup.SourceRegion || from.Region.Empty() {
+	if from.Kind.OnScreen() || from.Region.Empty() {
 		return p, bounds
 	}
 	part := from.Region.Intersect(bounds)

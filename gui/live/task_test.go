@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/movement"
 	"app.tonedesk/gui/setup"
 )
 
@@ -88,7 +89,7 @@ func TestBegin(t *testing.T) {
 		t.Fatal("what is there by now is not shown")
 	}
 	wantGreys(t, "what is there by now", s.Img, 0, 255, 255, 0, 0)
-	if s.Jumped || len(r.log) > 0 {
-		t.Errorf("jumped %v, logged %v", s.Jumped, r.log)
+	if s.Move.Kind != movement.Still || len(r.log) > 0 {
+		t.Errorf("moved %v, logged %v", s.Move, r.log)
 	}
 }

@@ -38,7 +38,7 @@ type Worker struct {
 	mask     analysis.Mask // what isn't counted
 	grower   grower
 	canvas   canvasFinder
-	jump     movement.Jump
+	finder   movement.Finder
 	mirror   mirror
 	beside   beside
 	loupe    loupe
@@ -105,7 +105,7 @@ func (w *Worker) Frame(f *capture.Frame, repeated bool) {
 	s.Flashes = w.flicker.flashes
 	s.Bounds, s.Part, s.Flipped, s.At = t.bounds, t.lay.Bounds, t.Settings.Flipped, f.At
 	s.Reading = w.read(&t)
-	s.Jumped = w.jumped(&t)
+	s.Move = w.move(&t)
 	s.Canvas = w.canvas.look(w, &t)
 	s.Img = w.mirror.paint(&t, s.Reading)
 	s.Beside, s.Small = w.beside.paint(&t, s.Reading)
@@ -141,13 +141,16 @@ func (w *Worker) read(t *task) *analysis.Reading {
 	return w.reader.Read(t.pixels, o)
 }
 
-// jumped reports whether the whole picture jumped since the frame before. Another part of
-// the same picture is no jump: spots stay on what they were put on.
-func (w *Worker) jumped(t *task) bool {
+// move says what became of where the whole picture lies since the frame before. Another part
+// of the same picture is no movement: spots stay on what they were put on.
+func (w *Worker) move(t *task) movement.Move {
 	if t.bounds != w.last.bounds || t.Setup.Source.Feed() != w.last.Setup.Source.Feed() {
-		w.jump.Forget()
+		w.finder.Forget()
 	}
-	return !t.same.picture && w.jump.Moved(w.shown.Reading)
+	if t.same.picture {
+		return movement.Move{}
+	}
+	return w.finder.Next(w.shown.Reading)
 }
 
 // textEvery is the least time between two renewals of the figures: a reading that dances

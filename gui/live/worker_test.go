@@ -9,6 +9,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/analysistest"
+	"app.tonedesk/analysis/movement"
 	"app.tonedesk/capture"
 )
 
@@ -20,7 +21,7 @@ func TestFrame(t *testing.T) {
 	if want := image.Rect(100, 50, 108, 54); s.Bounds != want || s.Part != want || !s.At.Equal(f.At) {
 		t.Errorf("bounds %v, part %v at %v, want %v at %v", s.Bounds, s.Part, s.At, want, f.At)
 	}
-	if s.Reading.Counted != 32 || s.Jumped || !s.Text || s.Loupe != nil || s.Beside != nil || s.Copied != nil || s.Picked != nil || len(s.Spots)+len(s.Manual) > 0 {
+	if s.Reading.Counted != 32 || s.Move.Kind != movement.Still || !s.Text || s.Loupe != nil || s.Beside != nil || s.Copied != nil || s.Picked != nil || len(s.Spots)+len(s.Manual) > 0 {
 		t.Errorf("shown is %+v", s)
 	}
 	wantGreys(t, "the mirror", s.Img, 0, 0, 0, 0, 0, 255, 255, 255, 255)
@@ -52,25 +53,25 @@ func moved(by int) *capture.Frame {
 	return &capture.Frame{Pix: p.Pix, Stride: p.Stride, Size: image.Pt(p.Width, p.Height), Layout: capture.BGRX}
 }
 
-func TestJumped(t *testing.T) {
+func TestMove(t *testing.T) {
 	r := newRig(t)
 	for _, tt := range []struct {
 		what     string
 		columns  int
 		repeated bool
 		region   image.Rectangle
-		want     bool
+		want     movement.Kind
 	}{
-		{"the first", 0, false, image.Rectangle{}, false},
-		{"the same", 0, false, image.Rectangle{}, false},
-		{"moved", 60, false, image.Rectangle{}, true},
-		{"the moved once more", 60, true, image.Rectangle{}, false},
-		{"a part of it", 60, true, image.Rect(100, 100, 400, 300), false},
-		{"the part, moved", 0, false, image.Rect(100, 100, 400, 300), true},
+		{"the first", 0, false, image.Rectangle{}, movement.Still},
+		{"the same", 0, false, image.Rectangle{}, movement.Still},
+		{"moved", 60, false, image.Rectangle{}, movement.Moved},
+		{"the moved once more", 60, true, image.Rectangle{}, movement.Still},
+		{"a part of it", 60, true, image.Rect(100, 100, 400, 300), movement.Still},
+		{"the part, moved", 0, false, image.Rect(100, 100, 400, 300), movement.Moved},
 	} {
 		r.next.Setup.Source.Region = tt.region
-		if got := r.see(moved(tt.columns), tt.repeated).Jumped; got != tt.want {
-			t.Errorf("%s: jumped %v, want %v", tt.what, got, tt.want)
+		if got := r.see(moved(tt.columns), tt.repeated).Move.Kind; got != tt.want {
+			t.Errorf("%s: %v, want %v", tt.what, got, tt.want)
 		}
 	}
 }

@@ -16,6 +16,7 @@ type Source struct {
 	Before []settings.Watched // the newest first
 	Watch  func(setup.Source)
 
+	Window                              func() // lists the windows to follow; nil where there is no way to do it
 	Region, Picture, Still, Part, Whole func() // choose one
 }
 
@@ -23,13 +24,15 @@ type Source struct {
 func (s Source) Rows() []widgets.MenuRow {
 	one := func(i widgets.MenuItem) widgets.MenuRow { return widgets.MenuRow{Items: []widgets.MenuItem{i}} }
 	demo := setup.Source{Kind: setup.SourceDemo}
-	rows := []widgets.MenuRow{
-		{Heading: "Watch"},
+	rows := []widgets.MenuRow{{Heading: "Watch"}}
+	if s.Window != nil {
+		rows = append(rows, one(widgets.MenuItem{Icon: icons.Window, Words: "Follow a window", Keys: "Shift+R", Do: s.Window}))
+	}
+	rows = append(rows,
 		one(widgets.MenuItem{Icon: icons.Region, Words: "Choose a region", Keys: "R", Do: s.Region}),
 		one(widgets.MenuItem{Icon: icons.File, Words: "Open a picture", Keys: "Ctrl+O", Do: s.Picture}),
 		one(widgets.MenuItem{Icon: icons.Still, Words: "A still", On: s.Now.Kind == setup.SourceStill, Do: s.Still}),
-		one(widgets.MenuItem{Words: "The demo painting", On: s.Now.Kind == setup.SourceDemo, Do: func() { s.Watch(demo) }}),
-	}
+		one(widgets.MenuItem{Words: "The demo painting", On: s.Now.Kind == setup.SourceDemo, Do: func() { s.Watch(demo) }}))
 	if s.Now.Kind != setup.SourceNothing {
 		rows = append(rows,
 			widgets.MenuRow{Rule: true, Heading: "Part of it"},
@@ -51,12 +54,14 @@ const nameLetters = 28
 
 // before is an entry of what was watched.
 func (s Source) before(w settings.Watched) widgets.MenuItem {
-	from, item := setup.Source{Kind: setup.SourcePicture, Path: w.Picture}, widgets.MenuItem{Icon: icons.File}
-	item.Words = widgets.Shortened(filepath.Base(w.Picture), nameLetters)
-	if w.Region != nil {
-		region := w.Region.Rectangle()
-		from = setup.Source{Kind: setup.SourceRegion, Region: region}
-		item.Icon, item.Words = icons.Region, wording.SayRegion(region.Dx(), region.Dy())
+	from, item := w.Source(), widgets.MenuItem{Icon: icons.File}
+	switch from.Kind {
+	case setup.SourceRegion:
+		item.Icon, item.Words = icons.Region, wording.SayRegion(from.Region.Dx(), from.Region.Dy())
+	case setup.SourceWindow:
+		item.Icon, item.Words = icons.Window, windowName(from)
+	default:
+		item.Words = widgets.Shortened(filepath.Base(from.Path), nameLetters)
 	}
 	item.On = from.Feed() == s.Now.Feed()
 	item.Do = func() { s.Watch(from) }

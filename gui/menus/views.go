@@ -76,3 +76,12 @@ func (v *Views) Take(images []*image.RGBA) {
 		}
 	}
 }
+
+// ViewName is what the view of a key is called on the button that opens the menu.
+func ViewName(key string) string {
+	v, ok := views.ByKey(key)
+	if !ok {
+		return "View"
+	}
+	return v.Name
+}

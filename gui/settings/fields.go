@@ -62,6 +62,7 @@ func (s *Settings) fields() []field {
 		fieldOf("value_from_white", &s.FromWhite, nil),
 		fieldOf("keep_above", &s.KeepAbove, nil),
 		fieldOf("region", &s.Region, sensible),
+		fieldOf("window", &s.Window, confineFollowed),
 		fieldOf("place", &s.Place, sensible),
 		fieldOf("picture", &s.Picture, plainText(maxPath, "")),
 		fieldOf("before", &s.Before, confineBefore),
@@ -128,17 +129,6 @@ func plainText(limit int, instead string) func(string) string {
 		}
 		return text
 	}
-}
-
-// confineBefore keeps what could be watched, as many as are remembered.
-func confineBefore(before []Watched) (kept []Watched) {
-	for _, w := range before {
-		w.Picture, w.Region = plainText(maxPath, "")(w.Picture), sensible(w.Region)
-		if (w.Picture == "") != (w.Region == nil) && len(kept) < MostBefore {
-			kept = append(kept, w)
-		}
-	}
-	return kept
 }
 
 func knownView(key string) string {

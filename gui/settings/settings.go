@@ -34,6 +34,7 @@ type Settings struct {
 	FromWhite   bool               // values count from white: 0 is white, 10 is black
 	KeepAbove   bool               // above other windows
 	Region      *files.Rect        // watched part of the desktop in its pixels; nil if none was chosen
+	Window      *Followed          // followed window; nil if none, and else the region stays for another time
 	Picture     string             // path of the picture file shown instead of a region; "" if none
 	Before      []Watched          // what was watched last, the newest first; never written to
 	GreyStills  bool               // small pictures of stills are in greys
@@ -74,32 +75,6 @@ const (
 
 // Grounds returns all grounds from dark to light.
 func Themes() []Theme { return []Theme{ThemeDark, ThemeMiddle, ThemeLight} }
-
-// Watched is what was watched: a picture file, or a region of the screen.
-type Watched struct {
-	Picture string      `json:"picture,omitempty"`
-	Region  *files.Rect `json:"region,omitempty"`
-}
-
-// same reports whether two are the same.
-func (w Watched) same(o Watched) bool {
-	return w.Picture == o.Picture && (w.Region == nil) == (o.Region == nil) && (w.Region == nil || *w.Region == *o.Region)
-}
-
-// MostBefore is how many of what was watched are remembered.
-const MostBefore = 3
-
-// Watching returns the settings with what is watched from now on before what was.
-func (s Settings) Watching(now Watched) Settings {
-	before := []Watched{now}
-	for _, w := range s.Before {
-		if !w.same(now) && len(before) < MostBefore {
-			before = append(before, w)
-		}
-	}
-	s.Before = before
-	return s
-}
 
 // Hatch says where the pixels beyond the limits are hatched in the mirror.
 type Hatch string
@@ -170,6 +145,9 @@ func (s Settings) Clone() Settings {
 	if s.Region != nil {
 		r := *s.Region
 		s.Region = &r
+	}
+	if s.Window != nil {
+		s.Window = s.Window.clone()
 	}
 	if s.Place != nil {
 		p := *s.Place

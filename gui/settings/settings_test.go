@@ -53,7 +53,14 @@ func TestSettingsValid(t *testing.T) {
 		{"long note", func(s *Settings) { s.Display = strings.Repeat("x", 2000) }, func(s Settings) any { return s.Display }, "sRGB"},
 		{"too many before", func(s *Settings) {
 			s.Before = []Watched{{Picture: "a"}, {}, {Picture: "b\x00"}, {Picture: "c"}, {Picture: "d"}, {Picture: "e"}}
-		}, func(s Settings) any { return fmt.Sprint(s.Before) }, "[{a <nil>} {c <nil>} {d <nil>}]"},
+		}, func(s Settings) any { return fmt.Sprint(s.Before) }, "[{a <nil> <nil>} {c <nil> <nil>} {d <nil> <nil>}]"},
+		{"a window without a name", func(s *Settings) { s.Window = &Followed{Part: &files.Rect{Width: 5, Height: 5}} }, func(s Settings) any { return s.Window == nil }, true},
+		{"a part above its window", func(s *Settings) {
+			s.Window = &Followed{Title: "a", Part: &files.Rect{Y: -1, Width: 5, Height: 5}}
+		}, func(s Settings) any { return fmt.Sprint(*s.Window) }, "{a  <nil>}"},
+		{"before as region and window", func(s *Settings) {
+			s.Before = []Watched{{Region: &files.Rect{Width: 5, Height: 5}, Window: &Followed{Title: "a"}}, {Window: &Followed{}}}
+		}, func(s Settings) any { return len(s.Before) }, 0},
 		{"before as both", func(s *Settings) { s.Before = []Watched{{Picture: "a", Region: &files.Rect{Width: 5, Height: 5}}} }, func(s Settings) any { return len(s.Before) }, 0},
 		{"turns that flash", func(s *Settings) { s.TurnEvery = 0.1 }, func(s Settings) any { return s.TurnEvery }, 0.4},
 		{"narrow", func(s *Settings) { s.Width = 12 }, func(s Settings) any { return s.Width }, float32(320)},
@@ -76,12 +83,12 @@ func TestSettingsValid(t *testing.T) {
 
 func TestSettingsGoThroughTheFile(t *testing.T) {
 	s := Settings{
-		Theme: ThemeMiddle, TextPercent: 150, Before: []Watched{{Picture: "/tmp/b.png"}, {Region: &files.Rect{X: 3, Width: 40, Height: 50}}}, GreyStills: true, TurnEvery: 1.5, PerSecond: 24, Tolerance: 1.5, LikeWithin: 4, SpotSize: 5, Groups: 3, NoGround: true, StillsLimit: 500,
+		Theme: ThemeMiddle, TextPercent: 150, Before: []Watched{{Picture: "/tmp/b.png"}, {Region: &files.Rect{X: 3, Width: 40, Height: 50}}, {Window: &Followed{Title: "Leaf", Class: "Painter"}}}, GreyStills: true, TurnEvery: 1.5, PerSecond: 24, Tolerance: 1.5, LikeWithin: 4, SpotSize: 5, Groups: 3, NoGround: true, StillsLimit: 500,
 		Shade:   propose.Options{ShadowHue: 35, Turn: 0.5, Gain: 0.1, AccentChroma: 0.2, EqualBy: propose.ByLayerGrey},
 		TooDark: 6, TooLight: 95, Hatch: HatchNever, Rules: families.Rules{LeastTones: 1.5, MostTones: 4, LeastChroma: 6, LeastTurn: 10, MostGain: 0.1, KeepsWithin: 2, VanishAbove: 8.5},
 		Knobs: map[string]float64{"bands": 7, "of another program": 0.5},
 		View:  "bands", Flipped: true, Page: "Structure", FromWhite: true, KeepAbove: true,
-		Region: &files.Rect{X: -5, Y: 6, Width: 700, Height: 800}, Picture: "/tmp/a b “é”.png", Target: "/tmp/plan.png", TargetStill: "20260102-030405-abcdefghij", Place: &files.Rect{X: 1, Y: 2, Width: 380, Height: 760},
+		Region: &files.Rect{X: -5, Y: 6, Width: 700, Height: 800}, Picture: "/tmp/a b “é”.png", Window: &Followed{Title: "Heron “2”", Class: "Painter", Part: &files.Rect{X: 4, Y: 5, Width: 60, Height: 70}}, Target: "/tmp/plan.png", TargetStill: "20260102-030405-abcdefghij", Place: &files.Rect{X: 1, Y: 2, Width: 380, Height: 760},
 		Width: 381.5, Height: 777, Display: "a wide one",
 	}
 	v := reflect.ValueOf(s)

@@ -26,6 +26,29 @@ func (h *History) Forget(gone func(Setup) bool) {
 	h.joined = ""
 }
 
+// Each changes every setup that can be gone back to, as one that the painter did not do.
+func (h *History) Each(change func(Setup) Setup) {
+	for _, list := range [][]Setup{h.Past, h.future} {
+		for i := range list {
+			list[i] = change(list[i])
+		}
+	}
+}
+
+// Rename gives a source that is called otherwise now its new name in all setups, so that no way
+// back leads to the old one. now is the setup of now.
+func (h *History) Rename(now Setup, title string) Setup {
+	was := now.Source.Whole()
+	rename := func(s Setup) Setup {
+		if s.Source.Whole() == was {
+			s.Source.Title = title
+		}
+		return s
+	}
+	h.Each(rename)
+	return rename(now)
+}
+
 // Undo returns the setup before the last step, and whether there is one.
 func (h *History) Undo(now Setup) (Setup, bool) { return swap(h, &h.Past, &h.future, now) }
 

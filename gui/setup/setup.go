@@ -19,23 +19,35 @@ const (
 	SourceDemo    SourceKind = iota // the embedded painting
 	SourcePicture                   // a picture file
 	SourceRegion                    // a region of the screen
+	SourceWindow                    // another program's window, wherever it lies
 	SourceStill                     // a still that was kept; Path is its ID
 	SourceNothing                   // nothing as yet: the painter is asked
 )
 
-// Source is what is watched. Region counts desktop pixels for a screen, else pixels of
-// the picture; empty means all of it.
+// OnScreen reports whether it is read from the screen.
+func (k SourceKind) OnScreen() bool { return k == SourceRegion || k == SourceWindow }
+
+// Source is what is watched. Region counts desktop pixels for a screen, pixels from a window's
+// inside's top left, else pixels of the picture; empty means all of it.
 type Source struct {
-	Kind   SourceKind
-	Path   string // of a picture file
-	Region image.Rectangle
+	Kind         SourceKind
+	Path         string // of a picture file
+	Title, Class string // of a window; by these it is found again
+	Region       image.Rectangle
 }
 
 // Feed returns what a stream is opened for: parts of a picture are parts of one feed.
 func (s Source) Feed() Source {
-	if s.Kind != SourceRegion {
-		s.Region = image.Rectangle{}
+	if !s.Kind.OnScreen() {
+		return s.Whole()
 	}
+	return s
+}
+
+// Whole returns the source without its part: two parts of the same are the same then, and so
+// are any two regions.
+func (s Source) Whole() Source {
+	s.Region = image.Rectangle{}
 	return s
 }
 

@@ -148,3 +148,27 @@ func TestSetupWorkspace(t *testing.T) {
 		t.Error("the workspace is still left out")
 	}
 }
+
+// A window that is called otherwise is so in every setup to go back to; another one is not.
+func TestHistoryRename(t *testing.T) {
+	window := Setup{Source: Source{Kind: SourceWindow, Title: "Heron", Class: "Painter"}}
+	part, other := window, window
+	part.Source.Region, other.Source.Class = image.Rect(1, 2, 30, 40), "Viewer"
+	var h History
+	for _, s := range []Setup{other, window} {
+		h.Step(s, "")
+	}
+	now := h.Rename(part, "Egret")
+	for _, want := range []Source{
+		{Kind: SourceWindow, Title: "Egret", Class: "Painter"}, {Kind: SourceWindow, Title: "Heron", Class: "Viewer"},
+	} {
+		var ok bool
+		if now, ok = h.Undo(now); !ok || now.Source != want {
+			t.Errorf("back to %+v, want %+v", now.Source, want)
+		}
+	}
+	h.Redo(now)
+	if now, _ = h.Redo(now); now.Source.Region != part.Source.Region || now.Source.Title != "Egret" {
+		t.Errorf("on to %+v", now.Source)
+	}
+}

@@ -36,26 +36,31 @@ type Meta struct {
 // Source says where a still's picture came from.
 type Source struct {
 	Kind string `json:"kind"`           // one of the below, or what a newer program knows
-	Path string `json:"path,omitempty"` // of a picture file
-	// Region is the part of the desktop, or of the picture file, in its pixels.
+	Path string `json:"path,omitempty"` // of a picture file; of a window, its program's class
+	// Region is the part of the desktop, of the window's inside or of the picture file, in its pixels.
 	Region files.Rect `json:"region"`
 }
 
 // The kinds of sources.
 const (
 	FromScreen  = "screen"
+	FromWindow  = "window"
 	FromPicture = "picture"
 	FromDemo    = "demo"
 )
 
 // kinds are how stills call the kinds of sources.
 var kinds = map[setup.SourceKind]string{
-	setup.SourceDemo: FromDemo, setup.SourcePicture: FromPicture, setup.SourceRegion: FromScreen,
+	setup.SourceDemo: FromDemo, setup.SourcePicture: FromPicture, setup.SourceRegion: FromScreen, setup.SourceWindow: FromWindow,
 }
 
 // SourceOf is what a picture with those bounds was taken of, as a still names it.
 func SourceOf(from setup.Source, bounds image.Rectangle) Source {
-	return Source{Kind: kinds[from.Kind], Path: from.Path, Region: files.RectOf(bounds)}
+	path := from.Path
+	if from.Kind == setup.SourceWindow {
+		path = from.Class // titles change with what is open, and may say more than is to be kept
+	}
+	return Source{Kind: kinds[from.Kind], Path: path, Region: files.RectOf(bounds)}
 }
 
 // Meets reports whether two sources show the same, or parts of it that overlap.

@@ -44,6 +44,8 @@ func (s SourceState) words() (long, word string) {
 		return "waiting", "waiting"
 	case capture.Hidden:
 		return "covered", "covered"
+	case capture.Minimised:
+		return SayMinimised, SayMinimised
 	case capture.Gone:
 		if s.Age < time.Second {
 			return "lost just now", "lost"

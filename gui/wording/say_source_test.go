@@ -19,6 +19,7 @@ func TestSayState(t *testing.T) {
 		{"live", SourceState{State: capture.Live, Rate: 10}, "live, 10 a second", "live"},
 		{"unchanged", SourceState{State: capture.Unchanged, Age: 34 * time.Second}, "unchanged for 30 s", "unchanged"},
 		{"covered", SourceState{State: capture.Hidden}, "covered", "covered"},
+		{"minimised", SourceState{State: capture.Minimised, Partly: true}, "minimised", "minimised"},
 		{"partly covered", SourceState{State: capture.Unchanged, Partly: true}, "partly covered", "covered"},
 		{"lost", SourceState{State: capture.Gone, Age: 130 * time.Second, Partly: true}, "lost 2 min ago", "lost"},
 		{"lost at once", SourceState{State: capture.Gone}, "lost just now", "lost"},

@@ -138,6 +138,8 @@ func sheetAbout(s SheetSubject) string {
 	switch s.Source.Kind {
 	case stills.FromScreen:
 		size = "part of the screen, " + size
+	case stills.FromWindow:
+		size = "a window, " + size
 	case stills.FromDemo:
 		size = "the demo painting, " + size
 	}

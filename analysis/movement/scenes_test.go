@@ -28,14 +28,14 @@ func paintCanvas(at func(x, y float64) float64) *canvas {
 // workspace is what a painting program shows around the canvas.
 const workspace = 75
 
-// jumpView is how a canvas is seen: its middle lies dx, dy beside the middle of the view.
-type jumpView struct {
+// view is how a canvas is seen: its middle lies dx, dy beside the middle of the view.
+type view struct {
 	dx, dy, zoom, turn float64 // pixels, factor, degrees
 	mirror             bool
 }
 
 // seen returns a reading of the canvas in a view of the size given.
-func (c *canvas) seen(width, height int, v jumpView) *analysis.Reading {
+func (c *canvas) seen(width, height int, v view) *analysis.Reading {
 	if v.zoom == 0 {
 		v.zoom = 1
 	}

@@ -5,13 +5,33 @@ import (
 	"math"
 )
 
-// Limits of what counts as an edge (our choice, common practice, no source).
+// Limits of what counts as a change (our choice). Lightness differences are in steps of
+// Reading.Grey, 2.55 to a unit of L*.
 const (
-	edgeSlope  = 4.0  // steps of lightness from a cell to the next
-	edgeAlike  = 0.93 // cosine between two slopes of one direction, either way round
-	edgeFaint  = 0.15 // part of its slope that an edge keeps at least, to be the same
-	patches    = 8    // along each side, into which the picture is cut
-	patchEdges = 12   // fewer edges say nothing about a patch
+	changedCell = 3.0  // of a cell: it has changed
+	changedFew  = 0.01 // share of changed cells up to which nothing has moved
+	changedMost = 0.5  // the same: a picture without edges may be another
+	curveMost   = 0.5  // part of a change that a curve of lightness leaves unexplained, for it to be none
+	keptCell    = 2.0  // of a cell: it is as it was
+)
+
+// Limits of what counts as an edge, and of what edges say (our choice).
+const (
+	edgeSlope   = 4.0  // steps of lightness from a cell to the next
+	edgeAlike   = 0.93 // cosine between two slopes of one direction, either way round
+	edgeFaint   = 0.15 // part of its slope that an edge keeps at least, to be the same
+	edgesLeast  = 40   // fewer edges say nothing about where the picture is
+	edgesElse   = 0.3  // share of edges outside of the changed part that says: something local
+	edgesStay   = 0.9  // share of edges kept within the changed part that says: painted over
+	edgesHeld   = 0.85 // share of edges that keep place and direction: a new tone, not a new place
+	edgesStand  = 0.6  // the same: a motion, if any, may be small
+	edgesOther  = 0.4  // share of edges that keep place and direction by chance
+	edgesSlopes = 0.2  // correlation of slopes that isn't by chance
+	patches     = 8    // along each side, into which the picture is cut
+	patchEdges  = 12   // fewer edges say nothing about a patch
+	patchStays  = 0.8  // of one patch's edges are as they were: the patch has not moved
+	filledTone  = 0.7  // share of the change that has one lightness: it may be a fill
+	filledLoose = 0.15 // share of new edges that don't bound a fill: it is none
 )
 
 // edgeCount compares the edges of two pictures.
@@ -32,7 +52,7 @@ func changedBox(before, now *cellPlane) (box image.Rectangle, share float64) {
 		was, is := before.row(y), now.row(y)
 		first, last := now.across, -1
 		for x, v := range is {
-			if d := v - was[x]; d > jumpChange || d < -jumpChange {
+			if d := v - was[x]; d > changedCell || d < -changedCell {
 				first, last = min(first, x), x
 				count++
 			}
@@ -73,7 +93,7 @@ func compareEdges(before, now *cellPlane, box image.Rectangle) (e edgeCount) {
 			patch := &e.patch[y*patches/now.down*patches+x*patches/now.across]
 			patch.before++
 			d := is.here[x] - was.here[x]
-			same := held == 1 && d <= jumpKept && d >= -jumpKept
+			same := held == 1 && d <= keptCell && d >= -keptCell
 			if same {
 				patch.kept++
 			}
@@ -136,11 +156,11 @@ func (e *edgeCount) held() float64 {
 // other reports whether the edges are those of another place: hardly one of either picture
 // is where it is in the other, and no patch is as it was.
 func (e *edgeCount) other() bool {
-	if e.held() > jumpOther || math.Abs(e.alike) > jumpAlike {
+	if e.held() > edgesOther || math.Abs(e.alike) > edgesSlopes {
 		return false
 	}
 	for _, p := range e.patch {
-		if p.before >= patchEdges && float64(p.kept) > jumpPatch*float64(p.before) {
+		if p.before >= patchEdges && float64(p.kept) > patchStays*float64(p.before) {
 			return false
 		}
 	}
@@ -191,7 +211,7 @@ func filled(before, now *cellPlane, box image.Rectangle) bool {
 	count, tone := 0, 1
 	for y := box.Min.Y; y < box.Max.Y; y++ {
 		for x := box.Min.X; x < box.Max.X; x++ {
-			if i := y*now.across + x; changedBy(before, now, i, jumpChange) {
+			if i := y*now.across + x; changedBy(before, now, i, changedCell) {
 				count++
 				bins[curveBin(now.v[i])]++
 			}
@@ -202,7 +222,7 @@ func filled(before, now *cellPlane, box image.Rectangle) bool {
 			tone = i
 		}
 	}
-	if float64(bins[tone-1]+bins[tone]) < jumpOneTone*float64(count) {
+	if float64(bins[tone-1]+bins[tone]) < filledTone*float64(count) {
 		return false
 	}
 	edges, loose := 0, 0
@@ -216,7 +236,7 @@ func filled(before, now *cellPlane, box image.Rectangle) bool {
 			}
 		}
 	}
-	return float64(loose) <= jumpLoose*float64(edges)
+	return float64(loose) <= filledLoose*float64(edges)
 }
 
 // bounds reports whether a cell lies between what has changed to a tone, the step given or
@@ -229,7 +249,7 @@ func bounds(before, now *cellPlane, x, y, tone int) bool {
 				continue
 			}
 			i := yy*now.across + xx
-			if !changedBy(before, now, i, jumpChange) {
+			if !changedBy(before, now, i, changedCell) {
 				outside++
 			} else if bin := curveBin(now.v[i]); bin == tone || bin == tone-1 {
 				inside++

@@ -7,58 +7,58 @@ import (
 	"app.tonedesk/analysis"
 )
 
-const jumpWidth, jumpHeight = 1280, 720
+const viewWidth, viewHeight = 1280, 720
 
 // jumped reports whether b, shown after a, has jumped.
 func jumped(t *testing.T, a, b *analysis.Reading) bool {
 	t.Helper()
-	var j Jump
-	if j.Moved(a) {
+	var f Finder
+	if f.Next(a).Kind != Still {
 		t.Error("the first picture has jumped")
 	}
-	moved := j.Moved(b)
-	if j.Moved(b) {
+	moved := f.Next(b).Kind != Still
+	if f.Next(b).Kind != Still {
 		t.Error("the same picture once more has jumped")
 	}
 	return moved
 }
 
 // What a painter does to where the picture lies: every one is a jump, in every scene.
-var jumpViews = []struct {
+var viewsMoved = []struct {
 	name string
-	jumpView
+	view
 }{
-	{"panned by 3 across", jumpView{dx: 3}},
-	{"panned by 3 down", jumpView{dy: 3}},
-	{"panned by 5 and 4", jumpView{dx: -5, dy: 4}},
-	{"panned by 8, a whole cell", jumpView{dx: 8}},
-	{"panned by 13 and 7", jumpView{dx: 13, dy: 7}},
-	{"panned by 40 and 25", jumpView{dx: 40, dy: -25}},
-	{"panned by 120", jumpView{dx: 120}},
-	{"panned by 200 upwards", jumpView{dy: -200}},
-	{"panned by 400 and 100", jumpView{dx: 400, dy: 100}},
-	{"zoomed in by 5 %", jumpView{zoom: 1.05}},
-	{"zoomed out by 5 %", jumpView{zoom: 0.95}},
-	{"zoomed in by 10 % about a corner", jumpView{zoom: 1.1, dx: 60, dy: 35}},
-	{"zoomed in by a quarter", jumpView{zoom: 1.25}},
-	{"zoomed in to the double", jumpView{zoom: 2}},
-	{"zoomed out to the half", jumpView{zoom: 0.5}},
-	{"turned by 3 degrees", jumpView{turn: 3}},
-	{"turned back by 3 degrees", jumpView{turn: -3}},
-	{"turned by 15 degrees", jumpView{turn: 15}},
-	{"turned by 45 degrees", jumpView{turn: 45}},
-	{"turned upside down", jumpView{turn: 180}},
-	{"mirrored", jumpView{mirror: true}},
-	{"mirrored and panned", jumpView{mirror: true, dx: 50, dy: 20}},
+	{"panned by 3 across", view{dx: 3}},
+	{"panned by 3 down", view{dy: 3}},
+	{"panned by 5 and 4", view{dx: -5, dy: 4}},
+	{"panned by 8, a whole cell", view{dx: 8}},
+	{"panned by 13 and 7", view{dx: 13, dy: 7}},
+	{"panned by 40 and 25", view{dx: 40, dy: -25}},
+	{"panned by 120", view{dx: 120}},
+	{"panned by 200 upwards", view{dy: -200}},
+	{"panned by 400 and 100", view{dx: 400, dy: 100}},
+	{"zoomed in by 5 %", view{zoom: 1.05}},
+	{"zoomed out by 5 %", view{zoom: 0.95}},
+	{"zoomed in by 10 % about a corner", view{zoom: 1.1, dx: 60, dy: 35}},
+	{"zoomed in by a quarter", view{zoom: 1.25}},
+	{"zoomed in to the double", view{zoom: 2}},
+	{"zoomed out to the half", view{zoom: 0.5}},
+	{"turned by 3 degrees", view{turn: 3}},
+	{"turned back by 3 degrees", view{turn: -3}},
+	{"turned by 15 degrees", view{turn: 15}},
+	{"turned by 45 degrees", view{turn: 45}},
+	{"turned upside down", view{turn: 180}},
+	{"mirrored", view{mirror: true}},
+	{"mirrored and panned", view{mirror: true, dx: 50, dy: 20}},
 }
 
-func TestJumpSeesMotion(t *testing.T) {
+func TestMotionIsSeen(t *testing.T) {
 	t.Parallel()
 	for scene, c := range scenes() {
-		before := c.seen(jumpWidth, jumpHeight, jumpView{})
-		for _, v := range jumpViews {
+		before := c.seen(viewWidth, viewHeight, view{})
+		for _, v := range viewsMoved {
 			t.Run(scene+" "+v.name, func(t *testing.T) {
-				if !jumped(t, before, c.seen(jumpWidth, jumpHeight, v.jumpView)) {
+				if !jumped(t, before, c.seen(viewWidth, viewHeight, v.view)) {
 					t.Error("isn't seen")
 				}
 			})
@@ -66,7 +66,7 @@ func TestJumpSeesMotion(t *testing.T) {
 		for other, d := range scenes() {
 			if other != scene {
 				t.Run(scene+" replaced by "+other, func(t *testing.T) {
-					if !jumped(t, before, d.seen(jumpWidth, jumpHeight, jumpView{dx: 33, dy: 10})) {
+					if !jumped(t, before, d.seen(viewWidth, viewHeight, view{dx: 33, dy: 10})) {
 						t.Error("isn't seen")
 					}
 				})
@@ -134,7 +134,7 @@ var paintings = []struct {
 	{"its negative", func(_, _, v float64) float64 { return 255 - v }},
 	{"two tones", func(_, _, v float64) float64 { return 30 + 200*math.Floor(v/120) }},
 	{"a grey layer at half strength", func(_, _, v float64) float64 { return v/2 + 64 }},
-	{"a gradient laid over", func(x, _, v float64) float64 { return 0.6*v + 100*x/jumpWidth }},
+	{"a gradient laid over", func(x, _, v float64) float64 { return 0.6*v + 100*x/viewWidth }},
 	{"darker toward the corners", func(x, y, v float64) float64 { return v * (1 - 0.6*math.Hypot(x-640, y-360)/734) }},
 	{"a little noise", func(x, y, v float64) float64 { return v + noiseAt(x, y, 4) }},
 	{"much noise", func(x, y, v float64) float64 { return v + noiseAt(x, y, 20) }},
@@ -143,10 +143,10 @@ var paintings = []struct {
 	}, func(_, _, v float64) float64 { return 255 - v })},
 }
 
-func TestJumpIgnoresPainting(t *testing.T) {
+func TestPaintingIsStill(t *testing.T) {
 	t.Parallel()
 	for scene, c := range scenes() {
-		before := c.seen(jumpWidth, jumpHeight, jumpView{})
+		before := c.seen(viewWidth, viewHeight, view{})
 		check := func(name string, after *analysis.Reading) {
 			t.Run(scene+" "+name, func(t *testing.T) {
 				if jumped(t, before, after) {
@@ -161,8 +161,8 @@ func TestJumpIgnoresPainting(t *testing.T) {
 			check(p.name, edited(before, p.change))
 		}
 		for name, d := range scenes() {
-			layer := d.seen(jumpWidth, jumpHeight, jumpView{dx: 33, dy: 10})
-			of := func(x, y float64) float64 { return float64(layer.Grey[int(y)*jumpWidth+int(x)]) }
+			layer := d.seen(viewWidth, viewHeight, view{dx: 33, dy: 10})
+			of := func(x, y float64) float64 { return float64(layer.Grey[int(y)*viewWidth+int(x)]) }
 			if name == scene {
 				continue
 			}
@@ -178,10 +178,10 @@ func TestJumpIgnoresPainting(t *testing.T) {
 }
 
 // Things that move in front of the picture, or a part of it, are no jump.
-func TestJumpIgnoresParts(t *testing.T) {
+func TestPartsAreStill(t *testing.T) {
 	t.Parallel()
 	for _, scene := range []string{"figure", "lines", "flats", "soft", "grain"} {
-		plain := scenes()[scene].seen(jumpWidth, jumpHeight, jumpView{})
+		plain := scenes()[scene].seen(viewWidth, viewHeight, view{})
 		brush := func(cx float64) *analysis.Reading {
 			return edited(plain, where(func(x, y float64) bool { return math.Abs(math.Hypot(x-cx, y-360)-100) < 1.5 },
 				func(_, _, v float64) float64 { return 255 - v }))
@@ -192,7 +192,7 @@ func TestJumpIgnoresParts(t *testing.T) {
 		}
 		selection := func(by int) *analysis.Reading {
 			return edited(plain, where(func(x, y float64) bool { return x >= float64(500+by) && x < float64(760+by) && y >= 200 && y < 420 },
-				func(x, y, _ float64) float64 { return float64(plain.Grey[int(y)*jumpWidth+int(x)-by]) }))
+				func(x, y, _ float64) float64 { return float64(plain.Grey[int(y)*viewWidth+int(x)-by]) }))
 		}
 		for name, pair := range map[string][2]*analysis.Reading{
 			"a brush's edge moved far":    {brush(500), brush(620)},

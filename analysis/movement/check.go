@@ -1,0 +1,80 @@
+package movement
+
+import "math"
+
+// checked says how well a transform explains a picture by the one before.
+type checked struct {
+	shown float64 // share of the cells whose place the other picture shows
+	toned float64 // share of these that have the tone they had there
+	edges int     // how many of these lay on an edge before
+	after int     // how many lie on one now
+	kept  float64 // share of the edges of before that are there now
+	old   float64 // share of the edges of now that were there before
+}
+
+// support is by how many the edges of before that are there are more than those that are not.
+func (c checked) support() float64 { return float64(c.edges) * (2*c.kept - 1) }
+
+// How a transform is checked (our choice).
+const (
+	checkTone  = 3.0  // steps of lightness that may differ
+	checkSlope = 0.35 // cells by which an edge may lie elsewhere
+)
+
+// check compares the pictures under a transform, at a level, edges of both counting.
+func (a *aligner) check(t Transform, level int) (c checked) {
+	p := a.pair(t, level)
+	m := t
+	if p.inverse {
+		m = t.Inverse()
+	}
+	l := p.lookup(m)
+	ratio := float32(p.at.side) // slopes are from cell to cell of p.at
+	n, shown, toned := 0, 0, 0
+	var edges, good [2]int // of p.at, of p.in
+	for y := 1; y < p.at.down-1; y += 2 {
+		for x, i := 1, y*p.at.across+1; x < p.at.across-1; x, i = x+1, i+1 {
+			n++
+			s := spot{(float32(x)+0.5)*ratio - float32(p.halfX), (float32(y)+0.5)*ratio - float32(p.halfY), p.at.v[i]}
+			u, v := p.look(&l, &s)
+			was, gx, gy, ok := p.in.at(u, v)
+			if !ok {
+				continue
+			}
+			shown++
+			// slopes turned back to p.at's axes: by the transform's transpose
+			gx, gy = (l.a*gx+l.b*gy)*l.flip*ratio, (l.a*gy-l.b*gx)*ratio
+			sx, sy := p.at.slope(i)
+			one, two := sx*sx+sy*sy, gx*gx+gy*gy
+			d := s.v - was
+			most := max(one, two)
+			same := d < checkTone && d > -checkTone
+			if most > edgeSlope*edgeSlope {
+				limit := checkTone + checkSlope*float32(math.Sqrt(float64(most)))
+				same = d < limit && d > -limit
+				alike := same && slopesAlike(one, two, sx*gx+sy*gy)
+				for side, slope := range [2]float32{one, two} {
+					if slope > edgeSlope*edgeSlope {
+						edges[side]++
+						if alike {
+							good[side]++
+						}
+					}
+				}
+			}
+			if same {
+				toned++
+			}
+		}
+	}
+	before, now := 0, 1
+	if p.inverse {
+		before, now = 1, 0
+	}
+	c.edges, c.after = edges[before], edges[now]
+	c.shown, c.toned = share(shown, n), share(toned, shown)
+	c.kept, c.old = share(good[before], edges[before]), share(good[now], edges[now])
+	return c
+}
+
+func share(part, all int) float64 { return float64(part) / float64(max(all, 1)) }

@@ -1,0 +1,135 @@
+package capture
+
+import (
+	"context"
+	"errors"
+	"image"
+	"image/color"
+	"slices"
+	"testing"
+	"testing/synctest"
+	"time"
+)
+
+// tellingStream is a script's stream that tells of changes, and notes when it is asked.
+type tellingStream struct {
+	Stream
+	changes chan struct{}
+	asked   func()
+}
+
+func (s *tellingStream) Changes() <-chan struct{} { return s.changes }
+
+func (s *tellingStream) Grab(ctx context.Context, f *Frame) (bool, error) {
+	s.asked()
+	return s.Stream.Grab(ctx, f)
+}
+
+// tell watches a telling script at a rate, and returns when its stream was asked.
+func tell(t *testing.T, rate float64, steps []Step, act func(w *Watcher, s *Script, change func(), told *seen)) (asked []time.Duration) {
+	t.Helper()
+	synctest.Test(t, func(t *testing.T) {
+		script, told := NewScript(steps...), &seen{start: time.Now()}
+		changes := make(chan struct{}, 1)
+		open := func(ctx context.Context) (Stream, error) {
+			s, err := script.Open(ctx, image.Rectangle{})
+			return &tellingStream{s, changes, func() { asked = append(asked, time.Since(told.start)) }}, err
+		}
+		w := NewWatcher(Watch{Open: open, Frame: told.frame, Status: told.status, PerSecond: rate})
+		ctx, cancel := context.WithCancel(t.Context())
+		ended := make(chan error, 1)
+		go func() { ended <- w.Run(ctx) }()
+		synctest.Wait()
+		act(w, script, func() {
+			select {
+			case changes <- struct{}{}:
+			default:
+			}
+			synctest.Wait()
+		}, told)
+		cancel()
+		<-ended
+	})
+	return asked
+}
+
+func plain(v byte) Step { return Show(Plain(4, 3, color.NRGBA{v, v, v, 255})) }
+
+// A source that tells of changes is asked once a second while it tells of none, and is
+// unchanged after a second.
+func TestWatcherLetsAQuietSourceBe(t *testing.T) {
+	asked := tell(t, 10, []Step{plain(1)}, func(_ *Watcher, _ *Script, _ func(), told *seen) {
+		time.Sleep(1100 * time.Millisecond)
+		if want := []State{Waiting, Live, Unchanged}; !slices.Equal(told.stateNames(), want) {
+			t.Errorf("states %v, want %v", told.stateNames(), want)
+		}
+		time.Sleep(9 * time.Second)
+	})
+	if len(asked) < 10 || len(asked) > 12 {
+		t.Errorf("asked %d times in ten seconds: %v", len(asked), asked)
+	}
+}
+
+// A change after a pause is read at once, those that follow by the rate, and the last always.
+func TestWatcherReadsWhenTold(t *testing.T) {
+	asked := tell(t, 10, []Step{plain(1)}, func(_ *Watcher, s *Script, change func(), told *seen) {
+		time.Sleep(550 * time.Millisecond)
+		s.Play(plain(2))
+		change()
+		time.Sleep(30 * time.Millisecond)
+		s.Play(plain(3))
+		change()
+		time.Sleep(30 * time.Millisecond)
+		change()
+		time.Sleep(300 * time.Millisecond)
+		if got := told.greys(); !slices.Equal(got, []byte{1, 2, 3}) {
+			t.Errorf("shown %v", got)
+		}
+	})
+	want := []time.Duration{0, 550 * time.Millisecond, 650 * time.Millisecond}
+	if !slices.Equal(asked, want) {
+		t.Errorf("asked at %v, want %v", asked, want)
+	}
+}
+
+// Word of a change ends an error's wait, as far as the rate allows.
+func TestWatcherResumesWhenTold(t *testing.T) {
+	asked := tell(t, 10, []Step{plain(1), Fail(ErrMinimised), Fail(ErrMinimised), Fail(ErrMinimised), Fail(ErrMinimised), Fail(ErrMinimised)},
+		func(_ *Watcher, s *Script, change func(), told *seen) {
+			time.Sleep(200 * time.Millisecond)
+			change() // minimised
+			time.Sleep(4 * time.Second)
+			last := told.states[len(told.states)-1]
+			if last.state != Minimised || !errors.Is(last.err, ErrMinimised) {
+				t.Errorf("state %v, %v", last.state, last.err)
+			}
+			s.Play(plain(2))
+			change()
+			if got := told.greys(); !slices.Equal(got, []byte{1, 2}) {
+				t.Errorf("shown %v", got)
+			}
+		})
+	if n := len(asked); asked[n-1] != 4200*time.Millisecond {
+		t.Errorf("asked at %v, want at once when told", asked)
+	}
+}
+
+// Frozen, nothing is read, whatever is told; after that the newest is.
+func TestWatcherFrozenIsTold(t *testing.T) {
+	asked := tell(t, 10, []Step{plain(1)}, func(w *Watcher, s *Script, change func(), told *seen) {
+		time.Sleep(200 * time.Millisecond)
+		w.Freeze(true)
+		synctest.Wait()
+		s.Play(plain(2))
+		change()
+		time.Sleep(5 * time.Second)
+		w.Freeze(false)
+		synctest.Wait()
+		if got := told.greys(); !slices.Equal(got, []byte{1, 2}) {
+			t.Errorf("shown %v", got)
+		}
+	})
+	if want := []time.Duration{0, 5200 * time.Millisecond}; len(asked) < 2 || !slices.Equal(asked[:2], want) {
+		t.Errorf("asked at %v, want %v", asked, want)
+	}
+}

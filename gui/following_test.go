@@ -1,0 +1,71 @@
+package gui
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"image/draw"
+	"image/png"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"app.tonedesk/assets"
+	"app.tonedesk/gui/settings"
+)
+
+// seenAt is what a window of 700 x 600 shows of the demo painting that is panned in it.
+func seenAt(t *testing.T, at image.Point) *image.NRGBA {
+	t.Helper()
+	demo, err := png.Decode(bytes.NewReader(assets.DemoPNG))
+	if err != nil {
+		t.Fatal(err)
+	}
+	img := image.NewNRGBA(image.Rect(0, 0, 700, 600))
+	draw.Draw(img, img.Rect, demo, at, draw.Src)
+	return img
+}
+
+// Spots go with a picture that is panned, and so do those that undo goes back to; nobody has to be
+// told.
+func TestSpotsFollow(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	d.see(t, seenAt(t, image.Pt(200, 120)))
+	skin, shadow := assets.Places[0].At.Sub(image.Pt(200, 120)), assets.Places[1].At.Sub(image.Pt(200, 120))
+	press(d.Mirror, skin, 0)
+	press(d.Mirror, shadow, 0)
+	d.see(t, seenAt(t, image.Pt(200, 120)))
+	by := image.Pt(-64, -28)
+	d.see(t, seenAt(t, image.Pt(200, 120).Sub(by)))
+	for i, was := range []image.Point{skin, shadow} {
+		p := d.setup.Places[i]
+		if off := p.At.Sub(was.Add(by)); p.Moved || max(off.X, off.Y, -off.X, -off.Y) > 3 { // the mirror's own pixel is up to 2 wide
+			t.Errorf("spot %d lies at %v, want about %v; lost: %v", i, p.At, was.Add(by), p.Moved)
+		}
+		if got, want := d.last.spots[i].Value, assets.Places[i].Value; math.Abs(got-want) > 0.05 { // as the painting declares it
+			t.Errorf("spot %d has value %.2f, want %g", i, got, want)
+		}
+	}
+	d.Undo()
+	if p := d.setup.Places; len(p) != 1 || p[0].At != d.setup.Places[0].At || p[0].At.X > skin.X-50 {
+		t.Errorf("after undo the spots lie at %v, want one that followed", p)
+	}
+}
+
+// Another picture is nothing to follow: the spots are said to be lost.
+func TestSpotsAreLostOnAnotherPicture(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	d.see(t, seenAt(t, image.Pt(200, 120)))
+	press(d.Mirror, image.Pt(390, 150), 0)
+	d.see(t, seenAt(t, image.Pt(200, 120)))
+	other := image.NewNRGBA(image.Rect(0, 0, 700, 600))
+	dice := rand.New(rand.NewPCG(1, 2))
+	for range 60 { // sheets of all greys over each other
+		at, v := image.Pt(dice.IntN(640)-40, dice.IntN(540)-40), uint8(dice.IntN(256))
+		draw.Draw(other, image.Rectangle{at, at.Add(image.Pt(60+dice.IntN(160), 60+dice.IntN(160)))}, image.NewUniform(color.NRGBA{v, v, v, 255}), image.Point{}, draw.Src)
+	}
+	d.see(t, other)
+	if !d.setup.Places[0].Moved || d.parts.sentence.Text().Title != "Place the spots again" {
+		t.Errorf("the spot is %+v, the sentence %q", d.setup.Places[0], d.parts.sentence.Text().Title)
+	}
+}

@@ -1,0 +1,47 @@
+package wording
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"slices"
+
+	"app.tonedesk/capture"
+)
+
+// SayMinimised is the state of a window that shows nothing.
+const SayMinimised = "minimised"
+
+// SayWindow names a window by its title, else by its program.
+func SayWindow(title, class string) string { return cmp.Or(title, class, "Window") }
+
+// SayNotFollowed says in short why a followed window can't be read.
+func SayNotFollowed(err error) string {
+	switch {
+	case errors.Is(err, capture.ErrNoWindow):
+		return "Window closed"
+	case errors.Is(err, capture.ErrMinimised):
+		return "Window minimised"
+	case errors.Is(err, capture.ErrPart):
+		return "Window too small"
+	case errors.Is(err, capture.ErrNotAnswering), errors.Is(err, context.DeadlineExceeded):
+		return "Screen does not answer"
+	}
+	return "Window can't be read"
+}
+
+// followingReasons are what errors mean where a window is followed; other errors mean there what
+// they mean everywhere.
+var followingReasons = []reason{
+	{capture.ErrNoWindow, "the window is closed", "open it again, and following goes on by itself, or choose another"},
+	{capture.ErrMinimised, "it is minimised, or on another workspace, where its program paints nothing", "bring it back, and following goes on by itself"},
+	{capture.ErrPart, "it has become too small for the part that is watched", "make it larger, or watch all of it with E"},
+	{capture.ErrFormat, "the window has a pixel format that would give wrong colours", "choose a region of the screen instead"},
+	{capture.ErrWayland, "this Wayland session lets no program read windows", "log in with an X11 session, or open a picture file"},
+	{capture.ErrUnsupported, "windows can't be followed on this system", "choose a region of the screen instead"},
+}
+
+// ExplainFollowing is Explain for a window that is to be followed.
+func ExplainFollowing(what Phrase, err error) string {
+	return explain(what, err, slices.Concat(followingReasons, reasons))
+}
