@@ -18,10 +18,10 @@ import (
 func TestCopyImage(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	var copied []byte
-	d.clipboard.put = func(png []byte) error { copied = png; return nil }
+	d.clipboard.Put = func(png []byte) error { copied = png; return nil }
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
 	img.SetNRGBA(7, 9, color.NRGBA{1, 2, 3, 4})
-	d.clipboard.copyImage(img)
+	d.clipboard.CopyImage(img)
 	got, err := png.Decode(bytes.NewReader(copied))
 	if err != nil {
 		t.Fatal(err)
@@ -45,15 +45,15 @@ func TestCopyImageFails(t *testing.T) {
 		{native.ErrClipboardBusy, "Can't copy the picture: another program has the clipboard; try again in a moment."},
 	} {
 		d := newTestDesk(t, settings.Defaults())
-		d.clipboard.put = func([]byte) error { return fmt.Errorf("copy a picture: %w", tt.err) }
-		d.clipboard.copyImage(guitest.Halves(guitest.Light, guitest.Shadow))
+		d.clipboard.Put = func([]byte) error { return fmt.Errorf("copy a picture: %w", tt.err) }
+		d.clipboard.CopyImage(guitest.Halves(guitest.Light, guitest.Shadow))
 		if got := d.Messages.Said[host.MessageError]; got != tt.want {
 			t.Errorf("said %q, want %q", got, tt.want)
 		}
 	}
 	d := newTestDesk(t, settings.Defaults())
-	d.clipboard.put = func([]byte) error { t.Error("what is no picture was copied"); return nil }
-	d.clipboard.copyImage(image.NewNRGBA(image.Rectangle{}))
+	d.clipboard.Put = func([]byte) error { t.Error("what is no picture was copied"); return nil }
+	d.clipboard.CopyImage(image.NewNRGBA(image.Rectangle{}))
 	if got := d.Messages.Said[host.MessageError]; len(got) < 10 || got[:10] != "Can't copy" {
 		t.Errorf("without pixels: said %q", got)
 	}
@@ -65,13 +65,13 @@ func TestCopyImageLastWins(t *testing.T) {
 	var jobs []func()
 	d.Spawn = func(f func()) { jobs = append(jobs, f) }
 	var sizes []image.Point
-	d.clipboard.put = func(file []byte) error {
+	d.clipboard.Put = func(file []byte) error {
 		c, err := png.DecodeConfig(bytes.NewReader(file))
 		sizes = append(sizes, image.Pt(c.Width, c.Height))
 		return err
 	}
-	d.clipboard.copyImage(image.NewNRGBA(image.Rect(0, 0, 5, 5)))
-	d.clipboard.copyImage(image.NewNRGBA(image.Rect(0, 0, 3, 3)))
+	d.clipboard.CopyImage(image.NewNRGBA(image.Rect(0, 0, 5, 5)))
+	d.clipboard.CopyImage(image.NewNRGBA(image.Rect(0, 0, 3, 3)))
 	slices.Reverse(jobs)
 	for _, f := range jobs {
 		f()

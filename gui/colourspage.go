@@ -1,6 +1,8 @@
 package gui
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
@@ -68,7 +70,7 @@ func (p *coloursPage) export() {
 	if base, _, ok := p.base(); ok {
 		shades := propose.Shade(base, d.setup.Shade)
 		choices = append(choices,
-			host.Choice{Name: "Copy", Do: func() { d.clipboard.copySwatches(swatches.OfShades(shades)) }},
+			host.Choice{Name: "Copy", Do: func() { copySwatches(d, swatches.OfShades(shades)) }},
 			host.Choice{Name: "Save", Do: func() { d.saves.askSwatches(swatches.OfShades(shades), shades, "colours") }})
 	}
 	if found := p.palette.Palette(); found != nil && len(found.Colours) > 0 {
@@ -79,4 +81,12 @@ func (p *coloursPage) export() {
 		return
 	}
 	d.Question("Export the colours", widgets.QuietWords("The proposed colours as text or as a file, or those in the picture as a file."), func() {}, choices...)
+}
+
+// copySwatches copies colours as text.
+func copySwatches(d *Desk, rows []swatches.Row) {
+	var text strings.Builder
+	_ = swatches.WriteText(&text, rows) // a builder takes all
+	d.App.Clipboard().SetContent(text.String())
+	d.Messages.Note("Copied all of these colours")
 }

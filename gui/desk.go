@@ -71,7 +71,7 @@ type Desk struct {
 	standing   standing
 	marker     *marker
 	stills     *keptStills
-	clipboard  clipboard
+	clipboard  host.Clipboard
 	saves      fileSaver
 	leaver     host.Leaver
 	trace      trace
@@ -116,7 +116,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.setup.Source = firstSource(options.Picture, d.settings)
 	noteWatched(d)
 	d.setup.Shade = d.settings.Shade
-	d.clipboard.Host, d.clipboard.put = &d.Host, native.CopyPicture
+	d.clipboard.Host, d.clipboard.Put = &d.Host, native.CopyPicture
 	d.joinStills()
 	d.families = structure.NewLocalColours(&d.Host, structure.LocalActs{Ask: d.askSide, Asked: func() structure.Side { return askedSide[d.asking] }, MakePair: d.makePair, GoOnFrom: goOnFrom(d), Refresh: d.refresh, Keep: func(list []setup.Judged) {
 		if s := d.marker.Still(); s != nil {

@@ -48,7 +48,7 @@ func newTestDeskOn(t *testing.T, s settings.Settings, store *stills.Store) *Desk
 	d.Mirror.Flashes.Every = 0
 	d.Messages.Later = nil                                                // nothing fades while a test looks
 	t.Cleanup(func() { d.Leaving.Store(true) })                           // no timer runs beside the next test
-	d.clipboard.put = func([]byte) error { return native.ErrUnsupported } // never the user's clipboard
+	d.clipboard.Put = func([]byte) error { return native.ErrUnsupported } // never the user's clipboard
 	d.marker.saver.Saved = func() {}                                      // it would run beside the test
 	t.Cleanup(d.worker.Close)
 	t.Cleanup(d.marker.saver.Flush)

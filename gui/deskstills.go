@@ -14,7 +14,7 @@ func (d *Desk) joinStills() {
 	d.marker = newMarker(&d.Host, &d.settings)
 	d.stills = &keptStills{Host: &d.Host, settings: &d.settings, takeBack: d.marker.saver.TakeBack, flush: d.marker.saver.Flush}
 	d.marker.showPair, d.marker.needStill = d.showSentence, d.stills.needed
-	d.stills.exporter = &exporter{&d.Host, d.marker, &d.settings, d.saves.ask, d.saves.over, d.clipboard.copyImage}
+	d.stills.exporter = &exporter{&d.Host, d.marker, &d.settings, d.saves.ask, d.saves.over, d.clipboard.CopyImage}
 	d.stills.keptAsks = keptAsks{
 		now:    func() setup.Setup { return d.setup },
 		seen:   func() (image.Rectangle, time.Time) { return d.last.bounds, d.last.at },

@@ -367,3 +367,22 @@ func TestTargetComesBack(t *testing.T) {
 		t.Errorf("at the next start the target is %+v, with %d steps to undo", again.setup.Target, len(again.history.Past))
 	}
 }
+
+// In a wide window groups and local colours follow the spread on Watch, and leave it again with the
+// width; the spread keeps its least height.
+func TestWideWatchHasTheCards(t *testing.T) {
+	s := settings.Defaults()
+	s.Width, s.Height = 1100, 760
+	d := newTestDesk(t, s)
+	img := guitest.Halves(guitest.Light, guitest.Shadow)
+	d.see(t, img)
+	p := d.page().(*watchPage)
+	if !p.wantsFamilies() || p.cards.groupsBox.Position().Y < d.parts.spread.Position().Y+d.parts.spread.Size().Height || d.parts.spread.Size().Height < 80 {
+		t.Errorf("wide: cards %v at %v below a spread of %v", p.wantsFamilies(), p.cards.groupsBox.Position(), d.parts.spread.Size())
+	}
+	d.Window.Resize(fyne.NewSize(380, 760))
+	d.see(t, img)
+	if p.wantsFamilies() || p.cards.groupsBox.Visible() {
+		t.Error("narrow, the cards are there still")
+	}
+}

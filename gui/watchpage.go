@@ -7,30 +7,64 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
-// watchPage is the page of spots and spread.
+// watchPage is the page of spots and spread; in a wide window groups and local colours follow.
 type watchPage struct {
 	plainPage
-	d   *Desk
-	box *fyne.Container
+	d     *Desk
+	box   *fyne.Container
+	cards structureCards
 }
 
 func newWatchPage(d *Desk) pageView {
-	return &watchPage{d: d, box: container.New(widgets.SpotsOverSpread{}, d.parts.spots, d.parts.spread)}
+	p := &watchPage{d: d, cards: newStructureCards(d)}
+	p.box = container.New(widgets.SpotsOverSpread{}, d.parts.spots, d.parts.spread, p.cards.groupsBox, p.cards.families.Box)
+	p.showCards(false)
+	return p
+}
+
+// showCards shows groups and local colours, or hides them, and reports whether that is another
+// thing than before.
+func (p *watchPage) showCards(on bool) bool {
+	if p.wantsFamilies() == on {
+		return false
+	}
+	p.cards.groupsBox.Hidden, p.cards.families.Box.Hidden = !on, !on
+	return true
+}
+
+func (p *watchPage) wantsFamilies() bool { return p.cards.families.Box.Visible() }
+
+func (p *watchPage) opened(open bool) {
+	if !open {
+		p.d.Mirror.SetOverlay(widgets.OverlayOutline, nil)
+	}
+}
+
+func (p *watchPage) handle(e host.PageEvent) {
+	if e == host.FamiliesFound && p.wantsFamilies() {
+		p.cards.families.Show()
+		p.d.families.ShowOutline()
+	}
 }
 
 func (p *watchPage) content() fyne.CanvasObject { return p.box }
 
 // show renews spots and spread; nothing of the reading is kept.
 func (p *watchPage) show(r *analysis.Reading) {
-	if p.d.parts.spots.Set(spotsState(p.d)) {
+	resized := p.showCards(p.d.parts.frame != nil && p.d.parts.frame.Wide())
+	if p.wantsFamilies() {
+		resized = p.cards.show(p.d, r) || resized
+	}
+	if p.d.parts.spots.Set(spotsState(p.d)) || resized {
 		p.box.Refresh()
-		p.d.layOut()
+		p.d.LayOutPage()
 	}
 	showSpread(p.d, r)
 }

@@ -113,3 +113,6 @@ func (p *Page) place(size fyne.Size) {
 		put(at.part, fyne.NewPos(at.x, at.y), fyne.NewSize(max(at.w, 0), max(at.h, 0)))
 	}
 }
+
+// Wide reports whether the page stands beside the picture.
+func (p *Page) Wide() bool { return formOf(p.Size(), textScale()).wide }

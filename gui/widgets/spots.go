@@ -85,23 +85,41 @@ func (s *Spots) minSize() fyne.Size {
 }
 
 // SpotsOverSpread stands the spots over the spread, which takes what is left of the page, but is
-// never pushed off it: where there is little room the spots make do with less.
+// never pushed off it: where there is little room the spots make do with less. Below them stands
+// what else is seen, as high as it asks to be.
 type SpotsOverSpread struct{}
 
 // Layout gives the spots what they need, and the spread the rest.
 func (SpotsOverSpread) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	spots, spread := o[0].(*Spots), o[1]
-	gap, least := Step, spread.MinSize().Height
-	if spots.heightWithin(size.Width, size.Height)+gap+least > size.Height {
+	gap, least, room := Step, spread.MinSize().Height, size.Height-heightBelow(o)
+	if spots.heightWithin(size.Width, room)+gap+least > room {
 		gap = Step / 2
 	}
-	height := spots.heightWithin(size.Width, size.Height-gap-least)
+	height := spots.heightWithin(size.Width, room-gap-least)
 	put(spots, fyne.Position{}, fyne.NewSize(size.Width, height))
-	put(spread, fyne.NewPos(0, height+gap), fyne.NewSize(size.Width, max(size.Height-height-gap, least)))
+	put(spread, fyne.NewPos(0, height+gap), fyne.NewSize(size.Width, max(room-height-gap, least)))
+	y := height + gap + spread.Size().Height + Step
+	for _, below := range o[2:] {
+		if below.Visible() {
+			put(below, fyne.NewPos(0, y), fyne.NewSize(size.Width, below.MinSize().Height))
+			y += below.MinSize().Height + Step
+		}
+	}
 }
 
-// MinSize is the least of both.
+// heightBelow is the height of what is seen below the spread, with the gaps.
+func heightBelow(o []fyne.CanvasObject) (height float32) {
+	for _, below := range o[2:] {
+		if below.Visible() {
+			height += Step + below.MinSize().Height
+		}
+	}
+	return height
+}
+
+// MinSize is the least of all.
 func (SpotsOverSpread) MinSize(o []fyne.CanvasObject) fyne.Size {
 	spots, spread := o[0].MinSize(), o[1].MinSize()
-	return fyne.NewSize(max(spots.Width, spread.Width), spots.Height+Step/2+spread.Height)
+	return fyne.NewSize(max(spots.Width, spread.Width), spots.Height+Step/2+spread.Height+heightBelow(o))
 }
