@@ -8,6 +8,9 @@ import (
 // change replaces the setup; kind joins changes of one drag to one step of undo.
 func (d *Desk) change(next setup.Setup, kind string) {
 	d.history.Step(d.setup, kind)
+	if !chosen(d) && next.Source != d.setup.Source { // undo never takes the first picture away
+		d.history.Forget(func(s setup.Setup) bool { return s.Source == d.setup.Source })
+	}
 	d.apply(next)
 }
 

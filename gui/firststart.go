@@ -1,6 +1,8 @@
 package gui
 
 import (
+	"image"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
@@ -50,6 +52,7 @@ func showFirstStart(d *Desk) {
 	} else {
 		p.start.ways.Show()
 		p.strip.SetZoom(false, false) // there is no picture
+		d.last.bounds = image.Rectangle{}
 	}
 	d.showLower()
 }

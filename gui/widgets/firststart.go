@@ -3,7 +3,6 @@ package widgets
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/gui/icons"
@@ -97,9 +96,8 @@ func (f *FirstStart) minSize() (none fyne.Size) { return none }
 // wayButton is a large button of two lines.
 type wayButton struct {
 	drawn
-	focus
+	explained
 	way        Way
-	pointed    bool
 	back, line *canvas.Rectangle
 	icon       *canvas.Image
 	words      *canvas.Text
@@ -129,20 +127,6 @@ func (b *wayButton) TypedKey(e *fyne.KeyEvent) {
 	} else {
 		b.keys.TypedKey(e.Name)
 	}
-}
-
-// MouseIn raises it.
-func (b *wayButton) MouseIn(*desktop.MouseEvent) { b.point(true) }
-
-// MouseMoved has nothing to do.
-func (b *wayButton) MouseMoved(*desktop.MouseEvent) {}
-
-// MouseOut lets go of it.
-func (b *wayButton) MouseOut() { b.point(false) }
-
-func (b *wayButton) point(on bool) {
-	b.pointed = on
-	b.redraw()
 }
 
 func (b *wayButton) write(size fyne.Size, of colours) {

@@ -3,7 +3,6 @@ package widgets
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/driver/desktop"
 
 	"app.tonedesk/gui/icons"
 )
@@ -11,22 +10,20 @@ import (
 // Fold is a quiet row that opens what is folded away below it, or folds it again.
 type Fold struct {
 	drawn
-	focus
+	explained
 	Text     string
 	OnTapped func()
 
-	open, pointed bool
-	tips          *Tips
-	tip           string
-	back, line    *canvas.Rectangle
-	sign          *canvas.Image
-	words         *canvas.Text
+	open       bool
+	back, line *canvas.Rectangle
+	sign       *canvas.Image
+	words      *canvas.Text
 }
 
 // NewFold returns a fold that calls tapped when it is pressed; the tip says what is in it.
 func NewFold(tip string, tips *Tips, keys Keys, tapped func()) *Fold {
-	f := &Fold{OnTapped: tapped, tips: tips, tip: tip}
-	f.focus = focus{keys: keys, owner: f, changed: f.redraw}
+	f := &Fold{OnTapped: tapped}
+	f.explained = explained{focus: focus{keys: keys, owner: f, changed: f.redraw}, tips: tips, tip: tip}
 	f.back, f.sign, f.words = add(&f.drawn, newPanelBox()), f.addIcon(), f.addText(SmallSize, fyne.TextStyle{})
 	f.line = add(&f.drawn, newFocusLine(Radius+FocusGap))
 	f.draw(f)
@@ -54,25 +51,6 @@ func (f *Fold) TypedKey(e *fyne.KeyEvent) {
 	} else {
 		f.keys.TypedKey(e.Name)
 	}
-}
-
-// MouseIn lets the tip come.
-func (f *Fold) MouseIn(*desktop.MouseEvent) { f.point(true) }
-
-// MouseMoved has nothing to do.
-func (f *Fold) MouseMoved(*desktop.MouseEvent) {}
-
-// MouseOut lets the tip go.
-func (f *Fold) MouseOut() { f.point(false) }
-
-func (f *Fold) point(on bool) {
-	f.pointed = on
-	if on {
-		f.tips.enter(f.tip, f)
-	} else {
-		f.tips.Leave()
-	}
-	f.redraw()
 }
 
 func (f *Fold) write(_ fyne.Size, of colours) {

@@ -3,7 +3,6 @@ package widgets
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/gui/icons"
@@ -12,13 +11,12 @@ import (
 // Picklist shows what is chosen of a list of words, and opens the list as a menu.
 type Picklist struct {
 	drawn
-	focus
+	explained
 	words  []string
 	chosen int
 	choose func(i int)
 	open   func(rows []MenuRow, at fyne.Position)
 
-	pointed    bool
 	back, edge *canvas.Rectangle
 	text       *canvas.Text
 	arrow      *canvas.Image
@@ -69,20 +67,6 @@ func (p *Picklist) TypedKey(e *fyne.KeyEvent) {
 	default:
 		p.keys.TypedKey(e.Name)
 	}
-}
-
-// MouseIn raises it.
-func (p *Picklist) MouseIn(*desktop.MouseEvent) { p.point(true) }
-
-// MouseMoved has nothing to do.
-func (p *Picklist) MouseMoved(*desktop.MouseEvent) {}
-
-// MouseOut lets go of it.
-func (p *Picklist) MouseOut() { p.point(false) }
-
-func (p *Picklist) point(on bool) {
-	p.pointed = on
-	p.redraw()
 }
 
 func (p *Picklist) write(_ fyne.Size, of colours) {

@@ -6,7 +6,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
-	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/gui/icons"
@@ -24,14 +23,11 @@ type SourceText struct {
 // never follows its words.
 type SourceChip struct {
 	drawn
-	focus
+	explained
 	OnTapped func()
 
 	text                SourceText
 	wide                bool // there is room for the picture's size
-	pointed             bool
-	tips                *Tips
-	tip                 string
 	back, line          *canvas.Rectangle
 	icon, list          *canvas.Image
 	sign                *canvas.Raster
@@ -91,25 +87,6 @@ func (c *SourceChip) TypedKey(e *fyne.KeyEvent) {
 	} else {
 		c.keys.TypedKey(e.Name)
 	}
-}
-
-// MouseIn lets the tip come.
-func (c *SourceChip) MouseIn(*desktop.MouseEvent) { c.point(true) }
-
-// MouseMoved has nothing to do.
-func (c *SourceChip) MouseMoved(*desktop.MouseEvent) {}
-
-// MouseOut lets the tip go.
-func (c *SourceChip) MouseOut() { c.point(false) }
-
-func (c *SourceChip) point(on bool) {
-	c.pointed = on
-	if on {
-		c.tips.enter(c.tip, c)
-	} else {
-		c.tips.Leave()
-	}
-	c.redraw()
 }
 
 // Lengths of the chip, at the text's plain size.

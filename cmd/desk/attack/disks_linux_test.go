@@ -75,7 +75,6 @@ func TestDisks(t *testing.T) {
 		remount(t, dir, 0, "size=30m")
 		w.Key("Escape", "Escape", "f") // back to what is watched, if a still is open
 		w.WaitFor("no still", func(l desktest.Shown) bool { return l.Still == nil })
-		w.ShowDemo() // where undo has gone back before it
 		w.Key("ctrl+s")
 		w.WaitFor("that a still is kept", func(l desktest.Shown) bool { return strings.Contains(l.Message, "Kept") })
 		y.try(t, append(faults, allReadable(t, w)...)...)
