@@ -16,7 +16,6 @@ import (
 
 // watchPage is the page of spots and spread; in a wide window groups and local colours follow.
 type watchPage struct {
-	plainPage
 	d     *Desk
 	box   *fyne.Container
 	cards structureCards
