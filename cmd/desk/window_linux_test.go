@@ -105,10 +105,9 @@ func TestWindowKeys(t *testing.T) {
 func TestWindowChoosesRegion(t *testing.T) {
 	server, _, _ := desktest.ScreenWithPatches(t)
 	w := desktest.OpenOn(t, server, `{"version": 1, "place": {"x": 600, "y": 40, "width": 380, "height": 700}}`, nil)
-	l := w.WaitFor("the first start", func(l desktest.Shown) bool { return len(l.Menu) == 4 })
-	if l.Sentence != "Choose what to watch" {
-		t.Errorf("at the first start it says %q", l.Sentence)
-	}
+	w.WaitFor("the first start", func(l desktest.Shown) bool {
+		return len(l.Menu) == 4 && l.Sentence == "Choose what to watch"
+	})
 	choose := func(end ...string) {
 		w.Key("r")
 		var overlay string
