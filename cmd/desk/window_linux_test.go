@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -251,9 +252,12 @@ func TestWindowDamagedSettings(t *testing.T) {
 	w := desktest.OpenOn(t, server, `{"version": 1, "view": `, nil)
 	w.WaitFor("that the settings were damaged", func(l desktest.Shown) bool { return strings.Contains(l.Message, "settings") })
 	w.Quit()
-	files, err := os.ReadDir(w.Home + "/tonedesk")
-	if err != nil || len(files) < 2 {
-		t.Errorf("beside the new settings there is nothing: %v, %v", files, err)
+	aside, err := filepath.Glob(w.SettingsPath() + ".damaged-*")
+	if err != nil || len(aside) != 1 {
+		t.Fatalf("set aside are %q, %v", aside, err)
+	}
+	if was, err := os.ReadFile(aside[0]); err != nil || string(was) != `{"version": 1, "view": ` {
+		t.Errorf("set aside is %q, %v", was, err)
 	}
 }
 
