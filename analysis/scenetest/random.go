@@ -49,10 +49,12 @@ type chance struct {
 	glows            bool // reflected light, and light that rises
 	casts            bool
 	strokes          float64
-	crisp            bool    // what is painted is too small to be blurred
-	quality          int     // JPEG that it must have; 0 for whatever comes
-	around           frame   // what lies around the picture
-	closest          float64 // fewest tones between two sides in the picture
+	crisp            bool                              // what is painted is too small to be blurred
+	quality          int                               // JPEG that it must have; 0 for whatever comes
+	around           frame                             // what lies around the picture
+	lightOf          func(local) point                 // the way to a form's light; nil for that of all
+	sided            func(o outline, kind int) shading // how a kind is shaded otherwise; nil for as always
+	closest          float64                           // fewest tones between two sides in the picture
 }
 
 func (r *chance) habits() {

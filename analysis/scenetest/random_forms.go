@@ -43,6 +43,9 @@ func (r *chance) grid(n int) {
 	locals := r.locals(n)
 	r.flatThing(locals, cell)
 	for i, l := range locals {
+		if r.lightOf != nil {
+			r.light = r.lightOf(l)
+		}
 		x := (float64(i%columns) + 0.5 + between(rng, -0.16, 0.16)) * float64(cell.X)
 		y := (float64(i/columns) + 0.5 + between(rng, -0.12, 0.12)) * float64(cell.Y)
 		r.thing(l, point{x, y}, cell)
@@ -120,6 +123,11 @@ func (r *chance) thing(l local, at point, cell image.Point) {
 
 // shading picks how the terminator runs over a form.
 func (r *chance) shading(o outline, kind int) shading {
+	if r.sided != nil {
+		if s := r.sided(o, kind); s != nil {
+			return s
+		}
+	}
 	rng, size := r.rng, o.size()
 	straight := plane(between(rng, -0.12, 0.12)*size, between(rng, 0, 0.04)*size, between(rng, 1500, 3000)/size)
 	switch kind {

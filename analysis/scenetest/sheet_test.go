@@ -54,6 +54,11 @@ func TestKindSheets(t *testing.T) {
 		}
 		write(t, filepath.Join(folder, strings.ReplaceAll(name, " ", "_")+".png"), contact(pictures[:]))
 	}
+	var pictures [2 * columns]image.Image // below, one form of each lit from elsewhere
+	for i := range columns {
+		pictures[i], pictures[columns+i] = OneLight(FirstOpen+i, false).Image, OneLight(FirstOpen+i, true).Image
+	}
+	write(t, filepath.Join(folder, "one_light.png"), contact(pictures[:]))
 }
 
 const columns, cell = 6, 330 // of a contact sheet

@@ -6,6 +6,8 @@ import (
 	"slices"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/palette"
 	"app.tonedesk/analysis/propose"
 )
@@ -90,6 +92,18 @@ func OfPalette(p *palette.Palette) []Row {
 			row.Swatches = append(row.Swatches, Swatch{part, c.Spot})
 		}
 		rows = append(rows, row)
+	}
+	return rows
+}
+
+// OfRelit returns the local colours of a picture with the shadows that a chosen light would give
+// them, a row for each.
+func OfRelit(u light.Under, list []families.Family) (rows []Row) {
+	for i, r := range u.Relit {
+		name := fmt.Sprintf("local %d", i+1)
+		rows = append(rows, Row{fmt.Sprintf("Local colour %d", i+1), []Swatch{
+			{name + " shadow", *r.Shadow.Spot}, {name + " light", list[r.Family].Light},
+		}})
 	}
 	return rows
 }

@@ -138,7 +138,7 @@ func TestHostileNamesUnread(t *testing.T) {
 				t.Fatal(err)
 			}
 			for _, args := range [][]string{
-				{"read", path}, {"read", "--target", path, good}, {"palette", path}, {"compare", good, path}, {"compare", path, path},
+				{"read", path}, {"read", "--target", path, good}, {"palette", path}, {"compare", good, path}, {"compare", path, path}, {"relight", path}, {"shade", "--as", path, "#fff"},
 				{"sheet", path}, {path}, {"read", path + "/in"}, {"sheet", path + "/in"},
 			} {
 				within("", args...).refused(t, kind+": "+strings.Join(args, " "))

@@ -55,7 +55,7 @@ func check(t *testing.T, schema *jsonschema.Schema, out string) {
 
 // Every command's report holds to the schema, of usual pictures and colours and of odd ones.
 func TestReportsHoldToTheSchema(t *testing.T) {
-	schemas := reportSchemas(t, "read", "spot", "compare", "compare_pictures", "shade", "match", "palette", "stills", "sheet")
+	schemas := reportSchemas(t, "read", "spot", "compare", "compare_pictures", "shade", "match", "palette", "relight", "stills", "sheet")
 	env, ids := keepStills(t, 120, 30)
 	demo, bars := root+"/assets/demo.png", picture(t, "bars.png", 12, 5, threeBars(30))
 	clear := picture(t, "clear.png", 4, 4, func(int, int) color.NRGBA { return color.NRGBA{} })
@@ -76,6 +76,9 @@ func TestReportsHoldToTheSchema(t *testing.T) {
 		{"compare_pictures", "", []string{"compare", clear, bars}},
 		{"compare_pictures", "", []string{"compare", ids[0], ids[1]}},
 		{"palette", "", []string{"palette", demo, bars, clear}},
+		{"relight", "", []string{"relight", demo}},
+		{"relight", "", []string{"relight", "--warmer=-80", "--deeper", "3", demo}},
+		{"shade", list, []string{"shade", "--as", demo, "-"}},
 		{"stills", "", []string{"stills"}},
 	} {
 		t.Run(strings.Join(tt.args[:min(2, len(tt.args))], " "), func(t *testing.T) {

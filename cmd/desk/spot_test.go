@@ -163,6 +163,7 @@ func TestUnwritableOutputIsSaid(t *testing.T) {
 	for _, args := range [][]string{
 		{"spot", "#fff"}, {"spot", "-"}, {"compare", "#fff", "#000"}, {"help"}, {"read", "../../assets/demo.png"},
 		{"shade", "#fff"}, {"match", "#fff", "#000"}, {"palette", "../../assets/demo.png"},
+		{"relight", "../../assets/demo.png"}, {"shade", "--as", "../../assets/demo.png", "#fff"},
 	} {
 		var fault strings.Builder
 		cmd := exec.Command(desktest.Program(t), args...)

@@ -19,6 +19,7 @@ var All = map[string]func([]string, Streams) int{
 	"shade":   command{shadeOptions, runShade}.run,
 	"match":   command{[]option{{name: "json"}}, runMatch}.run,
 	"palette": command{paletteOptions, runPalette}.run,
+	"relight": command{relightOptions, runRelight}.run,
 	"help":    help, "--help": help, "-h": help,
 }
 

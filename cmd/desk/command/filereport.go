@@ -7,6 +7,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/light"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
@@ -22,6 +23,7 @@ type fileReport struct {
 	Spots    []analysis.Spot   `json:"spots"`
 	Limits   limitsReport      `json:"limits"`
 	Families []families.Family `json:"families"` // the largest first; null where they are left out
+	Light    *light.Light      `json:"light"`    // what they say of the light; null where they are left out
 	// CountedShare is the share of the picture's pixels that are counted, 0 to 1.
 	CountedShare *float64     `json:"counted_share"`
 	LeftOut      []files.Rect `json:"left_out"` // of the picture, pixels: the workspace around the canvas
@@ -87,6 +89,7 @@ func (r fileReport) write(w io.Writer) {
 		writeTarget(w, *r.targetReport)
 	}
 	writeFamilies(w, r.Families)
+	writeLight(w, r.Light, r.Families)
 	if len(r.Spots) > 0 {
 		fmt.Fprintln(w, "  spots")
 		writeSpotHead(w, fmt.Sprintf("    %-11s", "place"))

@@ -34,20 +34,8 @@ func runPalette(c *call) error {
 		c.file("png", &plan.png, "name the file to write", "", "-"),
 		c.file("css", &plan.css, "name the file to write", "", "-"),
 	)
-	writes := plan.png != "" || plan.css != ""
-	switch {
-	case err != nil:
+	if err = cmp.Or(err, plan.check(c.operands, "find a palette", "palette")); err != nil {
 		return err
-	case writes && files.Same(plan.png, plan.css):
-		return usageError{wording.On("write the swatches and the properties to", plan.png), "it is the same file", "name two files"}
-	case plan.force && !writes:
-		return usageError{"use the option --force", "nothing is written", "add --png FILE or --css FILE"}
-	case len(c.operands) == 0:
-		return usageError{"find a palette", "no file was given", "name a picture file"}
-	case slices.Contains(c.operands, "-"):
-		return errPictureList
-	case len(c.operands) > 1 && writes:
-		return usageError{"write one file for several pictures", "each has a palette of its own", "name one picture at a time"}
 	}
 	c.eachFile(func(path string) error {
 		pixels, err := openPicture(path)
@@ -60,6 +48,25 @@ func runPalette(c *call) error {
 		c.report(r, r.write)
 		return plan.export(path, swatches.OfPalette(r.Palette))
 	})
+	return nil
+}
+
+// check refuses a plan that can't be done for the operands of a command; each is what every
+// picture has of its own. Errors are usageErrors.
+func (plan palettePlan) check(operands []string, what, each wording.Phrase) error {
+	writes := plan.png != "" || plan.css != ""
+	switch {
+	case writes && files.Same(plan.png, plan.css):
+		return usageError{wording.On("write the swatches and the properties to", plan.png), "it is the same file", "name two files"}
+	case plan.force && !writes:
+		return usageError{"use the option --force", "nothing is written", "add --png FILE or --css FILE"}
+	case len(operands) == 0:
+		return usageError{what, "no file was given", "name a picture file"}
+	case slices.Contains(operands, "-"):
+		return errPictureList
+	case len(operands) > 1 && writes:
+		return usageError{"write one file for several pictures", "each has a " + each + " of its own", "name one picture at a time"}
+	}
 	return nil
 }
 

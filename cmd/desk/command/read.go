@@ -8,6 +8,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/workspace"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/pictures"
@@ -67,8 +68,9 @@ func runRead(c *call) error {
 		r.LeftOut = leftOut
 		r.targetReport = plan.reportTarget(target, reading)
 		if !c.given("no-families") {
-			found := families.Find(pixels, mask, families.DefaultRules()).List
-			r.Families = append([]families.Family{}, found...) // never nil, so that JSON has an array
+			found := families.Find(pixels, mask, families.DefaultRules())
+			r.Families = append([]families.Family{}, found.List...) // never nil, so that JSON has an array
+			r.Light = light.Of(found, nil, light.DefaultOptions())
 		}
 		c.report(r, r.write)
 		return nil

@@ -8,6 +8,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui/wording"
 )
@@ -16,12 +17,47 @@ import (
 var shadeOptions = []option{
 	{name: "json"}, {"light", "warm|cool"}, {"shadow-hue", "H"}, {"hue-shift", "S"}, {"gain", "G"},
 	{"chroma", "C"}, {"equal", "lightness|layer-grey|seen-lightness"}, {"judge", "SHADOW"},
+	{"as", "PICTURE"},
 }
 
 // shadeReport is what desk shade says of a colour.
 type shadeReport struct {
 	*propose.Shades
-	Judged *propose.Judged `json:"judged,omitempty"` // of a shadow given by --judge
+	Judged    *propose.Judged `json:"judged,omitempty"`     // of a shadow given by --judge
+	AsPicture *asPicture      `json:"as_picture,omitempty"` // of a picture given by --as
+}
+
+// asPicture is what the light of a picture would make of a colour.
+type asPicture struct {
+	File      string       `json:"file"`
+	Ratio     light.Ratio  `json:"ratio"`
+	Agreement *float64     `json:"agreement"`
+	OneLight  *bool        `json:"one_light"`
+	Shadow    propose.Step `json:"shadow"` // were the colour in the light
+	Light     propose.Step `json:"light"`  // were it in the shadow
+}
+
+// asIn returns what the light of a picture would make of a colour; nil where none was given.
+func (p *litPicture) asIn(base analysis.Spot) *asPicture {
+	if p == nil {
+		return nil
+	}
+	l := p.light
+	return &asPicture{p.File, *l.Ratio, l.Agreement, l.OneLight, l.Ratio.Shadow(base), l.Ratio.Light(base)}
+}
+
+// pictureGiven reads the light of the picture given by --as; nil where none was. Its errors are
+// usageErrors or sentences.
+func (c *call) pictureGiven() (*litPicture, error) {
+	var path string
+	if err := c.file("as", &path, "name a picture file", "", "-"); err != nil || path == "" {
+		return nil, err
+	}
+	p, err := readLight(path, analysis.White)
+	if err == nil && p.light.Ratio == nil {
+		err = unlit("take the light of", path)
+	}
+	return &p, err
 }
 
 // runShade proposes colours to paint next.
@@ -34,9 +70,13 @@ func runShade(c *call) error {
 	if err := c.colour("judge", &chosen); err != nil {
 		return err
 	}
+	picture, err := c.pictureGiven()
+	if err != nil {
+		return err
+	}
 	return colourCommand{verb: "shade", of: func(colours []analysis.Spot) error {
 		base, shadow := colours[0], analysis.SpotOf(chosen)
-		r := shadeReport{Shades: propose.Shade(base, options)}
+		r := shadeReport{Shades: propose.Shade(base, options), AsPicture: picture.asIn(base)}
 		if c.given("judge") {
 			if shadow.Lightness > base.Lightness {
 				return usageError{wording.On(wording.On("judge", chosen.Hex())+" as the shadow of", base.Colour.Hex()), "it is the lighter of the two", "give the local colour first"}
@@ -91,6 +131,11 @@ func (s shadeReport) write(w io.Writer) {
 		writeProposed(w, wording.SayStepTones(line.Tones), line.Spot, wording.SayLine(s.Base, line))
 	}
 	s.writeAccents(w)
+	if p := s.AsPicture; p != nil {
+		fmt.Fprintf(w, "\nAs in %s: %s\n", bare(p.File), plain(wording.SayAgreement(p.Agreement, p.OneLight)))
+		writeProposed(w, "its shadow", p.Shadow.Spot, wording.SayStep(s.Base, p.Shadow))
+		writeProposed(w, "the light of it", p.Light.Spot, wording.SayStep(s.Base, p.Light))
+	}
 	if s.Judged != nil {
 		fmt.Fprintln(w, "\nThe chosen shadow")
 		writeProposed(w, "", &s.Judged.Family.Shadow, "")

@@ -12,6 +12,7 @@ const usage = `Tonedesk measures the lightness of a painting.
   desk shade COLOUR...     propose shadows, lights, accents and lines
   desk match A B           bring B to the lightness of A
   desk palette FILE...     list the colours that picture files are painted with
+  desk relight FILE...     list the shadows that another light would give them
   desk stills              list the stills, newest first
   desk sheet PICTURE       export a picture or a still as a critique sheet
                            (a still by its ID, its folder, or its name)
@@ -37,10 +38,14 @@ Options
   shade --chroma C         Oklch chroma of the accents, 0 to 0.4, else 0.12
   shade --equal WHAT       accents keep lightness, layer-grey or seen-lightness
   shade --judge SHADOW     judge a shadow that you chose for COLOUR
-  palette --png FILE       write a picture of the swatches
+  shade --as PICTURE       the shadow that the light of a picture would give it
+  palette --png FILE       write a picture of the swatches; so does relight, as
+                           with the next three
   palette --css FILE       write custom properties, #rrggbb and oklch()
   palette --force          write over files that are there
   palette --ground COLOUR  what lies under half-transparent pixels, else white
+  relight --warmer M       a light so many mired warmer, -113 (cooler) to 96
+  relight --deeper T       shadows so many tones deeper, -3 to 3
   sheet -o FILE            where to: a sheet as .png or .pdf, the picture in
                            layers as .ora, what is known of it as .json; else
                            a PDF file in this folder, or a PNG for --picture

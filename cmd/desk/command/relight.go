@@ -1,0 +1,87 @@
+package command
+
+import (
+	"cmp"
+	"fmt"
+	"io"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/light"
+	"app.tonedesk/analysis/propose"
+	"app.tonedesk/analysis/swatches"
+	"app.tonedesk/gui/wording"
+)
+
+// relightOptions are the options of desk relight.
+var relightOptions = []option{
+	{name: "json"}, {"warmer", "M"}, {"deeper", "T"}, {"png", "FILE"}, {"css", "FILE"}, {name: "force"}, {"ground", "COLOUR"},
+}
+
+// runRelight says what shadows a chosen light would give to the local colours of pictures. No
+// picture is changed.
+func runRelight(c *call) error {
+	plan, ground, change := palettePlan{force: c.given("force")}, analysis.White, light.Change{}
+	err := cmp.Or(
+		c.number(number{name: "warmer", value: &change.Warmer, from: light.MostCooler, to: light.MostWarmer,
+			why: "it is not a number of mired from -113 to 96", act: "write a number such as 50"}),
+		c.number(number{name: "deeper", value: &change.Deeper, from: -light.MostDeeper, to: light.MostDeeper,
+			why: "it is not a number of tones from -3 to 3", act: "write a number such as 0.5"}),
+		c.colour("ground", &ground),
+		c.file("png", &plan.png, "name the file to write", "", "-"),
+		c.file("css", &plan.css, "name the file to write", "", "-"),
+	)
+	if err = cmp.Or(err, plan.check(c.operands, "relight a picture", "light")); err != nil {
+		return err
+	}
+	c.eachFile(func(path string) error {
+		p, err := readLight(path, ground)
+		if err != nil {
+			return err
+		}
+		under, ok := p.light.Relight(p.families, change)
+		if !ok {
+			return unlit("relight", path)
+		}
+		r := relightReport{pictureFile: p.pictureFile, Change: under.Change, Own: *p.light.Ratio, Ratio: under.Ratio, OneLight: p.light.OneLight, Local: []relit{}}
+		for _, l := range under.Relit {
+			f := &p.families[l.Family]
+			r.Local = append(r.Local, relit{l.Family, f.Light, f.Shadow, l.Shadow})
+		}
+		c.report(r, r.write)
+		return plan.export(path, swatches.OfRelit(under, p.families))
+	})
+	return nil
+}
+
+// relightReport is what desk relight says of a picture file.
+type relightReport struct {
+	pictureFile
+	Change   light.Change `json:"change"` // as used
+	Own      light.Ratio  `json:"own_ratio"`
+	Ratio    light.Ratio  `json:"ratio"`     // in the chosen light
+	OneLight *bool        `json:"one_light"` // whether the picture has one light at all; null for one local colour
+	Local    []relit      `json:"local_colours"`
+}
+
+// relit is a local colour with the shadow that it has, and the one that it would have.
+type relit struct {
+	Family int           `json:"family"` // its index in the families of desk read
+	Light  analysis.Spot `json:"light"`
+	Was    analysis.Spot `json:"was"`
+	Shadow propose.Step  `json:"shadow"`
+}
+
+// write prints the report.
+func (r relightReport) write(w io.Writer) {
+	r.writeHead(w, true)
+	fmt.Fprintf(w, "  light      %s.\n", plain(wording.SayRelight(r.Change)))
+	if r.OneLight != nil && !*r.OneLight {
+		fmt.Fprintf(w, "             %s.\n", wording.NoOneLight)
+	}
+	writeSpotHead(w, fmt.Sprintf("  %-22s", ""))
+	for i, l := range r.Local {
+		writeSpot(w, fmt.Sprintf("  %-22s", fmt.Sprintf("local colour %d", i+1)), l.Light)
+		writeSpot(w, fmt.Sprintf("  %-22s", "  shadow now"), l.Was)
+		writeSpotSaid(w, fmt.Sprintf("  %-22s", "  in the chosen light"), *l.Shadow.Spot, plain(wording.SayStep(l.Light, l.Shadow)))
+	}
+}
