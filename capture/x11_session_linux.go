@@ -4,16 +4,15 @@ import (
 	"context"
 	"fmt"
 	"image"
-	"strings"
 	"sync/atomic"
 
-	"app.tonedesk/capture/xconn"
 	"github.com/jezek/xgb"
 	"github.com/jezek/xgb/composite"
 	"github.com/jezek/xgb/damage"
-	"github.com/jezek/xgb/randr"
 	"github.com/jezek/xgb/xfixes"
 	"github.com/jezek/xgb/xproto"
+
+	"app.tonedesk/capture/xconn"
 )
 
 // x11Session is what holds as long as one connection does: the connection, the format of
@@ -107,22 +106,9 @@ func (s *x11Session) bounds() (image.Rectangle, error) {
 }
 
 // refuseXWayland returns an error that wraps ErrWayland if the server only serves old
-// programs in a Wayland session: its root window shows nothing of the screen. Such a
-// server has the extension XWAYLAND, or an output named XWAYLAND0. Source for the latter:
-// RandR protocol 1.5, GetMonitors; a server without that names none.
+// programs in a Wayland session: its root window shows nothing of the screen.
 func (s *x11Session) refuseXWayland() error {
-	is := s.conn.Has(xconn.XWayland)
-	if s.conn.Has(xconn.RandR) {
-		reply, err := randr.GetMonitors(s.conn.X, s.conn.Screen.Root, true).Reply()
-		if err != nil {
-			reply = &randr.GetMonitorsReply{}
-		}
-		for _, m := range reply.Monitors {
-			name, err := xproto.GetAtomName(s.conn.X, m.Name).Reply()
-			is = is || err == nil && strings.HasPrefix(name.Name, "XWAYLAND")
-		}
-	}
-	if is {
+	if s.conn.IsXwayland() {
 		return fmt.Errorf("%w: the X server is Xwayland, whose root window is not the screen", ErrWayland)
 	}
 	return nil

@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/everywhere"
 	"app.tonedesk/gui/menus"
 	"app.tonedesk/gui/preferences"
 	"app.tonedesk/gui/settings"
@@ -31,6 +32,7 @@ type parts struct {
 	tabs     *widgets.Chooser
 	panel    panel
 	ground   *canvas.Rectangle
+	keys     *everywhere.Keys // those that work in every program, with their rows in the settings
 	views    *menus.Views
 	start    firstStart
 	prefs    *preferences.Page // the settings; nil while they are closed
@@ -223,7 +225,7 @@ func showSheet(d *Desk) {
 
 // prefActs joins the page of settings to the window.
 func prefActs(d *Desk) preferences.Acts {
-	acts := preferences.Acts{Changed: d.chosen, StayOnTop: func(bool) { d.toggleAbove() }, Done: func() { d.openPanel(panelNone) }}
+	acts := preferences.Acts{Changed: d.chosen, StayOnTop: func(bool) { d.toggleAbove() }, Done: func() { d.openPanel(panelNone) }, KeyRows: d.parts.keys.Rows}
 	if d.Store != nil {
 		acts.Folder = d.Store.Folder("")
 		acts.ShowFolder = func() { d.stills.openFolder(acts.Folder) }

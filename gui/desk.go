@@ -134,6 +134,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.standing.workspace.Host = &d.Host
 	d.joinComparer()
 	d.joinLeaver()
+	d.parts.keys = joinEverywhere(d)
 	d.build()
 	d.publish()
 	d.target.Restore(d.settings.Target, d.settings.TargetStill)
@@ -155,6 +156,7 @@ func (d *Desk) Run() {
 		<-searched
 		d.families.Search.Close()
 	})
+	d.parts.keys.Begin()
 	go d.Guarded("see where the window is", func() { d.own.Poll(ctx) })
 	if d.Store != nil {
 		go d.Guarded("see what others keep", func() {
@@ -201,6 +203,7 @@ func (d *Desk) statusSoon(s capture.Status) { d.OnWindow(func() { d.setStatus(s)
 // Leave stops watching, since the program is about to end. Any goroutine may call it.
 func (d *Desk) Leave() {
 	d.Leaving.Store(true)
+	d.parts.keys.LetGo()
 	if stop := d.stop.Load(); stop != nil {
 		(*stop)()
 	}

@@ -63,7 +63,7 @@ func (d *Desk) showNoPicture() {
 func (d *Desk) showMarks() {
 	marks := make([]widgets.Mark, len(d.setup.Places))
 	for i, p := range d.setup.Places {
-		marks[i] = widgets.Mark{Name: setup.SpotName(i), At: p.At, Area: p.Area, Moved: p.Moved, Selected: i == d.selected}
+		marks[i] = widgets.Mark{Name: setup.SpotName(i), At: p.At, Area: p.Area, Moved: p.Moved, Fixed: p.Fixed != nil, Selected: i == d.selected}
 	}
 	if d.page().wantsFamilies() {
 		marks = append(marks, d.families.Marks()...)

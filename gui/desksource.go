@@ -17,7 +17,7 @@ func (d *Desk) watch(from setup.Source) {
 	if from.Whole() != d.setup.Source.Whole() {
 		next.Places, next.Out, next.Borders, next.Families, next.Judged = nil, setup.Out{}, nil, nil, nil
 	} else if !from.Region.Empty() {
-		out := func(p setup.Place) bool { return !p.Centre().In(from.Region) }
+		out := func(p setup.Place) bool { return !p.In(from.Region) }
 		next.Places = slices.DeleteFunc(slices.Clone(next.Places), out)
 		next.Families = slices.DeleteFunc(slices.Clone(next.Families), func(f setup.Family) bool { return out(f.Light) || out(f.Shadow) })
 	}

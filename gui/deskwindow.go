@@ -3,6 +3,8 @@ package gui
 import (
 	"image"
 
+	"app.tonedesk/capture"
+	"app.tonedesk/gui/everywhere"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/setup"
@@ -38,9 +40,26 @@ func (d *Desk) toggleAbove() {
 		d.keep()
 	}
 	d.parts.start.onTop.Set(d.settings.KeepAbove)
+	syncPrefs(d)
+}
+
+// syncPrefs has the open page of settings show what they are.
+func syncPrefs(d *Desk) {
 	if d.parts.prefs != nil {
 		d.parts.prefs.Sync()
 	}
+}
+
+// joinEverywhere makes the owner of the keys that work in every program.
+func joinEverywhere(d *Desk) *everywhere.Keys {
+	acts := everywhere.Acts{
+		Show: d.Show, Handle: d.own.Handle, Kept: d.keep, Renewed: func() { syncPrefs(d) },
+		Looked: func() (image.Point, bool) { return d.look, d.looking }, Select: func(spot int) { d.selected = spot },
+		Open: d.screen.open, Follower: d.screen.follower, Followed: func() capture.WindowStream { return d.screen.window },
+	}
+	acts.Do[everywhere.Freeze], acts.Do[everywhere.Keep] = d.Freeze, func() { d.stills.keep(false) }
+	acts.Do[everywhere.View] = func() { d.nextView(1) }
+	return everywhere.New(&d.Host, &d.settings, acts)
 }
 
 // joinLeaver makes the owner of the way out.

@@ -53,6 +53,7 @@ func openWindow(ctx context.Context, d *Desk, from setup.Source) (stream capture
 	err = d.screen.follower(func(f capture.Follower) error {
 		w, err := f.Follow(ctx, capture.Window{Title: from.Title, Class: from.Class}, from.Region, own)
 		if err == nil {
+			d.screen.window = w
 			stream = &windowStream{w, from, func(was setup.Source, title string) { d.Soon(func() { windowRenamed(d, was, title) }) }}
 		}
 		return err

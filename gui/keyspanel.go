@@ -11,7 +11,7 @@ import (
 // newKeysSheet lists every key, from the table that the window itself obeys, and says below in
 // which file messages are kept, if there is one.
 func newKeysSheet(d *Desk) *widgets.Sheet {
-	var rows []widgets.FormRow
+	rows := d.parts.keys.List()
 	for _, c := range append(commands(), fixedKeys...) {
 		if c.keys != "" {
 			rows = append(rows, widgets.FormRow{Name: c.name, Control: widgets.NewEndWords(c.keys), Tight: true})

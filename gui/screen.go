@@ -20,6 +20,7 @@ type screen struct {
 
 	mu      sync.Mutex
 	backend capture.Backend
+	window  capture.WindowStream // that was followed last; nil for none
 }
 
 // use calls do with the backend. A broken connection is closed, so that the next call

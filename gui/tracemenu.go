@@ -39,7 +39,7 @@ func tracedBar(d *Desk) []tracedPlace {
 	strip := d.parts.strip
 	cells = append(cells, button("Zoom out", false, strip, strip.Out), button("Zoom in", false, strip, strip.In))
 	if s := d.parts.sheet; s != nil {
-		cells = append(cells, button("Done", false, s, s.Done))
+		cells = append(append(cells, button("Done", false, s, s.Done)), s.Cells()...)
 	}
 	return placesOf(d, cells)
 }

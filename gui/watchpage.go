@@ -110,7 +110,7 @@ func spotText(d *Desk, i int) wording.SpotText {
 		return wording.SayLostSpot(setup.SpotName(i), i == d.selected)
 	}
 	t := wording.SaySpotText(setup.SpotName(i), spot.Spot, wording.SpotState{
-		Area: !at.Area.Empty(), Moved: at.Moved, FromWhite: d.settings.FromWhite, Selected: i == d.selected,
+		Area: !at.Area.Empty(), Moved: at.Moved, Fixed: at.Fixed != nil, FromWhite: d.settings.FromWhite, Selected: i == d.selected,
 	})
 	if first := d.last.spots[0]; i > 0 && first.Err == nil {
 		t.FromFirst = wording.SayValueDifference(first.Spot, spot.Spot, d.settings.FromWhite)

@@ -59,6 +59,8 @@ type Order struct {
 	Alpha   bool // of depth 32
 	Bare    bool // without a frame
 	Times   int
+	Sym     xproto.Keysym // of a key to hold
+	Held    uint16        // modifier bits with it
 }
 
 // Begin connects to the server.

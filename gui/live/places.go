@@ -89,8 +89,12 @@ func familyOf(light, shadow Reading, rules families.Rules) (r FamilyReading) {
 	return r
 }
 
-// readPlace reads one place.
+// readPlace reads one place; what is fixed was read already.
 func readPlace(t *task, at setup.Place) (r Reading) {
+	if at.Fixed != nil {
+		r.Spot = *at.Fixed
+		return r
+	}
 	if at.Area.Empty() {
 		q := at.At.Sub(t.bounds.Min)
 		r.Spot, r.Err = analysis.ReadSpot(t.pixels, q.X, q.Y, t.Settings.SpotSize)

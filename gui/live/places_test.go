@@ -36,6 +36,22 @@ func TestReadSpots(t *testing.T) {
 	}
 }
 
+// What is fixed was read already: the picture says nothing of it, whatever lies there.
+func TestReadFixed(t *testing.T) {
+	blue := analysis.SpotOf(colour.RGB{B: 255})
+	next := wantsAll()
+	next.Setup.Places = []setup.Place{{At: image.Pt(102, 105), Fixed: &blue}, {At: image.Pt(-5, 7), Fixed: &blue}, {At: image.Pt(102, 105)}}
+	got := readSpots(nil, taskOf(halves(40, 10, black, white), next, image.Pt(100, 100)))
+	for i, r := range got[:2] {
+		if r.Err != nil || r.Colour != blue.Colour {
+			t.Errorf("spot %d reads %v, %v", i, r.Colour, r.Err)
+		}
+	}
+	if a, b, ok := PairOf(got, -1); !ok || a != 0 || b != 1 || got[2].Lightness != 0 {
+		t.Errorf("a pair of what is fixed: %d and %d, %v; beside it %v", a, b, ok, got[2].Spot)
+	}
+}
+
 // Which side is the light one is what the picture says.
 func TestReadFamilies(t *testing.T) {
 	dark, light, outside := setup.Place{At: image.Pt(3, 5)}, setup.Place{At: image.Pt(30, 5)}, setup.Place{At: image.Pt(70, 5)}

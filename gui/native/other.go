@@ -30,3 +30,9 @@ func Screens() ([]image.Rectangle, error) { return nil, ErrUnsupported }
 
 // CopyPicture is not offered on this system.
 func CopyPicture([]byte) error { return ErrUnsupported }
+
+// HoldKeys is not offered on this system.
+func HoldKeys([]Chord, KeyHearer) ([]error, error) { return nil, ErrUnsupported }
+
+// Topmost is not offered on this system.
+func Topmost(uintptr, image.Point) (bool, error) { return false, ErrUnsupported }

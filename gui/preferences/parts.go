@@ -21,7 +21,11 @@ func (p *Page) window() []widgets.FormRow {
 	theme.Note = "The grey around the picture. One near its own key changes its look least."
 	onTop := widgets.NewSwitch(p.now.KeepAbove, p.Keys, p.StayOnTop)
 	p.sync = append(p.sync, func() { onTop.Set(p.now.KeepAbove) })
-	return []widgets.FormRow{theme, p.textSize(), {Name: "Stay on top", Control: onTop}}
+	rows := []widgets.FormRow{theme, p.textSize(), {Name: "Stay on top", Control: onTop}}
+	if p.KeyRows != nil {
+		rows = append(rows, p.KeyRows()...)
+	}
+	return rows
 }
 
 // textSize is set when the slider is let go: it grows with the text.

@@ -11,7 +11,8 @@ import (
 type Acts struct {
 	Changed    func(was settings.Settings) // settings were changed; was are those before
 	StayOnTop  func(on bool)
-	Folder     string // where stills are kept; "" for nowhere
+	KeyRows    func() []widgets.FormRow // the rows of the keys that work in every program; nil for none
+	Folder     string                   // where stills are kept; "" for nowhere
 	ShowFolder func()
 	Done       func()
 }
@@ -67,4 +68,5 @@ func (p *Page) Sync() {
 	for _, sync := range p.sync {
 		sync()
 	}
+	p.Sheet.Renew()
 }

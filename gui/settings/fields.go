@@ -70,6 +70,8 @@ func (s *Settings) fields() []field {
 		fieldOf("turn_seconds", &s.TurnEvery, between(LeastTurn, MostTurn, d.TurnEvery)),
 		fieldOf("target_still", &s.TargetStill, plainText(maxNote, "")),
 		fieldOf("target", &s.Target, plainText(maxPath, "")),
+		fieldOf("keys_everywhere", &s.Everywhere, nil),
+		fieldOf("keys", &s.EveryKeys, confineKeys),
 		fieldOf("display", &s.Display, plainText(maxNote, d.Display)),
 		fieldOf("width", &s.Width, between(MinWidth, maxSide, d.Width)),
 		fieldOf("height", &s.Height, between(MinHeight, maxSide, d.Height)),
@@ -159,6 +161,19 @@ func confineKnobs(knobs map[string]float64) map[string]float64 {
 			kept[key] = view.Knob.At(at)
 		}
 	}
+	return kept
+}
+
+// mostDeeds and longestKey bound what is kept of keys. Our choice: a few times what there is.
+const mostDeeds, longestKey = 64, 64
+
+// confineKeys returns the keys without what can't be one. What they mean others say.
+func confineKeys(keys map[string]string) map[string]string {
+	if len(keys) > mostDeeds {
+		return nil
+	}
+	kept := maps.Clone(keys)
+	maps.DeleteFunc(kept, func(deed, key string) bool { return len(deed) > longestKey || len(key) > longestKey })
 	return kept
 }
 

@@ -44,7 +44,9 @@ type Settings struct {
 	Place       *files.Rect        // the window's inside on the desktop, in its pixels; nil if unknown
 	Width       float32            // the window's inside in Fyne units
 	Height      float32
-	Display     string // note on the colour space the display is taken to have
+	Everywhere  bool              // its keys work in every program
+	EveryKeys   map[string]string // which they are, by deed; a deed that isn't there has its own, "" is none; never written to once set
+	Display     string            // note on the colour space the display is taken to have
 
 	unknown map[string]json.RawMessage // fields of others, written back as they were
 }
@@ -185,6 +187,26 @@ func (s Settings) WithKnob(view string, at float64) Settings {
 	}
 	knobs[view] = at
 	s.Knobs = knobs
+	return s
+}
+
+// KeyOf returns the key of a deed that works in every program, "" for none; plain is what it has
+// where the painter has chosen none.
+func (s Settings) KeyOf(deed, plain string) string {
+	if key, ok := s.EveryKeys[deed]; ok {
+		return key
+	}
+	return plain
+}
+
+// WithKey returns the settings with another key of a deed.
+func (s Settings) WithKey(deed, key string) Settings {
+	keys := maps.Clone(s.EveryKeys)
+	if keys == nil {
+		keys = make(map[string]string)
+	}
+	keys[deed] = key
+	s.EveryKeys = keys
 	return s
 }
 

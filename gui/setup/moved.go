@@ -11,7 +11,7 @@ import (
 // MovedBy returns the setup with everything that lies on the picture moved with it, where the
 // picture's top left lies at origin: spots, families set by hand, left-out areas and colours,
 // and judged local colours. What comes to lie outside stays there, and may come back. What is
-// said to be lost stays lost. The workspace lies around the canvas, not on it: it is left as it
+// said to be lost stays lost, and what is fixed does not lie on the picture. The workspace lies around the canvas, not on it: it is left as it
 // is, to be found anew.
 func (s Setup) MovedBy(t movement.Transform, origin image.Point) Setup {
 	m := mover{t, origin}
@@ -46,6 +46,9 @@ type mover struct {
 }
 
 func (m mover) place(p *Place) {
+	if p.Fixed != nil {
+		return
+	}
 	if p.Area.Empty() {
 		p.At = m.point(p.At)
 		return

@@ -56,6 +56,7 @@ type Place struct {
 	At    image.Point
 	Area  image.Rectangle // of a measured area; empty for a spot
 	Moved bool            // the picture has jumped since it was placed
+	Fixed *analysis.Spot  // what was read once, outside of the source; nil for a place on the picture. Never written to
 }
 
 // Centre is the point by which the place is taken hold of.
@@ -65,6 +66,9 @@ func (p Place) Centre() image.Point {
 	}
 	return p.Area.Min.Add(p.Area.Size().Div(2))
 }
+
+// In reports whether the place belongs to a part of the source: what is fixed does to any.
+func (p Place) In(part image.Rectangle) bool { return p.Fixed != nil || p.Centre().In(part) }
 
 // To returns the place with its centre at q, as placed by hand.
 func (p Place) To(q image.Point) Place {
@@ -132,7 +136,7 @@ func (s Setup) WithTyped(c *colour.RGB) Setup {
 func (s Setup) AllMoved(moved bool) Setup {
 	places := slices.Clone(s.Places)
 	for i := range places {
-		places[i].Moved = moved
+		places[i].Moved = moved && places[i].Fixed == nil
 	}
 	families := slices.Clone(s.Families)
 	for i := range families {

@@ -13,7 +13,16 @@ type FormRow struct {
 	Name    string
 	Control fyne.CanvasObject // nil: none
 	Note    string
-	Tight   bool // nothing in it is pressed
+	Says    func() string // an explanation that changes, in place of Note; nil for none
+	Tight   bool          // nothing in it is pressed
+}
+
+// note is the row's explanation now.
+func (r FormRow) note() string {
+	if r.Says != nil {
+		return strings.TrimSpace(r.Says())
+	}
+	return strings.TrimSpace(r.Note)
 }
 
 // Form stands rows below each other: the names at the left, the controls at the right or, where
@@ -63,10 +72,11 @@ func (f *Form) write(size fyne.Size, of colours) {
 
 // noteOf breaks an explanation into lines.
 func (f *Form) noteOf(i int, width float32) []string {
-	if f.rows[i].Note == "" {
+	note := f.rows[i].note()
+	if note == "" {
 		return nil
 	}
-	return brokenLines(strings.TrimSpace(f.rows[i].Note), max(width, 1), noteLines, smallWidth)
+	return brokenLines(note, max(width, 1), noteLines, smallWidth)
 }
 
 // controlWide is the width of a control that asks for no more, in text of plain size.

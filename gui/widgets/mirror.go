@@ -17,6 +17,7 @@ type Mark struct {
 	Area     image.Rectangle // of a measured area, else empty
 	Selected bool
 	Moved    bool // the picture jumped since the spot was placed
+	Fixed    bool // it lies outside of the picture: it is neither shown nor taken hold of
 }
 
 // centre is the point by which the mark is taken hold of.
@@ -30,7 +31,7 @@ func (m Mark) centre() image.Point {
 // shows reports whether any of the mark lies in the part of the picture that is shown.
 func (m Mark) shows(part image.Rectangle) bool {
 	if m.Area.Empty() {
-		return m.At.In(part)
+		return m.At.In(part) && !m.Fixed
 	}
 	return m.Area.Overlaps(part)
 }

@@ -43,7 +43,7 @@ func (m *Mirror) nudge(step image.Point) {
 		return
 	}
 	for i, k := range m.marks {
-		if k.Selected && !m.keyed && m.ask == "" {
+		if k.Selected && !k.Fixed && !m.keyed && m.ask == "" {
 			centre := k.centre()
 			m.acts.Carry(i, nearestIn(centre.Add(step), m.bounds), false)
 			return

@@ -46,8 +46,9 @@ type pairSide struct {
 	text  wording.SpotText
 	plan  pairPlan
 
-	name, hex               *canvas.Text
+	name, hex, fixed        *canvas.Text // the last: that it is
 	bar, colourBox, greyBox *canvas.Rectangle
+	frame                   *canvas.Rectangle // around the letter of what is fixed
 	line                    *canvas.Rectangle
 }
 
@@ -58,6 +59,7 @@ func newPairSide(index int, acts SpotActs) *pairSide {
 	s.bar.CornerRadius = 1
 	s.name = s.addText(TextSize, fyne.TextStyle{Bold: true})
 	s.hex = s.addText(SmallSize, fyne.TextStyle{})
+	s.fixed, s.frame = s.addText(SmallSize, fyne.TextStyle{}), add(&s.drawn, newLetterFrame())
 	s.line = add(&s.drawn, newFocusLine(Radius))
 	s.draw(s)
 	return s
@@ -116,6 +118,9 @@ func (s *pairSide) write(_ fyne.Size, of colours) {
 	s.name.TextSize, s.hex.TextSize = TextSize(), SmallSize()
 	say(s.name, t.Name, ink)
 	say(s.hex, t.Hex, fore)
+	s.fixed.TextSize = SmallSize()
+	say(s.fixed, wordIf(t.Fixed, "fixed"), of(ColorNameQuiet))
+	showLetterFrame(s.frame, t.Fixed, of)
 	fill(s.bar, of(ColorNameFocusLine))
 	show(s.bar, t.Selected)
 	if t.Empty || t.Lost {
@@ -134,7 +139,14 @@ func (s *pairSide) place(size fyne.Size) {
 	// The colour lies under the grey too: no gap can open between the two.
 	put(s.colourBox, fyne.NewPos(0, p.top), fyne.NewSize(size.Width, 2*p.half))
 	put(s.greyBox, fyne.NewPos(0, p.top+p.half), fyne.NewSize(size.Width, p.half))
-	setOn(s.name, (size.Width-s.name.MinSize().Width)/2, p.letters)
+	letter, word := s.name.MinSize().Width, s.fixed.MinSize().Width
+	left := (size.Width - letter) / 2
+	if s.text.Fixed {
+		left = max((size.Width-letter-Step-word)/2, frameAround)
+		setOn(s.fixed, left+letter+Step, p.letters)
+		placeLetterFrame(s.frame, s.name, fyne.NewPos(left, p.letters))
+	}
+	setOn(s.name, left, p.letters)
 	setOn(s.hex, (size.Width-s.hex.MinSize().Width)/2, p.codes)
 	wide := min(size.Width-2*Step, 6*Step)
 	put(s.bar, fyne.NewPos((size.Width-wide)/2, p.top-4), fyne.NewSize(wide, 2))

@@ -91,6 +91,9 @@ func (m *Mirror) lookAt(pos fyne.Position) {
 func (m *Mirror) markAt(pos fyne.Position) (int, bool) {
 	f := m.Fit()
 	for i, k := range slices.Backward(m.marks) {
+		if k.Fixed {
+			continue
+		}
 		if !k.Area.Empty() {
 			if at, size := f.box(k.Area); within(pos, at, size, reach) && !within(pos, at, size, -reach) {
 				return i, true

@@ -55,6 +55,24 @@ func (s *Sheet) SetContent(content Fitted) {
 	s.scroll.Refresh()
 }
 
+// Renew shows what the content says now, which may need another height.
+func (s *Sheet) Renew() {
+	s.inside.Refresh()
+	s.scroll.Refresh()
+}
+
+// Cells are the controls of a form in it, by the names of their rows.
+func (s *Sheet) Cells() (cells []Cell) {
+	if form, ok := s.inside.(*Form); ok {
+		for _, r := range form.rows {
+			if r.Control != nil {
+				cells = append(cells, Cell{Words: r.Name, Part: r.Control, At: fyne.CurrentApp().Driver().AbsolutePositionForObject(r.Control)})
+			}
+		}
+	}
+	return cells
+}
+
 // outlineRoom is what the outline of the focus needs around a control, within what scrolls.
 const outlineRoom = FocusGap + FocusWidth
 

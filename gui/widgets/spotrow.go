@@ -26,7 +26,7 @@ type spotRow struct {
 	name, hex           *canvas.Text
 	figures             [len(tableHeads)]*canvas.Text
 	cross               *canvas.Image
-	line                *canvas.Rectangle
+	line, frame         *canvas.Rectangle // the last around the letter of what is fixed
 }
 
 func newSpotRow(index int, acts SpotActs) *spotRow {
@@ -39,7 +39,7 @@ func newSpotRow(index int, acts SpotActs) *spotRow {
 	for i := range r.figures {
 		r.figures[i] = r.addText(TextSize, fyne.TextStyle{})
 	}
-	r.cross = r.addIcon()
+	r.cross, r.frame = r.addIcon(), add(&r.drawn, newLetterFrame())
 	r.line = add(&r.drawn, newFocusLine(Radius))
 	r.draw(r)
 	return r
@@ -144,6 +144,7 @@ func (r *spotRow) write(size fyne.Size, of colours) {
 		ink = theme.ColorNameForeground
 	}
 	picture(r.cross, icons.Close, ink)
+	showLetterFrame(r.frame, t.Fixed, of)
 	showFocus(r.line, r.focused, of)
 }
 
@@ -164,6 +165,7 @@ func (r *spotRow) place(size fyne.Size) {
 	put(r.greyBox, fyne.NewPos(p.swatches+tableSwatch, top), fyne.NewSize(tableSwatch, bottom-top))
 	y := size.Height/2 + halfCapital*textScale()
 	setOn(r.name, p.letter-r.name.MinSize().Width/2, y)
+	placeLetterFrame(r.frame, r.name, fyne.NewPos(p.letter-r.name.MinSize().Width/2, y))
 	y = size.Height/2 + halfCapital*p.scale
 	setLeft(r.hex, span{left: p.hex, baseline: y})
 	for i, figure := range r.figures {

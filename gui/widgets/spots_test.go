@@ -34,7 +34,7 @@ func extremeSpots(n int) (state SpotsState) {
 	long := wording.SaySpotText("W", analysis.Spot{
 		Colour: colour.RGB{R: 170, G: 170, B: 170}, Lightness: 100, Value: 10, LayerGrey: 255, Chroma: 133.8, Hue: &hue, OnEdge: true,
 	}, wording.SpotState{Selected: true})
-	long.FromFirst = "−10.0"
+	long.FromFirst, long.Fixed = "−10.0", true
 	for range n {
 		state.Texts = append(state.Texts, long)
 	}

@@ -13,6 +13,7 @@ import (
 type SpotState struct {
 	Area      bool // read over a dragged area, not a small square
 	Moved     bool // the picture has jumped since the spot was placed
+	Fixed     bool // read once, outside of what is watched
 	FromWhite bool // values are counted from white
 	Selected  bool
 }
@@ -30,6 +31,7 @@ type SpotText struct {
 	FromFirst string // by how much its value differs from the first spot's, "" for the first
 	Note      string // what is to be known before the figures are trusted, "" for nothing
 	Selected  bool
+	Fixed     bool // it was read once, and stays so
 	Lost      bool // there is no reading
 	Empty     bool // there is no spot
 }
@@ -42,7 +44,7 @@ func SaySpotText(name string, s analysis.Spot, state SpotState) SpotText {
 			Chroma: Tenth(s.Chroma), Hue: hueFigure(s.Hue),
 		},
 		Name: name, Colour: s.Colour, Grey: colour.GreyOf(s.Lightness), Hex: s.Colour.Hex(),
-		Note: sayNote(s, state), Selected: state.Selected,
+		Note: sayNote(s, state), Selected: state.Selected, Fixed: state.Fixed,
 	}
 }
 
@@ -103,6 +105,8 @@ func sayNote(s analysis.Spot, state SpotState) string {
 	switch {
 	case state.Moved:
 		return "may lie elsewhere now"
+	case state.Fixed:
+		return "is fixed: read once, outside"
 	case state.Area:
 		return "varies by " + Tenth(s.Spread)
 	case s.OnEdge:

@@ -1,0 +1,190 @@
+package everywhere
+
+import (
+	"context"
+	"errors"
+	"image"
+	"sync"
+	"sync/atomic"
+
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/capture"
+	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/native"
+	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
+)
+
+// Acts are what the keys ask of the window. All but Open and Follower are called on the Fyne
+// goroutine.
+type Acts struct {
+	Do      [deeds]func()                    // what the deeds do, but for spots and the window
+	Show    func()                           // shows the window again
+	Handle  func() uintptr                   // of our own window
+	Looked  func() (at image.Point, in bool) // the place of the source under the pointer in the mirror
+	Select  func(spot int)                   // before the spot is set
+	Kept    func()                           // the settings were changed
+	Renewed func()                           // what the rows say is another now
+
+	Open     func(ctx context.Context, region image.Rectangle) (capture.Stream, error) // of the desktop
+	Follower func(do func(capture.Follower) error) error                               // can read windows
+	Followed func() capture.WindowStream                                               // within do; nil for none
+}
+
+// Keys owns the keys that work in every program. Use it on the Fyne goroutine.
+type Keys struct {
+	*host.Host
+	Acts
+	now *settings.Settings
+
+	hold  func([]native.Chord, native.KeyHearer) ([]error, error) // native.HoldKeys, but in tests
+	order sync.Mutex                                              // held while keys are taken or let go
+	turn  atomic.Int64                                            // counts the wishes: the newest holds
+
+	listens bool          // a key is being chosen: none is held meanwhile
+	held    bool          // something may be
+	trouble [deeds]error  // why a key isn't
+	words   string        // said of it over the picture
+	failed  error         // why none is
+	said    [deeds]string // at its row, of the key that was chosen just now
+	rows    []*widgets.KeyChoice
+	spots   queue
+}
+
+// New returns the owner; Begin holds the keys, if that is wished for.
+func New(h *host.Host, now *settings.Settings, acts Acts) *Keys {
+	return &Keys{Host: h, Acts: acts, now: now, hold: native.HoldKeys}
+}
+
+// Begin holds the keys, if they are switched on.
+func (k *Keys) Begin() {
+	if k.now.Everywhere {
+		k.renew()
+	}
+}
+
+// LetGo gives all keys back, since the program is about to end. Any goroutine may call it; it does
+// not wait.
+func (k *Keys) LetGo() {
+	if k.turn.Add(1) == 1 { // none was ever wished for
+		return
+	}
+	go func() {
+		k.order.Lock()
+		defer k.order.Unlock()
+		_, _ = k.hold(nil, native.KeyHearer{}) // the end of the program gives them back too
+	}()
+}
+
+// Switch switches the keys on or off.
+func (k *Keys) Switch(on bool) {
+	k.now.Everywhere = on
+	k.Kept()
+	k.renew()
+}
+
+// renew holds the keys that are wished for now, and no others, in the background.
+func (k *Keys) renew() {
+	var of []Deed
+	var chords []native.Chord
+	if k.now.Everywhere && !k.listens {
+		for d := range deeds {
+			if c, ok := native.ParseChord(keyOf(k.now, d)); ok {
+				of, chords = append(of, d), append(chords, c)
+			}
+		}
+	}
+	if len(chords) == 0 && !k.held {
+		k.told(nil, nil, nil)
+		return
+	}
+	k.held = true
+	turn := k.turn.Add(1)
+	hearer := native.KeyHearer{
+		Pressed: func(i int, at image.Point) { k.Soon(func() { k.pressed(of[i], at) }) },
+		Changed: func(each []error, failed error) {
+			k.Soon(func() {
+				if turn == k.turn.Load() {
+					k.told(of, each, failed)
+				}
+			})
+		},
+	}
+	var each []error
+	var failed error
+	k.Background(func() error {
+		k.order.Lock()
+		defer k.order.Unlock()
+		if turn == k.turn.Load() {
+			each, failed = k.hold(chords, hearer)
+		}
+		return nil
+	}, func(err error) {
+		if turn == k.turn.Load() {
+			k.held = len(chords) > 0
+			k.told(of, each, errors.Join(failed, err))
+		}
+	})
+}
+
+// told takes what became of holding keys. While one is being chosen all stays as it was said.
+func (k *Keys) told(of []Deed, each []error, failed error) {
+	if k.listens {
+		return
+	}
+	k.failed, k.trouble = failed, [deeds]error{}
+	var held []string
+	for i, d := range of {
+		if i >= len(each) {
+			break
+		}
+		if k.trouble[d] = each[i]; errors.Is(each[i], native.ErrKeyHeld) {
+			held = append(held, keyOf(k.now, d))
+		}
+	}
+	if failed != nil {
+		fyne.LogError("holding keys", failed)
+	}
+	k.fail(wording.SayKeysTrouble(failed) + wording.SayKeysHeld(held))
+	k.show()
+}
+
+// fail says over the picture what is wrong, "" for nothing, and takes away what was said before.
+func (k *Keys) fail(words string) {
+	switch {
+	case words != "":
+		k.Messages.Fail(words)
+	case k.words != "" && k.Messages.Said[host.MessageError] == k.words:
+		k.Messages.Clear(host.MessageError)
+	}
+	k.words = words
+}
+
+// pressed does what a key is for.
+func (k *Keys) pressed(d Deed, at image.Point) {
+	switch d {
+	case SpotA, SpotB:
+		k.spots.add(k, press{int(d - SpotA), at})
+	case Window:
+		k.showOrHide()
+	default:
+		k.Do[d]()
+	}
+}
+
+// showOrHide shows the window where it is hidden or minimised, else hides it.
+func (k *Keys) showOrHide() {
+	handle, hidden := k.Handle(), false
+	k.Background(func() (err error) {
+		hidden, err = native.Hidden(handle)
+		return err
+	}, func(err error) {
+		if hidden || err != nil {
+			k.Show()
+		} else {
+			k.Window.Hide()
+		}
+	})
+}

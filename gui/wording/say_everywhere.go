@@ -1,0 +1,73 @@
+package wording
+
+import (
+	"errors"
+	"strings"
+
+	"app.tonedesk/capture/xconn"
+	"app.tonedesk/gui/native"
+)
+
+// What is said of the keys that work in every program, at their rows and over the picture.
+const (
+	SayEverywhere     = "Keys while you paint"
+	SayEverywhereNote = "They work in every program, where the pointer or the pen is. While this is off, no key is taken."
+	SayKeysAbove      = "The keys above work in every program, those below in this window."
+	SayListens        = "Press the new keys. Esc ends without a change, Delete clears."
+	SayNeedsHeld      = "Hold Ctrl, Alt or Super with it."
+	SayNoChord        = "Choose a letter, a figure, an arrow or F1 to F12."
+	SayPointerOnUs    = "The pointer is on Tonedesk: hold it over the painting"
+	SayWatchFirst     = "Choose what to watch first"
+	SayFirstIsA       = "There was no spot A: this is it"
+)
+
+// SayFixed says that a spot was read outside of what is watched.
+func SayFixed(name string) string { return name + " is fixed: read once" }
+
+// SayKeyTaken says that a key does something else already.
+func SayKeyTaken(key, deed string) string { return key + " is the key for: " + deed + "." }
+
+// SayKeyTrouble says at its row why a key is not held; "" where it is.
+func SayKeyTrouble(key string, err error) string {
+	switch {
+	case err == nil:
+		return ""
+	case errors.Is(err, native.ErrKeyHeld):
+		return "Another program holds " + key + "; choose another key."
+	case errors.Is(err, native.ErrNoKey):
+		return "This keyboard has no such key; choose another."
+	}
+	return "It is not held: " + Quote(err.Error()) + "."
+}
+
+// SayKeysHeld says over the picture which keys another program holds; "" for none.
+func SayKeysHeld(keys []string) string {
+	switch n := len(keys); n {
+	case 0:
+		return ""
+	case 1:
+		return "Another program holds " + keys[0] + "; choose another key in the settings."
+	default:
+		return "Another program holds " + strings.Join(keys[:n-1], ", ") + " and " + keys[n-1] + "; choose other keys in the settings."
+	}
+}
+
+// SayKeysTrouble says why no key can be held; "" where they can.
+func SayKeysTrouble(err error) string {
+	const what = "hear keys while you paint"
+	switch {
+	case err == nil:
+		return ""
+	case errors.Is(err, native.ErrWayland):
+		return Cannot(what, "a Wayland session hands keys to the window in front alone", "log in with an X11 session")
+	case errors.Is(err, native.ErrUnsupported):
+		return Cannot(what, "there is no way to do it on this system", "use the keys of this window, which F1 lists")
+	case errors.Is(err, native.ErrOtherDisplay):
+		return Cannot(what, "another display than this window's is watched", "start without TONEDESK_DISPLAY")
+	case errors.Is(err, native.ErrKeysLost), errors.Is(err, xconn.ErrBroken):
+		return Cannot(what, "the connection to the display was lost", "switch it off and on again")
+	case errors.Is(err, xconn.ErrNotAnswering):
+		return Cannot(what, "the display does not answer", "switch it off and on again when it does")
+	}
+	return Explain(what, err)
+}
