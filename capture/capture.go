@@ -67,7 +67,8 @@ type Stream interface {
 // Notifier is a stream that can tell when there may be something new. Changes gives a token
 // then; without one Grab has nothing to find, but for a change that the system forgot to tell
 // of. A token may come without a change, and one stands for any number of changes: take it
-// first, then grab. The channel is never closed.
+// first, then grab. The channel is never closed; nil where nothing is
+// told after all, so that Grab is to be called again and again.
 type Notifier interface {
 	Changes() <-chan struct{}
 }

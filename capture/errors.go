@@ -28,6 +28,10 @@ var (
 	ErrMinimised = errors.New("window minimised")
 	// ErrPart: the part chosen of a window is outside of it now.
 	ErrPart = errors.New("part outside the window")
+	// ErrGivenUp: the painter, or whoever asked, ended a choosing.
+	ErrGivenUp = errors.New("given up")
+	// ErrPointerTaken: another program holds the pointer or the keyboard.
+	ErrPointerTaken = errors.New("pointer taken by another program")
 	// ErrNotAnswering: a call has not returned in time.
 	ErrNotAnswering = errors.New("not answering")
 	// ErrDisconnected: the connection to the display broke.

@@ -24,5 +24,5 @@ func Pick(func(string) string) (Backend, error) {
 	if err != nil {
 		return nil, fmt.Errorf("pick a screen: %w", err)
 	}
-	return b, nil
+	return following(b), nil
 }

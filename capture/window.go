@@ -3,6 +3,8 @@ package capture
 import (
 	"context"
 	"image"
+	"strings"
+	"unicode"
 )
 
 // Window describes a window of another program.
@@ -32,6 +34,20 @@ type Follower interface {
 	Follow(ctx context.Context, w Window, part image.Rectangle, own ...uint64) (WindowStream, error)
 }
 
+// Pointer is a Follower on whose screen the painter can point at a window.
+type Pointer interface {
+	Follower
+	// Point has the painter point at a window: the pointer becomes a cross, and what lies below
+	// it is outlined, until a click or Enter takes it. Nothing of that reaches another program.
+	// over is told which window it is, at the beginning and whenever it is another; found is
+	// false where there is none that could be followed, such as one of our own. It is called on a
+	// goroutine of Point's, and must not wait for long. The error wraps ErrGivenUp where the
+	// painter ended it (Esc, the right button, a minute of nothing) or ctx did, ErrPointerTaken
+	// where another program holds the pointer. However it ends, pointer and keyboard are free
+	// again.
+	Point(ctx context.Context, over func(w Window, found bool), own ...uint64) (Window, error)
+}
+
 // WindowStream reads a window, also while it is covered or reaches off the screen. While there
 // is nothing to read Grab gives errors that wrap ErrMinimised, ErrNoWindow (closed), ErrPart
 // (the window has become too small for it) or ErrFormat (of a depth that we can't read);
@@ -42,4 +58,47 @@ type WindowStream interface {
 	// Window describes the window as it was when Grab last saw it. It may be called while a
 	// Grab runs.
 	Window() Window
+}
+
+// sought returns the one of windows that is wanted: by its number, if that is of the same
+// class, or the topmost of the same title and class, rather one that can be read.
+func sought(wanted Window, windows []Window) (best Window, found bool) {
+	rank := 0
+	for _, w := range windows {
+		this := 0
+		switch {
+		case w.Class != wanted.Class:
+		case w.ID == wanted.ID:
+			this = 3
+		case w.Title == wanted.Title && !w.Minimised:
+			this = 2
+		case w.Title == wanted.Title:
+			this = 1
+		}
+		if this > rank {
+			best, rank = w, this
+		}
+	}
+	return best, rank > 0
+}
+
+// mostTitle is how many letters of a title are kept. Our choice.
+const mostTitle = 200
+
+// oneLine returns a title that is short, and steers no terminal or line of text.
+func oneLine(title string) string {
+	title = strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) {
+			return ' '
+		}
+		if !unicode.IsPrint(r) {
+			return -1
+		}
+		return r
+	}, title)
+	title = strings.Join(strings.Fields(title), " ")
+	if letters := []rune(title); len(letters) > mostTitle {
+		title = string(letters[:mostTitle-1]) + "…"
+	}
+	return title
 }

@@ -56,28 +56,6 @@ func (w *x11Window) find() (*x11Holding, error) {
 	return h, nil
 }
 
-// sought returns the one of windows that is wanted: by its number, if that is of the same
-// class, or the topmost of the same title and class, rather one that can be read.
-func sought(wanted Window, windows []Window) (best Window, found bool) {
-	rank := 0
-	for _, w := range windows {
-		this := 0
-		switch {
-		case w.Class != wanted.Class:
-		case w.ID == wanted.ID:
-			this = 3
-		case w.Title == wanted.Title && !w.Minimised:
-			this = 2
-		case w.Title == wanted.Title:
-			this = 1
-		}
-		if this > rank {
-			best, rank = w, this
-		}
-	}
-	return best, rank > 0
-}
-
 // hold has the server keep a window's picture and tell of what happens to it.
 func (w *x11Window) hold(id xproto.Window) (*x11Holding, error) {
 	x := w.conn.X

@@ -22,6 +22,8 @@ type x11Backend struct {
 	display string
 	line    xconn.Line // requests that are no stream's, one after the other
 
+	pointing xconn.Line // the painter points at a window: one at a time, for as long as they like
+
 	mu      sync.Mutex // guards what follows
 	session *x11Session
 	closed  bool

@@ -5,7 +5,6 @@ import (
 	"image"
 	"os"
 	"strings"
-	"unicode"
 
 	"github.com/jezek/xgb/xproto"
 )
@@ -13,9 +12,6 @@ import (
 // mostWords is how much of a property is read, in units of four bytes: enough for 1,024
 // windows, or a title of 4,096 bytes. Our choice.
 const mostWords = 1024
-
-// mostTitle is how many letters of a title are kept. Our choice.
-const mostTitle = 200
 
 // ask asks for a property. It doesn't wait.
 func (s *x11Session) property(w xproto.Window, name xproto.Atom) xproto.GetPropertyCookie {
@@ -58,24 +54,6 @@ func (a *x11Atoms) text(c xproto.GetPropertyCookie) string {
 		letters[i] = rune(b)
 	}
 	return string(letters)
-}
-
-// oneLine returns a title that is short, and steers no terminal or line of text.
-func oneLine(title string) string {
-	title = strings.Map(func(r rune) rune {
-		if unicode.IsSpace(r) {
-			return ' '
-		}
-		if !unicode.IsPrint(r) {
-			return -1
-		}
-		return r
-	}, title)
-	title = strings.Join(strings.Fields(title), " ")
-	if letters := []rune(title); len(letters) > mostTitle {
-		title = string(letters[:mostTitle-1]) + "…"
-	}
-	return title
 }
 
 // x11WindowCookie is a question about a window on its way.

@@ -27,7 +27,7 @@ func (b *x11Backend) Windows(ctx context.Context, own ...uint64) (windows []Wind
 func (b *x11Backend) WindowAt(ctx context.Context, p image.Point, own ...uint64) (Window, bool, error) {
 	var found *Window
 	err := b.onWindows(ctx, func(s *x11Session) (err error) {
-		found, err = s.windowAt(p, own)
+		found, err = s.windowAt(p, own, true)
 		return err
 	})
 	if err != nil {
@@ -141,8 +141,8 @@ func (a *x11About) listed(managed bool) bool {
 // of says whether it is one of own.
 func (a *x11About) of(own []uint64) bool { return slices.Contains(own, a.ID) }
 
-// windowAt returns the topmost window that shows at p, or nil.
-func (s *x11Session) windowAt(p image.Point, own []uint64) (*Window, error) {
+// windowAt returns the topmost window that shows at p, or nil; through ours if that is wished.
+func (s *x11Session) windowAt(p image.Point, own []uint64, through bool) (*Window, error) {
 	windows, err := s.windows(own)
 	if err != nil {
 		return nil, err
@@ -168,8 +168,8 @@ func (s *x11Session) windowAt(p image.Point, own []uint64) (*Window, error) {
 		if w := inside[top]; w != nil {
 			return w, nil
 		}
-		// What managers leave alone are tips, menus and veils; our own are to be pointed through.
-		if about.picture && !about.override && !s.oursInside(top, own) {
+		// What managers leave alone are tips, menus and veils; our own may be to be looked through.
+		if about.picture && !about.override && !(through && s.oursInside(top, own)) {
 			return nil, nil
 		}
 	}

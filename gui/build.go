@@ -38,7 +38,6 @@ type parts struct {
 	prefs    *preferences.Page // the settings; nil while they are closed
 	sheet    *widgets.Sheet    // what stands in place of sentence and page; nil for nothing
 	over     *fyne.Container   // where it stands
-	cover    *fyne.Container   // where the first start stands
 }
 
 // panel is what stands in place of the page.
@@ -80,16 +79,16 @@ func (d *Desk) build() {
 		d.Tips.Leave()
 		d.families.Scrolled()
 	}
-	p.over, p.cover = widgets.Over(canvas.NewRectangle(nil), p.sentence, p.column), widgets.Over(p.start.ways, d.Mirror)
+	p.over = widgets.Over(canvas.NewRectangle(nil), p.sentence, p.column)
 	d.showLower()
 	p.start.ways.Hide()
 	p.ground = canvas.NewRectangle(nil)
-	p.frame = widgets.NewPage(widgets.PageParts{Bar: p.bar, Messages: p.message, Mirror: d.Mirror, Strip: p.strip, Sentence: p.sentence,
+	p.frame = widgets.NewPage(widgets.PageParts{Bar: p.bar, Start: p.start.ways, Messages: p.message, Mirror: d.Mirror, Strip: p.strip, Sentence: p.sentence,
 		Lower: p.column, Tabs: p.tabs, Later: func(after time.Duration) { d.Later(after, d.layOut) }})
 	p.frame.SetSentenceLines(sentenceLines(d.settings.Page))
 	d.joinBar()
 	d.Tips.Clear = p.tabs
-	d.Window.SetContent(container.NewStack(p.ground, p.frame, p.cover, p.over, d.Tips.Box))
+	d.Window.SetContent(container.NewStack(p.ground, p.frame, p.over, d.Tips.Box))
 	d.Window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
 	d.Window.SetOnDropped(d.Dropped)
 	d.Window.SetCloseIntercept(d.quit)
@@ -165,7 +164,6 @@ func (d *Desk) layOut() {
 		d.parts.frame.Refresh()
 		d.Window.Canvas().Refresh(d.parts.frame) // the toolkit may have forgotten that it is there
 		d.parts.over.Refresh()
-		d.parts.cover.Refresh()
 	}
 }
 

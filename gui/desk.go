@@ -20,6 +20,7 @@ import (
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/structure"
+	"app.tonedesk/gui/watching"
 	"app.tonedesk/gui/widgets"
 )
 
@@ -44,7 +45,7 @@ type Desk struct {
 	host.Host
 	options  Options
 	own      host.OwnWindow
-	picker   regionPicker
+	ways     *watching.Ways
 	settings settings.Settings
 	setup    setup.Setup
 	history  setup.History
@@ -60,7 +61,6 @@ type Desk struct {
 
 	worker     *live.Worker
 	watcher    *capture.Watcher
-	screen     screen
 	status     capture.Status
 	last       lastPicture
 	families   *structure.LocalColours
@@ -107,12 +107,8 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.Messages.Later = func(after time.Duration, f func()) func() { return d.Later(after, f) }
 	d.flashes = flashLimiter{every: lookEvery, current: d.currentLook, apply: d.applyLook, later: func(after time.Duration, f func()) { d.Later(after, f) }}
 	d.saves = fileSaver{Host: &d.Host, reads: d.filesRead}
-	d.screen.pick = options.Screen
 	d.own = host.OwnWindow{Host: &d.Host, Moved: d.moved, Room: func(room fyne.Size) { d.parts.frame.SetRoom(room) }}
-	d.picker = regionPicker{
-		Host: &d.Host, screen: &d.screen, handle: d.own.Handle, chosen: d.watchedRegion, back: d.Show,
-		take: func(region image.Rectangle) { d.watch(setup.Source{Kind: setup.SourceRegion, Region: region}) },
-	}
+	joinWays(d)
 	d.setup.Source = firstSource(options.Picture, d.settings)
 	noteWatched(d)
 	d.setup.Shade = d.settings.Shade
@@ -126,7 +122,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.target = &structure.Targets{Host: &d.Host, Grouping: func() analysis.Options { return d.settings.Grouping() }, CopyPicture: d.copyPicture, Put: d.apply}
 	d.worker = live.NewWorker(live.Owner{Show: d.showSoon, Again: d.comeBack, Log: host.LogMistake}, d.families.Search)
 	d.watcher = capture.NewWatcher(capture.Watch{
-		Open:      d.opener(d.setup.Source),
+		Open:      d.ways.Opener(d.setup.Source),
 		Frame:     d.worker.Frame,
 		Status:    d.statusSoon,
 		PerSecond: d.settings.PerSecond,
@@ -204,6 +200,7 @@ func (d *Desk) statusSoon(s capture.Status) { d.OnWindow(func() { d.setStatus(s)
 func (d *Desk) Leave() {
 	d.Leaving.Store(true)
 	d.parts.keys.LetGo()
+	d.ways.Leave()
 	if stop := d.stop.Load(); stop != nil {
 		(*stop)()
 	}

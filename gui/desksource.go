@@ -6,8 +6,10 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"app.tonedesk/capture"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/watching"
 )
 
 // watch makes from the source. Spots stay where they still lie in it.
@@ -23,6 +25,16 @@ func (d *Desk) watch(from setup.Source) {
 	}
 	d.history.Settle()
 	d.change(next, "")
+}
+
+// joinWays makes the ways to what can be watched.
+func joinWays(d *Desk) {
+	d.ways = watching.New(&d.Host, d.options.Screen, watching.Acts{
+		Now: func() setup.Source { return d.setup.Source }, Region: d.watchedRegion, Handle: d.own.Handle,
+		Below: func() fyne.Position { return d.parts.bar.Source.Below() }, Show: d.Show, Watch: d.watch,
+		Renamed: func(was setup.Source, title string) { windowRenamed(d, was, title) },
+		Still:   func(id string) (capture.Stream, error) { return d.stills.stream(id) },
+	})
 }
 
 // targetStill makes a still the target.
@@ -87,4 +99,18 @@ func (d *Desk) watchedRegion() image.Rectangle {
 		return d.settings.Region.Rectangle()
 	}
 	return image.Rectangle{}
+}
+
+// windowRenamed takes over the followed window's new title, as when another painting is opened in it:
+// by that it is found again.
+func windowRenamed(d *Desk, was setup.Source, title string) {
+	if d.setup.Source != was { // another one is watched by now
+		return
+	}
+	d.setup = d.history.Rename(d.setup, title)
+	d.settings = d.settings.Renaming(was, d.setup.Source)
+	d.remember()
+	d.refresh()
+	d.showState()
+	d.Changed()
 }

@@ -2,15 +2,14 @@ package gui
 
 import (
 	"image"
-	"path/filepath"
 	"strings"
 	"time"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
-	"app.tonedesk/gui/icons"
 	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/menus"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
@@ -37,7 +36,7 @@ func (d *Desk) showState() {
 	if d.frozen {
 		state.Age = time.Since(d.last.at)
 	}
-	text := widgets.SourceText{Icon: sourceIcons[d.setup.Source.Kind], Name: sourceName(d.setup.Source), Sign: signOf(state), State: state.SayState()}
+	text := widgets.SourceText{Icon: menus.SourceIcons[d.setup.Source.Kind], Name: menus.SourceName(d.setup.Source), Sign: signOf(state), State: state.SayState()}
 	if still != nil {
 		text.State = state.SayStill(still.Meta.Time, time.Now())
 		if still.Meta.Name != "" {
@@ -63,29 +62,6 @@ func (d *Desk) showState() {
 	bar.Freeze.Explain(d.Tips, freeze)
 	showFirstStart(d)
 	d.showSentence()
-}
-
-// sourceIcons are the pictograms of the kinds of sources.
-var sourceIcons = map[setup.SourceKind]icons.Name{
-	setup.SourceDemo: icons.File, setup.SourcePicture: icons.File, setup.SourceRegion: icons.Region, setup.SourceWindow: icons.Window, setup.SourceNothing: icons.Region, setup.SourceStill: icons.Still,
-}
-
-// sourceName is what a source is called in the bar.
-func sourceName(from setup.Source) string {
-	switch from.Kind {
-	case setup.SourceRegion:
-		return "Region " + wording.SizeSay(from.Region.Dx(), from.Region.Dy())
-	case setup.SourceWindow:
-		return wording.SayWindow(from.Title, from.Class)
-	case setup.SourcePicture:
-		return filepath.Base(from.Path)
-	case setup.SourceStill:
-		return "Still"
-	}
-	if from.Kind == setup.SourceNothing {
-		return "Nothing chosen"
-	}
-	return "Demo painting"
 }
 
 func signOf(s wording.SourceState) widgets.Sign {
@@ -118,7 +94,7 @@ func (d *Desk) showSentence() {
 			if since := time.Since(d.status.Since); since >= time.Second {
 				ago = wording.Age(since)
 			}
-			s = wording.SayNothingToWatch(string(sourceIcons[d.setup.Source.Kind]), ago)
+			s = wording.SayNothingToWatch(string(menus.SourceIcons[d.setup.Source.Kind]), ago)
 		}
 	} else if s.Title == "" {
 		s = d.pairWords()

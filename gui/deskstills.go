@@ -30,7 +30,7 @@ func (d *Desk) joinStills() {
 		reopen: func(id string) {
 			if s := d.marker.Still(); s != nil && s.ID == id && s.Barred != nil {
 				d.marker.leave()
-				d.watcher.Reopen(d.opener(d.setup.Source))
+				d.watcher.Reopen(d.ways.Opener(d.setup.Source))
 			}
 		},
 	}

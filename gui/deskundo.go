@@ -29,7 +29,7 @@ func (d *Desk) apply(next setup.Setup) {
 		d.marker.leave()
 		d.comparison.Forget()
 		d.watcher.Freeze(false)
-		d.watcher.Reopen(d.opener(next.Source))
+		d.watcher.Reopen(d.ways.Opener(next.Source))
 		d.Messages.Clear(host.MessageTrouble)
 	}
 	if next.Source != before {

@@ -3,7 +3,6 @@ package gui
 import (
 	"image"
 
-	"app.tonedesk/capture"
 	"app.tonedesk/gui/everywhere"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/host"
@@ -55,7 +54,7 @@ func joinEverywhere(d *Desk) *everywhere.Keys {
 	acts := everywhere.Acts{
 		Show: d.Show, Handle: d.own.Handle, Kept: d.keep, Renewed: func() { syncPrefs(d) },
 		Looked: func() (image.Point, bool) { return d.look, d.looking }, Select: func(spot int) { d.selected = spot },
-		Open: d.screen.open, Follower: d.screen.follower, Followed: func() capture.WindowStream { return d.screen.window },
+		Open: d.ways.OpenRegion, Follower: d.ways.Follower,
 	}
 	acts.Do[everywhere.Freeze], acts.Do[everywhere.Keep] = d.Freeze, func() { d.stills.keep(false) }
 	acts.Do[everywhere.View] = func() { d.nextView(1) }
@@ -89,5 +88,5 @@ func (d *Desk) quit() {
 // PickRegion lets the painter choose a region on a frozen picture of the desktop.
 func (d *Desk) PickRegion() {
 	d.keep()
-	d.picker.pick()
+	d.ways.PickRegion()
 }

@@ -51,3 +51,16 @@ func TestStayingAboveIsRefused(t *testing.T) {
 		t.Errorf("without a desktop it stays above: %v; it says %q", d.settings.KeepAbove, d.Messages.Said[host.MessageError])
 	}
 }
+
+// The region from before is where the next choosing begins, also while a window is followed.
+func TestRegionStaysWhileAWindowIsFollowed(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	region := setup.Source{Kind: setup.SourceRegion, Region: image.Rect(20, 30, 220, 330)}
+	window := setup.Source{Kind: setup.SourceWindow, Title: "Heron", Class: "Painter"}
+	for _, from := range []setup.Source{region, window} {
+		d.watch(from)
+		if got := d.watchedRegion(); got != region.Region {
+			t.Errorf("while it watches %+v the next choosing begins with %v", from, got)
+		}
+	}
+}

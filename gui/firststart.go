@@ -9,6 +9,7 @@ import (
 	"app.tonedesk/gui/icons"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // firstStart is what the window shows while nothing was chosen to watch.
@@ -20,7 +21,8 @@ type firstStart struct {
 
 func newFirstStart(d *Desk) firstStart {
 	ways := []widgets.Way{
-		{Icon: icons.Window, Words: "A window", Note: "click the painting program's window", Do: func() { askWindow(d) }},
+		{Icon: icons.Window, Words: "A window", Note: "choose the painting program's from a list", Do: d.ways.AskWindow},
+		{Icon: icons.UnderPointer, Words: wording.PointAtIt, Note: "click the painting program's window", Do: d.ways.PointAtWindow, Spare: true},
 		{Icon: icons.Region, Words: "A region of the screen", Note: "drag over the picture you paint", Do: d.PickRegion},
 		{Icon: icons.File, Words: "A picture file", Note: "or drop one here", Do: func() { askPicture(d) }},
 	}

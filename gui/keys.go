@@ -76,7 +76,7 @@ func menuCommands() []command {
 // sourceCommands say what is watched.
 func sourceCommands() []command {
 	return []command{
-		{name: "Follow a window", keys: "Shift+R", runes: "R", does: askWindow},
+		{name: "Follow a window", keys: "Shift+R", runes: "R", does: func(d *Desk) { d.ways.AskWindow() }},
 		{name: "Choose a region", keys: "R", runes: "r", does: (*Desk).PickRegion},
 		{name: "Open a picture", keys: "Ctrl+O", ctrl: fyne.KeyO, does: askPicture},
 		{name: "Watch a part only", keys: "W", runes: "wW", does: func(d *Desk) { d.ask(askNarrow) }},

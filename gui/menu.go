@@ -65,8 +65,8 @@ func openSourceMenu(d *Desk, at fyne.Position) {
 			d.Notify(host.KeptAsked)
 		},
 	}
-	if d.screen.follows() {
-		m.Window = func() { followWindow(d, at) }
+	if d.ways.Follows() {
+		m.Window = func() { d.ways.ListWindows(at) }
 	}
 	d.OpenMenu(m.Rows(), at, nil)
 }

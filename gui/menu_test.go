@@ -190,7 +190,7 @@ func TestCountedChip(t *testing.T) {
 func TestFirstStart(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	d.apply(setup.Setup{Source: firstSource("", settings.Defaults())})
-	if !d.parts.start.ways.Visible() || d.parts.sentence.Text().Title != "Choose what to watch" || d.opener(d.setup.Source) != nil {
+	if !d.parts.start.ways.Visible() || d.parts.sentence.Text().Title != "Choose what to watch" || d.ways.Opener(d.setup.Source) != nil {
 		t.Fatalf("it says %q", d.parts.sentence.Text().Title)
 	}
 	for _, c := range d.parts.start.ways.Cells() {
@@ -204,7 +204,7 @@ func TestFirstStart(t *testing.T) {
 	if d.parts.start.ways.Visible() || d.setup.Source.Kind != setup.SourceDemo {
 		t.Errorf("chosen, it watches %+v", d.setup.Source)
 	}
-	if _, err := d.opener(d.setup.Source)(context.Background()); err != nil {
+	if _, err := d.ways.Opener(d.setup.Source)(context.Background()); err != nil {
 		t.Error(err)
 	}
 	s := settings.Defaults()

@@ -50,7 +50,7 @@ func (s *standing) showLost(d *Desk) {
 	case d.status.Err != nil && from.Kind == setup.SourceRegion:
 		d.Messages.Offer(host.MessageLost, wording.SayUnreadable(true, d.status.State), host.MessageAct{Name: "Choose again", Do: d.PickRegion})
 	case d.status.Err != nil && from.Kind == setup.SourceWindow:
-		d.Messages.Offer(host.MessageLost, wording.SayNotFollowed(d.status.Err), host.MessageAct{Name: "Follow another", Do: func() { askWindow(d) }})
+		d.Messages.Offer(host.MessageLost, wording.SayNotFollowed(d.status.Err), host.MessageAct{Name: "Follow another", Do: d.ways.AskWindow})
 	case d.status.Err != nil && from.Kind == setup.SourcePicture:
 		d.Messages.Offer(host.MessageLost, wording.SayUnreadable(false, d.status.State), host.MessageAct{Name: "Choose again", Do: func() { askPicture(d) }})
 	default:

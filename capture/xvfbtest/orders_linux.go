@@ -7,6 +7,7 @@ import (
 	"log"
 	"net/rpc"
 	"os"
+	"sync/atomic"
 	"time"
 
 	"github.com/jezek/xgb"
@@ -43,6 +44,7 @@ type artist struct {
 	gc     xproto.Gcontext
 	pongs  chan uint32 // numbers of the pings that were answered
 	pings  uint32
+	heard  atomic.Uint32 // buttons and keys
 }
 
 // Order says what to do in detail; each order needs a part of it.
@@ -87,6 +89,7 @@ func (a *artist) drain() {
 		if event == nil && err == nil {
 			return
 		}
+		a.hears(event)
 		if m, ok := event.(xproto.ClientMessageEvent); ok && m.Format == 32 {
 			select {
 			case a.pongs <- m.Data.Data32[1]:

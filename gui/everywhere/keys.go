@@ -29,8 +29,7 @@ type Acts struct {
 	Renewed func()                           // what the rows say is another now
 
 	Open     func(ctx context.Context, region image.Rectangle) (capture.Stream, error) // of the desktop
-	Follower func(do func(capture.Follower) error) error                               // can read windows
-	Followed func() capture.WindowStream                                               // within do; nil for none
+	Follower func(do func(capture.Follower, capture.WindowStream) error) error         // can read windows; the one followed last, or nil
 }
 
 // Keys owns the keys that work in every program. Use it on the Fyne goroutine.

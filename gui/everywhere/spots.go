@@ -138,8 +138,7 @@ func (k *Keys) find(ctx context.Context, from setup.Source, own uintptr, at imag
 
 // inWindow returns which place of the followed window's inside shows at a place of the desktop.
 func (k *Keys) inWindow(ctx context.Context, own uint64, at image.Point) (where image.Point, inside bool, err error) {
-	err = k.Follower(func(f capture.Follower) error {
-		followed := k.Followed()
+	err = k.Follower(func(f capture.Follower, followed capture.WindowStream) error {
 		w, found, err := f.WindowAt(ctx, at, own)
 		inside = found && followed != nil && w.ID == followed.Window().ID && at.In(w.Rect)
 		where = at.Sub(w.Rect.Min)

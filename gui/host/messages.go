@@ -13,6 +13,7 @@ type messageKind uint8
 
 const (
 	MessageLost      messageKind = iota // what is watched can't be read, or not yet
+	MessagePointing                     // the painter points at a window to follow
 	MessageMoved                        // the picture jumped, and the spots could not follow
 	MessageCovered                      // our own window lies over the picture
 	MessageFrozen                       // the picture is held
@@ -48,6 +49,7 @@ var messages = [...]struct {
 	{kind: MessageFrozen, at: chip, icon: icons.Freeze},
 	{kind: MessagePart, at: chip, icon: icons.LeaveOut},
 	{kind: MessageFlashes, at: chip, icon: icons.Warning},
+	{kind: MessagePointing, at: stay},
 	{kind: MessageError, at: stay, closes: true}, // before what stays until it is mended: this can be closed
 	{kind: MessageUnsaved, at: stay},
 	{kind: MessageTrouble, at: stay, closes: true},

@@ -63,7 +63,7 @@ func (s Source) before(w settings.Watched) widgets.MenuItem {
 	default:
 		item.Words = widgets.Shortened(filepath.Base(from.Path), nameLetters)
 	}
-	item.On = from.Feed() == s.Now.Feed()
+	item.On = from.Feed() == s.Now.Feed() || from.Region == s.Now.Region && from.SameWindow(s.Now)
 	item.Do = func() { s.Watch(from) }
 	return item
 }

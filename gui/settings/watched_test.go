@@ -50,3 +50,20 @@ func TestWatchingWindows(t *testing.T) {
 		t.Errorf("renamed, before are %+v", s.Before)
 	}
 }
+
+// The region stays remembered while a window is followed, and the window among what was watched before
+// while a region is.
+func TestRegionAndWindowStayRemembered(t *testing.T) {
+	region := setup.Source{Kind: setup.SourceRegion, Region: image.Rect(20, 30, 220, 330)}
+	window := setup.Source{Kind: setup.SourceWindow, Title: "Heron", Class: "Painter", Window: 7}
+	watch := func(s Settings, from setup.Source) Settings { return s.Remembering(from).Watching(WatchedOf(from)) }
+	s := watch(watch(Defaults(), region), window)
+	window.Window = 0 // its number means nothing at the next start
+	if s.Region.Rectangle() != region.Region || s.First() != window {
+		t.Errorf("while the window is followed: the region is %v, and the next start watches %+v", s.Region, s.First())
+	}
+	s = watch(s, region)
+	if len(s.Before) != 2 || s.Before[1].Source() != window || s.First() != region {
+		t.Errorf("while the region is watched: before are %+v, and the next start watches %+v", s.Before, s.First())
+	}
+}

@@ -38,9 +38,9 @@ func (h *History) Each(change func(Setup) Setup) {
 // Rename gives a source that is called otherwise now its new name in all setups, so that no way
 // back leads to the old one. now is the setup of now.
 func (h *History) Rename(now Setup, title string) Setup {
-	was := now.Source.Whole()
+	was := now.Source
 	rename := func(s Setup) Setup {
-		if s.Source.Whole() == was {
+		if s.Source.SameWindow(was) {
 			s.Source.Title = title
 		}
 		return s

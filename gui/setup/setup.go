@@ -33,6 +33,7 @@ type Source struct {
 	Kind         SourceKind
 	Path         string // of a picture file
 	Title, Class string // of a window; by these it is found again
+	Window       uint64 // its number, as long as it is open; 0 where it is known by title and class alone
 	Region       image.Rectangle
 }
 
@@ -49,6 +50,15 @@ func (s Source) Feed() Source {
 func (s Source) Whole() Source {
 	s.Region = image.Rectangle{}
 	return s
+}
+
+// SameWindow reports whether both are of the same window, as far as is known: of two of the same
+// title and class only their numbers tell.
+func (s Source) SameWindow(o Source) bool {
+	if s.Window == 0 || o.Window == 0 {
+		s.Window, o.Window = 0, 0
+	}
+	return s.Kind == SourceWindow && s.Whole() == o.Whole()
 }
 
 // Place is where a spot lies, in the coordinates of its source's Region.

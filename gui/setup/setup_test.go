@@ -172,3 +172,32 @@ func TestHistoryRename(t *testing.T) {
 		t.Errorf("on to %+v", now.Source)
 	}
 }
+
+// Of two windows of the same title and class only their numbers tell; where one isn't known they may
+// be the same.
+func TestSameWindow(t *testing.T) {
+	heron := Source{Kind: SourceWindow, Title: "Heron", Class: "Painter", Window: 1}
+	with := func(change func(*Source)) Source {
+		s := heron
+		change(&s)
+		return s
+	}
+	for _, tt := range []struct {
+		name string
+		of   Source
+		want bool
+	}{
+		{"itself", heron, true},
+		{"a part of it", with(func(s *Source) { s.Region = image.Rect(1, 2, 3, 4) }), true},
+		{"by title and class", with(func(s *Source) { s.Window = 0 }), true},
+		{"its twin", with(func(s *Source) { s.Window = 2 }), false},
+		{"another title", with(func(s *Source) { s.Title = "Egret" }), false},
+		{"another title, by title and class", with(func(s *Source) { s.Title, s.Window = "Egret", 0 }), false},
+		{"another class", with(func(s *Source) { s.Class = "Viewer" }), false},
+		{"no window", with(func(s *Source) { s.Kind = SourceRegion }), false},
+	} {
+		if got := heron.SameWindow(tt.of); got != tt.want || tt.of.SameWindow(heron) != got {
+			t.Errorf("%s: %v", tt.name, got)
+		}
+	}
+}

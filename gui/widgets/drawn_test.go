@@ -230,7 +230,8 @@ func TestPageMeasures(t *testing.T) {
 // pageOf is a page about a mirror.
 func pageOf(m *Mirror) (*Page, PageParts) {
 	parts := PageParts{
-		Bar: NewSourceBar(&heardKeys{}), Messages: NewMessages(&heardKeys{}, nil), Mirror: m, Strip: NewStrip(&heardKeys{}, nil),
+		Start: canvas.NewRectangle(nil),
+		Bar:   NewSourceBar(&heardKeys{}), Messages: NewMessages(&heardKeys{}, nil), Mirror: m, Strip: NewStrip(&heardKeys{}, nil),
 		Sentence: NewSentence(), Lower: NewPageColumn(), Tabs: NewTabs([]string{"One", "Two"}, &heardKeys{}, nil), Later: func(time.Duration) {},
 	}
 	parts.Lower.Set(newPanel(0), nil, nil)

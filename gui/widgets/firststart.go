@@ -1,6 +1,8 @@
 package widgets
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
@@ -13,6 +15,7 @@ type Way struct {
 	Icon        icons.Name
 	Words, Note string
 	Do          func()
+	Spare       bool // found behind another way too: it goes where there is too little room
 }
 
 // FirstStart stands in place of the picture while nothing was chosen to watch: a question, the ways
@@ -41,7 +44,7 @@ func NewFirstStart(title string, ways []Way, link [2]string, look func(), keys K
 
 // Cells are the ways and the link, for those who look for them.
 func (f *FirstStart) Cells() (cells []Cell) {
-	for _, w := range f.ways {
+	for _, w := range f.fitting(f.Size()) {
 		cells = append(cells, Cell{Words: w.way.Words, Part: w, At: f.Position().Add(w.Position())})
 	}
 	return append(cells, Cell{Words: f.link.words[0], Part: f.link, At: f.Position().Add(f.link.Position())})
@@ -53,11 +56,23 @@ func (f *FirstStart) write(size fyne.Size, of colours) {
 	say(f.text, f.title, of(ColorNameFocusLine))
 	_, _, asks := f.heights(size)
 	show(f.text, asks)
+	fitting := f.fitting(size)
+	for _, w := range f.ways {
+		show(w, slices.Contains(fitting, w))
+	}
+}
+
+// fitting are the ways that a size has room for.
+func (f *FirstStart) fitting(size fyne.Size) []*wayButton {
+	if float32(len(f.ways))*(Row()+Step)+f.link.MinSize().Height <= size.Height {
+		return f.ways
+	}
+	return slices.DeleteFunc(slices.Clone(f.ways), func(w *wayButton) bool { return w.way.Spare })
 }
 
 // heights returns how high a way is in a size, how high all is, and whether the question has room.
 func (f *FirstStart) heights(size fyne.Size) (way, all float32, asks bool) {
-	n, link := float32(len(f.ways)), f.link.MinSize().Height
+	n, link := float32(len(f.fitting(size))), f.link.MinSize().Height
 	question := fyne.MeasureText(f.title, SentenceSize(), fyne.TextStyle{}).Height + Step
 	way = max(min(wayHigh(), (size.Height-link)/n-Step), Row())
 	all = n*(way+Step) + link
@@ -82,7 +97,7 @@ func (f *FirstStart) place(size fyne.Size) {
 		placeText(f.text, (size.Width-text.Width)/2, y)
 		y += text.Height + Step
 	}
-	for _, w := range f.ways {
+	for _, w := range f.fitting(size) {
 		put(w, fyne.NewPos((size.Width-wide)/2, y), fyne.NewSize(wide, high))
 		y += high + Step
 	}

@@ -12,7 +12,8 @@ import (
 type PageParts struct {
 	Bar      *SourceBar
 	Mirror   *Mirror
-	Messages *Messages // over the picture
+	Start    fyne.CanvasObject // in place of the picture while there is none; hidden later
+	Messages *Messages         // over both
 	Strip    *Strip
 	Sentence *Sentence
 	Lower    *PageColumn // with what can be scrolled
@@ -41,7 +42,7 @@ const plainProportion = 0.75
 func NewPage(parts PageParts) *Page {
 	p := &Page{parts: parts, proportion: plainProportion, lines: 2}
 	// the order is that of the Tab key
-	p.objects = []fyne.CanvasObject{parts.Bar, parts.Mirror, parts.Messages, parts.Strip, parts.Sentence, parts.Lower, parts.Tabs}
+	p.objects = []fyne.CanvasObject{parts.Bar, parts.Mirror, parts.Start, parts.Messages, parts.Strip, parts.Sentence, parts.Lower, parts.Tabs}
 	p.draw(p)
 	return p
 }
@@ -109,7 +110,7 @@ func (p *Page) place(size fyne.Size) {
 	for _, at := range []struct {
 		part fyne.CanvasObject
 		rect
-	}{{parts.Bar, rows.bar}, {parts.Strip, rows.strip}, {parts.Sentence, rows.sentence}, {parts.Lower, lower}, {parts.Tabs, rows.tabs}, {parts.Mirror, rows.mirror}, {parts.Messages, seenPart(rows.mirror, p.proportion)}} {
+	}{{parts.Bar, rows.bar}, {parts.Strip, rows.strip}, {parts.Sentence, rows.sentence}, {parts.Lower, lower}, {parts.Tabs, rows.tabs}, {parts.Mirror, rows.mirror}, {parts.Start, rows.mirror}, {parts.Messages, seenPart(rows.mirror, p.proportion)}} {
 		put(at.part, fyne.NewPos(at.x, at.y), fyne.NewSize(max(at.w, 0), max(at.h, 0)))
 	}
 }

@@ -12,6 +12,25 @@ import (
 // SayMinimised is the state of a window that shows nothing.
 const SayMinimised = "minimised"
 
+// PointAtIt is the name of the way to choose a window by pointing at it.
+const PointAtIt = "Point at it"
+
+// SayPointing says what to do while the painter points, and which window lies under the pointer;
+// its name is short, and "" for none that can be followed.
+func SayPointing(name string) string {
+	if name == "" {
+		return "Point at the window to follow; Esc ends"
+	}
+	return name + ": Enter or click takes it, Esc ends"
+}
+
+// ExplainPointing says why the painter can't point at a window.
+func ExplainPointing(err error) string {
+	return explain("point at a window", err, slices.Concat([]reason{
+		{capture.ErrPointerTaken, "another program holds the pointer or the keyboard", "close what is open there and try again, or choose the window from the list"},
+	}, followingReasons, reasons))
+}
+
 // SayWindow names a window by its title, else by its program.
 func SayWindow(title, class string) string { return cmp.Or(title, class, "Window") }
 

@@ -1,4 +1,4 @@
-package gui
+package watching
 
 import (
 	"context"
@@ -89,7 +89,7 @@ func (p *regionPicker) newOverlay() fyne.Window {
 	if drv, ok := p.App.Driver().(desktop.Driver); ok && native.SameDisplay() {
 		return drv.CreateSplashWindow()
 	}
-	return p.App.NewWindow(Title + ": choose a region")
+	return p.App.NewWindow(p.Window.Title() + ": choose a region")
 }
 
 // cover shows the overlay over the whole desktop. Where that can't be had the picture is

@@ -1,16 +1,15 @@
-package gui
+package watching
 
 import (
 	"context"
 	"errors"
+	"fmt"
 	"image"
 	"sync"
 	"time"
 
-	"app.tonedesk/assets"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/pictures"
-	"app.tonedesk/gui/setup"
 )
 
 // screen is the way to the screen, made when it is first needed and again after it broke.
@@ -52,32 +51,49 @@ func (s *screen) open(ctx context.Context, region image.Rectangle) (stream captu
 	return stream, err
 }
 
-// opener returns the function that opens a source for the watcher; nil where there is none.
-func (d *Desk) opener(from setup.Source) func(context.Context) (capture.Stream, error) {
-	switch from.Kind {
-	case setup.SourceNothing:
-		return nil
-	case setup.SourceRegion:
-		return func(ctx context.Context) (capture.Stream, error) { return d.screen.open(ctx, from.Region) }
-	case setup.SourceWindow:
-		return func(ctx context.Context) (capture.Stream, error) { return openWindow(ctx, d, from) }
-	case setup.SourcePicture:
-		return func(context.Context) (capture.Stream, error) {
-			return pictures.Follow(from.Path)
+// follower calls do with a backend that can follow windows. The error wraps ErrUnsupported
+// where there is none.
+func (s *screen) follower(do func(capture.Follower) error) error {
+	return s.use(func(b capture.Backend) error {
+		f, ok := b.(capture.Follower)
+		if !ok {
+			return fmt.Errorf("follow a window: %w", capture.ErrUnsupported)
 		}
-	}
-	if from.Kind == setup.SourceStill {
-		return func(context.Context) (capture.Stream, error) { return d.stills.stream(from.Path) }
-	}
-	return openDemo
+		return do(f)
+	})
 }
 
-func openDemo(context.Context) (capture.Stream, error) {
-	p, err := capture.DecodePicture(assets.DemoPNG)
-	if err != nil {
-		return nil, err
+// offers reports whether the way to the screen is of a kind, as far as is known without waiting:
+// while the screen is busy it may be.
+func (s *screen) offers(is func(capture.Backend) bool) bool {
+	if !s.mu.TryLock() {
+		return true
 	}
-	return p.Stream(), nil
+	defer s.mu.Unlock()
+	if s.backend == nil {
+		backend, err := s.pick()
+		if err != nil {
+			return false
+		}
+		s.backend = backend
+	}
+	return is(s.backend)
+}
+
+// point has the painter point at a window. What is watched can be opened meanwhile.
+func (s *screen) point(ctx context.Context, over func(capture.Window, bool), own ...uint64) (capture.Window, error) {
+	var p capture.Pointer
+	err := s.use(func(b capture.Backend) error {
+		var ok bool
+		if p, ok = b.(capture.Pointer); !ok {
+			return fmt.Errorf("point at a window: %w", capture.ErrUnsupported)
+		}
+		return nil
+	})
+	if err != nil {
+		return capture.Window{}, err
+	}
+	return p.Point(ctx, over, own...)
 }
 
 // settleEvery is how long a picture of the desktop has to stand still to be taken: three

@@ -1,0 +1,94 @@
+package watching
+
+import (
+	"context"
+	"image"
+
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/assets"
+	"app.tonedesk/capture"
+	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/pictures"
+	"app.tonedesk/gui/setup"
+)
+
+// Ways are the ways to what can be watched. They are used on the Fyne goroutine only, but for
+// what Opener returns.
+type Ways struct {
+	*host.Host
+	Acts
+	screen screen
+	region regionPicker
+	points pointing
+}
+
+// Acts are what the ways ask of the window.
+type Acts struct {
+	Now     func() setup.Source                     // what is watched
+	Region  func() image.Rectangle                  // of the screen, watched now or before; empty for none
+	Handle  func() uintptr                          // of our own window
+	Below   func() fyne.Position                    // where the list of windows opens
+	Show    func()                                  // our own window again, that was hidden
+	Watch   func(setup.Source)                      // the painter chose
+	Renamed func(was setup.Source, title string)    // the window that is followed has another title
+	Still   func(id string) (capture.Stream, error) // opens one, on the watcher's goroutine
+}
+
+// New returns the ways; pick makes the one to the screen, when it is needed.
+func New(h *host.Host, pick func() (capture.Backend, error), acts Acts) *Ways {
+	w := &Ways{Host: h, Acts: acts}
+	w.screen.pick = pick
+	w.region = regionPicker{
+		Host: h, screen: &w.screen, handle: acts.Handle, chosen: acts.Region, back: acts.Show,
+		take: func(region image.Rectangle) { acts.Watch(setup.Source{Kind: setup.SourceRegion, Region: region}) },
+	}
+	return w
+}
+
+// Follows reports whether windows can be followed, as far as is known without waiting: while
+// the screen is busy they may.
+func (w *Ways) Follows() bool {
+	return w.screen.offers(func(b capture.Backend) bool { _, ok := b.(capture.Follower); return ok })
+}
+
+// PickRegion lets the painter choose a region on a frozen picture of the desktop. While one is
+// being chosen it does nothing.
+func (w *Ways) PickRegion() { w.region.pick() }
+
+// Opener returns the function that opens a source for the watcher; nil where there is none.
+func (w *Ways) Opener(from setup.Source) func(context.Context) (capture.Stream, error) {
+	switch from.Kind {
+	case setup.SourceNothing:
+		return nil
+	case setup.SourceRegion:
+		return func(ctx context.Context) (capture.Stream, error) { return w.screen.open(ctx, from.Region) }
+	case setup.SourceWindow:
+		return func(ctx context.Context) (capture.Stream, error) { return w.openWindow(ctx, from) }
+	case setup.SourcePicture:
+		return func(context.Context) (capture.Stream, error) { return pictures.Follow(from.Path) }
+	case setup.SourceStill:
+		return func(context.Context) (capture.Stream, error) { return w.Still(from.Path) }
+	case setup.SourceDemo:
+	}
+	return openDemo
+}
+
+// OpenRegion opens a region of the desktop. Any goroutine may call it.
+func (w *Ways) OpenRegion(ctx context.Context, region image.Rectangle) (capture.Stream, error) {
+	return w.screen.open(ctx, region)
+}
+
+// Follower calls do with a backend that can follow windows, and with the window that was followed
+// last; nil for none. The error wraps ErrUnsupported where there is none. Any goroutine may call it.
+func (w *Ways) Follower(do func(capture.Follower, capture.WindowStream) error) error {
+	return w.screen.follower(func(f capture.Follower) error { return do(f, w.screen.window) })
+}
+
+func openDemo(context.Context) (capture.Stream, error) {
+	p, err := capture.DecodePicture(assets.DemoPNG)
+	if err != nil {
+		return nil, err
+	}
+	return p.Stream(), nil
+}
