@@ -16,6 +16,7 @@ import (
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/native"
+	"app.tonedesk/gui/remember"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
@@ -55,9 +56,7 @@ type Desk struct {
 	hidden   bool // minimised: nothing is read
 	closed   bool
 	covered  image.Rectangle
-	look     image.Point
-	looking  bool
-	pick     *image.Point
+	pointer  pointer
 
 	worker     *live.Worker
 	watcher    *capture.Watcher
@@ -65,6 +64,7 @@ type Desk struct {
 	last       lastPicture
 	families   *structure.LocalColours
 	target     *structure.Targets
+	memory     remember.Memory
 	copies     live.Copier
 	comparison *comparing.Comparer
 	flashes    flashLimiter
@@ -78,6 +78,13 @@ type Desk struct {
 
 	parts parts
 	stop  atomic.Pointer[context.CancelFunc]
+}
+
+// pointer is what the mirror's pointer is at, in pixels of the source.
+type pointer struct {
+	at     image.Point
+	inside bool
+	pick   *image.Point // whose colour is asked for
 }
 
 // lastPicture is what is known of the picture that was shown last.
@@ -120,6 +127,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 		}
 	}})
 	d.target = &structure.Targets{Host: &d.Host, Grouping: func() analysis.Options { return d.settings.Grouping() }, CopyPicture: d.copyPicture, Put: d.apply}
+	joinMemory(d)
 	d.worker = live.NewWorker(live.Owner{Show: d.showSoon, Again: d.comeBack, Log: host.LogMistake}, d.families.Search)
 	d.watcher = capture.NewWatcher(capture.Watch{
 		Open:      d.ways.Opener(d.setup.Source),
@@ -220,13 +228,13 @@ func (d *Desk) publish() {
 		Settings: d.settings.Clone(),
 		Lay:      d.fitter(mirror, flipped),
 		Covered:  d.covered,
-		Look:     d.look,
-		Looking:  d.looking,
+		Look:     d.pointer.at,
+		Looking:  d.pointer.inside,
 		Families: d.page().wantsFamilies(),
 		Followed: d.families.Followed(),
 		Halves:   mirror.Halves(),
 		Copies:   d.copies.Asked,
-		Pick:     d.pick,
+		Pick:     d.pointer.pick,
 		Previews: d.parts.views.Room(),
 	})
 }

@@ -16,8 +16,8 @@ func (d *Desk) showFrame(s *live.Shown) {
 	d.last.at, d.last.counted = s.At, s.Reading.Share()
 	d.last.bounds, d.last.flashes = s.Bounds, s.Flashes
 	followed := follow(d, s)
-	if s.Picked != nil && s.Picked == d.pick {
-		d.pick = nil
+	if s.Picked != nil && s.Picked == d.pointer.pick {
+		d.pointer.pick = nil
 		d.leaveOutColour(*s.Picked, s.Colour)
 	}
 	d.last.shape.seen(s.Bounds, d.parts.frame)

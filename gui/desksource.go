@@ -2,29 +2,22 @@ package gui
 
 import (
 	"image"
-	"slices"
 
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/remember"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/watching"
 )
 
-// watch makes from the source. Spots stay where they still lie in it.
+// watch makes from the source, with what lies on its picture.
 func (d *Desk) watch(from setup.Source) {
-	next := d.setup
-	next.Source = from
-	if from.Whole() != d.setup.Source.Whole() {
-		next.Places, next.Out, next.Borders, next.Families, next.Judged = nil, setup.Out{}, nil, nil, nil
-	} else if !from.Region.Empty() {
-		out := func(p setup.Place) bool { return !p.In(from.Region) }
-		next.Places = slices.DeleteFunc(slices.Clone(next.Places), out)
-		next.Families = slices.DeleteFunc(slices.Clone(next.Families), func(f setup.Family) bool { return out(f.Light) || out(f.Shadow) })
-	}
+	next, target := d.memory.Watching(from)
 	d.history.Settle()
 	d.change(next, "")
+	target()
 }
 
 // joinWays makes the ways to what can be watched.
@@ -33,6 +26,7 @@ func joinWays(d *Desk) {
 		Now: func() setup.Source { return d.setup.Source }, Region: d.watchedRegion, Handle: d.own.Handle,
 		Below: func() fyne.Position { return d.parts.bar.Source.Below() }, Show: d.Show, Watch: d.watch,
 		Renamed: func(was setup.Source, title string) { windowRenamed(d, was, title) },
+		Opened:  func(from setup.Source) { d.memory.Opened(from) },
 		Still:   func(id string) (capture.Stream, error) { return d.stills.stream(id) },
 	})
 }
@@ -109,8 +103,17 @@ func windowRenamed(d *Desk, was setup.Source, title string) {
 	}
 	d.setup = d.history.Rename(d.setup, title)
 	d.settings = d.settings.Renaming(was, d.setup.Source)
+	d.memory.Renamed(was, d.setup.Source)
 	d.remember()
 	d.refresh()
 	d.showState()
 	d.Changed()
+}
+
+// joinMemory makes the owner of what comes back with a picture, and lays it on the first one.
+func joinMemory(d *Desk) {
+	d.memory = remember.Memory{Host: &d.Host, Settings: &d.settings, Local: d.families, Targets: d.target, Acts: remember.Acts{
+		Save: d.keep, Unselect: func() { d.selected = -1 }, Put: d.apply, Along: func(by func(setup.Setup) setup.Setup) { along(d, by) },
+	}}
+	d.setup = d.memory.Begin(d.setup)
 }

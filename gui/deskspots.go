@@ -65,7 +65,7 @@ func (d *Desk) ask(what asking) {
 func (d *Desk) clicked(at image.Point, add bool) {
 	switch d.asking {
 	case askColour:
-		d.pick = &at
+		d.pointer.pick = &at
 		d.ask(askNothing)
 		d.refresh()
 	case askForm, askOther, askBetter:
@@ -200,6 +200,6 @@ func (d *Desk) copyHex(i int) {
 
 // looked follows the pointer or the key cursor.
 func (d *Desk) looked(at image.Point, inside bool) {
-	d.look, d.looking = at, inside
+	d.pointer.at, d.pointer.inside = at, inside
 	d.refresh()
 }

@@ -25,6 +25,7 @@ func (d *Desk) apply(next setup.Setup) {
 	if next.Source.Feed() != before.Feed() {
 		d.frozen = false
 		d.Mirror.ForgetView()
+		d.memory.Switched()
 		d.stills.sourceLeft(was)
 		d.marker.leave()
 		d.comparison.Forget()
@@ -44,7 +45,8 @@ func (d *Desk) apply(next setup.Setup) {
 	d.standing.show(d)
 }
 
-// keepSetup keeps for the next start how colours are proposed, and the target.
+// keepSetup keeps for the next start how colours are proposed, the target, and what lies on the
+// picture.
 func (d *Desk) keepSetup() {
 	s := &d.settings
 	path, still := d.setup.Target.Origin()
@@ -55,6 +57,7 @@ func (d *Desk) keepSetup() {
 		s.Shade, s.Target, s.TargetStill = d.setup.Shade, path, still
 		d.keep()
 	}
+	d.memory.Note()
 }
 
 // Undo and Redo walk through the setups.

@@ -53,7 +53,7 @@ func syncPrefs(d *Desk) {
 func joinEverywhere(d *Desk) *everywhere.Keys {
 	acts := everywhere.Acts{
 		Show: d.Show, Handle: d.own.Handle, Kept: d.keep, Renewed: func() { syncPrefs(d) },
-		Looked: func() (image.Point, bool) { return d.look, d.looking }, Select: func(spot int) { d.selected = spot },
+		Looked: func() (image.Point, bool) { return d.pointer.at, d.pointer.inside }, Select: func(spot int) { d.selected = spot },
 		Open: d.ways.OpenRegion, Follower: d.ways.Follower,
 	}
 	acts.Do[everywhere.Freeze], acts.Do[everywhere.Keep] = d.Freeze, func() { d.stills.keep(false) }

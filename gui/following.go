@@ -11,26 +11,36 @@ import (
 // Where it can't be known how the picture moved, the spots are said to be lost. None of it is a step
 // of undo, since the painter didn't do it, and what undo goes back to goes with the picture too.
 func follow(d *Desk, s *live.Shown) bool {
+	if d.memory.Seen(s.Bounds) {
+		return true
+	}
 	switch s.Move.Kind {
 	case movement.Moved:
-		feed := d.setup.Source.Feed()
-		along := func(of setup.Setup) setup.Setup {
-			if of.Source.Feed() != feed {
-				return of
-			}
-			return of.MovedBy(s.Move.By, s.Bounds.Min)
-		}
-		d.setup = along(d.setup)
-		d.history.Each(along)
-		d.showMarks()
-		d.refresh()
+		along(d, func(of setup.Setup) setup.Setup { return of.MovedBy(s.Move.By, s.Bounds.Min) })
 		return true
 	case movement.Unknown:
 		if len(d.setup.Places)+len(d.setup.Families) > 0 {
 			d.setup = d.setup.AllMoved(true)
 			d.publish()
 			d.showMarks()
+			d.memory.Note()
 		}
 	}
 	return false
+}
+
+// along changes the setup, and those of the same picture that undo goes back to.
+func along(d *Desk, change func(setup.Setup) setup.Setup) {
+	feed := d.setup.Source.Feed()
+	same := func(of setup.Setup) setup.Setup {
+		if of.Source.Feed() != feed {
+			return of
+		}
+		return change(of)
+	}
+	d.setup = same(d.setup)
+	d.history.Each(same)
+	d.memory.Note()
+	d.showMarks()
+	d.refresh()
 }

@@ -57,7 +57,8 @@ func menuCommands() []command {
 		{menu: inFront, icon: icons.Redo, name: "Redo", keys: "Ctrl+Y", ctrl: fyne.KeyY, beside: true, does: (*Desk).Redo},
 		{menu: ofSpots, icon: icons.Box, name: "Measure an area", keys: "M", runes: "mM", does: func(d *Desk) { d.ask(askMeasure) }},
 		{menu: ofSpots, icon: icons.Check, name: "Keep spots here", keys: "Shift+S", runes: "S", does: (*Desk).spotsAreRight},
-		{menu: ofSpots, icon: icons.Close, name: "Clear all spots", keys: "Shift+Delete", does: clearSpots},
+		{menu: ofSpots, icon: icons.Close, name: "Clear all spots", keys: "Shift+Delete", does: func(d *Desk) { d.memory.ClearSpots() }},
+		{menu: ofSpots, name: "Forget all on this picture", does: func(d *Desk) { d.memory.Forget() }},
 		{menu: ofCount, icon: icons.LeaveOut, name: "Leave out an area", keys: "O", runes: "oO", does: func(d *Desk) { d.ask(askArea) }},
 		{menu: ofCount, name: "Leave out a colour", keys: "L", runes: "lL", does: func(d *Desk) { d.ask(askColour) }},
 		{menu: ofCount, name: "Count left-out areas again", keys: "A", runes: "aA", does: func(d *Desk) { d.change(d.setup.CountingAll(), "") }},
@@ -184,7 +185,7 @@ func (d *Desk) TypedShortcut(s fyne.Shortcut) {
 		name = fyne.KeyY
 	case *fyne.ShortcutCut: // Shift+Delete to the toolkit, and Ctrl+X, which is none of ours
 		if d.Asks() == "" && shiftHeld(d) {
-			clearSpots(d)
+			d.memory.ClearSpots()
 		}
 		return
 	case *fyne.ShortcutCopy:

@@ -9,7 +9,6 @@ import (
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
-	"app.tonedesk/gui/wording"
 )
 
 // openMenu shows the commands, at a point of the window.
@@ -96,32 +95,6 @@ func watchAll(d *Desk) {
 
 // askPicture lets the painter choose a picture file.
 func askPicture(d *Desk) { d.AskPictureFile("open the picture", d.OpenPicture) }
-
-// clearSpots takes all spots away.
-func clearSpots(d *Desk) {
-	if len(d.setup.Places) == 0 {
-		d.Messages.Note("There are no spots to clear")
-		return
-	}
-	was := d.setup
-	next := was
-	next.Places = nil
-	d.selected = -1
-	d.history.Settle()
-	d.change(next, "")
-	d.Messages.NoteWith(wording.SayCleared(len(was.Places)), host.MessageAct{Name: "Undo", Do: func() { putBack(d, was) }})
-}
-
-// putBack puts the spots of a setup back, unless something else is watched by now. What was done since
-// stays.
-func putBack(d *Desk, was setup.Setup) {
-	if d.setup.Source.Feed() != was.Source.Feed() {
-		return
-	}
-	next := d.setup
-	next.Places = was.Places
-	d.change(next, "")
-}
 
 // shiftHeld reports whether the shift key is down: the toolkit tells nothing of it beside a
 // shortcut.

@@ -131,7 +131,7 @@ func TestClearSpots(t *testing.T) {
 	if len(d.setup.Places) != 2 {
 		t.Error("Ctrl+X clears the spots")
 	}
-	clearSpots(d)
+	d.memory.ClearSpots()
 	if len(d.setup.Places) != 0 || d.selected >= 0 {
 		t.Errorf("%d spots are left", len(d.setup.Places))
 	}
@@ -147,7 +147,7 @@ func TestClearedSpotsComeBack(t *testing.T) {
 	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
 	press(d.Mirror, image.Pt(100, 150), 0)
 	press(d.Mirror, image.Pt(300, 150), 0)
-	clearSpots(d)
+	d.memory.ClearSpots()
 	back := d.Messages.Acts[host.MessageNote]
 	if words := d.Messages.Said[host.MessageNote]; words != "2 spots cleared" || back.Name != "Undo" {
 		t.Fatalf("it says %q, and offers %q", words, back.Name)
@@ -157,7 +157,7 @@ func TestClearedSpotsComeBack(t *testing.T) {
 	if len(d.setup.Places) != 2 || !d.settings.Flipped {
 		t.Errorf("%d spots are back, flipped %v", len(d.setup.Places), d.settings.Flipped)
 	}
-	clearSpots(d)
+	d.memory.ClearSpots()
 	back = d.Messages.Acts[host.MessageNote]
 	d.OpenPicture("/a/other.png")
 	if back.Do(); len(d.setup.Places) != 0 {

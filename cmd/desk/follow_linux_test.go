@@ -49,7 +49,7 @@ func TestWindowFollows(t *testing.T) {
 	painter.Rename(id, "A painting, changed", "Painter")
 	server.WaitFor("its new title kept", func() bool {
 		kept, _ := os.ReadFile(w.SettingsPath())
-		return strings.Count(string(kept), `"title": "A painting, changed"`) == 2 && !strings.Contains(string(kept), `"title": "A painting"`)
+		return strings.Count(string(kept), `"title": "A painting, changed"`) == 3 && !strings.Contains(string(kept), `"title": "A painting"`)
 	})
 	painter.Iconify(id)
 	w.WaitFor("it minimised", func(l desktest.Shown) bool {

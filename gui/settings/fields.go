@@ -66,6 +66,7 @@ func (s *Settings) fields() []field {
 		fieldOf("place", &s.Place, sensible),
 		fieldOf("picture", &s.Picture, plainText(maxPath, "")),
 		fieldOf("before", &s.Before, confineBefore),
+		fieldOf(picturesName, &s.Pictures, confinePictures),
 		fieldOf("stills_in_greys", &s.GreyStills, nil),
 		fieldOf("turn_seconds", &s.TurnEvery, between(LeastTurn, MostTurn, d.TurnEvery)),
 		fieldOf("target_still", &s.TargetStill, plainText(maxNote, "")),

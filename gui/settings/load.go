@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -22,7 +23,8 @@ var ErrNewer = errors.New("settings of a newer version")
 // errDamaged says that a settings file is no JSON object with a readable version.
 var errDamaged = errors.New("settings are damaged")
 
-// maxSettingsFile bounds what is read as settings, in bytes; ours have about one thousand.
+// maxSettingsFile bounds what is read as settings, in bytes; ours have a few thousand, and half of it
+// for what lies on pictures at most.
 const maxSettingsFile = 1 << 20
 
 // Path returns where the settings file lies for the present user. The error wraps
@@ -110,7 +112,12 @@ func decodeSettings(data []byte) (Settings, []string, error) {
 		problems = append(problems, "Some settings could not be read and are back to what they were at first: "+
 			strings.Join(unclear, ", ")+".")
 	}
-	if changed := s.confine(); len(changed) > 0 {
+	changed := s.confine()
+	if i := slices.Index(changed, picturesName); i >= 0 {
+		changed = slices.Delete(changed, i, i+1)
+		problems = append(problems, "What was remembered of some pictures could not be read and is left out: place their spots again.")
+	}
+	if len(changed) > 0 {
 		problems = append(problems, "Some settings were out of range and have been brought back into it: "+
 			strings.Join(changed, ", ")+".")
 	}

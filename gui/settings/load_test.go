@@ -136,6 +136,7 @@ func FuzzLoadSettings(f *testing.F) {
 	}
 	for _, seed := range [][]byte{
 		good, nil, []byte(`{}`), []byte(`null`), []byte(`{"version":7}`), []byte(`{"region":{"x":1,"width":-1}}`),
+		[]byte(`{"remembered":[{"picture":"/a.png","width":9,"spots":[{"x":1,"y":2,"area":{"x":0,"y":0,"width":3,"height":5},"moved":true}],"by_hand":[{"light":{"x":1},"shadow":{}}],"local_colours":[{"kept":true,"light":{"colour":"#102030"},"shadow":{"y":4,"colour":"#fff"}}],"left_out":[{"x":1,"y":1,"width":1,"height":1}],"left_out_colours":[{"x":1,"y":1,"colour":"#000"}],"borders":[3,40],"target":"/b.png"},{"window":{"title":"Heron","class":"Painter"},"target_still":"x"},7]}`),
 		[]byte(`{"per_second":-0,"view":"\u0000","picture":"\ud800"}`), []byte(`{"version":1,"version":9}`), good[:40],
 	} {
 		f.Add(seed)

@@ -37,6 +37,7 @@ type Settings struct {
 	Window      *Followed          // followed window; nil if none, and else the region stays for another time
 	Picture     string             // path of the picture file shown instead of a region; "" if none
 	Before      []Watched          // what was watched last, the newest first; never written to
+	Pictures    Pictures           // what lies on pictures that were watched
 	GreyStills  bool               // small pictures of stills are in greys
 	TurnEvery   float64            // seconds for which each of two pictures in turns is shown
 	Target      string             // path of the target's file; "" if none

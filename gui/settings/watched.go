@@ -64,12 +64,15 @@ func (w Watched) Source() setup.Source {
 }
 
 // same reports whether two are the same; parts of a window are.
-func (w Watched) same(o Watched) bool {
-	a, b := w.Source(), o.Source()
-	if a.Kind == setup.SourceWindow {
-		return a.Whole() == b.Whole()
+func (w Watched) same(o Watched) bool { return w.key() == o.key() }
+
+// key is the same for those that are the same.
+func (w Watched) key() setup.Source {
+	from := w.Source()
+	if from.Kind == setup.SourceWindow {
+		return from.Whole()
 	}
-	return a == b
+	return from
 }
 
 // MostBefore is how many of what was watched are remembered.
@@ -88,10 +91,11 @@ func (s Settings) Watching(now Watched) Settings {
 }
 
 // Renaming returns the settings without what was watched under its old name, as it is offered under
-// its new one.
+// its new one; what lies on it goes along.
 func (s Settings) Renaming(was, now setup.Source) Settings {
 	old := WatchedOf(was)
 	s.Before = slices.DeleteFunc(slices.Clone(s.Before), func(w Watched) bool { return w.same(old) })
+	s.Pictures = s.Pictures.renamed(was, now)
 	return s.Watching(WatchedOf(now))
 }
 

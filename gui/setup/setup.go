@@ -162,6 +162,22 @@ func (s Setup) AnyMoved() bool {
 		slices.ContainsFunc(s.Families, func(f Family) bool { return f.Moved() })
 }
 
+// Cleared returns the setup with nothing lying on the picture, and no target.
+func (s Setup) Cleared() Setup {
+	return Setup{Source: s.Source, Shade: s.Shade, Typed: s.Typed}
+}
+
+// Laid returns the setup with all that lies on the picture in another one, and its target.
+func (s Setup) Laid(as Setup) Setup {
+	as.Source, as.Shade, as.Typed = s.Source, s.Shade, s.Typed
+	return as
+}
+
+// Bare reports whether nothing lies on the picture, and there is no target.
+func (s Setup) Bare() bool {
+	return len(s.Places)+len(s.Families)+len(s.Judged)+len(s.Borders) == 0 && !s.LeavesOut() && s.Target == nil
+}
+
 // LeastSide is the side of the smallest part that can be watched.
 const LeastSide = 8
 

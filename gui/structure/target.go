@@ -24,10 +24,13 @@ type Targets struct {
 	Grouping    func() analysis.Options   // that is asked for
 	CopyPicture func(do func(*live.Copy)) // has the picture of now copied
 	Put         func(setup.Setup)         // replaces the setup without a step of undo
+
+	restores int // counts what was begun to be read so, and given up
 }
 
 // Set makes a picture the target; nil takes it away.
 func (t *Targets) Set(target *setup.Target) {
+	t.GiveUp()
 	next := t.Steps.Now()
 	next.Target = target
 	t.Steps.Change(next, "")
@@ -80,9 +83,20 @@ func (t *Targets) read(deed wording.Phrase, take func(*setup.Target), read func(
 	})
 }
 
+// GiveUp has a target that is being read so not be taken any more: another one is wanted, or none.
+func (t *Targets) GiveUp() {
+	t.restores++
+	t.Restoring = false
+}
+
 // Restore reads the target of the last time, a file's or a still's, without a step of undo.
 func (t *Targets) Restore(path, still string) {
+	t.GiveUp()
+	this := t.restores
 	take := func(target *setup.Target) {
+		if this != t.restores {
+			return
+		}
 		next := t.Steps.Now()
 		next.Target = target
 		t.Put(next)

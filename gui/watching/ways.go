@@ -32,6 +32,7 @@ type Acts struct {
 	Show    func()                                  // our own window again, that was hidden
 	Watch   func(setup.Source)                      // the painter chose
 	Renamed func(was setup.Source, title string)    // the window that is followed has another title
+	Opened  func(setup.Source)                      // one was opened: the frames from now on are its own
 	Still   func(id string) (capture.Stream, error) // opens one, on the watcher's goroutine
 }
 
@@ -58,6 +59,19 @@ func (w *Ways) PickRegion() { w.region.pick() }
 
 // Opener returns the function that opens a source for the watcher; nil where there is none.
 func (w *Ways) Opener(from setup.Source) func(context.Context) (capture.Stream, error) {
+	open := w.way(from)
+	if open == nil {
+		return nil
+	}
+	return func(ctx context.Context) (stream capture.Stream, err error) {
+		if stream, err = open(ctx); err == nil {
+			w.Soon(func() { w.Opened(from) })
+		}
+		return stream, err
+	}
+}
+
+func (w *Ways) way(from setup.Source) func(context.Context) (capture.Stream, error) {
 	switch from.Kind {
 	case setup.SourceNothing:
 		return nil

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"time"
 
 	"app.tonedesk/capture"
@@ -13,6 +14,12 @@ import (
 const (
 	SayMoved   = "Picture moved"
 	SayFlashes = "Flashes: shown 3 times a second"
+)
+
+// What is said of what lies on a picture that comes back, or no longer.
+const (
+	SayWentAlong = "The picture has another size: its spots went along"
+	SayOtherSize = "It has another size: place the spots again"
 )
 
 // longestName is how many letters of a file's name a chip shows (our choice).
@@ -51,6 +58,27 @@ func SayFrozen(since time.Duration) string {
 		return fmt.Sprintf("Frozen %d:%02d:%02d", s/3600, s/60%60, s%60)
 	}
 	return fmt.Sprintf("Frozen %d:%02d", s/60, s%60)
+}
+
+// Lying is what lies on a picture.
+type Lying struct {
+	Spots                           int
+	Out, Colours, Borders, ToTarget bool // left-out parts, what was said of local colours, borders by hand, a target
+}
+
+// SayForgotten says what of it was taken away: something was.
+func SayForgotten(l Lying) string {
+	var all []string
+	for _, part := range []struct {
+		there bool
+		words string
+	}{{l.Spots == 1, "1 spot"}, {l.Spots > 1, strconv.Itoa(l.Spots) + " spots"}, {l.Out, "left-out parts"}, {l.Colours, "local colours"}, {l.Borders, "borders"}, {l.ToTarget, "target"}} {
+		if part.there {
+			all = append(all, part.words)
+		}
+	}
+	said := strings.Join(all, ", ") + " forgotten"
+	return strings.ToUpper(said[:1]) + said[1:]
 }
 
 // SayCleared says how many spots were taken away.
