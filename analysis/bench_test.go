@@ -15,11 +15,11 @@ func BenchmarkReadNoise(b *testing.B)         { benchmarkRead(b, noise(1920, 108
 func benchmarkPass(b *testing.B, p Pixels) {
 	r := NewReader()
 	defer r.Close()
-	r.pass(p, nil)
+	r.pass(p)
 	b.ReportAllocs()
 	for b.Loop() {
-		r.pass(p, nil)
-		r.reading.gather(r.tallies, nil)
+		r.pass(p)
+		r.reading.gather(&r.counts, nil)
 	}
 }
 

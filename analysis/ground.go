@@ -75,10 +75,16 @@ type groundFinder struct {
 	across  int             // from a row to the next: closed ones follow, so that eight make a word
 	cells   []uint8
 	stack   []int32     // of cells to go on from
-	near    [][]uint8   // cells of a row with pixels of the ground, one a worker
-	runs    [][]cellRun // of these, one a worker
-	tallies []lanes     // what they hold, one a worker
+	runs    [][]cellRun // runs of a row's marks, one a worker
+	tallies []lanes     // what a piece holds, one a worker
+
+	changed image.Rectangle // of the frame, since the one before
+	marks   []uint8         // cells with pixels of the ground, as they were counted
+	counted []groundCounts  // what each piece of rows holds
 }
+
+// groundCounts are pixels of the ground by bin, from lo on.
+type groundCounts [2*groundReach + 1]uint32
 
 // cellRun is cells of a row that are alike, by the pixels where they begin and end.
 type cellRun struct {
@@ -121,6 +127,8 @@ func (g *groundFinder) look(p *Pixels, left *Left, out *Mask, held *hue) {
 		g.wide = (p.Width + cellSide - 1) / cellSide
 		g.across = (g.wide + 7) &^ 7
 		g.cells = pool.Resized(g.cells, g.across*((p.Height+cellSide-1)/cellSide))
+		g.marks = pool.Resized(g.marks, len(g.cells))
+		g.counted = pool.Resized(g.counted, (p.Height+rowsPerPiece-1)/rowsPerPiece)
 	}
 }
 
@@ -169,12 +177,14 @@ func commonest(all []hue) (mean hue, like int) {
 	return hue{(mean.bin + like/2) / like, mean.redness / like, mean.blueness / like}, like
 }
 
-// row looks at row y, of which bins is the lightness. The first row of a cell comes first.
-func (g *groundFinder) row(p *Pixels, y int, bins []uint8) {
+// row looks at row y, of which bins is the lightness, from one column to another: multiples of two
+// cells, or the row's ends. The first row of a cell comes first.
+func (g *groundFinder) row(p *Pixels, y int, bins []uint8, from, to int) {
 	cells := g.cells[y/cellSide*g.across:][:g.across]
 	if y%cellSide == 0 {
-		g.tint(p, y, cells)
+		g.tint(p, y, cells, from, to)
 	}
+	bins, cells = bins[from:to], cells[from/cellSide:]
 	// Eight pixels at a time: how far each byte is above lo, wrapped around, must not be above span.
 	lo := uint64(g.lo) * cellBytes
 	room := uint64(127-(g.hi-g.lo)) * cellBytes
@@ -202,20 +212,34 @@ func (g *groundFinder) row(p *Pixels, y int, bins []uint8) {
 	}
 }
 
-// tint opens the cells of which the first pixel has the ground's hue, and closes the others.
-func (g *groundFinder) tint(p *Pixels, y int, cells []uint8) {
-	clear(cells)
-	row := p.Row(y)
+// tint opens the cells from one column to another of which the first pixel has the ground's hue, and
+// closes the others.
+func (g *groundFinder) tint(p *Pixels, y int, cells []uint8, from, to int) {
+	row := p.Row(y)[from*PixelBytes:]
+	if to == p.Width {
+		clear(cells[from/cellSide:])
+	} else {
+		clear(cells[from/cellSide : to/cellSide])
+	}
+	cells = cells[from/cellSide : (to+cellSide-1)/cellSide]
 	first, third := g.of.redness-groundTint, g.of.blueness-groundTint
 	if p.Layout == BGRX {
 		first, third = third, first
 	}
-	for i := range cells[:g.wide] {
+	for i := range cells {
 		w := binary.LittleEndian.Uint32(row[i*cellSide*PixelBytes:])
 		green := int(w >> 8 & 255)
 		if uint(int(w&255)-green-first) <= 2*groundTint && uint(int(w>>16&255)-green-third) <= 2*groundTint {
 			cells[i] = cellOpen
 		}
+	}
+}
+
+// reopen forgets which open cells hang together with the frame.
+func (g *groundFinder) reopen() {
+	for at := 0; at+8 <= len(g.cells); at += 8 {
+		w := binary.LittleEndian.Uint64(g.cells[at:])
+		binary.LittleEndian.PutUint64(g.cells[at:], w&(cellOpen*cellBytes)|w>>1&(cellOpen*cellBytes))
 	}
 }
 
@@ -287,8 +311,9 @@ func (g *groundFinder) push(y, from, to int) {
 	}
 }
 
-// leaveOutGround takes the ground out of what the groups are of, if that is asked for.
-func (r *Reader) leaveOutGround(p Pixels, o Options) {
+// leaveOutGround takes the ground out of what the groups are of, if that is asked for. changed is
+// what was read again.
+func (r *Reader) leaveOutGround(p Pixels, o Options, changed image.Rectangle) {
 	g, now := &r.ground, &r.reading
 	now.Ground, now.ground, now.groundCount = GroundCounted, [256]int{}, 0
 	if !o.WithoutGround {
@@ -303,18 +328,16 @@ func (r *Reader) leaveOutGround(p Pixels, o Options) {
 		return
 	}
 	g.spread(&p)
-	clear(g.tallies)
+	g.changed = changed
 	r.pixels = p
-	r.workers.DoOther(r.countGround, (p.Height+rowsPerPiece-1)/rowsPerPiece)
+	r.workers.DoOther(r.countGround, len(g.counted))
 	r.pixels = Pixels{}
 	for bin := g.lo; bin <= g.hi; bin++ {
 		if o.Mask.LeavesOut(uint8(bin)) {
 			continue
 		}
-		for i := range g.tallies {
-			for lane := range g.tallies[i] {
-				now.ground[bin] += int(g.tallies[i][lane][bin])
-			}
+		for i := range g.counted {
+			now.ground[bin] += int(g.counted[i][bin-g.lo])
 		}
 		now.groundCount += now.ground[bin]
 	}
@@ -328,11 +351,31 @@ func (r *Reader) leaveOutGround(p Pixels, o Options) {
 }
 
 // groundRows counts the pixels of the ground in a piece: those of its cells, and what is like it in
-// the cells beside, where a form's edge runs.
+// the cells beside, where a form's edge runs. What has not changed since it was counted stays.
 func (r *Reader) groundRows(worker, piece int) {
 	g, p := &r.ground, &r.pixels
 	first := piece * rowsPerPiece
-	for top := first; top < min(first+rowsPerPiece, p.Height); top += cellSide {
+	last := min(first+rowsPerPiece, p.Height)
+	holds := first >= g.changed.Max.Y || last <= g.changed.Min.Y
+	for row := first / cellSide; row*cellSide < last; row++ {
+		holds = g.besides(g.marks[row*g.across:][:g.across], row) && holds
+	}
+	if holds {
+		return
+	}
+	r.countGroundRows(worker, first, last)
+	n := &g.tallies[worker]
+	for i := range min(g.hi-g.lo+1, len(g.counted[piece])) {
+		bin := g.lo + i
+		g.counted[piece][i] = n[0][bin] + n[1][bin] + n[2][bin] + n[3][bin]
+	}
+}
+
+// countGroundRows counts them in some rows.
+func (r *Reader) countGroundRows(worker, first, last int) {
+	g, p := &r.ground, &r.pixels
+	clear(g.tallies[worker : worker+1])
+	for top := first; top < last; top += cellSide {
 		runs := g.runsOf(worker, top/cellSide, p.Width)
 		for y := top; len(runs) > 0 && y < min(top+cellSide, p.Height); y++ {
 			bins := r.binsOf(worker, y)
@@ -356,9 +399,7 @@ func (r *Reader) groundRows(worker, piece int) {
 
 // runsOf returns the runs of cells of a row that are of the ground or beside one.
 func (g *groundFinder) runsOf(worker, row, width int) []cellRun {
-	g.near[worker] = pool.Resized(g.near[worker], g.across)
-	near, runs := g.near[worker], g.runs[worker][:0]
-	g.besides(near, row)
+	near, runs := g.marks[row*g.across:][:g.across], g.runs[worker][:0]
 	for x := 0; x < g.wide; {
 		from, state := x, near[x]
 		for x < g.wide && near[x] == state {
@@ -373,8 +414,9 @@ func (g *groundFinder) runsOf(worker, row, width int) []cellRun {
 }
 
 // besides marks the cells of a row that are of the ground by 2, and those beside one by 1: eight at
-// a time.
-func (g *groundFinder) besides(near []uint8, row int) {
+// a time. It reports whether they were so marked.
+func (g *groundFinder) besides(near []uint8, row int) (same bool) {
+	same = true
 	const ground = cellGround * cellBytes
 	word := func(y, at int) uint64 { // 1 for each cell of the ground
 		if y < 0 || at < 0 || at >= g.across || y*g.across >= len(g.cells) {
@@ -388,9 +430,12 @@ func (g *groundFinder) besides(near []uint8, row int) {
 	for at := 0; at < g.across; at += 8 {
 		after := three(at + 8)
 		beside := now | now<<8 | now>>8 | before>>56 | after<<56
-		binary.LittleEndian.PutUint64(near[at:], beside+word(row, at))
+		marks := beside + word(row, at)
+		same = same && marks == binary.LittleEndian.Uint64(near[at:])
+		binary.LittleEndian.PutUint64(near[at:], marks)
 		before, now = now, after
 	}
+	return same
 }
 
 // binsOf returns the lightness of a row.

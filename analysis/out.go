@@ -23,6 +23,40 @@ type Mask struct {
 // LeavesOut reports whether bin is left out by its lightness. A nil Mask leaves out nothing.
 func (o *Mask) LeavesOut(bin uint8) bool { return o != nil && o.Lightness[bin] }
 
+// WasLeft keeps what a mask left out, in its own memory, to find out whether another one leaves out
+// the same. The zero value is nothing that was left out.
+type WasLeft struct {
+	areas     []image.Rectangle
+	first     []int32 // as in Grown
+	runs      []run
+	at        image.Point
+	lightness [256]bool
+}
+
+// Keep keeps what a mask, nil for none, leaves out.
+func (w *WasLeft) Keep(o *Mask) {
+	w.areas, w.first, w.runs, w.at, w.lightness = w.areas[:0], w.first[:0], w.runs[:0], image.Point{}, [256]bool{}
+	if o == nil {
+		return
+	}
+	w.areas, w.lightness = append(w.areas, o.Areas...), o.Lightness
+	if o.Grown != nil {
+		w.first, w.runs, w.at = append(w.first, o.Grown.first...), append(w.runs, o.Grown.runs...), o.At
+	}
+}
+
+// Same reports whether a mask, nil for none, leaves out the same, said in the same way.
+func (w *WasLeft) Same(o *Mask) bool {
+	if o == nil {
+		o = &Mask{}
+	}
+	first, runs, at := []int32(nil), []run(nil), image.Point{}
+	if o.Grown != nil {
+		first, runs, at = o.Grown.first, o.Grown.runs, o.At
+	}
+	return w.at == at && w.lightness == o.Lightness && slices.Equal(w.areas, o.Areas) && slices.Equal(w.first, first) && slices.Equal(w.runs, runs)
+}
+
 // Left is what a mask leaves out of a picture by its place, to be walked row by row. The zero
 // value leaves nothing out.
 type Left struct {

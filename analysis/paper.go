@@ -76,6 +76,10 @@ func (p Pixels) LayOver(ground colour.RGB) {
 	for y := range p.Height {
 		row := p.Row(y)
 		for x := 0; x < len(row); x += PixelBytes {
+			if x+2*PixelBytes <= len(row) && binary.LittleEndian.Uint64(row[x:])&opaquePair == opaquePair {
+				x += PixelBytes // two at a time: most pictures are opaque
+				continue
+			}
 			q := row[x:][:PixelBytes]
 			if alpha := q[3]; alpha != 0 && alpha != 255 {
 				q[0] = over(q[0], ground.R, alpha)

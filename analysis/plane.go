@@ -54,6 +54,8 @@ func binSpan(t *fixed.Tables, n *tally, dst []uint8, src []byte, layout Layout) 
 		dst[len(dst)-1] = bin
 		if layout == BGRX || q[3] != 0 {
 			n.even[bin]++
+		} else {
+			n.even[256+int(bin)]++
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package analysis
 
 import (
+	"image"
 	"math"
 
 	"app.tonedesk/analysis/colour"
@@ -76,6 +77,9 @@ type Reader struct {
 	rows        [][]uint8 // of larger pictures, one a worker
 	tallies     []tally   // one a worker
 	ignored     []tally   // what is left out by its place, one a worker
+	counts      [256]int  // what is counted of the last picture, also of lightness that is left out
+	kept        kept
+	reread      func(worker, piece int) // rereadRows, made once
 	ground      groundFinder
 	countGround func(worker, piece int) // groundRows, made once
 	held        held
@@ -89,10 +93,10 @@ func NewReader() *Reader {
 	r.tallies = make([]tally, r.workers.Workers())
 	r.ignored = make([]tally, r.workers.Workers())
 	r.rows = make([][]uint8, r.workers.Workers())
-	r.ground.near = make([][]uint8, r.workers.Workers())
 	r.ground.runs = make([][]cellRun, r.workers.Workers())
 	r.ground.tallies = make([]lanes, r.workers.Workers())
-	r.countGround = r.groundRows
+	r.kept.gone = make([]lanes, r.workers.Workers())
+	r.countGround, r.reread = r.groundRows, r.rereadRows
 	return r
 }
 
@@ -108,21 +112,35 @@ func Read(p Pixels, o Options) *Reading {
 
 // Read reads one frame. The Reading is valid until the next Read. Pixels that fail Check
 // are read as an empty picture.
-func (r *Reader) Read(p Pixels, o Options) *Reading {
+func (r *Reader) Read(p Pixels, o Options) *Reading { return r.ReadChanged(p, o, p.Bounds()) }
+
+// ReadChanged is Read for a frame that differs from the one read before in changed at most, in
+// the frame's own pixels; empty for nowhere. Only that is read again, as far as what is left out
+// and the frame's size are as before, and what it says is exactly what Read does.
+func (r *Reader) ReadChanged(p Pixels, o Options, changed image.Rectangle) *Reading {
 	if p.Check() != nil || p.Width == 0 || p.Height == 0 {
 		p = Pixels{}
 	}
 	r.ground.wanted = o.WithoutGround
-	r.pass(p, o.Mask)
-	r.reading.gather(r.tallies, o.Mask)
-	r.leaveOutGround(p, o)
+	r.left.Set(o.Mask, p.Bounds())
+	r.ground.look(&p, &r.left, o.Mask, r.held.ground)
+	changed, whole := r.toRead(&p, o.Mask, changed)
+	r.kept.whole = false // until it is read to the end
+	if whole {
+		r.pass(p)
+	} else {
+		r.passChanged(p, changed)
+	}
+	r.reading.gather(&r.counts, o.Mask)
+	r.leaveOutGround(p, o, changed)
+	r.kept.keep(r, &p, o.Mask)
 	r.reading.measure()
 	r.split(o.Groups, o.Borders)
 	return &r.reading
 }
 
-// pass fills the grey plane and the tallies.
-func (r *Reader) pass(p Pixels, out *Mask) {
+// pass fills the grey plane and the counts.
+func (r *Reader) pass(p Pixels) {
 	size := p.Width * p.Height
 	if size > MostGrey {
 		r.grey = nil
@@ -134,11 +152,22 @@ func (r *Reader) pass(p Pixels, out *Mask) {
 	}
 	clear(r.tallies)
 	r.pixels = p
-	r.left.Set(out, p.Bounds())
-	r.ground.look(&p, &r.left, out, r.held.ground)
 	r.reading.Width, r.reading.Height, r.reading.Grey = p.Width, p.Height, r.grey
 	r.workers.Do((p.Height + rowsPerPiece - 1) / rowsPerPiece)
 	r.pixels = Pixels{} // the frame isn't ours to keep
+	r.counts, r.kept.clear = [256]int{}, false
+	r.addTallies()
+}
+
+// addTallies adds what was counted to the counts.
+func (r *Reader) addTallies() {
+	for i := range r.tallies {
+		t := &r.tallies[i]
+		for bin := range r.counts {
+			r.counts[bin] += int(t.even[bin]) + int(t.odd[bin])
+			r.kept.clear = r.kept.clear || t.even[256+bin]|t.odd[256+bin] != 0
+		}
+	}
 }
 
 func (r *Reader) readRows(worker, piece int) {
@@ -160,23 +189,20 @@ func (r *Reader) readRows(worker, piece int) {
 			x = end
 		}
 		if r.ground.is {
-			r.ground.row(p, y, dst)
+			r.ground.row(p, y, dst, 0, p.Width)
 		}
 	}
 }
 
-// gather adds up the tallies, without the lightness that is left out.
-func (r *Reading) gather(tallies []tally, out *Mask) {
+// gather takes over the counts, without the lightness that is left out.
+func (r *Reading) gather(counts *[256]int, out *Mask) {
 	r.Counted = 0
-	for bin := range r.Histogram {
-		sum := 0
-		if !out.LeavesOut(uint8(bin)) {
-			for i := range tallies {
-				sum += int(tallies[i].even[bin]) + int(tallies[i].odd[bin])
-			}
+	for bin, n := range counts {
+		if out.LeavesOut(uint8(bin)) {
+			n = 0
 		}
-		r.Histogram[bin] = sum
-		r.Counted += sum
+		r.Histogram[bin] = n
+		r.Counted += n
 	}
 }
 

@@ -48,56 +48,74 @@ func decode(s *source, maxPixels int64) (p *Picture, err error) {
 			p, err = nil, fmt.Errorf("%w: decoder broke down: %v", ErrDamaged, r)
 		}
 	}()
-	f, err := formatOf(s.head(headBytes))
+	l, err := lookAt(s)
 	if err != nil {
 		return nil, err
 	}
-	open, png := func() (io.Reader, error) { return s.reader(), nil }, s
-	var merged *zip.File // of OpenRaster
-	if f.name == oraName {
-		if merged, err = mergedPart(s); err != nil {
-			return nil, f.explain(s, err, false)
-		}
-		open, png = func() (io.Reader, error) { return merged.Open() }, headOf(merged) // nothing to close
-	}
-	c, err := read(f, s, open, f.config)
-	if err != nil {
+	f, c := l.format, l.config
+	if err := f.allow(c, maxPixels, int64(l.takes)); err != nil {
 		return nil, err
 	}
-	number := 1
-	if f.orientation != nil {
-		number = f.orientation(s)
-	}
-	if err := f.allow(c, maxPixels, png, number); err != nil {
-		return nil, err
-	}
-	if merged != nil && !fits(merged, c) {
+	if l.merged != nil && !fits(l.merged, c) {
 		return nil, fmt.Errorf("%s of %d x %d pixels: %w", f.name, c.Width, c.Height, ErrHuge)
 	}
-	img, err := read(f, s, open, f.decode)
+	img, err := read(f, s, l.open, f.decode)
 	if err != nil {
 		return nil, err
 	}
 	size := image.Pt(c.Width, c.Height)
 	memory.LetGo(pixelBytes * size.X * size.Y) // what the decoder needed
-	pix, size := upright(straightRows(img, size), size, number)
+	pix, size := upright(straightRows(img, size), size, l.orientation)
 	memory.LetGo(len(pix)) // what it was made of
 	return &Picture{Pix: pix, Stride: pixelBytes * size.X, Size: size}, nil
 }
 
-// allow refuses a size that can't be, or is too large, or has no room in memory.
-func (f pictureFormat) allow(c image.Config, maxPixels int64, s *source, orientation int) error {
-	takes := f.takes(c, s)
-	if orientation > 1 {
-		takes = max(takes, 2*pixelBytes*pixelsOf(c)) // it is turned from one memory into another
+// looked is what a picture file says of itself before it is decoded.
+type looked struct {
+	format      pictureFormat
+	config      image.Config
+	open        func() (io.Reader, error)
+	merged      *zip.File // of OpenRaster; nil: of another format
+	orientation int       // 1 to 8
+	takes       float64   // bytes that decoding it takes at most
+}
+
+// lookAt reads no more of a file than its header.
+func lookAt(s *source) (l looked, err error) {
+	if l.format, err = formatOf(s.head(headBytes)); err != nil {
+		return l, err
 	}
+	f, png := l.format, s
+	l.open = func() (io.Reader, error) { return s.reader(), nil }
+	if f.name == oraName {
+		if l.merged, err = mergedPart(s); err != nil {
+			return l, f.explain(s, err, false)
+		}
+		l.open, png = func() (io.Reader, error) { return l.merged.Open() }, headOf(l.merged) // nothing to close
+	}
+	if l.config, err = read(f, s, l.open, f.config); err != nil {
+		return l, err
+	}
+	l.orientation = 1
+	if f.orientation != nil {
+		l.orientation = f.orientation(s)
+	}
+	l.takes = f.takes(l.config, png)
+	if l.orientation > 1 {
+		l.takes = max(l.takes, 2*pixelBytes*pixelsOf(l.config)) // it is turned from one memory into another
+	}
+	return l, nil
+}
+
+// allow refuses a size that can't be, or is too large, or has no room in memory.
+func (f pictureFormat) allow(c image.Config, maxPixels, takes int64) error {
 	err := ErrDamaged
 	switch {
 	case c.Width <= 0 || c.Height <= 0:
 	case int64(c.Width) > maxPixels/int64(c.Height), c.Width > MaxSide, c.Height > MaxSide:
 		err = ErrHuge
 	default:
-		if err = memory.Room(int64(takes)); err == nil {
+		if err = memory.Room(takes); err == nil {
 			return nil
 		}
 	}

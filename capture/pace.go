@@ -10,41 +10,53 @@ const (
 	MaxRate     = 60.0
 )
 
-// restShare is how many times the cost of a read the automatic rate leaves between
-// two beginnings, so that reading takes at most a fifth of the time. Our choice.
-const restShare = 5
+// The automatic rate leaves the program at most a share of one core: reading, and what is done with
+// what was read, take a fifth of the time (restShare), but for a start: what was not used before is
+// saved up to savedTime, so that one slow frame among quick ones delays nothing. Our choices.
+const (
+	restShare = 5
+	savedTime = 100 * time.Millisecond
+)
 
 // pace says when to read next. Reads fall on the points of a grid of equal steps,
 // so that they neither drift nor change phase; a point missed because a read or the
 // reader's user was slow is made up once, at once, and the others are dropped.
 type pace struct {
 	every time.Duration
-	auto  bool // nobody chose the rate: costly reads stretch it
+	auto  bool // nobody chose the rate: costly frames stretch it
+	told  bool // the source tells of changes: the automatic rate is as high as a screen shows
 	fresh bool // the next read begins a new grid
 	slot  time.Time
 	due   time.Time
-	began time.Time
-	costs [3]time.Duration // of the last reads; 0 = not known yet
-	n     int
+	owed  time.Duration // rest that is to make up for what was spent; below 0: saved
+	since time.Time     // when that was so
 }
 
 // set changes the rate to perSecond, held to its limits; 0, less and NaN mean the
 // automatic rate. The next read comes a new step after the last.
 func (p *pace) set(perSecond float64) {
 	p.auto = !(perSecond > 0)
-	if p.auto {
+	switch {
+	case p.auto && p.told:
+		perSecond = MaxRate
+	case p.auto:
 		perSecond = DefaultRate
 	}
 	perSecond = min(max(perSecond, MinRate), MaxRate)
 	p.every = time.Duration(float64(time.Second) / perSecond)
 	if !p.fresh {
 		p.due = p.slot.Add(p.every)
+		p.rest()
 	}
 }
 
-// restart makes the next read due at that time and begins a new grid there.
+// restart makes the next read due at that time, or when it can be afforded, and begins a new grid
+// there.
 func (p *pace) restart(at time.Time) {
 	p.fresh, p.due = true, at
+	if free := p.since.Add(p.owed); p.auto && free.After(p.due) {
+		p.due = free
+	}
 }
 
 // begin notes that a read begins.
@@ -54,20 +66,27 @@ func (p *pace) begin(now time.Time) {
 	} else if missed := now.Sub(p.slot) / p.every; missed > 0 {
 		p.slot = p.slot.Add(missed * p.every)
 	}
-	p.began, p.due = now, p.slot.Add(p.every)
+	p.due = p.slot.Add(p.every)
 }
 
-// end notes that the read that began last is over, and how long it took.
-func (p *pace) end(now time.Time) {
-	p.costs[p.n%len(p.costs)] = now.Sub(p.began)
-	p.n++
-	if !p.auto {
-		return
+// spend notes that by now so much time of one core was spent, and has it made up for.
+func (p *pace) spend(now time.Time, cost time.Duration) {
+	p.owed = max(p.owed-max(0, now.Sub(p.since)), -restShare*savedTime)
+	if p.since.IsZero() {
+		p.owed = -restShare * savedTime
 	}
-	cost := min(p.costs[0], p.costs[1], p.costs[2]) // the least: one slow read is no habit
-	if late := p.began.Add(restShare * cost).Sub(p.due); late > 0 {
-		steps := (late + p.every - 1) / p.every
-		p.due = p.due.Add(steps * p.every)
+	p.owed, p.since = p.owed+restShare*cost, now
+	if p.fresh {
+		p.restart(p.due)
+	} else {
+		p.rest()
+	}
+}
+
+// rest puts the next read off to the first point of the grid that can be afforded.
+func (p *pace) rest() {
+	if late := p.since.Add(p.owed).Sub(p.due); p.auto && late > 0 {
+		p.due = p.due.Add((late + p.every - 1) / p.every * p.every)
 	}
 }
 

@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 	"time"
+
+	"pgregory.net/rapid"
 )
 
 func TestPaceGrid(t *testing.T) {
@@ -26,7 +28,7 @@ func TestPaceGrid(t *testing.T) {
 			p.set(10)
 			for i := range tt.began {
 				p.begin(at(tt.began[i]))
-				p.end(at(tt.ends[i]))
+				p.spend(at(tt.ends[i]), at(tt.ends[i]).Sub(at(tt.began[i])))
 			}
 			if !p.due.Equal(at(tt.due)) {
 				t.Errorf("due after %v, want %v ms", p.due.Sub(start), tt.due)
@@ -61,24 +63,76 @@ func TestPaceRates(t *testing.T) {
 	}
 }
 
-// The automatic rate leaves four fifths of the time free and stays on its grid; a
-// rate that was chosen is kept.
+// Whatever frames cost, at the automatic rate no stretch of time has more spent in it than a fifth of
+// it and what may be saved up; where they cost less, none is left out; and a rate that was chosen is
+// kept. The clock is made up.
+func TestPaceShare(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		told := rapid.Bool().Draw(t, "told")
+		p := pace{told: told}
+		p.restart(time.Unix(0, 0))
+		p.set(0)
+		most := rapid.IntRange(1, 400).Draw(t, "most")
+		now := time.Unix(0, 0)
+		var begins []time.Time
+		var spent []time.Duration // before each
+		total := time.Duration(0)
+		for range rapid.IntRange(2, 80).Draw(t, "frames") {
+			begins, spent = append(begins, now), append(spent, total)
+			p.begin(now)
+			read := time.Duration(rapid.IntRange(0, most).Draw(t, "read")) * time.Millisecond
+			work := time.Duration(rapid.IntRange(0, most).Draw(t, "work")) * time.Millisecond
+			cores := time.Duration(rapid.IntRange(1, 4).Draw(t, "cores"))
+			now = now.Add(read)
+			p.spend(now, read)
+			now = now.Add(work)
+			p.spend(now, cores*work)
+			total += read + cores*work
+			if rapid.Bool().Draw(t, "word of a change") {
+				p.restart(now)
+			}
+			if p.due.After(now) {
+				now = p.due
+			}
+			now = now.Add(time.Duration(rapid.IntRange(0, 30).Draw(t, "late")) * time.Millisecond)
+		}
+		for i := range begins {
+			for j := i + 1; j < len(begins); j++ {
+				if most := begins[j].Sub(begins[i])/restShare + savedTime; spent[j]-spent[i] > most {
+					t.Fatalf("%v are spent in %v", spent[j]-spent[i], begins[j].Sub(begins[i]))
+				}
+			}
+		}
+	})
+}
+
 func TestPaceCost(t *testing.T) {
 	for _, tt := range []struct {
-		rate float64
-		due  time.Duration
-	}{{0, 400 * time.Millisecond}, {10, 300 * time.Millisecond}} {
-		var p pace
+		name       string
+		rate       float64
+		told       bool
+		cost       time.Duration
+		seconds    int
+		least, top int // reads
+	}{
+		{"cheap, on a timer", 0, false, 5 * time.Millisecond, 10, 100, 101},
+		{"cheap, told of changes", 0, true, 2 * time.Millisecond, 10, 595, 601},
+		{"35 ms: every second point", 0, false, 35 * time.Millisecond, 10, 55, 62}, // 2 s / 35 ms, and what is saved
+		{"35 ms, told of changes", 0, true, 35 * time.Millisecond, 10, 55, 62},
+		{"the rate was chosen", 10, false, 35 * time.Millisecond, 10, 100, 101},
+	} {
+		p := pace{told: tt.told}
 		now := time.Unix(0, 0)
 		p.restart(now)
 		p.set(tt.rate)
-		for range 3 { // 35 ms a read: 5 x 35 = 175 ms, so every second point
+		reads := 0
+		for end := now.Add(time.Duration(tt.seconds) * time.Second); now.Before(end); now = p.due {
 			p.begin(now)
-			p.end(now.Add(35 * time.Millisecond))
-			now = now.Add(100 * time.Millisecond)
+			p.spend(now.Add(tt.cost), tt.cost)
+			reads++
 		}
-		if got := p.due.Sub(time.Unix(0, 0)); got != tt.due {
-			t.Errorf("rate %g: due after %v, want %v", tt.rate, got, tt.due)
+		if reads < tt.least || reads > tt.top {
+			t.Errorf("%s: %d reads in %d s", tt.name, reads, tt.seconds)
 		}
 	}
 	var p pace // one slow read among quick ones changes nothing
@@ -87,11 +141,21 @@ func TestPaceCost(t *testing.T) {
 	p.set(0)
 	for _, cost := range []time.Duration{1, 90, 1} {
 		p.begin(now)
-		p.end(now.Add(cost * time.Millisecond))
+		p.spend(now.Add(cost*time.Millisecond), cost*time.Millisecond)
 		now = now.Add(100 * time.Millisecond)
 	}
 	if !p.due.Equal(now) {
 		t.Errorf("one slow read: due %v after the next point", p.due.Sub(now))
+	}
+}
+
+// The processor's time goes on where something is worked on.
+func TestProcessorTime(t *testing.T) {
+	before := ProcessorTime()
+	for start := time.Now(); ProcessorTime()-before < 10*time.Millisecond; {
+		if time.Since(start) > 10*time.Second {
+			t.Fatalf("after %v of work it says %v", time.Since(start), ProcessorTime()-before)
+		}
 	}
 }
 

@@ -67,6 +67,26 @@ func openPicture(path string) (*Picture, error) {
 	return p, nil
 }
 
+// PictureNeeds returns how large the picture file at path is, in pixels, and how many bytes of memory
+// OpenPicture takes for it at most, by its header; none of a file that it would refuse.
+func PictureNeeds(path string) (pixels, bytes int64) {
+	defer func() {
+		if recover() != nil { // a decoder's: OpenPicture says so
+			pixels, bytes = 0, 0
+		}
+	}()
+	f, info, err := plainfile.Open(path, os.O_RDONLY)
+	if err != nil {
+		return 0, 0
+	}
+	defer f.Close()
+	l, err := lookAt(&source{from: f, size: info.Size()})
+	if err != nil || l.config.Width <= 0 || l.config.Height <= 0 || l.config.Width > MaxSide || l.config.Height > MaxSide {
+		return 0, 0
+	}
+	return int64(pixelsOf(l.config)), int64(l.takes)
+}
+
 // DecodePicture decodes the contents of a picture file, as OpenPicture does.
 func DecodePicture(data []byte) (*Picture, error) {
 	p, err := decode(sourceOf(data), MaxPixels)

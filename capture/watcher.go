@@ -2,6 +2,7 @@ package capture
 
 import (
 	"context"
+	"image"
 	"sync"
 	"time"
 )
@@ -48,9 +49,19 @@ type Watch struct {
 	// Status takes the state whenever it, or the words of its error, change.
 	Status func(Status)
 
-	// PerSecond is how often to read, 1 to 60. 0 is the automatic rate: 10, and less
-	// where reading takes more than a fifth of the time.
+	// PerSecond is how often to read, 1 to 60. 0 is the automatic rate: 60 from a source that
+	// tells of changes, when it does, and 10 from others; less where reading and Frame take more
+	// than a fifth of a core's time.
 	PerSecond float64
+
+	// Own returns where our own window lies, in desktop pixels. A picture that is new there alone
+	// counts as the same: what shows pictures must not be fed by its own repaint. What it changed
+	// goes with the next picture that is handed over. Nil, or empty: nowhere.
+	Own func() image.Rectangle
+
+	// Processor returns the processor time that the program has used so far, of all cores, by
+	// which Frame is charged. Nil: by the clock, as if it worked on one core.
+	Processor func() time.Duration
 }
 
 // Watcher asks one source for pictures on a timer, or when the source tells of a change (see
@@ -114,6 +125,17 @@ func (w *Watcher) Reopen(open func(context.Context) (Stream, error)) {
 		w.controls.open = open
 		w.controls.sources++
 	})
+}
+
+// began is when the clock of watchers began.
+var began = time.Now()
+
+// spent is the time by which Frame is charged, from any moment on.
+func (w *Watcher) spent() time.Duration {
+	if w.watch.Processor != nil {
+		return w.watch.Processor()
+	}
+	return time.Since(began)
 }
 
 // change changes the controls and wakes the loop.

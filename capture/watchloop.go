@@ -3,6 +3,7 @@ package capture
 import (
 	"context"
 	"errors"
+	"image"
 	"time"
 
 	"app.tonedesk/capture/memory"
@@ -28,8 +29,9 @@ type loop struct {
 	last    Frame // the last picture handed over; Pix nil: none yet
 	own     bool  // last.Pix is store, not a stream's
 	store   []byte
-	held    Frame // a picture that came while frozen; Pix nil: none
-	seen    bool  // the present source has given a picture
+	skipped image.Rectangle // what is new in last, and nobody was told of: in our own window
+	held    Frame           // a picture that came while frozen; Pix nil: none
+	seen    bool            // the present source has given a picture
 	changed time.Time
 }
 
@@ -98,7 +100,7 @@ func (l *loop) act(ctx context.Context) {
 		l.show(f)
 	}
 	if l.last.Pix != nil && l.w.takeAgain() {
-		l.deliver(true)
+		l.deliverAgain()
 	}
 	now := time.Now()
 	switch {
@@ -161,17 +163,22 @@ func (l *loop) receive(a answer) {
 	now := time.Now()
 	l.busy = false
 	if a.to == grabQuestion {
-		l.pace.end(now)
+		l.pace.spend(now, now.Sub(l.asked))
 	}
 	switch {
 	case a.err != nil:
 		l.fail(a.err, now)
 	case a.to == openQuestion:
 		l.lost, l.changes, l.awake = false, a.changes, true
+		l.pace.told = a.changes != nil
+		l.pace.set(l.controls.rate)
 		l.pace.restart(now)
 	case a.changed && l.controls.frozen:
 		l.held, l.back = a.frame, 0
 		l.report(Live, nil)
+	case a.changed && l.seen && l.isOwn(&a.frame):
+		l.skip(a.frame)
+		l.same(now)
 	case a.changed:
 		l.show(a.frame)
 	default:
@@ -189,9 +196,31 @@ func (l *loop) fail(err error, now time.Time) {
 	l.report(stateOf(err), err)
 }
 
+// isOwn reports whether a picture is new in our own window alone.
+func (l *loop) isOwn(f *Frame) bool {
+	return l.w.watch.Own != nil && !f.Changed.Empty() && f.Changed.Add(f.Origin).In(l.w.watch.Own())
+}
+
+// skip keeps a picture that nobody is told of now.
+func (l *loop) skip(f Frame) {
+	l.last, l.own, l.skipped = f, false, l.skipped.Union(f.Changed)
+}
+
+// deliverAgain hands the last picture over once more, as a new one if it has what nobody was told of.
+func (l *loop) deliverAgain() {
+	again := l.skipped.Empty()
+	if !again {
+		l.last.Changed, l.skipped = l.skipped, image.Rectangle{}
+	}
+	l.deliver(again)
+}
+
 // show hands a new picture over.
 func (l *loop) show(f Frame) {
-	l.last, l.own = f, false
+	if !f.Changed.Empty() {
+		f.Changed = f.Changed.Union(l.skipped)
+	}
+	l.last, l.own, l.skipped = f, false, image.Rectangle{}
 	l.seen, l.back, l.changed = true, 0, time.Now()
 	l.report(Live, nil)
 	l.w.takeAgain() // the new picture does for that
@@ -212,9 +241,12 @@ func (l *loop) same(now time.Time) {
 }
 
 func (l *loop) deliver(again bool) {
-	if l.w.watch.Frame != nil {
-		l.w.watch.Frame(&l.last, again)
+	if l.w.watch.Frame == nil {
+		return
 	}
+	before := l.w.spent()
+	l.w.watch.Frame(&l.last, again)
+	l.pace.spend(time.Now(), l.w.spent()-before)
 }
 
 // report tells of a state that differs from the last one reported.

@@ -133,3 +133,66 @@ func TestWatcherFrozenIsTold(t *testing.T) {
 		t.Errorf("asked at %v, want %v", asked, want)
 	}
 }
+
+// partStream is a script's stream whose pictures say that they differ in one row alone.
+type partStream struct {
+	Stream
+	row *int
+}
+
+func (s partStream) Grab(ctx context.Context, f *Frame) (bool, error) {
+	changed, err := s.Stream.Grab(ctx, f)
+	if changed && *s.row >= 0 {
+		f.Changed = image.Rect(0, *s.row, 4, *s.row+1)
+	}
+	return changed, err
+}
+
+// What is new in our own window alone is handed over to nobody and leaves the picture unchanged, but
+// is not lost: the next picture, or the last once more, says that it changed there too.
+func TestWatcherIsNotFedByItself(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		script, told, row := NewScript(plain(1)), &seen{start: time.Now()}, -1
+		open := func(ctx context.Context) (Stream, error) {
+			s, err := script.Open(ctx, image.Rectangle{})
+			return partStream{s, &row}, err
+		}
+		var boxes []image.Rectangle
+		w := NewWatcher(Watch{Open: open, Status: told.status, PerSecond: 10,
+			Own: func() image.Rectangle { return image.Rect(0, 1, 4, 2) },
+			Frame: func(f *Frame, again bool) {
+				told.frame(f, again)
+				if !again {
+					boxes = append(boxes, f.Changed)
+				}
+			}})
+		ctx, cancel := context.WithCancel(t.Context())
+		ended := make(chan error, 1)
+		go func() { ended <- w.Run(ctx) }()
+		synctest.Wait()
+		paint := func(at int, v byte) {
+			row = at
+			script.Play(plain(v))
+			time.Sleep(150 * time.Millisecond)
+			synctest.Wait()
+		}
+		for v := range byte(20) {
+			paint(1, 2+v)
+		}
+		if last := told.states[len(told.states)-1].state; last != Unchanged || len(boxes) != 1 {
+			t.Errorf("fed by ourselves: state %v, told %v", last, boxes)
+		}
+		w.Again()
+		synctest.Wait()
+		w.Again() // and now it is the same
+		synctest.Wait()
+		paint(1, 30)
+		paint(2, 31)
+		want := []image.Rectangle{{}, image.Rect(0, 1, 4, 2), image.Rect(0, 1, 4, 3)}
+		if !slices.Equal(boxes, want) {
+			t.Errorf("told %v, want %v", boxes, want)
+		}
+		cancel()
+		<-ended
+	})
+}

@@ -134,6 +134,8 @@ func NewDesk(app fyne.App, options Options) *Desk {
 		Frame:     d.worker.Frame,
 		Status:    d.statusSoon,
 		PerSecond: d.settings.PerSecond,
+		Processor: capture.ProcessorTime,
+		Own:       d.worker.Covered,
 	})
 	d.standing.workspace.Host = &d.Host
 	d.joinComparer()

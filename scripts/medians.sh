@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Reads the output of go test -bench -count N and prints, for every benchmark and unit, the
-# median of its runs.
+# median of its runs, and their spread: the least and the most.
 awk '/^Benchmark/ {
 	name = $1; sub(/-[0-9]+$/, "", name); sub(/^Benchmark/, "", name)
 	for (i = 3; i < NF; i += 2) {
@@ -15,6 +15,6 @@ END {
 		for (i = 1; i <= n; i++) v[i] = values[key, i] + 0
 		for (i = 2; i <= n; i++) { x = v[i]; for (j = i - 1; j > 0 && v[j] > x; j--) v[j+1] = v[j]; v[j+1] = x }
 		split(key, part, SUBSEP)
-		printf "  %-40s %14.6g %s\n", part[1], v[int((n + 1) / 2)], part[2]
+		printf "  %-44s %12.5g %-14s (%.4g to %.4g)\n", part[1], v[int((n + 1) / 2)], part[2], v[1], v[n]
 	}
 }'

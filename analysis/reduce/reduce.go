@@ -20,7 +20,9 @@ type Picture struct {
 	memory  []any                   // kept for the next frame: pointers, each of a type of its own
 	piece   func(worker, piece int) // doPiece, bound once
 	job     Job
-	rows    int // the job's
+	rows    int  // the job's
+	fresh   span // rows that were made anew last
+	only    span // rows that Spans paints: all, but see Only
 }
 
 // rowsReduced is how many rows of the result a worker makes at a time.
@@ -36,6 +38,17 @@ type Reducer struct {
 	columns []column
 	sums    []boxSums // one a worker
 	result  Picture
+	kept    kept
+	box     image.Rectangle // of the result, that is made
+}
+
+// kept is what has to be as it was for the result before to hold where nothing has changed.
+type kept struct {
+	whole  bool // it is there, made to its end
+	size   image.Point
+	to     image.Point
+	layout analysis.Layout
+	left   analysis.WasLeft
 }
 
 // New returns a Reducer that works on all cores.
@@ -61,6 +74,13 @@ func (r *Reducer) Close() { r.workers.Close() }
 //
 // Pixels that fail Check are an empty picture, whose result is empty.
 func (r *Reducer) Reduce(p analysis.Pixels, width, height int, out *analysis.Mask) *Picture {
+	return r.ReduceChanged(p, width, height, out, p.Bounds())
+}
+
+// ReduceChanged is Reduce for a picture that differs from the one reduced before in changed at
+// most, in its own pixels; empty for nowhere. Only what that touches is made anew, as far as sizes
+// and what is left out are as before, and the result is exactly what Reduce makes.
+func (r *Reducer) ReduceChanged(p analysis.Pixels, width, height int, out *analysis.Mask, changed image.Rectangle) *Picture {
 	if p.Check() != nil {
 		p = analysis.Pixels{}
 	}
@@ -68,26 +88,49 @@ func (r *Reducer) Reduce(p analysis.Pixels, width, height int, out *analysis.Mas
 	if width <= 0 || height <= 0 {
 		width, height = 0, 0
 	}
+	to := image.Pt(width, height)
+	holds := r.kept.whole && r.kept.size == p.Bounds().Max && r.kept.to == to && r.kept.layout == p.Layout && r.kept.left.Same(out)
+	r.kept.whole = false // until it is made to the end
 	r.result.resize(width, height)
+	r.result.fresh = span{}
 	if width == 0 {
 		return &r.result
 	}
+	r.box = image.Rectangle{Max: to}
+	if holds {
+		r.box = touched(changed.Intersect(p.Bounds()), p.Bounds().Max, to)
+	} else {
+		r.columns = setColumns(r.columns, p.Width, width)
+	}
+	r.result.fresh = span{r.box.Min.Y, r.box.Max.Y}
 	r.pixels, r.out = p, out
 	r.byLight = out != nil && out.Lightness != [256]bool{}
-	r.columns = setColumns(r.columns, p.Width, width)
 	for i := range r.sums {
 		s := &r.sums[i]
 		s.row, s.boxes = pool.Resized(s.row, width), pool.Resized(s.boxes, width)
 	}
-	r.workers.Do((height + rowsReduced - 1) / rowsReduced)
+	r.workers.Do((r.box.Dy() + rowsReduced - 1) / rowsReduced)
 	r.result.leaveOut(out, p.Bounds())
 	r.pixels, r.out = analysis.Pixels{}, nil // the frame isn't ours to keep
+	r.kept.whole, r.kept.size, r.kept.to, r.kept.layout = true, p.Bounds().Max, to, p.Layout
+	r.kept.left.Keep(out)
 	return &r.result
+}
+
+// touched returns the boxes that a part of a picture of some size, reduced to another, has a
+// share in.
+func touched(part image.Rectangle, size, to image.Point) image.Rectangle {
+	if part.Empty() {
+		return image.Rectangle{}
+	}
+	return image.Rect(part.Min.X*to.X/size.X, part.Min.Y*to.Y/size.Y,
+		(part.Max.X*to.X+size.X-1)/size.X, (part.Max.Y*to.Y+size.Y-1)/size.Y)
 }
 
 func (d *Picture) resize(width, height int) {
 	d.Width, d.Height = width, height
 	d.Linear, d.Left = pool.Resized(d.Linear, 3*width*height), pool.Resized(d.Left, width*height)
+	d.only = span{0, height}
 }
 
 // leaveOut marks the pixels whose centres lie in out's areas, which count in source pixels.
@@ -159,32 +202,33 @@ type boxSums struct{ row, boxes [][4]uint64 }
 // added to the one or two rows of boxes they lie in, by area.
 func (r *Reducer) reduceRows(worker, piece int) {
 	s, source, height := &r.sums[worker], r.pixels.Height, r.result.Height
-	first := piece * rowsReduced
-	last := min(first+rowsReduced, height)
-	clear(s.boxes)
+	first := r.box.Min.Y + piece*rowsReduced
+	last := min(first+rowsReduced, r.box.Max.Y)
+	row, boxes, columns := s.row[:r.box.Dx()], s.boxes[:r.box.Dx()], r.columns[r.box.Min.X:r.box.Max.X]
+	clear(boxes)
 	y := first * source / height
 	for j := first; j < last; j++ {
 		begin, end := j*source, (j+1)*source // in 1/height of a source row
 		for ; y*height < end; y++ {
 			if y*height >= begin || j == first {
-				sumRow(s.row, r.columns, r.pixels.Row(y), r.pixels.Layout)
+				sumRow(row, columns, uint64(r.result.Width), r.pixels.Row(y), r.pixels.Layout)
 			}
 			from, to := max(y*height, begin), min((y+1)*height, end)
-			s.addRow(uint64(to - from))
+			addRow(boxes, row, uint64(to-from))
 			if (y+1)*height > end {
 				break // the row's rest lies in the next boxes; its sums stay
 			}
 		}
-		r.finish(s.boxes, j)
-		clear(s.boxes)
+		r.finish(boxes, j)
+		clear(boxes)
 	}
 }
 
-// addRow adds the row's sums to the boxes, part being how much of the row lies in them.
-func (s *boxSums) addRow(part uint64) {
-	boxes := s.boxes[:len(s.row)]
-	for j := range s.row {
-		row, box := &s.row[j], &boxes[j]
+// addRow adds a row's sums to the boxes, part being how much of the row lies in them.
+func addRow(boxes, sums [][4]uint64, part uint64) {
+	boxes = boxes[:len(sums)]
+	for j := range sums {
+		row, box := &sums[j], &boxes[j]
 		box[0] += row[0] * part
 		box[1] += row[1] * part
 		box[2] += row[2] * part
@@ -192,10 +236,10 @@ func (s *boxSums) addRow(part uint64) {
 	}
 }
 
-// finish divides the boxes by their areas and writes row y of the result.
+// finish divides the boxes by their areas and writes them into row y of the result.
 func (r *Reducer) finish(boxes [][4]uint64, y int) {
-	width := r.result.Width
-	linear, left := r.result.Linear[3*y*width:][:3*width], r.result.Left[y*width:][:width]
+	at := y*r.result.Width + r.box.Min.X
+	linear, left := r.result.Linear[3*at:][:3*len(boxes)], r.result.Left[at:][:len(boxes)]
 	area := uint64(r.pixels.Width) * uint64(r.pixels.Height)
 	byArea := fixed.NewDivisor(area)
 	for j := range boxes {

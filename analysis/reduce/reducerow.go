@@ -45,15 +45,16 @@ func (l *rowLight) of(pixel []byte) packed {
 	return packed{l.first[uint8(w)] + l.third[uint8(w>>16)], l.green[uint8(w>>8)]}
 }
 
-// sumRow adds up a row of the picture inside each column, by area.
-func sumRow(row [][4]uint64, columns []column, src []byte, layout analysis.Layout) {
+// sumRow adds up a row of the picture inside each of some columns that lie side by side, by area.
+// whole is how many columns the picture has.
+func sumRow(row [][4]uint64, columns []column, whole uint64, src []byte, layout analysis.Layout) {
 	if len(src) > analysis.PixelBytes*packedWidth {
-		sumWideRow(row, columns, src, layout)
+		sumWideRow(row, columns, whole, src, layout)
 		return
 	}
+	src = src[analysis.PixelBytes*columns[0].first:]
 	light := newRowLight(layout)
 	first, third, green, opaque := light.first, light.third, light.green, light.opaque
-	whole := uint64(len(columns))
 	edge, rest := light.of(src), src[analysis.PixelBytes:] // edge: the pixel where a column begins
 	row = row[:len(columns)]
 	for j := range columns {
@@ -78,7 +79,7 @@ func sumRow(row [][4]uint64, columns []column, src []byte, layout analysis.Layou
 }
 
 // sumWideRow does the same for any width, pixel by pixel.
-func sumWideRow(row [][4]uint64, columns []column, src []byte, layout analysis.Layout) {
+func sumWideRow(row [][4]uint64, columns []column, whole uint64, src []byte, layout analysis.Layout) {
 	light := newRowLight(layout)
 	for j, c := range columns {
 		row[j] = [4]uint64{}
@@ -89,7 +90,7 @@ func sumWideRow(row [][4]uint64, columns []column, src []byte, layout analysis.L
 		}
 		add(c.first, c.head)
 		for x := range c.full {
-			add(c.first+1+x, uint64(len(columns)))
+			add(c.first+1+x, whole)
 		}
 		if c.tail > 0 {
 			add(c.first+1+c.full, c.tail)

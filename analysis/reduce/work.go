@@ -47,8 +47,20 @@ type spanJob[T any] struct {
 }
 
 func (j *spanJob[T]) Rows(_, from, to int) {
-	from, to = from*j.src.Width, to*j.src.Width
+	from, to = (j.src.only.from+from)*j.src.Width, (j.src.only.from+to)*j.src.Width
 	j.paint(j.dst[analysis.PixelBytes*from:analysis.PixelBytes*to], j.src.Linear[3*from:3*to], j.with)
+}
+
+// span is some rows.
+type span struct{ from, to int }
+
+// Only has what is painted next, pixel by pixel, painted in the rows alone that the Reducer made
+// anew: for whoever has the others painted already.
+func (d *Picture) Only(do func()) {
+	all := d.only
+	defer func() { d.only = all }()
+	d.only = d.fresh
+	do()
 }
 
 // Spans paints every pixel by itself, some rows at a time, on all cores. with is what
@@ -56,6 +68,6 @@ func (j *spanJob[T]) Rows(_, from, to int) {
 func Spans[T any](dst []byte, src *Picture, with *T, paint func(dst []byte, linear []uint16, with *T)) {
 	job := MemoryOf[spanJob[T]](src)
 	*job = spanJob[T]{dst, src, with, paint}
-	src.Do(job, src.Height)
+	src.Do(job, src.only.to-src.only.from)
 	*job = spanJob[T]{} // the picture isn't ours to keep
 }

@@ -18,6 +18,9 @@ type View struct {
 	// Wide says that a pixel's look depends on pixels far from it: the view of a small part
 	// is not a part of the view.
 	Wide bool
+	// Groups says that it shows the picture's groups: a change of a few pixels may change the look of
+	// all.
+	Groups bool
 	// Paint paints src into dst: RGBA, 4*src.Width bytes a row, alpha 255. It may be called
 	// from any goroutine, but not twice at once for the same src, whose Reducer works for it
 	// and keeps what memory it needs.
@@ -26,6 +29,10 @@ type View struct {
 	// returns the longer side in pixels, by where the knob stands. nil: it is not.
 	Beside func(knob float64) (longer float64)
 }
+
+// Apart reports whether every pixel's look depends on that pixel alone: where a few have changed,
+// only these need painting.
+func (v View) Apart() bool { return !v.Wide && !v.Groups }
 
 // Knob is what can be set about a view: a number in even steps.
 type Knob struct {

@@ -9,8 +9,8 @@ import (
 
 // Two values, dark and light, by the picture's own groups, the notan; and three.
 var (
-	twoToneView   = View{Key: "two-tone", Name: "Two-tone", Paint: inGroups(2)}
-	threeToneView = View{Key: "three-tone", Name: "Three-tone", Paint: inGroups(3)}
+	twoToneView   = View{Key: "two-tone", Name: "Two-tone", Groups: true, Paint: inGroups(2)}
+	threeToneView = View{Key: "three-tone", Name: "Three-tone", Groups: true, Paint: inGroups(3)}
 )
 
 func inGroups(k int) func(dst []byte, src *reduce.Picture, look Look) {

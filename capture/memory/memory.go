@@ -41,6 +41,15 @@ func Room(bytes int64) error {
 	if bytes < large {
 		return nil
 	}
+	if free := Free(); bytes > free {
+		return &Full{bytes, free}
+	}
+	return nil
+}
+
+// Free returns for how many bytes there is room beside all that is held. What was let go of before
+// is given back.
+func Free() int64 {
 	debug.FreeOSMemory()
 	var m runtime.MemStats
 	runtime.ReadMemStats(&m)
@@ -48,10 +57,7 @@ func Room(bytes int64) error {
 	if limit == math.MaxInt64 {
 		limit = OfCommands
 	}
-	if free := max(0, limit-spare-int64(m.Sys-m.HeapReleased)); bytes > free {
-		return &Full{bytes, free}
-	}
-	return nil
+	return max(0, limit-spare-int64(m.Sys-m.HeapReleased))
 }
 
 // LetGo gives back what nobody holds any more, of which there are so many bytes, before more

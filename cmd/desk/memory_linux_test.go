@@ -294,6 +294,20 @@ func TestCommandsTakeLittleMore(t *testing.T) {
 	}
 }
 
+// Pictures that are read at the same time share the memory: what has no room beside others waits, and
+// none is refused.
+func TestManyPicturesShareTheMemory(t *testing.T) {
+	const side, count, limit = 1400, 8, 130_000_000 // 24 MB each while they are decoded, and what families take
+	base, _, _ := peakOf(t, 0, "read", fileOf(t, "dot.png", pngOf(rows(1, 1, 255))))
+	path := fileOf(t, "16 bits.png", pictureKinds["16 bits.png"](side, side))
+	paths := slices.Repeat([]string{path}, count)
+	peak, said, code := peakOf(t, limit, append([]string{"read"}, paths...)...)
+	if code != 0 || peak > base+limit {
+		t.Errorf("%d pictures take %d MB beside %d MB, held to %d MB: %s", count, (peak-base)/1e6, base/1e6, int(limit/1e6), said)
+	}
+	t.Logf("%d MB more", (peak-base)/1e6)
+}
+
 // Headers that lie about a size are refused in a sentence, before memory is taken.
 func TestLyingHeadersTakeNothing(t *testing.T) {
 	dot := pngOf(rows(1, 1, 255))

@@ -2,6 +2,7 @@ package live
 
 import (
 	"image"
+	"slices"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/reduce"
@@ -27,7 +28,33 @@ type mirror struct {
 	reducer *reduce.Reducer
 	mask    analysis.Mask
 	reduced *reduce.Picture
+	part    image.Rectangle // of the source, that it shows
+	plain   plain
 	images  pair
+}
+
+// plain is what is shown before it is hatched and flipped. It is kept, so that only what changed is
+// painted again.
+type plain struct {
+	pix  []byte // RGBA without gaps between rows
+	size image.Point
+	view string
+	knob float64
+}
+
+// paint brings it up to date with a reduced picture.
+func (p *plain) paint(t *task, src *reduce.Picture, r *analysis.Reading) {
+	size, view, knob := image.Pt(src.Width, src.Height), t.view, t.Settings.Knob(t.view)
+	holds := p.size == size && p.view == view.Key && p.knob == knob && view.Apart()
+	bytes := analysis.PixelBytes * size.X * size.Y
+	p.pix = slices.Grow(p.pix[:0], bytes)[:bytes]
+	p.size = image.Point{} // until it is painted to the end
+	if holds {
+		src.Only(func() { t.paint(p.pix, src, view, r) })
+	} else {
+		t.paint(p.pix, src, view, r)
+	}
+	p.size, p.view, p.knob = size, view.Key, knob
 }
 
 // paint reduces what is shown of the picture and paints it in its view, hatched where
@@ -38,11 +65,18 @@ func (m *mirror) paint(t *task, r *analysis.Reading) *image.RGBA {
 	}
 	if !t.same.reduced {
 		t.leaveOut(&m.mask, t.lay.Bounds.Min)
-		m.reduced = m.reducer.Reduce(t.pixels.Crop(t.lay.Bounds.Sub(t.bounds.Min)), t.lay.Pixels.X, t.lay.Pixels.Y, &m.mask)
+		part := t.lay.Bounds.Sub(t.bounds.Min)
+		changed := t.changed.Sub(part.Min)
+		if t.lay.Bounds != m.part {
+			changed = image.Rectangle{Max: part.Size()}
+		}
+		m.part = t.lay.Bounds
+		m.reduced = m.reducer.ReduceChanged(t.pixels.Crop(part), t.lay.Pixels.X, t.lay.Pixels.Y, &m.mask, changed)
 	}
 	size := image.Pt(m.reduced.Width, m.reduced.Height)
 	img := m.images.next(size)
-	t.paint(img.Pix, m.reduced, t.view, r)
+	m.plain.paint(t, m.reduced, r)
+	copy(img.Pix, m.plain.pix)
 	views.HatchMask(img.Pix, m.reduced)
 	if t.Settings.Hatched() {
 		views.HatchLimits(img.Pix, m.reduced, t.Settings.Limits())
@@ -83,7 +117,7 @@ func (b *beside) paint(t *task, r *analysis.Reading) (*image.RGBA, []analysis.Ga
 		return b.img, b.gaps
 	}
 	t.leaveOut(&b.mask, t.bounds.Min)
-	small := b.reducer.Reduce(t.pixels, size.X, size.Y, &b.mask)
+	small := b.reducer.Reduce(t.pixels, size.X, size.Y, &b.mask) // all of it: what changed while another view was shown isn't known
 	b.img = b.images.next(size)
 	t.paint(b.img.Pix, small, t.view, r)
 	t.flip(b.img)

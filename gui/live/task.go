@@ -19,9 +19,11 @@ type task struct {
 	pixels analysis.Pixels // what is watched: each is opaque or fully transparent
 	lasts  bool            // nobody will ever write to them
 	bounds image.Rectangle // where they lie in the source
-	lay    Lay
-	same   same
-	grown  *analysis.Grown // from the setup's seeds, in pixels; nil where there are none
+	// changed is where they differ at most from those that were worked on before.
+	changed image.Rectangle
+	lay     Lay
+	same    same
+	grown   *analysis.Grown // from the setup's seeds, in pixels; nil where there are none
 }
 
 // same says what still holds of the frame before.
@@ -59,6 +61,7 @@ func (w *Worker) begin(f *capture.Frame, repeated bool) (t task, ok bool) {
 func (w *Worker) finish(t task) {
 	t.pixels = analysis.Pixels{}
 	w.last, w.whole = t, true
+	w.fresh.done()
 }
 
 // opaque returns a frame's pixels, over paper where they are partly transparent.

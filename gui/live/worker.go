@@ -2,6 +2,7 @@ package live
 
 import (
 	"fmt"
+	"image"
 	"runtime/debug"
 	"sync"
 	"time"
@@ -47,6 +48,7 @@ type Worker struct {
 	shown    Shown
 	under    Reading // under the pointer
 
+	fresh changes      // of the picture, since it was last worked on to the end
 	feed  setup.Source // that the last new frame is of
 	last  task         // the one before, without its pixels
 	whole bool         // what was made in it is of the last frame, and was made to the end
@@ -83,6 +85,15 @@ func (w *Worker) Want(next Wanted) {
 	w.next = next
 }
 
+// Covered returns what our own window covers of a watched region, in desktop pixels; empty for nothing,
+// and where no region is watched.
+func (w *Worker) Covered() image.Rectangle {
+	if next := w.wanted(); next.Setup.Source.Kind == setup.SourceRegion {
+		return next.Covered
+	}
+	return image.Rectangle{}
+}
+
 func (w *Worker) wanted() Wanted {
 	w.mu.Lock()
 	defer w.mu.Unlock()
@@ -96,10 +107,12 @@ func (w *Worker) Last() *Shown { return &w.shown }
 // before, and only what is wanted has changed. Nothing is written to f, or kept of it.
 func (w *Worker) Frame(f *capture.Frame, repeated bool) {
 	defer rescue("working on a frame", w.owner.Log)
+	w.fresh.add(f, repeated)
 	t, ok := w.begin(f, repeated)
 	if !ok || w.heldBack(&t) {
 		return
 	}
+	t.changed = w.fresh.take(t.bounds, t.Setup.Source.Feed())
 	w.grower.grow(&t)
 	s := &w.shown
 	s.Flashes = w.flicker.flashes
@@ -138,7 +151,7 @@ func (w *Worker) read(t *task) *analysis.Reading {
 	}
 	o := t.Settings.Grouping()
 	o.Borders, o.Mask = t.Setup.Borders, &w.mask
-	return w.reader.Read(t.pixels, o)
+	return w.reader.ReadChanged(t.pixels, o, t.changed)
 }
 
 // move says what became of where the whole picture lies since the frame before. Another part

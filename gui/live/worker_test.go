@@ -194,3 +194,10 @@ func benchmark(b *testing.B, f *capture.Frame, next Wanted, repeated bool) {
 		w.Frame(f, repeated)
 	}
 }
+
+// As BenchmarkFrame, where a dab of 64 x 64 has changed.
+func BenchmarkFrameDab(b *testing.B) {
+	p := analysistest.Painting(1920, 1080, analysis.BGRX)
+	f := &capture.Frame{Pix: p.Pix, Stride: p.Stride, Size: image.Pt(1920, 1080), Layout: capture.BGRX, Changed: image.Rect(800, 300, 864, 364)}
+	benchmark(b, f, wantsAll(), false)
+}

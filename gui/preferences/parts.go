@@ -40,7 +40,7 @@ func (p *Page) measuring() []widgets.FormRow {
 	same := p.amount("Same lightness within", 0.5, 5, 0.5, wording.Tenth, func(s *settings.Settings) *float64 { return &s.Tolerance })
 	same.Note = "Lightness is L*, from 0 to 100. Half a tone is about 5."
 	return []widgets.FormRow{
-		list(p, "Read, times a second", []float64{1, 2, 5, 10, 15, 20, 30, 60}, wording.Whole, func(s *settings.Settings) *float64 { return &s.PerSecond }),
+		list(p, "Read, times a second", []float64{0, 1, 2, 5, 10, 15, 20, 30, 60}, rate, func(s *settings.Settings) *float64 { return &s.PerSecond }),
 		same,
 		list(p, "A spot averages", []int{1, 3, 5, 11}, func(v int) string { return fmt.Sprintf("%d × %d pixels", v, v) }, func(s *settings.Settings) *int { return &s.SpotSize }),
 		p.amount("Too dark under", 0, 20, 1, wording.Tenth, func(s *settings.Settings) *float64 { return &s.TooDark }),
@@ -49,6 +49,14 @@ func (p *Page) measuring() []widgets.FormRow {
 		segments(p, "Value counts from", []bool{false, true}, func(white bool) string { return map[bool]string{false: "black", true: "white"}[white] }, func(s *settings.Settings) *bool { return &s.FromWhite }),
 		p.amount("A left-out colour spans", 1, 12, 1, wording.Tenth, func(s *settings.Settings) *float64 { return &s.LikeWithin }),
 	}
+}
+
+// rate says how often is read: 0 as often as it pays.
+func rate(perSecond float64) string {
+	if perSecond == 0 {
+		return "automatic"
+	}
+	return wording.Whole(perSecond)
 }
 
 func (p *Page) rules() []widgets.FormRow {

@@ -37,7 +37,7 @@ func (s *Settings) fields() []field {
 	return []field{
 		fieldOf("ground", &s.Theme, oneOf(Themes(), d.Theme)),
 		fieldOf("text_percent", &s.TextPercent, between(100, 200, d.TextPercent)),
-		fieldOf("per_second", &s.PerSecond, between(1, 60, d.PerSecond)),
+		fieldOf("per_second", &s.PerSecond, orNone(between(1, 60, d.PerSecond))),
 		fieldOf("tolerance", &s.Tolerance, between(0.5, 5, d.Tolerance)),
 		fieldOf("like_within", &s.LikeWithin, between(0.5, 20, d.LikeWithin)),
 		fieldOf("spot_size", &s.SpotSize, oneOf([]int{1, 3, 5, 11}, d.SpotSize)),
@@ -110,6 +110,16 @@ func between[T int | float32 | float64](low, high, instead T) func(T) T {
 			return instead
 		}
 		return min(max(v, low), high)
+	}
+}
+
+// orNone leaves 0 as it is, beside what a range allows.
+func orNone(within func(float64) float64) func(float64) float64 {
+	return func(v float64) float64 {
+		if v == 0 {
+			return 0
+		}
+		return within(v)
 	}
 }
 

@@ -15,7 +15,7 @@ import (
 type Settings struct {
 	Theme       Theme
 	TextPercent int                // how large the window's text is, 100 to 200
-	PerSecond   float64            // frames asked for a second, 1 to 60
+	PerSecond   float64            // frames asked for a second, 1 to 60; 0: as many as a fifth of a core affords
 	Tolerance   float64            // difference in lightness (L*) that still counts as the same, 0.5 to 5
 	LikeWithin  float64            // distance in L*a*b* up to which a colour is left out with the one clicked, 0.5 to 20
 	SpotSize    int                // side of a spot's square in pixels: 1, 3, 5 or 11

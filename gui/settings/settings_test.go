@@ -31,6 +31,7 @@ func TestSettingsValid(t *testing.T) {
 		{"unknown ground", func(s *Settings) { s.Theme = "pink" }, func(s Settings) any { return s.Theme }, ThemeDark},
 		{"ground kept", func(s *Settings) { s.Theme = ThemeLight }, func(s Settings) any { return s.Theme }, ThemeLight},
 		{"too slow", func(s *Settings) { s.PerSecond = 0.2 }, func(s Settings) any { return s.PerSecond }, 1.0},
+		{"automatic", func(s *Settings) { s.PerSecond = 0 }, func(s Settings) any { return s.PerSecond }, 0.0},
 		{"too fast", func(s *Settings) { s.PerSecond = math.Inf(1) }, func(s Settings) any { return s.PerSecond }, 60.0},
 		{"no rate", func(s *Settings) { s.PerSecond = nan }, func(s Settings) any { return s.PerSecond }, 10.0},
 		{"strict", func(s *Settings) { s.Tolerance = 0.1 }, func(s Settings) any { return s.Tolerance }, 0.5},

@@ -90,19 +90,6 @@ func (c *call) report(data any, write func(io.Writer)) {
 	write(c.out)
 }
 
-// eachFile does something with every picture file among the operands.
-func (c *call) eachFile(do func(path string) error) {
-	for i, path := range c.operands {
-		c.begun = i > 0 // also after a file that could not be read
-		if err := do(path); err != nil {
-			c.fail(err.Error())
-		}
-		if c.out.Flush() != nil {
-			return // run says so
-		}
-	}
-}
-
 // help prints the usage.
 func help(_ []string, s Streams) int {
 	if _, err := io.WriteString(s.Out, usage); err != nil {

@@ -37,16 +37,18 @@ func runPalette(c *call) error {
 	if err = cmp.Or(err, plan.check(c.operands, "find a palette", "palette")); err != nil {
 		return err
 	}
-	c.eachFile(func(path string) error {
+	c.eachFile(func(path string) (func() error, error) {
 		pixels, err := openPicture(path)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		pixels.LayOver(ground)
 		families := families.Find(pixels, nil, families.DefaultRules())
 		r := paletteReport{pictureFile{path, pixels.Width, pixels.Height}, palette.Of(pixels, nil, families)}
-		c.report(r, r.write)
-		return plan.export(path, swatches.OfPalette(r.Palette))
+		return func() error {
+			c.report(r, r.write)
+			return plan.export(path, swatches.OfPalette(r.Palette))
+		}, nil
 	})
 	return nil
 }

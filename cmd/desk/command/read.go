@@ -44,38 +44,41 @@ func runRead(c *call) error {
 	case slices.Contains(c.operands, "-") || plan.target == "-":
 		return errPictureList
 	}
-	reader := analysis.NewReader()
-	defer reader.Close()
 	target, err := plan.readTarget()
 	if err != nil {
 		c.fail(err.Error())
 	}
-	c.eachFile(func(path string) error {
-		pixels, err := openPicture(path)
-		if err != nil {
-			return err
-		}
-		pixels.LayOver(plan.ground)
-		spots, err := plan.readSpots(path, pixels)
-		if err != nil {
-			return err
-		}
-		mask, leftOut := plan.leaveOut(pixels)
-		of := plan.of
-		of.Mask = mask
-		reading := reader.Read(pixels, of)
-		r := reportOf(path, reading, spots)
-		r.LeftOut = leftOut
-		r.targetReport = plan.reportTarget(target, reading)
-		if !c.given("no-families") {
-			found := families.Find(pixels, mask, families.DefaultRules())
-			r.Families = append([]families.Family{}, found.List...) // never nil, so that JSON has an array
-			r.Light = light.Of(found, nil, light.DefaultOptions())
-		}
-		c.report(r, r.write)
-		return nil
+	c.eachFile(func(path string) (func() error, error) {
+		r, err := plan.read(path, target, !c.given("no-families"))
+		return func() error { c.report(r, r.write); return nil }, err
 	})
 	return nil
+}
+
+// read measures a picture file. It may be called from several goroutines.
+func (plan readPlan) read(path string, target *analysis.Target, withFamilies bool) (r fileReport, err error) {
+	pixels, err := openPicture(path)
+	if err != nil {
+		return r, err
+	}
+	pixels.LayOver(plan.ground)
+	spots, err := plan.readSpots(path, pixels)
+	if err != nil {
+		return r, err
+	}
+	mask, leftOut := plan.leaveOut(pixels)
+	of := plan.of
+	of.Mask = mask
+	reading := analysis.Read(pixels, of)
+	r = reportOf(path, reading, spots)
+	r.LeftOut = leftOut
+	r.targetReport = plan.reportTarget(target, reading)
+	if withFamilies {
+		found := families.Find(pixels, mask, families.DefaultRules())
+		r.Families = append([]families.Family{}, found.List...) // never nil, so that JSON has an array
+		r.Light = light.Of(found, nil, light.DefaultOptions())
+	}
+	return r, nil
 }
 
 // errPictureList says that a picture was asked for from standard input.

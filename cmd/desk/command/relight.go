@@ -33,22 +33,24 @@ func runRelight(c *call) error {
 	if err = cmp.Or(err, plan.check(c.operands, "relight a picture", "light")); err != nil {
 		return err
 	}
-	c.eachFile(func(path string) error {
+	c.eachFile(func(path string) (func() error, error) {
 		p, err := readLight(path, ground)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		under, ok := p.light.Relight(p.families, change)
 		if !ok {
-			return unlit("relight", path)
+			return nil, unlit("relight", path)
 		}
 		r := relightReport{pictureFile: p.pictureFile, Change: under.Change, Own: *p.light.Ratio, Ratio: under.Ratio, OneLight: p.light.OneLight, Local: []relit{}}
 		for _, l := range under.Relit {
 			f := &p.families[l.Family]
 			r.Local = append(r.Local, relit{l.Family, f.Light, f.Shadow, l.Shadow})
 		}
-		c.report(r, r.write)
-		return plan.export(path, swatches.OfRelit(under, p.families))
+		return func() error {
+			c.report(r, r.write)
+			return plan.export(path, swatches.OfRelit(under, p.families))
+		}, nil
 	})
 	return nil
 }

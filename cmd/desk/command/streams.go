@@ -50,3 +50,11 @@ func (u usageError) Error() string { return string(u.what + ": " + u.why) }
 type sentence string
 
 func (s sentence) Error() string { return string(s) }
+
+// explained is an error that is said as a sentence, with its cause.
+type explained struct {
+	sentence
+	cause error
+}
+
+func (e explained) Unwrap() error { return e.cause }

@@ -113,7 +113,7 @@ func pictureSubject(name string) (subject, error) {
 func openPicture(path string) (analysis.Pixels, error) {
 	picture, err := capture.OpenPicture(path)
 	if err != nil {
-		return analysis.Pixels{}, sentence(wording.Explain(wording.On("read", path), err))
+		return analysis.Pixels{}, explained{sentence(wording.Explain(wording.On("read", path), err)), err}
 	}
 	return pictures.OfFile(picture), nil
 }
