@@ -17,10 +17,13 @@ RACED_TESTS := Workers|Deterministic|BlindToPlace
 # Where laws are tried (lawtest).
 LAWS := ./analysis/... ./capture ./gui/...
 
+# The toolkit draws by C, so what imports it is vetted on its own system only.
+WITH_TOOLKIT := /cmd/desk$$|/gui$$|/gui/(comparing|guitest|host|icons|keeping|menus|preferences|proposals|structure|widgets)$$
+
 # How long each fuzz target runs.
 FUZZTIME ?= 60s
 
-.PHONY: run build test quick laws fuzz attack fit judge bench goldens shots notices fmt setup lint
+.PHONY: run build test quick laws fuzz attack fit judge bench goldens shots notices fmt setup lint vet-others package package-check package-setup
 
 run: setup build ## opens the window; without a display, on a virtual screen
 	@scripts/run.sh $(BIN)
@@ -57,6 +60,21 @@ lint:
 	@bad="$$(gofmt -l .)"; if [ -n "$$bad" ]; then echo "gofmt would change:"; echo "$$bad"; exit 1; fi
 	go vet ./...
 	go run $(STATICCHECK) ./...
+
+vet-others: ## vets what needs no C compiler for Windows and macOS, tests too: all but the window
+	@for system in windows darwin; do \
+		echo "$$system"; \
+		GOOS=$$system CGO_ENABLED=0 go vet $$(go list ./... | grep -vE '$(WITH_TOOLKIT)') || exit 1; \
+	done
+
+package: package-setup ## build/package: .deb, .tar.gz, .zip (if build/windows/desk.exe is there), what is in them, sums
+	@scripts/package/package.sh
+
+package-check: package ## builds them again elsewhere, compares, installs and removes them; as root, minutes
+	@scripts/package/check.sh
+
+package-setup:
+	@scripts/setup.sh package
 
 fit: ## fits the weights of the finder of local colours; needs Debian's openclipart-svg and librsvg2-bin
 	go run ./scripts/fit

@@ -1,9 +1,12 @@
 #!/usr/bin/env bash
-# Installs the system packages that building and testing need and that are missing.
+# Installs the system packages that building and testing need and that are missing; with the
+# word package those that building and making packages need.
 set -euo pipefail
 
 build="gcc libc6-dev pkg-config xorg-dev libgl1-mesa-dev libxkbcommon-dev"
 screen="xvfb openbox xdotool xclip imagemagick x11-utils x11-xserver-utils libgl1-mesa-dri poppler-utils"
+packages="git dpkg-dev desktop-file-utils appstream mandoc zip lintian debootstrap"
+[ "${1:-}" != package ] || screen=$packages
 
 if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
 	case "$(uname -s)" in Linux) ;; *) exit 0 ;; esac

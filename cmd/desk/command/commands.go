@@ -21,6 +21,7 @@ var All = map[string]func([]string, Streams) int{
 	"palette": command{paletteOptions, runPalette}.run,
 	"relight": command{relightOptions, runRelight}.run,
 	"help":    help, "--help": help, "-h": help,
+	"--version": version,
 }
 
 // command is a command with the options that it knows.

@@ -17,6 +17,7 @@ const usage = `Tonedesk measures the lightness of a painting.
   desk sheet PICTURE       export a picture or a still as a critique sheet
                            (a still by its ID, its folder, or its name)
   desk help                print this page
+  desk --version           print the version
 
 Options
   --json                   print one JSON object a line
