@@ -67,6 +67,26 @@ func (portableBackend) Open(ctx context.Context, region image.Rectangle) (Stream
 // Close implements Backend. There is nothing to close.
 func (portableBackend) Close() error { return nil }
 
+// Pointer implements Looker.
+func (portableBackend) Pointer(context.Context) (image.Point, error) { return pointerAt() }
+
+// ReadSquare implements Looker.
+func (portableBackend) ReadSquare(ctx context.Context, around image.Point, side int) (Frame, error) {
+	desktop, err := portableDesktop(ctx)
+	if err != nil {
+		return Frame{}, err
+	}
+	square, err := clip(squareAround(around, side), desktop)
+	if err != nil {
+		return Frame{}, err
+	}
+	img, err := onPortable(ctx, func() (*image.RGBA, error) { return screenshot.CaptureRect(square) })
+	if err != nil {
+		return Frame{}, fmt.Errorf("read the square %v: %w", square, err)
+	}
+	return Frame{Pix: img.Pix, Stride: img.Stride, Size: img.Rect.Size(), Layout: RGBA, Origin: square.Min, At: time.Now(), Lasts: true}, nil
+}
+
 // portableStream reads one region. Every changed frame has memory of its own.
 type portableStream struct {
 	wanted image.Rectangle

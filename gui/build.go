@@ -67,6 +67,7 @@ func (d *Desk) build() {
 		d.settings = slid(d.settings, to)
 		d.settled()
 	})
+	d.pointer.Strip = p.strip
 	p.sentence = widgets.NewSentence()
 	p.message.Foot = d.Mirror.SetFoot
 	p.spots = widgets.NewSpots(widgets.SpotActs{Copy: d.copyHex, Select: d.selectSpot, Delete: d.deleteSpot, Keys: d, Tips: d.Tips})

@@ -16,6 +16,7 @@ import (
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/native"
+	"app.tonedesk/gui/pointer"
 	"app.tonedesk/gui/remember"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
@@ -56,7 +57,8 @@ type Desk struct {
 	hidden   bool // minimised: nothing is read
 	closed   bool
 	covered  image.Rectangle
-	pointer  pointer
+	pointer  pointer.Reader
+	pick     *image.Point
 
 	worker     *live.Worker
 	watcher    *capture.Watcher
@@ -78,13 +80,6 @@ type Desk struct {
 
 	parts parts
 	stop  atomic.Pointer[context.CancelFunc]
-}
-
-// pointer is what the mirror's pointer is at, in pixels of the source.
-type pointer struct {
-	at     image.Point
-	inside bool
-	pick   *image.Point // whose colour is asked for
 }
 
 // lastPicture is what is known of the picture that was shown last.
@@ -121,6 +116,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.setup.Shade = d.settings.Shade
 	d.clipboard.Host, d.clipboard.Put = &d.Host, native.CopyPicture
 	d.joinStills()
+	joinPointer(d)
 	d.families = structure.NewLocalColours(&d.Host, structure.LocalActs{Ask: d.askSide, Asked: func() structure.Side { return askedSide[d.asking] }, MakePair: d.makePair, GoOnFrom: goOnFrom(d), Refresh: d.refresh, Keep: func(list []setup.Judged) {
 		if s := d.marker.Still(); s != nil {
 			d.stills.judge(s, list)
@@ -163,6 +159,7 @@ func (d *Desk) Run() {
 		d.families.Search.Close()
 	})
 	d.parts.keys.Begin()
+	d.pointer.Begin(ctx)
 	go d.Guarded("see where the window is", func() { d.own.Poll(ctx) })
 	if d.Store != nil {
 		go d.Guarded("see what others keep", func() {
@@ -230,13 +227,14 @@ func (d *Desk) publish() {
 		Settings: d.settings.Clone(),
 		Lay:      d.fitter(mirror, flipped),
 		Covered:  d.covered,
-		Look:     d.pointer.at,
-		Looking:  d.pointer.inside,
+		Chips:    d.pointer.Covers,
+		Look:     d.pointer.Over,
+		Looking:  d.pointer.Inside,
 		Families: d.page().wantsFamilies(),
 		Followed: d.families.Followed(),
 		Halves:   mirror.Halves(),
 		Copies:   d.copies.Asked,
-		Pick:     d.pointer.pick,
+		Pick:     d.pick,
 		Previews: d.parts.views.Room(),
 	})
 }

@@ -16,8 +16,8 @@ func (d *Desk) showFrame(s *live.Shown) {
 	d.last.at, d.last.counted = s.At, s.Reading.Share()
 	d.last.bounds, d.last.flashes = s.Bounds, s.Flashes
 	followed := follow(d, s)
-	if s.Picked != nil && s.Picked == d.pointer.pick {
-		d.pointer.pick = nil
+	if s.Picked != nil && s.Picked == d.pick {
+		d.pick = nil
 		d.leaveOutColour(*s.Picked, s.Colour)
 	}
 	d.last.shape.seen(s.Bounds, d.parts.frame)
@@ -30,9 +30,10 @@ func (d *Desk) showFrame(s *live.Shown) {
 	d.copies.Take(s.Copied)
 	d.parts.strip.SetZoom(d.Mirror.ZoomRoom())
 	d.parts.views.Take(s.Previews)
+	d.pointer.Shown(s.At)
 	if s.Text && !followed {
-		d.parts.strip.SetReading(stripReading(s.Under, d.settings.FromWhite))
 		d.last.spots = append(d.last.spots[:0], s.Spots...)
+		d.pointer.ShowUnder(s.Under)
 		d.families.TakeKept(s.Kept)
 		if d.families.TakeManual(s.Manual) {
 			d.showMarks()
@@ -81,6 +82,7 @@ func (d *Desk) showSettings() {
 	d.parts.bar.View.Explain(d.Tips, viewTip(d.settings.View))
 	d.parts.bar.OnTop.SetOn(d.settings.KeepAbove)
 	d.parts.strip.SetKnob(knobWords(d.settings))
+	d.pointer.Set(d.settings)
 	d.showState()
 }
 

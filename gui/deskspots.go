@@ -65,7 +65,7 @@ func (d *Desk) ask(what asking) {
 func (d *Desk) clicked(at image.Point, add bool) {
 	switch d.asking {
 	case askColour:
-		d.pointer.pick = &at
+		d.pick = &at
 		d.ask(askNothing)
 		d.refresh()
 	case askForm, askOther, askBetter:
@@ -188,6 +188,10 @@ func (d *Desk) spotsAreRight() { d.change(d.setup.AllMoved(false), "") }
 
 // copyHex copies the colour of a spot.
 func (d *Desk) copyHex(i int) {
+	if c, ok := d.pointer.Colour(); ok {
+		d.CopyText(c.Hex())
+		return
+	}
 	if i < 0 && len(d.last.spots) > 0 {
 		i = len(d.last.spots) - 1
 	}
@@ -200,6 +204,6 @@ func (d *Desk) copyHex(i int) {
 
 // looked follows the pointer or the key cursor.
 func (d *Desk) looked(at image.Point, inside bool) {
-	d.pointer.at, d.pointer.inside = at, inside
+	d.pointer.Look(at, inside)
 	d.refresh()
 }

@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/menus"
@@ -131,14 +130,6 @@ func (d *Desk) pairWords() wording.Sentence {
 		return wording.SayOneSpot(setup.SpotName(0), d.last.spots[0].Spot, d.settings.FromWhite)
 	}
 	return wording.SayNoSpot()
-}
-
-// stripReading is what lies under the pointer, in words; nil is nothing.
-func stripReading(s *analysis.Spot, fromWhite bool) (r widgets.StripReading) {
-	if s != nil {
-		r = widgets.StripReading{Colour: s.Colour, Grey: colour.GreyOf(s.Lightness), Lightness: wording.Tenth(s.Lightness), Value: wording.ValueSay(s.Value, fromWhite)}
-	}
-	return r
 }
 
 // knobWords says where the knob of the view that is shown stands.

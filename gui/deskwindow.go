@@ -29,6 +29,7 @@ func (d *Desk) moved(now host.WindowPlace) {
 		d.settings.Place = new(files.RectOf(now.Inside))
 		d.keep()
 	}
+	d.pointer.Own(now.Frame)
 	d.showState()
 }
 
@@ -53,8 +54,8 @@ func syncPrefs(d *Desk) {
 func joinEverywhere(d *Desk) *everywhere.Keys {
 	acts := everywhere.Acts{
 		Show: d.Show, Handle: d.own.Handle, Kept: d.keep, Renewed: func() { syncPrefs(d) },
-		Looked: func() (image.Point, bool) { return d.pointer.at, d.pointer.inside }, Select: func(spot int) { d.selected = spot },
-		Open: d.ways.OpenRegion, Follower: d.ways.Follower,
+		Looked: func() (image.Point, bool) { return d.pointer.Over, d.pointer.Inside }, Select: func(spot int) { d.selected = spot },
+		Use: d.ways.Use, Follower: d.ways.Follower,
 	}
 	acts.Do[everywhere.Freeze], acts.Do[everywhere.Keep] = d.Freeze, func() { d.stills.keep(false) }
 	acts.Do[everywhere.View] = func() { d.nextView(1) }

@@ -15,6 +15,7 @@ import (
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/wording"
 )
 
 // fixedPlaces is where all lies in the window down to the sentence's upper edge, and the tabs.
@@ -145,8 +146,8 @@ func TestStripJoined(t *testing.T) {
 	press(d.Mirror, image.Pt(100, 150), 0)
 	d.see(t, img)
 	spot := d.last.spots[0]
-	if got := strip.Reading(); got != stripReading(&spot.Spot, false) || got.Colour != spot.Colour || got.Lightness == "" {
-		t.Errorf("under the pointer is %+v, the spot there is %+v", got, stripReading(&spot.Spot, false))
+	if got := strip.Reading(); got.Colour != spot.Colour || got.Lightness != wording.Tenth(spot.Lightness) || got.Value != wording.ValueSay(spot.Value, false) {
+		t.Errorf("under the pointer is %+v, the spot there is %+v", got, spot.Spot)
 	}
 	strip.In.OnTapped()
 	d.see(t, img)

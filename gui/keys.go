@@ -55,6 +55,7 @@ func menuCommands() []command {
 		{menu: inFront, icon: icons.OnTop, name: "Stay on top", keys: "K", runes: "kK", does: (*Desk).toggleAbove, on: func(d *Desk) bool { return d.settings.KeepAbove }},
 		{menu: inFront, icon: icons.Undo, name: "Undo", keys: "Ctrl+Z", ctrl: fyne.KeyZ, does: (*Desk).Undo},
 		{menu: inFront, icon: icons.Redo, name: "Redo", keys: "Ctrl+Y", ctrl: fyne.KeyY, beside: true, does: (*Desk).Redo},
+		{menu: ofSpots, icon: icons.UnderPointer, name: "Read under the pointer", keys: "P", runes: "pP", does: toggleUnder, on: func(d *Desk) bool { return d.settings.UnderPointer }},
 		{menu: ofSpots, icon: icons.Box, name: "Measure an area", keys: "M", runes: "mM", does: func(d *Desk) { d.ask(askMeasure) }},
 		{menu: ofSpots, icon: icons.Check, name: "Keep spots here", keys: "Shift+S", runes: "S", does: (*Desk).spotsAreRight},
 		{menu: ofSpots, icon: icons.Close, name: "Clear all spots", keys: "Shift+Delete", does: func(d *Desk) { d.memory.ClearSpots() }},

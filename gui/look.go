@@ -1,13 +1,17 @@
 package gui
 
 import (
+	"image"
 	"slices"
 	"time"
 
+	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/comparing"
 	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/pointer"
 	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/wording"
 )
 
@@ -65,6 +69,43 @@ func (d *Desk) turnKnob(steps int) {
 	at := view.Knob.At(d.settings.Knob(view) + float64(steps)*view.Knob.Step)
 	d.settings = d.settings.WithKnob(view.Key, at)
 	d.Messages.Note(view.Name + ": " + wording.SayKnob(*view.Knob, at))
+	d.settled()
+}
+
+// joinPointer makes the one that reads under the pointer.
+func joinPointer(d *Desk) {
+	d.pointer.Host, d.pointer.Acts = &d.Host, pointer.Acts{
+		Use: d.ways.Use, Off: func() { toggleUnder(d) },
+		A: func() *analysis.Spot {
+			if len(d.last.spots) == 0 || d.last.spots[0].Err != nil {
+				return nil
+			}
+			return &d.last.spots[0].Spot
+		},
+		Watched: func() (region image.Rectangle) {
+			if d.setup.Source.Kind == setup.SourceRegion {
+				region = d.last.bounds
+			}
+			return region
+		},
+		Spots: func() (squares []image.Rectangle) {
+			for _, p := range d.setup.Places {
+				squares = append(squares, p.Square(d.settings.SpotSize))
+			}
+			return squares
+		},
+		Hides: func(renew bool) {
+			d.publish()
+			if renew {
+				d.watcher.Again()
+			}
+		},
+	}
+}
+
+// toggleUnder reads under the pointer anywhere on the screen, or over the mirror alone.
+func toggleUnder(d *Desk) {
+	d.settings.UnderPointer = !d.settings.UnderPointer
 	d.settled()
 }
 

@@ -10,6 +10,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/live"
+	"app.tonedesk/gui/pointer"
 )
 
 // trace writes a line of JSON for all that the window shows, for tests that look at the
@@ -51,6 +52,7 @@ type traceLine struct {
 	Bar      []tracedPlace    `json:"bar"`      // buttons of the bar, of the strip, and of the open panel
 	Places   []tracedPlace    `json:"places"`   // what can be pressed on the open page, as far as tests do
 	Base     string           `json:"base"`     // code of the colour that others are proposed from
+	Pointer  pointer.Told     `json:"pointer"`  // what is read under it
 	Tabs     [4]float32       `json:"tabs"`     // where they lie in the window, display pixels: x, y, width, height
 }
 
@@ -90,6 +92,7 @@ func (t trace) write(d *Desk, line traceLine) {
 	line.Sentence = d.parts.sentence.Text().Title
 	line.Mirror, line.Page, line.Tabs = d.boxIn(d.Mirror, d.Mirror.Fit().Pos, d.Mirror.Fit().Size), d.settings.Page, d.boxOf(d.parts.tabs)
 	line.Spread = d.boxOf(d.parts.spread)
+	line.Pointer = d.pointer.Told()
 	line.Menu, line.Bar = tracedMenu(d), tracedBar(d)
 	d.page().trace(&line)
 	for i, s := range d.last.spots {

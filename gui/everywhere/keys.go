@@ -1,7 +1,6 @@
 package everywhere
 
 import (
-	"context"
 	"errors"
 	"image"
 	"sync"
@@ -17,7 +16,7 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
-// Acts are what the keys ask of the window. All but Open and Follower are called on the Fyne
+// Acts are what the keys ask of the window. All but Use and Follower are called on the Fyne
 // goroutine.
 type Acts struct {
 	Do      [deeds]func()                    // what the deeds do, but for spots and the window
@@ -28,8 +27,8 @@ type Acts struct {
 	Kept    func()                           // the settings were changed
 	Renewed func()                           // what the rows say is another now
 
-	Open     func(ctx context.Context, region image.Rectangle) (capture.Stream, error) // of the desktop
-	Follower func(do func(capture.Follower, capture.WindowStream) error) error         // can read windows; the one followed last, or nil
+	Use      func(do func(capture.Backend) error) error                        // reads the desktop
+	Follower func(do func(capture.Follower, capture.WindowStream) error) error // can read windows; the one followed last, or nil
 }
 
 // Keys owns the keys that work in every program. Use it on the Fyne goroutine.

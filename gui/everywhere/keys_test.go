@@ -44,7 +44,7 @@ func newBench(t *testing.T, from setup.Source) *bench {
 	acts := Acts{
 		Handle: func() uintptr { return 0 }, Select: func(i int) { b.selected = i }, Kept: func() {}, Renewed: func() {},
 		Looked: func() (image.Point, bool) { return image.Point{}, false },
-		Open:   func(context.Context, image.Rectangle) (capture.Stream, error) { return nil, capture.ErrNoDisplay },
+		Use:    func(func(capture.Backend) error) error { return capture.ErrNoDisplay },
 	}
 	for d := range deeds {
 		acts.Do[d] = func() { b.done = append(b.done, d) }
@@ -163,12 +163,7 @@ func TestSpotsByKeys(t *testing.T) {
 	if got := b.Messages.Said[host.MessageError]; !slices.Equal(b.setup.Places, want) || got != wording.Explain("read the screen at the pointer", capture.ErrNoDisplay) {
 		t.Errorf("without a screen to read: %v, it says %q", b.setup.Places, got)
 	}
-	b.Acts.Open = func(_ context.Context, region image.Rectangle) (capture.Stream, error) {
-		if region != image.Rect(98, 139, 101, 142) { // 3 by 3 pixels, the settings' default
-			t.Errorf("read is %v", region)
-		}
-		return capture.NewPictureStream([]byte{200, 10, 30, 255}, 4, image.Pt(1, 1)), nil
-	}
+	b.Use = func(do func(capture.Backend) error) error { return do(redScreen{t: t}) }
 	b.pressed(SpotA, image.Pt(99, 140))
 	if a := b.setup.Places[0]; a.Fixed == nil || a.Fixed.Colour.Hex() != "#c80a1e" || b.setup.Places[1] != want[1] {
 		t.Errorf("outside: %+v", b.setup.Places)
@@ -181,6 +176,21 @@ func TestSpotsByKeys(t *testing.T) {
 	if b.Messages.Said[host.MessageNote] != wording.SayWatchFirst || len(b.setup.Places) > 0 {
 		t.Errorf("with nothing watched: %v, it says %q", b.setup.Places, b.Messages.Said[host.MessageNote])
 	}
+}
+
+// redScreen is asked for the square around one place only, and is red there.
+type redScreen struct {
+	capture.Backend
+	t *testing.T
+}
+
+func (redScreen) Pointer(context.Context) (image.Point, error) { return image.Pt(99, 140), nil }
+
+func (s redScreen) ReadSquare(_ context.Context, around image.Point, side int) (capture.Frame, error) {
+	if around != image.Pt(99, 140) || side != 3 { // the settings' default
+		s.t.Errorf("read are %d pixels around %v", side, around)
+	}
+	return capture.Frame{Pix: []byte{200, 10, 30, 255}, Stride: 4, Size: image.Pt(1, 1)}, nil
 }
 
 // Presses are done in their order, however long one takes, and another picture drops what waits.

@@ -131,7 +131,7 @@ func (k *Keys) find(ctx context.Context, from setup.Source, own uintptr, at imag
 		f.place = setup.Place{At: where}
 		return f, nil
 	}
-	spot, err := ReadAt(ctx, k.Open, at, side)
+	spot, err := k.readAt(ctx, at, side)
 	f.place = setup.Place{At: at, Fixed: &spot}
 	return f, err
 }
@@ -147,18 +147,16 @@ func (k *Keys) inWindow(ctx context.Context, own uint64, at image.Point) (where 
 	return where, inside, err
 }
 
-// ReadAt reads the square of so many pixels around a place of the desktop, once, as far as it lies
+// readAt reads the square of so many pixels around a place of the desktop, once, as far as it lies
 // there.
-func ReadAt(ctx context.Context, open func(context.Context, image.Rectangle) (capture.Stream, error), at image.Point, side int) (s analysis.Spot, err error) {
-	corner := at.Sub(image.Pt(side/2, side/2))
-	stream, err := open(ctx, image.Rectangle{Min: corner, Max: corner.Add(image.Pt(side, side))})
-	if err != nil {
-		return s, err
-	}
-	defer stream.Close()
+func (k *Keys) readAt(ctx context.Context, at image.Point, side int) (analysis.Spot, error) {
 	var f capture.Frame
-	if _, err := stream.Grab(ctx, &f); err != nil {
-		return s, err
+	err := k.Use(func(b capture.Backend) (err error) {
+		f, err = capture.ReadSquare(ctx, b, at, side)
+		return err
+	})
+	if err != nil {
+		return analysis.Spot{}, err
 	}
 	return analysis.ReadArea(pictures.Pixels(&f), image.Rectangle{Max: f.Size})
 }

@@ -13,7 +13,7 @@ type grower struct {
 // grow fills in what is grown in a task's picture.
 func (g *grower) grow(t *task) {
 	if !t.same.reading {
-		t.Setup.Mask(&g.mask, t.bounds.Min, t.Covered.Intersect(t.bounds))
+		t.mask(&g.mask, t.bounds.Min)
 		g.seeds = g.seeds[:0]
 		for _, s := range t.Setup.Seeds {
 			s.At = s.At.Sub(t.bounds.Min)

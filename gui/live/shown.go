@@ -18,6 +18,7 @@ type Wanted struct {
 	Settings settings.Settings
 	Lay      func(bounds image.Rectangle) Lay // which part of the picture is shown, and how large
 	Covered  image.Rectangle                  // by our own window, in desktop pixels
+	Chips    []image.Rectangle                // where the chip at the pointer lies, or lay a moment ago; never written to
 	Look     image.Point                      // pixel under the pointer or key cursor
 	Looking  bool
 	Families bool         // are to be looked for

@@ -2,6 +2,7 @@ package live
 
 import (
 	"image"
+	"slices"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/reduce"
@@ -86,7 +87,7 @@ func partOf(p analysis.Pixels, origin image.Point, from setup.Source) (analysis.
 func sameAs(t, last *task) (s same) {
 	s.picture = t.bounds == last.bounds
 	s.reading = s.picture && t.Settings.Groups == last.Settings.Groups && t.Settings.NoGround == last.Settings.NoGround &&
-		t.Covered == last.Covered && t.Setup.Out.Same(last.Setup.Out) && sameSlice(t.Setup.Borders, last.Setup.Borders)
+		t.Covered == last.Covered && slices.Equal(t.Chips, last.Chips) && t.Setup.Out.Same(last.Setup.Out) && sameSlice(t.Setup.Borders, last.Setup.Borders)
 	s.reduced = s.reading && t.lay == last.lay
 	s.look = sameLook(t.Settings, last.Settings, t.view)
 	s.beside = s.reading && s.look && t.Halves == last.Halves
@@ -106,8 +107,19 @@ func sameLook(a, b settings.Settings, view views.View) bool {
 
 // leaveOut sets what isn't counted of a part of the picture that begins at origin.
 func (t *task) leaveOut(mask *analysis.Mask, origin image.Point) {
-	t.Setup.Mask(mask, origin, t.Covered.Intersect(t.bounds))
+	t.mask(mask, origin)
 	mask.Grown, mask.At = t.grown, t.bounds.Min.Sub(origin)
+}
+
+// mask sets mask to what isn't counted of a part of the picture that begins at origin, but for what is
+// grown.
+func (t *task) mask(mask *analysis.Mask, origin image.Point) {
+	t.Setup.Mask(mask, origin, t.Covered.Intersect(t.bounds))
+	for _, chip := range t.Chips {
+		if part := chip.Intersect(t.bounds); !part.Empty() {
+			mask.Areas = append(mask.Areas, part.Sub(origin))
+		}
+	}
 }
 
 // paint paints a reduced picture in a view, as RGBA without gaps between rows.

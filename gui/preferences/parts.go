@@ -21,7 +21,9 @@ func (p *Page) window() []widgets.FormRow {
 	theme.Note = "The grey around the picture. One near its own key changes its look least."
 	onTop := widgets.NewSwitch(p.now.KeepAbove, p.Keys, p.StayOnTop)
 	p.sync = append(p.sync, func() { onTop.Set(p.now.KeepAbove) })
-	rows := []widgets.FormRow{theme, p.textSize(), {Name: "Stay on top", Control: onTop}}
+	chip := widgets.NewSwitch(p.now.PointerChip, p.Keys, func(on bool) { p.set(func(s *settings.Settings) { s.PointerChip = on }) })
+	rows := []widgets.FormRow{theme, p.textSize(), {Name: "Stay on top", Control: onTop},
+		{Name: "Reading beside the pointer", Control: chip, Note: "While Read under the pointer, P, is on."}}
 	if p.KeyRows != nil {
 		rows = append(rows, p.KeyRows()...)
 	}

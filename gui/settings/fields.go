@@ -61,6 +61,8 @@ func (s *Settings) fields() []field {
 		fieldOf("page", &s.Page, oneOf(pageNames, d.Page)),
 		fieldOf("value_from_white", &s.FromWhite, nil),
 		fieldOf("keep_above", &s.KeepAbove, nil),
+		fieldOf("under_pointer", &s.UnderPointer, nil),
+		fieldOf("pointer_chip", &s.PointerChip, nil),
 		fieldOf("region", &s.Region, sensible),
 		fieldOf("window", &s.Window, confineFollowed),
 		fieldOf("place", &s.Place, sensible),

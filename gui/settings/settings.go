@@ -13,41 +13,43 @@ import (
 
 // Settings are what the window remembers. The zero value is not valid; begin with Defaults.
 type Settings struct {
-	Theme       Theme
-	TextPercent int                // how large the window's text is, 100 to 200
-	PerSecond   float64            // frames asked for a second, 1 to 60; 0: as many as a fifth of a core affords
-	Tolerance   float64            // difference in lightness (L*) that still counts as the same, 0.5 to 5
-	LikeWithin  float64            // distance in L*a*b* up to which a colour is left out with the one clicked, 0.5 to 20
-	SpotSize    int                // side of a spot's square in pixels: 1, 3, 5 or 11
-	Groups      int                // 0 automatic, else 2, 3 or 4
-	NoGround    bool               // groups are of the picture without the ground
-	TooDark     float64            // lightness (L*) under which a pixel is too dark, 0 to 50
-	TooLight    float64            // and over which it is too light, 50 to 100
-	Hatch       Hatch              // where pixels beyond these are hatched
-	Rules       families.Rules     // the trade's limits for families, as the painter set them
-	StillsLimit int                // most that stills may take on the disk, MiB; 0 for no limit
-	Shade       propose.Options    // how colours to paint next are made
-	View        string             // key of a view
-	Knobs       map[string]float64 // where the views' knobs stand, by key; never written to once set
-	Flipped     bool               // left and right exchanged
-	Page        string             // name of the page that is open
-	FromWhite   bool               // values count from white: 0 is white, 10 is black
-	KeepAbove   bool               // above other windows
-	Region      *files.Rect        // watched part of the desktop in its pixels; nil if none was chosen
-	Window      *Followed          // followed window; nil if none, and else the region stays for another time
-	Picture     string             // path of the picture file shown instead of a region; "" if none
-	Before      []Watched          // what was watched last, the newest first; never written to
-	Pictures    Pictures           // what lies on pictures that were watched
-	GreyStills  bool               // small pictures of stills are in greys
-	TurnEvery   float64            // seconds for which each of two pictures in turns is shown
-	Target      string             // path of the target's file; "" if none
-	TargetStill string             // ID of the still that is the target; "" if none
-	Place       *files.Rect        // the window's inside on the desktop, in its pixels; nil if unknown
-	Width       float32            // the window's inside in Fyne units
-	Height      float32
-	Everywhere  bool              // its keys work in every program
-	EveryKeys   map[string]string // which they are, by deed; a deed that isn't there has its own, "" is none; never written to once set
-	Display     string            // note on the colour space the display is taken to have
+	Theme        Theme
+	TextPercent  int                // how large the window's text is, 100 to 200
+	PerSecond    float64            // frames asked for a second, 1 to 60; 0: as many as a fifth of a core affords
+	Tolerance    float64            // difference in lightness (L*) that still counts as the same, 0.5 to 5
+	LikeWithin   float64            // distance in L*a*b* up to which a colour is left out with the one clicked, 0.5 to 20
+	SpotSize     int                // side of a spot's square in pixels: 1, 3, 5 or 11
+	Groups       int                // 0 automatic, else 2, 3 or 4
+	NoGround     bool               // groups are of the picture without the ground
+	TooDark      float64            // lightness (L*) under which a pixel is too dark, 0 to 50
+	TooLight     float64            // and over which it is too light, 50 to 100
+	Hatch        Hatch              // where pixels beyond these are hatched
+	Rules        families.Rules     // the trade's limits for families, as the painter set them
+	StillsLimit  int                // most that stills may take on the disk, MiB; 0 for no limit
+	Shade        propose.Options    // how colours to paint next are made
+	View         string             // key of a view
+	Knobs        map[string]float64 // where the views' knobs stand, by key; never written to once set
+	Flipped      bool               // left and right exchanged
+	Page         string             // name of the page that is open
+	FromWhite    bool               // values count from white: 0 is white, 10 is black
+	KeepAbove    bool               // above other windows
+	UnderPointer bool               // what lies under the pointer is read anywhere on the screen
+	PointerChip  bool               // and shown beside the pointer too
+	Region       *files.Rect        // watched part of the desktop in its pixels; nil if none was chosen
+	Window       *Followed          // followed window; nil if none, and else the region stays for another time
+	Picture      string             // path of the picture file shown instead of a region; "" if none
+	Before       []Watched          // what was watched last, the newest first; never written to
+	Pictures     Pictures           // what lies on pictures that were watched
+	GreyStills   bool               // small pictures of stills are in greys
+	TurnEvery    float64            // seconds for which each of two pictures in turns is shown
+	Target       string             // path of the target's file; "" if none
+	TargetStill  string             // ID of the still that is the target; "" if none
+	Place        *files.Rect        // the window's inside on the desktop, in its pixels; nil if unknown
+	Width        float32            // the window's inside in Fyne units
+	Height       float32
+	Everywhere   bool              // its keys work in every program
+	EveryKeys    map[string]string // which they are, by deed; a deed that isn't there has its own, "" is none; never written to once set
+	Display      string            // note on the colour space the display is taken to have
 
 	unknown map[string]json.RawMessage // fields of others, written back as they were
 }

@@ -88,10 +88,8 @@ func (w *Ways) way(from setup.Source) func(context.Context) (capture.Stream, err
 	return openDemo
 }
 
-// OpenRegion opens a region of the desktop. Any goroutine may call it.
-func (w *Ways) OpenRegion(ctx context.Context, region image.Rectangle) (capture.Stream, error) {
-	return w.screen.open(ctx, region)
-}
+// Use calls do with the way to the screen. Any goroutine may call it.
+func (w *Ways) Use(do func(capture.Backend) error) error { return w.screen.use(do) }
 
 // Follower calls do with a backend that can follow windows, and with the window that was followed
 // last; nil for none. The error wraps ErrUnsupported where there is none. Any goroutine may call it.

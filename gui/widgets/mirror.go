@@ -46,6 +46,7 @@ type Mirror struct {
 	sight // that is shown
 	shutter
 	loupe  *image.RGBA
+	near   *image.RGBA     // around the pointer where that is elsewhere on the screen
 	square int             // side of the averaged square, in source pixels
 	view   image.Rectangle // part that is asked for; empty for all
 	marks  []Mark
@@ -153,6 +154,26 @@ func (m *Mirror) SetLoupe(img *image.RGBA, square int) {
 	m.loupe, m.square = img, square
 	m.redraw()
 	m.loupeRaster.Refresh()
+}
+
+// SetNear shows what lies around the pointer elsewhere on the screen, where the loupe is, until nil
+// is set. It must stay as it is.
+func (m *Mirror) SetNear(img *image.RGBA) {
+	m.near = img
+	m.redraw()
+	m.loupeRaster.Refresh()
+}
+
+// inLoupe is what the loupe shows, and whether that is of the mirror's own picture.
+func (m *Mirror) inLoupe() (img *image.RGBA, own bool) {
+	_, looking := m.looking()
+	switch {
+	case m.near != nil:
+		return m.near, false
+	case looking:
+		return m.loupe, true
+	}
+	return nil, false
 }
 
 // SetFoot keeps the loupe above so much of the mirror's foot, which something covers.

@@ -40,7 +40,7 @@ func (m *Mirror) makeParts() {
 	}
 	m.otherRaster, m.edge = add(d, newPictureRaster(m.Other)), newOutline(d)
 	m.rubber, m.cross = newOutline(d), newCross(d)
-	m.loupeRaster, m.frame, m.sample = add(d, newPictureRaster(func() *image.RGBA { return m.loupe })), newOutline(d), newOutline(d)
+	m.loupeRaster, m.frame, m.sample = add(d, newPictureRaster(func() *image.RGBA { img, _ := m.inLoupe(); return img })), newOutline(d), newOutline(d)
 	m.askBack, m.askText = add(d, newPanelBox()), m.addText(TextSize, fyne.TextStyle{})
 	m.line = add(d, newFocusLine(0))
 }
@@ -61,8 +61,8 @@ func (m *Mirror) write(size fyne.Size, of colours) {
 	_, dragged := m.band()
 	m.rubber.show(dragged)
 	m.cross.show(m.keyed && m.focused)
-	_, looking := m.looking()
-	looking = looking && m.loupe != nil && m.pen == nil // a drawer looks at what is drawn
+	near, own := m.inLoupe()
+	looking := near != nil && !(own && m.pen != nil) // a drawer looks at what is drawn
 	show(m.loupeRaster, looking)
 	m.frame.show(looking)
 	m.sample.show(looking)
@@ -116,18 +116,19 @@ func loupeSide(picture fyne.Size, cells int) float32 {
 // placeLoupe puts the loupe in the picture's lower right corner, above what covers its foot,
 // or in the lower left one while the pointer is where it would lie.
 func (m *Mirror) placeLoupe(size fyne.Size, f Fit) {
-	if m.loupe == nil {
+	img, own := m.inLoupe()
+	if img == nil {
 		return
 	}
-	side := loupeSide(f.Size, m.loupe.Rect.Dx())
+	side := loupeSide(f.Size, img.Rect.Dx())
 	pos := fyne.NewPos(f.Pos.X+f.Size.Width-side-Step, max(f.Pos.Y+f.Size.Height-m.foot-side-Step, Step))
 	at, _ := m.looking()
-	if p := f.Pane(at); within(p, pos, fyne.NewSize(side, size.Height-pos.Y), Step) {
+	if p := f.Pane(at); own && within(p, pos, fyne.NewSize(side, size.Height-pos.Y), Step) {
 		pos.X = f.Pos.X + Step
 	}
 	put(m.loupeRaster, pos, fyne.NewSquareSize(side))
 	m.frame.place(pos, fyne.NewSquareSize(side))
-	square := side / float32(m.loupe.Rect.Dx()) * float32(m.square)
+	square := side / float32(img.Rect.Dx()) * float32(m.square)
 	inset := (side - square) / 2
 	m.sample.place(pos.AddXY(inset, inset), fyne.NewSquareSize(square))
 }

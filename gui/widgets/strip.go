@@ -25,6 +25,7 @@ type Strip struct {
 	swatch, grey         *canvas.Rectangle
 	edge                 *canvas.Rectangle // around both
 	lightness, value     *canvas.Text
+	fromA                *canvas.Text
 	lightName, valueName *canvas.Text // beside the picture
 	knobText             *canvas.Text
 }
@@ -34,6 +35,8 @@ type StripReading struct {
 	Colour           colour.RGB
 	Grey             uint8  // of the same lightness
 	Lightness, Value string // "56.0", "5.5"
+	FromA            string // "−2.5 from A"; "" where there is no spot A
+	Far              bool   // the pointer is outside of the window: nobody can slide the knob now
 }
 
 // StripKnob is the knob of the view that is shown; none where Words is "".
@@ -50,7 +53,7 @@ func NewStrip(keys Keys, turned func(to float64)) *Strip {
 	s.swatch, s.grey = s.addBox(), s.addBox()
 	s.lightness, s.value = s.addText(TextSize, fyne.TextStyle{}), s.addText(SmallSize, fyne.TextStyle{})
 	s.lightName, s.valueName = s.addText(SmallSize, fyne.TextStyle{}), s.addText(SmallSize, fyne.TextStyle{})
-	s.knobText = s.addText(SmallSize, fyne.TextStyle{})
+	s.fromA, s.knobText = s.addText(SmallSize, fyne.TextStyle{}), s.addText(SmallSize, fyne.TextStyle{})
 	s.slider = add(&s.drawn, NewSlider(0, 1, 1, keys))
 	s.slider.OnChanged = func(to float64) {
 		if to != s.knob.At {
@@ -121,6 +124,7 @@ const (
 // write shows the reading or the knob.
 func (s *Strip) write(size fyne.Size, of colours) {
 	knob, there := s.knob.Words != "", s.under.Lightness != ""
+	knob = knob && !(there && s.under.Far)
 	there = there && !knob
 	fill(s.edge, of(ColorNameHairline))
 	fill(s.swatch, rgbFill(s.under.Colour))
@@ -147,8 +151,27 @@ func (s *Strip) write(size fyne.Size, of colours) {
 	say(s.value, value, of(valueInk))
 	say(s.lightName, lightName, of(ColorNameQuiet))
 	say(s.valueName, valueName, of(ColorNameQuiet))
-	say(s.knobText, s.knob.Words, of(theme.ColorNameForeground))
+	fromA, knobWords := "", ""
+	if there && s.hasRoom(size, smallWidth(s.under.FromA)) {
+		fromA = s.under.FromA
+	}
+	if knob {
+		knobWords = s.knob.Words
+	}
+	say(s.fromA, fromA, of(ColorNameQuiet))
+	say(s.knobText, knobWords, of(theme.ColorNameForeground))
 	show(s.slider, knob)
+}
+
+// hasRoom reports whether there is room for one more text as wide as that, once the figures are set.
+func (s *Strip) hasRoom(size fyne.Size, width float32) bool {
+	if !s.beside {
+		taken := stripSwatch*textScale() + s.lightness.MinSize().Width + s.value.MinSize().Width + 3*Step
+		return taken+width <= size.Width-3*Row()
+	}
+	left := size.Height - sideSwatchHigh - sideGap - 2*lineHigh(TextSize())
+	high := lineHigh(SmallSize()) - Step/2 // without what no figure reaches down to
+	return width <= size.Width && high <= left-buttonsHigh(left)
 }
 
 func (s *Strip) place(size fyne.Size) {
@@ -167,6 +190,8 @@ func (s *Strip) place(size fyne.Size) {
 	at := wide + Step
 	placeText(s.lightness, at, (size.Height-s.lightness.MinSize().Height)/2)
 	placeText(s.value, at+s.lightness.MinSize().Width+Step, (size.Height-s.value.MinSize().Height)/2)
+	after := at + s.lightness.MinSize().Width + s.value.MinSize().Width + 2*Step
+	placeText(s.fromA, after, (size.Height-s.fromA.MinSize().Height)/2)
 	placeText(s.knobText, 0, (size.Height-s.knobText.MinSize().Height)/2)
 	from := s.knobText.MinSize().Width + Step
 	h := s.slider.MinSize().Height
@@ -186,8 +211,17 @@ func (s *Strip) placeBeside(size fyne.Size) {
 		setRow(s.lightName, s.lightness, size.Width, y)
 		setRow(s.valueName, s.value, size.Width, y+line)
 	}
+	placeText(s.fromA, 0, y+2*line)
 	placeText(s.knobText, 0, 0)
 	put(s.slider, fyne.NewPos(0, s.knobText.MinSize().Height), fyne.NewSize(size.Width, s.slider.MinSize().Height))
+}
+
+// buttonsHigh is how high they stand beside the picture, where the reading leaves so much.
+func buttonsHigh(left float32) float32 {
+	if h := min(Row(), round((left-2*Step)/2)); h >= 4*Step {
+		return 2*h + Step
+	}
+	return min(Row(), max(left-Step/2, 4*Step))
 }
 
 // placeButtons stands them at the foot, in two rows or, where the reading leaves too little room for

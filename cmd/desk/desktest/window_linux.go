@@ -29,6 +29,12 @@ type Shown struct {
 		Lightness float64
 		X, Y      int
 	}
+	Pointer struct { // what is read under it
+		Colour, Lightness, Value, FromA string
+		Far, Near                       bool
+		Chip                            image.Rectangle
+		Looks                           int64
+	}
 	Moved   []bool
 	Counted int
 	Page    string
