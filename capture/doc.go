@@ -1,4 +1,4 @@
-// Package capture reads pictures off the screen, or out of a picture file, and
+// Package capture reads pictures off the screen and
 // hands over the newest one.
 //
 // A Backend is a way into one system's screen; a Stream reads one region of it

@@ -8,9 +8,10 @@ import (
 	"testing"
 	"time"
 
+	"github.com/jezek/xgb/xproto"
+
 	"app.tonedesk/capture/xconn"
 	"app.tonedesk/capture/xvfbtest"
-	"github.com/jezek/xgb/xproto"
 )
 
 // portableServer starts a virtual X server of the given depth, makes it the display of

@@ -4,13 +4,17 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"fmt"
 	"image"
 	"image/color"
+	"io/fs"
 	"slices"
 	"sync"
 	"testing"
 	"testing/synctest"
 	"time"
+
+	"app.tonedesk/capture/memory"
 )
 
 // seen is what a watcher under test has told, with the time since its start.
@@ -542,4 +546,22 @@ func TestWatcherEndsDuringHang(t *testing.T) {
 			t.Errorf("%+v: the stream was left open", c)
 		}
 	})
+}
+
+// The last picture of a file is let go of with its stream, since the next may need its room;
+// that of a screen stays.
+func TestFilePictureMakesRoom(t *testing.T) {
+	for _, lasts := range []bool{false, true} {
+		l := newLoop(NewWatcher(Watch{}))
+		l.last = Frame{Pix: make([]byte, 4), Stride: 4, Size: image.Pt(1, 1), Lasts: lasts}
+		if l.keep(); (l.last.Pix == nil) != lasts {
+			t.Errorf("lasts %v: it holds %v", lasts, l.last.Pix)
+		}
+	}
+	if !mustReopen(fmt.Errorf("follow: %w", &memory.Full{})) || mustReopen(errors.New("damaged")) {
+		t.Error("a picture without room is opened anew, a damaged one looked at again")
+	}
+	if gone := fmt.Errorf("follow: %w", fs.ErrNotExist); stateOf(gone) != Gone || mustReopen(gone) {
+		t.Error("a stream that goes on looking for its file is closed")
+	}
 }

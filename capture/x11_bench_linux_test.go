@@ -10,10 +10,11 @@ import (
 	"testing"
 	"time"
 
-	"app.tonedesk/capture/xvfbtest"
 	"github.com/jezek/xgb/shm"
 	"github.com/jezek/xgb/xproto"
 	"github.com/kbinani/screenshot"
+
+	"app.tonedesk/capture/xvfbtest"
 )
 
 var fullHD = image.Rect(0, 0, 1920, 1080)

@@ -8,9 +8,10 @@ import (
 	"testing"
 	"time"
 
-	"app.tonedesk/capture/xvfbtest"
 	"github.com/jezek/xgb/xproto"
 	"pgregory.net/rapid"
+
+	"app.tonedesk/capture/xvfbtest"
 )
 
 // until grabs until ok, each time after the stream has told of a change: never on a timer.

@@ -6,9 +6,10 @@ import (
 	"testing"
 	"time"
 
-	"app.tonedesk/capture/xvfbtest"
 	"github.com/jezek/xgb/shm"
 	"github.com/jezek/xgb/xproto"
+
+	"app.tonedesk/capture/xvfbtest"
 )
 
 // timedGrab returns how long a grab takes that has to be a change, or not.

@@ -6,8 +6,9 @@ import (
 	"os"
 	"testing"
 
-	"app.tonedesk/capture/xvfbtest"
 	"github.com/jezek/xgb/xproto"
+
+	"app.tonedesk/capture/xvfbtest"
 )
 
 // leaf is the window that the tests follow.

@@ -16,6 +16,7 @@ import (
 
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/capture"
+	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/menus"
 	"app.tonedesk/gui/native"
@@ -64,7 +65,7 @@ func newTestDeskOn(t *testing.T, s settings.Settings, store *stills.Store) *Desk
 // see shows a frame, as the watcher would.
 func (d *Desk) see(t *testing.T, img *image.NRGBA) {
 	t.Helper()
-	stream := capture.NewPictureStream(img.Pix, img.Stride, img.Rect.Size())
+	stream := picturefile.NewStream(img.Pix, img.Stride, img.Rect.Size())
 	var f capture.Frame
 	if _, err := stream.Grab(context.Background(), &f); err != nil {
 		t.Fatal(err)

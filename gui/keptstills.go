@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/settings"
@@ -71,7 +72,7 @@ func (k *keptStills) stream(id string) (capture.Stream, error) {
 		}
 	}
 	k.OnWindow(func() { k.opened(s) })
-	return capture.NewPictureStream(s.Picture.Pix, s.Picture.Stride, image.Pt(s.Picture.Width, s.Picture.Height)), nil
+	return picturefile.NewStream(s.Picture.Pix, s.Picture.Stride, image.Pt(s.Picture.Width, s.Picture.Height)), nil
 }
 
 // open shows a still that was kept. One that could only be shown is opened anew: it may have

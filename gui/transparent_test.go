@@ -12,6 +12,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
+	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
@@ -53,7 +54,7 @@ func TestTransparentStill(t *testing.T) {
 		if wantAlpha == 0 || !way.Picture && way.ending == ".png" {
 			continue
 		}
-		if got, err := capture.OpenPicture(path); err != nil || got.Pix[3] != wantAlpha {
+		if got, err := picturefile.Open(path); err != nil || got.Pix[3] != wantAlpha {
 			t.Errorf("%s: %v, want alpha %d", way.name, err, wantAlpha)
 		}
 	}

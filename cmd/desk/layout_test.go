@@ -68,6 +68,7 @@ var doors = []door{
 	{"analysis", []string{toolkit, "capture", "gui", "cmd"}, nil},
 	{"capture", []string{toolkit, "analysis", "gui", "cmd"}, nil},
 	{"capture/memory", []string{toolkit, "analysis", "capture", "gui", "cmd", "assets"}, nil},
+	{"capture/picturefile", []string{toolkit, "analysis", "gui", "cmd", "assets"}, nil},
 	{"capture/plainfile", []string{toolkit, "analysis", "capture", "gui", "cmd", "assets"}, nil},
 	{"assets", []string{toolkit, "analysis", "capture", "gui", "cmd"}, nil},
 	{"cmd/desk/command", []string{toolkit, "gui"}, []string{"gui/wording", "gui/stills", "gui/pictures", "gui/files", "gui/mistake", "gui/settings"}},

@@ -11,7 +11,7 @@ import (
 	"strings"
 	"testing"
 
-	"app.tonedesk/capture"
+	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/cmd/desk/desktest"
 )
 
@@ -36,7 +36,7 @@ func TestSheetOfPictureAndStill(t *testing.T) {
 		}
 		// 13 1/3 by 7.5 inches at 8 pixels a millimetre; the layers are as large as the picture.
 		for name, want := range map[string]image.Point{"a.png": {2709, 1524}, "a.ora": {12, 5}} {
-			if p, err := capture.OpenPicture(filepath.Join(dir, name)); err != nil || p.Size != want {
+			if p, err := picturefile.Open(filepath.Join(dir, name)); err != nil || p.Size != want {
 				t.Errorf("%s of %s: %v", name, from, err)
 			}
 		}
@@ -126,7 +126,7 @@ func TestSheetOfTransparent(t *testing.T) {
 	if e.PlainErrors(t, 0); e.Code != 0 {
 		t.Fatalf("code %d", e.Code)
 	}
-	if p, err := capture.OpenPicture(out); err != nil || p.Pix[3] != 100 {
+	if p, err := picturefile.Open(out); err != nil || p.Pix[3] != 100 {
 		t.Errorf("the merged picture has alpha %v, want 100 (%v)", p.Pix[3], err)
 	}
 }

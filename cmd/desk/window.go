@@ -16,6 +16,7 @@ import (
 	"app.tonedesk/assets"
 	"app.tonedesk/capture"
 	"app.tonedesk/capture/memory"
+	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/capture/plainfile"
 	"app.tonedesk/cmd/desk/command"
 	_ "app.tonedesk/cmd/desk/lean"
@@ -40,7 +41,7 @@ func openWindow(args []string, s command.Streams) (exit int) {
 		return s.WrongUse(err)
 	}
 	if w.Picture != "" {
-		if _, err := capture.OpenPicture(w.Picture); err != nil {
+		if _, err := picturefile.Open(w.Picture); err != nil {
 			return s.Fail(wording.Explain(wording.On("open", w.Picture), err))
 		}
 	}

@@ -15,6 +15,7 @@ import (
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
+	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/gui/setup"
 )
 
@@ -34,7 +35,7 @@ func TestTransparentFileSavedAgain(t *testing.T) {
 			}
 		}
 		save(1e9)
-		picture, err := capture.OpenPicture(path)
+		picture, err := picturefile.Open(path)
 		if err != nil {
 			t.Fatal(err)
 		}

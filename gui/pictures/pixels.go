@@ -7,6 +7,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
+	"app.tonedesk/capture/picturefile"
 )
 
 // Pixels returns a captured frame as the analysis reads it. No byte is copied.
@@ -20,14 +21,14 @@ func Pixels(f *capture.Frame) analysis.Pixels {
 
 // OfFile returns a picture that was read from a file as the analysis reads it. No byte is
 // copied.
-func OfFile(p *capture.Picture) analysis.Pixels {
+func OfFile(p *picturefile.Picture) analysis.Pixels {
 	return analysis.Pixels{Pix: p.Pix, Stride: p.Stride, Width: p.Size.X, Height: p.Size.Y, Layout: analysis.RGBA}
 }
 
 // Follow returns the stream of a picture file, laid over white where it is partly transparent:
 // in place, since there may not be memory for both.
 func Follow(path string) (capture.Stream, error) {
-	return capture.FollowPicture(path, func(p *capture.Picture) { OfFile(p).LayOver(analysis.White) })
+	return picturefile.Follow(path, func(p *picturefile.Picture) { OfFile(p).LayOver(analysis.White) })
 }
 
 // Copy returns a copy in memory of its own, as RGBA. What is transparent stays so.
@@ -63,7 +64,7 @@ var ErrUncounted = errors.New("nothing to count")
 
 // ReadOpaque reads a picture file, with ground under what is partly transparent.
 func ReadOpaque(path string, ground colour.RGB) (analysis.Pixels, error) {
-	picture, err := capture.OpenPicture(path)
+	picture, err := picturefile.Open(path)
 	if err != nil {
 		return analysis.Pixels{}, err
 	}

@@ -8,6 +8,7 @@ import (
 
 	"app.tonedesk/assets"
 	"app.tonedesk/capture"
+	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/setup"
@@ -98,7 +99,7 @@ func (w *Ways) Follower(do func(capture.Follower, capture.WindowStream) error) e
 }
 
 func openDemo(context.Context) (capture.Stream, error) {
-	p, err := capture.DecodePicture(assets.DemoPNG)
+	p, err := picturefile.Decode(assets.DemoPNG)
 	if err != nil {
 		return nil, err
 	}

@@ -16,6 +16,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
 	"app.tonedesk/capture/memory"
+	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/capture/plainfile"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/mistake"
@@ -42,16 +43,16 @@ var reasons = []reason{
 	{syscall.ELOOP, "it is a link that leads back to itself", "name the file that is meant"},
 	{syscall.ENAMETOOLONG, "its name is longer than a name can be", "check it, or give the file a shorter one"},
 	{fs.ErrPermission, "you are not allowed to open it", "change its permissions or copy it to a folder of your own"},
-	{capture.ErrDirectory, "it is a folder, not a file", "name a picture file inside it"},
-	{capture.ErrNotFile, "it is a device, a pipe or a socket, not an ordinary file", "name a file"},
-	{capture.ErrEmptyFile, "the file is empty", "save the picture again"},
-	{capture.ErrNotPicture, "it is not a picture that can be read here", "save it as PNG, JPEG, GIF, BMP, TIFF, WebP or OpenRaster"},
-	{capture.ErrTruncated, "the file ends before the picture does", "save or copy it again"},
-	{capture.ErrNoMerged, "it holds layers but no picture of the whole", "save it again with the merged image, or as PNG"},
-	{capture.ErrManyParts, "the archive has more than 2000 parts", "merge layers and save it again, or save it as PNG"},
-	{capture.ErrKind, "it is a rare kind of its format", "save it again as an ordinary PNG"},
-	{capture.ErrDamaged, "the file is damaged", "save or copy it again"},
-	{capture.ErrHuge, "it is larger than 100 megapixels, 100,000 pixels on a side or 1 gigabyte", "save a smaller copy"},
+	{picturefile.ErrDirectory, "it is a folder, not a file", "name a picture file inside it"},
+	{picturefile.ErrNotFile, "it is a device, a pipe or a socket, not an ordinary file", "name a file"},
+	{picturefile.ErrEmptyFile, "the file is empty", "save the picture again"},
+	{picturefile.ErrNotPicture, "it is not a picture that can be read here", "save it as PNG, JPEG, GIF, BMP, TIFF, WebP or OpenRaster"},
+	{picturefile.ErrTruncated, "the file ends before the picture does", "save or copy it again"},
+	{picturefile.ErrNoMerged, "it holds layers but no picture of the whole", "save it again with the merged image, or as PNG"},
+	{picturefile.ErrManyParts, "the archive has more than 2000 parts", "merge layers and save it again, or save it as PNG"},
+	{picturefile.ErrKind, "it is a rare kind of its format", "save it again as an ordinary PNG"},
+	{picturefile.ErrDamaged, "the file is damaged", "save or copy it again"},
+	{picturefile.ErrHuge, "it is larger than 100 megapixels, 100,000 pixels on a side or 1 gigabyte", "save a smaller copy"},
 	{syscall.ENOSPC, "the disk is full", "make room and try again"},
 	{fs.ErrExist, "there is a file of that name already", "choose another name"},
 	{files.ErrInput, "it is the picture that is read", "choose another name"},

@@ -11,6 +11,7 @@ import (
 	"unicode"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/gui/stills"
 )
 
@@ -23,13 +24,13 @@ func TestExplain(t *testing.T) {
 	}{
 		{"missing file", `read "pose.png"`, fmt.Errorf("open picture: %w", fs.ErrNotExist),
 			`Can't read "pose.png": there is no such file; check the name and the folder.`},
-		{"cut short", `read "pose.png"`, fmt.Errorf("png: %w: EOF", capture.ErrTruncated),
+		{"cut short", `read "pose.png"`, fmt.Errorf("png: %w: EOF", picturefile.ErrTruncated),
 			`Can't read "pose.png": the file ends before the picture does; save or copy it again.`},
-		{"not a picture", `read "pose.txt"`, capture.ErrNotPicture,
+		{"not a picture", `read "pose.txt"`, picturefile.ErrNotPicture,
 			`Can't read "pose.txt": it is not a picture that can be read here; save it as PNG, JPEG, GIF, BMP, TIFF, WebP or OpenRaster.`},
-		{"layers alone", `read "pose.ora"`, fmt.Errorf("ora: %w", capture.ErrNoMerged),
+		{"layers alone", `read "pose.ora"`, fmt.Errorf("ora: %w", picturefile.ErrNoMerged),
 			`Can't read "pose.ora": it holds layers but no picture of the whole; save it again with the merged image, or as PNG.`},
-		{"too many layers", `read "pose.ora"`, fmt.Errorf("ora: %w", capture.ErrManyParts),
+		{"too many layers", `read "pose.ora"`, fmt.Errorf("ora: %w", picturefile.ErrManyParts),
 			`Can't read "pose.ora": the archive has more than 2000 parts; merge layers and save it again, or save it as PNG.`},
 		{"narrower reason first", "watch the screen", fmt.Errorf("pick: %w", capture.ErrWayland),
 			"Can't watch the screen: this Wayland session lets no program read the screen; log in with an X11 session, or open a picture file."},

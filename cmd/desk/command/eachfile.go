@@ -5,8 +5,8 @@ import (
 	"runtime"
 	"sync"
 
-	"app.tonedesk/capture"
 	"app.tonedesk/capture/memory"
+	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/gui/mistake"
 )
 
@@ -122,7 +122,7 @@ func (s *shares) give(bytes int64) {
 // work works on a file as soon as there is memory for it beside the others. Where there is too little
 // all the same, it works on it once more, alone.
 func (s *shares) work(path string, work fileWork) finished {
-	pixels, bytes := capture.PictureNeeds(path)
+	pixels, bytes := picturefile.Needs(path)
 	f := s.within(bytes+besideBytes*pixels, path, work)
 	if full := (*memory.Full)(nil); errors.As(f.err, &full) {
 		f = s.within(s.whole, path, work)

@@ -5,7 +5,7 @@ import (
 	"path/filepath"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/capture"
+	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
@@ -111,7 +111,7 @@ func pictureSubject(name string) (subject, error) {
 
 // openPicture reads the pixels of a picture file. Its errors are sentences.
 func openPicture(path string) (analysis.Pixels, error) {
-	picture, err := capture.OpenPicture(path)
+	picture, err := picturefile.Open(path)
 	if err != nil {
 		return analysis.Pixels{}, explained{sentence(wording.Explain(wording.On("read", path), err)), err}
 	}

@@ -18,7 +18,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/lawtest"
-	"app.tonedesk/capture"
+	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
@@ -202,7 +202,7 @@ func TestHandOnSaves(t *testing.T) {
 	if err := h.Save(files.To{Path: path, Over: true}, s); err != nil {
 		t.Fatal(err)
 	}
-	p, err := capture.OpenPicture(path)
+	p, err := picturefile.Open(path)
 	if err != nil || p.Size.X != 120 || p.Size.Y != 80 {
 		t.Fatalf("%v, %v", p, err)
 	}
@@ -237,8 +237,8 @@ func TestMergedImage(t *testing.T) {
 	if err := (Export{Picture: true}).Save(files.To{Path: whole}, s); err != nil {
 		t.Fatal(err)
 	}
-	a, errA := capture.OpenPicture(layers)
-	b, errB := capture.OpenPicture(whole)
+	a, errA := picturefile.Open(layers)
+	b, errB := picturefile.Open(whole)
 	if errA != nil || errB != nil || string(a.Pix) != string(b.Pix) {
 		t.Errorf("the merged image is not the picture with its notes: %v, %v", errA, errB)
 	}

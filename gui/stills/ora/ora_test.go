@@ -14,7 +14,7 @@ import (
 	"strings"
 	"testing"
 
-	"app.tonedesk/capture"
+	"app.tonedesk/capture/picturefile"
 )
 
 func even(w, h int, c color.Color) *image.NRGBA {
@@ -119,7 +119,7 @@ func TestStack(t *testing.T) {
 // by a general zip program, with a general image program, where they are here.
 func TestOpensAgain(t *testing.T) {
 	data := written(t)
-	p, err := capture.DecodePicture(data)
+	p, err := picturefile.Decode(data)
 	if err != nil || p.Size != image.Pt(30, 20) || !bytes.Equal(p.Pix[:4], []byte{200, 30, 40, 255}) {
 		t.Fatalf("%v, %v", p, err)
 	}

@@ -1,4 +1,4 @@
-package capture
+package picturefile
 
 import (
 	"bytes"
@@ -102,7 +102,7 @@ func TestDecodePictureOrientation(t *testing.T) {
 		want, size := upright(card().Pix, card().Rect.Size(), o.number)
 		for _, exif := range [][]byte{exifData(binary.LittleEndian, uint16(o.number)), exifData(binary.BigEndian, uint16(o.number))} {
 			for name, data := range withExif(t, exif) {
-				p, err := DecodePicture(data)
+				p, err := Decode(data)
 				if err != nil {
 					t.Errorf("%s: %v", name, err)
 				} else if p.Size != size || p.Stride != 4*size.X || !near(p.Pix, want, 3) {
@@ -126,7 +126,7 @@ func TestDecodePictureOrientationOfTIFF(t *testing.T) {
 		copy(entry(i), entry(i-1))
 	}
 	copy(entry(i), []byte{0x12, 0x01, 3, 0, 1, 0, 0, 0, 6, 0, 0, 0})
-	p, err := DecodePicture(data)
+	p, err := Decode(data)
 	if err != nil || p.Size != image.Pt(4, 3) {
 		t.Errorf("size %v, error %v, want 4 x 3", p, err)
 	}
@@ -164,7 +164,7 @@ func TestOrientationOfSenselessData(t *testing.T) {
 			t.Errorf("%s: %d, want 1", tt.name, got)
 		}
 		for name, file := range withExif(t, tt.data) {
-			if p, err := DecodePicture(file); err != nil || p.Size != image.Pt(3, 4) {
+			if p, err := Decode(file); err != nil || p.Size != image.Pt(3, 4) {
 				t.Errorf("%s in a %s: %v", tt.name, name, err)
 			}
 		}
@@ -176,7 +176,7 @@ func TestOrientationOfSenselessData(t *testing.T) {
 	}
 	spoilt := withExif(t, good)["png, before pixels"]
 	spoilt[33+8+20] ^= 1
-	if _, err := DecodePicture(spoilt); !errors.Is(err, ErrDamaged) {
+	if _, err := Decode(spoilt); !errors.Is(err, ErrDamaged) {
 		t.Errorf("an eXIf chunk with a wrong check sum: %v, want ErrDamaged", err)
 	}
 }

@@ -1,4 +1,4 @@
-package capture
+package picturefile
 
 import (
 	"errors"
@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"app.tonedesk/capture"
 	"app.tonedesk/capture/plainfile"
 )
 
@@ -32,13 +33,13 @@ type Picture struct {
 	info   fs.FileInfo // of the file, as it was when it was read
 }
 
-// OpenPicture reads the picture file at path: png, jpeg, gif (its first picture),
+// Open reads the picture file at path: png, jpeg, gif (its first picture),
 // bmp, tiff, webp or ora (its layers merged), turned upright as its Exif data say.
 // Errors wrap fs.ErrNotExist, fs.ErrPermission, ErrDirectory, ErrNotFile,
 // ErrEmptyFile, ErrNotPicture, ErrTruncated, ErrDamaged, ErrKind, ErrHuge or *memory.Full.
 // A size beyond the limits, or for which there is no room, is refused before anything of that
 // size is set up.
-func OpenPicture(path string) (*Picture, error) {
+func Open(path string) (*Picture, error) {
 	p, err := openPicture(path)
 	if err != nil {
 		return nil, fmt.Errorf("open picture %q: %w", path, bareError(err))
@@ -67,11 +68,11 @@ func openPicture(path string) (*Picture, error) {
 	return p, nil
 }
 
-// PictureNeeds returns how large the picture file at path is, in pixels, and how many bytes of memory
-// OpenPicture takes for it at most, by its header; none of a file that it would refuse.
-func PictureNeeds(path string) (pixels, bytes int64) {
+// Needs returns how large the picture file at path is, in pixels, and how many bytes of memory
+// Open takes for it at most, by its header; none of a file that it would refuse.
+func Needs(path string) (pixels, bytes int64) {
 	defer func() {
-		if recover() != nil { // a decoder's: OpenPicture says so
+		if recover() != nil { // a decoder's: Open says so
 			pixels, bytes = 0, 0
 		}
 	}()
@@ -87,8 +88,8 @@ func PictureNeeds(path string) (pixels, bytes int64) {
 	return int64(pixelsOf(l.config)), int64(l.takes)
 }
 
-// DecodePicture decodes the contents of a picture file, as OpenPicture does.
-func DecodePicture(data []byte) (*Picture, error) {
+// Decode decodes the contents of a picture file, as Open does.
+func Decode(data []byte) (*Picture, error) {
 	p, err := decode(sourceOf(data), MaxPixels)
 	if err != nil {
 		return nil, fmt.Errorf("decode picture: %w", err)
@@ -98,14 +99,14 @@ func DecodePicture(data []byte) (*Picture, error) {
 
 // Stream returns a stream that gives the picture. If it came out of a file, the
 // stream follows the file: when that is saved again, the new picture is a change.
-func (p *Picture) Stream() Stream {
+func (p *Picture) Stream() capture.Stream {
 	return &pictureStream{picture: p}
 }
 
-// FollowPicture opens a picture file, as OpenPicture does, and returns its stream. Each
+// Follow opens a picture file, as Open does, and returns its stream. Each
 // picture is prepared before it is handed out: it may be written to then, and not after.
-func FollowPicture(path string, prepare func(*Picture)) (Stream, error) {
-	p, err := OpenPicture(path)
+func Follow(path string, prepare func(*Picture)) (capture.Stream, error) {
+	p, err := Open(path)
 	if err != nil {
 		return nil, err
 	}
@@ -113,9 +114,9 @@ func FollowPicture(path string, prepare func(*Picture)) (Stream, error) {
 	return &pictureStream{picture: p, prepare: prepare}, nil
 }
 
-// NewPictureStream returns a stream that gives one picture, RGBA rows with straight
+// NewStream returns a stream that gives one picture, RGBA rows with straight
 // alpha, for ever. Nobody may write to it any more.
-func NewPictureStream(pix []byte, stride int, size image.Point) Stream {
+func NewStream(pix []byte, stride int, size image.Point) capture.Stream {
 	return (&Picture{Pix: pix, Stride: stride, Size: size}).Stream()
 }
 

@@ -1,4 +1,4 @@
-package capture
+package picturefile
 
 import (
 	"encoding/base64"
@@ -26,7 +26,7 @@ func TestLossyWebP(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := DecodePicture(data)
+		p, err := Decode(data)
 		if err != nil {
 			t.Fatal(err)
 		}

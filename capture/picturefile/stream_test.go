@@ -1,12 +1,12 @@
-package capture
+package picturefile
 
 import (
 	"bytes"
 	"context"
 	"errors"
-	"fmt"
 	"image"
 	"image/color"
+	"image/draw"
 	"image/png"
 	"io/fs"
 	"os"
@@ -15,14 +15,14 @@ import (
 	"testing/synctest"
 	"time"
 
-	"app.tonedesk/capture/memory"
+	"app.tonedesk/capture"
 )
 
 // follower is a picture file, and a stream that follows it in a time of its own.
 type follower struct {
 	t      *testing.T
 	path   string
-	stream Stream
+	stream capture.Stream
 	saves  int
 }
 
@@ -32,7 +32,7 @@ func follow(t *testing.T, test func(f *follower)) {
 	synctest.Test(t, func(t *testing.T) {
 		f := &follower{t: t, path: filepath.Join(dir, "page.png")}
 		f.save(pngOf(t, 1))
-		p, err := OpenPicture(f.path)
+		p, err := Open(f.path)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -48,7 +48,7 @@ func follow(t *testing.T, test func(f *follower)) {
 // Each picture of a file is prepared before anybody sees it, also one that is read again.
 func TestFollowPictureIsPrepared(t *testing.T) {
 	follow(t, func(f *follower) {
-		stream, err := FollowPicture(f.path, func(p *Picture) { p.Pix[0] += 100 })
+		stream, err := Follow(f.path, func(p *Picture) { p.Pix[0] += 100 })
 		if err != nil {
 			f.t.Fatal(err)
 		}
@@ -59,24 +59,11 @@ func TestFollowPictureIsPrepared(t *testing.T) {
 	})
 }
 
-// The last picture of a file is let go of with its stream, since the next may need its room;
-// that of a screen stays.
-func TestFilePictureMakesRoom(t *testing.T) {
-	for _, lasts := range []bool{false, true} {
-		l := newLoop(NewWatcher(Watch{}))
-		l.last = Frame{Pix: make([]byte, 4), Stride: 4, Size: image.Pt(1, 1), Lasts: lasts}
-		if l.keep(); (l.last.Pix == nil) != lasts {
-			t.Errorf("lasts %v: it holds %v", lasts, l.last.Pix)
-		}
-	}
-	if !mustReopen(fmt.Errorf("follow: %w", &memory.Full{})) || mustReopen(ErrDamaged) {
-		t.Error("a picture without room is opened anew, a damaged one looked at again")
-	}
-}
-
 func pngOf(t *testing.T, v byte) []byte {
 	var b bytes.Buffer
-	if err := png.Encode(&b, Plain(4, 3, color.NRGBA{v, v, v, 255})); err != nil {
+	img := image.NewNRGBA(image.Rect(0, 0, 4, 3))
+	draw.Draw(img, img.Rect, image.NewUniform(color.Gray{v}), image.Point{}, draw.Src)
+	if err := png.Encode(&b, img); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()
@@ -94,7 +81,7 @@ func (f *follower) save(data []byte) {
 
 // grab asks every 100 ms for as long as d and returns the last error and the greys seen.
 func (f *follower) grab(d time.Duration) (greys []byte, last error) {
-	var frame Frame
+	var frame capture.Frame
 	for end := time.Now().Add(d); ; {
 		changed, err := f.stream.Grab(context.Background(), &frame)
 		if changed {
@@ -103,7 +90,7 @@ func (f *follower) grab(d time.Duration) (greys []byte, last error) {
 		if !time.Now().Before(end) {
 			return greys, err
 		}
-		time.Sleep(100 * ms) // the bubble's time goes on only when the file has been read
+		time.Sleep(100 * time.Millisecond) // the bubble's time goes on only when the file has been read
 	}
 }
 
@@ -119,8 +106,8 @@ func TestPictureFollowsFile(t *testing.T) {
 	follow(t, func(f *follower) {
 		f.expect(2 * time.Second)
 		f.save(pngOf(t, 2))
-		f.expect(700*ms, 2) // the look, and the next Grab after the reading
-		f.save(pngOf(t, 2)) // the same picture, saved again
+		f.expect(700*time.Millisecond, 2) // the look, and the next Grab after the reading
+		f.save(pngOf(t, 2))               // the same picture, saved again
 		f.expect(2 * time.Second)
 		if err := os.Rename(f.other(pngOf(t, 3)), f.path); err != nil { // saved beside, then moved
 			t.Fatal(err)
@@ -163,9 +150,6 @@ func TestPictureMissingForLong(t *testing.T) {
 		if len(got) != 0 || !errors.Is(err, fs.ErrNotExist) {
 			t.Errorf("saw %v, error %v", got, err)
 		}
-		if stateOf(err) != Gone || mustReopen(err) {
-			t.Error("the stream that goes on looking would be closed")
-		}
 		f.save(pngOf(t, 4))
 		f.expect(time.Second, 4)
 	})
@@ -189,14 +173,14 @@ func TestPictureSpoiltForLong(t *testing.T) {
 func TestPictureFrameStays(t *testing.T) {
 	follow(t, func(f *follower) {
 		f.save(pngOf(t, 2))
-		var old, now Frame
+		var old, now capture.Frame
 		s := f.stream.(*pictureStream)
-		old = Frame{Pix: s.picture.Pix}
+		old = capture.Frame{Pix: s.picture.Pix}
 		for range 10 {
 			if _, err := s.Grab(context.Background(), &now); err != nil {
 				t.Fatal(err)
 			}
-			time.Sleep(100 * ms)
+			time.Sleep(100 * time.Millisecond)
 		}
 		if now.Pix == nil {
 			t.Fatal("the new picture was not seen")
@@ -213,13 +197,18 @@ func TestWatcherFollowsPicture(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		f := &follower{t: t, path: path}
 		f.save(pngOf(t, 1))
-		p, err := OpenPicture(path)
+		p, err := Open(path)
 		if err != nil {
 			t.Fatal(err)
 		}
-		told := &seen{start: time.Now()}
-		w := NewWatcher(Watch{Frame: told.frame, Status: told.status,
-			Open: func(context.Context) (Stream, error) { return p.Stream(), nil }})
+		var greys []byte
+		frame := func(f *capture.Frame, again bool) {
+			if !again {
+				greys = append(greys, f.Pix[0])
+			}
+		}
+		w := capture.NewWatcher(capture.Watch{Frame: frame, Status: func(capture.Status) {},
+			Open: func(context.Context) (capture.Stream, error) { return p.Stream(), nil }})
 		ctx, cancel := context.WithCancel(t.Context())
 		ended := make(chan error, 1)
 		go func() { ended <- w.Run(ctx) }()
@@ -232,10 +221,15 @@ func TestWatcherFollowsPicture(t *testing.T) {
 		pass(10 * time.Second)
 		f.save(pngOf(t, 3))
 		pass(3 * time.Second)
-		if got := told.greys(); !bytes.Equal(got, []byte{1, 2, 3}) {
-			t.Errorf("saw %v", got)
-		}
 		cancel()
 		<-ended
+		if !bytes.Equal(greys, []byte{1, 2, 3}) {
+			t.Errorf("saw %v", greys)
+		}
 	})
+}
+
+func pass(d time.Duration) {
+	time.Sleep(d)
+	synctest.Wait()
 }

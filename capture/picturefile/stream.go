@@ -1,4 +1,4 @@
-package capture
+package picturefile
 
 import (
 	"bytes"
@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"os"
 	"time"
+
+	"app.tonedesk/capture"
 )
 
 // How a stream follows its picture's file. Our choices.
@@ -43,7 +45,7 @@ type loaded struct {
 
 // Grab implements Stream. While the file can't be read for longer than a save takes,
 // the error says why; the picture stays what it was, and the stream goes on looking.
-func (s *pictureStream) Grab(ctx context.Context, f *Frame) (changed bool, err error) {
+func (s *pictureStream) Grab(ctx context.Context, f *capture.Frame) (changed bool, err error) {
 	if err := ctx.Err(); err != nil {
 		return false, err
 	}
@@ -59,7 +61,7 @@ func (s *pictureStream) Grab(ctx context.Context, f *Frame) (changed bool, err e
 	}
 	s.given = true
 	p := s.picture
-	*f = Frame{Pix: p.Pix, Stride: p.Stride, Size: p.Size, Layout: RGBA, At: time.Now(), Lasts: true}
+	*f = capture.Frame{Pix: p.Pix, Stride: p.Stride, Size: p.Size, Layout: capture.RGBA, At: time.Now(), Lasts: true}
 	return true, nil
 }
 

@@ -1,4 +1,4 @@
-package capture
+package picturefile
 
 import (
 	"os"
@@ -11,7 +11,7 @@ import (
 // File managers offer the program for every format that is read, and for no other. Each
 // format's name is its media type's (IANA's registry; OpenRaster, Baseline, for its own).
 func TestOfferedFormatsAreRead(t *testing.T) {
-	entry, err := os.ReadFile("../scripts/package/app.tonedesk.desktop")
+	entry, err := os.ReadFile("../../scripts/package/app.tonedesk.desktop")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,4 +1,4 @@
-package capture
+package picturefile
 
 import (
 	"archive/zip"
@@ -107,7 +107,7 @@ func TestORARefuses(t *testing.T) {
 	for _, tt := range tests {
 		var before, after runtime.MemStats
 		runtime.ReadMemStats(&before)
-		_, err := DecodePicture(tt.data)
+		_, err := Decode(tt.data)
 		runtime.ReadMemStats(&after)
 		if !errors.Is(err, tt.want) {
 			t.Errorf("%s: %v, want %v", tt.name, err, tt.want)
@@ -127,7 +127,7 @@ func TestORAWithChangedBytes(t *testing.T) {
 		for _, bit := range []byte{1, 0x80, 0xff} {
 			changed := bytes.Clone(data)
 			changed[i] ^= bit
-			p, err := DecodePicture(changed)
+			p, err := Decode(changed)
 			if err == nil && (p.Size != image.Pt(3, 4) || !near(p.Pix, card().Pix, 0)) {
 				t.Fatalf("byte %d changed by %#x gives another picture", i, bit)
 			}
@@ -141,7 +141,7 @@ func TestORAWithMoreInIt(t *testing.T) {
 	parts := oraParts(paddedPNG(t, 1000))
 	parts[0].data = append(parts[0].data, '\n')
 	data := oraOf(t, append(parts, oraFile{"data/", nil, false}, oraFile{"data/layer0.png", nil, false}, oraFile{"notes/" + strings.Repeat("ö", 100), nil, true})...)
-	if p, err := DecodePicture(data); err != nil || !near(p.Pix, card().Pix, 0) {
+	if p, err := Decode(data); err != nil || !near(p.Pix, card().Pix, 0) {
 		t.Errorf("%v, %v", p, err)
 	}
 }

@@ -1,4 +1,4 @@
-package capture
+package picturefile
 
 import (
 	"bytes"
@@ -20,6 +20,8 @@ import (
 
 	"golang.org/x/image/bmp"
 	"golang.org/x/image/tiff"
+
+	"app.tonedesk/capture"
 )
 
 // card returns a small picture without symmetry: two greys, an F of a kind.
@@ -126,7 +128,7 @@ func near(a, b []byte, tol int) bool {
 func TestDecodePicture(t *testing.T) {
 	want := card()
 	for name, data := range encoded(t, want) {
-		p, err := DecodePicture(data)
+		p, err := Decode(data)
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 			continue
@@ -145,7 +147,7 @@ func TestDecodePictureCutShort(t *testing.T) {
 	want := card()
 	for name, data := range encoded(t, want) {
 		for n := range data {
-			p, err := DecodePicture(data[:n])
+			p, err := Decode(data[:n])
 			switch {
 			case n == 0:
 				if !errors.Is(err, ErrEmptyFile) {
@@ -201,7 +203,7 @@ func TestDecodePictureHuge(t *testing.T) {
 	for name, data := range claims(20001, 5000) { // 100,005,000 pixels
 		var before, after runtime.MemStats
 		runtime.ReadMemStats(&before)
-		_, err := DecodePicture(data)
+		_, err := Decode(data)
 		runtime.ReadMemStats(&after)
 		if !errors.Is(err, ErrHuge) {
 			t.Errorf("%s: %v", name, err)
@@ -211,18 +213,18 @@ func TestDecodePictureHuge(t *testing.T) {
 		}
 	}
 	for name, data := range claims(50, 40) { // the same files are no worse than cut short at a size that is allowed
-		if _, err := DecodePicture(data); err == nil || errors.Is(err, ErrHuge) || errors.Is(err, ErrNotPicture) {
+		if _, err := Decode(data); err == nil || errors.Is(err, ErrHuge) || errors.Is(err, ErrNotPicture) {
 			t.Errorf("%s of a small size: %v", name, err)
 		}
 	}
 	// A modest WebP header before huge contents (16,383 x 16,383).
 	vp8l := []byte{0x2f, 0xfe, 0xff, 0xff, 0x0f}
 	data := riffChunk("RIFF", append([]byte("WEBP"), riffChunk("VP8L", vp8l)...))
-	if _, err := DecodePicture(data); !errors.Is(err, ErrHuge) {
+	if _, err := Decode(data); !errors.Is(err, ErrHuge) {
 		t.Errorf("webp, VP8L only: %v", err)
 	}
 	modest := append(riffChunk("VP8X", make([]byte, 10)), riffChunk("VP8L", vp8l)...)
-	if _, err := DecodePicture(riffChunk("RIFF", append([]byte("WEBP"), modest...))); !errors.Is(err, ErrDamaged) {
+	if _, err := Decode(riffChunk("RIFF", append([]byte("WEBP"), modest...))); !errors.Is(err, ErrDamaged) {
 		t.Errorf("webp, VP8X of 1 x 1 before it: %v", err)
 	}
 }
@@ -244,7 +246,7 @@ func TestDecodePictureRefuses(t *testing.T) {
 		{"webp animation", string(riffChunk("RIFF", append([]byte("WEBP"), riffChunk("VP8X", []byte{2, 0, 0, 0, 9, 0, 0, 9, 0, 0})...))), ErrKind},
 	}
 	for _, tt := range tests {
-		if _, err := DecodePicture([]byte(tt.data)); !errors.Is(err, tt.want) {
+		if _, err := Decode([]byte(tt.data)); !errors.Is(err, tt.want) {
 			t.Errorf("%s: %v, want %v", tt.name, err, tt.want)
 		}
 	}
@@ -279,7 +281,7 @@ func TestOpenPicture(t *testing.T) {
 		{os.DevNull, ErrNotFile},
 	}
 	for i, tt := range tests {
-		_, err := OpenPicture(tt.path)
+		_, err := Open(tt.path)
 		switch {
 		case i == 2: // the system's own word for it differs
 			if err == nil {
@@ -296,15 +298,15 @@ func TestOpenPicture(t *testing.T) {
 	if err := os.Truncate(large, MaxFileBytes+1); err != nil { // no such space is taken up
 		t.Skip(err)
 	}
-	if _, err := OpenPicture(large); !errors.Is(err, ErrHuge) {
+	if _, err := Open(large); !errors.Is(err, ErrHuge) {
 		t.Errorf("file of more than MaxFileBytes: %v", err)
 	}
 }
 
 func TestNewPictureStream(t *testing.T) {
 	img := card()
-	s := NewPictureStream(img.Pix, img.Stride, img.Rect.Size())
-	var f Frame
+	s := NewStream(img.Pix, img.Stride, img.Rect.Size())
+	var f capture.Frame
 	changed, err := s.Grab(context.Background(), &f)
 	if !changed || err != nil || f.Size != img.Rect.Size() || !bytes.Equal(f.Pix, img.Pix) || f.At.IsZero() {
 		t.Errorf("first: %v, %v, %+v", changed, err, f)
