@@ -224,7 +224,7 @@ func showSheet(d *Desk) {
 
 // prefActs joins the page of settings to the window.
 func prefActs(d *Desk) preferences.Acts {
-	acts := preferences.Acts{Changed: d.chosen, StayOnTop: func(bool) { d.toggleAbove() }, Done: func() { d.openPanel(panelNone) }, KeyRows: d.parts.keys.Rows}
+	acts := preferences.Acts{Changed: d.chosen, StayOnTop: func(bool) { d.toggleAbove() }, Done: func() { d.openPanel(panelNone) }}
 	if d.Store != nil {
 		acts.Folder = d.Store.Folder("")
 		acts.ShowFolder = func() { d.stills.openFolder(acts.Folder) }

@@ -40,20 +40,22 @@ func (d *Desk) toggleAbove() {
 		d.keep()
 	}
 	d.parts.start.onTop.Set(d.settings.KeepAbove)
-	syncPrefs(d)
-}
-
-// syncPrefs has the open page of settings show what they are.
-func syncPrefs(d *Desk) {
 	if d.parts.prefs != nil {
 		d.parts.prefs.Sync()
+	}
+}
+
+// renewSheet has the open panel show what the settings are.
+func renewSheet(d *Desk) {
+	if d.parts.sheet != nil {
+		d.parts.sheet.Renew()
 	}
 }
 
 // joinEverywhere makes the owner of the keys that work in every program.
 func joinEverywhere(d *Desk) *everywhere.Keys {
 	acts := everywhere.Acts{
-		Show: d.Show, Handle: d.own.Handle, Kept: d.keep, Renewed: func() { syncPrefs(d) },
+		Show: d.Show, Handle: d.own.Handle, Kept: d.keep, Renewed: func() { renewSheet(d) },
 		Looked: func() (image.Point, bool) { return d.pointer.Over, d.pointer.Inside }, Select: func(spot int) { d.selected = spot },
 		Use: d.ways.Use, Follower: d.ways.Follower,
 	}

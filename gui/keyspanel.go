@@ -6,12 +6,14 @@ import (
 
 	"app.tonedesk/gui/icons"
 	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
-// newKeysSheet lists every key, from the table that the window itself obeys, and says below in
-// which file messages are kept, if there is one.
+// newKeysSheet lists every key: first those that work in every program, which are chosen here, then
+// those of the table that the window itself obeys. It says below in which file messages are kept, if
+// there is one.
 func newKeysSheet(d *Desk) *widgets.Sheet {
-	rows := d.parts.keys.List()
+	rows := append(d.parts.keys.Rows(), widgets.FormRow{Note: wording.SayKeysAbove})
 	for _, c := range append(commands(), fixedKeys...) {
 		if c.keys != "" {
 			rows = append(rows, widgets.FormRow{Name: c.name, Control: widgets.NewEndWords(c.keys), Tight: true})

@@ -31,20 +31,6 @@ func (k *Keys) Rows() []widgets.FormRow {
 	return rows
 }
 
-// List are the keys for the list of all keys, while they are on.
-func (k *Keys) List() (rows []widgets.FormRow) {
-	for d := range deeds {
-		if key := keyOf(k.now, d); key != "" && k.now.Everywhere {
-			rows = append(rows, widgets.FormRow{Name: known[d].name, Control: widgets.NewEndWords(key), Tight: true})
-		}
-	}
-	if len(rows) == 0 {
-		return nil
-	}
-	rows[len(rows)-1].Note = wording.SayKeysAbove
-	return rows
-}
-
 // listen lets go of the keys while one is being chosen: else those that are held can't be.
 func (k *Keys) listen(d Deed, on bool) {
 	k.listens, k.said = on, [deeds]string{}

@@ -22,12 +22,8 @@ func (p *Page) window() []widgets.FormRow {
 	onTop := widgets.NewSwitch(p.now.KeepAbove, p.Keys, p.StayOnTop)
 	p.sync = append(p.sync, func() { onTop.Set(p.now.KeepAbove) })
 	chip := widgets.NewSwitch(p.now.PointerChip, p.Keys, func(on bool) { p.set(func(s *settings.Settings) { s.PointerChip = on }) })
-	rows := []widgets.FormRow{theme, p.textSize(), {Name: "Stay on top", Control: onTop},
+	return []widgets.FormRow{theme, p.textSize(), {Name: "Stay on top", Control: onTop},
 		{Name: "Reading beside the pointer", Control: chip, Note: "While Read under the pointer, P, is on."}}
-	if p.KeyRows != nil {
-		rows = append(rows, p.KeyRows()...)
-	}
-	return rows
 }
 
 // textSize is set when the slider is let go: it grows with the text.

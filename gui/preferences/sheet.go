@@ -11,8 +11,7 @@ import (
 type Acts struct {
 	Changed    func(was settings.Settings) // settings were changed; was are those before
 	StayOnTop  func(on bool)
-	KeyRows    func() []widgets.FormRow // the rows of the keys that work in every program; nil for none
-	Folder     string                   // where stills are kept; "" for nowhere
+	Folder     string // where stills are kept; "" for nowhere
 	ShowFolder func()
 	Done       func()
 }

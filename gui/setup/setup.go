@@ -79,6 +79,7 @@ func (p Place) Centre() image.Point {
 
 // In reports whether the place belongs to a part of the source: what is fixed does to any.
 func (p Place) In(part image.Rectangle) bool { return p.Fixed != nil || p.Centre().In(part) }
+
 // Square is what a place measures: its area, or else the square of size pixels around it.
 func (p Place) Square(size int) image.Rectangle {
 	if !p.Area.Empty() {

@@ -46,9 +46,9 @@ func SayKeysHeld(keys []string) string {
 	case 0:
 		return ""
 	case 1:
-		return "Another program holds " + keys[0] + "; choose another key in the settings."
+		return "Another program holds " + keys[0] + "; choose another key in the list of keys, F1."
 	default:
-		return "Another program holds " + strings.Join(keys[:n-1], ", ") + " and " + keys[n-1] + "; choose other keys in the settings."
+		return "Another program holds " + strings.Join(keys[:n-1], ", ") + " and " + keys[n-1] + "; choose other keys in the list of keys, F1."
 	}
 }
 

@@ -13,8 +13,8 @@ import (
 func TestSayKeys(t *testing.T) {
 	for _, tt := range []struct{ got, want string }{
 		{SayKeysHeld(nil), ""},
-		{SayKeysHeld([]string{"Ctrl+Alt+A"}), "Another program holds Ctrl+Alt+A; choose another key in the settings."},
-		{SayKeysHeld([]string{"Ctrl+A", "Ctrl+B", "Alt+C"}), "Another program holds Ctrl+A, Ctrl+B and Alt+C; choose other keys in the settings."},
+		{SayKeysHeld([]string{"Ctrl+Alt+A"}), "Another program holds Ctrl+Alt+A; choose another key in the list of keys, F1."},
+		{SayKeysHeld([]string{"Ctrl+A", "Ctrl+B", "Alt+C"}), "Another program holds Ctrl+A, Ctrl+B and Alt+C; choose other keys in the list of keys, F1."},
 		{SayKeyTrouble("Ctrl+A", nil), ""},
 		{SayKeyTrouble("Ctrl+A", fmt.Errorf("hold: %w", native.ErrKeyHeld)), "Another program holds Ctrl+A; choose another key."},
 		{SayKeyTrouble("Ctrl+A", native.ErrNoKey), "This keyboard has no such key; choose another."},
