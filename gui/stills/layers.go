@@ -30,16 +30,26 @@ func WriteORA(w io.Writer, p analysis.Pixels, mask *analysis.Mask, list []notes.
 			return img
 		})
 	}
+	above, err := newApart(p, list)
+	if err != nil {
+		return err
+	}
+	defer above.file.wait()
 	return ora.Write(w, ora.Picture{
 		Layers: []ora.Layer{
-			{Name: "Notes", Image: onlyNotes(p.Bounds(), list)},
+			{Name: "Notes", Image: above},
 			{Name: "Two-tone", Image: hidden("two-tone"), Hidden: true},
 			{Name: "Greys", Image: hidden("grey"), Hidden: true},
 			{Name: "Picture", Image: imageOf(p)},
 		},
-		Merged: Annotated(p, list),
+		Merged: above.merged(), // written before the layers
 		Small:  small,
-	}, WritePNG)
+	}, func(w io.Writer, img image.Image) error {
+		if img == image.Image(above) {
+			return above.write(w)
+		}
+		return WritePNG(w, img)
+	})
 }
 
 // smallOf returns a small picture on paper, with its notes.

@@ -18,6 +18,9 @@ import (
 // WritePNG writes a picture without loss, said to be sRGB. It is written fast rather than
 // small: a still must not hold up the painter.
 func WritePNG(w io.Writer, img image.Image) error {
+	if rows := rowsOf(img); rows != nil {
+		return writeRows(&sRGBWriter{w, headSize}, rows)
+	}
 	e := png.Encoder{CompressionLevel: png.BestSpeed}
 	return e.Encode(&sRGBWriter{w, headSize}, img)
 }

@@ -1,6 +1,10 @@
 package ink
 
-import "image"
+import (
+	"encoding/binary"
+	"image"
+	"math"
+)
 
 // tileSize is the side of a tile, in pixels: small enough that a short stroke touches few
 // pixels beside its own, and within the size that the rasterizer does in whole numbers.
@@ -138,7 +142,9 @@ func (d *Drawer) spread(m *Mark, grid image.Rectangle) {
 
 // lay draws one layer of a mark's pieces in a tile.
 func (d *Drawer) lay(dst *image.RGBA, clip, tile image.Rectangle, m *Mark, l layer, pieces []piece) {
-	d.cover(&d.mask, tile, m, l.grow, pieces)
+	if !d.cover(&d.mask, tile, m, l.grow, pieces) {
+		return
+	}
 	if l.hollow > 0 {
 		d.cover(&d.hole, tile, m, l.grow-l.hollow, pieces)
 		for i, h := range d.hole.Pix {
@@ -148,15 +154,15 @@ func (d *Drawer) lay(dst *image.RGBA, clip, tile image.Rectangle, m *Mark, l lay
 	for y := clip.Min.Y; y < clip.Max.Y; y++ {
 		mask := d.mask.Pix[d.mask.PixOffset(clip.Min.X, y):][:clip.Dx()]
 		row := dst.Pix[dst.PixOffset(clip.Min.X, y):][:4*clip.Dx()]
+		if l.hatch == NoHatch {
+			blendRow(row, mask, l.grey)
+			continue
+		}
 		for i, alpha := range mask {
 			if alpha == 0 {
 				continue
 			}
-			grey, painted := l.grey, true
-			if l.hatch != NoHatch {
-				grey, painted = l.hatch.at(clip.Min.X+i-m.Phase.X, y-m.Phase.Y)
-			}
-			if painted {
+			if grey, painted := l.hatch.at(clip.Min.X+i-m.Phase.X, y-m.Phase.Y); painted {
 				blend(row[4*i:][:4], grey, alpha)
 			}
 		}
@@ -164,41 +170,63 @@ func (d *Drawer) lay(dst *image.RGBA, clip, tile image.Rectangle, m *Mark, l lay
 }
 
 // cover fills mask with how much of each pixel of the tile the pieces cover, their lines
-// wider by grow on either side.
-func (d *Drawer) cover(mask *image.Alpha, tile image.Rectangle, m *Mark, grow float64, pieces []piece) {
+// wider by grow on either side. It reports whether they may cover any.
+func (d *Drawer) cover(mask *image.Alpha, tile image.Rectangle, m *Mark, grow float64, pieces []piece) bool {
 	if mask.Pix == nil {
 		*mask = *image.NewAlpha(tile)
 	}
 	mask.Rect = tile
 	clear(mask.Pix)
-	d.outline(mask, m, grow, pieces)
+	touched := d.outline(mask, m, grow, pieces)
 	if !m.Text.stamped() {
-		return
+		return touched
 	}
 	for _, p := range pieces {
 		if p.line == ofText {
 			d.press(mask, &m.Text, d.letters[p.segment], grow)
+			touched = true
 		}
 	}
+	return touched
 }
 
 // outline fills mask with the pieces that are outlined: lines, and letters that are too large to
-// be stamped.
-func (d *Drawer) outline(mask *image.Alpha, m *Mark, grow float64, pieces []piece) {
+// be stamped. It reports whether there are some: what lies beside the tile is left away, and one
+// piece that covers all of it is enough.
+func (d *Drawer) outline(mask *image.Alpha, m *Mark, grow float64, pieces []piece) bool {
 	if len(m.Lines) == 0 && m.Text.stamped() {
-		return
+		return false
 	}
-	d.outlines.begin(mask.Rect)
+	some := false
+	begin := func() {
+		if !some {
+			d.outlines.begin(mask.Rect)
+			some = true
+		}
+	}
 	for _, p := range pieces {
 		switch {
 		case p.line != ofText:
 			l := &m.Lines[p.line]
-			l.pieces(&d.outlines, p.segment, l.Width+2*grow)
+			switch l.reach(p.segment, l.Width/2+grow, mask.Rect) {
+			case whole:
+				for i := range mask.Pix {
+					mask.Pix[i] = 255
+				}
+				return true
+			case part:
+				begin()
+				l.pieces(&d.outlines, p.segment, l.Width+2*grow)
+			}
 		case !m.Text.stamped():
+			begin()
 			d.letter(&m.Text, d.letters[p.segment], grow)
 		}
 	}
-	d.outlines.end(mask)
+	if some {
+		d.outlines.end(mask)
+	}
+	return some
 }
 
 // letter adds a letter, or the line around it.
@@ -237,4 +265,30 @@ func blend(q []uint8, grey, alpha uint8) {
 	q[1] = uint8((g + int(q[1])*rest) / 255)
 	q[2] = uint8((g + int(q[2])*rest) / 255)
 	q[3] = uint8((255*a + int(q[3])*rest + 127) / 255)
+}
+
+// blendRow lays a grey over pixels, as much of it as mask says, eight at once where all or none
+// of them are covered.
+func blendRow(row, mask []uint8, grey uint8) {
+	solid := uint32(grey) | uint32(grey)<<8 | uint32(grey)<<16 | 255<<24
+	for ; len(mask) >= 8; mask, row = mask[8:], row[32:] {
+		switch binary.LittleEndian.Uint64(mask) {
+		case 0:
+		case math.MaxUint64:
+			for i := 0; i < 32; i += 4 {
+				binary.LittleEndian.PutUint32(row[i:], solid)
+			}
+		default:
+			blendEach(row[:32], mask[:8], grey)
+		}
+	}
+	blendEach(row, mask, grey)
+}
+
+func blendEach(row, mask []uint8, grey uint8) {
+	for i, alpha := range mask {
+		if alpha > 0 {
+			blend(row[4*i:][:4], grey, alpha)
+		}
+	}
 }

@@ -1,6 +1,7 @@
 package ink
 
 import (
+	"image"
 	"math"
 	"slices"
 
@@ -18,7 +19,15 @@ import (
 type outlines struct {
 	raster vector.Rasterizer
 	origin Point // the tile's corner
+	arcs   map[arc][]Point
 }
+
+// arc is all that the border of a sector depends on, around its middle.
+type arc struct{ from, to Point }
+
+// mostArcs is how many of them are kept before they are forgotten: a mark has a few, which are
+// needed again in each of its tiles.
+const mostArcs = 256
 
 // at returns where a place lies in the tile.
 func (o *outlines) at(p Point) (x, y float32) {
@@ -130,18 +139,58 @@ func arcSteps(angle, radius float64) int {
 // sector adds a sector of a disc, from middle+from to middle+to, turned from y toward x as
 // all pieces run; from = -to gives half a disc.
 func (o *outlines) sector(middle, from, to Point) {
+	points, ok := o.arcs[arc{from, to}]
+	if !ok {
+		points = arcOf(from, to)
+		if o.arcs == nil || len(o.arcs) >= mostArcs {
+			o.arcs = map[arc][]Point{}
+		}
+		o.arcs[arc{from, to}] = points
+	}
+	o.raster.MoveTo(o.at(middle.Plus(from)))
+	for _, p := range points {
+		o.raster.LineTo(o.at(middle.Plus(p)))
+	}
+	o.raster.LineTo(o.at(middle.Plus(to)))
+	o.raster.LineTo(o.at(middle))
+	o.raster.ClosePath()
+}
+
+// arcOf returns the corners between the ends of an arc.
+func arcOf(from, to Point) (points []Point) {
 	angle := math.Atan2(from.cross(to), from.dot(to))
 	if angle >= 0 {
 		angle -= 2 * math.Pi
 	}
 	steps := arcSteps(angle, from.Length())
-	o.raster.MoveTo(o.at(middle.Plus(from)))
 	for k := 1; k < steps; k++ {
-		o.raster.LineTo(o.at(middle.Plus(from.Turned(angle * float64(k) / float64(steps)))))
+		points = append(points, from.Turned(angle*float64(k)/float64(steps)))
 	}
-	o.raster.LineTo(o.at(middle.Plus(to)))
-	o.raster.LineTo(o.at(middle))
-	o.raster.ClosePath()
+	return points
+}
+
+// How much of a tile a piece covers.
+type share uint8
+
+const (
+	none share = iota
+	part
+	whole
+)
+
+// reach returns how much of a tile the pieces of a segment may cover whose border is half away
+// from it: all only where the border is more than a pixel off.
+func (l *Line) reach(segment int, half float64, tile image.Rectangle) share {
+	from, to := l.segment(segment)
+	in := boxOf(tile)
+	middle, across := in.least.Plus(in.most).Times(0.5), in.most.Minus(in.least).Length()/2
+	switch d := middle.Distance(from, to); {
+	case d > half+across+1:
+		return none
+	case d+across < half-1:
+		return whole
+	}
+	return part
 }
 
 // Ellipse returns the outline of an ellipse with its half axes along x and y, running the same

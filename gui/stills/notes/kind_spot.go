@@ -29,8 +29,13 @@ func (s Spot) draw(p *pen, _ string) {
 	p.line(ink.Ellipse(at, ink.Pt(r, r)), true, 1.5*p.view.Pixel)
 	p.whole()
 	number := p.number(at.Minus(ink.Pt(0.7*r, 0.7*r))) // outside the ring
-	p.beside("value "+tenth(s.Reading.Value), at, 1.6*r, number)
+	if p.worded {
+		p.beside(s.beside(), at, 1.6*r, number)
+	}
 }
+
+// beside is what stands beside the ring.
+func (s Spot) beside() string { return "value " + tenth(s.Reading.Value) }
 
 // Say returns the reading in words: lightness and value.
 func (s Spot) Say() string {

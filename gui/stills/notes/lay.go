@@ -85,8 +85,8 @@ func (p *pen) beforeWords(size float64) float64 {
 const letterArea = 0.6 * ink.LineHeight
 
 // firstWorded returns the index of the lowest note whose words are drawn on the still, if it is a
-// label: what lies under labels that cover all of it more than once can't be read, and would take
-// seconds to draw. Numbers are drawn of all.
+// label, or whose reading, if it is a spot: what lies under words that cover all of it more than once
+// can't be read, and would take seconds to draw. Numbers are drawn of all.
 func (v View) firstWorded(list []Note) int {
 	in, ok := v.room()
 	if !ok {
@@ -95,12 +95,16 @@ func (v View) firstWorded(list []Note) int {
 	all := (in.right - in.left) * (in.bottom - in.top)
 	left := mostBehind * all
 	for i := len(list) - 1; i >= 0; i-- {
-		l, ok := list[i].Shape.(Label)
-		if !ok {
+		size, words := 0.0, ""
+		switch shape := list[i].Shape.(type) {
+		case Label:
+			size, words = v.textSize(shape.Size*v.Scale), list[i].Text
+		case Spot:
+			size, words = v.letters(), shape.beside()
+		default:
 			continue
 		}
-		size := v.textSize(l.Size * v.Scale)
-		left -= min(all, letterArea*size*size*float64(utf8.RuneCountInString(list[i].Text)))
+		left -= min(all, letterArea*size*size*float64(utf8.RuneCountInString(words)))
 		if left < 0 {
 			return i + 1
 		}

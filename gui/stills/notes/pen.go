@@ -26,7 +26,7 @@ type pen struct {
 	badges  []ink.Mark
 	rim     float64 // halo of the present note
 	counted int     // number of the present note, 0 for none
-	worded  bool    // the words of a label are drawn
+	worded  bool    // the words of a label, or the reading of a spot, are drawn
 	first   int     // index of the present note's first mark
 }
 
