@@ -23,8 +23,8 @@ const edgeGain = 2
 // valueUnit is a value step in the planes of edges.
 const valueUnit = 1 << 10
 
-// edges finds the changes of value, in two passes: the values, then their differences.
-type edges struct {
+// valueEdges finds the changes of value, in two passes: the values, then their differences.
+type valueEdges struct {
 	src    *reduce.Picture
 	dst    []byte
 	values []int16 // by pixel, in 1/valueUnit
@@ -32,7 +32,7 @@ type edges struct {
 }
 
 func paintEdges(dst []byte, src *reduce.Picture, _ Look) {
-	e := reduce.MemoryOf[edges](src)
+	e := reduce.MemoryOf[valueEdges](src)
 	e.src, e.dst, e.values = src, dst, pool.Resized(e.values, src.Width*src.Height)
 	e.valued = false
 	src.Do(e, src.Height)
@@ -41,7 +41,7 @@ func paintEdges(dst []byte, src *reduce.Picture, _ Look) {
 	e.src, e.dst = nil, nil // the picture isn't ours to keep
 }
 
-func (e *edges) Rows(_, from, to int) {
+func (e *valueEdges) Rows(_, from, to int) {
 	if !e.valued {
 		width := e.src.Width
 		valuesOf(e.values[from*width:to*width], e.src.Linear[3*from*width:3*to*width])
@@ -54,7 +54,7 @@ func (e *edges) Rows(_, from, to int) {
 
 // row paints row y by Sobel's differences, whose weights 1 2 1 are made a mean. Pixels
 // beyond the frame repeat those along it.
-func (e *edges) row(y int) {
+func (e *valueEdges) row(y int) {
 	width, greys := e.src.Width, edgeGreys()
 	at := func(y int) []int16 { return e.values[max(0, min(y, e.src.Height-1))*width:][:width] }
 	above, here, below := at(y-1), at(y), at(y+1)

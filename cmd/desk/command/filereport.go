@@ -20,10 +20,12 @@ type fileReport struct {
 	Lightness stills.Lightness `json:"lightness"` // that of the figures, before the histogram
 	Histogram [256]int         `json:"histogram"` // bin i counts the L* whose colour.BinOf is i
 	stills.Figures
-	Spots    []analysis.Spot   `json:"spots"`
-	Limits   limitsReport      `json:"limits"`
-	Families []families.Family `json:"families"` // the largest first; null where they are left out
-	Light    *light.Light      `json:"light"`    // what they say of the light; null where they are left out
+	Spots     []analysis.Spot   `json:"spots"`
+	Limits    limitsReport      `json:"limits"`
+	Families  []families.Family `json:"families"`   // the largest first; null where they are left out
+	Light     *light.Light      `json:"light"`      // what they say of the light; null where they are left out
+	LostEdges []edgeReport      `json:"lost_edges"` // borders that colour alone carries, the longest first
+	Edges     edgesReport       `json:"edges"`
 	// CountedShare is the share of the picture's pixels that are counted, 0 to 1.
 	CountedShare *float64     `json:"counted_share"`
 	LeftOut      []files.Rect `json:"left_out"` // of the picture, pixels: the workspace around the canvas
@@ -90,6 +92,7 @@ func (r fileReport) write(w io.Writer) {
 	}
 	writeFamilies(w, r.Families)
 	writeLight(w, r.Light, r.Families)
+	r.writeEdges(w)
 	if len(r.Spots) > 0 {
 		fmt.Fprintln(w, "  spots")
 		writeSpotHead(w, fmt.Sprintf("    %-11s", "place"))

@@ -73,6 +73,7 @@ func (plan readPlan) read(path string, target *analysis.Target, withFamilies boo
 	r = reportOf(path, reading, spots)
 	r.LeftOut = leftOut
 	r.targetReport = plan.reportTarget(target, reading)
+	r.setEdges(pixels, mask)
 	if withFamilies {
 		found := families.Find(pixels, mask, families.DefaultRules())
 		r.Families = append([]families.Family{}, found.List...) // never nil, so that JSON has an array

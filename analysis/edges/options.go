@@ -1,0 +1,28 @@
+package edges
+
+// Options are the limits by which an edge is lost. DefaultOptions says where each comes from.
+// Limits compare numbers as they are, limit included.
+type Options struct {
+	MostTones      float64 `json:"most_tones"`      // up to which the two sides of a lost edge are apart
+	LeastCIEDE2000 float64 `json:"least_ciede2000"` // from which colours are so far apart that colour carries an edge
+	LeastLength    float64 `json:"least_length"`    // of an edge, share of the picture's width
+	LeastTones     float64 `json:"least_tones"`     // from which lightness carries an edge
+	MostColourOff  float64 `json:"most_colour_off"` // CIEDE2000 at one lightness, up to which it does so alone
+	LineLightness  float64 `json:"line_lightness"`  // L*, spread over a cell, by which a line has to differ from its sides
+}
+
+// DefaultOptions returns the usual limits.
+func DefaultOptions() Options {
+	return Options{
+		MostTones:      0.5,  // up to half a tone forms melt in grey (common practice, no source)
+		LeastCIEDE2000: 10,   // clearly two colours (our choice)
+		LeastLength:    0.02, // what is shorter is a detail (our choice)
+		LeastTones:     1,    // twice what melts (our choice)
+		MostColourOff:  5,    // what is seen at once beside each other, as with shadows (our choice)
+		LineLightness:  6,    // a black line of a thousandth of the picture on middle grey (our choice)
+	}
+}
+
+// LeastCells is how many cells an edge is long at least, also in a picture so small that these are
+// much of it (our choice).
+const LeastCells = 6

@@ -1,0 +1,60 @@
+package views
+
+import (
+	"math"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/edges"
+	"app.tonedesk/analysis/reduce"
+)
+
+// The greys, and over them the lost edges: borders that colour alone carries, drawn as a white line
+// with a black rim, which is seen on any grey.
+var lostEdgesView = View{Key: "lost-edges", Name: "Lost edges", Says: "in grey they vanish", Wide: true, Paint: paintLostEdges}
+
+// The line is half as wide again as a cell of what edges are looked for in, three pixels at least;
+// the rim is a pixel, or a third of half the line (our choices: plain, and a hundredth of
+// the picture at most).
+const leastLine = 1.5 // half of its width, pixels
+
+func paintLostEdges(dst []byte, src *reduce.Picture, look Look) {
+	paintGrey(dst, src, look)
+	found := reduce.MemoryOf[edges.Finder](src).Find(src, edges.DefaultOptions())
+	p := pen{dst: dst, width: src.Width, height: src.Height}
+	half := max(leastLine, found.Cell(src.Width)*0.75)
+	p.along(found, half+max(1, half/3), 0)
+	p.along(found, half, 255)
+}
+
+// pen draws round dots.
+type pen struct {
+	dst           []byte
+	width, height int
+}
+
+// along draws lost edges as dots of a radius, in pixels, which lie closer than that.
+func (p *pen) along(found *edges.Found, radius float64, grey uint8) {
+	lost := found.Of(edges.Lost)
+	for i := range lost {
+		found.Along(&lost[i], func(x, y float64) {
+			p.dot(x*float64(p.width), y*float64(p.height), radius, grey)
+		})
+	}
+}
+
+// dot paints the pixels whose middle lies within a radius of a place.
+func (p *pen) dot(x, y, radius float64, grey uint8) {
+	for v := max(0, int(y-radius-0.5)); v < min(p.height, int(y+radius)+2); v++ {
+		dy := float64(v) + 0.5 - y
+		across := radius*radius - dy*dy
+		if across < 0 {
+			continue
+		}
+		across = math.Sqrt(across)
+		from, to := max(0, int(math.Ceil(x-across-0.5))), min(p.width, int(math.Floor(x+across-0.5))+1)
+		for u := from; u < to; u++ {
+			q := p.dst[analysis.PixelBytes*(v*p.width+u):][:analysis.PixelBytes]
+			q[0], q[1], q[2], q[3] = grey, grey, grey, 255
+		}
+	}
+}

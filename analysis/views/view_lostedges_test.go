@@ -1,0 +1,59 @@
+package views
+
+import (
+	"bytes"
+	"testing"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/analysistest"
+	"app.tonedesk/analysis/colour"
+)
+
+// twoAreas meet upright in the middle.
+func twoAreas(width, height int, a, b colour.RGB) analysis.Pixels {
+	p := analysis.Pixels{Pix: make([]byte, 4*width*height), Stride: 4 * width, Width: width, Height: height}
+	for i := range width * height {
+		c := a
+		if 2*(i%width) >= width {
+			c = b
+		}
+		analysistest.Set(p, i%width, i/width, c, 255)
+	}
+	return p
+}
+
+// A lost edge is a white line with a black rim where the colours meet, and grey is left everywhere
+// else; where no edge is lost the view is the greys.
+func TestLostEdgesView(t *testing.T) {
+	rose, moss := colour.RGB{R: 200, G: 124, B: 128}, colour.RGB{R: 129, G: 151, B: 93} // L* 60.1 and 59.5
+	for _, size := range [][2]int{{90, 60}, {300, 200}, {1000, 600}} {
+		w, h := size[0], size[1]
+		p := twoAreas(w, h, rose, moss)
+		got, grey := paintOf(t, p, "lost-edges", Look{}), paintOf(t, p, "grey", Look{})
+		row := func(pix []byte) (greys []byte) {
+			for x := range w {
+				greys = append(greys, pix[4*(h/2*w+x)])
+			}
+			return greys
+		}
+		line := row(got)
+		white, left, right := 0, bytes.IndexByte(line, 0), bytes.LastIndexByte(line, 0)
+		for _, g := range line {
+			if g == 255 {
+				white++
+			}
+		}
+		// It lies a cell off at most, which is three pixels where the picture is 1000 wide.
+		if line[w/2] != 255 || line[w/2-1] != 255 || white < 2 || white > max(4, w/100) || left < 0 || left >= w/2 || right <= w/2 || max(w-1-right-left, left-w+1+right) > 3 {
+			t.Errorf("%d wide: across the edge it is %v", w, line[max(0, w/2-20):w/2+20])
+		}
+		if was := row(grey); !bytes.Equal(line[:left], was[:left]) || !bytes.Equal(line[right+1:], was[right+1:]) || right-left > max(8, w/50) {
+			t.Errorf("%d wide: beside the line it is not the greys", w)
+		}
+		for name, q := range map[string]analysis.Pixels{"one colour": twoAreas(w, h, rose, rose), "greys": twoAreas(w, h, colour.RGB{R: 90, G: 90, B: 90}, colour.RGB{R: 180, G: 180, B: 180})} {
+			if !bytes.Equal(paintOf(t, q, "lost-edges", Look{}), paintOf(t, q, "grey", Look{})) {
+				t.Errorf("%d wide: %s has a lost edge", w, name)
+			}
+		}
+	}
+}
