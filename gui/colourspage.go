@@ -7,7 +7,7 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/propose"
+	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/swatches"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
@@ -30,7 +30,7 @@ type coloursPage struct {
 func newColoursPage(d *Desk) pageView {
 	p := &coloursPage{d: d, judged: proposals.NewJudgePanel(&d.Host)}
 	p.from = proposals.NewBasePanel(&d.Host, p.base, p.export)
-	p.proposals = proposals.NewProposalPanel(&d.Host, p.judged.Box)
+	p.proposals = proposals.NewProposalPanel(&d.Host, p.judged.Box, func() *light.Light { l, _ := d.families.Light(); return l })
 	p.palette = proposals.NewPalettePanel(&d.Host, proposals.PaletteActs{CopyPicture: d.copies.CopyPicture, Again: d.comeBack})
 	p.box = container.NewVBox(p.proposals.Box, p.palette.Box)
 	return p
@@ -39,6 +39,14 @@ func newColoursPage(d *Desk) pageView {
 func (p *coloursPage) content() fyne.CanvasObject { return p.box }
 
 func (p *coloursPage) fixed() (head, foot fyne.CanvasObject) { return p.from.Box, nil }
+
+// handle takes what is known of the picture's light.
+func (p *coloursPage) handle(e host.PageEvent) {
+	if e == host.LightRead {
+		base, _, ok := p.base()
+		p.proposals.Show(base, ok)
+	}
+}
 
 // base is the colour to begin from.
 func (p *coloursPage) base() (base analysis.Spot, name string, ok bool) {
@@ -68,7 +76,7 @@ func (p *coloursPage) trace(line *traceLine) {
 func (p *coloursPage) export() {
 	d, choices := p.d, []host.Choice(nil)
 	if base, _, ok := p.base(); ok {
-		shades := propose.Shade(base, d.setup.Shade)
+		shades := p.proposals.Shades(base)
 		choices = append(choices,
 			host.Choice{Name: "Copy", Do: func() { copySwatches(d, swatches.OfShades(shades)) }},
 			host.Choice{Name: "Save", Do: func() { d.saves.askSwatches(swatches.OfShades(shades), shades, "colours") }})

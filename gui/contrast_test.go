@@ -100,6 +100,10 @@ func (p part) resting() bool {
 			if w.Off() {
 				return true
 			}
+		case *widgets.Chooser:
+			if w.Rests(p.object) {
+				return true
+			}
 		case interface{ Disabled() bool }:
 			if w.Disabled() {
 				return true

@@ -230,7 +230,7 @@ func (d *Desk) publish() {
 		Chips:    d.pointer.Covers,
 		Look:     d.pointer.Over,
 		Looking:  d.pointer.Inside,
-		Families: d.page().wantsFamilies(),
+		Families: d.page().wantsFamilies() || d.families.LightShown() || d.settings.Page == settings.PageColours,
 		Followed: d.families.Followed(),
 		Halves:   mirror.Halves(),
 		Copies:   d.copies.Asked,

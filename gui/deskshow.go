@@ -26,6 +26,7 @@ func (d *Desk) showFrame(s *live.Shown) {
 	d.Mirror.SetPicture(s.Img, s.Beside, s.Bounds, s.Part, s.Flipped)
 	d.marker.Renew()
 	d.comparison.Shown(s.At, s.Bounds)
+	d.families.ShowLight()
 	d.Mirror.SetLoupe(s.Loupe, d.settings.SpotSize)
 	d.copies.Take(s.Copied)
 	d.parts.strip.SetZoom(d.Mirror.ZoomRoom())

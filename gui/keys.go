@@ -63,6 +63,7 @@ func menuCommands() []command {
 		{menu: ofCount, icon: icons.LeaveOut, name: "Leave out an area", keys: "O", runes: "oO", does: func(d *Desk) { d.ask(askArea) }},
 		{menu: ofCount, name: "Leave out a colour", keys: "L", runes: "lL", does: func(d *Desk) { d.ask(askColour) }},
 		{menu: ofCount, name: "Count left-out areas again", keys: "A", runes: "aA", does: func(d *Desk) { d.change(d.setup.CountingAll(), "") }},
+		{menu: ofStructure, icon: icons.LightDirection, name: "Light direction", keys: "I", runes: "iI", does: func(d *Desk) { d.families.ToggleLight() }, on: func(d *Desk) bool { return d.families.LightShown() }},
 		{menu: ofStructure, name: "Set a local colour by hand", keys: "H", runes: "hH", does: func(d *Desk) { d.families.Add() }},
 		{menu: ofStructure, name: "Borders by themselves", keys: "G", runes: "gG", does: (*Desk).bordersAutomatic},
 		{menu: ofStructure, icon: icons.Target, name: "Choose a target", keys: "T", runes: "tT", does: func(d *Desk) { d.target.Ask() }},

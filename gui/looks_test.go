@@ -32,6 +32,7 @@ var goldenLooks = []goldenLook{
 	{"watch_dark_150", settings.PageWatch, settings.ThemeDark, 380, 760, 150, pairOfSpots},
 	{"structure_dark_320", settings.PageStructure, settings.ThemeDark, 320, 480, 100, localColours},
 	{"structure_middle_380", settings.PageStructure, settings.ThemeMiddle, 380, 760, 100, localColours},
+	{"light_light_380", settings.PageStructure, settings.ThemeLight, 380, 760, 100, lightDirection},
 	{"colours_dark_380", settings.PageColours, settings.ThemeDark, 380, 760, 100, pairOfSpots},
 	{"colours_light_150", settings.PageColours, settings.ThemeLight, 380, 760, 150, pairOfSpots},
 	{"kept_light_380", settings.PageStills, settings.ThemeLight, 380, 760, 100, keptOne},
@@ -89,6 +90,15 @@ func putSpots(t *testing.T, d *Desk, demo *image.NRGBA, n int) {
 func localColours(t *testing.T, d *Desk, demo *image.NRGBA) {
 	d.searchNow(t)
 	d.see(t, demo)
+}
+
+// lightDirection shows the foot of the page, and from where the light comes.
+func lightDirection(t *testing.T, d *Desk, demo *image.NRGBA) {
+	d.TypedRune('i')
+	localColours(t, d, demo)
+	for range 3 {
+		d.scrollPage(pageTurn)
+	}
 }
 
 func keptOne(t *testing.T, d *Desk, demo *image.NRGBA) {

@@ -105,11 +105,10 @@ func goOnFrom(d *Desk) func(colour.RGB) {
 	}
 }
 
-// plainPage is a page that nothing is told but new figures.
+// plainPage is a page that asks for little; what it is told it takes itself.
 type plainPage struct{}
 
 func (plainPage) opened(bool)                {}
-func (plainPage) handle(host.PageEvent)      {}
 func (plainPage) wantsFamilies() bool        { return false }
 func (plainPage) sentence() wording.Sentence { return wording.Sentence{} }
 

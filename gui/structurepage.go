@@ -20,6 +20,7 @@ type structurePage struct {
 	d      *Desk
 	box    *fyne.Container
 	says   wording.Sentence
+	light  *structure.LightPanel
 	target *structure.TargetPanel
 }
 
@@ -57,8 +58,8 @@ func (c structureCards) show(d *Desk, r *analysis.Reading) (resized bool) {
 }
 
 func newStructurePage(d *Desk) pageView {
-	p := &structurePage{d: d, structureCards: newStructureCards(d), target: structure.NewTargetPanel(&d.Host, d.target)}
-	p.box = container.NewVBox(p.groupsBox, p.families.Box, p.target.Box)
+	p := &structurePage{d: d, structureCards: newStructureCards(d), light: structure.NewLightPanel(&d.Host, d.families), target: structure.NewTargetPanel(&d.Host, d.target)}
+	p.box = container.NewVBox(p.groupsBox, p.families.Box, p.light.Box, p.target.Box)
 	return p
 }
 
@@ -69,9 +70,13 @@ func (p *structurePage) wantsFamilies() bool { return true }
 func (p *structurePage) sentence() wording.Sentence { return p.says }
 
 func (p *structurePage) handle(e host.PageEvent) {
-	if e == host.FamiliesFound {
+	switch e {
+	case host.FamiliesFound:
 		p.families.Show()
 		p.d.families.ShowOutline()
+		p.d.Changed()
+	case host.LightRead:
+		p.light.Show(p.d.settings.Rules)
 		p.d.Changed()
 	}
 }
@@ -80,7 +85,7 @@ func (p *structurePage) trace(line *traceLine) {
 	if target := p.target.Text(); target.Name != "" {
 		line.Target = target.Name + ". " + target.Distance + ". " + target.Shares
 	}
-	line.Words = p.groups.Words()
+	line.Words, line.Light = p.groups.Words(), p.light.Text().Lines
 	for _, row := range p.families.Rows() {
 		text := row.Text()
 		line.Families = append(line.Families, tracedFamily{text.Light.Hex(), text.Shadow.Hex(), text.Tones + ": " + text.Says, append([]string{text.Share, text.Below}, text.Remarks...), p.d.boxOf(row)})
@@ -95,6 +100,7 @@ func (p *structurePage) opened(open bool) {
 
 func (p *structurePage) show(r *analysis.Reading) {
 	p.target.Show(r)
+	p.light.Show(p.d.settings.Rules)
 	p.says = wording.Sentence{}
 	if r != nil {
 		p.says = wording.SayLeaderOf(r)

@@ -132,7 +132,7 @@ func TestNoOneLight(t *testing.T) {
 	}
 }
 
-// Only sure ones count, and those that the painter kept.
+// Only sure ones count, unless it is said which do: those that the painter kept too, or not those refused.
 func TestUnsureDoesNotCount(t *testing.T) {
 	list := inOneLight(bluish)
 	list[1] = painted(lightsTried[1], lightsTried[1])
@@ -140,8 +140,12 @@ func TestUnsureDoesNotCount(t *testing.T) {
 	if l := read(list); len(l.LocalColours) != 4 || *l.Agreement != 1 {
 		t.Errorf("%+v", l)
 	}
-	l := Of(&families.Found{List: list}, func(i int) bool { return i == 1 }, DefaultOptions())
+	l := Of(&families.Found{List: list}, func(int) bool { return true }, DefaultOptions())
 	if len(l.LocalColours) != 5 || l.LocalColours[1].Agrees() {
+		t.Errorf("%+v", l)
+	}
+	l = Of(&families.Found{List: list}, func(i int) bool { return i == 3 }, DefaultOptions())
+	if len(l.LocalColours) != 1 || l.LocalColours[0].Family != 3 || l.Agreement != nil {
 		t.Errorf("%+v", l)
 	}
 }

@@ -54,12 +54,14 @@ const (
 	TowardBlack Remark = "toward_black" // as its light, only darker, where the picture's light gives the shadow a colour
 )
 
-// Of says what the local colours of a picture say of its light. Counted are those that are sure;
-// kept, unless it is nil, names further ones by their index, which the painter kept. The result
+// Of says what the local colours of a picture say of its light. Counted are those that are sure,
+// unless counts says otherwise: by their index, since the painter kept or refused some. The result
 // is the caller's own.
-func Of(found *families.Found, kept func(family int) bool, o Options) *Light {
+func Of(found *families.Found, counts func(family int) bool, o Options) *Light {
 	l := &Light{Options: o, Untold: []string{}, LocalColours: []LocalColour{}, Forms: []Form{}}
-	counts := func(i int) bool { return found.List[i].Sure() || kept != nil && kept(i) }
+	if counts == nil {
+		counts = func(i int) bool { return found.List[i].Sure() }
+	}
 	var pairs []pair
 	for i := range found.List {
 		if counts(i) {

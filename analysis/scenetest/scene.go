@@ -91,3 +91,8 @@ func (t Truth) Clear() bool {
 	}
 	return light <= chromaBelow || t.gain() >= gainAbove || (turned >= turnAbove && shadow >= chromaAbove)
 }
+
+// At returns of which family, by its index, and of which side of it a pixel is; ok is false for none.
+func (s *Scene) At(x, y int) (family int, side Side, ok bool) {
+	return s.owner(s.labels[y*s.Image.Rect.Dx()+x])
+}

@@ -13,6 +13,7 @@ const (
 	ToolChanged                        // another tool for drawing, or none
 	ComparisonChanged                  // two pictures are compared in another way, or no longer
 	FamiliesFound                      // local colours were looked for
+	LightRead                          // what they say of the light was read
 	KeptAsked                          // the part of a page with the stills that were kept
 	NotesAsked                         // with the tools for drawing
 	ComparisonAsked                    // where two pictures are compared

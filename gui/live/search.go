@@ -18,12 +18,13 @@ const familiesEvery = 500 * time.Millisecond
 // Search looks for families beside the mirror, on a goroutine of its own: while it
 // searches, frames go on.
 type Search struct {
-	found func(Found) // told on the goroutine that searches
-	log   func(error) // and so is this, of a mistake of ours
-	now   func() time.Time
-	wake  chan job // a picture was taken
-	asks  chan ask // what lies around a place
-	last  job      // that was searched: the searching goroutine's
+	found  func(Found) // told on the goroutine that searches
+	log    func(error) // and so is this, of a mistake of ours
+	now    func() time.Time
+	wake   chan job      // a picture was taken
+	asks   chan ask      // what lies around a place
+	lights chan lightAsk // what the light is
+	last   job           // that was searched: the searching goroutine's
 
 	mu     sync.Mutex
 	finder *families.Finder // nil before families are asked for
@@ -49,7 +50,7 @@ type Found struct {
 
 // NewSearch returns a search that searches while Run or RunOnce does. Close it at the end.
 func NewSearch(found func(Found), log func(error)) *Search {
-	return &Search{found: found, log: log, now: time.Now, wake: make(chan job, 1), asks: make(chan ask, mostAsks)}
+	return &Search{found: found, log: log, now: time.Now, wake: make(chan job, 1), asks: make(chan ask, mostAsks), lights: make(chan lightAsk, 1)}
 }
 
 // offer has families looked for in a picture, of which nothing is kept. If it is too early,
@@ -83,6 +84,8 @@ func (s *Search) Run(ctx context.Context) {
 			s.search(j)
 		case a := <-s.asks:
 			s.answer(a)
+		case a := <-s.lights:
+			s.readLight(a)
 		}
 	}
 }
@@ -99,6 +102,9 @@ func (s *Search) RunOnce() bool {
 	select {
 	case a := <-s.asks:
 		s.answer(a)
+		return true
+	case a := <-s.lights:
+		s.readLight(a)
 		return true
 	default:
 		return false

@@ -7,6 +7,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
@@ -35,13 +36,15 @@ type ProposalPanel struct {
 type proposedFrom struct {
 	base    colour.Oklab
 	options propose.Options
+	lit     light.Ratio // by which shadows are made; zero for none
 	made    bool
 }
 
-// NewProposalPanel returns a panel without proposals; judged stands among the settings.
-func NewProposalPanel(h *host.Host, judged fyne.CanvasObject) *ProposalPanel {
+// NewProposalPanel returns a panel without proposals; judged stands among the settings, own is what is
+// known of the picture's light, nil for nothing.
+func NewProposalPanel(h *host.Host, judged fyne.CanvasObject, own func() *light.Light) *ProposalPanel {
 	const low, least = 3.5 * widgets.Step, 4 * widgets.Step // 28, and 32 to be hit
-	p := &ProposalPanel{Host: h, Knobs: newShadePanel(h)}
+	p := &ProposalPanel{Host: h, Knobs: newShadePanel(h, own)}
 	row := func(plan widgets.SwatchPlan) *widgets.SwatchRow { return widgets.NewSwatchRow(plan, swatchActs(h)) }
 	p.Ramp = row(widgets.SwatchPlan{Height: 38, Greys: 2 * widgets.Step, Labels: true})
 	p.black = row(widgets.SwatchPlan{Height: 14, Skip: 3})
@@ -53,7 +56,7 @@ func NewProposalPanel(h *host.Host, judged fyne.CanvasObject) *ProposalPanel {
 		container.New(widgets.UnderRamp{}, widgets.QuietForms("straight toward black", "toward black").AtRight(), p.black),
 		container.New(layout.NewCustomPaddedLayout(widgets.Step, 0, 0, 0),
 			container.New(layout.NewBorderLayout(nil, nil, nil, p.Adjust), p.Adjust,
-				container.New(layout.NewCustomPaddedLayout(0, 0, 0, widgets.Step), p.Knobs.light))))
+				container.New(layout.NewCustomPaddedLayout(0, 0, 0, widgets.Step), p.Knobs.Light))))
 	p.next = widgets.Card(widgets.Step, container.New(widgets.SwatchGroups{Shares: []float32{98, 98, 66}},
 		widgets.NewLine("Core-shadow accents", "Accents"), p.suggested, widgets.NewLine("Lines"), p.lines,
 		widgets.NewLine("Matched"), p.Matched), p.Accents)
@@ -80,18 +83,30 @@ func (p *ProposalPanel) Show(base analysis.Spot, ok bool) {
 		p.Box.Hidden = !ok
 		p.LayOutPage()
 	}
-	from := proposedFrom{base.Oklab, shade, true}
+	from := proposedFrom{base.Oklab, shade, light.Ratio{}, true}
+	if lit := p.Knobs.lit(); lit != nil {
+		from.lit = *lit
+	}
 	if !ok || from == p.from {
 		return
 	}
 	p.from = from
-	s := propose.Shade(base, shade)
+	s := p.Shades(base)
 	ramp, black := rampSwatches(s)
 	p.Ramp.Set(ramp)
 	p.black.Set(black)
 	p.lines.Set(lineSwatches(s))
 	p.suggested.Set(suggestedSwatches(s))
 	p.Accents.Set(accentSwatches(s), nearestHue(s))
+}
+
+// Shades are what is proposed for a colour.
+func (p *ProposalPanel) Shades(base analysis.Spot) *propose.Shades {
+	shade := p.Steps.Now().Shade
+	if lit := p.Knobs.lit(); lit != nil {
+		return lit.Shade(base, shade)
+	}
+	return propose.Shade(base, shade)
 }
 
 // Match renews the spots brought to each other's lightness.

@@ -10,8 +10,10 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
@@ -21,21 +23,26 @@ import (
 type shadePanel struct {
 	*host.Host
 	Box          *fyne.Container
-	light, equal *widgets.Chooser
+	Light, equal *widgets.Chooser
 	Turn, gain   *knobSlider
 	hue, chroma  *knobSlider
-	showing      bool // the widgets are being set: what they report is no wish
+	own          func() *light.Light // what is known of the picture's light; nil for nothing
+	showing      bool                // the widgets are being set: what they report is no wish
 }
 
 // equalBys are what accents can keep, by the chooser's place.
 var equalBys = []propose.EqualBy{propose.ByLightness, propose.ByLayerGrey, propose.BySeenLightness}
 
+// asLit is the place of the picture's own light in the chooser.
+const asLit = 2
+
 // shadowHues are the shadows' hues that have a name, by the chooser's place.
 var shadowHues = []float64{propose.WarmLightShadow, propose.CoolLightShadow}
 
-func newShadePanel(h *host.Host) *shadePanel {
-	p := &shadePanel{Host: h}
-	p.light = widgets.NewChooser([]string{"Cool", "Warm"}, h.Keys, p.SetLight)
+func newShadePanel(h *host.Host, own func() *light.Light) *shadePanel {
+	p := &shadePanel{Host: h, own: own}
+	p.Light = widgets.NewChoices([]widgets.Choice{{Word: "Cool"}, {Word: "Warm"},
+		{Word: "As in this picture", Short: "As here", Tip: "Shadows as in this picture"}}, h.Tips, h.Keys, p.SetLight)
 	p.equal = widgets.NewChooser([]string{"Lightness", "Layer grey", "Seen lightness"}, h.Keys, func(i int) {
 		p.change("equal", func(o *propose.Options) { o.EqualBy = equalBys[i] })
 	})
@@ -53,24 +60,51 @@ func newShadePanel(h *host.Host) *shadePanel {
 	return p
 }
 
-// SetLight chooses the shadow's hue.
+// SetLight chooses the shadow's hue, or the picture's own light.
 func (p *shadePanel) SetLight(i int) {
-	p.change("light", func(o *propose.Options) { o.ShadowHue = shadowHues[i] })
+	next := p.Steps.Now()
+	if next.AsLit = i == asLit; !next.AsLit {
+		next.Shade.ShadowHue = shadowHues[i]
+	}
+	p.take(next, "light")
 	p.Steps.Settle()
 }
 
-// Place is the hue's place in its chooser; -1 for another one.
-func (p *shadePanel) Place() int { return slices.Index(shadowHues, p.Steps.Now().Shade.ShadowHue) }
+// Place is the place of what holds in the chooser; -1 for another hue.
+func (p *shadePanel) Place() int {
+	if p.lit() != nil {
+		return asLit
+	}
+	return slices.Index(shadowHues, p.Steps.Now().Shade.ShadowHue)
+}
 
-// change changes the settings; kind joins the moves of one drag.
+// lit is the picture's own light, if shadows are to be as it makes them; else nil.
+func (p *shadePanel) lit() *light.Ratio {
+	if l := p.own(); p.Steps.Now().AsLit && wording.NoLightHere(l) == "" {
+		return l.Ratio
+	}
+	return nil
+}
+
+// change changes the settings; kind joins the moves of one drag. By other hues and gains, shadows are
+// no longer as in the picture.
 func (p *shadePanel) change(kind string, set func(*propose.Options)) {
 	if p.showing {
 		return
 	}
-	now := p.Steps.Now()
-	next := now
+	next := p.Steps.Now()
+	was := next.Shade
 	set(&next.Shade)
-	if next.Shade != now.Shade {
+	is := next.Shade
+	if is.ShadowHue != was.ShadowHue || is.Turn != was.Turn || is.Gain != was.Gain {
+		next.AsLit = false
+	}
+	p.take(next, kind)
+}
+
+// take makes a step of undo of other settings than those of now.
+func (p *shadePanel) take(next setup.Setup, kind string) {
+	if now := p.Steps.Now(); next.Shade != now.Shade || next.AsLit != now.AsLit {
 		p.Steps.Change(next, kind)
 	}
 }
@@ -79,7 +113,8 @@ func (p *shadePanel) change(kind string, set func(*propose.Options)) {
 func (p *shadePanel) show(o propose.Options) {
 	p.showing = true
 	defer func() { p.showing = false }()
-	p.light.Set(p.Place())
+	p.Light.SetOff(asLit, wording.NoLightHere(p.own()))
+	p.Light.Set(p.Place())
 	p.equal.Set(slices.Index(equalBys, o.EqualBy))
 	for _, s := range []*knobSlider{p.Turn, p.gain, p.hue, p.chroma} {
 		s.show(*s.field(&o))

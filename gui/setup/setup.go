@@ -107,6 +107,7 @@ type Setup struct {
 	Families []Family
 	Judged   []Judged        // local colours that were kept or refused
 	Shade    propose.Options // by which colours are proposed
+	AsLit    bool            // shadows are proposed as the picture's own light makes them, where it is known
 	Typed    *colour.RGB     // the colour to begin from; nil follows the spots
 	Target   *Target         // to paint toward; nil for none
 	Borders  []float64       // of the groups, L*, rising; none where they are found by themselves

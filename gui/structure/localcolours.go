@@ -26,7 +26,8 @@ type LocalColours struct {
 	stays    stays
 	pointed  Item     // that is outlined
 	scrolled []func() // tell the rows that they lie elsewhere
-	late     func()   // keeps what is missing from being dropped, if that waits
+	lit      lighting
+	late     func() // keeps what is missing from being dropped, if that waits
 	byHand
 	LocalActs
 }
@@ -71,12 +72,12 @@ func (l *LocalColours) TakeFound(f live.Found) {
 	if l.tracker.Take(f) {
 		l.late = l.Later(missingMost, func() {
 			if l.tracker.Drop() {
-				l.Notify(host.FamiliesFound)
+				l.tell()
 			}
 		})
 	}
 	l.follow()
-	l.Notify(host.FamiliesFound)
+	l.tell()
 }
 
 // TakeManual takes what the families set by hand read, and reports whether light and shadow
@@ -111,7 +112,9 @@ func (l *LocalColours) follow() {
 func (l *LocalColours) Forget() {
 	l.tracker.Forget()
 	l.judged, l.asked, l.stays = nil, nil, stays{}
+	l.askLight()
 	l.ShowOutline()
+	l.ShowLight()
 }
 
 // Renew takes over what the painter, undo or a still says of local colours now.
@@ -124,7 +127,7 @@ func (l *LocalColours) Renew() {
 	l.tracker.Judge(now)
 	l.follow()
 	l.Keep(l.Judged())
-	l.Notify(host.FamiliesFound)
+	l.tell()
 }
 
 // Adopt returns what a still that was opened says of local colours, to be part of the setup.

@@ -37,6 +37,11 @@ func (l *LocalColours) sectionOf(r live.Track) section {
 	if r.ID == l.stays.track && r.ID != 0 {
 		return l.stays.in
 	}
+	return l.verdictOf(r)
+}
+
+// verdictOf is where a track belongs by what is known of it now.
+func (l *LocalColours) verdictOf(r live.Track) section {
 	switch j, ok := l.Steps.Now().JudgedAs(r.ID); {
 	case ok && !j.Kept:
 		return refusedOnes

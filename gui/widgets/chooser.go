@@ -22,7 +22,8 @@ type Chooser struct {
 	chosen  int
 	choose  func(i int)
 	tips    *Tips
-	brief   bool // pictograms stand for the words where these find no room
+	brief   bool           // pictograms stand for the words where these find no room
+	off     map[int]string // why choices can't be chosen now
 
 	back, under, foot, line *canvas.Rectangle
 	texts                   []*canvas.Text
@@ -32,9 +33,10 @@ type Chooser struct {
 // Choice is one of those in a chooser: a word, a pictogram, or both. Where a pictogram stands alone
 // the tip says what it is.
 type Choice struct {
-	Word string
-	Icon icons.Name
-	Tip  string
+	Word  string
+	Short string // stands for the word where the row has too little room; "" for none
+	Icon  icons.Name
+	Tip   string
 }
 
 // NewChooser returns a row of words, the first chosen. It calls choose for a word that the
@@ -85,6 +87,31 @@ func (c *Chooser) Set(chosen int) {
 		c.chosen = chosen
 		c.redraw()
 	}
+}
+
+// SetOff says why choice i can't be chosen now, which a press explains too; "" where it can.
+func (c *Chooser) SetOff(i int, why string) {
+	if c.off[i] == why {
+		return
+	}
+	if c.off == nil {
+		c.off = map[int]string{}
+	}
+	c.off[i] = why
+	c.redraw()
+}
+
+// Off returns why choice i can't be chosen now; "" where it can.
+func (c *Chooser) Off(i int) string { return c.off[i] }
+
+// Rests reports whether a part shows a choice that can't be chosen now.
+func (c *Chooser) Rests(part fyne.CanvasObject) bool {
+	for i, t := range c.texts {
+		if fyne.CanvasObject(t) == part {
+			return c.off[i] != ""
+		}
+	}
+	return false
 }
 
 // Chosen returns which word is chosen.
@@ -171,16 +198,24 @@ func (c *Chooser) shown(i int, width float32) Choice {
 		of.Word = ""
 	case c.brief:
 		of.Icon = ""
+	case of.Short != "" && width < c.wish()+Step*float32(len(c.choices)): // with as much room again
+		of.Word = of.Short
 	}
 	return of
 }
 
 // wish is the width of a row with its words.
-func (c *Chooser) wish() float32 {
+func (c *Chooser) wish() float32 { return c.wishOf(false) }
+
+// wishOf is the same, or with the short words where there are any.
+func (c *Chooser) wishOf(short bool) float32 {
 	sum := 2 * c.inner()
 	for i, of := range c.choices {
 		if c.brief {
 			of.Icon = ""
+		}
+		if short && of.Short != "" {
+			of.Word = of.Short
 		}
 		sum += c.widthAt(of, i, TextSize()) + Step
 	}
@@ -227,7 +262,11 @@ func (c *Chooser) Target(i int) (fyne.Position, fyne.Size) {
 // Tapped chooses what is under the pointer.
 func (c *Chooser) Tapped(e *fyne.PointEvent) {
 	c.tips.Leave()
-	if i := c.at(e.Position.X); i >= 0 {
+	switch i := c.at(e.Position.X); {
+	case i < 0:
+	case c.off[i] != "": // a pen can't rest on it first
+		c.tips.Now(c.off[i], c.texts[i])
+	default:
 		c.choose(i)
 	}
 }
@@ -235,10 +274,18 @@ func (c *Chooser) Tapped(e *fyne.PointEvent) {
 // MouseIn and MouseMoved explain what is under the pointer.
 func (c *Chooser) MouseIn(e *desktop.MouseEvent) { c.MouseMoved(e) }
 
-// MouseMoved explains the pictogram under the pointer.
+// MouseMoved explains the pictogram under the pointer, or why its choice is off.
 func (c *Chooser) MouseMoved(e *desktop.MouseEvent) {
-	if i := c.at(e.Position.X); i >= 0 && c.choices[i].Tip != "" && c.shown(i, c.Size().Width).Icon != "" {
-		c.tips.enter(c.choices[i].Tip, c.pictures[i])
+	i := c.at(e.Position.X)
+	if i < 0 {
+		return
+	}
+	shown := c.shown(i, c.Size().Width)
+	switch {
+	case c.off[i] != "":
+		c.tips.enter(c.off[i], c.texts[i])
+	case shown.Tip != "" && (shown.Icon != "" || shown.Word != c.choices[i].Word):
+		c.tips.enter(shown.Tip, c.pictures[i])
 	}
 }
 
@@ -253,7 +300,7 @@ func (c *Chooser) TypedKey(e *fyne.KeyEvent) {
 	step := arrows[e.Name].X
 	if step == 0 {
 		c.keys.TypedKey(e.Name)
-	} else if next := c.chosen + step; next >= 0 && next < len(c.choices) {
+	} else if next := c.chosen + step; next >= 0 && next < len(c.choices) && c.off[next] == "" {
 		c.choose(next)
 	}
 }
@@ -283,6 +330,9 @@ func (c *Chooser) write(size fyne.Size, of colours) {
 		ink := ColorNameQuiet
 		if i == c.chosen {
 			ink = ColorNameFocusLine
+		}
+		if c.off[i] != "" {
+			ink = ColorNameOff
 		}
 		t.TextStyle.Bold, t.TextSize = c.tabs && i == c.chosen, c.size
 		shown := c.shown(i, size.Width)
@@ -334,7 +384,7 @@ const tabFoot = 3
 // minSize keeps the choices apart.
 func (c *Chooser) minSize() fyne.Size {
 	if !c.brief {
-		return fyne.NewSize(c.wish(), Row())
+		return fyne.NewSize(c.wishOf(true), Row())
 	}
 	return fyne.NewSize(2*c.inner()+float32(len(c.choices))*max(IconSize()+Step, Row()), Row())
 }

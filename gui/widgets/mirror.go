@@ -134,6 +134,7 @@ const (
 	OverlayBefore  Overlay = iota // the picture from before, in a comparison
 	OverlayNotes                  // what is marked on a still
 	OverlayOutline                // the family that is pointed at
+	OverlayLight                  // from where the light comes
 	overlays
 )
 
