@@ -11,24 +11,41 @@ import (
 // What makes an accent: a band between two sides that is more saturated than both, or turned
 // in hue (common practice, no source); by how much was found on drawn scenes, no source.
 const (
-	accentReach  = 16   // cells from the edge, at most
+	accentReach  = 16   // cells from the edge, at most, of a narrow band
+	wideReach    = 48   // and of a wide one
 	accentChroma = 5.0  // C*ab above both sides
 	accentTurn   = 10.0 // degrees of hab beyond both sides' hues
 	accentHue    = 10.0 // C*ab from which a hue counts
 	accentPart   = 0.5  // of the edge, from which on a band counts as there
 )
 
-// edgeBand lists cells by their distance from the edge between two sides: accentReach + d
-// on the light side, accentReach - d on the shadow side, d from 1.
-type edgeBand [2*accentReach + 1][]int32
+// edgeBand lists cells by their distance from the edge between two sides: reach + d on the
+// light side, reach - d on the shadow side, d from 1.
+type edgeBand [][]int32
+
+// reach returns how far from the edge a band may go.
+func (band edgeBand) reach() int { return len(band) / 2 }
+
+// runsAlong reports whether as many cells lie at a place of a wide band as it takes to run along
+// the edge: what is further away than a side is deep are corners of it.
+func (band edgeBand) runsAlong(at int) bool {
+	edge := band.reach() + 1
+	if at < band.reach() {
+		edge -= 2
+	}
+	return band.reach() == accentReach || float64(len(band[at])) >= accentPart*float64(len(band[edge]))
+}
 
 // accent reads the band along the edge between the sides of family k, and marks its cells;
 // nil if there is none.
-func (m *familyMeter) accent(k int, band *edgeBand) *analysis.Spot {
+func (m *familyMeter) accent(k int, band edgeBand) *analysis.Spot {
 	light, shadow := band.beside(m)
-	var stands [len(edgeBand{})]float64
+	stands := make([]float64, len(band))
 	at := 0
 	for i := range band {
+		if !band.runsAlong(i) {
+			continue
+		}
 		if stands[i] = standsOut(m.meanLab(band[i]), light, shadow); stands[i] > stands[at] {
 			at = i
 		}
@@ -147,17 +164,17 @@ func (m *familyMeter) standing(cells []int32, least float64, light, shadow colou
 
 // beside returns the colours of the two sides next to a band: those of the outer half of
 // what lies in reach.
-func (band *edgeBand) beside(m *familyMeter) (light, shadow colour.Lab) {
-	reach := 0
-	for d := 1; d <= accentReach; d++ {
-		if len(band[accentReach+d]) > 0 && len(band[accentReach-d]) > 0 {
+func (band edgeBand) beside(m *familyMeter) (light, shadow colour.Lab) {
+	most, reach := band.reach(), 0
+	for d := 1; d <= most; d++ {
+		if len(band[most+d]) > 0 && len(band[most-d]) > 0 {
 			reach = d
 		}
 	}
 	outer := func(way int) colour.Lab {
 		var cells []int32
 		for d := reach/2 + 1; d <= reach; d++ {
-			for _, i := range band[accentReach+way*d] {
+			for _, i := range band[most+way*d] {
 				if !m.darkLine(i) {
 					cells = append(cells, i)
 				}
@@ -173,9 +190,9 @@ func (band *edgeBand) beside(m *familyMeter) (light, shadow colour.Lab) {
 const softStep = 0.6
 
 // soft reports whether one side runs softly into the other.
-func (band *edgeBand) soft(m *familyMeter) bool {
+func (band edgeBand) soft(m *familyMeter) bool {
 	light, shadow := band.beside(m)
-	near := m.meanLab(band[accentReach+2]).L - m.meanLab(band[accentReach-2]).L
+	near := m.meanLab(band[band.reach()+2]).L - m.meanLab(band[band.reach()-2]).L
 	return near < softStep*(light.L-shadow.L)
 }
 
@@ -196,46 +213,57 @@ func standsOut(c, light, shadow colour.Lab) float64 {
 	return out
 }
 
-// bandAround lists the cells along the edge between the sides of family k.
-func (m *familyMeter) bandAround(k int) (band edgeBand) {
-	light, shadow := mapRole(k, lightSide), mapRole(k, shadowSide)
-	seen := make(map[int32]bool)
-	var front []int32
-	for _, mark := range [2]uint8{light, shadow} {
-		for _, i := range m.cells[mark] {
-			touches := false
-			m.around(i, func(k int32) { touches = touches || m.marks[k] == otherSide(mark) })
-			if touches {
-				front = append(front, i)
-				seen[i] = true
-			}
-		}
+// bandAround lists the cells along the edge between the sides of family k, up to so many cells
+// from it; fewer along a short edge.
+func (m *familyMeter) bandAround(k, most int) edgeBand {
+	band := make(edgeBand, 2*most+1)
+	shadow := mapRole(k, shadowSide)
+	front := m.edgeCells(k)
+	reach := max(4, int(2*math.Sqrt(float64(len(front)))))
+	if most > accentReach {
+		reach = len(front) / 2
 	}
-	reach := min(accentReach, max(4, int(2*math.Sqrt(float64(len(front))))))
-	for d := 1; d <= reach; d++ {
+	for d := 1; d <= min(reach, most); d++ {
 		var next []int32
 		for _, i := range front {
-			at := accentReach + d
+			at := most + d
 			if m.marks[i] == shadow {
-				at = accentReach - d
+				at = most - d
 			}
 			band[at] = append(band[at], i)
 			m.around(i, func(k int32) {
-				if !seen[k] && m.marks[k] == m.marks[i] {
-					seen[k] = true
+				if m.seen[k] != m.turn && m.marks[k] == m.marks[i] {
+					m.seen[k] = m.turn
 					next = append(next, k)
 				}
 			})
 		}
 		front = next
 	}
-	m.dropLines(&band)
+	m.dropLines(band)
 	return band
+}
+
+// edgeCells lists the cells of either side of family k that touch the other, and marks them, and
+// no others, as seen.
+func (m *familyMeter) edgeCells(k int) (front []int32) {
+	m.turn++
+	for _, mark := range [2]uint8{mapRole(k, lightSide), mapRole(k, shadowSide)} {
+		for _, i := range m.cells[mark] {
+			touches := false
+			m.around(i, func(k int32) { touches = touches || m.marks[k] == otherSide(mark) })
+			if touches {
+				front = append(front, i)
+				m.seen[i] = m.turn
+			}
+		}
+	}
+	return front
 }
 
 // dropLines takes the cells of dark lines off a band, but not those that stand out from both
 // sides: an accent may be too dark, which is its fault, and isn't a line for it.
-func (m *familyMeter) dropLines(band *edgeBand) {
+func (m *familyMeter) dropLines(band edgeBand) {
 	light, shadow := band.beside(m)
 	for at, cells := range band {
 		band[at] = slices.DeleteFunc(cells, func(i int32) bool {

@@ -114,3 +114,26 @@ func TestBorderLength(t *testing.T) {
 		}
 	}
 }
+
+// What lies around a canvas makes its cells no coarser, up to as much as the canvas has itself.
+func TestCellsOfACanvas(t *testing.T) {
+	canvas := image.Rect(66, 46, 1166, 824)
+	for _, whole := range []image.Rectangle{image.Rect(0, 0, 1232, 870), image.Rect(0, 0, 1500, 1100), canvas.Sub(canvas.Min)} {
+		at := canvas
+		if whole.Size() == canvas.Size() {
+			at = whole
+		}
+		mask := &analysis.Mask{Areas: append(analysis.Around(whole, at), image.Rect(300, 300, 340, 340))}
+		if got := canvasOf(whole.Dx(), whole.Dy(), mask); got != at {
+			t.Errorf("in %v: canvas %v, want %v", whole, got, at)
+		}
+		across, down := cellsFor(whole.Dx(), whole.Dy(), at)
+		cells := float64(across*down) * float64(at.Dx()*at.Dy()) / float64(whole.Dx()*whole.Dy())
+		if math.Abs(cells-familyCells) > 0.01*familyCells {
+			t.Errorf("in %v: %.0f cells of the canvas", whole, cells)
+		}
+	}
+	if across, down := cellsFor(3840, 2160, canvas); math.Abs(float64(across*down)-mostCells) > 0.01*mostCells {
+		t.Errorf("%d cells around a small canvas", across*down)
+	}
+}

@@ -32,6 +32,9 @@ type familyMeter struct {
 	role  []uint8   // what the cells of an area are marked with
 	main  []bool    // whether an area is of its side's main step
 	cells [][]int32 // by mark, as the areas have them
+
+	seen []uint8 // what a walk has come to, as the number of that walk; see edgeCells
+	turn uint8   // two walks for each of mostFamilies, at most
 }
 
 // leastSure is the confidence under which a local colour isn't worth a look (our choice).
@@ -40,7 +43,8 @@ const leastSure = 0.1
 // describe fills found with the local colours, in their order.
 func (f *Finder) describe(found *Found, families []local, rules Rules) {
 	families = families[:min(len(families), mostFamilies)]
-	m := familyMeter{Finder: f, rules: rules, marks: found.Map, role: make([]uint8, len(f.areas.list)), main: make([]bool, len(f.areas.list))}
+	m := familyMeter{Finder: f, rules: rules, marks: found.Map, role: make([]uint8, len(f.areas.list)), main: make([]bool, len(f.areas.list)),
+		seen: make([]uint8, len(found.Map))}
 	for k, g := range families {
 		for side, areas := range g.areas {
 			for _, i := range areas {
@@ -79,11 +83,14 @@ func (f *Finder) describe(found *Found, families []local, rules Rules) {
 // family measures family k.
 func (m *familyMeter) family(k int) Family {
 	light, shadow := mapRole(k, lightSide), mapRole(k, shadowSide)
-	band := m.bandAround(k)
-	accent := m.accent(k, &band)
+	band := m.bandAround(k, accentReach)
+	accent := m.accent(k, band)
+	if accent == nil {
+		accent = m.accent(k, m.bandAround(k, wideReach))
+	}
 	soft := accent == nil && band.soft(m)
 	if soft {
-		m.recut(k, &band)
+		m.recut(k, band)
 	}
 	lit, dim := m.body(light, soft), m.body(shadow, soft)
 	family := m.sides(m.plateau(m.mainStep(lit)), m.plateau(m.mainStep(dim)))

@@ -188,9 +188,10 @@ func TestFamilyLineOnADarkGround(t *testing.T) {
 // The accent's difference is to the side that is nearer in lightness, and it keeps its
 // lightness within 3 L* (common practice, no source). It is no part of the sides' colours.
 func TestFamilyAccents(t *testing.T) {
-	for _, accent := range []colour.RGB{skinAccent, {R: 240, G: 110, B: 60}} {
+	for i := range 6 {
+		accent, band := []colour.RGB{skinAccent, {R: 240, G: 110, B: 60}}[i%2], []float64{18, 34, 50}[i/2]
 		b := skinBall()
-		b.band, b.accent = 18, accent
+		b.edge, b.band, b.accent = 325, band, accent
 		f := onlyFamily(t, balls(640, 480, paper, b))
 		if f.Light.Colour != skinLight || f.Shadow.Colour != skinShadow {
 			t.Errorf("sides %s and %s", f.Light.Colour.Hex(), f.Shadow.Colour.Hex())
@@ -202,7 +203,23 @@ func TestFamilyAccents(t *testing.T) {
 		}
 		a := f.Accent
 		if a == nil || colour.CIEDE2000(a.Lab, analysis.SpotOf(accent).Lab) > 3 || math.Abs(a.LightnessDifference-difference) > 1.5 || a.KeepsLightness != (math.Abs(difference) <= 3) {
-			t.Errorf("accent %+v, want %s, difference %g", a, accent.Hex(), difference)
+			t.Errorf("%g pixels wide: accent %+v, want %s, difference %g", band, a, accent.Hex(), difference)
+		}
+	}
+}
+
+// A wide band between the sides' colours is a half-tone, one far darker than both something else:
+// neither is an accent.
+func TestFamiliesWithoutAccents(t *testing.T) {
+	for _, band := range []float64{34, 50, 90} {
+		for _, c := range []colour.RGB{{R: 200, G: 138, B: 112}, {R: 90, G: 10, B: 14}} {
+			b := skinBall()
+			b.edge, b.band, b.accent = 325, band, c
+			for _, f := range Find(balls(640, 480, paper, b), nil, DefaultRules()).List {
+				if f.Accent != nil {
+					t.Errorf("%g pixels of %s: accent %s", band, c.Hex(), f.Accent.Colour.Hex())
+				}
+			}
 		}
 	}
 }

@@ -37,7 +37,7 @@ func (f *Finder) Take(p analysis.Pixels, mask *analysis.Mask) {
 		p = analysis.Pixels{}
 	}
 	s.width, s.height = p.Width, p.Height
-	s.across, s.down = cellsFor(p.Width, p.Height)
+	s.across, s.down = cellsFor(p.Width, p.Height, canvasOf(p.Width, p.Height, mask))
 	reduced := f.reducer.Reduce(p, s.across, s.down, mask)
 	s.linear, s.left = reduced.Linear, reduced.Left
 	s.counted = 0
@@ -49,14 +49,47 @@ func (f *Finder) Take(p analysis.Pixels, mask *analysis.Mask) {
 	s.findFrame(mask)
 }
 
-// cellsFor returns into how many cells a picture is reduced: about familyCells, as square
-// as may be, or a cell a pixel for small pictures.
-func cellsFor(width, height int) (across, down int) {
-	if width*height <= familyCells {
+// mostCells is how many cells there may be with what is left out around the picture (our choice:
+// a workspace as large as the canvas).
+const mostCells = 2 * familyCells
+
+// cellsFor returns into how many cells a picture is reduced, as square as may be: so many that its
+// canvas has about familyCells, or a cell a pixel for small ones. What lies around a canvas makes
+// its cells no coarser, unless there is more of that than of the canvas.
+func cellsFor(width, height int, canvas image.Rectangle) (across, down int) {
+	all := float64(width) * float64(height)
+	scale := min(1, math.Sqrt(familyCells/float64(max(canvas.Dx()*canvas.Dy(), 1))))
+	scale = min(scale, math.Sqrt(mostCells/max(all, 1)))
+	if scale == 1 {
 		return width, height
 	}
-	scale := math.Sqrt(familyCells / (float64(width) * float64(height)))
 	return max(1, int(math.Round(float64(width)*scale))), max(1, int(math.Round(float64(height)*scale)))
+}
+
+// canvasOf returns what of a picture remains where areas are cut off its sides; areas inside of it
+// cut off nothing.
+func canvasOf(width, height int, mask *analysis.Mask) image.Rectangle {
+	r := image.Rect(0, 0, width, height)
+	if mask == nil {
+		return r
+	}
+	for range 2 { // what is cut off on top makes that at the left as high as the rest
+		for _, area := range mask.Areas {
+			cut := area.Canon().Intersect(r)
+			switch {
+			case cut.Empty() || cut == r:
+			case cut.Dx() == r.Dx() && cut.Min.Y == r.Min.Y:
+				r.Min.Y = cut.Max.Y
+			case cut.Dx() == r.Dx() && cut.Max.Y == r.Max.Y:
+				r.Max.Y = cut.Min.Y
+			case cut.Dy() == r.Dy() && cut.Min.X == r.Min.X:
+				r.Min.X = cut.Max.X
+			case cut.Dy() == r.Dy() && cut.Max.X == r.Max.X:
+				r.Max.X = cut.Min.X
+			}
+		}
+	}
+	return r
 }
 
 // darkest finds the darkest pixel of each cell of row y; a pixel belongs to the cell its

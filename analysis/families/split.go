@@ -106,10 +106,10 @@ func (f *Finder) cutArea(area int32, c *softCut) (light int32) {
 
 // recut moves a soft edge between the sides of family k to where the colour is halfway
 // between them; what doesn't hang together with the other side stays. band is the edge's.
-func (m *familyMeter) recut(k int, band *edgeBand) {
+func (m *familyMeter) recut(k int, band edgeBand) {
 	light, shadow := mapRole(k, lightSide), mapRole(k, shadowSide)
 	way := m.halfway(m.cells[light], m.cells[shadow])
-	front := slices.Concat(band[accentReach+1], band[accentReach-1])
+	front := slices.Concat(band[band.reach()+1], band[band.reach()-1])
 	for len(front) > 0 {
 		var next []int32
 		for _, i := range front {

@@ -27,6 +27,10 @@ const (
 	usualWeight = 0.15
 )
 
+// smallStep is the step, in L*, under which ever less speaks for light and shadow: half a tone (our
+// choice; the weight is fitted to it). Two whites of one thing, or two pinks, are about as far apart.
+const smallStep = 6.0
+
 // noLink is the logit where two colours have no link, or a local colour no rival: that of a
 // link that is hardly ever one.
 const noLink = -4.0
@@ -75,7 +79,7 @@ func (d *decision) measureAlone(k int, owner []int) {
 		1, best, main, sum, rival,
 		math.Log(both), math.Log(smaller),
 		math.Log(float64(len(l.sides[0]) + len(l.sides[1]) - 1)),
-		math.Log(step / usualStep), hinge(step, 45) / 10,
+		math.Log(step / usualStep), hinge(smallStep, step),
 		math.Hypot(l.off[0], l.off[1]),
 		0, 0, 0, // see measureBeside
 		flag(ground),
