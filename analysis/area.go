@@ -15,8 +15,9 @@ const edgeRange = closeUpTo
 // areaSum adds up the pixels of an area, always in the same order, a run of one colour at
 // a time.
 type areaSum struct {
+	space            *colour.Space
 	count            int
-	red, green, blue float64 // linear light
+	red, green, blue float64 // the space's own linear light
 	low, high        float64 // relative luminance
 
 	// Lightness is summed up as its distance from the first pixel's, so that an even area's
@@ -32,6 +33,7 @@ const OpaqueWord = 0xff000000
 
 // sumOf adds up the pixels that are not transparent.
 func sumOf(p Pixels) (a areaSum) {
+	a.space = p.Space
 	opaque := uint32(0)
 	if p.Layout == BGRX {
 		opaque = OpaqueWord
@@ -60,8 +62,9 @@ func (a *areaSum) add(word uint32, run int, layout Layout) {
 	if layout == BGRX {
 		c.R, c.B = c.B, c.R
 	}
-	red, green, blue := colour.Linears[c.R], colour.Linears[c.G], colour.Linears[c.B]
-	y := colour.Luminance(red, green, blue)
+	linears := a.space.Linears()
+	red, green, blue := linears[0][c.R], linears[1][c.G], linears[2][c.B]
+	y := a.space.Luminance(red, green, blue)
 	l := nearLightness(y)
 	if a.count == 0 {
 		a.colour, a.first, a.low, a.high = c, l, y, y
@@ -81,12 +84,12 @@ func (a *areaSum) add(word uint32, run int, layout Layout) {
 // spot reads the mean, all but its hue.
 func (a *areaSum) spot() Spot {
 	if !a.mixed { // as the colour itself, to the last digit
-		s := SpotOfCode(a.colour)
+		s := SpotOfCodeIn(a.space, a.colour)
 		s.Pixels = a.count
 		return s
 	}
 	n := float64(a.count)
-	s := SpotOfLight(a.red/n, a.green/n, a.blue/n)
+	s := spotIn(a.space, a.red/n, a.green/n, a.blue/n)
 	away := a.away / n
 	s.Spread = math.Sqrt(max(0, a.square/n-away*away))
 	s.Low, s.High, s.Pixels = colour.Lightness(a.low), colour.Lightness(a.high), a.count

@@ -97,6 +97,7 @@ func (c *Change) pass(pairs *joint, before, after Pixels, outBefore, outAfter *M
 	left.Set(outBefore, before.Bounds())
 	also.Set(outAfter, before.Bounds())
 	hundredths := binHundredths()
+	was, is := fixed.CodesOf(before.Space).Bins, fixed.CodesOf(after.Space).Bins
 	for y := range c.Height {
 		row := c.difference[y*c.Width:][:c.Width]
 		for x := 0; x < c.Width; {
@@ -110,7 +111,7 @@ func (c *Change) pass(pairs *joint, before, after Pixels, outBefore, outAfter *M
 				if !counted || !seen || !seen2 {
 					continue
 				}
-				from, to := fixed.Bins.Of(r, g, b), fixed.Bins.Of(r2, g2, b2)
+				from, to := was.Of(r, g, b), is.Of(r2, g2, b2)
 				if outBefore.LeavesOut(from) || outAfter.LeavesOut(to) {
 					continue
 				}

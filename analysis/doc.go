@@ -9,6 +9,8 @@
 // # Sources
 //
 //   - SRGB: IEC 61966-2-1:1999, Default RGB colour space, sRGB.
+//   - P3: Display P3, primaries of SMPTE RP 431-2:2011, as CSS4 defines it. ADOBE: Adobe RGB (1998) Color
+//     Image Encoding, version 2005-05, 4.3. BT2020: ITU-R BT.2020-2, 2015. BT1886: ITU-R BT.1886, 2011.
 //   - CIE15: CIE 15:2004, Colorimetry, 3rd ed.: CIE 1976 L*, a*, b*.
 //   - CSS4: W3C CSS Color Module Level 4, sample code for colour conversions: the matrices,
 //     the D65 white, Oklab.

@@ -4,7 +4,6 @@ import (
 	"encoding/binary"
 	"image"
 
-	"app.tonedesk/analysis/internal/fixed"
 	"app.tonedesk/analysis/internal/pool"
 )
 
@@ -443,7 +442,7 @@ func (r *Reader) binsOf(worker, y int) []uint8 {
 	if r.grey != nil {
 		return r.reading.GreyRow(y)
 	}
-	binSpan(fixed.Bins, &r.ignored[worker], r.rows[worker], r.pixels.Row(y), r.pixels.Layout)
+	binSpan(r.bins, &r.ignored[worker], r.rows[worker], r.pixels.Row(y), r.pixels.Layout)
 	return r.rows[worker]
 }
 

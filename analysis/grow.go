@@ -66,7 +66,7 @@ func (g *Grower) Grow(p Pixels, areas []image.Rectangle, seeds []Seed) *Grown {
 		p = Pixels{}
 	}
 	seeds = seeds[:min(len(seeds), MostSeeds)]
-	if g.likes.set(seeds) {
+	if g.likes.set(p.Space, seeds) {
 		clear(g.caches)
 	}
 	g.grown.Seeds = append(g.grown.Seeds[:0], seeds...)
@@ -249,25 +249,27 @@ func (g *Grower) keep() {
 // likes says which colours are like any of some seeds.
 type likes struct {
 	seeds []Seed
+	space *colour.Space // of the picture and of the seeds' colours
+	codes *fixed.Codes
 	lab   [MostSeeds][3]int32 // their colours, as labOf has them
 	most  [MostSeeds]int64    // squared distance
 	bins  [256]bool           // of lightness: what lies in none of them is like none
 }
 
-// set takes other seeds, and reports whether they are.
-func (l *likes) set(seeds []Seed) bool {
-	same := len(seeds) == len(l.seeds)
+// set takes other seeds, in a picture of a space, and reports whether they are others.
+func (l *likes) set(space *colour.Space, seeds []Seed) bool {
+	same := len(seeds) == len(l.seeds) && space == l.space && l.codes != nil
 	for i := 0; same && i < len(seeds); i++ {
 		same = seeds[i].Colour == l.seeds[i].Colour && seeds[i].Within == l.seeds[i].Within
 	}
 	if same {
 		return false
 	}
-	l.seeds = append(l.seeds[:0], seeds...)
+	l.seeds, l.space, l.codes = append(l.seeds[:0], seeds...), space, fixed.CodesOf(space)
 	l.bins = [256]bool{}
 	for i, s := range seeds {
 		within := min(max(s.Within, 0), mostWithin)
-		l.lab[i] = labOf(s.Colour)
+		l.lab[i] = l.labOf(s.Colour)
 		l.most[i] = int64(within * within * labUnit * labUnit)
 		lightness := float64(l.lab[i][0]) / labUnit
 		from, to := colour.BinOf(max(lightness-within, 0)), colour.BinOf(min(lightness+within, 100))
@@ -284,9 +286,14 @@ const mostWithin = 1000.0
 // labUnit is 1 in what labOf returns.
 const labUnit = 1 << 8
 
-// labOf returns a colour in L*a*b*, in 1/labUnit: whole numbers are the same everywhere.
-func labOf(c colour.RGB) [3]int32 {
-	low := &fixed.ReduceTables.Low
+// labOf returns a colour in L*a*b*, in 1/labUnit: whole numbers are the same everywhere. Colours
+// of another space may lie beyond sRGB, where these have no place.
+func (l *likes) labOf(c colour.RGB) [3]int32 {
+	if l.space != nil {
+		lab := l.space.LabOfCode(c)
+		return [3]int32{int32(labUnit * lab.L), int32(labUnit * lab.A), int32(labUnit * lab.B)}
+	}
+	low := &l.codes.Light.Low
 	r, g, b := uint32(low[c.R]), uint32(low[c.G]), uint32(low[c.B])
 	var f [3]int64
 	for i, w := range &fixed.LabWeights {
@@ -303,7 +310,7 @@ func labOf(c colour.RGB) [3]int32 {
 // like reports whether a colour, red in the lowest byte, is like any seed.
 func (l *likes) like(w uint32) bool {
 	c := colour.RGB{R: uint8(w), G: uint8(w >> 8), B: uint8(w >> 16)}
-	lab := labOf(c)
+	lab := l.labOf(c)
 	for i := range l.seeds {
 		at := &l.lab[i]
 		d := [3]int64{int64(lab[0] - at[0]), int64(lab[1] - at[1]), int64(lab[2] - at[2])}
@@ -325,7 +332,7 @@ const (
 )
 
 func (c *likeCache) like(l *likes, w uint32) bool {
-	if !l.bins[fixed.Bins.Of(uint8(w), uint8(w>>8), uint8(w>>16))] {
+	if !l.bins[l.codes.Bins.Of(uint8(w), uint8(w>>8), uint8(w>>16))] {
 		return false
 	}
 	at := &c[w*spread>>20]

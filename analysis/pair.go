@@ -79,7 +79,7 @@ const remarkFrom = 0.5
 // LayerGreyRemark compares what a grey layer would show, turned into value, with the
 // lightness: a remark is made where the two distances differ by more than half a tone.
 func (p Pair) LayerGreyRemark() Remark {
-	shown := colour.Value(colour.LightnessOfLayerGrey(p.B.LayerGrey)) - colour.Value(colour.LightnessOfLayerGrey(p.A.LayerGrey))
+	shown := colour.Value(p.B.Space.GreyLightness(p.B.LayerGrey)) - colour.Value(p.A.Space.GreyLightness(p.A.LayerGrey))
 	if AsPrinted(math.Abs(math.Abs(shown)-math.Abs(p.Tones))) <= remarkFrom {
 		return NoRemark
 	}

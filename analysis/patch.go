@@ -12,8 +12,9 @@ import (
 // depend on the order. Its zero value is empty. Not for concurrent use.
 type Patch struct {
 	pixels           uint64
-	red, green, blue uint64 // linear light, in 1/White
-	lightness        uint64 // in 1/patchLightness of L*
+	space            *colour.Space // of all pixels
+	red, green, blue uint64        // its own linear light, in 1/White
+	lightness        uint64        // in 1/patchLightness of L*
 	squares          uint64
 	histogram        [256]uint64 // by bin of lightness
 }
@@ -22,7 +23,7 @@ type Patch struct {
 // 0.001 L*, and the squares of a hundred million pixels still fit 64 bits.
 const patchLightness = 1024
 
-// Add adds pixel x, y of the picture, which must pass Check. Outside the picture, and where
+// Add adds pixel x, y of the picture, which must pass Check and be of the same space as those before. Outside the picture, and where
 // the pixel is fully transparent, there is nothing to add.
 func (a *Patch) Add(p Pixels, x, y int) { a.count(p, x, y, 1) }
 
@@ -35,17 +36,19 @@ func (a *Patch) count(p Pixels, x, y int, n uint64) {
 		return
 	}
 	a.pixels += n
-	a.red += n * wholeLight(r)
-	a.green += n * wholeLight(g)
-	a.blue += n * wholeLight(b)
-	l := uint64(math.Round(patchLightness * nearLightness(colour.Luminance(colour.Linears[r], colour.Linears[g], colour.Linears[b]))))
+	red, green, blue := p.lightOf(colour.RGB{R: r, G: g, B: b})
+	a.space = p.Space
+	a.red += n * wholeLight(red)
+	a.green += n * wholeLight(green)
+	a.blue += n * wholeLight(blue)
+	l := uint64(math.Round(patchLightness * nearLightness(p.Space.Luminance(red, green, blue))))
 	a.lightness += n * l
 	a.squares += n * l * l
-	a.histogram[fixed.Bins.Of(r, g, b)] += n
+	a.histogram[fixed.CodesOf(p.Space).Bins.Of(r, g, b)] += n
 }
 
-// wholeLight returns the linear light of an 8-bit code, in 1/White.
-func wholeLight(code uint8) uint64 { return uint64(math.Round(fixed.White * colour.Linears[code])) }
+// wholeLight returns linear light in 1/White.
+func wholeLight(light float64) uint64 { return uint64(math.Round(fixed.White * light)) }
 
 // Spot returns the mean in linear light, with Spread (standard deviation of L*), Low and
 // High (L*, by the bins of a histogram) and Pixels; false if there are no pixels.
@@ -54,7 +57,7 @@ func (a *Patch) Spot() (Spot, bool) {
 		return Spot{}, false
 	}
 	n := float64(a.pixels)
-	s := SpotOfLight(float64(a.red)/n/fixed.White, float64(a.green)/n/fixed.White, float64(a.blue)/n/fixed.White)
+	s := spotIn(a.space, float64(a.red)/n/fixed.White, float64(a.green)/n/fixed.White, float64(a.blue)/n/fixed.White)
 	mean := float64(a.lightness) / n
 	s.Spread = math.Sqrt(max(0, float64(a.squares)/n-mean*mean)) / patchLightness
 	s.Low, s.High, s.Pixels = a.reaching(0, false), a.reaching(0, true), int(a.pixels)

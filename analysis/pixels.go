@@ -28,13 +28,18 @@ var ErrPixels = errors.New("sizes do not fit the bytes")
 // PixelBytes is the size of one pixel in either layout.
 const PixelBytes = 4
 
-// Pixels is a picture in memory: rows of 8-bit sRGB pixels, Stride bytes apart. The
+// Pixels is a picture in memory: rows of 8-bit pixels, Stride bytes apart. The
 // bytes between the end of a row and the next one are never looked at.
+//
+// Their numbers stand for colours of Space, and everything that is measured of them is measured
+// in it: lightness is exact in any space. What is made of a picture to be shown or painted (its
+// reduced picture, its palette, the code of a spot) is sRGB.
 type Pixels struct {
 	Pix           []byte
 	Stride        int // bytes from a row to the next, at least 4 * Width
 	Width, Height int // pixels
 	Layout        Layout
+	Space         *colour.Space // nil: sRGB
 }
 
 // Check returns nil if the rows lie inside Pix, otherwise an error that wraps ErrPixels.
@@ -78,7 +83,7 @@ func (p Pixels) At(x, y int) (r, g, b uint8, counted bool) {
 // Bin returns the bin of the histogram in which a pixel of the picture is.
 func (p *Pixels) Bin(x, y int) uint8 {
 	c := p.Pixel(x, y)
-	return fixed.Bins.Of(c.R, c.G, c.B)
+	return fixed.CodesOf(p.Space).Bins.Of(c.R, c.G, c.B)
 }
 
 // Row returns the bytes of row y, which lies inside the picture.
@@ -92,21 +97,28 @@ func (p Pixels) Bounds() image.Rectangle { return image.Rect(0, 0, p.Width, p.He
 func (p Pixels) Crop(r image.Rectangle) Pixels {
 	r = r.Intersect(p.Bounds())
 	if r.Empty() {
-		return Pixels{Layout: p.Layout}
+		return Pixels{Layout: p.Layout, Space: p.Space}
 	}
 	first := r.Min.Y*p.Stride + PixelBytes*r.Min.X
 	last := (r.Max.Y-1)*p.Stride + PixelBytes*r.Max.X
 	return Pixels{
 		Pix: p.Pix[first:last], Stride: p.Stride,
-		Width: r.Dx(), Height: r.Dy(), Layout: p.Layout,
+		Width: r.Dx(), Height: r.Dy(), Layout: p.Layout, Space: p.Space,
 	}
 }
 
-// Pixel returns the colour of a pixel of the picture, also of a transparent one.
+// Pixel returns the colour of a pixel of the picture, also of a transparent one, in the picture's
+// space.
 func (p *Pixels) Pixel(x, y int) colour.RGB {
 	q := p.Pix[y*p.Stride+PixelBytes*x:][:PixelBytes]
 	if p.Layout == BGRX {
 		return colour.RGB{R: q[2], G: q[1], B: q[0]}
 	}
 	return colour.RGB{R: q[0], G: q[1], B: q[2]}
+}
+
+// lightOf returns the linear light of a colour of the picture's space, in its own primaries.
+func (p *Pixels) lightOf(c colour.RGB) (red, green, blue float64) {
+	t := p.Space.Linears()
+	return t[0][c.R], t[1][c.G], t[2][c.B]
 }

@@ -72,7 +72,8 @@ type Reader struct {
 
 	workers     *pool.Workers
 	pixels      Pixels
-	left        Left // out
+	bins        *fixed.Tables // of the pixels' space
+	left        Left          // out
 	grey        []uint8
 	rows        [][]uint8 // of larger pictures, one a worker
 	tallies     []tally   // one a worker
@@ -123,6 +124,7 @@ func (r *Reader) ReadChanged(p Pixels, o Options, changed image.Rectangle) *Read
 	}
 	r.ground.wanted = o.WithoutGround
 	r.left.Set(o.Mask, p.Bounds())
+	r.bins = fixed.CodesOf(p.Space).Bins
 	r.ground.look(&p, &r.left, o.Mask, r.held.ground)
 	changed, whole := r.toRead(&p, o.Mask, changed)
 	r.kept.whole = false // until it is read to the end
@@ -185,7 +187,7 @@ func (r *Reader) readRows(worker, piece int) {
 			if counted {
 				n = &r.tallies[worker]
 			}
-			binSpan(fixed.Bins, n, dst[x:end], src[PixelBytes*x:PixelBytes*end], p.Layout)
+			binSpan(r.bins, n, dst[x:end], src[PixelBytes*x:PixelBytes*end], p.Layout)
 			x = end
 		}
 		if r.ground.is {

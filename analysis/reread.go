@@ -3,7 +3,7 @@ package analysis
 import (
 	"image"
 
-	"app.tonedesk/analysis/internal/fixed"
+	"app.tonedesk/analysis/colour"
 )
 
 // rereadMost is of which part of a picture no more may have changed for that alone to be read
@@ -17,6 +17,7 @@ type kept struct {
 	clear  bool // it had transparent pixels: which of them were counted the plane doesn't tell
 	size   image.Point
 	layout Layout
+	space  *colour.Space
 	left   WasLeft
 	ground bool // was looked for
 	of     hue
@@ -28,7 +29,7 @@ type kept struct {
 
 // keep notes what a frame was read by.
 func (k *kept) keep(r *Reader, p *Pixels, out *Mask) {
-	k.whole, k.size, k.layout = true, image.Pt(p.Width, p.Height), p.Layout
+	k.whole, k.size, k.layout, k.space = true, image.Pt(p.Width, p.Height), p.Layout, p.Space
 	k.ground, k.of, k.frame = r.ground.is, r.ground.of, r.ground.frame
 	k.left.Keep(out)
 }
@@ -36,7 +37,7 @@ func (k *kept) keep(r *Reader, p *Pixels, out *Mask) {
 // holds reports whether a frame is read by the same.
 func (k *kept) holds(r *Reader, p *Pixels, out *Mask) bool {
 	sameGround := k.ground == r.ground.is && (!k.ground || k.of == r.ground.of && k.frame == r.ground.frame)
-	return k.whole && !k.clear && sameGround && k.size == image.Pt(p.Width, p.Height) && k.layout == p.Layout && k.left.Same(out)
+	return k.whole && !k.clear && sameGround && k.size == image.Pt(p.Width, p.Height) && k.layout == p.Layout && k.space == p.Space && k.left.Same(out)
 }
 
 // toRead returns what of a frame is to be read, where it differs from the one before in changed;
@@ -93,7 +94,7 @@ func (r *Reader) rereadRows(worker, piece int) {
 				n = &r.tallies[worker]
 				r.kept.gone[worker].add(dst[x:end])
 			}
-			binSpan(fixed.Bins, n, dst[x:end], src[PixelBytes*x:PixelBytes*end], p.Layout)
+			binSpan(r.bins, n, dst[x:end], src[PixelBytes*x:PixelBytes*end], p.Layout)
 			x = end
 		}
 		if r.ground.is {

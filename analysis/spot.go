@@ -18,10 +18,10 @@ var ErrSize = errors.New("side of the square must be 1, 3, 5 or 11 pixels")
 // Spot is the reading of a colour or of a sampled place. Everything but Colour comes from
 // the mean in linear light as it is, not from its 8-bit code.
 type Spot struct {
-	Colour        colour.RGB `json:"colour"`         // nearest 8-bit sRGB code
+	Colour        colour.RGB `json:"colour"`         // nearest 8-bit sRGB code; beyond sRGB cut to its ends
 	Lightness     float64    `json:"lightness"`      // L*, 0 to 100
 	Value         float64    `json:"value"`          // 0 to 10
-	LayerGrey     float64    `json:"layer_grey"`     // 0 to 255, not rounded
+	LayerGrey     float64    `json:"layer_grey"`     // 0 to 255, not rounded, in the picture's own space
 	OKLightness   float64    `json:"ok_lightness"`   // 0 to 1
 	SeenLightness float64    `json:"seen_lightness"` // 0 to about 125
 	Chroma        float64    `json:"chroma"`         // C*ab
@@ -31,12 +31,13 @@ type Spot struct {
 	Y    *int `json:"y,omitempty"`
 	Size *int `json:"size,omitempty"` // side of its square
 
-	Lab       colour.Lab   `json:"-"`
-	Oklab     colour.Oklab `json:"-"`
-	Spread    float64      `json:"-"` // standard deviation of L* over the square or area
-	Low, High float64      `json:"-"` // least and greatest L* there
-	OnEdge    bool         `json:"-"` // the square is not uniform: see edgeRange
-	Pixels    int          `json:"-"` // how many were averaged; 0 for a colour
+	Space     *colour.Space `json:"-"` // of LayerGrey; nil: sRGB
+	Lab       colour.Lab    `json:"-"`
+	Oklab     colour.Oklab  `json:"-"`
+	Spread    float64       `json:"-"` // standard deviation of L* over the square or area
+	Low, High float64       `json:"-"` // least and greatest L* there
+	OnEdge    bool          `json:"-"` // the square is not uniform: see edgeRange
+	Pixels    int           `json:"-"` // how many were averaged; 0 for a colour
 }
 
 // SpotOf returns the reading of a colour.
@@ -105,15 +106,29 @@ func (s *Spot) PointAtHue() {
 	}
 }
 
-// SpotOfCode reads an 8-bit colour.
-func SpotOfCode(c colour.RGB) Spot {
-	s := SpotOfLight(colour.Linears[c.R], colour.Linears[c.G], colour.Linears[c.B])
+// SpotOfCode reads an 8-bit sRGB colour.
+func SpotOfCode(c colour.RGB) Spot { return SpotOfCodeIn(nil, c) }
+
+// SpotOfCodeIn reads an 8-bit colour of a space.
+func SpotOfCodeIn(space *colour.Space, c colour.RGB) Spot {
+	s := SpotOfLight(space.LightOfCode(c))
+	s.Space = space
 	s.LayerGrey = colour.LayerGrey(float64(c.R), float64(c.G), float64(c.B)) // exact: no way there and back
 	s.Low, s.High = s.Lightness, s.Lightness
 	return s
 }
 
-// SpotOfLight reads linear light.
+// spotIn reads the own linear light of a space.
+func spotIn(space *colour.Space, red, green, blue float64) Spot {
+	s := SpotOfLight(space.Light(red, green, blue))
+	if space != nil {
+		s.Space = space
+		s.LayerGrey = 255 * colour.LayerGrey(space.EncodedOf(0, red), space.EncodedOf(1, green), space.EncodedOf(2, blue))
+	}
+	return s
+}
+
+// SpotOfLight reads linear light of sRGB's primaries. What sRGB can't show lies under 0 or above 1.
 func SpotOfLight(red, green, blue float64) Spot {
 	r, g, b := 255*colour.EncodedOf(red), 255*colour.EncodedOf(green), 255*colour.EncodedOf(blue)
 	y := colour.Luminance(red, green, blue)

@@ -34,6 +34,10 @@ type Frame struct {
 	At     time.Time   // when the pixels were read
 	Lasts  bool        // nobody will ever write to Pix: whoever wants them longer needs no copy
 
+	// Space says which colours the numbers stand for, in the words of whoever opened the source; it
+	// is only handed on here. nil: sRGB.
+	Space any
+
 	// Changed holds all that differs from the frame that the stream handed out before, in
 	// the picture's own pixels. The zero rectangle: anything may.
 	Changed image.Rectangle

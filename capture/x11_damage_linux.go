@@ -3,10 +3,11 @@ package capture
 import (
 	"image"
 
-	"app.tonedesk/capture/xconn"
 	"github.com/jezek/xgb/damage"
 	"github.com/jezek/xgb/xfixes"
 	"github.com/jezek/xgb/xproto"
+
+	"app.tonedesk/capture/xconn"
 )
 
 // everywhere is around all coordinates of the protocol.

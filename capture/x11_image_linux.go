@@ -4,9 +4,10 @@ import (
 	"fmt"
 	"image"
 
-	"app.tonedesk/capture/xconn"
 	"github.com/jezek/xgb/shm"
 	"github.com/jezek/xgb/xproto"
+
+	"app.tonedesk/capture/xconn"
 )
 
 const (

@@ -5,10 +5,11 @@ import (
 	"image"
 	"sync/atomic"
 
-	"app.tonedesk/capture/xconn"
 	"github.com/jezek/xgb"
 	"github.com/jezek/xgb/damage"
 	"github.com/jezek/xgb/xproto"
+
+	"app.tonedesk/capture/xconn"
 )
 
 // x11Source is what a stream reads. All of it runs on the stream's line, and may hang.

@@ -8,8 +8,9 @@ import (
 	"slices"
 	"time"
 
-	"app.tonedesk/capture/xconn"
 	"github.com/jezek/xgb/xproto"
+
+	"app.tonedesk/capture/xconn"
 )
 
 // x11CheckTime is how long a stream believes the server that nothing else has changed: then

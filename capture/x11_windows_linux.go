@@ -6,8 +6,9 @@ import (
 	"image"
 	"slices"
 
-	"app.tonedesk/capture/xconn"
 	"github.com/jezek/xgb/xproto"
+
+	"app.tonedesk/capture/xconn"
 )
 
 // Windows implements Follower.

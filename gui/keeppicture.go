@@ -107,8 +107,12 @@ func metaOf(c *live.Copy) stills.Meta {
 	o := c.Settings.Grouping()
 	o.Mask = &c.Mask
 	reading := analysis.Read(c.Pixels, o)
+	display := c.Settings.Display
+	if c.Pixels.Space != nil { // a file's own
+		display = c.Pixels.Space.Name
+	}
 	return stills.Meta{
 		Source:  stills.SourceOf(c.Source, c.Bounds),
-		Display: c.Settings.Display, LeftOut: stills.LeftOutOf(&c.Mask), Reading: stills.FiguresOf(reading),
+		Display: display, LeftOut: stills.LeftOutOf(&c.Mask), Reading: stills.FiguresOf(reading),
 	}
 }

@@ -72,7 +72,8 @@ func (k *keptStills) stream(id string) (capture.Stream, error) {
 		}
 	}
 	k.OnWindow(func() { k.opened(s) })
-	return picturefile.NewStream(s.Picture.Pix, s.Picture.Stride, image.Pt(s.Picture.Width, s.Picture.Height)), nil
+	p := s.Picture
+	return (&picturefile.Picture{Pix: p.Pix, Stride: p.Stride, Size: image.Pt(p.Width, p.Height), Space: p.Space}).Stream(), nil
 }
 
 // open shows a still that was kept. One that could only be shown is opened anew: it may have

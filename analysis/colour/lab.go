@@ -32,10 +32,14 @@ const (
 // XYZOf returns CIE XYZ, relative to D65 with Y = 1, of linear red, green and blue.
 // Source: CSS4, exact fractions.
 func XYZOf(red, green, blue float64) (x, y, z float64) {
-	x = 506752.0/1228815*red + 87881.0/245763*green + 12673.0/70218*blue
-	y = Luminance(red, green, blue)
-	z = 7918.0/409605*red + 87881.0/737289*green + 1001167.0/1053270*blue
-	return
+	return srgbToXYZ.times(red, green, blue)
+}
+
+// srgbToXYZ is the matrix from linear sRGB to XYZ (CSS4, exact fractions).
+var srgbToXYZ = matrix{
+	{506752.0 / 1228815, 87881.0 / 245763, 12673.0 / 70218},
+	{RedLuminance, GreenLuminance, BlueLuminance},
+	{7918.0 / 409605, 87881.0 / 737289, 1001167.0 / 1053270},
 }
 
 // LabOf returns the L*a*b* of linear red, green and blue. Source: CIE15.
@@ -57,15 +61,6 @@ func LabF(t float64) float64 {
 // display's gamut they lie under 0 or above 1. Sources: CIE15, CSS4.
 func (c Lab) Light() (red, green, blue float64) {
 	return xyzToLight.times(c.xyz())
-}
-
-// matrix turns three numbers of a colour into three others.
-type matrix [3][3]float64
-
-func (m *matrix) times(x, y, z float64) (a, b, c float64) {
-	return m[0][0]*x + m[0][1]*y + m[0][2]*z,
-		m[1][0]*x + m[1][1]*y + m[1][2]*z,
-		m[2][0]*x + m[2][1]*y + m[2][2]*z
 }
 
 // labInverse turns LabF round.

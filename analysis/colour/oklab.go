@@ -54,21 +54,11 @@ func (c Oklab) Light() (red, green, blue float64) {
 
 // coneLights is the product of CSS4's matrices from XYZ to linear sRGB
 // and from Oklab's cone responses to XYZ.
-var coneLights = func() (product matrix) {
-	toXYZ := matrix{
-		{1.2268798758459243, -0.5578149944602171, 0.2813910456659647},
-		{-0.0405757452148008, 1.1122868032803170, -0.0717110580655164},
-		{-0.0763729366746601, -0.4214933324022432, 1.5869240198367816},
-	}
-	for i := range product {
-		for j := range product[i] {
-			for k := range 3 {
-				product[i][j] += xyzToLight[i][k] * toXYZ[k][j]
-			}
-		}
-	}
-	return product
-}()
+var coneLights = xyzToLight.of(matrix{
+	{1.2268798758459243, -0.5578149944602171, 0.2813910456659647},
+	{-0.0405757452148008, 1.1122868032803170, -0.0717110580655164},
+	{-0.0763729366746601, -0.4214933324022432, 1.5869240198367816},
+})
 
 // Saturation is Oklch chroma over Oklch lightness; NaN for black.
 func Saturation(c Oklab) float64 { return c.Chroma() / c.L }

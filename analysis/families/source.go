@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/fixed"
 	"app.tonedesk/analysis/internal/pool"
 )
@@ -22,7 +23,7 @@ type familySource struct {
 	across, down  int // cells
 	linear        []uint16
 	left          []uint8
-	dark          []uint32        // the darkest pixel as red, green, blue from the lowest byte on
+	dark          []uint32        // the darkest pixel in sRGB, as red, green, blue from the lowest byte on
 	frame         image.Rectangle // cells; what lies beyond is no part of the picture
 	beyond        []uint8         // 1 where a cell that is left out is no part of it either
 	border        int             // length of the picture's border, cells
@@ -100,7 +101,8 @@ func (s *familySource) darkest(p analysis.Pixels, y int) {
 	if p.Layout == analysis.BGRX {
 		red, blue, opaque = 16, 0, analysis.OpaqueWord
 	}
-	share := &fixed.Bins.Share
+	codes := fixed.CodesOf(p.Space)
+	share := &codes.Bins.Share
 	top, foot := y*s.height/s.down, (y+1)*s.height/s.down
 	for x := range s.across {
 		from, to := x*s.width/s.across, (x+1)*s.width/s.across
@@ -118,7 +120,8 @@ func (s *familySource) darkest(p analysis.Pixels, y int) {
 				}
 			}
 		}
-		s.dark[y*s.across+x] = word>>red&255 | word&0xff00 | word>>blue&255<<16
+		c := codes.SRGB(colour.RGB{R: uint8(word >> red), G: uint8(word >> 8), B: uint8(word >> blue)})
+		s.dark[y*s.across+x] = uint32(c.R) | uint32(c.G)<<8 | uint32(c.B)<<16
 	}
 }
 

@@ -87,7 +87,9 @@ func (p *Palette) spread(bins *colourBins) {
 func (p *Palette) share(bins *colourBins, used []colour.RGB) []colour.Oklab {
 	places := make([]colour.Oklab, len(used))
 	for i, c := range used {
-		p.Colours = append(p.Colours, Colour{Spot: analysis.SpotOf(c)})
+		spot := analysis.SpotOfCodeIn(bins.space, c)
+		spot.PointAtHue()
+		p.Colours = append(p.Colours, Colour{Spot: spot})
 		places[i] = p.Colours[i].Oklab
 	}
 	for i, n := range bins.nearest(places) {
@@ -109,7 +111,7 @@ func (p *Palette) join(pixels analysis.Pixels, families *families.Found, places 
 		x, y := i%families.Width, i/families.Width
 		r, g, b, counted := pixels.At((2*x+1)*pixels.Width/(2*families.Width), (2*y+1)*pixels.Height/(2*families.Height))
 		if counted {
-			nearest, _ := nearestOf(colour.OklabOfCode(colour.RGB{R: r, G: g, B: b}), places)
+			nearest, _ := nearestOf(colour.OklabOf(pixels.Space.LightOfCode(colour.RGB{R: r, G: g, B: b})), places)
 			tallies[nearest][side]++
 		}
 	}

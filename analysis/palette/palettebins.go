@@ -19,6 +19,7 @@ const (
 
 // colourBins count a picture's colours.
 type colourBins struct {
+	space   *colour.Space     // of the codes
 	bins    []colourBin       // binsInAll of them
 	values  [colour.Steps]int // pixels by whole steps of value
 	counted int               // pixels
@@ -50,7 +51,7 @@ var valueEdges = func() *fixed.Steps {
 
 // countColours counts the colours of what mask counts of a picture.
 func countColours(p analysis.Pixels, mask *analysis.Mask) *colourBins {
-	c := &colourBins{bins: make([]colourBin, binsInAll)}
+	c := &colourBins{space: p.Space, bins: make([]colourBin, binsInAll)}
 	eachCounted(p, mask, func(x, y int, code colour.RGB) {
 		bin := &c.bins[binIndex(code)]
 		if bin.codes == nil {
@@ -88,7 +89,7 @@ func colourInBin(bin, number int) colour.RGB {
 
 // addUp adds up values and codes, once all pixels are counted.
 func (c *colourBins) addUp() {
-	share := &fixed.Bins.Share
+	share := &fixed.CodesOf(c.space).Bins.Share
 	for i := range c.bins {
 		b := &c.bins[i]
 		b.each(i, func(code colour.RGB, n int) {
@@ -128,6 +129,7 @@ func alike(p, q colour.RGB) bool {
 func eachCounted(p analysis.Pixels, mask *analysis.Mask, do func(x, y int, c colour.RGB)) {
 	var left analysis.Left
 	left.Set(mask, p.Bounds())
+	bins := fixed.CodesOf(p.Space).Bins
 	for y := range p.Height {
 		for x := 0; x < p.Width; {
 			end, counted := left.NextSpan(y, x, p.Width)
@@ -135,7 +137,7 @@ func eachCounted(p analysis.Pixels, mask *analysis.Mask, do func(x, y int, c col
 				if !counted || p.Layout == analysis.RGBA && p.Pix[y*p.Stride+analysis.PixelBytes*x+3] == 0 {
 					continue
 				}
-				if c := p.Pixel(x, y); mask == nil || !mask.LeavesOut(fixed.Bins.Of(c.R, c.G, c.B)) {
+				if c := p.Pixel(x, y); mask == nil || !mask.LeavesOut(bins.Of(c.R, c.G, c.B)) {
 					do(x, y, c)
 				}
 			}
@@ -163,21 +165,21 @@ func (c *colourBins) cells() []cell {
 		if 10*c.calm < c.counted {
 			weight = float64(b.count)
 		}
-		cells = append(cells, cell{i, weight, b.place()})
+		cells = append(cells, cell{i, weight, b.place(c.space)})
 	}
 	return cells
 }
 
 // place returns the mean of a bin's pixels.
-func (b *colourBin) place() colour.Oklab {
+func (b *colourBin) place(space *colour.Space) colour.Oklab {
 	var light [3]float64
 	for i := range light {
-		light[i] = colour.LinearOf(float64(b.sums[i]) / float64(b.count) / 255)
+		light[i] = space.LinearOf(i, float64(b.sums[i])/float64(b.count)/255)
 	}
-	return colour.OklabOf(light[0], light[1], light[2])
+	return colour.OklabOf(space.Light(light[0], light[1], light[2]))
 }
 
-// exactly returns for each bin the colour that most of its pixels have; the first in the
+// exactly returns for each bin the colour, in the picture's space, that most of its pixels have; the first in the
 // order of codes, if several have as many.
 func (c *colourBins) exactly(bins []int) []colour.RGB {
 	colours := make([]colour.RGB, len(bins))
@@ -200,7 +202,7 @@ func (c *colourBins) nearest(places []colour.Oklab) []int {
 		counts[piece] = make([]int, len(places))
 		for i := piece; i < len(c.bins); i += pieces {
 			c.bins[i].each(i, func(code colour.RGB, n int) {
-				k, _ := nearestOf(colour.OklabOfCode(code), places)
+				k, _ := nearestOf(colour.OklabOf(c.space.LightOfCode(code)), places)
 				counts[piece][k] += n
 			})
 		}

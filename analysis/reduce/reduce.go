@@ -4,12 +4,13 @@ import (
 	"image"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/fixed"
 	"app.tonedesk/analysis/internal/pool"
 )
 
-// Picture is a picture reduced to the pixels of the mirror, in linear light, as the views
-// paint it.
+// Picture is a picture reduced to the pixels of the mirror, in linear light of sRGB, as the views
+// paint it. Colours that sRGB can't show are brought to its edge, at their own lightness.
 type Picture struct {
 	Width, Height int
 	Linear        []uint16 // red, green, blue of each pixel; 65535 is the display's white
@@ -33,6 +34,7 @@ const rowsReduced = 12
 type Reducer struct {
 	workers *pool.Workers
 	pixels  analysis.Pixels
+	codes   *fixed.Codes // of the pixels' space
 	out     *analysis.Mask
 	byLight bool // out leaves out some lightness
 	columns []column
@@ -48,6 +50,7 @@ type kept struct {
 	size   image.Point
 	to     image.Point
 	layout analysis.Layout
+	space  *colour.Space
 	left   analysis.WasLeft
 }
 
@@ -89,7 +92,7 @@ func (r *Reducer) ReduceChanged(p analysis.Pixels, width, height int, out *analy
 		width, height = 0, 0
 	}
 	to := image.Pt(width, height)
-	holds := r.kept.whole && r.kept.size == p.Bounds().Max && r.kept.to == to && r.kept.layout == p.Layout && r.kept.left.Same(out)
+	holds := r.kept.whole && r.kept.size == p.Bounds().Max && r.kept.to == to && r.kept.layout == p.Layout && r.kept.space == p.Space && r.kept.left.Same(out)
 	r.kept.whole = false // until it is made to the end
 	r.result.resize(width, height)
 	r.result.fresh = span{}
@@ -103,7 +106,7 @@ func (r *Reducer) ReduceChanged(p analysis.Pixels, width, height int, out *analy
 		r.columns = setColumns(r.columns, p.Width, width)
 	}
 	r.result.fresh = span{r.box.Min.Y, r.box.Max.Y}
-	r.pixels, r.out = p, out
+	r.pixels, r.codes, r.out = p, fixed.CodesOf(p.Space), out
 	r.byLight = out != nil && out.Lightness != [256]bool{}
 	for i := range r.sums {
 		s := &r.sums[i]
@@ -112,7 +115,7 @@ func (r *Reducer) ReduceChanged(p analysis.Pixels, width, height int, out *analy
 	r.workers.Do((r.box.Dy() + rowsReduced - 1) / rowsReduced)
 	r.result.leaveOut(out, p.Bounds())
 	r.pixels, r.out = analysis.Pixels{}, nil // the frame isn't ours to keep
-	r.kept.whole, r.kept.size, r.kept.to, r.kept.layout = true, p.Bounds().Max, to, p.Layout
+	r.kept.whole, r.kept.size, r.kept.to, r.kept.layout, r.kept.space = true, p.Bounds().Max, to, p.Layout, p.Space
 	r.kept.left.Keep(out)
 	return &r.result
 }
@@ -202,6 +205,7 @@ type boxSums struct{ row, boxes [][4]uint64 }
 // added to the one or two rows of boxes they lie in, by area.
 func (r *Reducer) reduceRows(worker, piece int) {
 	s, source, height := &r.sums[worker], r.pixels.Height, r.result.Height
+	light := newRowLight(r.codes.Light, r.pixels.Layout)
 	first := r.box.Min.Y + piece*rowsReduced
 	last := min(first+rowsReduced, r.box.Max.Y)
 	row, boxes, columns := s.row[:r.box.Dx()], s.boxes[:r.box.Dx()], r.columns[r.box.Min.X:r.box.Max.X]
@@ -211,7 +215,7 @@ func (r *Reducer) reduceRows(worker, piece int) {
 		begin, end := j*source, (j+1)*source // in 1/height of a source row
 		for ; y*height < end; y++ {
 			if y*height >= begin || j == first {
-				sumRow(row, columns, uint64(r.result.Width), r.pixels.Row(y), r.pixels.Layout)
+				sumRow(row, columns, uint64(r.result.Width), r.pixels.Row(y), light)
 			}
 			from, to := max(y*height, begin), min((y+1)*height, end)
 			addRow(boxes, row, uint64(to-from))
@@ -257,6 +261,7 @@ func (r *Reducer) finish(boxes [][4]uint64, y int) {
 				dst[i] = uint16((box[i] + inColour/2) / inColour)
 			}
 		}
+		r.codes.InSRGB(dst)
 		if 2*box[3] < area || r.byLight && r.out.Lightness[fixed.Bins.Steps.Of(fixed.LightOf(dst[0], dst[1], dst[2]))] {
 			left[j] = 1
 		}

@@ -28,8 +28,7 @@ type rowLight struct {
 	opaque              uint32 // set in every pixel: the meaningless byte becomes alpha 255
 }
 
-func newRowLight(layout analysis.Layout) rowLight {
-	t := &fixed.ReduceTables
+func newRowLight(t *fixed.LightTables, layout analysis.Layout) rowLight {
 	if layout == analysis.BGRX {
 		return rowLight{&t.High, &t.Low, &t.Green, analysis.OpaqueWord}
 	}
@@ -47,13 +46,12 @@ func (l *rowLight) of(pixel []byte) packed {
 
 // sumRow adds up a row of the picture inside each of some columns that lie side by side, by area.
 // whole is how many columns the picture has.
-func sumRow(row [][4]uint64, columns []column, whole uint64, src []byte, layout analysis.Layout) {
+func sumRow(row [][4]uint64, columns []column, whole uint64, src []byte, light rowLight) {
 	if len(src) > analysis.PixelBytes*packedWidth {
-		sumWideRow(row, columns, whole, src, layout)
+		sumWideRow(row, columns, whole, src, light)
 		return
 	}
 	src = src[analysis.PixelBytes*columns[0].first:]
-	light := newRowLight(layout)
 	first, third, green, opaque := light.first, light.third, light.green, light.opaque
 	edge, rest := light.of(src), src[analysis.PixelBytes:] // edge: the pixel where a column begins
 	row = row[:len(columns)]
@@ -79,8 +77,7 @@ func sumRow(row [][4]uint64, columns []column, whole uint64, src []byte, layout 
 }
 
 // sumWideRow does the same for any width, pixel by pixel.
-func sumWideRow(row [][4]uint64, columns []column, whole uint64, src []byte, layout analysis.Layout) {
-	light := newRowLight(layout)
+func sumWideRow(row [][4]uint64, columns []column, whole uint64, src []byte, light rowLight) {
 	for j, c := range columns {
 		row[j] = [4]uint64{}
 		add := func(x int, part uint64) {

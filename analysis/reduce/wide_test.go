@@ -20,8 +20,8 @@ func TestReduceWide(t *testing.T) {
 		for _, width := range []int{1, 7, 1000, packedWidth - 1} {
 			columns := setColumns(nil, p.Width, width)
 			packed, wide := make([][4]uint64, width), make([][4]uint64, width)
-			sumRow(packed, columns, uint64(width), p.Pix, layout)
-			sumWideRow(wide, columns, uint64(width), p.Pix, layout)
+			sumRow(packed, columns, uint64(width), p.Pix, newRowLight(fixed.ReduceTables, layout))
+			sumWideRow(wide, columns, uint64(width), p.Pix, newRowLight(fixed.ReduceTables, layout))
 			for i := range packed {
 				if packed[i] != wide[i] {
 					t.Fatalf("layout %d, to %d: column %d is %v packed, %v wide", layout, width, i, packed[i], wide[i])

@@ -68,7 +68,7 @@ func area(r image.Rectangle) int { return r.Dx() * r.Dy() }
 
 // findIn looks for a canvas in a surround of a colour.
 func findIn(p analysis.Pixels, views *[sides]side, of code) Found {
-	s := scene{views: views, of: of, width: p.Width, height: p.Height}
+	s := scene{views: views, space: p.Space, of: of, width: p.Width, height: p.Height}
 	count := 0
 	for i := range views {
 		if s.open[i], s.opened[i] = opening(&views[i], of); s.opened[i] {

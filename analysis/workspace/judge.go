@@ -37,6 +37,7 @@ const grain = 16
 // scene is a picture with what was found in it so far.
 type scene struct {
 	views         *[sides]side
+	space         *colour.Space
 	of            code // the surround's colour
 	width, height int
 	open          distances // where the surround begins
@@ -65,7 +66,7 @@ func (s *scene) judge(f Found, opened int) Certainty {
 	if edge < likelyEdge || around < likelyAround {
 		return None
 	}
-	grey := isGrey(f.Surround)
+	grey := isGrey(s.space, f.Surround)
 	if opened >= surelyOpened && grey && hard && edge >= certainEdge && around >= cleanAround && s.flat(f.Canvas) <= flatMost {
 		return Certain
 	}
@@ -76,11 +77,11 @@ func (s *scene) judge(f Found, opened int) Certainty {
 }
 
 // isGrey reports whether a workspace may have a colour.
-func isGrey(c colour.RGB) bool {
+func isGrey(space *colour.Space, c colour.RGB) bool {
 	if int(max(c.R, c.G, c.B))-int(min(c.R, c.G, c.B)) > neutralMost {
 		return false
 	}
-	l := colour.Lightness(colour.Luminance(colour.Linear(c.R), colour.Linear(c.G), colour.Linear(c.B)))
+	l := space.LabOfCode(c).L
 	return l >= blackest && l <= whitest
 }
 

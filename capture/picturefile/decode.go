@@ -2,10 +2,12 @@ package picturefile
 
 import (
 	"archive/zip"
+	"bufio"
 	"encoding/binary"
 	"errors"
 	"fmt"
 	"image"
+	"image/color"
 	"image/gif"
 	"image/jpeg"
 	"image/png"
@@ -16,6 +18,7 @@ import (
 	"golang.org/x/image/tiff"
 	"golang.org/x/image/webp"
 
+	"app.tonedesk/capture/header"
 	"app.tonedesk/capture/memory"
 )
 
@@ -25,24 +28,27 @@ type pictureFormat struct {
 	magic       []string // how its files begin; ? stands for any byte
 	config      func(io.Reader) (image.Config, error)
 	decode      func(io.Reader) (image.Image, error)
-	takes       func(image.Config, *source) float64 // bytes of memory
-	orientation func(*source) int                   // 1 to 8; nil: the format has none
+	takes       func(image.Config, *header.Source) float64 // bytes of memory
+	orientation func(*header.Source) int                   // 1 to 8; nil: the format has none
+	// colours reads what the file says of its colours, from its bytes, or those of the picture in it;
+	// nil: nothing is read. The error wraps ErrProfile.
+	colours func(*header.Source, io.Reader) (header.Colours, error)
 }
 
 var pictureFormats = []pictureFormat{
-	{"png", []string{"\x89PNG\r\n\x1a\n"}, png.DecodeConfig, png.Decode, pngTakes, pngOrientation},
-	{"jpeg", []string{"\xff\xd8\xff"}, jpeg.DecodeConfig, jpeg.Decode, jpegTakes, jpegOrientation},
-	{"gif", []string{"GIF87a", "GIF89a"}, gif.DecodeConfig, gif.Decode, plainTakes, nil},
-	{"tiff", []string{"II*\x00", "MM\x00*"}, tiff.DecodeConfig, tiff.Decode, tiffTakes, tiffOrientation},
-	{"webp", []string{"RIFF????WEBP"}, webp.DecodeConfig, webpDecode, webpTakes, webpOrientation},
+	{"png", []string{"\x89PNG\r\n\x1a\n"}, png.DecodeConfig, png.Decode, pngTakes, header.PNGOrientation, header.PNGColours},
+	{"jpeg", []string{"\xff\xd8\xff"}, jpeg.DecodeConfig, jpeg.Decode, jpegTakes, header.JPEGOrientation, header.JPEGColours},
+	{"gif", []string{"GIF87a", "GIF89a"}, gif.DecodeConfig, gif.Decode, plainTakes, nil, nil},
+	{"tiff", []string{"II*\x00", "MM\x00*"}, tiff.DecodeConfig, tiff.Decode, tiffTakes, header.TIFFOrientation, header.TIFFColours},
+	{"webp", []string{"RIFF????WEBP"}, webp.DecodeConfig, webpDecode, webpTakes, header.WebPOrientation, header.WebPColours},
 	// BM alone could begin any text: its info header's length, under 256, says more.
-	{"bmp", []string{"BM?????????????\x00\x00\x00"}, bmp.DecodeConfig, bmp.Decode, plainTakes, nil},
-	{oraName, []string{oraMagic}, png.DecodeConfig, png.Decode, pngTakes, nil}, // of its merged image
+	{"bmp", []string{"BM?????????????\x00\x00\x00"}, bmp.DecodeConfig, bmp.Decode, plainTakes, nil, nil},
+	{oraName, []string{oraMagic}, png.DecodeConfig, png.Decode, pngTakes, nil, header.PNGColours}, // of its merged image
 }
 
 // decode decodes the picture file s, of at most maxPixels pixels. It copes with any
 // bytes: decoders that panic are caught.
-func decode(s *source, maxPixels int64) (p *Picture, err error) {
+func decode(s *header.Source, maxPixels int64) (p *Picture, err error) {
 	defer func() {
 		if r := recover(); r != nil {
 			p, err = nil, fmt.Errorf("%w: decoder broke down: %v", ErrDamaged, r)
@@ -59,6 +65,13 @@ func decode(s *source, maxPixels int64) (p *Picture, err error) {
 	if l.merged != nil && !fits(l.merged, c) {
 		return nil, fmt.Errorf("%s of %d x %d pixels: %w", f.name, c.Width, c.Height, ErrHuge)
 	}
+	if c.ColorModel == color.CMYKModel { // what light they make only their printing tells
+		return nil, fmt.Errorf("%s: %w", f.name, ErrInks)
+	}
+	said, err := l.colours(s)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", f.name, err)
+	}
 	img, err := read(f, s, l.open, f.decode)
 	if err != nil {
 		return nil, err
@@ -67,7 +80,7 @@ func decode(s *source, maxPixels int64) (p *Picture, err error) {
 	memory.LetGo(pixelBytes * size.X * size.Y) // what the decoder needed
 	pix, size := upright(straightRows(img, size), size, l.orientation)
 	memory.LetGo(len(pix)) // what it was made of
-	return &Picture{Pix: pix, Stride: pixelBytes * size.X, Size: size}, nil
+	return &Picture{Pix: pix, Stride: pixelBytes * size.X, Size: size, Colours: said}, nil
 }
 
 // looked is what a picture file says of itself before it is decoded.
@@ -81,12 +94,12 @@ type looked struct {
 }
 
 // lookAt reads no more of a file than its header.
-func lookAt(s *source) (l looked, err error) {
-	if l.format, err = formatOf(s.head(headBytes)); err != nil {
+func lookAt(s *header.Source) (l looked, err error) {
+	if l.format, err = formatOf(s.Head(headBytes)); err != nil {
 		return l, err
 	}
 	f, png := l.format, s
-	l.open = func() (io.Reader, error) { return s.reader(), nil }
+	l.open = func() (io.Reader, error) { return s.Reader(), nil }
 	if f.name == oraName {
 		if l.merged, err = mergedPart(s); err != nil {
 			return l, f.explain(s, err, false)
@@ -105,6 +118,18 @@ func lookAt(s *source) (l looked, err error) {
 		l.takes = max(l.takes, 2*pixelBytes*pixelsOf(l.config)) // it is turned from one memory into another
 	}
 	return l, nil
+}
+
+// colours returns what the file says of its colours.
+func (l looked) colours(s *header.Source) (c header.Colours, err error) {
+	if l.format.colours == nil {
+		return c, nil
+	}
+	r, err := l.open()
+	if err != nil {
+		return c, err
+	}
+	return l.format.colours(s, bufio.NewReader(r))
 }
 
 // allow refuses a size that can't be, or is too large, or has no room in memory.
@@ -159,7 +184,7 @@ func agrees(magic string, data []byte) bool {
 }
 
 // read has decoder read the picture that open opens, and explains its error.
-func read[T any](f pictureFormat, s *source, open func() (io.Reader, error), decoder func(io.Reader) (T, error)) (v T, err error) {
+func read[T any](f pictureFormat, s *header.Source, open func() (io.Reader, error), decoder func(io.Reader) (T, error)) (v T, err error) {
 	r := &endReader{}
 	if r.from, err = open(); err == nil {
 		v, err = decoder(r)
@@ -192,7 +217,7 @@ func (r *endReader) ReadAt(b []byte, at int64) (int, error) {
 
 // explain wraps the sentinel that a decoder's error means for a file; ended says whether
 // it wanted more than there was.
-func (f pictureFormat) explain(s *source, err error, ended bool) error {
+func (f pictureFormat) explain(s *header.Source, err error, ended bool) error {
 	for _, said := range []error{ErrNotPicture, ErrKind, ErrHuge, ErrTruncated, ErrDamaged} {
 		if errors.Is(err, said) {
 			return fmt.Errorf("%s: %w", f.name, err)
@@ -206,7 +231,7 @@ func (f pictureFormat) explain(s *source, err error, ended bool) error {
 	)
 	switch {
 	case errors.As(err, &jpegKind), errors.As(err, &pngKind), errors.As(err, &tiffKind),
-		errors.Is(err, bmp.ErrUnsupported), errors.Is(err, zip.ErrAlgorithm), f.name == "webp" && webpIsAnimated(s.head(headBytes)):
+		errors.Is(err, bmp.ErrUnsupported), errors.Is(err, zip.ErrAlgorithm), f.name == "webp" && webpIsAnimated(s.Head(headBytes)):
 		what = ErrKind
 	case ended, f.name == "webp" && webpIsShort(s):
 		what = ErrTruncated
@@ -216,9 +241,9 @@ func (f pictureFormat) explain(s *source, err error, ended bool) error {
 }
 
 // webpIsShort says whether data has fewer bytes than its RIFF header says (RFC 9649, 2.4).
-func webpIsShort(s *source) bool {
-	length := s.part(4, 4)
-	return length == nil || s.size < 8+int64(binary.LittleEndian.Uint32(length))
+func webpIsShort(s *header.Source) bool {
+	length := s.Part(4, 4)
+	return length == nil || s.Size < 8+int64(binary.LittleEndian.Uint32(length))
 }
 
 // webpIsAnimated says whether data's VP8X header announces an animation (RFC 9649, 2.7).

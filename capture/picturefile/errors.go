@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"app.tonedesk/capture/header"
 	"app.tonedesk/capture/plainfile"
 )
 
@@ -26,6 +27,10 @@ var (
 	// ErrHuge: the picture claims more than MaxPixels pixels or MaxSide on a side, or the
 	// file more than MaxFileBytes bytes.
 	ErrHuge = errors.New("picture too large")
+	// ErrInks: a picture of inks (CMYK), not of light.
+	ErrInks = errors.New("picture of inks")
+	// ErrProfile: what the file says of its colours makes no sense.
+	ErrProfile = header.ErrProfile
 	// ErrEmptyFile: the file has no bytes.
 	ErrEmptyFile = errors.New("file is empty")
 	// ErrDirectory: the path is a directory, not a file.

@@ -8,6 +8,8 @@ import (
 	"image"
 	"slices"
 	"testing"
+
+	"app.tonedesk/capture/header"
 )
 
 // TIFF 6.0 (1992), p. 36: where the stored row 0 and column 0 are in the upright picture.
@@ -81,7 +83,7 @@ func exifData(order interface {
 // withExif returns card in each format that carries Exif data, with exif in it.
 func withExif(t testing.TB, exif []byte) map[string][]byte {
 	files := encoded(t, card())
-	app1 := append([]byte(exifPrefix), exif...)
+	app1 := append([]byte(header.ExifPrefix), exif...)
 	app1 = append(binary.BigEndian.AppendUint16([]byte{0xff, 0xe1}, uint16(len(app1)+2)), app1...)
 	chunk := append([]byte("eXIf"), exif...)
 	size := binary.BigEndian.AppendUint32(nil, uint32(len(exif)))
@@ -93,7 +95,7 @@ func withExif(t testing.TB, exif []byte) map[string][]byte {
 		"png, before pixels":  slices.Concat(pngFile[:33], chunk, pngFile[33:]), // signature 8, IHDR 25 bytes
 		"png, after pixels":   slices.Concat(pngFile[:len(pngFile)-12], chunk, pngFile[len(pngFile)-12:]),
 		"webp":                webpOf(card(), exif),
-		"webp, with a prefix": webpOf(card(), append([]byte(exifPrefix), exif...)),
+		"webp, with a prefix": webpOf(card(), append([]byte(header.ExifPrefix), exif...)),
 	}
 }
 
@@ -153,14 +155,14 @@ func TestOrientationOfSenselessData(t *testing.T) {
 		{"a count of 2", change(28, 2)},
 		{"another type", change(26, 4)},
 	}
-	if got := tiffOrientation(sourceOf(good)); got != 6 {
+	if got := header.TIFFOrientation(header.SourceOf(good)); got != 6 {
 		t.Fatalf("good data give %d", got)
 	}
-	if got := tiffOrientation(sourceOf(change(10, 0xff, 0xff))); got != 6 {
+	if got := header.TIFFOrientation(header.SourceOf(change(10, 0xff, 0xff))); got != 6 {
 		t.Errorf("a directory that claims too many entries gives %d, want what it has", got)
 	}
 	for _, tt := range tests {
-		if got := tiffOrientation(sourceOf(tt.data)); got != 1 {
+		if got := header.TIFFOrientation(header.SourceOf(tt.data)); got != 1 {
 			t.Errorf("%s: %d, want 1", tt.name, got)
 		}
 		for name, file := range withExif(t, tt.data) {
@@ -170,7 +172,7 @@ func TestOrientationOfSenselessData(t *testing.T) {
 		}
 	}
 	for n := range good[:34] { // every cut before the value's end
-		if got := tiffOrientation(sourceOf(good[:n])); got != 1 && n < 34 {
+		if got := header.TIFFOrientation(header.SourceOf(good[:n])); got != 1 && n < 34 {
 			t.Errorf("%d bytes give %d", n, got)
 		}
 	}
@@ -189,8 +191,8 @@ func FuzzOrientation(f *testing.F) {
 		f.Add(data)
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		for _, read := range []func(*source) int{tiffOrientation, jpegOrientation, pngOrientation, webpOrientation} {
-			if o := read(sourceOf(data)); o < 1 || o > 8 {
+		for _, read := range []func(*header.Source) int{header.TIFFOrientation, header.JPEGOrientation, header.PNGOrientation, header.WebPOrientation} {
+			if o := read(header.SourceOf(data)); o < 1 || o > 8 {
 				t.Errorf("orientation %d", o)
 			}
 		}
@@ -210,7 +212,7 @@ func FuzzDecode(f *testing.F) {
 		f.Add(data)
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		p, err := decode(sourceOf(data), most)
+		p, err := decode(header.SourceOf(data), most)
 		if err != nil {
 			said := func(known error) bool { return errors.Is(err, known) }
 			if p != nil || !slices.ContainsFunc([]error{ErrNotPicture, ErrKind, ErrHuge, ErrTruncated, ErrDamaged, ErrEmptyFile}, said) {

@@ -7,6 +7,8 @@ import (
 	"io"
 	"path/filepath"
 	"strings"
+
+	"app.tonedesk/capture/header"
 )
 
 // OpenRaster is a zip archive whose first part, mimetype, is stored as it is; the whole
@@ -28,7 +30,7 @@ const (
 )
 
 // mergedPart returns the archive's merged image.
-func mergedPart(s *source) (*zip.File, error) {
+func mergedPart(s *header.Source) (*zip.File, error) {
 	archive, err := openArchive(s)
 	if err != nil {
 		return nil, err
@@ -54,15 +56,15 @@ func mergedPart(s *source) (*zip.File, error) {
 // openArchive opens an archive whose parts it has counted before, and which says that it is
 // OpenRaster. Each part has at least one signature in the list of parts, and the list ends in
 // a record. Source: APPNOTE.TXT 6.3, .ZIP File Format Specification, 4.3.12 and 4.3.16.
-func openArchive(s *source) (*zip.Reader, error) {
+func openArchive(s *header.Source) (*zip.Reader, error) {
 	const part, end, endSize = "PK\x01\x02", "PK\x05\x06", 22
-	if parts, _ := s.count(part); parts > mostParts {
+	if parts, _ := s.Count(part); parts > mostParts {
 		return nil, fmt.Errorf("archive of %d parts: %w", parts, ErrManyParts)
 	}
-	if _, at := s.count(end); at < 0 || at+endSize > s.size {
+	if _, at := s.Count(end); at < 0 || at+endSize > s.Size {
 		return nil, fmt.Errorf("no end of the archive: %w", ErrTruncated)
 	}
-	archive, err := zip.NewReader(s.from, s.size)
+	archive, err := zip.NewReader(s.From, s.Size)
 	if err != nil {
 		return nil, err
 	}
@@ -85,14 +87,14 @@ func saysORA(f *zip.File) bool {
 }
 
 // headOf returns the first bytes of the merged image, none where it can't be read.
-func headOf(merged *zip.File) *source {
+func headOf(merged *zip.File) *header.Source {
 	part, err := merged.Open()
 	if err != nil {
-		return sourceOf(nil)
+		return header.SourceOf(nil)
 	}
 	defer part.Close()
 	head, _ := io.ReadAll(io.LimitReader(part, headBytes)) // what is wrong with it the decoder says
-	return sourceOf(head)
+	return header.SourceOf(head)
 }
 
 // fits says whether a PNG file of c's size can be as long as the merged image, which is never

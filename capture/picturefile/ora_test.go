@@ -15,6 +15,7 @@ import (
 	"testing"
 
 	"app.tonedesk/analysis/lawtest"
+	"app.tonedesk/capture/header"
 )
 
 // oraFile is a part of an archive, stored or shrunk.
@@ -154,7 +155,7 @@ func FuzzORA(f *testing.F) {
 	f.Add(oraOf(f, append(oraParts(claims(300, 200)["png"]), oraFile{"../x", nil, false})...))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		const most = 1 << 16
-		p, err := decode(sourceOf(data), most)
+		p, err := decode(header.SourceOf(data), most)
 		if err == nil {
 			if n := p.Size.X * p.Size.Y; n <= 0 || n > most || len(p.Pix) != 4*n {
 				t.Fatalf("size %v, %d bytes", p.Size, len(p.Pix))

@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/capture/header"
 	"app.tonedesk/capture/plainfile"
 )
 
@@ -23,20 +24,24 @@ const (
 	MaxFileBytes = 1 << 30
 )
 
-// Picture is a decoded picture: RGBA rows with straight alpha, upright. Colours are
-// taken to be sRGB; profiles inside the file are not read.
+// Picture is a decoded picture: RGBA rows with straight alpha, upright. Its numbers are those of
+// the file, which may stand for other colours than sRGB's: see Colours.
 type Picture struct {
 	Pix    []byte
 	Stride int
 	Size   image.Point
-	path   string      // of the file, absolute; empty: from memory
-	info   fs.FileInfo // of the file, as it was when it was read
+	// Colours is what the file says of its colours.
+	Colours header.Colours
+	Space   any         // of its frames, see capture.Frame
+	path    string      // of the file, absolute; empty: from memory
+	info    fs.FileInfo // of the file, as it was when it was read
 }
 
 // Open reads the picture file at path: png, jpeg, gif (its first picture),
 // bmp, tiff, webp or ora (its layers merged), turned upright as its Exif data say.
 // Errors wrap fs.ErrNotExist, fs.ErrPermission, ErrDirectory, ErrNotFile,
-// ErrEmptyFile, ErrNotPicture, ErrTruncated, ErrDamaged, ErrKind, ErrHuge or *memory.Full.
+// ErrEmptyFile, ErrNotPicture, ErrTruncated, ErrDamaged, ErrKind, ErrInks, ErrProfile, ErrHuge or
+// *memory.Full.
 // A size beyond the limits, or for which there is no room, is refused before anything of that
 // size is set up.
 func Open(path string) (*Picture, error) {
@@ -60,7 +65,7 @@ func openPicture(path string) (*Picture, error) {
 	if err := mayBePicture(f, info); err != nil {
 		return nil, err
 	}
-	p, err := decode(&source{from: f, size: info.Size()}, MaxPixels)
+	p, err := decode(&header.Source{From: f, Size: info.Size()}, MaxPixels)
 	if err != nil {
 		return nil, err
 	}
@@ -81,7 +86,7 @@ func Needs(path string) (pixels, bytes int64) {
 		return 0, 0
 	}
 	defer f.Close()
-	l, err := lookAt(&source{from: f, size: info.Size()})
+	l, err := lookAt(&header.Source{From: f, Size: info.Size()})
 	if err != nil || l.config.Width <= 0 || l.config.Height <= 0 || l.config.Width > MaxSide || l.config.Height > MaxSide {
 		return 0, 0
 	}
@@ -90,7 +95,7 @@ func Needs(path string) (pixels, bytes int64) {
 
 // Decode decodes the contents of a picture file, as Open does.
 func Decode(data []byte) (*Picture, error) {
-	p, err := decode(sourceOf(data), MaxPixels)
+	p, err := decode(header.SourceOf(data), MaxPixels)
 	if err != nil {
 		return nil, fmt.Errorf("decode picture: %w", err)
 	}
@@ -104,13 +109,16 @@ func (p *Picture) Stream() capture.Stream {
 }
 
 // Follow opens a picture file, as Open does, and returns its stream. Each
-// picture is prepared before it is handed out: it may be written to then, and not after.
-func Follow(path string, prepare func(*Picture)) (capture.Stream, error) {
+// picture is prepared before it is handed out: it may be written to then, and not after. An error
+// is as if it could not be opened.
+func Follow(path string, prepare func(*Picture) error) (capture.Stream, error) {
 	p, err := Open(path)
 	if err != nil {
 		return nil, err
 	}
-	prepare(p)
+	if err := prepare(p); err != nil {
+		return nil, fmt.Errorf("open picture %q: %w", path, err)
+	}
 	return &pictureStream{picture: p, prepare: prepare}, nil
 }
 

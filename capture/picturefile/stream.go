@@ -26,8 +26,8 @@ const (
 // file has changed. Reading it again goes on beside, so that no Grab takes long.
 type pictureStream struct {
 	picture *Picture
-	prepare func(*Picture) // each that is read, before anybody sees it; nil: nothing
-	given   bool           // the first picture was handed out
+	prepare func(*Picture) error // each that is read, before anybody sees it; nil: nothing
+	given   bool                 // the first picture was handed out
 
 	checked time.Time
 	loading chan loaded // nil: the file is not being read
@@ -61,7 +61,7 @@ func (s *pictureStream) Grab(ctx context.Context, f *capture.Frame) (changed boo
 	}
 	s.given = true
 	p := s.picture
-	*f = capture.Frame{Pix: p.Pix, Stride: p.Stride, Size: p.Size, Layout: capture.RGBA, At: time.Now(), Lasts: true}
+	*f = capture.Frame{Pix: p.Pix, Stride: p.Stride, Size: p.Size, Layout: capture.RGBA, At: time.Now(), Lasts: true, Space: p.Space}
 	return true, nil
 }
 
@@ -106,7 +106,7 @@ func (s *pictureStream) load() {
 	go func() {
 		p, err := openPicture(path)
 		if err == nil && prepare != nil {
-			prepare(p)
+			err = prepare(p)
 		}
 		done <- loaded{p, err}
 	}()
@@ -120,7 +120,7 @@ func (s *pictureStream) take(l loaded, now time.Time) (changed bool) {
 	}
 	old := s.picture
 	s.picture, s.trouble, s.tried = l.picture, nil, nil
-	return old.Size != l.picture.Size || !bytes.Equal(old.Pix, l.picture.Pix)
+	return old.Size != l.picture.Size || !old.Colours.Equal(l.picture.Colours) || !bytes.Equal(old.Pix, l.picture.Pix)
 }
 
 func (s *pictureStream) fail(err error, now time.Time) {

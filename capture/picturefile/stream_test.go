@@ -48,7 +48,7 @@ func follow(t *testing.T, test func(f *follower)) {
 // Each picture of a file is prepared before anybody sees it, also one that is read again.
 func TestFollowPictureIsPrepared(t *testing.T) {
 	follow(t, func(f *follower) {
-		stream, err := Follow(f.path, func(p *Picture) { p.Pix[0] += 100 })
+		stream, err := Follow(f.path, func(p *Picture) error { p.Pix[0] += 100; return nil })
 		if err != nil {
 			f.t.Fatal(err)
 		}

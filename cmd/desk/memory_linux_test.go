@@ -53,11 +53,9 @@ var pictureKinds = map[string]func(w, h int) []byte{
 		noError(jpeg.Encode(&b, rows(w, h, 255), nil))
 		return b.Bytes()
 	},
-	"full.jpg":             func(w, h int) []byte { return rawJPEG(w, h, 0xc0, 3) },
-	"progressive.jpg":      func(w, h int) []byte { return rawJPEG(w, h, 0xc2, 3) },
-	"progressive inks.jpg": func(w, h int) []byte { return rawJPEG(w, h, 0xc2, 4) },
-	"inks.jpg":             func(w, h int) []byte { return rawJPEG(w, h, 0xc0, 4) },
-	"grey.jpg":             func(w, h int) []byte { return rawJPEG(w, h, 0xc0, 1) },
+	"full.jpg":        func(w, h int) []byte { return rawJPEG(w, h, 0xc0, 3) },
+	"progressive.jpg": func(w, h int) []byte { return rawJPEG(w, h, 0xc2, 3) },
+	"grey.jpg":        func(w, h int) []byte { return rawJPEG(w, h, 0xc0, 1) },
 	"frames.gif": func(w, h int) []byte {
 		frame := image.NewPaletted(image.Rect(0, 0, w, h), color.Palette{color.Gray{90}, color.White})
 		var b bytes.Buffer

@@ -2,6 +2,7 @@ package pictures
 
 import (
 	"errors"
+	"fmt"
 	"image"
 
 	"app.tonedesk/analysis"
@@ -16,25 +17,50 @@ func Pixels(f *capture.Frame) analysis.Pixels {
 	if f.Layout == capture.BGRX {
 		layout = analysis.BGRX
 	}
-	return analysis.Pixels{Pix: f.Pix, Stride: f.Stride, Width: f.Size.X, Height: f.Size.Y, Layout: layout}
+	space, _ := f.Space.(*colour.Space)
+	return analysis.Pixels{Pix: f.Pix, Stride: f.Stride, Width: f.Size.X, Height: f.Size.Y, Layout: layout, Space: space}
 }
 
-// OfFile returns a picture that was read from a file as the analysis reads it. No byte is
-// copied.
-func OfFile(p *picturefile.Picture) analysis.Pixels {
-	return analysis.Pixels{Pix: p.Pix, Stride: p.Stride, Width: p.Size.X, Height: p.Size.Y, Layout: analysis.RGBA}
+// OfFile returns a picture that was read from a file as the analysis reads it, in the colours that
+// the file says, and what of it says them. No byte is copied. For errors see SpaceOf.
+func OfFile(p *picturefile.Picture) (analysis.Pixels, ToldBy, error) {
+	space, by, err := SpaceOf(p.Colours)
+	if err != nil {
+		return analysis.Pixels{}, by, err
+	}
+	return analysis.Pixels{Pix: p.Pix, Stride: p.Stride, Width: p.Size.X, Height: p.Size.Y, Layout: analysis.RGBA, Space: space}, by, nil
+}
+
+// Open reads a picture file. For errors see OfFile and picturefile.Open.
+func Open(path string) (analysis.Pixels, ToldBy, error) {
+	picture, err := picturefile.Open(path)
+	if err != nil {
+		return analysis.Pixels{}, "", err
+	}
+	p, by, err := OfFile(picture)
+	if err != nil {
+		return p, by, fmt.Errorf("open picture %q: %w", path, err)
+	}
+	return p, by, nil
 }
 
 // Follow returns the stream of a picture file, laid over white where it is partly transparent:
 // in place, since there may not be memory for both.
 func Follow(path string) (capture.Stream, error) {
-	return picturefile.Follow(path, func(p *picturefile.Picture) { OfFile(p).LayOver(analysis.White) })
+	return picturefile.Follow(path, func(picture *picturefile.Picture) error {
+		p, _, err := OfFile(picture)
+		if err == nil {
+			p.LayOver(analysis.White)
+			picture.Space = p.Space
+		}
+		return err
+	})
 }
 
 // Copy returns a copy in memory of its own, as RGBA. What is transparent stays so.
 func Copy(p analysis.Pixels) analysis.Pixels {
 	img := image.NewRGBA(p.Bounds())
-	c := analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: p.Width, Height: p.Height, Layout: analysis.RGBA}
+	c := analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: p.Width, Height: p.Height, Layout: analysis.RGBA, Space: p.Space}
 	if p.Layout == analysis.BGRX {
 		CopyOpaque(img, p)
 		return c
@@ -64,11 +90,10 @@ var ErrUncounted = errors.New("nothing to count")
 
 // ReadOpaque reads a picture file, with ground under what is partly transparent.
 func ReadOpaque(path string, ground colour.RGB) (analysis.Pixels, error) {
-	picture, err := picturefile.Open(path)
+	p, _, err := Open(path)
 	if err != nil {
 		return analysis.Pixels{}, err
 	}
-	p := OfFile(picture)
 	p.LayOver(ground) // it is ours alone
 	return p, nil
 }

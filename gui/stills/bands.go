@@ -101,7 +101,7 @@ type apart struct {
 
 func newApart(p analysis.Pixels, list []notes.Note) (*apart, error) {
 	a := &apart{picture: p, list: list, reach: reachOf(p.Bounds(), list)}
-	file, err := newRowFile(&sRGBWriter{&a.png, headSize}, a.reach.Size(), false)
+	file, err := newRowFile(&chunkWriter{&a.png, headSize, spaceChunk(nil)}, a.reach.Size(), false)
 	a.file = file
 	return a, err
 }

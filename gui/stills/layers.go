@@ -40,7 +40,7 @@ func WriteORA(w io.Writer, p analysis.Pixels, mask *analysis.Mask, list []notes.
 			{Name: "Notes", Image: above},
 			{Name: "Two-tone", Image: hidden("two-tone"), Hidden: true},
 			{Name: "Greys", Image: hidden("grey"), Hidden: true},
-			{Name: "Picture", Image: imageOf(p)},
+			{Name: "Picture", Image: inSRGB(p)},
 		},
 		Merged: above.merged(), // written before the layers
 		Small:  small,

@@ -96,7 +96,7 @@ func sized(p analysis.Pixels, side int) (*image.RGBA, float64) {
 		return Paint(p, "colour", w, h, views.Look{}), float64(w) / float64(p.Width)
 	}
 	k := max(1, side/longer)
-	img, straight := image.NewRGBA(image.Rect(0, 0, k*p.Width, k*p.Height)), imageOf(p)
+	img, straight := image.NewRGBA(image.Rect(0, 0, k*p.Width, k*p.Height)), inSRGB(p)
 	draw.NearestNeighbor.Scale(img, img.Rect, straight, straight.Rect, draw.Src, nil)
 	return img, float64(k)
 }
@@ -106,15 +106,24 @@ func sized(p analysis.Pixels, side int) (*image.RGBA, float64) {
 // opaque is returned as it is; the error is a *memory.Full where there is no room for a copy.
 func OnPaper(p analysis.Pixels) (analysis.Pixels, error) {
 	if isOpaque(p) {
-		return p, nil
+		return p, nil // in its own space
 	}
 	if err := memory.Room(int64(analysis.PixelBytes * p.Width * p.Height)); err != nil {
 		return p, err
 	}
-	paper, img := image.NewRGBA(p.Bounds()), imageOf(p)
+	paper, img := image.NewRGBA(p.Bounds()), inSRGB(p)
 	draw.Draw(paper, paper.Rect, image.White, image.Point{}, draw.Src)
 	draw.Draw(paper, paper.Rect, img, image.Point{}, draw.Over)
 	return pixelsOf(paper), nil
+}
+
+// inSRGB is imageOf for what is handed on, which is sRGB: a picture of another space is brought to it,
+// as the mirror shows it.
+func inSRGB(p analysis.Pixels) *image.NRGBA {
+	if p.Space == nil {
+		return imageOf(p)
+	}
+	return cutOut(Paint(p, "colour", p.Width, p.Height, views.Look{}), p)
 }
 
 // cutOut gives a view of the whole picture, pixel for pixel, the picture's transparency.

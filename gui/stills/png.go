@@ -1,9 +1,7 @@
 package stills
 
 import (
-	"encoding/binary"
 	"fmt"
-	"hash/crc32"
 	"image"
 	"image/color"
 	"image/draw"
@@ -12,50 +10,48 @@ import (
 	"math"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture/memory"
 )
 
 // WritePNG writes a picture without loss, said to be sRGB. It is written fast rather than
 // small: a still must not hold up the painter.
-func WritePNG(w io.Writer, img image.Image) error {
+func WritePNG(w io.Writer, img image.Image) error { return WritePNGIn(w, img, nil) }
+
+// WritePNGIn is WritePNG for a picture of a colour space, which it says.
+func WritePNGIn(w io.Writer, img image.Image, space *colour.Space) error {
+	out := &chunkWriter{w, headSize, spaceChunk(space)}
 	if rows := rowsOf(img); rows != nil {
-		return writeRows(&sRGBWriter{w, headSize}, rows)
+		return writeRows(out, rows)
 	}
 	e := png.Encoder{CompressionLevel: png.BestSpeed}
-	return e.Encode(&sRGBWriter{w, headSize}, img)
+	return e.Encode(out, img)
 }
 
-// headSize is how many bytes of a PNG file come before the chunks that may say sRGB: its
+// headSize is how many bytes of a PNG file come before the chunks that may say its colours: its
 // signature and the header chunk (W3C PNG Specification, Third Edition, 5.2 and 11.2.2).
 const headSize = 8 + 12 + 13
 
-// sRGBWriter puts an sRGB chunk behind the header chunk of the PNG file written through it.
-type sRGBWriter struct {
-	w    io.Writer
-	head int // bytes still to come before the chunk
+// chunkWriter puts a chunk behind the header chunk of the PNG file written through it.
+type chunkWriter struct {
+	w     io.Writer
+	head  int // bytes still to come before the chunk
+	chunk []byte
 }
 
-func (s *sRGBWriter) Write(b []byte) (n int, err error) {
+func (s *chunkWriter) Write(b []byte) (n int, err error) {
 	if s.head > 0 {
 		n, err = s.w.Write(b[:min(s.head, len(b))])
 		if s.head -= n; err != nil || s.head > 0 {
 			return n, err
 		}
-		if _, err := s.w.Write(sRGBChunk); err != nil {
+		if _, err := s.w.Write(s.chunk); err != nil {
 			return n, err
 		}
 	}
 	k, err := s.w.Write(b[n:])
 	return n + k, err
 }
-
-// sRGBChunk says that samples are sRGB, to be rendered perceptually (W3C PNG Specification,
-// Third Edition, 11.3.2.5).
-var sRGBChunk = func() []byte {
-	b := binary.BigEndian.AppendUint32(nil, 1)
-	b = append(b, "sRGB\x00"...)
-	return binary.BigEndian.AppendUint32(b, crc32.ChecksumIEEE(b[4:]))
-}()
 
 // imageOf returns pixels as Go's image package has them. It may share the memory of RGBA.
 func imageOf(p analysis.Pixels) *image.NRGBA {
@@ -108,13 +104,19 @@ func readPNG(file io.ReaderAt, width, height int) (analysis.Pixels, error) {
 	if err != nil {
 		return analysis.Pixels{}, fmt.Errorf("picture.png: %w: %w", ErrDamaged, err)
 	}
+	space, err := spaceIn(file)
+	if err != nil {
+		return analysis.Pixels{}, fmt.Errorf("picture.png: %w: %w", ErrDamaged, err)
+	}
 	straight, ok := img.(*image.NRGBA)
 	if !ok {
 		if m, ok := img.(*image.RGBA); ok { // what the decoder gives for a picture without alpha
-			return pixelsOf(m), nil
+			p := pixelsOf(m)
+			p.Space = space
+			return p, nil
 		}
 		straight = image.NewNRGBA(img.Bounds()) // somebody else wrote it
 		draw.Draw(straight, straight.Rect, img, img.Bounds().Min, draw.Src)
 	}
-	return analysis.Pixels{Pix: straight.Pix, Stride: straight.Stride, Width: width, Height: height}, nil
+	return analysis.Pixels{Pix: straight.Pix, Stride: straight.Stride, Width: width, Height: height, Space: space}, nil
 }

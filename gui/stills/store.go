@@ -121,7 +121,7 @@ func (s *Store) keep(id string, picture analysis.Pixels, meta metaFile, d notes.
 			err = s.disk.Write(filepath.Join(making, name), content)
 		}
 	}
-	write(pictureFile, func(w io.Writer) error { return WritePNG(w, imageOf(picture)) })
+	write(pictureFile, func(w io.Writer) error { return WritePNGIn(w, imageOf(picture), picture.Space) })
 	if len(d.Notes) > 0 {
 		text, err := d.Encode()
 		if err != nil {

@@ -6,7 +6,9 @@ import (
 	"encoding/json"
 	"errors"
 	"image"
+	"image/png"
 	"io/fs"
+	"math"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
@@ -18,6 +20,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/profile"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills/notes"
 )
@@ -657,6 +660,49 @@ func TestLongName(t *testing.T) {
 		}
 		if err := s.writeMeta(id, m); err != nil {
 			t.Fatal(err)
+		}
+	}
+}
+
+// A still remembers its colours' space, and what is exported of it is sRGB,
+// of the same lightness but for the rounding of its codes.
+func TestStillsRememberTheirSpace(t *testing.T) {
+	s := storeAt(t)
+	other, err := profile.Read(profile.Write(colour.Gamma22))
+	if err != nil {
+		t.Fatal(err)
+	}
+	other.Name = "Left of the easel"
+	for _, space := range []*colour.Space{nil, colour.DisplayP3, colour.AdobeRGB, other} {
+		p := noise(5)
+		p.Space = space
+		id, err := s.Keep(p, metaFor(1), nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		still, err := s.Open(id)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := still.Picture.Space; got != space.Known() {
+			t.Errorf("kept in %s, it comes back in %s", space.Title(), got.Title())
+		}
+		p.Space = space.Known()
+		if got, want := analysis.Read(still.Picture, analysis.Options{}).Histogram, analysis.Read(p, analysis.Options{}).Histogram; got != want {
+			t.Errorf("%s: it reads otherwise", space.Title())
+		}
+		var file bytes.Buffer
+		if err := WritePNG(&file, Annotated(p, nil)); err != nil {
+			t.Fatal(err)
+		}
+		out, err := png.Decode(&file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, g, b, _ := out.At(3, 4).RGBA()
+		made := colour.RGB{R: uint8(r >> 8), G: uint8(g >> 8), B: uint8(b >> 8)}
+		if own := p.Pixel(3, 4); math.Abs(space.LabOfCode(own).L-colour.SRGB.LabOfCode(made).L) > 0.6 { // a code of 8 bits
+			t.Errorf("%v of %s is handed on as %v", own, space.Title(), made)
 		}
 	}
 }

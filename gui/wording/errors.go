@@ -14,6 +14,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/profile"
 	"app.tonedesk/capture"
 	"app.tonedesk/capture/memory"
 	"app.tonedesk/capture/picturefile"
@@ -50,6 +51,14 @@ var reasons = []reason{
 	{picturefile.ErrTruncated, "the file ends before the picture does", "save or copy it again"},
 	{picturefile.ErrNoMerged, "it holds layers but no picture of the whole", "save it again with the merged image, or as PNG"},
 	{picturefile.ErrManyParts, "the archive has more than 2000 parts", "merge layers and save it again, or save it as PNG"},
+	{picturefile.ErrInks, "it is a picture of inks (CMYK), whose light depends on paper and press", "export a copy in RGB"},
+	{pictures.ErrHDR, "it is of high dynamic range (PQ or HLG), which is lighter than any display's white", "export a copy of ordinary range"},
+	{pictures.ErrColours, "it tells its colours in a way that isn't read here", "export a copy in sRGB"},
+	{profile.ErrTables, "its colour profile works by lookup tables, which are not read here", "convert it to sRGB, or to another space of red, green and blue"},
+	{profile.ErrOther, "its colour profile is not one of red, green and blue", "convert it to sRGB"},
+	{profile.ErrLarge, "its colour profile is larger than 4 megabytes", "convert it to sRGB"},
+	{profile.ErrDamaged, "its colour profile is damaged", "assign it another, or save it without one"},
+	{picturefile.ErrProfile, "its colour profile is damaged", "assign it another, or save it without one"},
 	{picturefile.ErrKind, "it is a rare kind of its format", "save it again as an ordinary PNG"},
 	{picturefile.ErrDamaged, "the file is damaged", "save or copy it again"},
 	{picturefile.ErrHuge, "it is larger than 100 megapixels, 100,000 pixels on a side or 1 gigabyte", "save a smaller copy"},

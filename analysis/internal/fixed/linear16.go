@@ -14,15 +14,22 @@ const LinearWhite = 65535
 // MiddleGrey is the linear light of L* 50: ((50+16)/116)^3 (CIE15).
 const MiddleGrey = 12071
 
-// ReduceTables hold the linear light of an 8-bit code in the places where a Reducer adds
-// it up: two channels, or one and the pixel's area, in one word.
-var ReduceTables = func() (t struct{ Low, High, Green [256]uint64 }) {
+// LightTables hold the linear light of an 8-bit code in the places where a Reducer adds it up: two
+// channels, or one and the pixel's area, in one word. Low is of red, High of blue, which lie in
+// these halves whatever a pixel's layout.
+type LightTables struct{ Low, High, Green [256]uint64 }
+
+// ReduceTables are those of sRGB, whose channels are alike.
+var ReduceTables = newLightTables(nil)
+
+func newLightTables(s *colour.Space) *LightTables {
+	t, linears := new(LightTables), s.Linears()
+	light := func(channel, code int) uint64 { return uint64(math.Round(LinearWhite * linears[channel][code])) }
 	for code := range t.Low {
-		light := uint64(math.Round(LinearWhite * colour.Linear(uint8(code))))
-		t.Low[code], t.High[code], t.Green[code] = light, light<<32, light|1<<32
+		t.Low[code], t.Green[code], t.High[code] = light(0, code), light(1, code)|1<<32, light(2, code)<<32
 	}
 	return t
-}()
+}
 
 // lightShares are the channels' shares of White, in 1/65536 of a unit of linear light.
 var lightShares = func() (s [3]uint64) {

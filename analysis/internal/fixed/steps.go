@@ -74,20 +74,29 @@ type Tables struct {
 	Share [3][256]uint32 // light of a channel's code, by red, green, blue; sums to White
 }
 
-// Bins are those of the histogram.
-var Bins = func() *Tables {
+// Bins are those of the histogram, of sRGB.
+var Bins = newTables(nil, nil)
+
+// newTables makes the tables of a space; nil is sRGB. The steps are the same in all, and taken
+// over from like where there is one.
+func newTables(s *colour.Space, like *Tables) *Tables {
 	t := new(Tables)
-	for i := range t.Edges {
-		t.Edges[i] = FirstLight(func(y float64) bool { return colour.BinOf(colour.Lightness(y)) > i })
+	if like == nil {
+		for i := range t.Edges {
+			t.Edges[i] = FirstLight(func(y float64) bool { return colour.BinOf(colour.Lightness(y)) > i })
+		}
+		t.Steps.Set(t.Edges[:])
+	} else {
+		t.Edges, t.Steps = like.Edges, like.Steps
 	}
-	t.Steps.Set(t.Edges[:])
-	for c, weight := range [3]float64{colour.RedLuminance, colour.GreenLuminance, colour.BlueLuminance} {
+	linears := s.Linears()
+	for c, weight := range [3]float64{s.Luminance(1, 0, 0), s.Luminance(0, 1, 0), s.Luminance(0, 0, 1)} {
 		for code := range t.Share[c] {
-			t.Share[c][code] = uint32(math.Round(White * weight * colour.Linear(uint8(code))))
+			t.Share[c][code] = uint32(math.Round(White * weight * linears[c][code]))
 		}
 	}
 	return t
-}()
+}
 
 // Of returns the bin of an 8-bit colour's lightness.
 func (t *Tables) Of(r, g, b uint8) uint8 {

@@ -9,6 +9,7 @@ import (
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/light"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
 )
@@ -17,6 +18,7 @@ import (
 // command line's contract. A figure that isn't there is null.
 type fileReport struct {
 	pictureFile
+	Space     spaceReport      `json:"space"`
 	Lightness stills.Lightness `json:"lightness"` // that of the figures, before the histogram
 	Histogram [256]int         `json:"histogram"` // bin i counts the L* whose colour.BinOf is i
 	stills.Figures
@@ -40,6 +42,13 @@ type pictureFile struct {
 	File   string `json:"file"`
 	Width  int    `json:"width"`
 	Height int    `json:"height"`
+}
+
+// spaceReport says which colours a picture's numbers were taken to stand for, and what of the file
+// said so.
+type spaceReport struct {
+	Name string          `json:"name"`
+	From pictures.ToldBy `json:"from"`
 }
 
 // limitsReport holds the shares of the counted pixels that are darker and lighter than
@@ -70,6 +79,9 @@ func (r fileReport) write(w io.Writer) {
 	l := r.Lightness
 	if !r.writeHead(w, l.Mean != nil) {
 		return
+	}
+	if r.Space.Name != colour.SRGB.Name {
+		fmt.Fprintf(w, "  colours    %s\n", plain(wording.SaySpace(r.Space.Name)))
 	}
 	r.writeCounted(w)
 	fmt.Fprintf(w, "  lightness  mean %.1f, half of the picture is at %.1f or darker\n", *l.Mean, *l.P50)

@@ -5,7 +5,6 @@ import (
 	"path/filepath"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
@@ -111,11 +110,17 @@ func pictureSubject(name string) (subject, error) {
 
 // openPicture reads the pixels of a picture file. Its errors are sentences.
 func openPicture(path string) (analysis.Pixels, error) {
-	picture, err := picturefile.Open(path)
+	p, _, err := openToldPicture(path)
+	return p, err
+}
+
+// openToldPicture is openPicture, and says what of the file told its colours.
+func openToldPicture(path string) (analysis.Pixels, pictures.ToldBy, error) {
+	p, by, err := pictures.Open(path)
 	if err != nil {
-		return analysis.Pixels{}, explained{sentence(wording.Explain(wording.On("read", path), err)), err}
+		return p, by, explained{sentence(wording.Explain(wording.On("read", path), err)), err}
 	}
-	return pictures.OfFile(picture), nil
+	return p, by, nil
 }
 
 // layOver lays half-transparent pixels over white, as desk read does: in place, since the
