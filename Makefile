@@ -20,10 +20,17 @@ LAWS := ./analysis/... ./capture ./gui/...
 # The toolkit draws by C, so what imports it is vetted on its own system only.
 WITH_TOOLKIT := /cmd/desk$$|/gui$$|/gui/(comparing|guitest|host|icons|keeping|menus|preferences|proposals|structure|widgets)$$
 
+# What is tested under Wine: packages that need no C compiler, and of the program's own tests those
+# that run it from outside; but for one that needs a terminal of Linux.
+ON_WINDOWS := ./analysis/... ./capture/memory ./capture/plainfile ./capture ./cmd/desk/command ./cmd/desk/quiet ./gui/files ./gui/live \
+	./gui/mistake ./gui/pictures ./gui/settings ./gui/setup ./gui/stills/... ./gui/wording
+OF_WINDOWS := ^Test(Foreign|Compare|Spot|EmptyList|Shade|Match|Palette|Read|Relight|Sheet|Still|Help|Version|Signs|Reports|Trouble|Window(FollowsTheScreen|Keys|ChoosesRegion|FollowsPictureFile|KeepsStills))
+NOT_OF_WINDOWS := ^TestReadProgress$$
+
 # How long each fuzz target runs.
 FUZZTIME ?= 60s
 
-.PHONY: run build test quick laws fuzz attack fit judge bench goldens shots notices fmt setup lint vet-others package package-check package-setup
+.PHONY: run build test quick laws fuzz attack fit judge bench goldens shots notices fmt setup lint vet-others windows test-windows package package-check package-setup
 
 run: setup build ## opens the window; without a display, on a virtual screen
 	@scripts/run.sh $(BIN)
@@ -66,6 +73,15 @@ vet-others: ## vets what needs no C compiler for Windows and macOS, tests too: a
 		echo "$$system"; \
 		GOOS=$$system CGO_ENABLED=0 go vet $$(go list ./... | grep -vE '$(WITH_TOOLKIT)') || exit 1; \
 	done
+
+windows: ## build/windows/desk.exe, for 64-bit Windows
+	@scripts/setup.sh windows
+	@scripts/windows/build.sh
+
+test-windows: ## tests that under Wine, and packages built for Windows; before each release, not in CI
+	@scripts/setup.sh wine
+	@scripts/windows/build.sh
+	@TEST_PACKAGES='$(ON_WINDOWS)' TEST_PROGRAM='$(OF_WINDOWS)' TEST_SKIP='$(NOT_OF_WINDOWS)' scripts/windows/test.sh
 
 package: package-setup ## build/package: .deb, .tar.gz, .zip (if build/windows/desk.exe is there), what is in them, sums
 	@scripts/package/package.sh

@@ -30,6 +30,9 @@ var (
 	ErrGivenUp = errors.New("given up")
 	// ErrPointerTaken: another program holds the pointer or the keyboard.
 	ErrPointerTaken = errors.New("pointer taken by another program")
+	// ErrLocked: the user's screen is locked, or shows a question of the system's. The stream
+	// goes on by itself.
+	ErrLocked = errors.New("screen locked")
 	// ErrNotAnswering: a call has not returned in time.
 	ErrNotAnswering = errors.New("not answering")
 	// ErrDisconnected: the connection to the display broke.

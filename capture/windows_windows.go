@@ -36,9 +36,14 @@ const (
 	mostClassLetter = 256 // of a window's class (WNDCLASSW)
 )
 
-// windowsBackend reads the screen as the portable one does, and windows one by one by asking their
+// windowsBackend reads the screen through a picture that is kept, and windows one by one by asking their
 // programs to paint them. Tried under no Windows as yet.
 type windowsBackend struct{ portableBackend }
+
+// Open implements Backend.
+func (windowsBackend) Open(ctx context.Context, region image.Rectangle) (Stream, error) {
+	return openGDI(ctx, region)
+}
 
 // following returns the backend with windows to follow.
 func following(b Backend) Backend {

@@ -1,12 +1,18 @@
 #!/usr/bin/env bash
 # Installs the system packages that building and testing need and that are missing; with the
-# word package those that building and making packages need.
+# word package those that building and making packages need, with windows those that building for
+# Windows needs, and with wine those that testing that needs too.
 set -euo pipefail
 
 build="gcc libc6-dev pkg-config xorg-dev libgl1-mesa-dev libxkbcommon-dev"
 screen="xvfb openbox xdotool xclip imagemagick x11-utils x11-xserver-utils libgl1-mesa-dri poppler-utils"
 packages="git dpkg-dev desktop-file-utils appstream mandoc zip lintian debootstrap"
-[ "${1:-}" != package ] || screen=$packages
+cross="gcc-mingw-w64-x86-64"
+case "${1:-}" in
+	package) screen=$packages ;;
+	windows) screen=$cross ;;
+	wine) screen="$screen $cross wine64" ;;
+esac
 
 if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
 	case "$(uname -s)" in Linux) ;; *) exit 0 ;; esac

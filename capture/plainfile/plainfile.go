@@ -21,6 +21,9 @@ var (
 // what it is. It never waits. flag must not empty the file: until it is open nobody knows
 // what it is. The error names the path, and wraps ErrFolder, ErrNotPlain or the system's.
 func Open(path string, flag int) (*os.File, fs.FileInfo, error) {
+	if err := NotReserved(path); err != nil {
+		return nil, nil, err
+	}
 	// Opening alone can do something to a device, such as winding back a tape.
 	info, err := os.Stat(path)
 	if err == nil {

@@ -72,6 +72,7 @@ var doors = []door{
 	{"capture/plainfile", []string{toolkit, "analysis", "capture", "gui", "cmd", "assets"}, nil},
 	{"assets", []string{toolkit, "analysis", "capture", "gui", "cmd"}, nil},
 	{"cmd/desk/command", []string{toolkit, "gui"}, []string{"gui/wording", "gui/stills", "gui/pictures", "gui/files", "gui/mistake", "gui/settings"}},
+	{"cmd/desk/console", []string{toolkit, "analysis", "capture", "gui", "cmd", "assets"}, nil},
 	{"cmd/desk/quiet", []string{toolkit, "analysis", "capture", "gui", "assets"}, []string{"capture/plainfile"}},
 	{"gui", []string{"cmd"}, nil},
 	{"gui/files", []string{toolkit, "analysis", "capture", "gui"}, []string{"capture/plainfile"}},

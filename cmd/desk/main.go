@@ -5,11 +5,12 @@ import (
 
 	"app.tonedesk/capture/memory"
 	"app.tonedesk/cmd/desk/command"
+	"app.tonedesk/cmd/desk/console"
 	"app.tonedesk/cmd/desk/quiet"
 )
 
 func main() {
-	os.Exit(run(os.Args[1:], command.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}))
+	os.Exit(run(os.Args[1:], command.Streams{In: os.Stdin, Out: os.Stdout, Err: console.Errors()}))
 }
 
 // run does what the arguments ask for and returns the exit code.

@@ -30,7 +30,7 @@ func TestVersion(t *testing.T) {
 	e := desktest.Run(t, "", "--version")
 	e.PlainErrors(t, 0)
 	number := said(t, `(?m)^\s*Version = "(.+)"$`, "FyneApp.toml")
-	if want := "Tonedesk " + number + "-dev\n"; e.Out != want || e.Code != 0 {
+	if want := "Tonedesk " + number + "-dev\n"; e.Out != want && !desktest.Foreign() || !strings.HasPrefix(e.Out, "Tonedesk "+number) || e.Code != 0 {
 		t.Errorf("it says %q, want %q; code %d", e.Out, want, e.Code)
 	}
 	if said(t, `(?:## \[|will be )(\d[^\]\s]*)[\].]`, "CHANGELOG.md") != number {

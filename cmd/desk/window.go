@@ -19,6 +19,7 @@ import (
 	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/capture/plainfile"
 	"app.tonedesk/cmd/desk/command"
+	"app.tonedesk/cmd/desk/console"
 	_ "app.tonedesk/cmd/desk/lean"
 	"app.tonedesk/cmd/desk/quiet"
 	"app.tonedesk/gui"
@@ -52,6 +53,7 @@ func openWindow(args []string, s command.Streams) (exit int) {
 	if err := displayAnswers(); err != nil {
 		return s.Fail(sayNoDisplay(err, os.Getenv))
 	}
+	s.Err = console.Leave(s.Err)
 	return runWindow(w.Picture, trace, s)
 }
 

@@ -107,7 +107,8 @@ func TestWindowChoosesRegion(t *testing.T) {
 	server, _, _ := desktest.ScreenWithPatches(t)
 	w := desktest.OpenOn(t, server, `{"version": 1, "place": {"x": 600, "y": 40, "width": 380, "height": 700}}`, nil)
 	w.WaitFor("the first start", func(l desktest.Shown) bool {
-		return len(l.Menu) == 4 && l.Sentence == "Choose what to watch"
+		_, offered := desktest.Named(l.Menu, "A region of the screen")
+		return offered && l.Sentence == "Choose what to watch"
 	})
 	choose := func(end ...string) {
 		w.Key("r")

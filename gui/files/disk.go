@@ -32,7 +32,7 @@ func (System) Write(path string, write func(io.Writer) error) (err error) {
 		return err
 	}
 	defer end()
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	f, err := create(path)
 	if err != nil {
 		return err
 	}
@@ -56,7 +56,7 @@ func (System) Write(path string, write func(io.Writer) error) (err error) {
 	return f.Sync()
 }
 
-func (System) Rename(from, to string) error { return os.Rename(from, to) }
+func (System) Rename(from, to string) error { return rename(from, to) }
 
 func (System) Remove(path string) error { return os.RemoveAll(path) }
 

@@ -71,6 +71,9 @@ func (t To) Open() (*os.File, error) {
 
 // place returns where the file lies behind all links, and what is there; nil for nothing.
 func (t To) place() (path string, there fs.FileInfo, err error) {
+	if err := plainfile.NotReserved(t.Path); err != nil {
+		return "", nil, err
+	}
 	there, err = os.Stat(t.Path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):

@@ -24,6 +24,9 @@ func links(t *testing.T) (dir string) {
 	); err != nil {
 		t.Skip(err) // Windows without the right to make links
 	}
+	if info, err := os.Lstat(at("soft")); err != nil || info.Mode()&fs.ModeSymlink == 0 {
+		t.Skip("Wine makes an empty file of a link", err)
+	}
 	return dir
 }
 

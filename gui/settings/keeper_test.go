@@ -116,6 +116,9 @@ func TestKeeperFollowsLinks(t *testing.T) {
 	if err := os.Symlink(real, path); err != nil {
 		t.Skip(err) // Windows without the right to make links
 	}
+	if info, err := os.Lstat(path); err != nil || info.Mode()&os.ModeSymlink == 0 {
+		t.Skip("Wine makes an empty file of a link", err)
+	}
 	k := NewKeeper(path, nil)
 	k.Save(withBands(8))
 	if err := k.Flush(); err != nil || keptBands(t, real) != 8 {

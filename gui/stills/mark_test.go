@@ -94,6 +94,7 @@ func TestMarkedStillGoes(t *testing.T) {
 	s := storeAt(t)
 	still := mark(t, s, keep(t, s, 1), nil)
 	if err := os.RemoveAll(s.Folder(still.ID)); err != nil {
+		still.Close()
 		t.Skip(err) // Windows keeps what is open
 	}
 	if err := s.SaveNotes(still, notesFor(1)); !errors.Is(err, ErrGone) {
@@ -204,6 +205,7 @@ func TestKilledWindowLetsGo(t *testing.T) {
 	}
 	_ = child.Wait() // killed
 	mine := mark(t, s, id, nil)
+	defer mine.Close()
 	if err := s.SaveNotes(mine, append(mine.Notes.Notes, notesFor(1)...)); err != nil {
 		t.Fatal(err)
 	}

@@ -89,6 +89,7 @@ var reasons = []reason{
 	{capture.ErrNoDisplay, "there is no display", "start it inside a desktop session, or use the commands read, spot and compare"},
 	{capture.ErrRefused, "the display refused the connection", "start the program as the user who is logged in there"},
 	{capture.ErrNotAnswering, "the display does not answer", "wait for it; watching goes on by itself when it answers"},
+	{capture.ErrLocked, "the screen is locked, or the system asks something", "unlock it, or answer; watching goes on by itself"},
 	{context.DeadlineExceeded, "it took too long", "try again"},
 	{capture.ErrDisconnected, "the connection to the display was lost", "wait until the display is back; watching goes on by itself"},
 	{capture.ErrGone, "what was watched is no longer on any screen", "bring it back or choose another region"},
@@ -123,7 +124,7 @@ var writingReasons = []reason{
 
 // ExplainWriting is Explain for something that could not be written.
 func ExplainWriting(what Phrase, err error) string {
-	return explain(what, err, slices.Concat(writingReasons, reasons))
+	return explain(what, err, slices.Concat(writingReasons, reasons, systemReasons))
 }
 
 // SayUnsaved says why the notes of a still are not saved.
@@ -149,7 +150,9 @@ func SayLost(of []stills.Meta, err error) string {
 // Explain puts err into one plain sentence: what was tried on what, why it failed, and
 // what to do. what goes on after "Can't", such as On("read", path). The full chain of
 // causes belongs in the log.
-func Explain(what Phrase, err error) string { return explain(what, err, reasons) }
+func Explain(what Phrase, err error) string {
+	return explain(what, err, slices.Concat(reasons, systemReasons))
+}
 
 func explain(what Phrase, err error, known []reason) string {
 	var p stills.Problem

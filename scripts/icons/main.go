@@ -18,13 +18,21 @@ var sizes = []int{16, 24, 32, 48, 64, 128, 256}
 
 func main() {
 	if len(os.Args) != 2 {
-		fmt.Fprintln(os.Stderr, "Use it as icons FOLDER.")
+		fmt.Fprintln(os.Stderr, "Use it as icons FOLDER, or icons FILE.ico.")
 		os.Exit(2)
 	}
-	if err := write(os.Args[1]); err != nil {
+	if err := writeTo(os.Args[1]); err != nil {
 		fmt.Fprintf(os.Stderr, "Can't write the icons: %v.\n", err)
 		os.Exit(1)
 	}
+}
+
+// writeTo writes all sizes into one file for Windows, or into a folder.
+func writeTo(to string) error {
+	if filepath.Ext(to) == ".ico" {
+		return writeWindows(to)
+	}
+	return write(to)
 }
 
 // write writes all sizes into a folder, which need not be there.
@@ -52,12 +60,19 @@ func scaled(icon image.Image, size int) *image.NRGBA {
 	return out
 }
 
-// save writes a picture, packed as tightly as the encoder can.
+// save writes a picture.
 func save(path string, m image.Image) error {
-	var out bytes.Buffer
-	enc := png.Encoder{CompressionLevel: png.BestCompression}
-	if err := enc.Encode(&out, m); err != nil {
+	data, err := packed(m)
+	if err != nil {
 		return fmt.Errorf("encode %s: %w", path, err)
 	}
-	return os.WriteFile(path, out.Bytes(), 0o644)
+	return os.WriteFile(path, data, 0o644)
+}
+
+// packed returns a picture as PNG, packed as tightly as the encoder can.
+func packed(m image.Image) ([]byte, error) {
+	var out bytes.Buffer
+	enc := png.Encoder{CompressionLevel: png.BestCompression}
+	err := enc.Encode(&out, m)
+	return out.Bytes(), err
 }

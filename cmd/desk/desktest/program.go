@@ -31,6 +31,14 @@ func Main(m *testing.M) int {
 	return m.Run()
 }
 
+// foreign names a program that is tested in place of the one that is built here, such as one that
+// runs the program for Windows (scripts/windows/test.sh).
+const foreign = "TONEDESK_PROGRAM"
+
+// Foreign reports whether the program is one for another system. There paths and some of the
+// system's own words are others.
+func Foreign() bool { return os.Getenv(foreign) != "" }
+
 // buildOnce builds the program, once, with the flags that everything else is built with.
 var buildOnce = sync.OnceValues(func() (string, error) {
 	path := filepath.Join(buildDir, "desk")
@@ -40,8 +48,17 @@ var buildOnce = sync.OnceValues(func() (string, error) {
 	return path, nil
 })
 
-// Program returns the path of the built program.
+// Program returns the path of the program to test.
 func Program(t testing.TB) string {
+	t.Helper()
+	if path := os.Getenv(foreign); path != "" {
+		return path
+	}
+	return Built(t)
+}
+
+// Built returns the path of the program for this system.
+func Built(t testing.TB) string {
 	t.Helper()
 	path, err := buildOnce()
 	if err != nil {
@@ -66,8 +83,14 @@ func Run(t testing.TB, input string, args ...string) Ended {
 // RunWith runs the built program with more environment.
 func RunWith(t testing.TB, env []string, input string, args ...string) Ended {
 	t.Helper()
+	return RunProgram(t, Program(t), env, input, args...)
+}
+
+// RunProgram is RunWith with another program.
+func RunProgram(t testing.TB, program string, env []string, input string, args ...string) Ended {
+	t.Helper()
 	var out, fault bytes.Buffer
-	cmd := exec.Command(Program(t), args...)
+	cmd := exec.Command(program, args...)
 	cmd.Stdin, cmd.Stdout, cmd.Stderr = strings.NewReader(input), &out, &fault
 	home := t.TempDir()
 	cmd.Env = append([]string{"PATH=" + os.Getenv("PATH"), "HOME=" + home, "XDG_CONFIG_HOME=" + home, "LANG=C.UTF-8"}, env...)

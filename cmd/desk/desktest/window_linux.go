@@ -172,6 +172,9 @@ func (w *Window) Said() string {
 }
 
 func (w *Window) MessagesPath() string {
+	if Foreign() { // Windows has one folder for what stays on this computer
+		return filepath.Join(w.Home, "data", "tonedesk", "desk.log")
+	}
 	return filepath.Join(w.Home, "state", "tonedesk", "desk.log")
 }
 
@@ -264,10 +267,14 @@ func (w *Window) Key(keys ...string) {
 	w.Do(append([]string{"key", "--clearmodifiers"}, keys...)...)
 }
 
-// Quit asks the program to end, and checks that it ends well and silently.
+// Quit asks the program to end, by a signal or where there is none by its window's close button,
+// and checks that it ends well and silently.
 func (w *Window) Quit() {
 	w.T.Helper()
-	if err := w.Cmd.Process.Signal(syscall.SIGTERM); err != nil {
+	if Foreign() {
+		w.Focus()
+		w.Do("key", "--clearmodifiers", "alt+F4") // the window manager asks the window to close
+	} else if err := w.Cmd.Process.Signal(syscall.SIGTERM); err != nil {
 		w.T.Fatal(err)
 	}
 	if err := w.Wait(); err != nil || w.Said() != "" {

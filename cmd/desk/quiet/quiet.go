@@ -9,6 +9,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	_ "app.tonedesk/cmd/desk/console" // standard error is in place before it is kept here
 )
 
 // locale is how Fyne's LogError prints, in writes of their own, that a user's language is

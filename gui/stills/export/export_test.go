@@ -8,6 +8,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strconv"
 	"strings"
@@ -193,7 +194,7 @@ func TestHandOnSaves(t *testing.T) {
 		if err := h.Save(files.To{Path: path, Over: true}, s); err != nil {
 			t.Fatal(err)
 		}
-		if info, err := os.Stat(path); err != nil || info.Mode().Perm() != 0o600 || info.Size() == 0 {
+		if info, err := os.Stat(path); err != nil || info.Mode().Perm() != 0o600 && runtime.GOOS != "windows" || info.Size() == 0 {
 			t.Errorf("%s: %v, %v", path, info, err)
 		}
 	}
@@ -227,6 +228,10 @@ func TestHandOnSaves(t *testing.T) {
 	}
 }
 
+// rounded is how far a sample may be where notes are drawn on a layer of their own first, which
+// rounds once more each time that they cover each other (our choice).
+const rounded = 2
+
 // The merged image of an OpenRaster file is the picture with its notes.
 func TestMergedImage(t *testing.T) {
 	dir, s := t.TempDir(), someSubject()
@@ -239,8 +244,13 @@ func TestMergedImage(t *testing.T) {
 	}
 	a, errA := picturefile.Open(layers)
 	b, errB := picturefile.Open(whole)
-	if errA != nil || errB != nil || string(a.Pix) != string(b.Pix) {
-		t.Errorf("the merged image is not the picture with its notes: %v, %v", errA, errB)
+	if errA != nil || errB != nil || a.Size != b.Size {
+		t.Fatalf("%v, %v", errA, errB)
+	}
+	for i := range a.Pix {
+		if math.Abs(float64(a.Pix[i])-float64(b.Pix[i])) > rounded {
+			t.Fatalf("the merged image is not the picture with its notes: byte %d is %d, not %d", i, a.Pix[i], b.Pix[i])
+		}
 	}
 }
 
