@@ -6,6 +6,8 @@ import (
 	"time"
 
 	"pgregory.net/rapid"
+
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 )
 
 func TestPaceGrid(t *testing.T) {

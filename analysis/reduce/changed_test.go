@@ -9,6 +9,8 @@ import (
 
 	"pgregory.net/rapid"
 
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
+
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/analysistest"
 	"app.tonedesk/analysis/internal/testkit"

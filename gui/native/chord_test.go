@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 )
 
 // Every chord of the desktop is read as it is written.

@@ -13,6 +13,8 @@ import (
 
 	"pgregory.net/rapid"
 
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
+
 	"app.tonedesk/capture/memory"
 	"app.tonedesk/gui/mistake"
 )

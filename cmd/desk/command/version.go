@@ -25,7 +25,7 @@ func Version() string {
 // version prints the version, for a person or a package's check.
 func version(args []string, s Streams) int {
 	if len(args) > 0 {
-		return s.WrongUse(usageError{"tell the version", "it takes nothing beside", "leave the rest out"})
+		return s.WrongUse(usageError{"show the version", "it takes nothing beside", "leave the rest out"})
 	}
 	if _, err := fmt.Fprintln(s.Out, "Tonedesk "+Version()); err != nil {
 		return s.Fail(wording.Explain("write the report", err))
