@@ -9,10 +9,10 @@ type Lab struct{ L, A, B float64 }
 func (c Lab) Chroma() float64 { return math.Hypot(c.A, c.B) }
 
 // Hue returns hab in degrees, [0, 360). It means nothing for a neutral. Source: CIE15.
-func (c Lab) Hue() float64 { return degrees(c.B, c.A) }
+func (c Lab) Hue() float64 { return Degrees(c.B, c.A) }
 
-// degrees returns the angle of (x, y) in [0, 360).
-func degrees(y, x float64) float64 {
+// Degrees returns the angle of (x, y), [0, 360); 0 for (0, 0).
+func Degrees(y, x float64) float64 {
 	d := math.Atan2(y, x) * 180 / math.Pi
 	if d < 0 {
 		d += 360

@@ -9,7 +9,7 @@ type Oklab struct{ L, A, B float64 }
 func (c Oklab) Chroma() float64 { return math.Hypot(c.A, c.B) }
 
 // Hue returns the Oklch hue in degrees, [0, 360). It means nothing for a neutral.
-func (c Oklab) Hue() float64 { return degrees(c.B, c.A) }
+func (c Oklab) Hue() float64 { return Degrees(c.B, c.A) }
 
 // OklabOf returns the Oklab of linear red, green and blue. Source: CSS4.
 func OklabOf(red, green, blue float64) Oklab { return oklabOfXYZ(XYZOf(red, green, blue)) }

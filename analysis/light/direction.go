@@ -1,6 +1,10 @@
 package light
 
-import "math"
+import (
+	"math"
+
+	"app.tonedesk/analysis/colour"
+)
 
 // Direction is where a picture's light seems to come from, in its plane: how far from the front or
 // from behind is not known.
@@ -83,7 +87,7 @@ func (l *Light) directionOf(near []*Form) (d Direction, ok bool) {
 		return d, false
 	}
 	x, y := sumOf(across), sumOf(up)
-	d = Direction{Degrees: degrees(y, x), Resultant: min(1, math.Hypot(x, y)/weight), Forms: len(near)}
+	d = Direction{Degrees: colour.Degrees(y, x), Resultant: min(1, math.Hypot(x, y)/weight), Forms: len(near)}
 	count := weight * weight / sumOf(squares) // of forms that weigh the same and say as much
 	deviation := math.Sqrt(-2*math.Log(d.Resultant)) * 180 / math.Pi
 	d.Uncertainty = max(deviation, formError) / math.Sqrt(count)

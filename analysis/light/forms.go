@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 )
 
@@ -122,7 +123,7 @@ func (m *moments) form(w, h int) (f Form, ok bool) {
 	toLight := spread.evened(way)
 	f = Form{
 		Family: m.family, X: mx / float64(w), Y: my / float64(h), Share: n / cells, Verdict: Unsure,
-		Degrees: degrees(-toLight.y, toLight.x), Parted: parted(way, spread, lit/n),
+		Degrees: colour.Degrees(-toLight.y, toLight.x), Parted: parted(way, spread, lit/n),
 	}
 	outline := 2 * math.Sqrt(math.Pi*n) // of a disc as large: the least that it can be
 	switch {
@@ -167,16 +168,4 @@ func parted(way vector, s spread, lit float64) float64 {
 		return 0
 	}
 	return min(1, lit*(1-lit)*square*square/s.along(way))
-}
-
-// degrees returns the angle of a vector, [0, 360).
-func degrees(y, x float64) float64 {
-	d := math.Atan2(y, x) * 180 / math.Pi
-	if d < 0 {
-		d += 360
-	}
-	if d >= 360 { // -1e-20 + 360
-		d = 0
-	}
-	return d
 }
