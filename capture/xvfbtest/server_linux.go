@@ -136,16 +136,30 @@ func (s *Server) startWindowManager() {
 // Run runs a program on the server and returns what it prints. Its failure is the test's.
 func (s *Server) Run(name string, args ...string) string {
 	s.t.Helper()
+	out, err := s.run(name, args)
+	if err != nil {
+		s.t.Fatalf("%s %v: %v\n%s", name, args, err, out)
+	}
+	return out
+}
+
+// Ask is Run for what is asked again and again while it changes: a window's frame may be gone between
+// two of the program's own questions, and then its failure is an answer like another.
+func (s *Server) Ask(name string, args ...string) string {
+	s.t.Helper()
+	out, _ := s.run(name, args)
+	return out
+}
+
+func (s *Server) run(name string, args []string) (string, error) {
+	s.t.Helper()
 	need(s.t, name)
 	ctx, cancel := context.WithTimeout(context.Background(), startTime)
 	defer cancel()
 	cmd := exec.CommandContext(ctx, name, args...)
 	cmd.Env = s.Env()
 	out, err := cmd.CombinedOutput()
-	if err != nil {
-		s.t.Fatalf("%s %v: %v\n%s", name, args, err, out)
-	}
-	return string(out)
+	return string(out), err
 }
 
 // Launch starts a program on the server and leaves it running until the test ends.

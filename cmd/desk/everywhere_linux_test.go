@@ -153,7 +153,7 @@ func TestKeysEverywhere(t *testing.T) {
 	})
 	for _, state := range []string{"IsUnMapped", "IsViewable"} {
 		e.Do("key", "ctrl+alt+6")
-		e.Server.WaitFor("the window "+state, func() bool { return strings.Contains(e.Server.Run("xwininfo", "-id", e.ID), state) })
+		e.Server.WaitFor("the window "+state, func() bool { return strings.Contains(e.Server.Ask("xwininfo", "-id", e.ID), state) })
 	}
 	if e.free() {
 		t.Error("the keys are not held")
@@ -213,7 +213,7 @@ func TestKeysEverywhereInAFollowedWindow(t *testing.T) {
 	e.painter.Move(e.painting, image.Pt(300, 100))
 	at := image.Pt(300, 100)
 	server.WaitFor("the painting where it was put", func() bool {
-		return strings.Contains(server.Run("xwininfo", "-id", fmt.Sprint(e.painting)), fmt.Sprintf("Absolute upper-left X:  %d", at.X))
+		return strings.Contains(server.Ask("xwininfo", "-id", fmt.Sprint(e.painting)), fmt.Sprintf("Absolute upper-left X:  %d", at.X))
 	})
 	e.elsewhere()
 	e.heard()

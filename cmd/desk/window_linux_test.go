@@ -225,7 +225,7 @@ func TestWindowKeepsAbove(t *testing.T) {
 	server, _, _ := desktest.ScreenWithPatches(t)
 	w := desktest.OpenOn(t, server, desktest.WatchPatches, nil)
 	above := func() bool {
-		return strings.Contains(server.Run("xprop", "-id", w.ID, "_NET_WM_STATE"), "_NET_WM_STATE_ABOVE")
+		return strings.Contains(server.Ask("xprop", "-id", w.ID, "_NET_WM_STATE"), "_NET_WM_STATE_ABOVE")
 	}
 	if above() {
 		t.Fatal("it is above others from the start")

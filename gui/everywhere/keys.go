@@ -19,13 +19,13 @@ import (
 // Acts are what the keys ask of the window. All but Use and Follower are called on the Fyne
 // goroutine.
 type Acts struct {
-	Do      [deeds]func()                    // what the deeds do, but for spots and the window
-	Show    func()                           // shows the window again
-	Handle  func() uintptr                   // of our own window
-	Looked  func() (at image.Point, in bool) // the place of the source under the pointer in the mirror
-	Select  func(spot int)                   // before the spot is set
-	Kept    func()                           // the settings were changed
-	Renewed func()                           // what the rows say is another now
+	Do      [deeds]func()                                     // what the deeds do, but for spots and the window
+	Show    func()                                            // shows the window again
+	Handle  func() uintptr                                    // of our own window
+	Shows   func(pixel image.Point) (at image.Point, in bool) // the place of the source that shows at a pixel of our window
+	Select  func(spot int)                                    // before the spot is set
+	Kept    func()                                            // the settings were changed
+	Renewed func()                                            // what the rows say is another now
 
 	Use      func(do func(capture.Backend) error) error                        // reads the desktop
 	Follower func(do func(capture.Follower, capture.WindowStream) error) error // can read windows; the one followed last, or nil

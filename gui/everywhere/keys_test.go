@@ -43,8 +43,8 @@ func newBench(t *testing.T, from setup.Source) *bench {
 	h.Steps = host.Steps{Now: func() setup.Setup { return b.setup }, Settle: func() {}, Change: func(next setup.Setup, _ string) { b.setup = next; b.steps++ }}
 	acts := Acts{
 		Handle: func() uintptr { return 0 }, Select: func(i int) { b.selected = i }, Kept: func() {}, Renewed: func() {},
-		Looked: func() (image.Point, bool) { return image.Point{}, false },
-		Use:    func(func(capture.Backend) error) error { return capture.ErrNoDisplay },
+		Shows: func(image.Point) (image.Point, bool) { return image.Point{}, false },
+		Use:   func(func(capture.Backend) error) error { return capture.ErrNoDisplay },
 	}
 	for d := range deeds {
 		acts.Do[d] = func() { b.done = append(b.done, d) }

@@ -57,6 +57,7 @@ func (q *queue) next(k *Keys) {
 // found is what lies at a press.
 type found struct {
 	own    bool        // our own window
+	pixel  image.Point // of its inside
 	inside bool        // the source
 	place  setup.Place // there, or fixed
 }
@@ -83,7 +84,7 @@ func (k *Keys) place(p press, done func()) {
 			fyne.LogError("reading the screen at the pointer", err)
 		case from.Feed() != k.Steps.Now().Source.Feed(): // another picture by now
 		case f.own:
-			if at, in := k.Looked(); in {
+			if at, in := k.Shows(f.pixel); in {
 				k.set(p.spot, setup.Place{At: at})
 			} else {
 				k.Messages.Note(wording.SayPointerOnUs)
@@ -115,7 +116,9 @@ func (k *Keys) set(spot int, at setup.Place) {
 // find says what lies at a place of the desktop. It asks the system, so it runs in the background.
 func (k *Keys) find(ctx context.Context, from setup.Source, own uintptr, at image.Point, side int) (f found, err error) {
 	if f.own, _ = native.Topmost(own, at); f.own { // without an answer the screen is read as it is
-		return f, nil
+		inside, err := native.ClientRect(own)
+		f.pixel = at.Sub(inside.Min)
+		return f, err
 	}
 	where := at
 	switch from.Kind {

@@ -250,6 +250,18 @@ func (m *Mirror) Room() fyne.Size { return m.Size() }
 // Scale is how many display pixels make a Fyne unit.
 func (m *Mirror) Scale() float32 { return scaleOf(m) }
 
+// SourceAt returns the place of the source that shows at a pixel of the window's inside, whatever lies
+// over it, and whether one does.
+func (m *Mirror) SourceAt(pixel image.Point) (image.Point, bool) {
+	scale := m.Scale()
+	corner := fyne.CurrentApp().Driver().AbsolutePositionForObject(m)
+	in := fyne.NewPos((float32(pixel.X)+0.5)/scale, (float32(pixel.Y)+0.5)/scale).Subtract(corner)
+	if in.X < 0 || in.Y < 0 || in.X >= m.Size().Width || in.Y >= m.Size().Height {
+		return image.Point{}, false
+	}
+	return m.Fit().source(in)
+}
+
 // scaleOf returns how many display pixels make a Fyne unit where o is; 1 while it is nowhere.
 func scaleOf(o fyne.CanvasObject) float32 {
 	if c := fyne.CurrentApp().Driver().CanvasForObject(o); c != nil {
