@@ -10,8 +10,8 @@ const (
 	MaxRate     = 60.0
 )
 
-// The automatic rate leaves the program at most a share of one core: reading, and what is done with
-// what was read, take a fifth of the time (restShare), but for a start: what was not used before is
+// The automatic rate leaves the program at most a share of one core: reading, what is done with
+// what was read, and drawing it take a fifth of the time (restShare), but for a start: what was not used before is
 // saved up to savedTime, so that one slow frame among quick ones delays nothing. Our choices.
 const (
 	restShare = 5

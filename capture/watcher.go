@@ -50,8 +50,8 @@ type Watch struct {
 	Status func(Status)
 
 	// PerSecond is how often to read, 1 to 60. 0 is the automatic rate: 60 from a source that
-	// tells of changes, when it does, and 10 from others; less where reading and Frame take more
-	// than a fifth of a core's time.
+	// tells of changes, when it does, and 10 from others; less where reading, Frame and what
+	// is drawn after it take more than a fifth of a core's time.
 	PerSecond float64
 
 	// Own returns where our own window lies, in desktop pixels. A picture that is new there alone
@@ -59,8 +59,9 @@ type Watch struct {
 	// goes with the next picture that is handed over. Nil, or empty: nowhere.
 	Own func() image.Rectangle
 
-	// Processor returns the processor time that the program has used so far, of all cores, by
-	// which Frame is charged. Nil: by the clock, as if it worked on one core.
+	// Processor returns the processor time that the program has used so far, of all cores, by which
+	// Frame and what is drawn after it are charged. Nil: Frame alone, by the clock, as if it worked
+	// on one core.
 	Processor func() time.Duration
 }
 

@@ -565,3 +565,31 @@ func TestFilePictureMakesRoom(t *testing.T) {
 		t.Error("a stream that goes on looking for its file is closed")
 	}
 }
+
+// A frame is charged by what it takes and by what was spent since the one before, for drawing that;
+// what is more than drawing can take is other work. The processor's time is made up.
+func TestFrameIsChargedWithDrawing(t *testing.T) {
+	const ms = time.Millisecond
+	for _, tt := range []struct {
+		name           string
+		drawing, frame time.Duration
+		charged        time.Duration
+	}{
+		{"drawn by a graphics card", 2 * ms, 8 * ms, 10 * ms},
+		{"drawn by software", 25 * ms, 8 * ms, 33 * ms},
+		{"an export meanwhile", 700 * ms, 8 * ms, mostDrawing + 8*ms},
+		{"nothing known", -5 * ms, 8 * ms, 8 * ms},
+	} {
+		spent := time.Second
+		w := NewWatcher(Watch{Processor: func() time.Duration { return spent }, Frame: func(*Frame, bool) { spent += tt.frame }})
+		l := newLoop(w)
+		l.deliver(false)
+		owed := l.pace.owed
+		l.pace.since = time.Now().Add(time.Hour) // no time passes
+		spent += tt.drawing
+		l.deliver(false)
+		if got := (l.pace.owed - owed) / restShare; got != tt.charged {
+			t.Errorf("%s: charged with %v, want %v", tt.name, got, tt.charged)
+		}
+	}
+}

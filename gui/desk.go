@@ -130,7 +130,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 		Frame:     d.worker.Frame,
 		Status:    d.statusSoon,
 		PerSecond: d.settings.PerSecond,
-		Processor: capture.ProcessorTime,
+		Processor: func() time.Duration { return capture.ProcessorTime() - d.families.Search.Spent() }, // it has a pace of its own
 		Own:       d.worker.Covered,
 	})
 	d.standing.workspace.Host = &d.Host

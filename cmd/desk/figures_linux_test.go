@@ -59,22 +59,72 @@ func figureSettings(page string, perSecond int) string {
 	return fmt.Sprintf(`{"version": 1, "page": "%s", "per_second": %d, "region": {"x": 10, "y": 30, "width": 1260, "height": 680}, "place": {"x": 1400, "y": 60, "width": 380, "height": 760}}`, page, perSecond)
 }
 
+// figureStart starts the program again and again for one user, and an empty window of the toolkit in
+// turns with it. The first start of all is apart: the graphics library compiles its programs then, and
+// keeps them in the user's cache.
 func figureStart(t *testing.T) {
 	server, _ := figureScreen(t)
-	var times []time.Duration
-	for range 5 {
-		start := time.Now()
-		w := desktest.OpenOn(t, server, figureSettings("Watch", 10), nil)
-		w.WaitFor("a picture", func(l desktest.Shown) bool { return l.Event == "shown" })
-		times = append(times, time.Since(start))
-		w.Quit()
+	home, empty := t.TempDir(), buildEmpty(t)
+	var ours, none []time.Duration
+	for range 9 {
+		none = append(none, emptyStart(t, server, home, empty))
+		ours = append(ours, ourStart(t, server, home))
 	}
-	slices.Sort(times)
-	row("built program to first frame, median of 5", times[2].Round(time.Millisecond).String(), "300 ms")
-	if times[2] > 300*time.Millisecond {
-		t.Errorf("%v", times[2])
+	first := ours[0]
+	ours, none = ours[1:], none[1:]
+	slices.Sort(ours)
+	slices.Sort(none)
+	at, beside := ours[len(ours)/2], none[len(none)/2]
+	row(fmt.Sprintf("built program to first frame, median of %d; an empty window's; the first start of all", len(ours)),
+		fmt.Sprintf("%v; %v; %v", at.Round(time.Millisecond), beside.Round(time.Millisecond), first.Round(time.Millisecond)), "300 ms")
+	if at > 300*time.Millisecond {
+		t.Errorf("%v", at)
 	}
 }
+
+// ourStart is the time from the program's start to the line of its trace that shows a picture.
+func ourStart(t *testing.T, server *xvfbtest.Server, home string) time.Duration {
+	trace := filepath.Join(home, "trace")
+	_ = os.Remove(trace) // there is none before the first
+	shown := make(chan time.Duration, 1)
+	start := time.Now()
+	go func() {
+		for deadline := start.Add(20 * time.Second); time.Now().Before(deadline); time.Sleep(2 * time.Millisecond) {
+			if data, _ := os.ReadFile(trace); strings.Contains(string(data), `"event":"shown"`) {
+				break
+			}
+		}
+		shown <- time.Since(start)
+	}()
+	w := desktest.OpenIn(t, server, home, figureSettings("Watch", 10), nil)
+	took := <-shown
+	w.Quit()
+	return took
+}
+
+// buildEmpty builds the empty window.
+func buildEmpty(t *testing.T) (path string) {
+	path = filepath.Join(t.TempDir(), "empty")
+	if out, err := exec.Command("go", "build", "-o", path, "./testdata/emptywindow").CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	return path
+}
+
+// emptyStart is the time that an empty window takes to start, draw itself and end.
+func emptyStart(t *testing.T, server *xvfbtest.Server, home, empty string) time.Duration {
+	cmd := exec.Command(empty, "once")
+	cmd.Env = append(server.Env(), "HOME="+home, "XDG_CACHE_HOME="+filepath.Join(home, "cache"), "FYNE_SCALE=1")
+	start := time.Now()
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	return time.Since(start)
+}
+
+// quietGreys are two greys that no limit takes for flashing: their luminances, 0.05 and 0.10, differ
+// by less than a tenth. Source: WCAG 2.2, definition of general flash.
+var quietGreys = [2]uint32{0x404040, 0x595959}
 
 // figureLatency paints changes, isolated or so many a second besides in a place apart, and reads the
 // screen back where the mirror is. rate is the one that is set, 0 for the automatic one.
@@ -106,7 +156,7 @@ func figureLatency(t *testing.T, page string, rate, changes int, reach time.Dura
 			t.Fatal(err)
 		}
 		start := time.Now()
-		painter.Fill(image.Rect(0, 0, 1280, 720), uint32(0x404040+0x202020*(i%2)*3))
+		painter.Fill(image.Rect(0, 0, 1280, 720), quietGreys[i%2])
 		untilChanged(t, stream, &f)
 		times = append(times, time.Since(start))
 	}
@@ -229,10 +279,7 @@ func share(t *testing.T, pid int, d time.Duration, meanwhile func()) float64 {
 
 func figureUnchanged(t *testing.T) {
 	server, _ := figureScreen(t)
-	empty := filepath.Join(t.TempDir(), "empty")
-	if out, err := exec.Command("go", "build", "-o", empty, "./testdata/emptywindow").CombinedOutput(); err != nil {
-		t.Fatalf("%v\n%s", err, out)
-	}
+	empty := buildEmpty(t)
 	cmd := exec.Command(empty)
 	cmd.Env = append(server.Env(), "HOME="+t.TempDir(), "FYNE_SCALE=1")
 	if err := cmd.Start(); err != nil {

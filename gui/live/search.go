@@ -3,7 +3,9 @@ package live
 import (
 	"context"
 	"image"
+	"runtime"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"app.tonedesk/analysis"
@@ -25,6 +27,7 @@ type Search struct {
 	asks   chan ask      // what lies around a place
 	lights chan lightAsk // what the light is
 	last   job           // that was searched: the searching goroutine's
+	spent  atomic.Int64  // by searches, see Spent
 
 	mu     sync.Mutex
 	finder *families.Finder // nil before families are asked for
@@ -118,8 +121,15 @@ func (s *Search) Close() {
 	}
 }
 
+// Spent returns the processor time that searches have taken so far, at most: as if each had had all
+// cores. Any goroutine may ask.
+func (s *Search) Spent() time.Duration { return time.Duration(s.spent.Load()) }
+
 // search finds the families in what was taken and tells of them.
 func (s *Search) search(j job) {
+	defer func(began time.Time) {
+		s.spent.Add(int64(time.Since(began)) * int64(runtime.GOMAXPROCS(0)))
+	}(time.Now())
 	defer s.release()
 	defer rescue("looking for families", s.log)
 	s.last = j

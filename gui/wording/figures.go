@@ -142,14 +142,13 @@ func SizeSay(width, height int) string {
 	return strconv.Itoa(width) + Nbsp + times + Nbsp + strconv.Itoa(height)
 }
 
-// RateSay returns how often a source is asked, in frames a second, in a full and a short form:
-// "10 times a second", "10 a second".
-func RateSay(perSecond float64) (full, short string) {
-	n := strconv.FormatFloat(math.Round(10*perSecond)/10, 'f', -1, 64)
-	if n == "1" {
-		return "once a" + Nbsp + "second", "1" + Nbsp + "a" + Nbsp + "second"
+// RateSay returns how often a source is asked, in frames a second, "10 a second"; 0 is for as often as
+// it pays.
+func RateSay(perSecond float64) string {
+	if perSecond == 0 {
+		return "automatic"
 	}
-	return n + Nbsp + "times a" + Nbsp + "second", n + Nbsp + "a" + Nbsp + "second"
+	return strconv.FormatFloat(math.Round(10*perSecond)/10, 'f', -1, 64) + Nbsp + "a" + Nbsp + "second"
 }
 
 // SayCounted says how much of a picture is counted, a share in [0, 1]; "" where that is all of

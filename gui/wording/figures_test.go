@@ -103,12 +103,9 @@ func TestGroupShares(t *testing.T) {
 }
 
 func TestRateSay(t *testing.T) {
-	for rate, want := range map[float64][2]string{
-		10: {"10\u00a0times a\u00a0second", "10\u00a0a\u00a0second"}, 2.5: {"2.5\u00a0times a\u00a0second", "2.5\u00a0a\u00a0second"},
-		1: {"once a\u00a0second", "1\u00a0a\u00a0second"},
-	} {
-		if full, short := RateSay(rate); full != want[0] || short != want[1] {
-			t.Errorf("%g: %q, %q", rate, full, short)
+	for rate, want := range map[float64]string{10: "10\u00a0a\u00a0second", 2.5: "2.5\u00a0a\u00a0second", 1: "1\u00a0a\u00a0second", 0: "automatic"} {
+		if got := RateSay(rate); got != want {
+			t.Errorf("%g: %q", rate, got)
 		}
 	}
 }

@@ -62,8 +62,7 @@ func (s SourceState) words() (long, word string) {
 	case s.State == capture.Unchanged:
 		return "unchanged for " + Age(s.Age), "unchanged"
 	}
-	_, rate := RateSay(s.Rate)
-	return "live, " + rate, "live"
+	return "live, " + RateSay(s.Rate), "live"
 }
 
 // frozenAge is the age of a picture that is held: to the second at first, since that is what one

@@ -17,6 +17,7 @@ func TestSayState(t *testing.T) {
 	}{
 		{"waiting", SourceState{State: capture.Waiting}, "waiting", "waiting"},
 		{"live", SourceState{State: capture.Live, Rate: 10}, "live, 10 a second", "live"},
+		{"live, as often as it pays", SourceState{State: capture.Live}, "live, automatic", "live"},
 		{"unchanged", SourceState{State: capture.Unchanged, Age: 34 * time.Second}, "unchanged for 30 s", "unchanged"},
 		{"covered", SourceState{State: capture.Hidden}, "covered", "covered"},
 		{"minimised", SourceState{State: capture.Minimised, Partly: true}, "minimised", "minimised"},
