@@ -19,6 +19,8 @@ type familyAreas struct {
 	label []int32 // of each cell, an index into list, or noArea
 	list  []familyArea
 	edges []familyEdge
+	// family is of each area the index of its local colour in Found.List, -1 for none: set by describe.
+	family []int8
 
 	parent, size []int32 // see joinCells
 	queue        growQueue

@@ -78,6 +78,14 @@ func (f *Finder) describe(found *Found, families []local, rules Rules) {
 	for i, mark := range found.Map {
 		found.Map[i] = renamed[mark]
 	}
+	f.areas.family = f.areas.family[:0]
+	for _, mark := range m.role {
+		k := int8(-1)
+		if of := renamed[mark]; of != 0 {
+			k = int8((of - 1) / roles)
+		}
+		f.areas.family = append(f.areas.family, k)
+	}
 }
 
 // family measures family k.

@@ -30,6 +30,7 @@ type Finder struct {
 	source familySource
 	planes familyPlanes
 	areas  familyAreas
+	forms  forms
 }
 
 // NewFinder returns a Finder that works on all cores.
@@ -71,6 +72,7 @@ func (f *Finder) rows(height int, job func(y int)) {
 func (f *Finder) Find(rules Rules) *Found {
 	found := &Found{Width: f.source.across, Height: f.source.down}
 	found.Map = make([]uint8, found.Width*found.Height)
+	f.forms.found, f.forms.rules = found, rules
 	if len(found.Map) == 0 {
 		return found
 	}

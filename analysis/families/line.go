@@ -109,15 +109,15 @@ func (m *familyMeter) rimOf(k int) *familyEdge {
 // rimAcross returns the light of the rim between cell i and the one step further, if there
 // is one; room is how many cells lie behind each, at least. Of a rim that is narrower than a
 // cell, the cell's darkest pixel may show more.
-func (m *familyMeter) rimAcross(i, step, room int) (light [3]int64, ok bool) {
+func (f *Finder) rimAcross(i, step, room int) (light [3]int64, ok bool) {
 	room = min(room, farReach)
-	_, far1, _ := m.reachInto(i, -step, room)
-	_, far2, _ := m.reachInto(i+step, step, room)
-	mix := m.mixtureOf(far1, far2)
-	best, cell := rimBeside+3*m.planes.noise, -1
+	_, far1, _ := f.reachInto(i, -step, room)
+	_, far2, _ := f.reachInto(i+step, step, room)
+	mix := f.mixtureOf(far1, far2)
+	best, cell := rimBeside+3*f.planes.noise, -1
 	for k := 1 - nearReach; k <= nearReach; k++ {
 		if at := i + k*step; k == 0 || k == 1 || room >= nearReach {
-			if d := mix.beside(m.lightAt(at), best); d > best {
+			if d := mix.beside(f.lightAt(at), best); d > best {
 				best, cell = d, at
 			}
 		}
@@ -125,8 +125,8 @@ func (m *familyMeter) rimAcross(i, step, room int) (light [3]int64, ok bool) {
 	if cell < 0 {
 		return light, false
 	}
-	if light = m.darkestAt(cell); mix.beside(light, 0) < best {
-		light = m.lightAt(cell)
+	if light = f.darkestAt(cell); mix.beside(light, 0) < best {
+		light = f.lightAt(cell)
 	}
 	return light, true
 }

@@ -34,6 +34,7 @@ type familySource struct {
 // Take reduces a frame to what Find works on. The frame isn't kept.
 func (f *Finder) Take(p analysis.Pixels, mask *analysis.Mask) {
 	s := &f.source
+	f.forms.found = nil
 	if p.Check() != nil {
 		p = analysis.Pixels{}
 	}

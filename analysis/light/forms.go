@@ -43,31 +43,33 @@ const (
 	mostCut     = 0.5    // of the form's outline that may lie at the picture's frame, as the ground's does
 )
 
-// reachPart is how far apart two places of one local colour lie at most to hang together, over the
-// longer side of the picture: as wide as a half-tone, which is on neither side (our choice).
-const reachPart = 1.0 / 60
+// Sides of a form, as moments count them.
+const (
+	lightSide  = int(families.InLight)
+	shadowSide = int(families.InShadow)
+)
 
 // formsOf returns the forms of the families that count.
 func formsOf(found *families.Found, counts func(family int) bool) (forms []Form) {
-	b := blobsOf(found, counts)
+	b := families.BlobsOf(found, counts)
 	at := make(map[int32]*moments)
 	var all []*moments // in the order of the map, so that it is the same every time
 	for y := range found.Height {
 		last, m := int32(-1), (*moments)(nil)
 		for x := range found.Width {
 			i := y*found.Width + x
-			part := b.parts[found.Map[i]]
-			if part.side > shadowSide {
+			part := b.At(i)
+			if part.Place > families.InShadow {
 				continue
 			}
-			if root := b.root(int32(i)); root != last {
+			if root := b.Form(int32(i)); root != last {
 				if last, m = root, at[root]; m == nil {
-					m = &moments{family: int(part.family)}
+					m = &moments{family: int(part.Family)}
 					at[root] = m
 					all = append(all, m)
 				}
 			}
-			m.add(int(part.side), x, y, found.Width, found.Height)
+			m.add(int(part.Place), x, y, found.Width, found.Height)
 		}
 	}
 	for _, m := range all {

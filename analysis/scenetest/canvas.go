@@ -71,10 +71,14 @@ func (c *canvas) fill(o outline, p paint, is uint8) {
 // pen is how a line is drawn; one without width draws none.
 type pen struct {
 	colour Colour
-	width  float64 // pixels
-	vary   float64 // share by which the width swells and thins along the line
-	gaps   float64 // share of the outline where the pen was lifted
+	width  float64    // pixels
+	vary   float64    // share by which the width swells and thins along the line
+	gaps   float64    // share of the outline where the pen was lifted
+	lifted [2]float64 // from where to where it was besides, in shares of the points of the outline
 }
+
+// isLifted reports whether the pen was lifted over one stretch, at a place along the outline.
+func (p pen) isLifted(u float64) bool { return u >= p.lifted[0] && u < p.lifted[1] }
 
 // draw runs a pen along an outline; is says what the drawn pixels are.
 func (c *canvas) draw(o outline, p pen, is uint8) {
@@ -86,6 +90,9 @@ func (c *canvas) draw(o outline, p pen, is uint8) {
 	for i := range o {
 		u := float64(i) / float64(len(o))
 		if p.gaps > 0 && mod1(u*5+0.3) < p.gaps { // five lifts of the pen
+			continue
+		}
+		if p.isLifted(u) {
 			continue
 		}
 		half := p.width / 2 * (1 + p.vary*wave(u*3))

@@ -46,6 +46,7 @@ type job struct {
 // Found are families, with where their picture lies in its source.
 type Found struct {
 	*families.Found // nil before any were looked for
+	Forms           []families.Form
 	Source          setup.Source
 	Origin          image.Point
 	Size            image.Point // of the picture they were found in
@@ -133,7 +134,8 @@ func (s *Search) search(j job) {
 	defer s.release()
 	defer rescue("looking for families", s.log)
 	s.last = j
-	s.found(Found{Found: s.finder.Find(j.rules), Source: j.source, Origin: j.origin, Size: j.size})
+	found := s.finder.Find(j.rules)
+	s.found(Found{Found: found, Forms: s.finder.Forms(), Source: j.source, Origin: j.origin, Size: j.size})
 }
 
 // lookForFamilies has families looked for, if they are wanted and the picture changed since.

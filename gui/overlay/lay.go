@@ -80,11 +80,16 @@ func Name(img *image.RGBA, name string, right bool, unit float64) {
 	if right {
 		left = float64(img.Rect.Dx()) - step*unit - wide
 	}
-	y := step*unit + high/2
-	capsule := ink.Line{Points: []ink.Point{ink.Pt(left+high/2, y), ink.Pt(max(left+wide-high/2, left+high/2), y)}, Width: high - 2*unit}
+	chip(img, name, ink.Pt(left, step*unit+high/2), wide, size, unit)
+}
+
+// chip draws words in a chip of a width, the middle of whose left end lies at a point.
+func chip(img *image.RGBA, words string, at ink.Point, wide, size, unit float64) {
+	high := chipHigh * unit
+	capsule := ink.Line{Points: []ink.Point{ink.Pt(at.X+high/2, at.Y), ink.Pt(max(at.X+wide-high/2, at.X+high/2), at.Y)}, Width: high - 2*unit}
 	new(ink.Drawer).Draw(img, img.Rect, []ink.Mark{
 		{Lines: []ink.Line{capsule}, Grey: chipGrey, Rim: unit, RimGrey: chipRim},
-		{Text: ink.Text{Face: ink.Bold, Words: name, At: ink.Pt(left+chipInner*unit, y+0.36*size), Size: size}, Grey: chipText},
+		{Text: ink.Text{Face: ink.Bold, Words: words, At: ink.Pt(at.X+chipInner*unit, at.Y+0.36*size), Size: size}, Grey: chipText},
 	})
 }
 

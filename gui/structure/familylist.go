@@ -175,7 +175,10 @@ func (l *FamilyList) newRow(b *block, i int) *widgets.FamilyRow {
 				}
 			})
 		},
-		Choose: func() { colours.choose(item()) },
+		Choose: func() {
+			colours.Point(item()) // a pen or a finger that taps may never have been over it
+			colours.choose(item())
+		},
 		Keep:   func() { colours.judge(item(), true) },
 		Delete: func() { colours.refuse(item()) },
 		Menu:   func(at fyne.Position, side colour.RGB) { l.openMenu(row.Text(), item(), at, side) },

@@ -1,15 +1,18 @@
 package structure
 
 import (
+	"image"
 	"slices"
 	"time"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/overlay"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // LocalColours owns the families (local colours with a light and a shadow side) of the
@@ -195,7 +198,27 @@ func (l *LocalColours) ShowOutline() {
 		m.SetOverlay(widgets.OverlayOutline, nil)
 		return
 	}
-	m.SetOverlay(widgets.OverlayOutline, overlay.Outline(f.Found, r.Index, m.Bounds(), l.Lay()))
+	m.SetOverlay(widgets.OverlayOutline, outlineOf(f, r.Index, m.Bounds(), l.Lay()))
+}
+
+// outlineOf outlines a family that was found, with its accents and where its lines vanish, and says
+// in a line what that is.
+func outlineOf(f live.Found, index int, whole image.Rectangle, lay overlay.Lay) *image.RGBA {
+	img, own := overlay.Outline(f.Found, index, whole, lay), families.FormsOf(f.Forms, index)
+	overlay.Along(img, own, whole, lay)
+	full, short := wording.SayPointed(own)
+	overlay.Words(img, liesLow(own), lay.Unit, full, short)
+	return img
+}
+
+// liesLow reports whether most of some forms lies in the lower half of the picture: words at its
+// foot would cover it.
+func liesLow(forms []families.Form) bool {
+	low := 0.0
+	for _, f := range forms {
+		low += f.Share * (f.Y - 0.5)
+	}
+	return low > 0
 }
 
 // choose makes the sides of an item the spots A and B.

@@ -3,6 +3,7 @@ package command
 import (
 	"fmt"
 	"io"
+	"slices"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
@@ -25,6 +26,7 @@ type fileReport struct {
 	Spots     []analysis.Spot   `json:"spots"`
 	Limits    limitsReport      `json:"limits"`
 	Families  []families.Family `json:"families"`   // the largest first; null where they are left out
+	Forms     []families.Form   `json:"forms"`      // of the families, in their order; null where they are left out
 	Light     *light.Light      `json:"light"`      // what they say of the light; null where they are left out
 	LostEdges []edgeReport      `json:"lost_edges"` // borders that colour alone carries, the longest first
 	Edges     edgesReport       `json:"edges"`
@@ -102,7 +104,7 @@ func (r fileReport) write(w io.Writer) {
 	if r.targetReport != nil {
 		writeTarget(w, *r.targetReport)
 	}
-	writeFamilies(w, r.Families)
+	writeFamilies(w, r.Families, r.Forms)
 	writeLight(w, r.Light, r.Families)
 	r.writeEdges(w)
 	if len(r.Spots) > 0 {
@@ -156,15 +158,16 @@ func writeTarget(w io.Writer, r targetReport) {
 }
 
 // writeFamilies prints the families, the largest first; nil where they are left out. What is
-// unsure comes after the others, with its colours alone.
-func writeFamilies(w io.Writer, list []families.Family) {
+// unsure comes after the others, with its colours alone. forms are theirs.
+func writeFamilies(w io.Writer, list []families.Family, forms []families.Form) {
 	if list == nil {
 		return
 	}
 	var sure, unsure []families.Family
-	for _, f := range list {
+	var own [][]families.Form // of the sure ones
+	for i, f := range list {
 		if f.Sure() {
-			sure = append(sure, f)
+			sure, own = append(sure, f), append(own, families.FormsOf(forms, i))
 		} else {
 			unsure = append(unsure, f)
 		}
@@ -178,8 +181,8 @@ func writeFamilies(w io.Writer, list []families.Family) {
 	default:
 		fmt.Fprintln(w, "  local colours: none found with a light and a shadow side")
 	}
-	for _, f := range sure {
-		writeFamily(w, f)
+	for i, f := range sure {
+		writeFamily(w, f, own[i])
 	}
 	if len(unsure) > 0 {
 		fmt.Fprintf(w, "  %s\n", wording.SayFold(false, len(unsure)))
@@ -195,8 +198,9 @@ func writeSides(w io.Writer, f families.Family) {
 	writeSpot(w, fmt.Sprintf("    shadow  %-12s", placeOf(f.Shadow)), f.Shadow)
 }
 
-// writeFamily prints a family: its two colours, its verdict, and what else there is to say.
-func writeFamily(w io.Writer, f families.Family) {
+// writeFamily prints a family: its two colours, its verdict, and what else there is to say, of it
+// and of its forms.
+func writeFamily(w io.Writer, f families.Family, forms []families.Form) {
 	writeSides(w, f)
 	said := wording.SayFamily(f)
 	title := plain(said.Title)
@@ -204,7 +208,7 @@ func writeFamily(w io.Writer, f families.Family) {
 		title += fmt.Sprintf("; %.1f %% of the picture", 100**f.Share)
 	}
 	fmt.Fprintf(w, "            %s.\n", title)
-	for _, line := range append([]string{said.Turn}, said.Remarks...) {
+	for _, line := range slices.Concat([]string{said.Turn}, said.Remarks, wording.SayForms(f, forms)) {
 		if line != "" {
 			fmt.Fprintf(w, "            %s.\n", wording.Capitalised(plain(line)))
 		}

@@ -30,7 +30,7 @@ func TestReportOfUnsureFamilies(t *testing.T) {
 		{nil, nil, "local colours"},
 	} {
 		var out strings.Builder
-		writeFamilies(&out, tt.list)
+		writeFamilies(&out, tt.list, nil)
 		rest := out.String()
 		for _, word := range tt.want {
 			at := strings.Index(rest, word)

@@ -76,8 +76,8 @@ func (plan readPlan) read(path string, target *analysis.Target, withFamilies boo
 	r.targetReport = plan.reportTarget(target, reading)
 	r.setEdges(pixels, mask)
 	if withFamilies {
-		found := families.Find(pixels, mask, families.DefaultRules())
-		r.Families = append([]families.Family{}, found.List...) // never nil, so that JSON has an array
+		found, forms := families.FindForms(pixels, mask, families.DefaultRules())
+		r.Families, r.Forms = append([]families.Family{}, found.List...), forms // never nil, so that JSON has arrays
 		r.Light = light.Of(found, nil, light.DefaultOptions())
 	}
 	return r, nil

@@ -1,0 +1,111 @@
+package overlay
+
+import (
+	"image"
+	"math"
+
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/gui/stills/ink"
+)
+
+// Lengths of what is drawn along forms, in units (our choice). Shapes tell them apart, not hues: a
+// solid line is an accent, rungs across it are where that leaves the lightness, and rings are where
+// a line vanishes.
+const (
+	accentWide = 3
+	rungLong   = 9 // across
+	rungWide   = 2
+	rungEvery  = 6 // along
+	ringRadius = 2.5
+	ringWide   = 1.5
+	ringEvery  = 10
+)
+
+// Along draws over an outline of forms where their accents run, where these leave the lightness, and
+// where their lines vanish, light on dark. The picture's place is whole.
+func Along(img *image.RGBA, forms []families.Form, whole image.Rectangle, lay Lay) {
+	var marks []ink.Mark
+	mark := func(lines ...ink.Line) {
+		if len(lines) > 0 {
+			marks = append(marks, ink.Mark{Lines: lines, Grey: ink.LightGrey, Rim: rim * lay.Unit, RimGrey: ink.DarkGrey})
+		}
+	}
+	for i := range forms {
+		if e := forms[i].Edge; e != nil {
+			for _, s := range e.Accents {
+				mark(ink.Line{Points: pointsOf(s.Way, whole, lay), Width: accentWide * lay.Unit})
+			}
+			for _, s := range e.Leaves {
+				mark(rungs(pointsOf(s.Way, whole, lay), lay.Unit)...)
+			}
+		}
+		if o := forms[i].Outline; o != nil {
+			for _, s := range o.Vanishes {
+				mark(rings(pointsOf(s.Way, whole, lay), lay.Unit)...)
+			}
+		}
+	}
+	new(ink.Drawer).Draw(img, img.Rect, marks)
+}
+
+// pointsOf returns a way in the mirror, no finer than a unit.
+func pointsOf(way []families.At, whole image.Rectangle, lay Lay) (points []ink.Point) {
+	for i, p := range way {
+		at := lay.at(float64(whole.Min.X)+p.X*float64(whole.Dx()), float64(whole.Min.Y)+p.Y*float64(whole.Dy()))
+		if n := len(points); n > 0 && i < len(way)-1 && distance(points[n-1], at) < lay.Unit {
+			continue
+		}
+		points = append(points, at)
+	}
+	return points
+}
+
+func distance(p, q ink.Point) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
+
+// every calls do at equal steps along a way, half a step from its ends on, with the direction there.
+func every(way []ink.Point, step float64, do func(at, along ink.Point)) {
+	left := step / 2
+	for i := 1; i < len(way); i++ {
+		p, q := way[i-1], way[i]
+		long := distance(p, q)
+		for ; left <= long && long > 0; left += step {
+			along := q.Minus(p).Times(1 / long)
+			do(p.Plus(along.Times(left)), along)
+		}
+		left -= long
+	}
+}
+
+func rungs(way []ink.Point, unit float64) (lines []ink.Line) {
+	every(way, rungEvery*unit, func(at, along ink.Point) {
+		half := ink.Pt(-along.Y, along.X).Times(rungLong / 2.0 * unit)
+		lines = append(lines, ink.Line{Points: []ink.Point{at.Minus(half), at.Plus(half)}, Width: rungWide * unit})
+	})
+	return lines
+}
+
+func rings(way []ink.Point, unit float64) (lines []ink.Line) {
+	every(way, ringEvery*unit, func(at, _ ink.Point) {
+		r := ringRadius * unit
+		lines = append(lines, ink.Line{Points: ink.Ellipse(at, ink.Pt(r, r)), Closed: true, Width: ringWide * unit})
+	})
+	return lines
+}
+
+// Words puts a chip at the foot of an image, or at its top, that says something in one line: the
+// first of several ways that has room.
+func Words(img *image.RGBA, top bool, unit float64, ways ...string) {
+	size, high := figureSize*unit, chipHigh*unit
+	for _, words := range ways {
+		wide := ink.Width(ink.Bold, words, size) + 2*chipInner*unit
+		if words == "" || wide > float64(img.Rect.Dx())-2*step*unit || high > float64(img.Rect.Dy())-2*step*unit {
+			continue
+		}
+		y := step*unit + high/2
+		if !top {
+			y = float64(img.Rect.Dy()) - y
+		}
+		chip(img, words, ink.Pt(step*unit, y), wide, size, unit)
+		return
+	}
+}
