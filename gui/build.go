@@ -120,6 +120,7 @@ func (d *Desk) joinBar() {
 	act(bar.Freeze, "Freeze, F", d.Freeze)
 	act(bar.View, viewTip(d.settings.View), func() { d.parts.views.Open(bar.View.Below()) })
 	act(bar.More, "Menu, F1 lists all keys", func() { openMenu(d, bar.More.Below()) })
+	act(strip.Under, "Read under the pointer, P", func() { toggleUnder(d) })
 	act(strip.Out, "Zoom out, Ctrl+−", func() { d.Mirror.Zoom(-1) })
 	act(strip.Fit, "All of the picture, Ctrl+0", func() { d.Mirror.Zoom(0) })
 	act(strip.In, "Zoom in, Ctrl++", func() { d.Mirror.Zoom(1) })

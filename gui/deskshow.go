@@ -83,6 +83,7 @@ func (d *Desk) showSettings() {
 	d.parts.bar.View.Explain(d.Tips, viewTip(d.settings.View))
 	d.parts.bar.OnTop.SetOn(d.settings.KeepAbove)
 	d.parts.strip.SetKnob(knobWords(d.settings))
+	d.parts.strip.Under.SetOn(d.settings.UnderPointer)
 	d.pointer.Set(d.settings)
 	d.showState()
 }

@@ -22,7 +22,7 @@ import (
 func (d *Desk) fixedPlaces() string {
 	p, words := &d.parts, ""
 	place := func(o fyne.CanvasObject) fyne.Position { return d.App.Driver().AbsolutePositionForObject(o) }
-	for _, o := range []fyne.CanvasObject{p.bar, p.bar.Source, p.bar.Freeze, p.bar.View, p.bar.More, d.Mirror, p.strip, p.strip.Out, p.strip.Fit, p.strip.In, p.tabs} {
+	for _, o := range []fyne.CanvasObject{p.bar, p.bar.Source, p.bar.Freeze, p.bar.View, p.bar.More, d.Mirror, p.strip, p.strip.Under, p.strip.Out, p.strip.Fit, p.strip.In, p.tabs} {
 		words += fmt.Sprintf("%T %v %v\n", o, place(o), o.Size())
 	}
 	return words + fmt.Sprint(place(p.frame).Add(p.sentence.Position())) // the driver knows no place of what the settings hide
@@ -132,7 +132,8 @@ func TestSentenceOfStates(t *testing.T) {
 }
 
 // The strip reads what lies under the pointer as a spot there would be read; the view's slider
-// moves its knob; and the zoom buttons are off where nothing can be done.
+// moves its knob; a tap has it read anywhere on the screen; and the zoom buttons are off where nothing
+// can be done.
 func TestStripJoined(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := guitest.Halves(guitest.Light, guitest.Shadow)
@@ -157,6 +158,11 @@ func TestStripJoined(t *testing.T) {
 	strip.Fit.OnTapped()
 	if d.see(t, img); !strip.Out.Off() || !d.Mirror.View().Empty() {
 		t.Error("all of the picture can be made smaller")
+	}
+	for _, on := range []bool{true, false} {
+		if strip.Under.OnTapped(); d.settings.UnderPointer != on || strip.Under.On() != on {
+			t.Errorf("tapped, it reads everywhere: %v, and is on: %v, want %v", d.settings.UnderPointer, strip.Under.On(), on)
+		}
 	}
 	d.settings.View = "bands"
 	d.settled()

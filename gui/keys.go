@@ -26,6 +26,7 @@ type command struct {
 	icon   icons.Name
 	does   func(d *Desk)
 	on     func(d *Desk) bool // whether a switch is on; nil where it isn't one
+	while  func(d *Desk) bool // stands in the menu only then; nil: always
 }
 
 // section is a part of the menu.
@@ -57,7 +58,7 @@ func menuCommands() []command {
 		{menu: inFront, icon: icons.Redo, name: "Redo", keys: "Ctrl+Y", ctrl: fyne.KeyY, beside: true, does: (*Desk).Redo},
 		{menu: ofSpots, icon: icons.UnderPointer, name: "Read under the pointer", keys: "P", runes: "pP", does: toggleUnder, on: func(d *Desk) bool { return d.settings.UnderPointer }},
 		{menu: ofSpots, icon: icons.Box, name: "Measure an area", keys: "M", runes: "mM", does: func(d *Desk) { d.ask(askMeasure) }},
-		{menu: ofSpots, icon: icons.Check, name: "Keep spots here", keys: "Shift+S", runes: "S", does: (*Desk).spotsAreRight},
+		{menu: ofSpots, icon: icons.Check, name: "Keep spots here", keys: "Shift+S", runes: "S", does: (*Desk).spotsAreRight, while: func(d *Desk) bool { return d.setup.AnyMoved() }},
 		{menu: ofSpots, icon: icons.Close, name: "Clear all spots", keys: "Shift+Delete", does: func(d *Desk) { d.memory.ClearSpots() }},
 		{menu: ofSpots, name: "Forget all on this picture", does: func(d *Desk) { d.memory.Forget() }},
 		{menu: ofCount, icon: icons.LeaveOut, name: "Leave out an area", keys: "O", runes: "oO", does: func(d *Desk) { d.ask(askArea) }},

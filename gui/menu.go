@@ -18,6 +18,9 @@ func openMenu(d *Desk, at fyne.Position) { d.OpenMenu(menuRows(d), at, nil) }
 func menuRows(d *Desk) (rows []widgets.MenuRow) {
 	part := inFront
 	for _, c := range menuCommands() {
+		if c.while != nil && !c.while(d) {
+			continue
+		}
 		item := c.item(d)
 		if c.beside {
 			last := &rows[len(rows)-1]

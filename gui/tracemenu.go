@@ -37,7 +37,7 @@ func tracedBar(d *Desk) []tracedPlace {
 		button("View", false, bar, bar.View), button("Menu", false, bar, bar.More),
 	}
 	strip := d.parts.strip
-	cells = append(cells, button("Zoom out", false, strip, strip.Out), button("Zoom in", false, strip, strip.In))
+	cells = append(cells, button("Read under the pointer", strip.Under.On(), strip, strip.Under), button("Zoom out", false, strip, strip.Out), button("Zoom in", false, strip, strip.In))
 	if s := d.parts.sheet; s != nil {
 		cells = append(append(cells, button("Done", false, s, s.Done)), s.Cells()...)
 	}

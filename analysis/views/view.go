@@ -63,7 +63,7 @@ type Look struct {
 // place here.
 var views = []View{
 	colourView, greyView, layerGreyView, bandsView, twoToneView, threeToneView, squintView,
-	chromaView, hueView, edgesView, lostEdgesView, smallView, protanView, deutanView, tritanView,
+	edgesView, lostEdgesView, chromaView, hueView, smallView, protanView, deutanView, tritanView,
 }
 
 // All returns all views in the order in which they are offered.

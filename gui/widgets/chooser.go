@@ -129,7 +129,11 @@ func (c *Chooser) Choose(i int) { c.choose(i) }
 func slots(words []float32, width float32) []float32 {
 	n := float32(len(words))
 	at, equal := make([]float32, len(words)+1), width/n
-	rooms := roomsByWidth(words, width, min(Row(), equal))
+	least := min(Row(), equal)
+	if needed(words, least) > width { // the longest would lie over its neighbours: what a pen hits is enough
+		least = min(4*Step, equal)
+	}
+	rooms := roomsByWidth(words, width, least)
 	x := float32(0)
 	for i := range words {
 		if x += rooms[i]; slices.Max(words)+Step <= equal {
@@ -138,6 +142,14 @@ func slots(words []float32, width float32) []float32 {
 		at[i+1] = float32(int(x + 0.5))
 	}
 	return at
+}
+
+// needed is the width of words of which each has its own, but at least so much.
+func needed(words []float32, least float32) (sum float32) {
+	for _, w := range words {
+		sum += max(w, least)
+	}
+	return sum
 }
 
 // roomsByWidth gives each word its width and an equal part of what is left, but at least so much.

@@ -51,3 +51,21 @@ func TestChooser(t *testing.T) {
 		t.Errorf("the slots end at %g", end)
 	}
 }
+
+// At every size of text, where the row has room for its words, each is within its own segment and
+// each segment wide enough for a pen.
+func TestChooserWordsStayWithin(t *testing.T) {
+	for _, percent := range []int{100, 150, 200} {
+		inText(t, percent)
+		c := NewChooser([]string{"Automatic", "2", "3", "4"}, nil, func(int) {})
+		test.WidgetRenderer(c)
+		c.Resize(fyne.NewSize(segmentsWide(segments(false, false), segmentTight), Row()))
+		at := c.slots(c.Size().Width)
+		for i, text := range c.texts {
+			from, to := text.Position().X, text.Position().X+text.MinSize().Width
+			if from < at[i] || to > at[i+1] || at[i+1]-at[i] < 32 {
+				t.Errorf("%d %%: %q from %g to %g, in a segment from %g to %g", percent, text.Text, from, to, at[i], at[i+1])
+			}
+		}
+	}
+}

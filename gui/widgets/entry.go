@@ -5,6 +5,7 @@ import (
 	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -74,6 +75,28 @@ func NewTextEntry(keys Keys, placeholder string) *Entry {
 
 // textRows is how many lines of a longer text are seen.
 const textRows = 1
+
+// CreateRenderer draws it as the toolkit does, but with its letters in the middle of its height.
+func (e *Entry) CreateRenderer() fyne.WidgetRenderer {
+	return entryLook{e.Entry.CreateRenderer()}
+}
+
+// entryLook is the toolkit's, which leaves all room that a row has at the foot: large letters would
+// stand high.
+type entryLook struct{ fyne.WidgetRenderer }
+
+// Layout moves what stands on the ground and its edge, which are the toolkit's first two.
+func (r entryLook) Layout(size fyne.Size) {
+	r.WidgetRenderer.Layout(size)
+	spare := (size.Height - r.MinSize().Height) / 2
+	for _, o := range r.Objects()[2:] {
+		if icon, ok := o.(*canvas.Image); ok {
+			icon.Move(fyne.NewPos(icon.Position().X, (size.Height-icon.Size().Height)/2))
+		} else if spare > 0 {
+			put(o, o.Position().AddXY(0, spare), o.Size().SubtractWidthHeight(0, spare))
+		}
+	}
+}
 
 // FocusGained reveals the line.
 func (e *Entry) FocusGained() {

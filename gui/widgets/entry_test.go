@@ -1,6 +1,7 @@
 package widgets
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"testing"
@@ -8,6 +9,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
+
+	"app.tonedesk/gui/settings"
 )
 
 func TestEntry(t *testing.T) {
@@ -104,5 +107,28 @@ func TestTextEntry(t *testing.T) {
 	e.SetText("")
 	if e.TypedShortcut(&fyne.ShortcutPaste{Clipboard: clipboard}); e.Text != "a\nb" {
 		t.Errorf("pasted, it has %q", e.Text)
+	}
+}
+
+// In a row of any size of text a letter stands in its middle, within two pixels: the toolkit leaves all
+// room at the foot.
+func TestEntryIsCentred(t *testing.T) {
+	for _, percent := range []int{125, 150, 200} {
+		e := NewEntry(new(heardKeys), "H")
+		w := shownIn(t, e, 100, 100)
+		fyne.CurrentApp().Settings().SetTheme(NewTheme(settings.ThemeDark, percent))
+		w.Resize(fyne.NewSize(100, Row()))
+		img := w.Canvas().Capture()
+		ground, top, foot := img.At(80, int(Row()/2)), -1, -1
+		for y := 4; y < int(Row())-4; y++ { // without the edge
+			for x := 10; x < 40; x++ {
+				if img.At(x, y) != ground {
+					top, foot = cmp.Or(max(top, 0), y), y+1
+				}
+			}
+		}
+		if off := float32(top+foot)/2 - Row()/2; top < 0 || off < -2 || off > 2 {
+			t.Errorf("%d %%: the letter goes from %d to %d in a row of %g", percent, top, foot, Row())
+		}
 	}
 }

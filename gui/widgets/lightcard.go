@@ -324,7 +324,7 @@ func (c *LightCard) write(size fyne.Size, of colours) {
 		show(r.axis, shown)
 		show(r.band, at.band.w > 0)
 		for k, tick := range r.ticks {
-			say(tick, levelled(nth(at.ticks, k).words), of(ColorNameQuiet))
+			say(tick, nth(at.ticks, k).words, of(ColorNameQuiet))
 		}
 		for k, s := range r.swatches {
 			show(s.colour, k < len(at.swatches))

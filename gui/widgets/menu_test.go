@@ -133,3 +133,20 @@ func TestMenuSaysWhatANameStandsFor(t *testing.T) {
 		}
 	}
 }
+
+// At every size of text words and keys of a row of a menu stand apart and within it, in the least
+// window: the words whole, the keys only where there is room.
+func TestMenuRowsAreNotCut(t *testing.T) {
+	for _, percent := range []int{100, 150, 200} {
+		inText(t, percent)
+		for _, is := range []MenuItem{{Words: "Count left-out areas again", Keys: "A"}, {Words: "Clear all spots", Keys: "Shift+Delete"}} {
+			e := newMenuEntry(is, NewMenu(nil, &heardKeys{}, nil), 0, false)
+			test.WidgetRenderer(e)
+			e.Resize(fyne.NewSize(300, Row()))
+			end := e.words.Position().X + e.words.MinSize().Width
+			if e.words.Text != is.Words || end > 300 || e.keys.Text != "" && end+Step > e.keys.Position().X+0.5 || percent == 100 && e.keys.Text == "" {
+				t.Errorf("%d %%: %q ends at %g, %q begins at %g", percent, e.words.Text, end, e.keys.Text, e.keys.Position().X)
+			}
+		}
+	}
+}

@@ -182,7 +182,7 @@ const (
 
 func entryWords() float32 { return entrySide + SmallIcon() + 1.5*Step }
 
-func (e *menuEntry) write(_ fyne.Size, of colours) {
+func (e *menuEntry) write(size fyne.Size, of colours) {
 	fill(e.back, of(ColorNamePointed))
 	show(e.back, e.pointed)
 	fill(e.rule, of(ColorNameRule))
@@ -195,14 +195,21 @@ func (e *menuEntry) write(_ fyne.Size, of colours) {
 		quiet = theme.ColorNameForeground // quiet words would be too faint on what is raised
 	}
 	picture(e.picture, icon, theme.ColorNameForeground)
+	keys, room := e.is.Keys, size.Width-entryWords()-entrySide
+	if size.Width > 0 {
+		if textWidth(e.is.Words)+Step+textWidth(keys) > room { // large text: the list of keys has them
+			keys = ""
+		}
+		e.words.TextSize = fittingSize(e.is.Words, TextSize(), room)
+	}
 	say(e.words, e.is.Words, of(theme.ColorNameForeground))
-	say(e.keys, e.is.Keys, of(quiet))
+	say(e.keys, keys, of(quiet))
 }
 
 func (e *menuEntry) minSize() fyne.Size {
-	w := entryWords() + e.words.MinSize().Width + entrySide
+	w := entryWords() + textWidth(e.is.Words) + entrySide
 	if e.is.Keys != "" {
-		w += entryGap + e.keys.MinSize().Width
+		w += entryGap + textWidth(e.is.Keys)
 	}
 	return fyne.NewSize(w, Row())
 }

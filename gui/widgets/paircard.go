@@ -81,7 +81,7 @@ func (c *pairCard) write(size fyne.Size, of colours) {
 		show(c.labels[i], there)
 		for j, figure := range c.figures[i] {
 			figure.TextSize = 13 * p.scale
-			say(figure, levelled(columns[j][i]), fore)
+			say(figure, columns[j][i], fore)
 			show(figure, there)
 		}
 	}

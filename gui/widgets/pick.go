@@ -1,6 +1,8 @@
 package widgets
 
 import (
+	"math"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
@@ -108,5 +110,5 @@ func (p *Pick) minSize() fyne.Size {
 	for _, word := range p.words {
 		least = min(least, p.around()+textWidth(word))
 	}
-	return fyne.NewSize(least, Row())
+	return fyne.NewSize(float32(math.Ceil(float64(least))), Row())
 }

@@ -145,6 +145,8 @@ func pageSentences() (all []wording.Sentence) {
 		all = append(all, wording.SayPairInLine(pairOf(50-5*tones, 50+5*tones, 2), "A", "H"),
 			wording.SayOverall(&analysis.Change{Counted: 9, Tones: tones, Altered: 0.99}), wording.SayOverall(&analysis.Change{Counted: 9, Tones: tones}))
 	}
+	all = append(all, wording.SayNothingBefore(), wording.SayChooseBefore(), wording.SayTakeTool(false), wording.SayTakeTool(true), wording.SayWordless("label"))
+	all = append(all, wording.SayBesideFirst(wording.SayPair(pairOf(100, 0, 2), "A", "H"), "A"))
 	all = append(all, wording.SayOverall(nil), wording.SayOverall(&analysis.Change{}), wording.SayLeader(nil, ""))
 	light, shadow := analysis.Spot{Lightness: 80}, analysis.Spot{Lightness: 20}
 	for _, tool := range []string{"select", "stroke", "arrow", "ring", "box", "label", "spot", "light", "shadow"} {

@@ -136,7 +136,9 @@ func (c *SourceChip) write(size fyne.Size, of colours) {
 		words = words[1:]
 	}
 	say(c.nameText, cutWords(c.text.Name, end-name, textWidth), of(theme.ColorNameForeground))
-	say(c.stateText, cutTo(longestFitting(end-state, SmallSize(), words...), end-state), of(quiet))
+	says := longestFitting(end-state, SmallSize(), words...)
+	c.stateText.TextSize = fittingSize(says, SmallSize(), max(end-state, 0))
+	say(c.stateText, says, of(quiet))
 }
 
 // place stands name and state below each other, right of the pictogram.

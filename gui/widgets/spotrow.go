@@ -136,7 +136,7 @@ func (r *spotRow) write(size fyne.Size, of colours) {
 	show(r.hex, p.hex > 0)
 	for i, words := range []string{t.Lightness, t.Value, t.LayerGrey, t.FromFirst} {
 		r.figures[i].TextSize = 13 * p.scale
-		say(r.figures[i], levelled(words), fore)
+		say(r.figures[i], words, fore)
 		show(r.figures[i], i != 2 || p.layer)
 	}
 	ink := ColorNameQuiet

@@ -8,8 +8,8 @@ import (
 	"fyne.io/fyne/v2/theme"
 )
 
-// Sizes of the small pictures of stills, 4 to 3: in the grid three stand beside each other at the
-// window's plain width.
+// Sizes of the small pictures of stills, 4 to 3, at the text's plain size: in the grid three stand
+// beside each other at the window's plain width.
 const (
 	stillWide, stillHigh   float32 = 108, 81
 	beforeWide, beforeHigh float32 = 68, 51
@@ -30,8 +30,11 @@ type StillItem struct {
 	lines         [2]*canvas.Text // none where it is shown without words
 }
 
-// NewStillItem returns an item without a still.
-func NewStillItem() *StillItem { return newStillItem(fyne.NewSize(stillWide, stillHigh)) }
+// NewStillItem returns an item without a still. It is as large as its time of day is long.
+func NewStillItem() *StillItem {
+	wide := max(stillWide, round(textWidth("today 00:00"))+1)
+	return newStillItem(fyne.NewSize(wide, round(wide*stillHigh/stillWide)))
+}
 
 func newStillItem(room fyne.Size) *StillItem {
 	s := &StillItem{room: room}

@@ -14,8 +14,9 @@ import (
 type Strip struct {
 	drawn
 
-	// Out, Fit and In are pressed to make the picture smaller, to see all of it, and to enlarge it.
-	Out, Fit, In *Button
+	// Under has the reading follow the pointer out of the picture; Out, Fit and In are pressed to make
+	// the picture smaller, to see all of it, and to enlarge it.
+	Under, Out, Fit, In *Button
 
 	beside bool
 	under  StripReading
@@ -60,6 +61,7 @@ func NewStrip(keys Keys, turned func(to float64)) *Strip {
 			turned(to)
 		}
 	}
+	s.Under = add(&s.drawn, NewIconButton(icons.UnderPointer, keys, nil).Flat())
 	s.Out = add(&s.drawn, NewIconButton(icons.ZoomOut, keys, nil).Flat())
 	s.Fit = add(&s.drawn, NewIconButton(icons.ZoomFit, keys, nil).Flat())
 	s.In = add(&s.drawn, NewIconButton(icons.ZoomIn, keys, nil).Flat())
@@ -105,6 +107,7 @@ func (s *Strip) SetZoom(out, in bool) {
 func (s *Strip) setBeside(on bool) {
 	if on != s.beside {
 		s.beside = on
+		s.Under.SetFlat(!on)
 		s.Out.SetFlat(!on)
 		s.Fit.SetFlat(!on)
 		s.In.SetFlat(!on)
@@ -166,7 +169,7 @@ func (s *Strip) write(size fyne.Size, of colours) {
 // hasRoom reports whether there is room for one more text as wide as that, once the figures are set.
 func (s *Strip) hasRoom(size fyne.Size, width float32) bool {
 	if !s.beside {
-		taken := stripSwatch*textScale() + s.lightness.MinSize().Width + s.value.MinSize().Width + 3*Step
+		taken := Row() + Step/2 + stripSwatch*textScale() + s.lightness.MinSize().Width + s.value.MinSize().Width + 3*Step
 		return taken+width <= size.Width-3*Row()
 	}
 	left := size.Height - sideSwatchHigh - sideGap - 2*lineHigh(TextSize())
@@ -185,15 +188,17 @@ func (s *Strip) place(size fyne.Size) {
 		x -= w
 		put(b, fyne.NewPos(x, (size.Height-Row())/2), fyne.NewSquareSize(w))
 	}
+	put(s.Under, fyne.NewPos(0, (size.Height-Row())/2), fyne.NewSquareSize(w))
+	left := w + Step/2
 	high, wide := stripSwatchHigh*textScale(), stripSwatch*textScale()
-	s.placeSwatches(fyne.NewPos(0, (size.Height-high)/2), fyne.NewSize(wide, high))
-	at := wide + Step
+	s.placeSwatches(fyne.NewPos(left, (size.Height-high)/2), fyne.NewSize(wide, high))
+	at := left + wide + Step
 	placeText(s.lightness, at, (size.Height-s.lightness.MinSize().Height)/2)
 	placeText(s.value, at+s.lightness.MinSize().Width+Step, (size.Height-s.value.MinSize().Height)/2)
 	after := at + s.lightness.MinSize().Width + s.value.MinSize().Width + 2*Step
 	placeText(s.fromA, after, (size.Height-s.fromA.MinSize().Height)/2)
-	placeText(s.knobText, 0, (size.Height-s.knobText.MinSize().Height)/2)
-	from := s.knobText.MinSize().Width + Step
+	placeText(s.knobText, left, (size.Height-s.knobText.MinSize().Height)/2)
+	from := left + s.knobText.MinSize().Width + Step
 	h := s.slider.MinSize().Height
 	put(s.slider, fyne.NewPos(from, (size.Height-h)/2), fyne.NewSize(max(min(stripSlider, x-Step-from), 0), h))
 }
@@ -231,13 +236,20 @@ func (s *Strip) placeButtons(size fyne.Size) {
 	if h := min(Row(), round((left-2*Step)/2)); h >= 4*Step {
 		w := (size.Width - Step) / 2
 		foot := size.Height - h
+		put(s.Under, fyne.NewPos(0, foot-Step-h), fyne.NewSize(w, h))
 		put(s.Out, fyne.NewPos(w+Step, foot), fyne.NewSize(w, h))
 		put(s.Fit, fyne.NewPos(0, foot), fyne.NewSize(w, h))
 		put(s.In, fyne.NewPos(w+Step, foot-Step-h), fyne.NewSize(w, h))
 		return
 	}
-	w, h := (size.Width-Step)/3, min(Row(), max(left-Step/2, 4*Step))
-	for i, b := range []*Button{s.Out, s.Fit, s.In} {
+	buttons, h := []*Button{s.Under, s.Out, s.Fit, s.In}, min(Row(), max(left-Step/2, 4*Step))
+	if size.Width < 4*4*Step+3*Step/2 { // too narrow for a pen: the menu has it
+		put(s.Under, fyne.NewPos(0, size.Height-h), fyne.Size{})
+		buttons = buttons[1:]
+	}
+	n := float32(len(buttons))
+	w := (size.Width - (n-1)*Step/2) / n
+	for i, b := range buttons {
 		put(b, fyne.NewPos(float32(i)*(w+Step/2), size.Height-h), fyne.NewSize(w, h))
 	}
 }

@@ -291,7 +291,7 @@ func (s *SwatchRow) write(size fyne.Size, of colours) {
 		show(s.greys[i], there && (s.plan.Greys > 0 || s.plan.Beside))
 		show(s.labels[i], i < n && (s.plan.Labels || s.plan.Inside || w.None))
 		s.labels[i].TextStyle.Bold = w.Marked
-		say(s.labels[i], levelled(longestFitting(box.Width, SmallSize(), w.Label, shortLabel(w))), s.ink(w, of))
+		say(s.labels[i], longestFitting(box.Width, SmallSize(), w.Label, shortLabel(w)), s.ink(w, of))
 	}
 	s.line.show(s.focused && s.at < n)
 }

@@ -25,16 +25,6 @@ func say(t *canvas.Text, words string, c color.Color) {
 	}
 }
 
-// levelled returns words that begin with a sign which the font borrows from another one, as the
-// minus, so that they stand on the same line as others: the toolkit takes the line of the font of
-// the first letter, so they get one before it that has no width.
-func levelled(words string) string {
-	if strings.HasPrefix(words, "\u2212") {
-		return "\u200b" + words
-	}
-	return words
-}
-
 // placeText moves a text to its place, and gives it its own size.
 func placeText(t *canvas.Text, x, y float32) { put(t, fyne.NewPos(x, y), t.MinSize()) }
 

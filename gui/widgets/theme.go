@@ -3,12 +3,14 @@ package widgets
 import (
 	"image/color"
 	"slices"
+	"sync"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/settings"
+	"app.tonedesk/gui/typeface"
 )
 
 // Colours of our own, beside those of Fyne's theme package. All are greys, as every colour
@@ -163,9 +165,23 @@ var textLengths = map[fyne.ThemeSizeName]float32{
 	theme.SizeNameInlineIcon:     2 * Step,
 }
 
-// neutral is Fyne's theme with greys for colours and our sizes.
+// typefaces are the toolkit's, plain and bold, with the signs that figures need.
+var typefaces = sync.OnceValue(func() [2]fyne.Resource {
+	of := [2]fyne.Resource{theme.DefaultTextFont(), theme.DefaultTextBoldFont()}
+	for i, carried := range of {
+		whole, err := typeface.Complete(carried.Content())
+		if err != nil { // another toolkit's: it borrows the signs from the system
+			fyne.LogError("the typeface "+carried.Name()+" stays without a minus", err)
+			continue
+		}
+		of[i] = fyne.NewStaticResource(carried.Name(), whole)
+	}
+	return of
+})
+
+// neutral is Fyne's theme with greys for colours, our sizes and signs for figures.
 type neutral struct {
-	fyne.Theme         // fonts, icons (which Fyne tints by our colours) and the sizes we keep
+	fyne.Theme         // other fonts, icons (which Fyne tints by our colours) and the sizes we keep
 	ground     int     // index into the lightnesses of a colour
 	text       float32 // by how much the text is larger
 }
@@ -193,6 +209,17 @@ func (t neutral) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Colo
 	}
 	v := colour.GreyOf(on[t.ground])
 	return color.NRGBA{R: v, G: v, B: v, A: alpha}
+}
+
+// Font returns the typeface for a style.
+func (t neutral) Font(style fyne.TextStyle) fyne.Resource {
+	switch {
+	case style.Italic, style.Monospace, style.Symbol:
+		return t.Theme.Font(style)
+	case style.Bold:
+		return typefaces()[1]
+	}
+	return typefaces()[0]
 }
 
 // Size returns the length for a name.

@@ -13,6 +13,7 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
 	"fyne.io/fyne/v2/theme"
+	"golang.org/x/image/font/sfnt"
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/guitest"
@@ -159,6 +160,27 @@ func TestFiguresHaveOneWidth(t *testing.T) {
 			if got := fyne.MeasureText(string(d), SentenceSize(), style).Width; got != want {
 				t.Errorf("%+v: %c is %g wide, 0 is %g", style, d, got, want)
 			}
+		}
+	}
+}
+
+// No sign is borrowed from a typeface of the system's: the signs of figures are as wide as the plus or
+// in the typeface at least, so that words and figures stand on one line and evenly everywhere.
+func TestTypefaceHasTheSignsOfFigures(t *testing.T) {
+	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.ThemeDark, 100))
+	for _, style := range []fyne.TextStyle{{}, {Bold: true}} {
+		f, err := sfnt.Parse(theme.Current().Font(style).Content())
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, sign := range "\u2212\u2192\u00d7\u00b0\u2026\u2013\u00b7\u00a0" {
+			if number, err := f.GlyphIndex(nil, sign); number == 0 || err != nil {
+				t.Errorf("%+v: %U is not in the typeface", style, sign)
+			}
+		}
+		plus := fyne.MeasureText("+", SentenceSize(), style).Width
+		if minus := fyne.MeasureText("\u2212", SentenceSize(), style).Width; minus != plus {
+			t.Errorf("%+v: the minus is %g wide, the plus %g", style, minus, plus)
 		}
 	}
 }
