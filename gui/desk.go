@@ -121,6 +121,10 @@ func NewDesk(app fyne.App, options Options) *Desk {
 		if s := d.marker.Still(); s != nil {
 			d.stills.judge(s, list)
 		}
+	}, KeepFocus: func(places []setup.Place) {
+		if s := d.marker.Still(); s != nil {
+			d.stills.focus(s, places)
+		}
 	}})
 	d.target = &structure.Targets{Host: &d.Host, Grouping: func() analysis.Options { return d.settings.Grouping() }, CopyPicture: d.copyPicture, Put: d.apply}
 	joinMemory(d)

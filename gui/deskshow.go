@@ -27,6 +27,7 @@ func (d *Desk) showFrame(s *live.Shown) {
 	d.marker.Renew()
 	d.comparison.Shown(s.At, s.Bounds)
 	d.families.ShowLight()
+	d.families.Focus.Show()
 	d.Mirror.SetLoupe(s.Loupe, d.settings.SpotSize)
 	d.copies.Take(s.Copied)
 	d.parts.strip.SetZoom(d.Mirror.ZoomRoom())

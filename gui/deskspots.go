@@ -8,6 +8,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/structure"
+	"app.tonedesk/gui/wording"
 )
 
 // asking is what the next click or drag in the mirror is for.
@@ -22,6 +23,7 @@ const (
 	askForm                  // a form, whose local colour is set by hand
 	askOther                 // its other side
 	askBetter                // a better place for one of its sides
+	askFocus                 // where the eye should go
 )
 
 // askWords tell on the mirror what is asked for.
@@ -33,10 +35,11 @@ var askWords = map[asking]string{
 	askForm:    "Click a form: its light and shadow are proposed",
 	askOther:   "Click its other side",
 	askBetter:  "Click to correct a side. Esc: it is right",
+	askFocus:   wording.FocusAsk,
 }
 
 // askedSide is what is asked for of a family set by hand.
-var askedSide = map[asking]structure.Side{askForm: structure.AnySide, askOther: structure.OtherSide, askBetter: structure.BetterSide}
+var askedSide = map[asking]structure.Side{askForm: structure.AnySide, askOther: structure.OtherSide, askBetter: structure.BetterSide, askFocus: structure.FocusPlace}
 
 // askSide takes the next click for a family set by hand, or no longer.
 func (d *Desk) askSide(s structure.Side) {
@@ -68,7 +71,7 @@ func (d *Desk) clicked(at image.Point, add bool) {
 		d.pick = &at
 		d.ask(askNothing)
 		d.refresh()
-	case askForm, askOther, askBetter:
+	case askForm, askOther, askBetter, askFocus:
 		d.families.Clicked(askedSide[d.asking], setup.Place{At: at})
 	case askNothing:
 		d.placeSpot(setup.Place{At: at}, add)

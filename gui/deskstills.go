@@ -42,7 +42,8 @@ func (d *Desk) stillOpened(s *stills.Still) {
 		d.marker.saver.Leave(s)
 		return
 	}
-	d.setup.Out = s.Meta.LeftOut.Parts()
+	d.setup.Out, d.setup.Focus = s.Meta.LeftOut.Parts(), s.Meta.Marked()
+	d.families.Focus.Adopt()
 	d.setup.Judged = d.families.Adopt(s.Meta.Judged())
 	d.marker.open(s)
 	d.publish()

@@ -19,7 +19,7 @@ func follow(d *Desk, s *live.Shown) bool {
 		along(d, func(of setup.Setup) setup.Setup { return of.MovedBy(s.Move.By, s.Bounds.Min) })
 		return true
 	case movement.Unknown:
-		if len(d.setup.Places)+len(d.setup.Families) > 0 {
+		if len(d.setup.Places)+len(d.setup.Families)+len(d.setup.Focus) > 0 {
 			d.setup = d.setup.AllMoved(true)
 			d.publish()
 			d.showMarks()

@@ -45,12 +45,13 @@ func (k *keptStills) keep(opened bool) {
 func (k *keptStills) keepCopy(c *live.Copy, opened bool) {
 	at, id := time.Now(), ""
 	var judged []stills.LocalColour
+	var marked []stills.PlaceAt
 	if c.Source == k.now().Source { // else what is said now is said of another picture
-		judged = stills.LocalColoursOf(k.judged(), c.Bounds.Min)
+		judged, marked = stills.LocalColoursOf(k.judged(), c.Bounds.Min), stills.FocusOf(k.now().Focus, c.Bounds.Min)
 	}
 	k.Try("keep the picture", func() (err error) {
 		meta := metaOf(c)
-		meta.Time, meta.LocalColours = at, judged
+		meta.Time, meta.LocalColours, meta.Focus = at, judged, marked
 		id, err = k.Store.Keep(c.Pixels, meta, nil)
 		return err
 	}, func() {

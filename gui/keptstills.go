@@ -97,7 +97,7 @@ func (k *keptStills) back() {
 		return
 	}
 	from := k.before
-	next.Source, next.Places, next.Out, next.Borders, next.Families, next.Judged = from.Source, from.Places, from.Out, from.Borders, from.Families, from.Judged
+	next.Source, next.Places, next.Out, next.Borders, next.Families, next.Focus, next.Judged = from.Source, from.Places, from.Out, from.Borders, from.Families, from.Focus, from.Judged
 	k.goTo(next)
 }
 
@@ -126,6 +126,15 @@ func (k *keptStills) judge(s *stills.Still, judged []setup.Judged) {
 	s.Meta.LocalColours = list
 	if id := s.ID; s.Barred == nil {
 		k.Try("keep the local colours of the still", func() error { return k.Store.Judge(id, list) }, func() {})
+	}
+}
+
+// focus keeps in a still that is open where the eye should go.
+func (k *keptStills) focus(s *stills.Still, places []setup.Place) {
+	list := stills.FocusOf(places, image.Point{})
+	s.Meta.Focus = list
+	if id := s.ID; s.Barred == nil {
+		k.Try("keep the focus of the still", func() error { return k.Store.Focus(id, list) }, func() {})
 	}
 }
 

@@ -11,6 +11,7 @@ import (
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
 	"app.tonedesk/gui/proposals"
+	"app.tonedesk/gui/settings"
 )
 
 // command is something that the painter can do: by a key, and from the menu if it stands there. A
@@ -65,6 +66,10 @@ func menuCommands() []command {
 		{menu: ofCount, name: "Leave out a colour", keys: "L", runes: "lL", does: func(d *Desk) { d.ask(askColour) }},
 		{menu: ofCount, name: "Count left-out areas again", keys: "A", runes: "aA", does: func(d *Desk) { d.change(d.setup.CountingAll(), "") }},
 		{menu: ofStructure, icon: icons.LightDirection, name: "Light direction", keys: "I", runes: "iI", does: func(d *Desk) { d.families.ToggleLight() }, on: func(d *Desk) bool { return d.families.LightShown() }},
+		{menu: ofStructure, icon: icons.Focus, name: "Focus", keys: "J", runes: "jJ", beside: true, does: func(d *Desk) {
+			d.openPage(pageIndex(settings.PageStructure)) // where it is answered
+			d.families.Focus.Ask()
+		}},
 		{menu: ofStructure, name: "Set a local colour by hand", keys: "H", runes: "hH", does: func(d *Desk) { d.families.Add() }},
 		{menu: ofStructure, name: "Borders by themselves", keys: "G", runes: "gG", does: (*Desk).bordersAutomatic},
 		{menu: ofStructure, icon: icons.Target, name: "Choose a target", keys: "T", runes: "tT", does: func(d *Desk) { d.target.Ask() }},

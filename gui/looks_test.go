@@ -33,6 +33,7 @@ var goldenLooks = []goldenLook{
 	{"structure_dark_320", settings.PageStructure, settings.ThemeDark, 320, 480, 100, localColours},
 	{"structure_middle_380", settings.PageStructure, settings.ThemeMiddle, 380, 760, 100, localColours},
 	{"light_light_380", settings.PageStructure, settings.ThemeLight, 380, 760, 100, lightDirection},
+	{"focus_dark_380", settings.PageStructure, settings.ThemeDark, 380, 760, 100, focusOnTheFace},
 	{"colours_dark_380", settings.PageColours, settings.ThemeDark, 380, 760, 100, pairOfSpots},
 	{"colours_light_150", settings.PageColours, settings.ThemeLight, 380, 760, 150, pairOfSpots},
 	{"kept_light_380", settings.PageStills, settings.ThemeLight, 380, 760, 100, keptOne},
@@ -99,6 +100,11 @@ func lightDirection(t *testing.T, d *Desk, demo *image.NRGBA) {
 	for range 3 {
 		d.scrollPage(pageTurn)
 	}
+}
+
+func focusOnTheFace(t *testing.T, d *Desk, demo *image.NRGBA) {
+	localColours(t, d, demo)
+	marked(t, d, demo, image.Pt(590, 350))
 }
 
 func keptOne(t *testing.T, d *Desk, demo *image.NRGBA) {

@@ -21,6 +21,7 @@ type structurePage struct {
 	box    *fyne.Container
 	says   wording.Sentence
 	light  *structure.LightPanel
+	focus  *structure.FocusPanel
 	target *structure.TargetPanel
 }
 
@@ -58,8 +59,8 @@ func (c structureCards) show(d *Desk, r *analysis.Reading) (resized bool) {
 }
 
 func newStructurePage(d *Desk) pageView {
-	p := &structurePage{d: d, structureCards: newStructureCards(d), light: structure.NewLightPanel(&d.Host, d.families), target: structure.NewTargetPanel(&d.Host, d.target)}
-	p.box = container.NewVBox(p.groupsBox, p.families.Box, p.light.Box, p.target.Box)
+	p := &structurePage{d: d, structureCards: newStructureCards(d), light: structure.NewLightPanel(&d.Host, d.families), focus: structure.NewFocusPanel(&d.Host, d.families.Focus), target: structure.NewTargetPanel(&d.Host, d.target)}
+	p.box = container.NewVBox(p.groupsBox, p.families.Box, p.light.Box, p.focus.Box, p.target.Box)
 	return p
 }
 
@@ -77,6 +78,10 @@ func (p *structurePage) handle(e host.PageEvent) {
 		p.d.Changed()
 	case host.LightRead:
 		p.light.Show(p.d.settings.Rules)
+		p.focus.Show(nil) // names may be others
+		p.d.Changed()
+	case host.FocusMeasured:
+		p.focus.Show(nil)
 		p.d.Changed()
 	}
 }
@@ -85,7 +90,8 @@ func (p *structurePage) trace(line *traceLine) {
 	if target := p.target.Text(); target.Name != "" {
 		line.Target = target.Name + ". " + target.Distance + ". " + target.Shares
 	}
-	line.Words, line.Light = p.groups.Words(), p.light.Text().Lines
+	line.Words, line.Light, line.Focus = p.groups.Words(), p.light.Text().Lines, p.focus.Text().Lines
+	line.Places = append(line.Places, tracedPlace{Words: "Set focus", Box: p.d.boxOf(p.focus.Set)})
 	for _, row := range p.families.Rows() {
 		text := row.Text()
 		line.Families = append(line.Families, tracedFamily{text.Light.Hex(), text.Shadow.Hex(), text.Tones + ": " + text.Says, append([]string{text.Share, text.Below}, text.Remarks...), p.d.boxOf(row)})
@@ -93,6 +99,7 @@ func (p *structurePage) trace(line *traceLine) {
 }
 
 func (p *structurePage) opened(open bool) {
+	p.d.families.Focus.Opened(open)
 	if !open {
 		p.d.Mirror.SetOverlay(widgets.OverlayOutline, nil)
 	}
@@ -101,6 +108,7 @@ func (p *structurePage) opened(open bool) {
 func (p *structurePage) show(r *analysis.Reading) {
 	p.target.Show(r)
 	p.light.Show(p.d.settings.Rules)
+	p.focus.Show(r)
 	p.says = wording.Sentence{}
 	if r != nil {
 		p.says = wording.SayLeaderOf(r)

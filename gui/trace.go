@@ -40,6 +40,7 @@ type traceLine struct {
 	Page     string           `json:"page"`
 	Families []tracedFamily   `json:"families"` // by hand first, then found
 	Light    []string         `json:"light"`    // words of its card
+	Focus    []string         `json:"focus"`    // words of its card
 	Target   string           `json:"target"`
 	Words    []string         `json:"words"`  // of the card of groups
 	Spread   [4]float32       `json:"spread"` // the same

@@ -92,11 +92,4 @@ func Find(p analysis.Pixels, mask *analysis.Mask, o Options) *Found {
 }
 
 // SizeOf returns the size that a picture is reduced to for its edges to be looked for.
-func SizeOf(size image.Point) image.Point {
-	longer := max(size.X, size.Y)
-	if longer <= Longest {
-		return size
-	}
-	part := func(side int) int { return max(1, (side*Longest+longer/2)/longer) }
-	return image.Pt(part(size.X), part(size.Y))
-}
+func SizeOf(size image.Point) image.Point { return reduce.Within(size, Longest) }

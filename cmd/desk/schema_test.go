@@ -66,6 +66,7 @@ func TestReportsHoldToTheSchema(t *testing.T) {
 		args       []string
 	}{
 		{"read", "", []string{"read", "--spots", "590,270;0,0", "--target", bars, demo}},
+		{"read", "", []string{"read", "--no-families", "--focus", "1,1", "--focus", "3,2", demo, bars, clear}},
 		{"read", "", []string{"read", "--no-families", "--without-ground", "--target", clear, demo, bars, clear}},
 		{"spot", list, []string{"spot", "-"}},
 		{"compare", pairs, []string{"compare", "-"}},

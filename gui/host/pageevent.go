@@ -14,6 +14,7 @@ const (
 	ComparisonChanged                  // two pictures are compared in another way, or no longer
 	FamiliesFound                      // local colours were looked for
 	LightRead                          // what they say of the light was read
+	FocusMeasured                      // where the contrast is, or the eye should go, is another
 	KeptAsked                          // the part of a page with the stills that were kept
 	NotesAsked                         // with the tools for drawing
 	ComparisonAsked                    // where two pictures are compared

@@ -20,19 +20,23 @@ const familiesEvery = 500 * time.Millisecond
 // Search looks for families beside the mirror, on a goroutine of its own: while it
 // searches, frames go on.
 type Search struct {
-	found  func(Found) // told on the goroutine that searches
-	log    func(error) // and so is this, of a mistake of ours
-	now    func() time.Time
-	wake   chan job      // a picture was taken
-	asks   chan ask      // what lies around a place
-	lights chan lightAsk // what the light is
-	last   job           // that was searched: the searching goroutine's
-	spent  atomic.Int64  // by searches, see Spent
+	Focused func(Focused) // is told of a picture's contrast, on the goroutine that searches; set before anything is offered
+
+	found   func(Found) // told on the goroutine that searches
+	log     func(error) // and so is this, of a mistake of ours
+	now     func() time.Time
+	wake    chan job      // a picture was taken
+	asks    chan ask      // what lies around a place
+	lights  chan lightAsk // what the light is
+	focuses chan struct{} // a picture was taken whose contrast is to be measured
+	last    job           // that was searched: the searching goroutine's
+	spent   atomic.Int64  // by searches, see Spent
 
 	mu     sync.Mutex
 	finder *families.Finder // nil before families are asked for
 	busy   bool             // the finder is the searching goroutine's, else the worker's
 	began  time.Time        // the last search
+	focus  focusing
 }
 
 // job is what is known of the picture that was taken.
@@ -54,7 +58,7 @@ type Found struct {
 
 // NewSearch returns a search that searches while Run or RunOnce does. Close it at the end.
 func NewSearch(found func(Found), log func(error)) *Search {
-	return &Search{found: found, log: log, now: time.Now, wake: make(chan job, 1), asks: make(chan ask, mostAsks), lights: make(chan lightAsk, 1)}
+	return &Search{found: found, log: log, now: time.Now, wake: make(chan job, 1), asks: make(chan ask, mostAsks), lights: make(chan lightAsk, 1), focuses: make(chan struct{}, 1)}
 }
 
 // offer has families looked for in a picture, of which nothing is kept. If it is too early,
@@ -90,6 +94,8 @@ func (s *Search) Run(ctx context.Context) {
 			s.answer(a)
 		case a := <-s.lights:
 			s.readLight(a)
+		case <-s.focuses:
+			s.measureFocus()
 		}
 	}
 }
@@ -110,6 +116,9 @@ func (s *Search) RunOnce() bool {
 	case a := <-s.lights:
 		s.readLight(a)
 		return true
+	case <-s.focuses:
+		s.measureFocus()
+		return true
 	default:
 		return false
 	}
@@ -119,6 +128,9 @@ func (s *Search) RunOnce() bool {
 func (s *Search) Close() {
 	if s.finder != nil {
 		s.finder.Close()
+	}
+	if s.focus.reducer != nil {
+		s.focus.reducer.Close()
 	}
 }
 

@@ -57,6 +57,10 @@ type Worker struct {
 	due    bool      // the picture changed since families were looked for
 	asked  time.Time // when the last frame will come back for them
 	text   time.Time // when figures were last renewed
+
+	focusDue    bool      // the picture changed since its contrast was measured
+	focusWanted bool      // it was to be measured
+	focusAsked  time.Time // when the last frame will come back for it
 }
 
 // NewWorker returns a worker that has families looked for by search. Close it at the end.
@@ -128,6 +132,7 @@ func (w *Worker) Frame(f *capture.Frame, repeated bool) {
 	s.Manual = readFamilies(s.Manual[:0], &t)
 	s.Kept = readFollowed(s.Kept[:0], &t)
 	w.lookForFamilies(&t)
+	w.lookForFocus(&t)
 	s.Picked, s.Colour = pick(&t)
 	s.Copied = w.copy(&t, f.At)
 	s.Text = w.textDue(repeated)

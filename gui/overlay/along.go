@@ -12,13 +12,13 @@ import (
 // solid line is an accent, rungs across it are where that leaves the lightness, and rings are where
 // a line vanishes.
 const (
-	accentWide = 3
-	rungLong   = 9 // across
-	rungWide   = 2
-	rungEvery  = 6 // along
-	ringRadius = 2.5
-	ringWide   = 1.5
-	ringEvery  = 10
+	accentWide   = 3
+	rungLong     = 9 // across
+	rungWide     = 2
+	rungEvery    = 6 // along
+	vanishRadius = 2.5
+	vanishWide   = 1.5
+	vanishEvery  = 10
 )
 
 // Along draws over an outline of forms where their accents run, where these leave the lightness, and
@@ -85,9 +85,9 @@ func rungs(way []ink.Point, unit float64) (lines []ink.Line) {
 }
 
 func rings(way []ink.Point, unit float64) (lines []ink.Line) {
-	every(way, ringEvery*unit, func(at, _ ink.Point) {
-		r := ringRadius * unit
-		lines = append(lines, ink.Line{Points: ink.Ellipse(at, ink.Pt(r, r)), Closed: true, Width: ringWide * unit})
+	every(way, vanishEvery*unit, func(at, _ ink.Point) {
+		r := vanishRadius * unit
+		lines = append(lines, ink.Line{Points: ink.Ellipse(at, ink.Pt(r, r)), Closed: true, Width: vanishWide * unit})
 	})
 	return lines
 }

@@ -29,7 +29,7 @@ func (m *Memory) Forget() {
 		return
 	}
 	lay := wording.Lying{
-		Spots: len(was.Places), Out: was.LeavesOut(), Colours: len(was.Judged)+len(was.Families) > 0,
+		Spots: len(was.Places), Focus: len(was.Focus) > 0, Out: was.LeavesOut(), Colours: len(was.Judged)+len(was.Families) > 0,
 		Borders: len(was.Borders) > 0, ToTarget: was.Target != nil,
 	}
 	m.clear(was.Cleared(), wording.SayForgotten(lay), func(now setup.Setup) setup.Setup { return now.Laid(was) })

@@ -19,6 +19,7 @@ type Remembered struct {
 	Height      int         `json:"height,omitempty"`
 	Spots       []spotAt    `json:"spots,omitempty"`
 	ByHand      []sidesAt   `json:"by_hand,omitempty"` // local colours set by hand
+	Focus       []spotAt    `json:"focus,omitempty"`   // where the eye should go
 	LeftOut     []areaAt    `json:"left_out,omitempty"`
 	Workspace   []areaAt    `json:"workspace,omitempty"`
 	Seeds       []colourAt  `json:"left_out_colours,omitempty"`
@@ -75,6 +76,7 @@ func RememberedOf(s setup.Setup, judged []setup.Judged, size image.Point) Rememb
 	onIt := slices.DeleteFunc(slices.Clone(s.Places), func(p setup.Place) bool { return p.Fixed != nil }) // the others hold what the screen showed
 	r.Spots = newest(onIt, setup.MaxSpots, spotOf)
 	r.ByHand = newest(s.Families, setup.MaxManualFamilies, func(f setup.Family) sidesAt { return sidesAt{spotOf(f.Light), spotOf(f.Shadow)} })
+	r.Focus = newest(s.Focus, setup.MaxFocus, spotOf)
 	r.LeftOut, r.Workspace = newest(s.Areas, mostAreas, areaOf), newest(s.Workspace, mostWorkspace, areaOf)
 	r.Seeds = newest(s.Seeds, analysis.MostSeeds, func(seed analysis.Seed) colourAt { return colourAt{seed.At.X, seed.At.Y, seed.Colour} })
 	r.Judged = newest(judged, mostJudged, func(j setup.Judged) judgement { return judgement{j.Kept, sideOf(j.Light), sideOf(j.Shadow)} })
@@ -92,6 +94,7 @@ func (r Remembered) Setup(s setup.Setup, within float64) setup.Setup {
 	s.Source = r.Source()
 	s.Places = each(r.Spots, spotAt.place)
 	s.Families = each(r.ByHand, func(f sidesAt) setup.Family { return setup.Family{Light: f.Light.place(), Shadow: f.Shadow.place()} })
+	s.Focus = each(r.Focus, spotAt.place)
 	s.Areas, s.Workspace = each(r.LeftOut, areaAt.rectangle), each(r.Workspace, areaAt.rectangle)
 	s.Seeds = each(r.Seeds, func(c colourAt) analysis.Seed {
 		return analysis.Seed{At: image.Pt(c.X, c.Y), Colour: c.Colour, Within: within}
@@ -108,7 +111,7 @@ func (r Remembered) Size() image.Point { return image.Pt(r.Width, r.Height) }
 
 // Empty reports whether there is nothing to remember, or nothing by which it is found again.
 func (r Remembered) Empty() bool {
-	return r.Watched == (Watched{}) || len(r.Spots)+len(r.ByHand)+len(r.LeftOut)+len(r.Workspace)+
+	return r.Watched == (Watched{}) || len(r.Spots)+len(r.ByHand)+len(r.Focus)+len(r.LeftOut)+len(r.Workspace)+
 		len(r.Seeds)+len(r.Judged)+len(r.Borders) == 0 && r.Target == "" && r.TargetStill == ""
 }
 
@@ -117,7 +120,7 @@ func (r *Remembered) sound() bool {
 	one := confineBefore([]Watched{r.Watched})
 	return !r.Empty() && len(one) == 1 && one[0].same(r.Watched) &&
 		min(r.Width, r.Height) >= 0 && max(r.Width, r.Height) <= farthest &&
-		fine(r.Spots, setup.MaxSpots) && fine(r.ByHand, setup.MaxManualFamilies) &&
+		fine(r.Spots, setup.MaxSpots) && fine(r.ByHand, setup.MaxManualFamilies) && fine(r.Focus, setup.MaxFocus) &&
 		fine(r.LeftOut, mostAreas) && fine(r.Workspace, mostWorkspace) &&
 		fine(r.Seeds, analysis.MostSeeds) && fine(r.Judged, mostJudged) && bordersRise(r.Borders) &&
 		plainText(maxPath, "")(r.Target) == r.Target && plainText(maxNote, "")(r.TargetStill) == r.TargetStill

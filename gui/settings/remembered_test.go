@@ -32,6 +32,7 @@ func heron(from setup.Source) setup.Setup {
 			Seeds: []analysis.Seed{{At: image.Pt(7, 8), Colour: red, Within: 3}},
 		},
 		Families: []setup.Family{{Light: setup.Place{At: image.Pt(1, 2)}, Shadow: setup.Place{At: image.Pt(5, 6), Moved: true}}},
+		Focus:    []setup.Place{{At: image.Pt(11, 12)}, {At: image.Pt(60, 70), Moved: true}},
 		Judged:   []setup.Judged{{Kept: true, Light: setup.Side{Colour: red, At: image.Pt(9, 9)}, Shadow: setup.Side{Colour: dark, At: image.Pt(8, 9)}}},
 		Borders:  []float64{30, 61.5},
 	}
@@ -262,7 +263,7 @@ func TestRememberedIsPrivate(t *testing.T) {
 	if err := json.Unmarshal(data, &kept); err != nil || len(kept.Remembered) != 1 {
 		t.Fatalf("%v: %s", err, data)
 	}
-	known := []string{"region", "width", "height", "spots", "by_hand", "left_out", "workspace", "left_out_colours", "local_colours", "borders"}
+	known := []string{"region", "width", "height", "spots", "by_hand", "left_out", "workspace", "left_out_colours", "local_colours", "borders", "focus"}
 	for name, raw := range kept.Remembered[0] {
 		if !slices.Contains(known, name) || len(raw) > 600 || bytes.Contains(raw, []byte("base64")) {
 			t.Errorf("kept are %s: %s", name, raw)

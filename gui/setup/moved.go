@@ -9,7 +9,7 @@ import (
 )
 
 // MovedBy returns the setup with everything that lies on the picture moved with it, where the
-// picture's top left lies at origin: spots, families set by hand, left-out areas and colours,
+// picture's top left lies at origin: spots, families set by hand, marked places, left-out areas and colours,
 // and judged local colours. What comes to lie outside stays there, and may come back. What is
 // said to be lost stays lost, and what is fixed does not lie on the picture. The workspace lies around the canvas, not on it: it is left as it
 // is, to be found anew.
@@ -22,6 +22,10 @@ func (s Setup) MovedBy(t movement.Transform, origin image.Point) Setup {
 	for i := range s.Families {
 		m.place(&s.Families[i].Light)
 		m.place(&s.Families[i].Shadow)
+	}
+	s.Focus = slices.Clone(s.Focus)
+	for i := range s.Focus {
+		m.place(&s.Focus[i])
 	}
 	s.Areas = slices.Clone(s.Areas)
 	for i, area := range s.Areas {

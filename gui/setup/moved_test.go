@@ -16,6 +16,7 @@ func TestMovedBy(t *testing.T) {
 	s := Setup{
 		Places:   []Place{{At: image.Pt(1010, 520)}, {Area: image.Rect(1000, 500, 1010, 520), Moved: true}},
 		Families: []Family{{Light: Place{At: image.Pt(1000, 500)}, Shadow: Place{At: image.Pt(1199, 599)}}},
+		Focus:    []Place{{At: image.Pt(1010, 520)}},
 		Judged:   []Judged{{Track: 3, Light: Side{At: image.Pt(1000, 500)}, Shadow: Side{At: image.Pt(1001, 500)}}},
 	}.LeavingOut(image.Rect(1000, 500, 1010, 520)).LeavingOutColour(analysis.Seed{At: image.Pt(1010, 520)})
 	for _, tt := range []struct {
@@ -33,7 +34,7 @@ func TestMovedBy(t *testing.T) {
 		{"turned by a quarter", movement.Turn(90, 100, 50), image.Pt(1129, 460), image.Pt(1149, 450), image.Pt(1050, 649), image.Rect(1130, 450, 1150, 460)},
 	} {
 		got := s.MovedBy(tt.by, image.Pt(1000, 500))
-		if got.Places[0].At != tt.spot || got.Seeds[0].At != tt.spot || got.Places[1].Area != tt.area || got.Areas[0] != tt.area {
+		if got.Places[0].At != tt.spot || got.Focus[0].At != tt.spot || got.Seeds[0].At != tt.spot || got.Places[1].Area != tt.area || got.Areas[0] != tt.area {
 			t.Errorf("%s: spots at %+v, left out %v and %v", tt.what, got.Places, got.Areas, got.Seeds)
 		}
 		f := got.Families[0]

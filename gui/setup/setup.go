@@ -105,6 +105,7 @@ type Setup struct {
 	Places []Place
 	Out
 	Families []Family
+	Focus    []Place         // where the eye should go
 	Judged   []Judged        // local colours that were kept or refused
 	Shade    propose.Options // by which colours are proposed
 	AsLit    bool            // shadows are proposed as the picture's own light makes them, where it is known
@@ -162,13 +163,18 @@ func (s Setup) AllMoved(moved bool) Setup {
 	for i := range families {
 		families[i].Light.Moved, families[i].Shadow.Moved = moved, moved
 	}
-	s.Places, s.Families = places, families
+	focus := slices.Clone(s.Focus)
+	for i := range focus {
+		focus[i].Moved = moved
+	}
+	s.Places, s.Families, s.Focus = places, families, focus
 	return s
 }
 
 // AnyMoved reports whether any spot is said to be moved.
 func (s Setup) AnyMoved() bool {
-	return slices.ContainsFunc(s.Places, func(p Place) bool { return p.Moved }) ||
+	moved := func(p Place) bool { return p.Moved }
+	return slices.ContainsFunc(s.Places, moved) || slices.ContainsFunc(s.Focus, moved) ||
 		slices.ContainsFunc(s.Families, func(f Family) bool { return f.Moved() })
 }
 
@@ -185,7 +191,7 @@ func (s Setup) Laid(as Setup) Setup {
 
 // Bare reports whether nothing lies on the picture, and there is no target.
 func (s Setup) Bare() bool {
-	return len(s.Places)+len(s.Families)+len(s.Judged)+len(s.Borders) == 0 && !s.LeavesOut() && s.Target == nil
+	return len(s.Places)+len(s.Families)+len(s.Focus)+len(s.Judged)+len(s.Borders) == 0 && !s.LeavesOut() && s.Target == nil
 }
 
 // LeastSide is the side of the smallest part that can be watched.

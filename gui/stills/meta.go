@@ -31,6 +31,7 @@ type Meta struct {
 	Notes   Summary   `json:"notes"`
 
 	LocalColours []LocalColour `json:"local_colours,omitempty"` // that were kept or refused
+	Focus        []PlaceAt     `json:"focus,omitempty"`         // where the eye should go
 }
 
 // Source says where a still's picture came from.

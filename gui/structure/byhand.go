@@ -26,6 +26,7 @@ const (
 	AnySide         // a place on the form: its sides are proposed
 	OtherSide       // the side that could not be proposed
 	BetterSide      // a better place for one of those proposed
+	FocusPlace      // where the eye should go: of no family
 )
 
 // Add begins a family set by hand: a click on the form proposes its sides, each click after it
@@ -42,6 +43,8 @@ func (l *LocalColours) Add() {
 func (l *LocalColours) Clicked(asked Side, p setup.Place) {
 	now := l.Steps.Now()
 	switch {
+	case asked == FocusPlace:
+		l.Focus.clicked(p)
 	case asked == OtherSide:
 		l.Ask(NoSide)
 		l.Steps.Change(now.WithFamily(setup.Family{Light: l.half, Shadow: p}), "")

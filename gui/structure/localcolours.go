@@ -21,6 +21,7 @@ import (
 type LocalColours struct {
 	*host.Host
 	Search   *live.Search
+	Focus    *Focuses
 	Manual   []live.FamilyReading // what those set by hand read
 	tracker  live.Tracker
 	judged   []setup.Judged         // that the tracker knows of
@@ -43,6 +44,8 @@ type LocalActs struct {
 	GoOnFrom func(colour.RGB)                // shows what can be painted next to a colour
 	Refresh  func()                          // has the last picture shown again
 	Keep     func([]setup.Judged)            // keeps it in the still that is open, if one is
+	// KeepFocus keeps there where the eye should go.
+	KeepFocus func([]setup.Place)
 }
 
 // Item is a local colour of the list: one that is followed, or one set by hand.
@@ -58,6 +61,8 @@ var none = Item{Hand: -1}
 func NewLocalColours(h *host.Host, acts LocalActs) *LocalColours {
 	l := &LocalColours{Host: h, LocalActs: acts, pointed: none, late: func() {}}
 	l.Search = live.NewSearch(func(f live.Found) { l.OnWindow(func() { l.TakeFound(f) }) }, host.LogMistake)
+	l.Focus = &Focuses{Host: h, colours: l, reveal: func() {}}
+	l.Search.Focused = func(f live.Focused) { l.OnWindow(func() { l.Focus.take(f) }) }
 	return l
 }
 
@@ -118,10 +123,12 @@ func (l *LocalColours) Forget() {
 	l.askLight()
 	l.ShowOutline()
 	l.ShowLight()
+	l.Focus.forget()
 }
 
 // Renew takes over what the painter, undo or a still says of local colours now.
 func (l *LocalColours) Renew() {
+	l.Focus.renew()
 	now := l.Steps.Now().Judged
 	if slices.Equal(now, l.judged) {
 		return

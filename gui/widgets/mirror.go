@@ -135,6 +135,7 @@ const (
 	OverlayNotes                  // what is marked on a still
 	OverlayOutline                // the family that is pointed at
 	OverlayLight                  // from where the light comes
+	OverlayFocus                  // where the eye should go, and where the contrast is
 	overlays
 )
 

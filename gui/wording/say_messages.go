@@ -62,8 +62,8 @@ func SayFrozen(since time.Duration) string {
 
 // Lying is what lies on a picture.
 type Lying struct {
-	Spots                           int
-	Out, Colours, Borders, ToTarget bool // left-out parts, what was said of local colours, borders by hand, a target
+	Spots                                  int
+	Focus, Out, Colours, Borders, ToTarget bool // where the eye should go, left-out parts, what was said of local colours, borders by hand, a target
 }
 
 // SayForgotten says what of it was taken away: something was.
@@ -72,7 +72,7 @@ func SayForgotten(l Lying) string {
 	for _, part := range []struct {
 		there bool
 		words string
-	}{{l.Spots == 1, "1 spot"}, {l.Spots > 1, strconv.Itoa(l.Spots) + " spots"}, {l.Out, "left-out parts"}, {l.Colours, "local colours"}, {l.Borders, "borders"}, {l.ToTarget, "target"}} {
+	}{{l.Spots == 1, "1 spot"}, {l.Spots > 1, strconv.Itoa(l.Spots) + " spots"}, {l.Focus, "focus"}, {l.Out, "left-out parts"}, {l.Colours, "local colours"}, {l.Borders, "borders"}, {l.ToTarget, "target"}} {
 		if part.there {
 			all = append(all, part.words)
 		}

@@ -12,6 +12,9 @@ import (
 // its value is written in the usage ("" for an option without one).
 type option struct{ name, value string }
 
+// list says whether an option's value is a list of places: given again it goes on.
+func (o option) list() bool { return strings.Contains(o.value, ";") }
+
 // arguments are a command's arguments, sorted.
 type arguments struct {
 	values   map[string]string // by option; an option without value has ""
@@ -26,7 +29,7 @@ func (a arguments) given(name string) bool {
 
 // parseArguments sorts args. Options may stand before, between and behind the operands,
 // as --name value or --name=value; what follows -- is an operand, and so is a single -.
-// Of an option given twice the last one counts. Errors are usageErrors.
+// Of an option given twice the last one counts, but a list goes on. Errors are usageErrors.
 func parseArguments(args []string, options []option) (arguments, error) {
 	a := arguments{values: map[string]string{}}
 	for i := 0; i < len(args); i++ {
@@ -53,6 +56,9 @@ func parseArguments(args []string, options []option) (arguments, error) {
 				return arguments{}, usageError{wording.On("use the option", "--"+name), "its value is missing", wording.On("write", "--"+name+" "+o.value)}
 			}
 			value = args[i]
+		}
+		if before, again := a.values[name]; again && o.list() {
+			value = before + ";" + value
 		}
 		a.values[name] = value
 	}

@@ -30,6 +30,7 @@ type fileReport struct {
 	Light     *light.Light      `json:"light"`      // what they say of the light; null where they are left out
 	LostEdges []edgeReport      `json:"lost_edges"` // borders that colour alone carries, the longest first
 	Edges     edgesReport       `json:"edges"`
+	Focus     focusReport       `json:"focus"`
 	// CountedShare is the share of the picture's pixels that are counted, 0 to 1.
 	CountedShare *float64     `json:"counted_share"`
 	LeftOut      []files.Rect `json:"left_out"` // of the picture, pixels: the workspace around the canvas
@@ -107,6 +108,7 @@ func (r fileReport) write(w io.Writer) {
 	writeFamilies(w, r.Families, r.Forms)
 	writeLight(w, r.Light, r.Families)
 	r.writeEdges(w)
+	r.writeFocus(w)
 	if len(r.Spots) > 0 {
 		fmt.Fprintln(w, "  spots")
 		writeSpotHead(w, fmt.Sprintf("    %-11s", "place"))

@@ -19,12 +19,13 @@ import (
 // readOptions are the options of desk read.
 var readOptions = []option{
 	{name: "json"}, {"spots", "x,y;x,y"}, {"size", "1|3|5|11"}, {"groups", "2|3|4"}, {"ground", "COLOUR"},
-	{"target", "PICTURE"}, {name: "without-ground"}, {"workspace", "auto|keep"}, {name: "no-families"},
+	{"focus", "x,y;x,y"}, {"target", "PICTURE"}, {name: "without-ground"}, {"workspace", "auto|keep"}, {name: "no-families"},
 }
 
 // readPlan is what to do with every file.
 type readPlan struct {
 	spots  []image.Point    // pixels
+	focus  []image.Point    // where the eye should go, pixels
 	size   int              // side of a spot's square, pixels
 	of     analysis.Options // how the groups are made
 	ground colour.RGB       // under partly transparent pixels
@@ -66,6 +67,9 @@ func (plan readPlan) read(path string, target *analysis.Target, withFamilies boo
 	if err != nil {
 		return r, err
 	}
+	if err := plan.focusIn(path, pixels); err != nil {
+		return r, err
+	}
 	mask, leftOut := plan.leaveOut(pixels)
 	of := plan.of
 	of.Mask = mask
@@ -75,8 +79,10 @@ func (plan readPlan) read(path string, target *analysis.Target, withFamilies boo
 	r.LeftOut = leftOut
 	r.targetReport = plan.reportTarget(target, reading)
 	r.setEdges(pixels, mask)
+	r.setFocus(pixels, mask, plan.focus)
 	if withFamilies {
 		found, forms := families.FindForms(pixels, mask, families.DefaultRules())
+		r.Focus.families = found
 		r.Families, r.Forms = append([]families.Family{}, found.List...), forms // never nil, so that JSON has arrays
 		r.Light = light.Of(found, nil, light.DefaultOptions())
 	}
@@ -90,7 +96,8 @@ var errPictureList = usageError{"read a picture from standard input", "pictures 
 func (plan *readPlan) set(a arguments) error {
 	plan.of.WithoutGround = a.given("without-ground")
 	return cmp.Or(
-		a.spots(&plan.spots),
+		a.spots("spots", &plan.spots),
+		a.spots("focus", &plan.focus),
 		a.oneNumberOf("size", &plan.size, []int{1, 3, 5, 11}, "choose 1, 3, 5 or 11"),
 		a.oneNumberOf("groups", &plan.of.Groups, []int{2, 3, 4}, "choose 2, 3 or 4"),
 		oneOf(a, "workspace", &plan.keep, map[string]bool{"auto": false, "keep": true}, "it is not one of the words on offer", "choose auto or keep"),

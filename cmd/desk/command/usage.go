@@ -23,6 +23,8 @@ Options
   --json                   print one JSON object a line
   read --spots x,y;x,y     read places too, in pixels from the top left
   read --size 1|3|5|11     side of the square averaged for a place, else 3
+  read --focus x,y         say whether the strongest contrast lies there; may
+                           be given again
   read --groups 2|3|4      split the lightness into so many groups
   read --without-ground    split the picture without the blank ground round it
   read --ground COLOUR     what lies under half-transparent pixels, else white

@@ -84,14 +84,14 @@ func (a arguments) file(name string, path *string, act wording.Phrase, not ...st
 	return nil
 }
 
-// spots sets places to those of --spots, written x,y;x,y.
-func (a arguments) spots(places *[]image.Point) error {
-	if !a.given("spots") {
+// spots sets places to those of an option, written x,y;x,y.
+func (a arguments) spots(name string, places *[]image.Point) error {
+	if !a.given(name) {
 		return nil
 	}
-	read, ok := parseSpots(a.values["spots"])
+	read, ok := parseSpots(a.values[name])
 	if !ok {
-		return badValue("spots", a.values["spots"], "they are not pixels of a picture", "write them as x,y;x,y in whole pixels from the top left")
+		return badValue(name, a.values[name], "they are not pixels of a picture", "write them as x,y;x,y in whole pixels from the top left")
 	}
 	*places = read
 	return nil

@@ -55,6 +55,7 @@ type Shown struct {
 	Parts    [4]float32
 	Target   string
 	Words    []string
+	Focus    []string // words of the card that says whether the strongest contrast lies there
 	Families []struct {
 		Light, Shadow, Title string
 		Notes                []string
