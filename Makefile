@@ -18,13 +18,13 @@ RACED_TESTS := Workers|Deterministic|BlindToPlace
 LAWS := ./analysis/... ./capture ./gui/...
 
 # The toolkit draws by C, so what imports it is vetted on its own system only.
-WITH_TOOLKIT := /cmd/desk$$|/gui$$|/gui/(comparing|everywhere|guitest|host|icons|keeping|menus|pointer|preferences|proposals|remember|structure|watching|widgets)$$
+WITH_TOOLKIT := /cmd/desk$$|/gui$$|/gui/(comparing|everywhere|guitest|host|icons|keeping|menus|pointer|preferences|proposals|remember|structure|tray|watching|widgets)$$
 
 # What is tested under Wine: packages that need no C compiler, and of the program's own tests those
 # that run it from outside; but for one that needs a terminal of Linux.
 ON_WINDOWS := ./analysis/... ./capture/memory ./capture/plainfile ./capture ./cmd/desk/command ./cmd/desk/quiet ./gui/files ./gui/live \
-	./gui/mistake ./gui/pictures ./gui/settings ./gui/setup ./gui/stills/... ./gui/wording
-OF_WINDOWS := ^Test(Foreign|Compare|Spot|EmptyList|Shade|Match|Palette|Read|Relight|Sheet|Still|Help|Version|Signs|Reports|Trouble|Window(FollowsTheScreen|Keys|ChoosesRegion|FollowsPictureFile|KeepsStills))
+	./gui/mistake ./gui/native ./gui/pictures ./gui/settings ./gui/setup ./gui/stills/... ./gui/wording
+OF_WINDOWS := ^Test(Foreign|Compare|Spot|EmptyList|Shade|Match|Palette|Read|Relight|Sheet|Still|Help|Version|Signs|Reports|Trouble|Window(DamagedSettings|FollowsTheScreen|Keys|ChoosesRegion|FollowsPictureFile|KeepsStills))
 NOT_OF_WINDOWS := ^TestReadProgress$$
 
 # How long each fuzz target runs.

@@ -10,6 +10,7 @@ import (
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/testkit"
+	"app.tonedesk/analysis/lawtest"
 )
 
 // changing is a picture that is painted on, with what is left out of it.
@@ -130,7 +131,7 @@ func TestReadChangedIsRead(t *testing.T) {
 			}
 		}
 	})
-	if partly[GroundCounted] < 100 || partly[GroundLeftOut] < 50 {
+	if partly[GroundCounted] < lawtest.Least(100) || partly[GroundLeftOut] < lawtest.Least(50) {
 		t.Errorf("hardly anything was read by difference: %v", partly)
 	}
 }

@@ -225,7 +225,7 @@ func showSheet(d *Desk) {
 
 // prefActs joins the page of settings to the window.
 func prefActs(d *Desk) preferences.Acts {
-	acts := preferences.Acts{Changed: d.chosen, StayOnTop: func(bool) { d.toggleAbove() }, Done: func() { d.openPanel(panelNone) }}
+	acts := preferences.Acts{Changed: d.chosen, StayOnTop: func(bool) { d.toggleAbove() }, Tray: func(on bool) { toggleTray(d, on) }, Done: func() { d.openPanel(panelNone) }}
 	if d.Store != nil {
 		acts.Folder = d.Store.Folder("")
 		acts.ShowFolder = func() { d.stills.openFolder(acts.Folder) }
@@ -243,7 +243,7 @@ func (d *Desk) Show() {
 // restore puts the window, just shown, where it was and above others if that is wished:
 // a window that was hidden has lost both.
 func (d *Desk) restore() {
-	d.own.Restore(d.settings.Place.Rectangle(), fyne.NewSize(d.settings.Width, d.settings.Height), d.settings.KeepAbove)
+	d.own.Restore(d.settings.KeepAbove)
 	d.FocusMirror()
 	d.Changed()
 }

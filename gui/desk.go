@@ -110,6 +110,9 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.flashes = flashLimiter{every: lookEvery, current: d.currentLook, apply: d.applyLook, later: func(after time.Duration, f func()) { d.Later(after, f) }}
 	d.saves = fileSaver{Host: &d.Host, reads: d.filesRead}
 	d.own = host.OwnWindow{Host: &d.Host, Moved: d.moved, Room: func(room fyne.Size) { d.parts.frame.SetRoom(room) }}
+	d.own.Was = func(screens []image.Rectangle) (image.Rectangle, float32, float32) {
+		return d.settings.PlaceOn(screens)
+	}
 	joinWays(d)
 	d.setup.Source = firstSource(options.Picture, d.settings)
 	noteWatched(d)
@@ -147,8 +150,9 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	return d
 }
 
-// Run watches until the desk is closed. It returns at once.
+// Run watches until the desk is closed. It returns at once. The toolkit's loop has not begun yet.
 func (d *Desk) Run() {
+	beginTray(d)
 	ctx, stop := context.WithCancel(context.Background())
 	d.stop.Store(&stop)
 	go d.Guarded("watch the picture", func() {

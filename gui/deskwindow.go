@@ -4,9 +4,9 @@ import (
 	"image"
 
 	"app.tonedesk/gui/everywhere"
-	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/tray"
 )
 
 // moved takes note of our own window's place: it may cover what is watched.
@@ -25,8 +25,9 @@ func (d *Desk) moved(now host.WindowPlace) {
 		d.hidden = now.Hidden
 		d.watcher.Freeze(d.frozen || d.hidden)
 	}
-	if !now.Hidden && !now.Inside.Empty() && now.Inside != d.settings.Place.Rectangle() {
-		d.settings.Place = new(files.RectOf(now.Inside))
+	if !now.Hidden && !now.Arriving && !now.Inside.Empty() && !d.settings.HasPlace(now.Screens, now.Inside) {
+		d.keep() // its size
+		d.settings = d.settings.WithPlace(now.Screens, now.Inside)
 		d.keep()
 	}
 	d.pointer.Own(now.Frame)
@@ -62,6 +63,20 @@ func joinEverywhere(d *Desk) *everywhere.Keys {
 	acts.Do[everywhere.Freeze], acts.Do[everywhere.Keep] = d.Freeze, func() { d.stills.keep(false) }
 	acts.Do[everywhere.View] = func() { d.nextView(1) }
 	return everywhere.New(&d.Host, &d.settings, acts)
+}
+
+// beginTray puts the entry into the desktop's tray, if that is wished.
+func beginTray(d *Desk) {
+	if d.settings.Tray {
+		tray.Begin(&d.Host, tray.Acts{Show: d.parts.keys.ShowOrHide, Freeze: d.Freeze, Keep: func() { d.stills.keep(false) }, Quit: d.quit})
+	}
+}
+
+// toggleTray has the next start do so, or no longer.
+func toggleTray(d *Desk, on bool) {
+	d.settings.Tray = on
+	d.keep()
+	tray.Tell(&d.Host, on)
 }
 
 // joinLeaver makes the owner of the way out.

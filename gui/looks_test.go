@@ -39,6 +39,7 @@ var goldenLooks = []goldenLook{
 	{"kept_light_380", settings.PageStills, settings.ThemeLight, 380, 760, 100, keptOne},
 	{"notes_dark_380", settings.PageStills, settings.ThemeDark, 380, 760, 100, markedUp},
 	{"compare_middle_380", settings.PageStills, settings.ThemeMiddle, 380, 760, 100, compared},
+	{"watch_contrast_380", settings.PageWatch, settings.ThemeContrast, 380, 760, 100, pairOfSpots},
 	{"settings_dark_200", settings.PageWatch, settings.ThemeDark, 380, 760, 200, settingsOpen},
 }
 

@@ -3,6 +3,7 @@ package gui
 import (
 	"context"
 	"image"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
@@ -18,6 +19,7 @@ import (
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // cellNamed is what can be chosen in the open menu.
@@ -295,7 +297,7 @@ func TestSettingsAreSet(t *testing.T) {
 		}
 		return all
 	}
-	rows(0)["Theme"].(*widgets.Chooser).Choose(2)
+	rows(0)["Theme"].(*widgets.Picklist).Pick(2)
 	rows(1)["A spot averages"].(*widgets.Picklist).Pick(3)
 	rows(1)["Too dark under"].(*widgets.Amount).Slider.SetValue(12)
 	rules := rows(2)
@@ -309,6 +311,30 @@ func TestSettingsAreSet(t *testing.T) {
 	if up := rules["to"].(*widgets.Amount).Slider.Value; s.Rules.MostTones != 3 || up != 3 {
 		t.Errorf("a shadow reads from %g to %g, and the slider shows %g", s.Rules.LeastTones, s.Rules.MostTones, up)
 	}
+}
+
+// The entry in the tray is switched for the next start, and what becomes of it is said: also where there
+// is no tray.
+func TestTrayIsSet(t *testing.T) {
+	t.Setenv("DBUS_SESSION_BUS_ADDRESS", "unix:path=/nonexistent/bus")
+	d := newTestDesk(t, settings.Defaults())
+	d.openPanel(panelSettings)
+	for _, r := range d.parts.sheet.Content().(*widgets.Form).Rows() {
+		if r.Name != wording.SayTray {
+			continue
+		}
+		for _, want := range []struct {
+			on   bool
+			says string
+		}{{true, wording.SayTrayNone}, {false, wording.SayTrayGoes}} {
+			r.Control.(*widgets.Switch).Tapped(nil)
+			if said := d.Messages.Said[host.MessageNote]; d.settings.Tray != want.on || runtime.GOOS == "linux" && said != want.says {
+				t.Errorf("it is %v, and says %q; want %v, %q", d.settings.Tray, said, want.on, want.says)
+			}
+		}
+		return
+	}
+	t.Error("there is no such switch")
 }
 
 // Esc closes the settings whatever of them has the keyboard; an open list goes first.

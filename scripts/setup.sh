@@ -5,7 +5,7 @@
 set -euo pipefail
 
 build="gcc libc6-dev pkg-config xorg-dev libgl1-mesa-dev libxkbcommon-dev"
-screen="xvfb openbox xdotool xclip imagemagick x11-utils x11-xserver-utils libgl1-mesa-dri poppler-utils"
+screen="xvfb dbus-daemon openbox xdotool xclip imagemagick x11-utils x11-xserver-utils libgl1-mesa-dri poppler-utils"
 packages="git dpkg-dev desktop-file-utils appstream mandoc zip lintian debootstrap"
 cross="gcc-mingw-w64-x86-64"
 case "${1:-}" in

@@ -31,6 +31,15 @@ func Times(few, many int) int {
 	return few
 }
 
+// Least is what a test may ask for that asks for n of something in the cases of a law: go test -short
+// has rapid try a fifth of them.
+func Least(n int) int {
+	if testing.Short() {
+		return n / 5
+	}
+	return n
+}
+
 // Some returns every nth of a list from its first on, and all of it in a long run. A share
 // that a test asks of all it asks of some too.
 func Some[T any](list []T, n int) []T {

@@ -98,6 +98,7 @@ var doors = []door{
 	{"gui/keeping", []string{"capture", "gui"}, []string{"gui/icons", "gui/host", "gui/stills", "gui/widgets", "gui/wording"}},
 	{"gui/comparing", []string{"capture", "gui"}, []string{"gui/icons", "gui/host", "gui/live", "gui/overlay", "gui/setup", "gui/stills", "gui/widgets", "gui/wording"}},
 	{"gui/remember", []string{"analysis", "capture", "gui"}, []string{"analysis/movement", "gui/host", "gui/settings", "gui/setup", "gui/structure", "gui/wording"}},
+	{"gui/tray", []string{"analysis", "capture", "gui"}, []string{"gui/host", "gui/wording"}},
 	{"gui/structure", []string{"capture", "gui"}, []string{"gui/icons", "gui/host", "gui/live", "gui/overlay", "gui/pictures", "gui/setup", "gui/stills", "gui/widgets", "gui/wording"}},
 }
 

@@ -41,10 +41,9 @@ func openWindow(args []string, s command.Streams) (exit int) {
 	if err != nil {
 		return s.WrongUse(err)
 	}
-	if w.Picture != "" {
-		if _, err := picturefile.Open(w.Picture); err != nil {
-			return s.Fail(wording.Explain(wording.On("open", w.Picture), err))
-		}
+	unread := whyUnread(w.Picture)
+	if unread != "" && !w.Menu {
+		return s.Fail(unread)
 	}
 	trace, err := openTrace(w)
 	if err != nil {
@@ -54,7 +53,21 @@ func openWindow(args []string, s command.Streams) (exit int) {
 		return s.Fail(sayNoDisplay(err, os.Getenv))
 	}
 	s.Err = console.Leave(s.Err)
-	return runWindow(w.Picture, trace, s)
+	if unread != "" { // the window says it, over what was watched last
+		return runWindow("", []string{unread}, trace, s)
+	}
+	return runWindow(w.Picture, nil, trace, s)
+}
+
+// whyUnread says why a picture file can't be opened; "" where it can, or where none is named.
+func whyUnread(picture string) string {
+	if picture == "" {
+		return ""
+	}
+	if _, err := picturefile.Open(picture); err != nil {
+		return wording.Explain(wording.On("open", picture), err)
+	}
+	return ""
 }
 
 // openTrace opens the trace file, over an older trace at most.
@@ -81,13 +94,14 @@ func isTrace(path string) bool {
 	return err == nil && (len(head) == 0 || string(head) == begins)
 }
 
-// runWindow runs the toolkit until the window is closed.
-func runWindow(picture string, trace io.Writer, s command.Streams) (exit int) {
+// runWindow runs the toolkit until the window is closed. problems are sentences that it shows first.
+func runWindow(picture string, problems []string, trace io.Writer, s command.Streams) (exit int) {
 	path, err := settings.Path()
 	if err != nil { // the toolkit would write into the folder where the program was started
 		return s.Fail(wording.Explain("open the window", err))
 	}
-	set, problems := loadSettings(path)
+	set, troubles := loadSettings(path)
+	problems = append(problems, troubles...)
 	keeper := settings.NewKeeper(path, func(err error) { fyne.LogError("keeping the settings", err) })
 	forget := keepCrashes()
 	last := func() {

@@ -166,14 +166,14 @@ func (k *Keys) pressed(d Deed, at image.Point) {
 	case SpotA, SpotB:
 		k.spots.add(k, press{int(d - SpotA), at})
 	case Window:
-		k.showOrHide()
+		k.ShowOrHide()
 	default:
 		k.Do[d]()
 	}
 }
 
-// showOrHide shows the window where it is hidden or minimised, else hides it.
-func (k *Keys) showOrHide() {
+// ShowOrHide shows the window where it is hidden or minimised, else hides it.
+func (k *Keys) ShowOrHide() {
 	handle, hidden := k.Handle(), false
 	k.Background(func() (err error) {
 		hidden, err = native.Hidden(handle)

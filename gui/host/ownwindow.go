@@ -3,6 +3,7 @@ package host
 import (
 	"context"
 	"image"
+	"slices"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -18,6 +19,11 @@ type OwnWindow struct {
 	*Host
 	Moved func(WindowPlace) // told now and then where the window is, whether it moved or not
 	Room  func(fyne.Size)   // told what room its screen has for it, in units
+	Was   func(screens []image.Rectangle) (inside image.Rectangle, width, height float32)
+	// where it was when it was last on such screens; empty if unknown
+
+	screens []image.Rectangle // those that it was put on
+	next    []image.Rectangle // those that came in their place just now; nil for none
 }
 
 // WindowPlace is where our own window is.
@@ -25,6 +31,11 @@ type WindowPlace struct {
 	Frame  image.Rectangle // with its frame, desktop pixels; empty if unknown
 	Inside image.Rectangle // without its frame
 	Hidden bool            // minimised
+
+	// Screens are those of now, empty if unknown. Others are Arriving at first: what the desktop
+	// does with its windows then isn't the painter's choice.
+	Screens  []image.Rectangle
+	Arriving bool
 }
 
 // Handle returns the system's handle, 0 if there is none (yet).
@@ -49,18 +60,55 @@ func (w *OwnWindow) Poll(ctx context.Context) {
 		now.Frame, _ = native.FrameRect(handle) // no answer: then it can't be said to cover anything
 		now.Hidden, _ = native.Hidden(handle)
 		now.Inside, _ = native.ClientRect(handle)
-		w.OnWindow(func() { w.Moved(now) })
+		now.Screens, _ = native.Screens() // after the place: one on other screens isn't taken for one on these
+		w.OnWindow(func() {
+			w.arrive(&now)
+			w.Moved(now)
+		})
 	}
 }
 
-// Restore puts the window, just shown, where it was, in a size in units, as far as that is on a
-// screen of now, and above others if that is wished: a window that was hidden has lost all of it.
-// Where it was is empty if unknown: then the desktop has chosen the place.
-func (w *OwnWindow) Restore(at image.Rectangle, size fyne.Size, above bool) {
-	screens, err := native.Screens()
-	if err != nil || !w.fit(at, size, screens) {
+// arrive puts the window where it was on other screens than before, once they have stayed for two
+// looks: they come one by one, and the desktop moves windows meanwhile.
+func (w *OwnWindow) arrive(now *WindowPlace) {
+	switch {
+	case len(now.Screens) == 0 || sameScreens(now.Screens, w.screens):
+		w.next = nil
+		return
+	case len(w.screens) == 0: // they were not known before
+		w.screens = now.Screens
+		return
+	}
+	now.Arriving = true
+	stay := sameScreens(now.Screens, w.next)
+	if w.next = now.Screens; stay && !now.Hidden {
+		w.put(now.Screens)
+	}
+}
+
+// sameScreens reports whether two lists have the same screens; systems list them in any order.
+func sameScreens(a, b []image.Rectangle) bool {
+	return len(a) == len(b) && !slices.ContainsFunc(a, func(r image.Rectangle) bool { return !slices.Contains(b, r) })
+}
+
+// put puts the window where it was on such screens, as far as that is on one of them. Where that is
+// unknown the desktop has chosen the place.
+func (w *OwnWindow) put(screens []image.Rectangle) {
+	w.screens, w.next = screens, nil
+	at, width, height := w.Was(screens)
+	if size := fyne.NewSize(width, height); !w.fit(at, size, screens) {
 		w.Room(size)
 	}
+}
+
+// Restore puts the window, just shown, where it was, and above others if that is wished: a window
+// that was hidden has lost both.
+func (w *OwnWindow) Restore(above bool) {
+	screens, err := native.Screens()
+	if err != nil {
+		screens = nil
+	}
+	w.put(screens)
 	if above {
 		if err := native.KeepAbove(w.Handle(), true); err != nil {
 			fyne.LogError("keeping the window above others", err)

@@ -15,7 +15,6 @@ var (
 	getClientRect = user32.NewProc("GetClientRect")
 	clientToScr   = user32.NewProc("ClientToScreen")
 	isIconic      = user32.NewProc("IsIconic")
-	systemMetrics = user32.NewProc("GetSystemMetrics")
 )
 
 // Constants of winuser.h.
@@ -26,10 +25,6 @@ const (
 	swpNoMove     = 0x2
 	swpNoZOrder   = 0x4
 	swpNoActivate = 0x10
-	smXVirtual    = 76
-	smYVirtual    = 77
-	smCXVirtual   = 78
-	smCYVirtual   = 79
 )
 
 // SameDisplay reports whether the watched display is the window's own: there is one.
@@ -99,14 +94,4 @@ func MoveTo(handle uintptr, at image.Point) error {
 func CoverDesktop(handle uintptr, desktop image.Rectangle) error {
 	return call(setWindowPos, "cover the desktop", handle, hwndTopmost,
 		uintptr(desktop.Min.X), uintptr(desktop.Min.Y), uintptr(desktop.Dx()), uintptr(desktop.Dy()), 0)
-}
-
-// Screens returns the bounds of all screens together.
-func Screens() ([]image.Rectangle, error) {
-	metric := func(which uintptr) int {
-		v, _, _ := systemMetrics.Call(which)
-		return int(int32(v))
-	}
-	corner := image.Pt(metric(smXVirtual), metric(smYVirtual))
-	return []image.Rectangle{{Min: corner, Max: corner.Add(image.Pt(metric(smCXVirtual), metric(smCYVirtual)))}}, nil
 }

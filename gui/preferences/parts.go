@@ -11,19 +11,21 @@ import (
 )
 
 // themeWords are what the grounds are called.
-var themeWords = map[settings.Theme]string{settings.ThemeDark: "dark", settings.ThemeMiddle: "middle grey", settings.ThemeLight: "light"}
+var themeWords = map[settings.Theme]string{settings.ThemeDark: "dark", settings.ThemeMiddle: "middle grey", settings.ThemeLight: "light", settings.ThemeContrast: "high contrast"}
 
 // hatchWords are where what is beyond the limits is hatched.
 var hatchWords = map[settings.Hatch]string{settings.HatchStructure: "on Structure", settings.HatchAlways: "always", settings.HatchNever: "never"}
 
 func (p *Page) window() []widgets.FormRow {
-	theme := segments(p, "Theme", settings.Themes(), func(g settings.Theme) string { return themeWords[g] }, func(s *settings.Settings) *settings.Theme { return &s.Theme })
+	theme := list(p, "Theme", settings.Themes(), func(g settings.Theme) string { return themeWords[g] }, func(s *settings.Settings) *settings.Theme { return &s.Theme })
 	theme.Note = "The grey around the picture. One near its own key changes its look least."
 	onTop := widgets.NewSwitch(p.now.KeepAbove, p.Keys, p.StayOnTop)
 	p.sync = append(p.sync, func() { onTop.Set(p.now.KeepAbove) })
 	chip := widgets.NewSwitch(p.now.PointerChip, p.Keys, func(on bool) { p.set(func(s *settings.Settings) { s.PointerChip = on }) })
+	tray := widgets.NewSwitch(p.now.Tray, p.Keys, p.Tray)
 	return []widgets.FormRow{theme, p.textSize(), {Name: "Stay on top", Control: onTop},
-		{Name: "Reading beside the pointer", Control: chip, Note: "While Read under the pointer, P, is on."}}
+		{Name: "Reading beside the pointer", Control: chip, Note: "While Read under the pointer, P, is on."},
+		{Name: wording.SayTray, Control: tray, Note: wording.SayTrayNote}}
 }
 
 // textSize is set when the slider is let go: it grows with the text.

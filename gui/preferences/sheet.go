@@ -11,6 +11,7 @@ import (
 type Acts struct {
 	Changed    func(was settings.Settings) // settings were changed; was are those before
 	StayOnTop  func(on bool)
+	Tray       func(on bool)
 	Folder     string // where stills are kept; "" for nowhere
 	ShowFolder func()
 	Done       func()

@@ -33,6 +33,7 @@ type Settings struct {
 	Page         string             // name of the page that is open
 	FromWhite    bool               // values count from white: 0 is white, 10 is black
 	KeepAbove    bool               // above other windows
+	Tray         bool               // an entry in the desktop's tray, from the next start on
 	UnderPointer bool               // what lies under the pointer is read anywhere on the screen
 	PointerChip  bool               // and shown beside the pointer too
 	Region       *files.Rect        // watched part of the desktop in its pixels; nil if none was chosen
@@ -45,6 +46,7 @@ type Settings struct {
 	Target       string             // path of the target's file; "" if none
 	TargetStill  string             // ID of the still that is the target; "" if none
 	Place        *files.Rect        // the window's inside on the desktop, in its pixels; nil if unknown
+	Places       []Placed           // the same by arrangement of screens, the newest first; never written to
 	Width        float32            // the window's inside in Fyne units
 	Height       float32
 	Everywhere   bool              // its keys work in every program
@@ -76,10 +78,12 @@ const (
 	ThemeDark   Theme = "dark" // the default
 	ThemeMiddle Theme = "middle"
 	ThemeLight  Theme = "light"
+	// ThemeContrast is for eyes that need it: almost black, with white words and outlines.
+	ThemeContrast Theme = "contrast"
 )
 
-// Grounds returns all grounds from dark to light.
-func Themes() []Theme { return []Theme{ThemeDark, ThemeMiddle, ThemeLight} }
+// Themes returns all of them, the grounds from dark to light first.
+func Themes() []Theme { return []Theme{ThemeDark, ThemeMiddle, ThemeLight, ThemeContrast} }
 
 // Hatch says where the pixels beyond the limits are hatched in the mirror.
 type Hatch string

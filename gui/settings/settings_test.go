@@ -63,6 +63,10 @@ func TestSettingsValid(t *testing.T) {
 			s.Before = []Watched{{Region: &files.Rect{Width: 5, Height: 5}, Window: &Followed{Title: "a"}}, {Window: &Followed{}}}
 		}, func(s Settings) any { return len(s.Before) }, 0},
 		{"before as both", func(s *Settings) { s.Before = []Watched{{Picture: "a", Region: &files.Rect{Width: 5, Height: 5}}} }, func(s Settings) any { return len(s.Before) }, 0},
+		{"places that can't be", func(s *Settings) {
+			one, here := []files.Rect{{Width: 9, Height: 9}}, files.Rect{Width: 5, Height: 5}
+			s.Places = []Placed{{Inside: here}, {Screens: one}, {Screens: []files.Rect{{}}, Inside: here}, {Screens: one, Inside: here, Width: float32(nan)}}
+		}, func(s Settings) any { return fmt.Sprint(s.Places) }, "[{[{0 0 9 9}] {0 0 5 5} 380 480}]"},
 		{"turns that flash", func(s *Settings) { s.TurnEvery = 0.1 }, func(s Settings) any { return s.TurnEvery }, 0.4},
 		{"narrow", func(s *Settings) { s.Width = 12 }, func(s Settings) any { return s.Width }, float32(320)},
 		{"no height", func(s *Settings) { s.Height = float32(nan) }, func(s Settings) any { return s.Height }, float32(760)},
@@ -88,9 +92,10 @@ func TestSettingsGoThroughTheFile(t *testing.T) {
 		Shade:   propose.Options{ShadowHue: 35, Turn: 0.5, Gain: 0.1, AccentChroma: 0.2, EqualBy: propose.ByLayerGrey},
 		TooDark: 6, TooLight: 95, Hatch: HatchNever, Rules: families.Rules{LeastTones: 1.5, MostTones: 4, LeastChroma: 6, LeastTurn: 10, MostGain: 0.1, KeepsWithin: 2, VanishAbove: 8.5},
 		Knobs: map[string]float64{"bands": 7, "of another program": 0.5},
-		View:  "bands", Flipped: true, Page: "Structure", FromWhite: true, KeepAbove: true, UnderPointer: true, PointerChip: true, Everywhere: true, EveryKeys: map[string]string{"keep": "Alt+F2", "view": ""},
+		View:  "bands", Flipped: true, Page: "Structure", FromWhite: true, KeepAbove: true, Tray: true, UnderPointer: true, PointerChip: true, Everywhere: true, EveryKeys: map[string]string{"keep": "Alt+F2", "view": ""},
 		Region: &files.Rect{X: -5, Y: 6, Width: 700, Height: 800}, Picture: "/tmp/a b “é”.png", Window: &Followed{Title: "Heron “2”", Class: "Painter", Part: &files.Rect{X: 4, Y: 5, Width: 60, Height: 70}}, Target: "/tmp/plan.png", TargetStill: "20260102-030405-abcdefghij", Place: &files.Rect{X: 1, Y: 2, Width: 380, Height: 760},
-		Width: 381.5, Height: 777, Display: "a wide one",
+		Places: []Placed{{Screens: []files.Rect{{Width: 1920, Height: 1080}}, Inside: files.Rect{X: 1, Y: 2, Width: 380, Height: 760}, Width: 380, Height: 760}},
+		Width:  381.5, Height: 777, Display: "a wide one",
 	}
 	v := reflect.ValueOf(s)
 	for i := range v.NumField() {

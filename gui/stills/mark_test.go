@@ -232,7 +232,9 @@ func TestForeignNotesSurvive(t *testing.T) {
 	if err := os.WriteFile(path, []byte(`{"version": 1, "paper": "grain", "notes": []}`), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if err := s.SaveNotes(mark(t, s, id, nil), notesFor(2)); err != nil {
+	still := mark(t, s, id, nil)
+	defer still.Close() // Windows deletes no file that is open
+	if err := s.SaveNotes(still, notesFor(2)); err != nil {
 		t.Fatal(err)
 	}
 	if text := fileText(t, path); !strings.Contains(text, `"paper": "grain"`) {

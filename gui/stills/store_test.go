@@ -371,6 +371,7 @@ func TestDamagedNotes(t *testing.T) {
 	if still, err = s.Mark(id); err != nil || !errors.Is(still.Trouble, notes.ErrNewer) {
 		t.Fatalf("%v, %+v", err, still)
 	}
+	defer still.Close() // Windows deletes no file that is open
 	if err := s.SaveNotes(still, notesFor(1)); !errors.Is(err, notes.ErrNewer) {
 		t.Errorf("saving over newer notes gives %v", err)
 	}

@@ -133,7 +133,7 @@ func (b *Button) write(size fyne.Size, of colours) {
 	case b.pointed:
 		ground = ColorNamePointed
 	}
-	fill(b.back, of(ground))
+	fillEdged(b.back, ground, of)
 	show(b.back, !b.flat || b.on || b.pointed && !b.off)
 	fill(b.foot, of(ColorNameFocusLine))
 	show(b.foot, b.on)

@@ -331,7 +331,7 @@ func (c *Chooser) write(size fyne.Size, of colours) {
 	if c.tabs {
 		back = ColorNamePanel
 	}
-	fill(c.back, of(back))
+	fillEdged(c.back, back, of)
 	fill(c.under, of(ColorNameOn))
 	fill(c.foot, of(ColorNameFocusLine))
 	showFocus(c.line, c.focused, of)

@@ -151,6 +151,13 @@ func fill(box *canvas.Rectangle, c color.Color) {
 	}
 }
 
+// fillEdged fills a box that things stand on: in high contrast it has an edge too.
+func fillEdged(box *canvas.Rectangle, name fyne.ThemeColorName, of colours) {
+	fill(box, of(name))
+	ink := of(ColorNameEdge)
+	edge(box, ink != color.Transparent, ink)
+}
+
 // picture shows a pictogram in a colour of the theme, "" none; the same one costs nothing.
 func picture(i *canvas.Image, name icons.Name, ink fyne.ThemeColorName) {
 	res := icons.Resource(name)

@@ -149,7 +149,7 @@ func (b *wayButton) write(size fyne.Size, of colours) {
 	if b.pointed {
 		ground, quiet = ColorNamePointed, theme.ColorNameForeground
 	}
-	fill(b.back, of(ground))
+	fillEdged(b.back, ground, of)
 	picture(b.icon, b.way.Icon, theme.ColorNameForeground)
 	say(b.words, b.way.Words, of(theme.ColorNameForeground))
 	note := ""

@@ -52,7 +52,7 @@ func NewHints(hints []Hint, lines ...string) *Hints {
 }
 
 func (h *Hints) write(size fyne.Size, of colours) {
-	fill(h.back, of(ColorNamePanel))
+	fillEdged(h.back, ColorNamePanel, of)
 	fill(h.rule, of(ColorNameRule))
 	show(h.rule, len(h.lines) > 0)
 	for i, hint := range h.hints {

@@ -61,7 +61,7 @@ func (f *Fold) write(_ fyne.Size, of colours) {
 	if f.pointed {
 		ink = ColorNameQuietRaised
 	}
-	fill(f.back, of(ColorNameRaised))
+	fillEdged(f.back, ColorNameRaised, of)
 	show(f.back, f.pointed)
 	picture(f.sign, name, ink)
 	say(f.words, f.Text, of(ink))

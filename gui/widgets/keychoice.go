@@ -167,7 +167,7 @@ func (k *KeyChoice) write(size fyne.Size, of colours) {
 	if words == "" {
 		words, ink = noKeyWords, ColorNameQuiet
 	}
-	fill(k.back, of(ground))
+	fillEdged(k.back, ground, of)
 	say(k.text, cutWords(words, size.Width-2*entrySide, textWidth), of(ink))
 	showFocus(k.edge, k.focused, of)
 }

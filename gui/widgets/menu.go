@@ -190,7 +190,7 @@ func (m *Menu) TappedSecondary(e *fyne.PointEvent) { m.Tapped(e) }
 func (m *Menu) write(_ fyne.Size, of colours) {
 	fill(m.shade, of(theme.ColorNameShadow))
 	fill(m.edge, of(ColorNameHairline))
-	fill(m.box, of(theme.ColorNameMenuBackground))
+	fillEdged(m.box, theme.ColorNameMenuBackground, of)
 }
 
 // menuInset is how far the rows are from the box's edge.

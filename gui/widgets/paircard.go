@@ -64,7 +64,7 @@ func figuresOf(t wording.FigureText) [len(pairLabels)]string {
 
 func (c *pairCard) write(size fyne.Size, of colours) {
 	p, fore, quiet := c.plan(size), of(theme.ColorNameForeground), of(ColorNameQuiet)
-	fill(c.back, of(ColorNamePanel))
+	fillEdged(c.back, ColorNamePanel, of)
 	fill(c.hairline, of(ColorNameHairline))
 	a, b := nth(c.state.Texts, 0), nth(c.state.Texts, 1)
 	c.sides[0].set(a, p)

@@ -23,7 +23,7 @@ type panel struct {
 	box *canvas.Rectangle
 }
 
-func (p *panel) write(_ fyne.Size, of colours) { fill(p.box, of(ColorNamePanel)) }
+func (p *panel) write(_ fyne.Size, of colours) { fillEdged(p.box, ColorNamePanel, of) }
 func (p *panel) place(size fyne.Size)          { p.box.Resize(size) }
 func (p *panel) minSize() fyne.Size            { return p.box.MinSize() }
 

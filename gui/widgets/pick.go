@@ -79,7 +79,7 @@ func (p *Pick) TypedKey(e *fyne.KeyEvent) {
 }
 
 func (p *Pick) write(size fyne.Size, of colours) {
-	fill(p.back, of(theme.ColorNameInputBackground))
+	fillEdged(p.back, theme.ColorNameInputBackground, of)
 	say(p.text, cutWords(p.chosen, size.Width-p.around(), textWidth), of(theme.ColorNameForeground))
 	picture(p.arrow, icons.OpenList, ColorNameQuiet)
 	showFocus(p.line, p.focused, of)

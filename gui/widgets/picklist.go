@@ -74,7 +74,7 @@ func (p *Picklist) write(_ fyne.Size, of colours) {
 	if p.pointed {
 		ground = ColorNameRaised
 	}
-	fill(p.back, of(ground))
+	fillEdged(p.back, ground, of)
 	say(p.text, nth(p.words, max(p.chosen, -1)), of(theme.ColorNameForeground))
 	picture(p.arrow, icons.OpenList, theme.ColorNameForeground)
 	showFocus(p.edge, p.focused, of)

@@ -123,7 +123,7 @@ func (s *Sentence) lines(p sentencePlan, room, title float32) (below, right stri
 // write puts in the bars and the words that fit.
 func (s *Sentence) write(size fyne.Size, of colours) {
 	p := planFor(size.Height)
-	fill(s.back, of(ColorNamePanel))
+	fillEdged(s.back, ColorNamePanel, of)
 	bare := s.bare(p, size.Width)
 	s.writeBars(p, bare, of)
 	ink := ColorNameFocusLine

@@ -92,7 +92,7 @@ func (s *Sheet) Content() Fitted { return s.inside }
 func (s *Sheet) Tabs() *Chooser { return s.tabs }
 
 func (s *Sheet) write(_ fyne.Size, of colours) {
-	fill(s.back, of(ColorNamePanel))
+	fillEdged(s.back, ColorNamePanel, of)
 	picture(s.picture, s.icon, theme.ColorNameForeground)
 	say(s.heading, s.title, of(theme.ColorNameForeground))
 }

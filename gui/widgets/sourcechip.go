@@ -114,7 +114,7 @@ func (c *SourceChip) write(size fyne.Size, of colours) {
 	if c.pointed {
 		back, quiet = ColorNameRaised, ColorNameQuietRaised
 	}
-	fill(c.back, of(back))
+	fillEdged(c.back, back, of)
 	showFocus(c.line, c.focused, of)
 	icon, name, state := c.lefts(size.Width)
 	kind := c.text.Icon

@@ -98,7 +98,7 @@ func (t *spotTable) set(texts []wording.SpotText) {
 
 func (t *spotTable) write(size fyne.Size, of colours) {
 	p := planTable(size.Width, textScale(), plainWidth)
-	fill(t.back, of(ColorNamePanel))
+	fillEdged(t.back, ColorNamePanel, of)
 	for i, head := range t.heads {
 		head.TextSize = 12 * p.scale
 		say(head, tableHeads[i][0], of(ColorNameQuiet))

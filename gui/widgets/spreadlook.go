@@ -66,7 +66,7 @@ func (s *Spread) lines(height float32) int { return spreadLines(height, len(s.st
 // write puts in shares, borders, steps and marks of now.
 func (s *Spread) write(size fyne.Size, of colours) {
 	line := of(ColorNameFocusLine)
-	fill(s.back, of(ColorNamePanel))
+	fillEdged(s.back, ColorNamePanel, of)
 	s.picture.ink = color.RGBAModel.Convert(of(ColorNameMass)).(color.RGBA)
 	s.picture.sign = color.RGBAModel.Convert(line).(color.RGBA)
 	showFocus(s.line, s.focused, of)

@@ -48,6 +48,9 @@ const (
 	ColorNameChipPointed fyne.ThemeColorName = "tonedeskChipPointed"
 	ColorNameChipEdge    fyne.ThemeColorName = "tonedeskChipEdge"
 	ColorNameChipLine    fyne.ThemeColorName = "tonedeskChipLine"
+	// ColorNameEdge goes round panels, buttons and wells in high contrast; on the other grounds
+	// it is nothing.
+	ColorNameEdge fyne.ThemeColorName = "tonedeskEdge"
 	// ColorNameMass fills the histogram.
 	ColorNameMass fyne.ThemeColorName = "tonedeskMass"
 )
@@ -92,48 +95,50 @@ func textScale() float32 {
 // round keeps a length to whole units: what lies between pixels is blurred.
 func round(v float32) float32 { return float32(int(v + 0.5)) }
 
-// lightnesses are the L* of the window's greys on the dark, the middle and the light ground.
-// Text, quiet text and the focus line keep the contrast WCAG 2.2 asks for (success criteria
-// 1.4.3: text 4.5 to 1; 1.4.11: outlines 3 to 1) on ground, panel, button, input and selection.
-var lightnesses = map[fyne.ThemeColorName][3]float64{
-	theme.ColorNameBackground:          {25, 60, 90},
-	theme.ColorNameScrollBarBackground: {25, 60, 90},
-	ColorNamePanel:                     {30, 65, 95},
-	theme.ColorNameHeaderBackground:    {30, 65, 95},
-	theme.ColorNameMenuBackground:      {22, 68, 97},
-	theme.ColorNameOverlayBackground:   {22, 68, 97},
-	theme.ColorNameForeground:          {90, 5, 10},
-	ColorNameQuiet:                     {75, 15, 30},
-	ColorNameQuietRaised:               {82, 9, 26},
-	theme.ColorNamePlaceHolder:         {75, 15, 30},
-	ColorNameFocusLine:                 {97, 0, 0},
-	theme.ColorNameHyperlink:           {97, 0, 0},
-	theme.ColorNameForegroundOnPrimary: {12, 90, 95}, // text on a surface in the text's own grey
-	theme.ColorNameForegroundOnError:   {12, 90, 95},
-	theme.ColorNameForegroundOnSuccess: {12, 90, 95},
-	theme.ColorNameForegroundOnWarning: {12, 90, 95},
-	ColorNameRaised:                    {36, 58, 88},
-	ColorNamePointed:                   {41, 55, 84},
-	ColorNameOn:                        {43, 52, 79},
-	theme.ColorNameInputBackground:     {19, 72, 99},
-	theme.ColorNameSelection:           {42, 78, 80}, // behind selected text
-	theme.ColorNameDisabledButton:      {36, 58, 88},
-	ColorNameRule:                      {38, 56, 84},
-	ColorNameOff:                       {55, 40, 62},
-	ColorNameHairline:                  {45, 45, 72},
-	theme.ColorNameInputBorder:         {45, 45, 72},
-	ColorNameMass:                      {62, 33, 55},
-	theme.ColorNameScrollBar:           {45, 45, 72},
-	ColorNameChip:                      {12, 12, 12},
-	ColorNameChipText:                  {90, 90, 90},
-	ColorNameChipRaised:                {36, 36, 36},
-	ColorNameChipPointed:               {41, 41, 41},
-	ColorNameChipEdge:                  {45, 45, 45},
-	ColorNameChipLine:                  {97, 97, 97},
-	theme.ColorNameHover:               {100, 0, 0},
-	theme.ColorNameFocus:               {100, 0, 0},
-	theme.ColorNamePressed:             {100, 0, 0},
-	theme.ColorNameShadow:              {0, 0, 0},
+// lightnesses are the L* of the window's greys on the dark, the middle and the light ground, and in
+// high contrast. Text, quiet text and the focus line keep the contrast WCAG 2.2 asks for (success
+// criteria 1.4.3: text 4.5 to 1; 1.4.11: outlines 3 to 1) on ground, panel, button, input and
+// selection; in high contrast text has 7 to 1 (1.4.6), and so have outlines (our choice).
+var lightnesses = map[fyne.ThemeColorName][4]float64{
+	theme.ColorNameBackground:          {25, 60, 90, 4},
+	theme.ColorNameScrollBarBackground: {25, 60, 90, 4},
+	ColorNamePanel:                     {30, 65, 95, 8},
+	theme.ColorNameHeaderBackground:    {30, 65, 95, 8},
+	theme.ColorNameMenuBackground:      {22, 68, 97, 8},
+	theme.ColorNameOverlayBackground:   {22, 68, 97, 8},
+	theme.ColorNameForeground:          {90, 5, 10, 100},
+	ColorNameQuiet:                     {75, 15, 30, 92},
+	ColorNameQuietRaised:               {82, 9, 26, 94},
+	theme.ColorNamePlaceHolder:         {75, 15, 30, 92},
+	ColorNameFocusLine:                 {97, 0, 0, 100},
+	theme.ColorNameHyperlink:           {97, 0, 0, 100},
+	theme.ColorNameForegroundOnPrimary: {12, 90, 95, 0}, // text on a surface in the text's own grey
+	theme.ColorNameForegroundOnError:   {12, 90, 95, 0},
+	theme.ColorNameForegroundOnSuccess: {12, 90, 95, 0},
+	theme.ColorNameForegroundOnWarning: {12, 90, 95, 0},
+	ColorNameRaised:                    {36, 58, 88, 18},
+	ColorNamePointed:                   {41, 55, 84, 26},
+	ColorNameOn:                        {43, 52, 79, 32},
+	theme.ColorNameInputBackground:     {19, 72, 99, 0},
+	theme.ColorNameSelection:           {42, 78, 80, 32}, // behind selected text
+	theme.ColorNameDisabledButton:      {36, 58, 88, 18},
+	ColorNameRule:                      {38, 56, 84, 70},
+	ColorNameOff:                       {55, 40, 62, 65},
+	ColorNameHairline:                  {45, 45, 72, 75},
+	ColorNameEdge:                      {0, 0, 0, 75},
+	theme.ColorNameInputBorder:         {45, 45, 72, 75},
+	ColorNameMass:                      {62, 33, 55, 75},
+	theme.ColorNameScrollBar:           {45, 45, 72, 75},
+	ColorNameChip:                      {12, 12, 12, 4},
+	ColorNameChipText:                  {90, 90, 90, 100},
+	ColorNameChipRaised:                {36, 36, 36, 18},
+	ColorNameChipPointed:               {41, 41, 41, 26},
+	ColorNameChipEdge:                  {45, 45, 45, 75},
+	ColorNameChipLine:                  {97, 97, 97, 100},
+	theme.ColorNameHover:               {100, 0, 0, 100},
+	theme.ColorNameFocus:               {100, 0, 0, 100},
+	theme.ColorNamePressed:             {100, 0, 0, 100},
+	theme.ColorNameShadow:              {0, 0, 0, 0},
 }
 
 // veils are the alphas of the greys that are laid thinly over something; all others are opaque.
@@ -206,6 +211,9 @@ func (t neutral) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Colo
 	alpha, ok := veils[name]
 	if !ok {
 		alpha = 0xff
+	}
+	if name == ColorNameEdge && settings.Themes()[t.ground] != settings.ThemeContrast {
+		return color.Transparent
 	}
 	v := colour.GreyOf(on[t.ground])
 	return color.NRGBA{R: v, G: v, B: v, A: alpha}

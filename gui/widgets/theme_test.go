@@ -21,7 +21,7 @@ import (
 )
 
 var allColorNames = []fyne.ThemeColorName{
-	ColorNamePanel, ColorNameQuiet, ColorNameFocusLine, ColorNameMass,
+	ColorNamePanel, ColorNameQuiet, ColorNameFocusLine, ColorNameMass, ColorNameEdge,
 	ColorNameChip, ColorNameChipText, ColorNameChipRaised, ColorNameChipPointed, ColorNameChipEdge, ColorNameChipLine,
 	theme.ColorNameBackground, theme.ColorNameButton, theme.ColorNameDisabledButton,
 	theme.ColorNameDisabled, theme.ColorNameError, theme.ColorNameFocus,
@@ -68,6 +68,9 @@ func TestThemeLightness(t *testing.T) {
 		{settings.ThemeMiddle, theme.ColorNameForeground, 5},
 		{settings.ThemeMiddle, ColorNameQuiet, 15},
 		{settings.ThemeMiddle, ColorNameFocusLine, 0},
+		{settings.ThemeContrast, theme.ColorNameBackground, 4},
+		{settings.ThemeContrast, theme.ColorNameForeground, 100},
+		{settings.ThemeContrast, ColorNameEdge, 75},
 		{"unknown", theme.ColorNameBackground, 25},
 	}
 	for _, tt := range tests {
@@ -79,7 +82,8 @@ func TestThemeLightness(t *testing.T) {
 }
 
 func TestThemeContrast(t *testing.T) {
-	const text, outline = 4.5, 3 // WCAG 2.2, success criteria 1.4.3 and 1.4.11
+	const text, outline = 4.5, 3           // WCAG 2.2, success criteria 1.4.3 and 1.4.11
+	const highText, highOutline = 7.0, 7.0 // 1.4.6; for outlines our choice
 	surfaces := []fyne.ThemeColorName{
 		theme.ColorNameBackground, ColorNamePanel, theme.ColorNameInputBackground,
 	}
@@ -105,13 +109,31 @@ func TestThemeContrast(t *testing.T) {
 		{ColorNameChipText, text, []fyne.ThemeColorName{ColorNameChip}},
 		{ColorNameMass, outline, []fyne.ThemeColorName{ColorNamePanel}},
 	}
+	edges := []fyne.ThemeColorName{ColorNameEdge, ColorNameHairline, ColorNameRule, theme.ColorNameInputBorder, theme.ColorNameScrollBar}
 	for _, g := range settings.Themes() {
 		th := NewTheme(g, 100)
+		text, high := text, g == settings.ThemeContrast
+		if high {
+			text = highText
+			for _, edge := range edges {
+				for _, on := range append(surfaces, theme.ColorNameMenuBackground) {
+					if got := wcagContrast(th.Color(edge, 0), th.Color(on, 0)); got < highOutline {
+						t.Errorf("%s: %s on %s: contrast %.2f, want at least %g", g, edge, on, got, highOutline)
+					}
+				}
+			}
+		} else if _, _, _, alpha := th.Color(ColorNameEdge, 0).RGBA(); alpha != 0 {
+			t.Errorf("%s: what things stand on has edges", g)
+		}
 		for _, tt := range tests {
+			least := tt.least
+			if high {
+				least = highText
+			}
 			for _, on := range tt.on {
 				got := wcagContrast(th.Color(tt.name, 0), th.Color(on, 0))
-				if got < tt.least {
-					t.Errorf("%s: %s on %s: contrast %.2f, want at least %g", g, tt.name, on, got, tt.least)
+				if got < least {
+					t.Errorf("%s: %s on %s: contrast %.2f, want at least %g", g, tt.name, on, got, least)
 				}
 			}
 		}

@@ -90,7 +90,7 @@ func (r *ToolRow) Resize(size fyne.Size) {
 }
 
 func (r *ToolRow) write(_ fyne.Size, of colours) {
-	fill(r.back, of(theme.ColorNameInputBackground))
+	fillEdged(r.back, theme.ColorNameInputBackground, of)
 	fill(r.rule, of(ColorNameHairline))
 }
 

@@ -56,6 +56,6 @@ exec /usr/lib/wine/wine64 '$made/launch.exe' '$exe' "\$@"
 END
 chmod +x "$made/desk"
 if [ -n "${TEST_PROGRAM:-}" ]; then
-	TONEDESK_PROGRAM=$made/desk TONEDESK_NEED_X=1 go test -vet=off -count 1 -p 1 -timeout 40m ./cmd/desk -run "$TEST_PROGRAM" -skip "${TEST_SKIP:-^$}" || failed=1
+	TONEDESK_PROGRAM=$made/desk TONEDESK_NEED_X=1 go test -vet=off -count 1 -p 1 -timeout 3h ./cmd/desk -run "$TEST_PROGRAM" -skip "${TEST_SKIP:-^$}" || failed=1
 fi
 exit $failed

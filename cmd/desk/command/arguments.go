@@ -77,15 +77,16 @@ func asksForHelp(args []string) bool {
 type WindowArgs struct {
 	Picture string // absolute path; "" for none
 	Trace   string // file that gets a line for all that is shown; "" for none
+	Menu    bool   // started from the desktop's menu or file manager: nobody sees standard error
 }
 
 // WindowArguments reads the arguments of the window.
 func WindowArguments(args []string) (WindowArgs, error) {
-	a, err := parseArguments(args, []option{{"trace", "FILE"}})
+	a, err := parseArguments(args, []option{{"trace", "FILE"}, {"from-menu", ""}})
 	if err != nil {
 		return WindowArgs{}, err
 	}
-	w := WindowArgs{Trace: a.values["trace"]}
+	w := WindowArgs{Trace: a.values["trace"], Menu: a.given("from-menu")}
 	switch len(a.operands) {
 	case 0:
 		return w, nil

@@ -273,14 +273,24 @@ func (w *Window) Key(keys ...string) {
 func (w *Window) Quit() {
 	w.T.Helper()
 	if Foreign() {
-		w.Focus()
-		w.Do("key", "--clearmodifiers", "alt+F4") // the window manager asks the window to close
+		w.askToClose()
+		if _, ended := w.Ended(10 * time.Second); !ended { // Wine loses one that comes before the toolkit's first look at events
+			w.T.Log("it is asked to close once more")
+			w.askToClose()
+		}
 	} else if err := w.Cmd.Process.Signal(syscall.SIGTERM); err != nil {
 		w.T.Fatal(err)
 	}
 	if err := w.Wait(); err != nil || w.Said() != "" {
 		w.T.Errorf("the program ended with %v and said %q", err, w.Said())
 	}
+}
+
+// askToClose has the window manager ask the window to close.
+func (w *Window) askToClose() {
+	w.T.Helper()
+	w.Focus()
+	w.Do("key", "--clearmodifiers", "alt+F4")
 }
 
 func (w *Window) Wait() error {
