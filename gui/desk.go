@@ -141,6 +141,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 		Own:       d.worker.Covered,
 	})
 	d.standing.workspace.Host = &d.Host
+	joinAutokeep(d)
 	d.joinComparer()
 	d.joinLeaver()
 	d.parts.keys = joinEverywhere(d)
@@ -287,6 +288,7 @@ func (d *Desk) settled() {
 	d.settings = d.settings.Valid()
 	d.watcher.SetRate(d.settings.PerSecond)
 	d.showSettings()
+	d.standing.keeps.Renew()
 	d.refresh()
 	d.keep()
 }

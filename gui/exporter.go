@@ -9,12 +9,14 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/growth"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/export"
 	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/gui/stills/series"
 	"app.tonedesk/gui/stills/sheet"
 	"app.tonedesk/gui/wording"
 )
@@ -90,6 +92,11 @@ func (e *exporter) notesOf(still *stills.Still) []notes.Note {
 	return still.Notes.Notes
 }
 
+// grownAs says how the painter has it measured, and told, how a picture grew.
+func grownAs(s *settings.Settings) (series.Asked, series.Told) {
+	return series.Asked{NoGround: s.NoGround, Rules: s.Rules}, series.Told{Groups: s.Groups, Rules: growth.DefaultRules().WithTones(s.TurnFrom), FromWhite: s.FromWhite}
+}
+
 // copy copies a still with its notes as a picture.
 func (e *exporter) copy(still *stills.Still) {
 	list := e.notesOf(still)
@@ -123,6 +130,7 @@ func (e *exporter) write(way exportWay, still *stills.Still, path string) {
 	subject.Options, subject.Bands = e.settings.Grouping(), e.settings.Knobs["bands"]
 	subject.Options.Mask = mask
 	rules := e.settings.Rules
+	asked, told := grownAs(e.settings)
 	name, to := filepath.Base(path), e.over(path)
 	e.Messages.Note("Writing " + wording.Quote(name))
 	e.Try(wording.On("write", name), func() error {
@@ -131,6 +139,9 @@ func (e *exporter) write(way exportWay, still *stills.Still, path string) {
 		}
 		if way.ending != ".ora" && !way.Picture { // these show no families
 			subject.Families = families.Find(subject.Picture, subject.Options.Mask, rules)
+			if way.ending != ".json" {
+				subject.Grew = series.Grew(e.Store, still.ID, asked, told)
+			}
 		}
 		return way.Save(to, subject)
 	}, func() { e.Messages.Note("Written as " + wording.Quote(name)) })

@@ -43,15 +43,11 @@ func (k *keptStills) keep(opened bool) {
 // keepCopy writes a still, without holding up the window. Its time is now, however old its
 // picture is: a picture file or an unchanged screen was read long ago.
 func (k *keptStills) keepCopy(c *live.Copy, opened bool) {
-	at, id := time.Now(), ""
-	var judged []stills.LocalColour
-	var marked []stills.PlaceAt
-	if c.Source == k.now().Source { // else what is said now is said of another picture
-		judged, marked = stills.LocalColoursOf(k.judged(), c.Bounds.Min), stills.FocusOf(k.now().Focus, c.Bounds.Min)
-	}
+	at, id, said := time.Now(), "", k.saidOf(c)
 	k.Try("keep the picture", func() (err error) {
 		meta := metaOf(c)
-		meta.Time, meta.LocalColours, meta.Focus = at, judged, marked
+		meta.Time = at
+		said(&meta)
 		id, err = k.Store.Keep(c.Pixels, meta, nil)
 		return err
 	}, func() {
@@ -63,6 +59,16 @@ func (k *keptStills) keepCopy(c *live.Copy, opened bool) {
 			k.open(id)
 		}
 	})
+}
+
+// saidOf puts into a still what was said of a copied picture, its local colours and its focus: nothing
+// where another one is watched by now.
+func (k *keptStills) saidOf(c *live.Copy) func(*stills.Meta) {
+	if c.Source != k.now().Source {
+		return func(*stills.Meta) {}
+	}
+	judged, marked := stills.LocalColoursOf(k.judged(), c.Bounds.Min), stills.FocusOf(k.now().Focus, c.Bounds.Min)
+	return func(m *stills.Meta) { m.LocalColours, m.Focus = judged, marked }
 }
 
 // needed has a still opened to draw on, and reports false if one is watched already.

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/autokeep"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
 	"app.tonedesk/gui/setup"
@@ -15,6 +16,7 @@ type standing struct {
 	workspace workspaceOffer
 	loading   bool   // a large file is being read
 	tick      func() // stops the timer that renews the age of a held picture; nil: none runs
+	keeps     autokeep.Keeper
 }
 
 // show renews the chips; what is said already costs nothing.
@@ -27,6 +29,7 @@ func (s *standing) show(d *Desk) {
 	}
 	s.showCovered(d)
 	s.showFrozen(d)
+	s.keeps.Renew()
 	if out := wording.SayCounted(d.last.counted); out != "" && d.setup.LeavesOut() {
 		d.Messages.Offer(host.MessagePart, out, host.MessageAct{Name: "Change what is left out", Do: func() { openCounted(d, d.parts.message.Below()) }})
 	} else {
@@ -39,6 +42,25 @@ func (s *standing) show(d *Desk) {
 	} else {
 		d.Messages.Clear(host.MessageFlashes)
 	}
+}
+
+// joinAutokeep has the picture kept by itself where that is wanted.
+func joinAutokeep(d *Desk) {
+	d.standing.keeps = autokeep.Keeper{Host: &d.Host, Acts: autokeep.Acts{
+		Settings: &d.settings, Renewed: d.settled, Frozen: func() bool { return d.frozen },
+		Now: func() (autokeep.Seen, bool) {
+			return autokeep.Seen{Source: d.setup.Source, At: d.last.at}, d.status.Err == nil
+		},
+		ByHand: func() autokeep.Seen { return autokeep.Seen{Source: d.stills.last.source, At: d.stills.last.at} },
+		Copy:   d.copyPicture, Said: d.stills.saidOf, MetaOf: metaOf,
+		Needs: func() []string {
+			needs := []string{d.settings.TargetStill, d.comparison.With.ID}
+			for i := range d.settings.Pictures { // whose targets come back with them
+				needs = append(needs, d.settings.Pictures[i].TargetStill)
+			}
+			return needs
+		},
+	}}
 }
 
 // showLost says that what is watched can't be read, or not yet.

@@ -12,10 +12,12 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/comparing"
+	"app.tonedesk/gui/growing"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
 	"app.tonedesk/gui/keeping"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/series"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
@@ -71,7 +73,19 @@ func (p *stillsPage) newKept() *keeping.Kept {
 		Folder: d.stills.showFolder, Delete: d.stills.delete, Restore: d.stills.restore,
 		OfThis: func(e stills.Entry) bool { return e.Source.Meets(p.watched()) },
 		Loaded: p.loaded, Came: func() { p.compare.Show() }, Missing: errNoStills,
+		Grow: growActs(d), Shift: func() bool { return shiftHeld(d) },
 	})
+}
+
+// growActs says how is measured how a picture grew.
+func growActs(d *Desk) growing.Acts {
+	return growing.Acts{Asked: func() (series.Asked, series.Told) {
+		asked, told := grownAs(&d.settings)
+		if t := d.setup.Target; t != nil {
+			asked.Target = t.Plan
+		}
+		return asked, told
+	}}
 }
 
 // newNotes joins the notes to the still that is open.
@@ -136,7 +150,8 @@ func (p *stillsPage) trace(line *traceLine) {
 	}
 	line.traceButtons(d, p.keep)
 	if p.shown == partKept {
-		line.traceButtons(d, p.kept.Acts()...)
+		line.traceButtons(d, append(p.kept.Acts(), p.kept.Grew)...)
+		line.Grew = p.kept.Grown()
 		line.Places = append(line.Places, tracedPlace{"Which", false, d.boxOf(p.kept.Which)})
 	}
 	line.Grid, line.Parts = d.boxOf(p.kept.Grid), d.boxOf(p.parts)
@@ -245,6 +260,7 @@ func (p *stillsPage) opened(open bool) {
 
 func (p *stillsPage) show(*analysis.Reading) {
 	p.compare.Show()
+	p.kept.ShowGrowth() // the settings or the target may be others
 }
 
 // sentence answers what the part that is shown asks.

@@ -45,17 +45,18 @@ type traceLine struct {
 	Words    []string         `json:"words"`  // of the card of groups
 	Spread   [4]float32       `json:"spread"` // the same
 	Still    *tracedStill     `json:"still"`
-	Tools    [][4]float32     `json:"tools"`    // each tool, while they are shown
-	Kept     []string         `json:"kept"`     // IDs in sight
-	Compares string           `json:"compares"` // ID of the still from before, "" for none
-	Parts    [4]float32       `json:"parts"`    // where the chooser of its parts lies
-	Grid     [4]float32       `json:"grid"`     // where they lie
-	Menu     []tracedPlace    `json:"menu"`     // what can be chosen in the open menu, or at the first start
-	Bar      []tracedPlace    `json:"bar"`      // buttons of the bar, of the strip, and of the open panel
-	Places   []tracedPlace    `json:"places"`   // what can be pressed on the open page, as far as tests do
-	Base     string           `json:"base"`     // code of the colour that others are proposed from
-	Pointer  pointer.Told     `json:"pointer"`  // what is read under it
-	Tabs     [4]float32       `json:"tabs"`     // where they lie in the window, display pixels: x, y, width, height
+	Tools    [][4]float32     `json:"tools"`          // each tool, while they are shown
+	Kept     []string         `json:"kept"`           // IDs in sight
+	Compares string           `json:"compares"`       // ID of the still from before, "" for none
+	Grew     string           `json:"grew,omitempty"` // what is said first of how the picture grew
+	Parts    [4]float32       `json:"parts"`          // where the chooser of its parts lies
+	Grid     [4]float32       `json:"grid"`           // where they lie
+	Menu     []tracedPlace    `json:"menu"`           // what can be chosen in the open menu, or at the first start
+	Bar      []tracedPlace    `json:"bar"`            // buttons of the bar, of the strip, and of the open panel
+	Places   []tracedPlace    `json:"places"`         // what can be pressed on the open page, as far as tests do
+	Base     string           `json:"base"`           // code of the colour that others are proposed from
+	Pointer  pointer.Told     `json:"pointer"`        // what is read under it
+	Tabs     [4]float32       `json:"tabs"`           // where they lie in the window, display pixels: x, y, width, height
 }
 
 // tracedStill is the still that is open.

@@ -113,7 +113,7 @@ func TestStillsOnTheCommandLine(t *testing.T) {
 	e := desktest.RunWith(t, env, "", "stills", "--json")
 	e.PlainErrors(t, 0)
 	lines := strings.Split(strings.TrimSpace(e.Out), "\n")
-	const names = "version id folder name time width height source display note_count note_texts reading"
+	const names = "version id folder name time width height source display automatic note_count note_texts reading"
 	if len(lines) != 2 || strings.Join(keys(t, lines[0]), " ") != names {
 		t.Fatalf("%s", e.Out)
 	}

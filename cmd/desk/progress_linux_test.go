@@ -88,3 +88,21 @@ func TestReadProgress(t *testing.T) {
 		t.Errorf("what is no terminal gets %q", e.Err)
 	}
 }
+
+// So does a series of pictures.
+func TestSeriesProgress(t *testing.T) {
+	args := []string{"stills", "--series"}
+	for i := range 3 {
+		args = append(args, picture(t, fmt.Sprintf("%d.png", i), 40, 20, twoGreys(uint8(40+9*i), 200)))
+	}
+	screen, written := terminal(t)
+	cmd := exec.Command(desktest.Program(t), args...)
+	cmd.Stderr = screen
+	if _, err := cmd.Output(); err != nil {
+		t.Fatal(err)
+	}
+	said := written()
+	if !strings.Contains(said, "2 of 3 pictures read") || strings.TrimRight(said[strings.LastIndex(strings.TrimRight(said, "\r"), "\r")+1:], " \r") != "" {
+		t.Errorf("%q", said)
+	}
+}

@@ -55,7 +55,7 @@ func check(t *testing.T, schema *jsonschema.Schema, out string) {
 
 // Every command's report holds to the schema, of usual pictures and colours and of odd ones.
 func TestReportsHoldToTheSchema(t *testing.T) {
-	schemas := reportSchemas(t, "read", "spot", "compare", "compare_pictures", "shade", "match", "palette", "relight", "stills", "sheet")
+	schemas := reportSchemas(t, "read", "spot", "compare", "compare_pictures", "shade", "match", "palette", "relight", "stills", "series", "sheet")
 	env, ids := keepStills(t, 120, 30)
 	demo, bars := root+"/assets/demo.png", picture(t, "bars.png", 12, 5, threeBars(30))
 	clear := picture(t, "clear.png", 4, 4, func(int, int) color.NRGBA { return color.NRGBA{} })
@@ -81,6 +81,8 @@ func TestReportsHoldToTheSchema(t *testing.T) {
 		{"relight", "", []string{"relight", "--warmer=-80", "--deeper", "3", demo}},
 		{"shade", list, []string{"shade", "--as", demo, "-"}},
 		{"stills", "", []string{"stills"}},
+		{"series", "", []string{"stills", "--series"}},
+		{"series", "", []string{"stills", "--series", "--groups", "4", "--target", bars, "--turn", "1", ids[0], demo, clear, demo}},
 	} {
 		t.Run(strings.Join(tt.args[:min(2, len(tt.args))], " "), func(t *testing.T) {
 			e := desktest.RunWith(t, env, tt.in, slices.Insert(tt.args, 1, "--json")...)

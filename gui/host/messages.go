@@ -19,6 +19,7 @@ const (
 	MessageFrozen                       // the picture is held
 	MessagePart                         // a part of it isn't counted
 	MessageFlashes                      // it flashes, and is shown less often
+	MessageKeeps                        // the picture is kept by itself
 	MessageError                        // what the painter asked for failed
 	MessageUnsaved                      // what is marked on a still is not saved
 	MessageTrouble                      // why what is watched can't be read
@@ -49,6 +50,7 @@ var messages = [...]struct {
 	{kind: MessageFrozen, at: chip, icon: icons.Freeze},
 	{kind: MessagePart, at: chip, icon: icons.LeaveOut},
 	{kind: MessageFlashes, at: chip, icon: icons.Warning},
+	{kind: MessageKeeps, at: chip, icon: icons.Keep},
 	{kind: MessagePointing, at: stay},
 	{kind: MessageError, at: stay, closes: true}, // before what stays until it is mended: this can be closed
 	{kind: MessageUnsaved, at: stay},

@@ -30,6 +30,7 @@ const (
 	Focus          Name = "focus"
 	Folder         Name = "folder"
 	Freeze         Name = "freeze"
+	Growth         Name = "growth"
 	Keep           Name = "keep"
 	Label          Name = "label"
 	LeaveOut       Name = "leave-out"

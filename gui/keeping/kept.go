@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 
+	"app.tonedesk/gui/growing"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
 	"app.tonedesk/gui/stills"
@@ -31,9 +32,14 @@ type Kept struct {
 	foot   keptFoot
 	thumbs thumbs
 
+	Grew *widgets.Button // shows how a picture grew, in place of the small pictures
+	grew *growing.Panel
+	list fyne.CanvasObject // the small pictures
+
 	kept, trash []stills.Entry // as read last
 	Shown       []stills.Entry // of these, what is asked for
 	selected    string         // ID, "" for none
+	chosen      []string       // IDs of those that are to be a series; none for all of one source
 }
 
 // KeptActs are what can be done with a still, by its ID, and what is asked about one.
@@ -49,6 +55,8 @@ type KeptActs struct {
 	OfThis  func(stills.Entry) bool // it shows what is watched
 	Loaded  func()                  // the stills were read anew
 	Came    func()                  // a small picture was made
+	Grow    growing.Acts            // for how a picture grew
+	Shift   func() bool             // the shift key is down
 	Missing error                   // why there are no stills where there is no store
 }
 
@@ -81,8 +89,9 @@ func NewKept(h *host.Host, acts KeptActs) *Kept {
 	k.Which = widgets.NewPick([]string{ListAll, ListToday, ListThis, ListTrash}, h.Keys, func(string) { k.Load() })
 	k.foot = newKeptFoot(h, k)
 	k.words.Alignment = fyne.TextAlignCenter
-	head := container.New(widgets.Abreast{Stretch: 0}, k.Search, k.Greys, k.Which)
-	grid := container.New(&widgets.LeastHeight{Height: 7 * widgets.Step}, container.NewStack(k.Grid, container.NewVBox(k.words)))
+	k.newGrew()
+	head := container.New(widgets.Abreast{Stretch: 0}, k.Search, k.Greys, k.Grew, k.Which)
+	grid := container.New(&widgets.LeastHeight{Height: 7 * widgets.Step}, container.NewStack(k.list, k.grew.Box))
 	k.Box = container.NewBorder(head, k.foot.box, nil, nil, grid)
 	return k
 }
@@ -147,6 +156,7 @@ func (k *Kept) filter() {
 	k.words.SetText(k.empty(len(of)))
 	k.Grid.Refresh()
 	k.foot.show()
+	k.ShowGrowth()
 	k.Changed()
 }
 
@@ -180,6 +190,7 @@ func (k *Kept) fill(i int, item *widgets.StillItem) {
 		at = "notes unread"
 	}
 	item.Set(name, at, k.thumbs.get(e.ID, k.Greys.On()), e.ID == k.selected && !k.inTrash())
+	item.SetChosen(slices.Contains(k.chosen, e.ID) && !k.inTrash())
 }
 
 // Tapped selects a still, opens the one that is selected already, or takes one out of the trash.
@@ -191,6 +202,8 @@ func (k *Kept) Tapped(i int) {
 	switch {
 	case k.inTrash():
 		k.acts.Restore(id)
+	case k.acts.Shift():
+		k.choose(id)
 	case id == k.selected:
 		k.acts.Open(id)
 	default:
@@ -203,6 +216,7 @@ func (k *Kept) Select(id string) {
 	k.selected = id
 	k.Grid.Refresh()
 	k.foot.show()
+	k.ShowGrowth()
 }
 
 // At is the still that is meant: the selected one if it is shown, else the newest that is; "" for

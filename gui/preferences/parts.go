@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strconv"
 
+	"app.tonedesk/analysis/growth"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -69,6 +70,7 @@ func (p *Page) rules() []widgets.FormRow {
 		p.amount("Smallest hue shift", 4, 16, 1, degrees, func(s *settings.Settings) *float64 { return &s.Rules.LeastTurn }),
 		p.amount("Richer is a gain over", 0, 0.2, 0.01, share, func(s *settings.Settings) *float64 { return &s.Rules.MostGain }),
 		p.amount("An accent keeps within", 1, 5, 0.5, wording.Tenth, func(s *settings.Settings) *float64 { return &s.Rules.KeepsWithin }),
+		p.amount("Over stills, a line turns from", growth.LeastTones, growth.MostTones, 0.1, wording.SayTones, func(s *settings.Settings) *float64 { return &s.TurnFrom }),
 		p.amount("A line may vanish above", 8, 10, 0.5, wording.Tenth, func(s *settings.Settings) *float64 { return &s.Rules.VanishAbove }),
 	}
 	rows[len(rows)-1].Note = "Common practice of the trade. Style may break it."
@@ -84,9 +86,21 @@ func (p *Page) stills() []widgets.FormRow {
 	turns := p.amount("In turns, change every", settings.LeastTurn, settings.MostTurn, 0.1, func(v float64) string { return wording.Tenth(v) + wording.Nbsp + "s" }, func(s *settings.Settings) *float64 { return &s.TurnEvery })
 	turns.Note = "Never more than three times a second."
 	limit := list(p, "Stills may take", []int{256, 512, 1024, 2048, 5120, 10240, 51200, 0}, room, func(s *settings.Settings) *int { return &s.StillsLimit })
-	return append(rows, limit,
+	itself := list(p, "Keep by itself", settings.KeepEvery(), every, func(s *settings.Settings) *int { return &s.KeepEvery })
+	itself.Note = "While the picture changes. A chip says so; never while frozen."
+	own := list(p, "These may take", []int{64, 128, 256, 512, 1024, 2048, 5120, 10240}, room, func(s *settings.Settings) *int { return &s.KeepLimit })
+	own.Note = "Then the oldest of them go, but none with a name or notes."
+	return append(rows, limit, itself, own,
 		segments(p, "Small pictures in", []bool{false, true}, func(grey bool) string { return map[bool]string{false: "colour", true: "greys"}[grey] }, func(s *settings.Settings) *bool { return &s.GreyStills }),
 		turns)
+}
+
+// every says how often a picture is kept by itself.
+func every(minutes int) string {
+	if minutes == 0 {
+		return "never"
+	}
+	return wording.SayEvery(minutes)
 }
 
 // room is what stills may take on the disk, in MiB; 0 for all there is.

@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"app.tonedesk/analysis/growth"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/files"
@@ -54,6 +55,9 @@ func (s *Settings) fields() []field {
 		fieldOf("vanish_above", &r.VanishAbove, between(5, 10, d.Rules.VanishAbove)), // value
 		fieldOf("dots", &s.Hatch, oneOf(AllHatch, d.Hatch)),
 		fieldOf("stills_limit_mib", &s.StillsLimit, between(0, maxStillsLimit, d.StillsLimit)),
+		fieldOf("keep_every_minutes", &s.KeepEvery, oneOf(KeepEvery(), d.KeepEvery)),
+		fieldOf("keep_limit_mib", &s.KeepLimit, between(minKeepLimit, maxStillsLimit, d.KeepLimit)),
+		fieldOf("turn_from_tones", &s.TurnFrom, between(growth.LeastTones, growth.MostTones, d.TurnFrom)),
 		fieldOf("shade", &s.Shade, propose.Options.Valid),
 		fieldOf("view", &s.View, knownView),
 		fieldOf("knobs", &s.Knobs, confineKnobs),

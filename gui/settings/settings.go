@@ -6,6 +6,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/growth"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/files"
@@ -26,6 +27,9 @@ type Settings struct {
 	Hatch        Hatch              // where pixels beyond these are hatched
 	Rules        families.Rules     // the trade's limits for families, as the painter set them
 	StillsLimit  int                // most that stills may take on the disk, MiB; 0 for no limit
+	KeepEvery    int                // minutes after which a changed picture is kept by itself; 0 for never
+	KeepLimit    int                // most that stills may take that were kept so, MiB
+	TurnFrom     float64            // tones from which a line over stills has turned, 0.2 to 2
 	Shade        propose.Options    // how colours to paint next are made
 	View         string             // key of a view
 	Knobs        map[string]float64 // where the views' knobs stand, by key; never written to once set
@@ -62,6 +66,7 @@ const (
 	maxSide             = 1 << 16  // no desktop or window is wider or higher, in any unit
 	maxPath             = 1 << 15  // bytes of a path: Windows' limit, the longest there is
 	maxStillsLimit      = 1 << 20  // MiB: a terabyte
+	minKeepLimit        = 64       // MiB: a few stills of a large screen
 	maxNote             = 1 << 10  // bytes of the note on the display
 	middleLightness     = 50       // L*: up to here something can be too dark, from here too light
 )
@@ -123,6 +128,8 @@ func Defaults() Settings {
 		Hatch:       HatchStructure,
 		Rules:       families.DefaultRules(),
 		StillsLimit: 2048,
+		KeepLimit:   512,
+		TurnFrom:    growth.DefaultRules().Tones,
 		TurnEvery:   1,
 		Shade:       propose.DefaultOptions(),
 		View:        ViewGrey,
@@ -216,6 +223,12 @@ func (s Settings) WithKey(deed, key string) Settings {
 	s.EveryKeys = keys
 	return s
 }
+
+// KeepEvery lists after how many minutes a changed picture may be kept by itself (our choice).
+func KeepEvery() []int { return []int{0, 1, 2, 5, 10, 15, 30, 60} }
+
+// Room is how much room stills may take that are kept by themselves, and all of them.
+func (s Settings) Room() (automatic, all int64) { return int64(s.KeepLimit) << 20, s.LimitBytes() }
 
 // LimitBytes is how much room stills may take, in bytes; 0 for as much as they need.
 func (s Settings) LimitBytes() int64 { return int64(s.StillsLimit) << 20 }

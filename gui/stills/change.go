@@ -52,6 +52,7 @@ func (s *Store) saveNotes(id string, list []notes.Note) error {
 		return err
 	}
 	m.Notes = summaryOf(list)
+	m.Automatic = m.Automatic && len(list) == 0
 	return s.writeMeta(id, m)
 }
 
@@ -62,7 +63,7 @@ func (s *Store) Rename(id, name string) error {
 		if err != nil {
 			return err
 		}
-		m.Name = CutName(name)
+		m.Name, m.Automatic = CutName(name), false
 		if d, err := s.readNotes(id); err == nil { // a crash may have left an old summary
 			m.Notes = summaryOf(d.Notes)
 		}

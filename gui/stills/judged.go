@@ -54,7 +54,7 @@ func (s *Store) Judge(id string, list []LocalColour) error {
 		if err != nil {
 			return err
 		}
-		m.LocalColours = list
+		m.LocalColours, m.Automatic = list, false
 		return s.writeMeta(id, m)
 	}))
 }

@@ -30,6 +30,10 @@ type Entry struct {
 	meta, notes stamp // of still.json and notes.json, from before they were read
 }
 
+// Unchanged reports whether nothing is known of a still that was not known of it before: its picture
+// never changes.
+func (e Entry) Unchanged(before Entry) bool { return e.ID == before.ID && e.meta == before.meta }
+
 // stamp tells whether a file is the one that was read before.
 type stamp struct {
 	size int64

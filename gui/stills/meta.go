@@ -32,6 +32,7 @@ type Meta struct {
 
 	LocalColours []LocalColour `json:"local_colours,omitempty"` // that were kept or refused
 	Focus        []PlaceAt     `json:"focus,omitempty"`         // where the eye should go
+	Automatic    bool          `json:"automatic,omitempty"`     // kept by the program itself, and not worked on since
 }
 
 // Source says where a still's picture came from.

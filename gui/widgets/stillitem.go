@@ -6,6 +6,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
+
+	"app.tonedesk/gui/icons"
 )
 
 // Sizes of the small pictures of stills, 4 to 3, at the text's plain size: in the grid three stand
@@ -24,7 +26,10 @@ type StillItem struct {
 	img      *image.RGBA
 	words    [2]string
 	selected bool
+	chosen   bool
 
+	tick          *canvas.Image     // on the picture of a chosen one
+	under         *canvas.Rectangle // below it
 	ground, frame *canvas.Rectangle
 	picture       *canvas.Raster
 	lines         [2]*canvas.Text // none where it is shown without words
@@ -41,6 +46,7 @@ func newStillItem(room fyne.Size) *StillItem {
 	s.ground, s.frame = add(&s.drawn, newPanelBox()), s.addBox()
 	s.picture = add(&s.drawn, newPictureRaster(func() *image.RGBA { return s.img }))
 	s.picture.ScaleMode = canvas.ImageScaleFastest
+	s.under, s.tick = add(&s.drawn, newPanelBox()), s.addIcon()
 	s.lines = [2]*canvas.Text{s.addText(TextSize, fyne.TextStyle{}), s.addText(SmallSize, fyne.TextStyle{})}
 	s.draw(s)
 	return s
@@ -57,6 +63,14 @@ func (s *StillItem) Set(name, at string, img *image.RGBA, selected bool) {
 	}
 }
 
+// SetChosen shows whether the still is one of several that belong together.
+func (s *StillItem) SetChosen(chosen bool) {
+	if chosen != s.chosen {
+		s.chosen = chosen
+		s.redraw()
+	}
+}
+
 // write puts in the words, of which the first stand out.
 func (s *StillItem) write(_ fyne.Size, of colours) {
 	quiet := ColorNameQuiet
@@ -67,6 +81,13 @@ func (s *StillItem) write(_ fyne.Size, of colours) {
 	show(s.ground, s.selected)
 	fill(s.frame, of(ColorNameFocusLine))
 	show(s.frame, s.selected && s.img != nil)
+	fill(s.under, of(ColorNameChip))
+	show(s.under, s.chosen)
+	tick := icons.Check
+	if !s.chosen {
+		tick = ""
+	}
+	picture(s.tick, tick, ColorNameChipText)
 	say(s.lines[0], cutAt(s.words[0], s.room.Width, TextSize()), of(theme.ColorNameForeground))
 	say(s.lines[1], cutTo(s.words[1], s.room.Width), of(quiet))
 }
@@ -92,6 +113,10 @@ func (s *StillItem) place(size fyne.Size) {
 	pos = pos.AddXY(stillAround, stillAround)
 	put(s.picture, pos, fit)
 	put(s.frame, pos.SubtractXY(FocusWidth, FocusWidth), fit.AddWidthHeight(2*FocusWidth, 2*FocusWidth))
+	icon := SmallIcon()
+	corner := pos.AddXY(fit.Width-icon-stillAround, stillAround)
+	put(s.under, corner, fyne.NewSquareSize(icon))
+	put(s.tick, corner, fyne.NewSquareSize(icon))
 	y := stillAround + s.room.Height + stillAround
 	for _, t := range s.lines {
 		placeText(t, stillAround+FocusWidth, y)

@@ -15,7 +15,7 @@ var All = map[string]func([]string, Streams) int{
 	"spot":    command{[]option{{name: "json"}}, runSpot}.run,
 	"compare": command{[]option{{name: "json"}, {"tolerance", "T"}}, runCompare}.run,
 	"sheet":   command{sheetOptions, runSheet}.run,
-	"stills":  command{[]option{{name: "json"}}, runStills}.run,
+	"stills":  command{stillsOptions, runStills}.run,
 	"shade":   command{shadeOptions, runShade}.run,
 	"match":   command{[]option{{name: "json"}}, runMatch}.run,
 	"palette": command{paletteOptions, runPalette}.run,

@@ -10,9 +10,11 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/growth"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/export"
+	"app.tonedesk/gui/stills/series"
 	"app.tonedesk/gui/stills/sheet"
 	"app.tonedesk/gui/wording"
 )
@@ -106,6 +108,9 @@ func sheetSubject(of subject) export.SheetSubject {
 	if of.still != nil {
 		s = export.SheetOfStill(of.still)
 		s.Picture = of.side.Picture
+		if store, err := UserStills(); err == nil {
+			s.Grew = series.Grew(store, of.still.ID, series.Asked{Rules: families.DefaultRules()}, series.Told{Rules: growth.DefaultRules()})
+		}
 	} else if info, err := os.Stat(of.name); err == nil {
 		s.Time = info.ModTime()
 	}

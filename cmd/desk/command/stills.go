@@ -21,15 +21,24 @@ type stillReport struct {
 	Height    int            `json:"height"`
 	Source    stills.Source  `json:"source"`
 	Display   string         `json:"display"`
+	Automatic bool           `json:"automatic"`  // kept by the program itself
 	NoteCount *int           `json:"note_count"` // null where they can't be read
 	NoteTexts []string       `json:"note_texts"` // what is written on it; null where it can't be read
 	Reading   stills.Figures `json:"reading"`
 }
 
-// runStills lists the stills, newest first.
+// runStills lists the stills, newest first, or says how a picture grew over some of them.
 func runStills(c *call) error {
+	if c.given("series") {
+		return runSeries(c)
+	}
+	for _, o := range stillsOptions[2:] {
+		if c.given(o.name) {
+			return usageError{wording.On("use the option", "--"+o.name), "it belongs to a series", "add --series"}
+		}
+	}
 	if len(c.operands) > 0 {
-		return usageError{wording.On("list", c.operands[0]), "stills are listed all at once", "leave it out"}
+		return usageError{wording.On("list", c.operands[0]), "stills are listed all at once", "leave it out, or add --series"}
 	}
 	store, err := UserStills()
 	if err != nil {
@@ -53,7 +62,7 @@ func runStills(c *call) error {
 func stillReportOf(e stills.Entry, folder string) stillReport {
 	r := stillReport{
 		ID: e.ID, Folder: folder, Name: e.Name, Time: e.Time, Width: e.Width, Height: e.Height,
-		Source: e.Source, Display: e.Display, Reading: e.Reading,
+		Source: e.Source, Display: e.Display, Automatic: e.Automatic, Reading: e.Reading,
 	}
 	if e.Trouble == nil {
 		r.NoteCount, r.NoteTexts = &e.Notes.Count, append([]string{}, e.Notes.Texts...)

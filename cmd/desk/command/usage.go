@@ -14,6 +14,10 @@ const usage = `Tonedesk measures the lightness of a painting.
   desk palette FILE...     list the colours that picture files are painted with
   desk relight FILE...     list the shadows that another light would give them
   desk stills              list the stills, newest first
+  desk stills --series [STILL|PICTURE...]
+                           say how a picture grew: over stills and picture files
+                           in the order given, else over the stills of the
+                           picture that was kept last
   desk sheet PICTURE       export a picture or a still as a critique sheet
                            (a still by its ID, its folder, or its name)
   desk help                print this page
@@ -49,6 +53,13 @@ Options
   palette --ground COLOUR  what lies under half-transparent pixels, else white
   relight --warmer M       a light so many mired warmer, -113 (cooler) to 96
   relight --deeper T       shadows so many tones deeper, -3 to 3
+  stills --csv FILE        write the lines of a series as a table too, RFC 4180
+  stills --force           write over a file that is there
+  stills --turn T          from how many tones on a line has turned, 0.2 to 2,
+                           else 0.5; other lines in proportion
+  stills --groups 2|3|4    as read has it, for a series; so have the next two
+  stills --without-ground  split the pictures without the ground
+  stills --target PICTURE  say how far each is from this one
   sheet -o FILE            where to: a sheet as .png or .pdf, the picture in
                            layers as .ora, what is known of it as .json; else
                            a PDF file in this folder, or a PNG for --picture

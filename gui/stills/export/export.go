@@ -26,11 +26,11 @@ const sheetPixels = 8
 func (h Export) write(w io.Writer, ending string, s SheetSubject) error {
 	switch ending {
 	case ".pdf":
-		c, err := SheetContent(s)
+		pages, err := h.pages(s)
 		if err != nil {
 			return err
 		}
-		return sheet.New(h.Page, c).PDF(w, s.Title, s.Time)
+		return pages.PDF(w, s.Title, s.Time)
 	case ".ora":
 		return stills.WriteORA(w, s.Picture, s.Options.Mask, s.Notes)
 	case ".json":
@@ -39,11 +39,24 @@ func (h Export) write(w io.Writer, ending string, s SheetSubject) error {
 	if h.Picture {
 		return stills.WritePNG(w, stills.Annotated(s.Picture, s.Notes))
 	}
-	c, err := SheetContent(s)
+	pages, err := h.pages(s)
 	if err != nil {
 		return err
 	}
-	return stills.WritePNG(w, sheet.New(h.Page, c).Image(sheetPixels))
+	return stills.WritePNG(w, pages.Image(sheetPixels))
+}
+
+// pages lays out the sheet, and behind it what else was found in the picture.
+func (h Export) pages(s SheetSubject) (sheet.Pages, error) {
+	c, err := SheetContent(s)
+	if err != nil {
+		return nil, err
+	}
+	parts, err := moreParts(s)
+	if err != nil {
+		return nil, err
+	}
+	return append(sheet.Pages{sheet.New(h.Page, c)}, sheet.More(h.Page, c, parts)...), nil
 }
 
 // Save writes a still to a file of the user's choice. The error wraps stills.ErrEnding, or is

@@ -27,10 +27,11 @@ type SheetSubject struct {
 	Display  string        // colour space that the display is taken to have; "" if unknown
 	Picture  analysis.Pixels
 	Notes    []notes.Note
-	Options  analysis.Options // how the groups are made, and what is left out
-	Bands    float64          // how many, as Look.Knob; 0 for as many as at first
-	Families *families.Found  // nil where none are to be shown
-	Judged   []setup.Judged   // what the painter said of them
+	Options  analysis.Options    // how the groups are made, and what is left out
+	Bands    float64             // how many, as Look.Knob; 0 for as many as at first
+	Families *families.Found     // nil where none are to be shown
+	Judged   []setup.Judged      // what the painter said of them
+	Grew     *wording.GrowthText // how the picture grew; nil where that isn't known
 }
 
 // SheetOfStill returns what a sheet of a still is made of, without its families.

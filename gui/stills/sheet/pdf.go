@@ -19,7 +19,7 @@ import (
 // pointsPerMM are typographic points in a millimetre: 72 to an inch of 25.4 mm.
 const pointsPerMM = 72 / 25.4
 
-// document is a page as it is written.
+// document is what is written, a page after another.
 type document struct {
 	pdf      *fpdf.Fpdf
 	pictures int
@@ -27,8 +27,11 @@ type document struct {
 
 // PDF writes the page as a PDF file of one page, with a title and the time that it was made:
 // pictures without loss, letters as text in the Go fonts, colours as sRGB.
-func (p *Page) PDF(w io.Writer, title string, at time.Time) error {
-	size := fpdf.SizeType{Wd: p.Width, Ht: p.Height}
+func (p *Page) PDF(w io.Writer, title string, at time.Time) error { return Pages{p}.PDF(w, title, at) }
+
+// writePDF writes pages of one size, of which there is one at least.
+func writePDF(w io.Writer, pages []*Page, title string, at time.Time) error {
+	size := fpdf.SizeType{Wd: pages[0].Width, Ht: pages[0].Height}
 	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: size})
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.SetMargins(0, 0, 0)
@@ -40,10 +43,12 @@ func (p *Page) PDF(w io.Writer, title string, at time.Time) error {
 	pdf.SetProducer("Tonedesk", true)
 	pdf.AddUTF8FontFromBytes(faceNames[ink.Regular], "", goregular.TTF)
 	pdf.AddUTF8FontFromBytes(faceNames[ink.Bold], "", gobold.TTF)
-	pdf.AddPageFormat("P", size) // as it is: not turned
 	d := &document{pdf: pdf}
-	for _, i := range p.items {
-		i.write(d)
+	for _, p := range pages {
+		pdf.AddPageFormat("P", size) // as it is: not turned
+		for _, i := range p.items {
+			i.write(d)
+		}
 	}
 	if err := pdf.Output(w); err != nil {
 		return fmt.Errorf("write the page: %w", err)

@@ -1,0 +1,161 @@
+package export
+
+import (
+	"image"
+	"math"
+
+	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/edges"
+	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/light"
+	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/stills/ink"
+	"app.tonedesk/gui/stills/notes"
+	"app.tonedesk/gui/stills/sheet"
+	"app.tonedesk/gui/wording"
+)
+
+// partsOf are what stands on the pages behind the first, in their order: each makes its part of a
+// picture on paper, if there is something to say. Another thing that is measured joins here.
+var partsOf = []func(s SheetSubject, paper analysis.Pixels) (sheet.Part, bool){lightPart, edgesPart, grewPart}
+
+// moreParts are what was found in the picture beside what its sheet has. The error is a *memory.Full.
+func moreParts(s SheetSubject) (parts []sheet.Part, err error) {
+	paper, err := stills.OnPaper(s.Picture)
+	if err != nil {
+		return nil, err
+	}
+	for _, of := range partsOf {
+		if part, ok := of(s, paper); ok {
+			parts = append(parts, part)
+		}
+	}
+	return parts, nil
+}
+
+// sentences are said ones with their stops.
+func sentences(title string, lines []string) (all []string) {
+	for _, said := range append([]string{title}, lines...) {
+		all = append(all, wording.Capitalised(said)+".")
+	}
+	return all
+}
+
+// painted is a picture in a view, as large as a part shows it.
+func painted(paper analysis.Pixels, view string, look views.Look) analysis.Pixels {
+	w, h := stills.Fit(paper.Width, paper.Height, sheetSmall, sheetSmall)
+	img := stills.Paint(paper, view, w, h, look)
+	return analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: w, Height: h}
+}
+
+// lightPart says whether the shadows agree, from where the light comes, and what disagrees.
+func lightPart(s SheetSubject, paper analysis.Pixels) (part sheet.Part, ok bool) {
+	if s.Families == nil {
+		return part, false
+	}
+	listed := setup.Listed(s.Families, s.Judged)
+	l := light.Of(listed, func(int) bool { return true }, light.DefaultOptions())
+	if l.Ratio == nil {
+		return part, false
+	}
+	said := wording.SayLight(l, listed.List)
+	part = sheet.Part{Head: "Light: do the shadows agree?", Say: sentences(said.Title, said.Lines), Rows: oddRows(l, listed.List)}
+	if l.Direction != nil {
+		grey := painted(paper, "grey", views.Look{})
+		part.Picture, part.Name = stills.Annotate(grey, arrowsOf(l, grey), sheetSmall), "Where the light goes; rings are lit from elsewhere"
+	}
+	return part, true
+}
+
+// arrowsOf are arrows over the forms that show from where their light comes, with rings round those
+// that are lit from elsewhere, as notes without words.
+func arrowsOf(l *light.Light, on analysis.Pixels) (list []notes.Note) {
+	side := float64(max(on.Width, on.Height))
+	half, wide := side/24, side/200 // our choice
+	for _, f := range l.Forms {
+		if f.Verdict == light.Unsure {
+			continue
+		}
+		at := ink.Pt(f.X*float64(on.Width), f.Y*float64(on.Height))
+		sin, cos := math.Sincos(f.Degrees * math.Pi / 180)
+		way := ink.Pt(-half*cos, half*sin) // of the light; y goes downwards
+		list = append(list, notes.New(notes.Arrow{From: at.Minus(way), To: at.Plus(way), Width: wide}, ""))
+		if f.Verdict == light.Elsewhere {
+			r := ink.Pt(1.4*half, 1.4*half)
+			list = append(list, notes.New(notes.Ring{From: at.Minus(r), To: at.Plus(r), Width: wide}, ""))
+		}
+	}
+	return list
+}
+
+// oddRows are the local colours that disagree: light, shadow, and the shadow that the others' light
+// would give.
+func oddRows(l *light.Light, list []families.Family) (rows []sheet.FamilyRow) {
+	if l.OneLight == nil || !*l.OneLight {
+		return nil
+	}
+	for i := range l.LocalColours {
+		c := &l.LocalColours[i]
+		if c.Agrees() {
+			continue
+		}
+		f := &list[c.Family]
+		row := sheet.FamilyRow{Title: f.Light.Colour.Hex() + " disagrees", Text: "light, shadow, and the shadow that the light of the others would give"}
+		for _, spot := range []analysis.Spot{f.Light, f.Shadow, c.Expected} {
+			row.Colours, row.Greys = append(row.Colours, spot.Colour), append(row.Greys, colour.GreyOf(spot.Lightness))
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// edgesPart shows the edges that vanish in grey.
+func edgesPart(s SheetSubject, paper analysis.Pixels) (part sheet.Part, ok bool) {
+	found := edges.Find(s.Picture, s.Options.Mask, edges.DefaultOptions())
+	if len(found.Of(edges.Lost)) == 0 {
+		return part, false
+	}
+	said := wording.SayEdges(found, analysis.Read(s.Picture, s.Options).Chosen().Groups())
+	img := stills.Annotate(painted(paper, "grey", views.Look{}), nil, sheetSmall)
+	drawLost(img, found)
+	return sheet.Part{
+		Head: "Lost edges", Say: sentences(said.Title, said.Lines), Picture: img, Name: "White lines: carried by colour alone",
+	}, true
+}
+
+// drawLost draws the lost edges that were found, white with a black rim: the view would find them anew
+// in this smaller picture.
+func drawLost(img *image.RGBA, found *edges.Found) {
+	size := img.Rect.Size()
+	wide := float64(max(size.X, size.Y)) / 320 // our choice: neighbours are about a cell of 480 apart
+	for _, dot := range []struct {
+		radius float64
+		grey   uint8
+	}{{1.6 * wide, 0}, {wide, 255}} {
+		for _, e := range found.Of(edges.Lost) {
+			found.Along(&e, func(x, y float64) {
+				at := ink.Pt(x*float64(size.X), y*float64(size.Y))
+				new(ink.Drawer).Draw(img, img.Rect, []ink.Mark{{Grey: dot.grey, Lines: []ink.Line{{Points: []ink.Point{at, at.Plus(ink.Pt(0.01, 0))}, Width: 2 * dot.radius}}}})
+			})
+		}
+	}
+}
+
+// grewPart shows how the picture grew.
+func grewPart(s SheetSubject, _ analysis.Pixels) (part sheet.Part, ok bool) {
+	if s.Grew == nil {
+		return part, false
+	}
+	part = sheet.Part{Head: "How it grew", Say: append(sentences(s.Grew.Title, s.Grew.More), s.Grew.About+". A disc is where a line turned.")}
+	for _, l := range s.Grew.Lines {
+		c := sheet.Chart{Name: l.Name, Colours: l.Colours, First: l.First, Last: l.Last, Turn: l.Turn}
+		for _, p := range l.Points {
+			c.Points = append(c.Points, sheet.ChartPoint(p))
+		}
+		part.Charts = append(part.Charts, c)
+	}
+	return part, true
+}
