@@ -14,6 +14,20 @@ var (
 	// ErrWayland: the session is a Wayland one, whose screen only the compositor may
 	// read. It is an ErrUnsupported too.
 	ErrWayland = fmt.Errorf("wayland session: %w", ErrUnsupported)
+	// ErrNoPortal: the desktop has no service by which programs ask for the screen. It is an
+	// ErrUnsupported too.
+	ErrNoPortal = fmt.Errorf("no portal that shares the screen: %w", ErrUnsupported)
+	// ErrNoLibrary: what takes shared pictures, libpipewire, is not installed. It is an
+	// ErrUnsupported too.
+	ErrNoLibrary = fmt.Errorf("no libpipewire: %w", ErrUnsupported)
+	// ErrSharing: the desktop's service for sharing failed, or answered what can't be understood.
+	ErrSharing = errors.New("sharing the screen failed")
+	// ErrUnanswered: nobody answered the desktop's question what to share.
+	ErrUnanswered = errors.New("question of the desktop's not answered")
+	// ErrNotShared: nothing is shared, and it needs the painter's word to begin.
+	ErrNotShared = errors.New("nothing is shared")
+	// ErrStopped: the desktop, or the painter by its means, has ended the sharing.
+	ErrStopped = errors.New("sharing stopped")
 	// ErrFormat: the display's pixel format is one that we cannot read rightly.
 	ErrFormat = errors.New("pixel format not supported")
 	// ErrGone: the source is no more, such as a region off all screens or a monitor

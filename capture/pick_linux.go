@@ -4,12 +4,15 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+
+	"app.tonedesk/capture/xconn"
 )
 
 // Pick opens the way into this system's screen: the X server that DisplayVariable names,
 // or else DISPLAY. env gives environment variables, such as os.Getenv. It may take a few
-// seconds where a display does not answer. A Wayland session without an X server, or with
-// one that only serves old programs, gives ErrWayland. Errors wrap ErrNoDisplay,
+// seconds where a display does not answer. In a Wayland session's server for old programs it opens
+// the way to their windows alone (see InWaylandSession); without any X server a Wayland session
+// gives ErrWayland. Errors wrap ErrNoDisplay,
 // ErrRefused, ErrNotAnswering, ErrDisconnected, ErrFormat, ErrWayland or ErrUnsupported.
 //
 // Where our own backend refuses the server's format the portable one is no way out: it
@@ -19,7 +22,7 @@ import (
 func Pick(env func(string) string) (Backend, error) {
 	display := cmp.Or(env(DisplayVariable), env("DISPLAY"))
 	if display == "" {
-		if env("WAYLAND_DISPLAY") != "" || env("XDG_SESSION_TYPE") == "wayland" {
+		if xconn.WaylandSession(env) {
 			return nil, fmt.Errorf("pick a screen: no X display is named: %w", ErrWayland)
 		}
 		return nil, fmt.Errorf("pick a screen: neither %s nor DISPLAY is set: %w", DisplayVariable, ErrNoDisplay)

@@ -29,16 +29,25 @@ type x11Backend struct {
 	closed  bool
 }
 
-// openX11 opens the X server that display names. Errors wrap ErrNoDisplay,
-// ErrRefused, ErrNotAnswering, ErrDisconnected, ErrFormat (the server's pixels are
-// of a kind that we refuse) or ErrWayland.
+// openX11 opens the X server that display names. One that only serves old programs in a Wayland
+// session gives an xwayland. Errors wrap ErrNoDisplay, ErrRefused, ErrNotAnswering,
+// ErrDisconnected, or ErrFormat (the server's pixels are of a kind that we refuse).
 func openX11(display string) (Backend, error) {
 	ctx, cancel := context.WithTimeout(context.Background(), x11OpenTimeout)
 	defer cancel()
 	b := &x11Backend{display: display}
-	if err := b.do(ctx, &b.line, func() error { _, err := b.connect(ctx); return err }); err != nil {
+	rootless := false
+	err := b.do(ctx, &b.line, func() error {
+		s, err := b.connect(ctx)
+		rootless = err == nil && s.rootless
+		return err
+	})
+	if err != nil {
 		b.Close()
 		return nil, fmt.Errorf("open x11 %q: %w", display, err)
+	}
+	if rootless {
+		return xwayland{b}, nil
 	}
 	return b, nil
 }
@@ -50,6 +59,9 @@ func (b *x11Backend) Open(ctx context.Context, region image.Rectangle) (Stream, 
 	err := b.do(ctx, &b.line, func() error {
 		session, err := b.connect(ctx)
 		if err != nil {
+			return err
+		}
+		if err := session.shows(); err != nil {
 			return err
 		}
 		bounds, err := session.ask()

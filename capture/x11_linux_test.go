@@ -271,12 +271,47 @@ func TestX11ResizeNoticeUnderWay(t *testing.T) {
 	}
 }
 
-// Xwayland names its outputs XWAYLAND0 and so on; its root window is not the screen.
-func TestX11RefusesXwayland(t *testing.T) {
-	server := xvfbtest.Start(t, xvfbtest.Options{})
+// Xwayland names its outputs XWAYLAND0 and so on; its root window is not the screen, and only
+// windows of its own can be read.
+func TestXwaylandShowsWindowsAlone(t *testing.T) {
+	server := xvfbtest.Start(t, xvfbtest.Options{WindowManager: true})
 	server.Run("xrandr", "--setmonitor", "XWAYLAND0", "640/160x480/120+0+0", "screen")
-	if _, err := openX11(server.Display); !errors.Is(err, ErrUnsupported) || !errors.Is(err, ErrWayland) {
-		t.Errorf("Xwayland: %v, want ErrUnsupported and ErrWayland", err)
+	painter := server.Painter()
+	b, err := openX11(server.Display)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer b.Close()
+	if !InWaylandSession(b) {
+		t.Error("it isn't known for a Wayland session's")
+	}
+	for _, region := range []image.Rectangle{{}, image.Rect(0, 0, 100, 100)} {
+		if s, err := b.Open(bounded(t), region); s != nil || !errors.Is(err, ErrUnsupported) || !errors.Is(err, ErrWayland) {
+			t.Errorf("region %v: %v, %v, want ErrUnsupported and ErrWayland", region, s, err)
+		}
+	}
+	if _, err := PointerAt(bounded(t), b); !errors.Is(err, ErrWayland) {
+		t.Errorf("the pointer: %v, want ErrWayland", err)
+	}
+	if _, err := ReadSquare(bounded(t), b, image.Pt(9, 9), 5); !errors.Is(err, ErrWayland) {
+		t.Errorf("a square of the screen: %v, want ErrWayland", err)
+	}
+	if _, is := b.(Pointer); is {
+		t.Error("the painter could point at a window")
+	}
+	f := b.(Follower)
+	if _, _, err := f.WindowAt(bounded(t), image.Pt(150, 150)); !errors.Is(err, ErrWayland) {
+		t.Errorf("the window at a place: %v, want ErrWayland", err)
+	}
+	_, leaf := openLeaf(t, server, painter, b)
+	s, err := f.Follow(bounded(t), leaf, image.Rectangle{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer s.Close()
+	var frame Frame
+	if changed, err := s.Grab(bounded(t), &frame); err != nil || !changed || frame.Size != leaf.Rect.Size() {
+		t.Errorf("its picture: %v, %v, of %v", changed, err, frame.Size)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"image"
+	"os"
 	"sync/atomic"
 
 	"github.com/jezek/xgb"
@@ -18,14 +19,15 @@ import (
 // x11Session is what holds as long as one connection does: the connection, the format of
 // its pixels, and the size of the root window, which changes with the resolution.
 type x11Session struct {
-	conn    *xconn.Conn
-	format  *x11Format
-	atoms   x11Atoms
-	damages bool        // the server tells what has changed
-	follows bool        // it gives windows that are covered
-	stale   atomic.Bool // the size has to be asked for
-	size    atomic.Pointer[image.Rectangle]
-	cancel  func() // ends the subscription
+	conn     *xconn.Conn
+	format   *x11Format
+	atoms    x11Atoms
+	damages  bool        // the server tells what has changed
+	follows  bool        // it gives windows that are covered
+	rootless bool        // it only serves old programs in a Wayland session: its root window shows nothing of the screen
+	stale    atomic.Bool // the size has to be asked for
+	size     atomic.Pointer[image.Rectangle]
+	cancel   func() // ends the subscription
 }
 
 // newX11Session connects, finds out whether the screen can be read, and begins to watch
@@ -38,9 +40,8 @@ func newX11Session(ctx context.Context, display string) (*x11Session, error) {
 	s := &x11Session{conn: c}
 	s.stale.Store(true)
 	s.cancel = c.Subscribe(s.receive)
-	if s.format, err = x11FormatOf(c.Setup, c.Screen, c.Screen.RootDepth, c.Screen.RootVisual); err == nil {
-		err = s.refuseXWayland()
-	}
+	s.format, err = x11FormatOf(c.Setup, c.Screen, c.Screen.RootDepth, c.Screen.RootVisual)
+	s.rootless = c.IsXwayland(os.Getenv)
 	if err == nil {
 		err = xproto.ChangeWindowAttributesChecked(c.X, c.Screen.Root, xproto.CwEventMask,
 			[]uint32{xproto.EventMaskStructureNotify}).Check()
@@ -105,10 +106,10 @@ func (s *x11Session) bounds() (image.Rectangle, error) {
 	return b, nil
 }
 
-// refuseXWayland returns an error that wraps ErrWayland if the server only serves old
-// programs in a Wayland session: its root window shows nothing of the screen.
-func (s *x11Session) refuseXWayland() error {
-	if s.conn.IsXwayland() {
+// shows returns an error that wraps ErrWayland if the root window is not the screen: reading it
+// would give black, and the pointer is known only while it is over windows of this server.
+func (s *x11Session) shows() error {
+	if s.rootless {
 		return fmt.Errorf("%w: the X server is Xwayland, whose root window is not the screen", ErrWayland)
 	}
 	return nil

@@ -120,6 +120,8 @@ func (d *Desk) explain(err error) string {
 		return wording.Explain("watch the region", err)
 	case setup.SourceWindow:
 		return wording.ExplainFollowing(wording.On("follow", wording.SayWindow(d.setup.Source.Title, d.setup.Source.Class)), err)
+	case setup.SourceShared:
+		return wording.ExplainSharing("watch what is shared", err)
 	case setup.SourceStill:
 		return wording.Explain("open the still", err)
 	}

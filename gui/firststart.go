@@ -2,11 +2,13 @@ package gui
 
 import (
 	"image"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -25,6 +27,10 @@ func newFirstStart(d *Desk) firstStart {
 		{Icon: icons.UnderPointer, Words: wording.PointAtIt, Note: "click the painting program's window", Do: d.ways.PointAtWindow, Spare: true},
 		{Icon: icons.Region, Words: "A region of the screen", Note: "drag over the picture you paint", Do: d.PickRegion},
 		{Icon: icons.File, Words: "A picture file", Note: "or drop one here", Do: func() { askPicture(d) }},
+	}
+	if native.WaylandSession() {
+		ways = slices.Delete(ways, 1, 2)
+		ways[0].Note, ways[1].Words, ways[1].Note = wording.OfX11Alone, "The screen, or any window", "your desktop asks which"
 	}
 	f := firstStart{}
 	f.ways = widgets.NewFirstStart("What shall it watch?", ways, [2]string{"or look at the demo painting first", "the demo painting"}, func() { d.watch(setup.Source{Kind: setup.SourceDemo}) }, alwaysSeen{d})

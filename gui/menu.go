@@ -59,7 +59,7 @@ func openCounted(d *Desk, at fyne.Position) {
 // openSourceMenu shows what can be watched, at a point of the window.
 func openSourceMenu(d *Desk, at fyne.Position) {
 	m := menus.Source{
-		Now: d.setup.Source, Before: d.settings.Before, Watch: d.watch,
+		Now: d.setup.Source, Before: d.settings.Before, Watch: d.watch, Shares: d.ways.Shares(),
 		Region: d.PickRegion, Picture: func() { askPicture(d) }, Whole: func() { watchAll(d) },
 		Part: func() { d.ask(askNarrow) },
 		Still: func() {

@@ -73,6 +73,8 @@ func (s *standing) showLost(d *Desk) {
 		d.Messages.Offer(host.MessageLost, wording.SayUnreadable(true, d.status.State), host.MessageAct{Name: "Choose again", Do: d.PickRegion})
 	case d.status.Err != nil && from.Kind == setup.SourceWindow:
 		d.Messages.Offer(host.MessageLost, wording.SayNotFollowed(d.status.Err), host.MessageAct{Name: "Follow another", Do: d.ways.AskWindow})
+	case d.status.Err != nil && from.Kind == setup.SourceShared:
+		d.Messages.Offer(host.MessageLost, wording.SayNotShared(d.status.Err), host.MessageAct{Name: "Choose again", Do: d.PickRegion})
 	case d.status.Err != nil && from.Kind == setup.SourcePicture:
 		d.Messages.Offer(host.MessageLost, wording.SayUnreadable(false, d.status.State), host.MessageAct{Name: "Choose again", Do: func() { askPicture(d) }})
 	default:

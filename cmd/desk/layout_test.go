@@ -68,6 +68,8 @@ var doors = []door{
 	{"analysis", []string{toolkit, "capture", "gui", "cmd"}, nil},
 	{"capture", []string{toolkit, "analysis", "gui", "cmd"}, nil},
 	{"capture/memory", []string{toolkit, "analysis", "capture", "gui", "cmd", "assets"}, nil},
+	{"capture/pipewire", []string{toolkit, "analysis", "capture", "gui", "cmd", "assets"}, []string{"capture/pipewire"}},
+	{"capture/portal", []string{toolkit, "analysis", "gui", "cmd", "assets"}, nil},
 	{"capture/picturefile", []string{toolkit, "analysis", "gui", "cmd", "assets"}, nil},
 	{"capture/plainfile", []string{toolkit, "analysis", "capture", "gui", "cmd", "assets"}, nil},
 	{"assets", []string{toolkit, "analysis", "capture", "gui", "cmd"}, nil},

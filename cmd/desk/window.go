@@ -18,6 +18,7 @@ import (
 	"app.tonedesk/capture/memory"
 	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/capture/plainfile"
+	"app.tonedesk/capture/portal"
 	"app.tonedesk/cmd/desk/command"
 	"app.tonedesk/cmd/desk/console"
 	_ "app.tonedesk/cmd/desk/lean"
@@ -134,7 +135,7 @@ func runWindow(picture string, problems []string, trace io.Writer, s command.Str
 		desk = gui.NewDesk(a, gui.Options{
 			Settings: set, Keeper: keeper, Picture: picture, Stills: store, Problems: problems, Messages: quiet.Path(), Trace: trace,
 			Quit:   func() { end.watch(); quitLoop() },
-			Screen: func() (capture.Backend, error) { return capture.Pick(os.Getenv) },
+			Screen: func() (capture.Backend, error) { return portal.Pick(os.Getenv, sharing(path)) },
 		})
 		end.save.Store(new(desk.Save))
 		desk.Show()
@@ -150,6 +151,16 @@ func runWindow(picture string, problems []string, trace io.Writer, s command.Str
 	a.Run()
 	desk.Close()
 	return command.ExitDone
+}
+
+// sharing keeps the token of what the desktop shares beside the settings.
+func sharing(path string) portal.Tokens {
+	token := settings.TokenBeside(path)
+	return portal.Tokens{Load: token.Load, Keep: func(next string) {
+		if err := token.Keep(next); err != nil {
+			fyne.LogError("keeping what lets us in again", err)
+		}
+	}}
 }
 
 // loadSettings reads the settings, and says what could not be read of them.

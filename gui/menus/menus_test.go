@@ -33,6 +33,10 @@ func TestSourceRows(t *testing.T) {
 		if !slices.Equal(got, want) {
 			t.Errorf("windows can be followed: %v: the menu begins with %q, want %q", follows, got, want)
 		}
+		s.Shares, want[len(want)-2] = true, wording.ShareScreen
+		if got := items(s.Rows())[len(want)-2].Words; got != want[len(want)-2] {
+			t.Errorf("where the desktop shares the screen it has %q, want %q", got, want[len(want)-2])
+		}
 	}
 }
 

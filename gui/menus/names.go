@@ -10,7 +10,7 @@ import (
 
 // SourceIcons are the pictograms of the kinds of sources.
 var SourceIcons = map[setup.SourceKind]icons.Name{
-	setup.SourceDemo: icons.File, setup.SourcePicture: icons.File, setup.SourceRegion: icons.Region, setup.SourceWindow: icons.Window, setup.SourceNothing: icons.Region, setup.SourceStill: icons.Still,
+	setup.SourceDemo: icons.File, setup.SourcePicture: icons.File, setup.SourceRegion: icons.Region, setup.SourceWindow: icons.Window, setup.SourceNothing: icons.Region, setup.SourceStill: icons.Still, setup.SourceShared: icons.Region,
 }
 
 // SourceName is what a source is called in the bar.
@@ -20,6 +20,8 @@ func SourceName(from setup.Source) string {
 		return "Region " + wording.SizeSay(from.Region.Dx(), from.Region.Dy())
 	case setup.SourceWindow:
 		return wording.SayWindow(from.Title, from.Class)
+	case setup.SourceShared:
+		return wording.SharedScreen
 	case setup.SourcePicture:
 		return filepath.Base(from.Path)
 	case setup.SourceStill:

@@ -17,6 +17,7 @@ type Source struct {
 	Watch  func(setup.Source)
 
 	Window                              func() // lists the windows to follow; nil where there is no way to do it
+	Shares                              bool   // the desktop asks what to share, in place of choosing a region
 	Region, Picture, Still, Part, Whole func() // choose one
 }
 
@@ -28,8 +29,12 @@ func (s Source) Rows() []widgets.MenuRow {
 	if s.Window != nil {
 		rows = append(rows, one(widgets.MenuItem{Icon: icons.Window, Words: "Follow a window", Keys: "Shift+R", Do: s.Window}))
 	}
+	region := "Choose a region"
+	if s.Shares {
+		region = wording.ShareScreen
+	}
 	rows = append(rows,
-		one(widgets.MenuItem{Icon: icons.Region, Words: "Choose a region", Keys: "R", Do: s.Region}),
+		one(widgets.MenuItem{Icon: icons.Region, Words: region, Keys: "R", Do: s.Region}),
 		one(widgets.MenuItem{Icon: icons.File, Words: "Open a picture", Keys: "Ctrl+O", Do: s.Picture}),
 		one(widgets.MenuItem{Icon: icons.Still, Words: "A still", On: s.Now.Kind == setup.SourceStill, Do: s.Still}),
 		one(widgets.MenuItem{Words: "The demo painting", On: s.Now.Kind == setup.SourceDemo, Do: func() { s.Watch(demo) }}))
@@ -60,6 +65,8 @@ func (s Source) before(w settings.Watched) widgets.MenuItem {
 		item.Icon, item.Words = icons.Region, wording.SayRegion(from.Region.Dx(), from.Region.Dy())
 	case setup.SourceWindow:
 		item.Icon, item.Words = icons.Window, windowName(from)
+	case setup.SourceShared:
+		item.Icon, item.Words = icons.Region, wording.SharedScreen
 	default:
 		item.Words = widgets.Shortened(filepath.Base(from.Path), nameLetters)
 	}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"image"
 	"maps"
+	"os"
 	"slices"
 
 	"github.com/jezek/xgb"
@@ -32,7 +33,7 @@ func HoldKeys(chords []Chord, hearer KeyHearer) (each []error, failed error) {
 // holdKeys hands the wish to the one who holds keys on c, a new one if there is none. It runs on
 // the line.
 func holdKeys(c *xconn.Conn, wish keyWish) ([]error, error) {
-	if c.IsXwayland() {
+	if c.IsXwayland(os.Getenv) {
 		return nil, ErrWayland
 	}
 	if holding == nil || holding.ended() {

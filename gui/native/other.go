@@ -7,6 +7,9 @@ import "image"
 // SameDisplay reports whether the watched display is the window's own.
 func SameDisplay() bool { return true }
 
+// WaylandSession reports that this system has none.
+func WaylandSession() bool { return false }
+
 // KeepAbove is not offered on this system.
 func KeepAbove(uintptr, bool) error { return ErrUnsupported }
 

@@ -30,6 +30,9 @@ const (
 // SameDisplay reports whether the watched display is the window's own: there is one.
 func SameDisplay() bool { return true }
 
+// WaylandSession reports that this system has none.
+func WaylandSession() bool { return false }
+
 func call(p *windows.LazyProc, what string, args ...uintptr) error {
 	if args[0] == 0 {
 		return ErrNoWindow

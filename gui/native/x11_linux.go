@@ -32,6 +32,10 @@ func SameDisplay() bool {
 	return watched == "" || xconn.SameDisplay(watched, os.Getenv("DISPLAY"))
 }
 
+// WaylandSession reports whether the environment says that the session is a Wayland one, and the
+// watched display is the window's own.
+func WaylandSession() bool { return SameDisplay() && xconn.WaylandSession(os.Getenv) }
+
 // held is the connection that was lent to this package; it is kept until it breaks, so
 // that a call costs no more than its own requests.
 var held struct {

@@ -58,7 +58,7 @@ func TestSettingsValid(t *testing.T) {
 		{"a window without a name", func(s *Settings) { s.Window = &Followed{Part: &files.Rect{Width: 5, Height: 5}} }, func(s Settings) any { return s.Window == nil }, true},
 		{"a part above its window", func(s *Settings) {
 			s.Window = &Followed{Title: "a", Part: &files.Rect{Y: -1, Width: 5, Height: 5}}
-		}, func(s Settings) any { return fmt.Sprint(*s.Window) }, "{a  <nil>}"},
+		}, func(s Settings) any { return fmt.Sprint(*s.Window) }, "{a  false <nil>}"},
 		{"before as region and window", func(s *Settings) {
 			s.Before = []Watched{{Region: &files.Rect{Width: 5, Height: 5}, Window: &Followed{Title: "a"}}, {Window: &Followed{}}}
 		}, func(s Settings) any { return len(s.Before) }, 0},

@@ -15,11 +15,12 @@ type Watched struct {
 	Window  *Followed   `json:"window,omitempty"`
 }
 
-// Followed is a window of another program, as it is found again.
+// Followed is a window of another program, as it is found again, or what the desktop shares.
 type Followed struct {
-	Title string      `json:"title"`
-	Class string      `json:"class"`          // of its program
-	Part  *files.Rect `json:"part,omitempty"` // from its inside's top left, in pixels; nil for all of it
+	Title  string      `json:"title"`
+	Class  string      `json:"class"`            // of its program
+	Shared bool        `json:"shared,omitempty"` // no window of a name, but what the desktop shares
+	Part   *files.Rect `json:"part,omitempty"`   // from its inside's top left, in pixels; nil for all of it
 }
 
 func (f Followed) clone() *Followed {
@@ -37,8 +38,8 @@ func WatchedOf(from setup.Source) (w Watched) {
 		w.Picture = from.Path
 	case setup.SourceRegion:
 		w.Region = new(files.RectOf(from.Region))
-	case setup.SourceWindow:
-		w.Window = &Followed{Title: from.Title, Class: from.Class}
+	case setup.SourceWindow, setup.SourceShared:
+		w.Window = &Followed{Title: from.Title, Class: from.Class, Shared: from.Kind == setup.SourceShared}
 		if !from.Region.Empty() {
 			w.Window.Part = new(files.RectOf(from.Region))
 		}
@@ -53,6 +54,9 @@ func (w Watched) Source() setup.Source {
 		return setup.Source{Kind: setup.SourcePicture, Path: w.Picture}
 	case w.Window != nil:
 		from := setup.Source{Kind: setup.SourceWindow, Title: w.Window.Title, Class: w.Window.Class}
+		if w.Window.Shared {
+			from = setup.Source{Kind: setup.SourceShared}
+		}
 		if w.Window.Part != nil {
 			from.Region = w.Window.Part.Rectangle()
 		}
@@ -69,7 +73,7 @@ func (w Watched) same(o Watched) bool { return w.key() == o.key() }
 // key is the same for those that are the same.
 func (w Watched) key() setup.Source {
 	from := w.Source()
-	if from.Kind == setup.SourceWindow {
+	if from.Kind == setup.SourceWindow || from.Kind == setup.SourceShared {
 		return from.Whole()
 	}
 	return from
@@ -122,8 +126,10 @@ func confineFollowed(f *Followed) *Followed {
 		return nil
 	}
 	text := plainText(maxNote, "")
-	g := &Followed{Title: text(f.Title), Class: text(f.Class), Part: sensible(f.Part)}
-	if g.Title == "" && g.Class == "" {
+	g := &Followed{Title: text(f.Title), Class: text(f.Class), Shared: f.Shared, Part: sensible(f.Part)}
+	if g.Shared {
+		g.Title, g.Class = "", ""
+	} else if g.Title == "" && g.Class == "" {
 		return nil
 	}
 	if g.Part != nil && !g.Part.Rectangle().In(image.Rect(0, 0, 2*maxSide, 2*maxSide)) {

@@ -22,18 +22,21 @@ const (
 	SourceWindow                    // another program's window, wherever it lies
 	SourceStill                     // a still that was kept; Path is its ID
 	SourceNothing                   // nothing as yet: the painter is asked
+	SourceShared                    // what the painter lets the desktop share: a screen or a window
 )
 
 // OnScreen reports whether it is read from the screen.
-func (k SourceKind) OnScreen() bool { return k == SourceRegion || k == SourceWindow }
+func (k SourceKind) OnScreen() bool {
+	return k == SourceRegion || k == SourceWindow || k == SourceShared
+}
 
-// Source is what is watched. Region counts desktop pixels for a screen, pixels from a window's
-// inside's top left, else pixels of the picture; empty means all of it.
+// Source is what is watched. Region counts desktop pixels for a screen, pixels from the top left of a
+// window's inside or of what is shared, else pixels of the picture; empty means all of it.
 type Source struct {
 	Kind         SourceKind
 	Path         string // of a picture file
 	Title, Class string // of a window; by these it is found again
-	Window       uint64 // its number, as long as it is open; 0 where it is known by title and class alone
+	Window       uint64 // its number, as long as it is open, or that of what is shared; 0 where it isn't known
 	Region       image.Rectangle
 }
 

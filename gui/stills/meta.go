@@ -53,7 +53,7 @@ const (
 
 // kinds are how stills call the kinds of sources.
 var kinds = map[setup.SourceKind]string{
-	setup.SourceDemo: FromDemo, setup.SourcePicture: FromPicture, setup.SourceRegion: FromScreen, setup.SourceWindow: FromWindow,
+	setup.SourceDemo: FromDemo, setup.SourcePicture: FromPicture, setup.SourceRegion: FromScreen, setup.SourceWindow: FromWindow, setup.SourceShared: FromScreen,
 }
 
 // SourceOf is what a picture with those bounds was taken of, as a still names it.

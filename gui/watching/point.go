@@ -15,7 +15,7 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
-// pointing is the painter pointing at a window; the zero value is ready.
+// pointing is the painter pointing at a window, or answering the desktop; the zero value is ready.
 type pointing struct {
 	end atomic.Pointer[context.CancelFunc] // nil: nobody points
 }
@@ -85,9 +85,11 @@ func (w *Ways) PointAtWindow() {
 	})
 }
 
-// Leave ends the pointing, since the program is about to end. Any goroutine may call it.
+// Leave ends the pointing, and the question what to share, since the program is about to end. Any goroutine may call it.
 func (w *Ways) Leave() {
-	if end := w.points.end.Load(); end != nil {
-		(*end)()
+	for _, p := range []*pointing{&w.points, &w.shares} {
+		if end := p.end.Load(); end != nil {
+			(*end)()
+		}
 	}
 }

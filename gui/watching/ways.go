@@ -22,6 +22,7 @@ type Ways struct {
 	screen screen
 	region regionPicker
 	points pointing
+	shares pointing // the desktop asks what to share
 }
 
 // Acts are what the ways ask of the window.
@@ -54,9 +55,15 @@ func (w *Ways) Follows() bool {
 	return w.screen.offers(func(b capture.Backend) bool { _, ok := b.(capture.Follower); return ok })
 }
 
-// PickRegion lets the painter choose a region on a frozen picture of the desktop. While one is
-// being chosen it does nothing.
-func (w *Ways) PickRegion() { w.region.pick() }
+// PickRegion lets the painter choose a region on a frozen picture of the desktop, or has the desktop
+// ask what to share where that is the way. While one is being chosen it does nothing.
+func (w *Ways) PickRegion() {
+	if w.Shares() {
+		w.AskShare()
+		return
+	}
+	w.region.pick()
+}
 
 // Opener returns the function that opens a source for the watcher; nil where there is none.
 func (w *Ways) Opener(from setup.Source) func(context.Context) (capture.Stream, error) {
@@ -80,6 +87,10 @@ func (w *Ways) way(from setup.Source) func(context.Context) (capture.Stream, err
 		return func(ctx context.Context) (capture.Stream, error) { return w.screen.open(ctx, from.Region) }
 	case setup.SourceWindow:
 		return func(ctx context.Context) (capture.Stream, error) { return w.openWindow(ctx, from) }
+	case setup.SourceShared:
+		return func(ctx context.Context) (capture.Stream, error) {
+			return w.screen.share(ctx, from.Window, from.Region)
+		}
 	case setup.SourcePicture:
 		return func(context.Context) (capture.Stream, error) { return pictures.Follow(from.Path) }
 	case setup.SourceStill:

@@ -35,6 +35,10 @@ func (w *Ways) ListWindows(at fyne.Position) {
 			w.Messages.Fail(wording.ExplainFollowing("list the windows", err))
 			fyne.LogError("listing windows", err)
 		case len(list) == 0:
+			if w.Shares() {
+				w.Messages.Note(wording.SayNoX11Window)
+				return
+			}
 			w.Messages.Note("No window is open to follow")
 		default:
 			w.OpenMenu(menus.Windows{List: list, Now: w.Now(), Follow: w.Watch, Point: w.pointing()}.Rows(), at, nil)

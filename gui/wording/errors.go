@@ -82,7 +82,7 @@ var reasons = []reason{
 	{stills.ErrEnding, "the ending of its name tells no way to write it", "end the name in .png, .pdf, .ora or .json"},
 	{stills.ErrPicture, "there is no picture of a size that can be kept", "wait for the picture, or choose a smaller region"},
 	// Screens.
-	{capture.ErrWayland, "this Wayland session lets no program read the screen", "log in with an X11 session, or open a picture file"},
+	{capture.ErrWayland, "a Wayland session shows a program only what you share with it", "share the screen with R, or open a picture file"},
 	{capture.ErrUnsupported, "the screen can't be read on this system", "open a picture file instead"},
 	{capture.ErrFormat, "the screen uses a pixel format that would give wrong colours", "set the display to 24-bit colour"},
 	{capture.ErrNamed, "there is no display of the name in TONEDESK_DISPLAY", "correct it, or leave it out"},

@@ -34,7 +34,7 @@ func TestExplain(t *testing.T) {
 		{"too many layers", `read "pose.ora"`, fmt.Errorf("ora: %w", picturefile.ErrManyParts),
 			`Can't read "pose.ora": the archive has more than 2000 parts; merge layers and save it again, or save it as PNG.`},
 		{"narrower reason first", "watch the screen", fmt.Errorf("pick: %w", capture.ErrWayland),
-			"Can't watch the screen: this Wayland session lets no program read the screen; log in with an X11 session, or open a picture file."},
+			"Can't watch the screen: a Wayland session shows a program only what you share with it; share the screen with R, or open a picture file."},
 		{"wider reason", "watch the screen", capture.ErrUnsupported,
 			"Can't watch the screen: the screen can't be read on this system; open a picture file instead."},
 		{"unknown", "do it", errors.New("odd\nthing"),

@@ -1,0 +1,130 @@
+package portal
+
+import (
+	"context"
+	"fmt"
+
+	"github.com/godbus/dbus/v5"
+
+	"app.tonedesk/capture"
+)
+
+// Kinds of sources, of pointers, and how long a token holds. Source: XDP, SelectSources.
+const (
+	monitors, windows  = 1, 2
+	hiddenPointer      = 1
+	untilRevoked       = 2
+	firstWithTokens    = 4 // version of the interface
+	firstWithNoPointer = 2
+)
+
+// wish is what is asked of the portal.
+type wish struct {
+	token string // of the time before; "": the painter is to be asked
+	own   uint64 // our own window; 0: none
+	began func(session dbus.ObjectPath)
+}
+
+// cast is what the portal granted.
+type cast struct {
+	socket int // to the PipeWire server; whoever has the cast closes it
+	node   uint32
+	token  string // for the next time; "": none
+}
+
+// begin has the portal share something, from the first question to the connection to the server. Its
+// errors wrap those of capture.Sharer.
+func (b *bus) begin(ctx context.Context, w wish) (cast, error) {
+	kinds, err := b.property(ctx, "AvailableSourceTypes")
+	if err != nil {
+		return cast{}, err
+	}
+	if kinds &= monitors | windows; kinds == 0 {
+		return cast{}, fmt.Errorf("%w: it shares neither screens nor windows", capture.ErrNoPortal)
+	}
+	version, err := b.property(ctx, "version")
+	if err != nil {
+		return cast{}, err
+	}
+	results, err := b.request(ctx, b.waits.call, capture.ErrNotAnswering, "CreateSession", map[string]any{"session_handle_token": token()})
+	if err != nil {
+		return cast{}, err
+	}
+	session, err := handle(results["session_handle"])
+	if err != nil {
+		return cast{}, err
+	}
+	w.began(session)
+	options := map[string]any{"types": kinds, "multiple": false}
+	if version >= firstWithNoPointer {
+		if pointers, err := b.property(ctx, "AvailableCursorModes"); err == nil && pointers&hiddenPointer != 0 {
+			options["cursor_mode"] = uint32(hiddenPointer)
+		}
+	}
+	if version >= firstWithTokens {
+		options["persist_mode"] = uint32(untilRevoked)
+		if w.token != "" {
+			options["restore_token"] = w.token
+		}
+	}
+	if _, err := b.request(ctx, b.waits.call, capture.ErrNotAnswering, "SelectSources", options, session); err != nil {
+		return cast{}, err
+	}
+	parent := ""
+	if w.own != 0 {
+		parent = fmt.Sprintf("x11:%x", w.own) // XDP, "Parent window identifiers"
+	}
+	results, err = b.request(ctx, b.waits.people, capture.ErrUnanswered, "Start", nil, session, parent)
+	if err != nil {
+		return cast{}, err
+	}
+	c := cast{}
+	c.token, _ = results["restore_token"].Value().(string)
+	if c.node, err = firstNode(results["streams"]); err != nil {
+		return cast{}, err
+	}
+	var fd dbus.UnixFD
+	if err := b.call(ctx, "OpenPipeWireRemote", []any{session, map[string]dbus.Variant{}}, &fd); err != nil {
+		return cast{}, err
+	}
+	c.socket = int(fd)
+	return c, nil
+}
+
+// handle is the name of a session, which some portals give as a string, others as a path.
+func handle(v dbus.Variant) (dbus.ObjectPath, error) {
+	switch p := v.Value().(type) {
+	case string:
+		if path := dbus.ObjectPath(p); path.IsValid() {
+			return path, nil
+		}
+	case dbus.ObjectPath:
+		return p, nil
+	}
+	return "", fmt.Errorf("%w: the portal names no session", capture.ErrSharing)
+}
+
+// firstNode is the number of the first stream of a list.
+func firstNode(v dbus.Variant) (uint32, error) {
+	var streams []struct {
+		Node  uint32
+		About map[string]dbus.Variant
+	}
+	if v.Value() != nil {
+		if err := dbus.Store([]any{v.Value()}, &streams); err != nil {
+			return 0, fmt.Errorf("%w: the portal lists what it shares in another way: %v", capture.ErrSharing, err)
+		}
+	}
+	if len(streams) == 0 {
+		return 0, fmt.Errorf("%w: the portal shares nothing", capture.ErrSharing)
+	}
+	return streams[0].Node, nil
+}
+
+// close closes a session of the portal's, and the connection.
+func (b *bus) close(session dbus.ObjectPath) {
+	if session != "" {
+		b.conn.Object(service, session).Go(sessionName+".Close", dbus.FlagNoReplyExpected, nil)
+	}
+	b.conn.Close()
+}
