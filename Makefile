@@ -18,7 +18,7 @@ RACED_TESTS := Workers|Deterministic|BlindToPlace
 LAWS := ./analysis/... ./capture ./gui/...
 
 # The toolkit draws by C, so what imports it is vetted on its own system only.
-WITH_TOOLKIT := /cmd/desk$$|/gui$$|/gui/(comparing|everywhere|guitest|host|icons|keeping|menus|pointer|preferences|proposals|remember|structure|tray|watching|widgets)$$
+WITH_TOOLKIT := /cmd/desk$$|/gui$$|/gui/(autokeep|comparing|everywhere|growing|guitest|host|icons|keeping|menus|pointer|preferences|proposals|remember|structure|tray|watching|widgets)$$
 
 # What is tested under Wine: packages that need no C compiler, and of the program's own tests those
 # that run it from outside; but for one that needs a terminal of Linux.

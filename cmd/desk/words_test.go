@@ -14,7 +14,7 @@ import (
 
 // verbs are those that stand behind "Can't", and so begin every deed.
 var verbs = strings.Fields(`bring compare copy delete empty export find finish hand judge keep list make mark match open put read
-	remove rename restore save shade show take undo use watch write`)
+	remove rename restore save say shade show take undo use watch write`)
 
 // deeds are the calls and types whose first part is a deed.
 var deeds = []string{"Explain", "ExplainWriting", "Cannot", "Try", "usageError", "AskPictureFile"}
