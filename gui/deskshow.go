@@ -77,7 +77,7 @@ func (d *Desk) showMarks() {
 // showSettings takes changed settings over to the parts.
 func (d *Desk) showSettings() {
 	if !widgets.IsTheme(d.App.Settings().Theme(), d.settings.Theme, d.settings.TextPercent) {
-		d.App.Settings().SetTheme(widgets.NewTheme(d.settings.Theme, d.settings.TextPercent))
+		widgets.SetTheme(d.App, widgets.NewTheme(d.settings.Theme, d.settings.TextPercent), d.Window.Canvas().Size().Width)
 		d.colour()
 	}
 	d.parts.bar.SetView(menus.ViewName(d.settings.View))

@@ -49,7 +49,7 @@ type exporter struct {
 	*host.Host
 	marker    *marker
 	settings  *settings.Settings // read only
-	askFile   func(what, base string, formats []fileFormat, instead ...host.Choice)
+	askFile   func(what, base string, formats []fileFormat, instead ...host.Choice) *saveForm
 	over      func(path string) files.To
 	copyImage func(image.Image)
 }

@@ -37,25 +37,24 @@ type fileFormat struct {
 // saveForm asks for the name, the format and the folder of a file to write. The toolkit's own dialog
 // empties the file that is chosen before anybody knows whether it can be written.
 type saveForm struct {
-	widget.Entry // the name
-	s            *fileSaver
-	what         string // its title
-	base         string // of the name that is offered
-	dialog       *dialog.CustomDialog
-	folder       *widget.Label
-	format       *widgets.Picklist
-	formats      []fileFormat
+	*widgets.Entry // the name
+	s              *fileSaver
+	what           string // its title
+	base           string // of the name that is offered
+	dialog         *dialog.CustomDialog
+	folder         *widget.Label
+	format         *widgets.Picklist
+	formats        []fileFormat
 }
 
 // ask lets the painter choose a file to write. what is the deed, "save the colours"; base is the name
 // that is offered, without an ending. The format's write is called with the path that was chosen. The
 // painter has then agreed to writing over a file that is there; nothing has been done to it yet. What
-// can be done instead are buttons.
-func (s *fileSaver) ask(what, base string, formats []fileFormat, instead ...host.Choice) {
-	f := &saveForm{s: s, what: wording.Capitalised(what), base: base, folder: widgets.SmallLabel(), formats: formats}
-	f.ExtendBaseWidget(f)
+// can be done instead are buttons. It returns the form that is shown.
+func (s *fileSaver) ask(what, base string, formats []fileFormat, instead ...host.Choice) *saveForm {
+	f := &saveForm{Entry: widgets.NewEntry(s.Keys, ""), s: s, what: wording.Capitalised(what), base: base, folder: widgets.SmallLabel(), formats: formats}
 	f.Text = base + formats[0].suffix
-	f.OnSubmitted = func(string) { f.submit() }
+	f.OnSubmitted, f.OnEscape = func(string) { f.submit() }, s.CloseDialog
 	if s.folder == "" {
 		s.folder, _ = os.UserHomeDir() // without one: where the program was started
 	}
@@ -72,7 +71,7 @@ func (s *fileSaver) ask(what, base string, formats []fileFormat, instead ...host
 		offered = formats[i].suffix
 	})
 	where := container.NewBorder(nil, nil, nil, container.NewCenter(widgets.NewButton("Folder…", s.Keys, f.askFolder)), f.folder)
-	box := container.NewVBox(f, f.format, where)
+	box := container.NewVBox(f.Entry, f.format, where)
 	for _, c := range instead {
 		box.Add(widgets.NewButton(c.Name, s.Keys, func() {
 			s.CloseDialog()
@@ -84,6 +83,7 @@ func (s *fileSaver) ask(what, base string, formats []fileFormat, instead ...host
 	f.dialog = dialog.NewCustomWithoutButtons(f.what, box, s.Window)
 	f.show()
 	f.TypedShortcut(&fyne.ShortcutSelectAll{})
+	return f
 }
 
 // show shows the form, or shows it again, with its folder.
@@ -91,16 +91,7 @@ func (f *saveForm) show() {
 	f.folder.SetText(widgets.Shortened(f.s.folder, 250))
 	f.dialog.Resize(fyne.NewSize(45*widgets.Step, 0)) // where the window has the room
 	f.s.ShowDialog(f.what, f.dialog)
-	f.s.Window.Canvas().Focus(f)
-}
-
-// TypedKey closes the form with Esc.
-func (f *saveForm) TypedKey(k *fyne.KeyEvent) {
-	if k.Name == fyne.KeyEscape {
-		f.s.CloseDialog()
-		return
-	}
-	f.Entry.TypedKey(k)
+	f.s.Window.Canvas().Focus(f.Entry)
 }
 
 // askFolder lets the painter choose another folder.

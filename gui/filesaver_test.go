@@ -22,9 +22,8 @@ func askedFile(t *testing.T, d *Desk, folder string) (f *saveForm, written *[]st
 	t.Helper()
 	d.saves.folder, written = folder, new([]string)
 	write := func(path string) { *written = append(*written, path) }
-	d.saves.ask("save the colours", "colours", []fileFormat{{"Picture (PNG)", ".png", "", write}, {"Style sheet (CSS)", ".css", "-style", write}})
-	f, ok := d.Window.Canvas().Focused().(*saveForm)
-	if !ok {
+	f = d.saves.ask("save the colours", "colours", []fileFormat{{"Picture (PNG)", ".png", "", write}, {"Style sheet (CSS)", ".css", "-style", write}})
+	if d.Window.Canvas().Focused() != fyne.Focusable(f.Entry) {
 		t.Fatal("the name is not at hand")
 	}
 	return f, written
@@ -79,7 +78,7 @@ func TestSaveFormGivesUp(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	f, written := askedFile(t, d, t.TempDir())
 	f.enter(" ")
-	if d.Window.Canvas().Focused() != fyne.Focusable(f) {
+	if d.Window.Canvas().Focused() != fyne.Focusable(f.Entry) {
 		t.Error("the form is gone, and nothing is named")
 	}
 	f.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
@@ -101,7 +100,7 @@ func TestSaveFormAsksBeforeWritingOver(t *testing.T) {
 	f, written := askedFile(t, d, folder)
 	f.enter("old")
 	test.Tap(buttonNamed(t, d, "Back"))
-	if len(*written) > 0 || d.Window.Canvas().Focused() != fyne.Focusable(f) || f.Text != "old" {
+	if len(*written) > 0 || d.Window.Canvas().Focused() != fyne.Focusable(f.Entry) || f.Text != "old" {
 		t.Errorf("not agreed to, it writes %q and asks for %q", *written, f.Text)
 	}
 	test.Tap(buttonNamed(t, d, "Save"))
@@ -189,7 +188,7 @@ func TestSaveFormFits(t *testing.T) {
 	parts := 0
 	for _, o := range test.LaidOutObjects(c.Overlays().Top()) {
 		switch o.(type) {
-		case *saveForm, *widget.Button, *widget.Label, *widgets.Picklist, *widgets.Button:
+		case *widgets.Entry, *widget.Button, *widget.Label, *widgets.Picklist, *widgets.Button:
 		default:
 			continue
 		}

@@ -26,6 +26,11 @@ var refusals = [][]byte{
 	[]byte("Fyne error:  failed to initialise OpenGL"),
 }
 
+// unreachable is how it begins to say that the display, which let us in a moment ago, does not let
+// it in: a server of one program, which starts anew when our question was its last client. It
+// breaks down then.
+var unreachable = []byte("PlatformError: X11: Failed to open display")
+
 // opening sees to it that the window opens, or that the program says why not and ends.
 type opening struct {
 	to   io.Writer // what the toolkit says goes on to it
@@ -33,7 +38,7 @@ type opening struct {
 	save func() error // the settings
 	exit func(code int)
 
-	refused, running atomic.Bool
+	refused, lost, running atomic.Bool
 }
 
 // begin waits for the window from now on; opened says that it is there. From then on a window
@@ -68,6 +73,10 @@ func (o *opening) refuses(f func()) (refused bool) {
 // Write looks for the toolkit's words in a message, and passes it on.
 func (o *opening) Write(message []byte) (int, error) {
 	n, err := o.to.Write(message)
+	if bytes.HasPrefix(message, unreachable) {
+		o.lost.Store(true)
+		o.refused.Store(true)
+	}
 	if slices.ContainsFunc(refusals, func(words []byte) bool { return bytes.HasPrefix(message, words) }) {
 		o.refused.Store(true)
 		if o.running.Load() {
@@ -83,6 +92,14 @@ func (o *opening) end(sentence string) {
 	_ = host.Within(time.Second, o.save)
 	o.say(sentence)
 	o.exit(command.ExitUnread)
+}
+
+// why says why no window was opened.
+func (o *opening) why() string {
+	if o.lost.Load() {
+		return wording.Cannot("open the window", "the display does not answer", "try again when it does"+more())
+	}
+	return sayNoOpenGL()
 }
 
 // sayNoOpenGL says why no window can be drawn.

@@ -47,6 +47,20 @@ func TestOpeningRefuses(t *testing.T) {
 	}
 }
 
+// A display that let us in, and does not let the toolkit in, is no missing OpenGL.
+func TestOpeningOnADisplayThatIsGone(t *testing.T) {
+	o, _, _ := openingIn(t)
+	opened := o.begin()
+	refused := o.refuses(func() {
+		log.Println("PlatformError: X11: Failed to open display :7")
+		panic("NotInitialized: The GLFW library is not initialized")
+	})
+	opened()
+	if said := o.why(); !refused || !strings.Contains(said, "the display does not answer") {
+		t.Errorf("refused %v; it says %q", refused, said)
+	}
+}
+
 // A mistake of ours while the window opens is no refusal.
 func TestOpeningLetsMistakesThrough(t *testing.T) {
 	o, _, _ := openingIn(t)

@@ -140,8 +140,11 @@ func runWindow(picture string, problems []string, trace io.Writer, s command.Str
 		end.save.Store(new(desk.Save))
 		desk.Show()
 	})
+	if refused {
+		return s.Fail(start.why())
+	}
 	handle := host.NativeHandle(desk.Window) // other systems than X's and Windows' give none
-	if refused || handle == 0 && (runtime.GOOS == "linux" || runtime.GOOS == "windows") {
+	if handle == 0 && (runtime.GOOS == "linux" || runtime.GOOS == "windows") {
 		return s.Fail(sayNoOpenGL())
 	}
 	ownWindow.Store(handle)

@@ -1,11 +1,11 @@
 package widgets
 
 import (
-	"math"
 	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -16,13 +16,14 @@ type Entry struct {
 	OnEscape func() // Esc was pressed; nil for nothing to do
 	OnLeft   func() // the focus has gone; nil for nothing to do
 
-	Most   func() int // how many letters it takes; nil for any number
-	OnFull func()     // more were typed or pasted, and are not taken
+	Most   func() int // how many letters it takes; nil for lineMost
+	OnFull func()     // more were typed or pasted, and are not taken; nil for nothing to do
 
 	Brief string // stands for the placeholder where that finds no room; "" for none
 
 	keys  Keys
-	plain string // the placeholder where there is room
+	plain string            // the placeholder where there is room
+	rows  *container.Scroll // what scrolls the lines of a longer text; nil before it is drawn
 }
 
 // Resize shows the placeholder that fits: what is too long would scroll.
@@ -30,8 +31,53 @@ func (e *Entry) Resize(size fyne.Size) {
 	if words := e.placeholder(size.Width); words != e.PlaceHolder {
 		e.SetPlaceHolder(words)
 	}
-	e.Entry.Resize(size)
+	e.laidOut(size.Width, func() { e.Entry.Resize(size) })
 }
+
+// laidOut does what has the text broken into lines of a width.
+func (e *Entry) laidOut(width float32, do func()) {
+	if !e.MultiLine {
+		do()
+		return
+	}
+	if told := e.OnChanged; told != nil {
+		e.OnChanged = func(text string) { asEver(func() { told(text) }) }
+		defer func() { e.OnChanged = told }()
+	}
+	breaking(width, func() {
+		do()
+		if r := e.rows; r != nil && r.Content.Size() != r.Content.MinSize().Max(r.Size()) {
+			r.Refresh() // else the next frame would have it laid out, and all of it be measured
+		}
+	})
+}
+
+// changed does the same in the width that it has.
+func (e *Entry) changed(do func()) { e.laidOut(e.Size().Width, do) }
+
+// CreateRenderer draws it as the toolkit does, but with its letters in the middle of its height, and
+// the lines broken.
+func (e *Entry) CreateRenderer() (r fyne.WidgetRenderer) {
+	e.changed(func() {
+		r = entryLook{e.Entry.CreateRenderer()}
+		if e.MultiLine {
+			for _, o := range r.Objects() {
+				if rows, is := o.(*container.Scroll); is {
+					e.rows = rows
+				}
+			}
+			r.Layout(e.Size())
+			r.Refresh()
+		}
+	})
+	return r
+}
+
+// Refresh draws it anew.
+func (e *Entry) Refresh() { e.changed(e.Entry.Refresh) }
+
+// SetText has it show a text.
+func (e *Entry) SetText(text string) { e.changed(func() { e.Entry.SetText(text) }) }
 
 func (e *Entry) placeholder(width float32) string {
 	if e.Brief == "" {
@@ -73,13 +119,12 @@ func NewTextEntry(keys Keys, placeholder string) *Entry {
 	return e
 }
 
+// lineMost is how many letters a line takes of which nobody says how many it may have: more than
+// anybody types, and laid out in milliseconds. A clipboard may hold megabytes. Our choice.
+const lineMost = 1000
+
 // textRows is how many lines of a longer text are seen.
 const textRows = 1
-
-// CreateRenderer draws it as the toolkit does, but with its letters in the middle of its height.
-func (e *Entry) CreateRenderer() fyne.WidgetRenderer {
-	return entryLook{e.Entry.CreateRenderer()}
-}
 
 // entryLook is the toolkit's, which leaves all room that a row has at the foot: large letters would
 // stand high.
@@ -101,12 +146,12 @@ func (r entryLook) Layout(size fyne.Size) {
 // FocusGained reveals the line.
 func (e *Entry) FocusGained() {
 	e.keys.Reveal(e)
-	e.Entry.FocusGained()
+	e.changed(e.Entry.FocusGained)
 }
 
 // FocusLost tells that the line was left.
 func (e *Entry) FocusLost() {
-	e.Entry.FocusLost()
+	e.changed(e.Entry.FocusLost)
 	if e.OnLeft != nil {
 		e.OnLeft()
 	}
@@ -115,34 +160,41 @@ func (e *Entry) FocusLost() {
 // TypedRune takes a letter, if there is room.
 func (e *Entry) TypedRune(r rune) {
 	if e.Disabled() || e.room() > 0 {
-		e.Entry.TypedRune(r)
+		e.changed(func() { e.Entry.TypedRune(r) })
 		return
 	}
-	e.OnFull()
+	e.full()
+}
+
+func (e *Entry) full() {
+	if e.OnFull != nil {
+		e.OnFull()
+	}
 }
 
 // TypedShortcut pastes what there is room for.
 func (e *Entry) TypedShortcut(s fyne.Shortcut) {
-	if paste, ok := s.(*fyne.ShortcutPaste); ok && e.Most != nil && !e.Disabled() {
+	if paste, ok := s.(*fyne.ShortcutPaste); ok && !e.Disabled() {
 		letters := []rune(paste.Clipboard.Content())
 		room := e.room()
 		s = &fyne.ShortcutPaste{Clipboard: held{paste.Clipboard, string(letters[:min(room, len(letters))])}}
 		if len(letters) > room {
-			defer e.OnFull()
+			defer e.full()
 			if room == 0 {
 				return // pasting nothing would delete what is selected
 			}
 		}
 	}
-	e.Entry.TypedShortcut(s)
+	e.changed(func() { e.Entry.TypedShortcut(s) })
 }
 
 // room returns how many letters can be typed, over what is selected.
 func (e *Entry) room() int {
-	if e.Most == nil {
-		return math.MaxInt
+	most := lineMost
+	if e.Most != nil {
+		most = e.Most()
 	}
-	return max(0, e.Most()-utf8.RuneCountInString(e.Text)+utf8.RuneCountInString(e.SelectedText()))
+	return max(0, most-utf8.RuneCountInString(e.Text)+utf8.RuneCountInString(e.SelectedText()))
 }
 
 // held is a clipboard that gives a part of what it holds.
@@ -164,6 +216,6 @@ func (e *Entry) TypedKey(k *fyne.KeyEvent) {
 			e.OnSubmitted(e.Text)
 		}
 	default:
-		e.Entry.TypedKey(k)
+		e.changed(func() { e.Entry.TypedKey(k) })
 	}
 }

@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 
 	"app.tonedesk/gui/settings"
@@ -78,6 +77,19 @@ func TestEntryIsFull(t *testing.T) {
 	}
 }
 
+// A line of which nobody says how much it may have takes what a person types, and not the
+// megabytes that a clipboard may hold.
+func TestEntryIsBounded(t *testing.T) {
+	e := NewEntry(new(heardKeys), "Search")
+	shownIn(t, e, 200, 40).Canvas().Focus(e)
+	clipboard := fyne.CurrentApp().Clipboard()
+	clipboard.SetContent(strings.Repeat("\U0001F600", 1_000_000))
+	e.TypedShortcut(&fyne.ShortcutPaste{Clipboard: clipboard})
+	if test.Type(e, "a"); e.Text != strings.Repeat("\U0001F600", lineMost) {
+		t.Errorf("it has %d bytes", len(e.Text))
+	}
+}
+
 // A longer text is broken into lines no wider than the entry, so that it can be drawn at all;
 // Return ends typing, and lines that are pasted stay lines.
 func TestTextEntry(t *testing.T) {
@@ -86,10 +98,8 @@ func TestTextEntry(t *testing.T) {
 	for _, text := range []string{strings.Repeat("softer edge, ", 308), strings.Repeat("W", 4000), strings.Repeat("\U0001F600", 400)} {
 		e.SetText(text)
 		widest := float32(0)
-		for _, o := range test.LaidOutObjects(e) {
-			if line, ok := o.(*canvas.Text); ok {
-				widest = max(widest, line.MinSize().Width)
-			}
+		for _, line := range linesOf(e) {
+			widest = max(widest, fyne.MeasureText(line, TextSize(), fyne.TextStyle{}).Width)
 		}
 		if widest > 300 || widest < 200 {
 			t.Errorf("%.9q has lines %g wide in an entry of 300", text, widest)

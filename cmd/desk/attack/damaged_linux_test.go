@@ -57,7 +57,7 @@ func otherCommands(t *testing.T, dir string, paths []string) {
 		t.Fatal(err)
 	}
 	sheet := 0
-	for range times(30, 1200) {
+	for range y.rounds(30, 1200) {
 		path := paths[r.IntN(len(paths))]
 		sheet++
 		out := filepath.Join(dir, fmt.Sprintf("out%d", sheet))
@@ -97,7 +97,7 @@ func TestDamagedLists(t *testing.T) {
 	t.Parallel()
 	y, r, home := newTally("damaged lists on standard input"), chance(3), t.TempDir()
 	list := []byte("#e2ab85\nrgb(178 106 92)\n#fff #000\nrgb(1 2 3) #123456\n\n")
-	for range times(10, 400) {
+	for range y.rounds(10, 400) {
 		command1 := [][]string{{"spot", "-"}, {"spot", "--json", "-"}, {"compare", "-"}, {"shade", "-"}, {"match", "--json", "-"}}[r.IntN(5)]
 		y.try(t, command(t, home, string(damage(r, list)), command1...).faults...)
 	}
@@ -111,7 +111,7 @@ func TestDamagedStills(t *testing.T) {
 	home := t.TempDir()
 	folder := filepath.Join(home, "data", "tonedesk", "stills")
 	whole := stillFiles(t)
-	for range times(8, 300) {
+	for range y.rounds(8, 300) {
 		if err := os.RemoveAll(folder); err != nil {
 			t.Fatal(err)
 		}

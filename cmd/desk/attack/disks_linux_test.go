@@ -57,7 +57,7 @@ func refused(w *desktest.Window) {
 func TestDisks(t *testing.T) {
 	t.Parallel()
 	y, r := newTally("disk read-only, full, folder gone"), chance(9)
-	for range times(1, 8) {
+	for range y.rounds(1, 8) {
 		home := t.TempDir()
 		dir := smallDisk(t, home, "300k")
 		w, painter := onStills(t, home)
@@ -112,7 +112,7 @@ func TestTwoWindows(t *testing.T) {
 	y, home, r := newTally("two windows on the same stills"), t.TempDir(), chance(10)
 	first, firstPainter := onStills(t, home)
 	second, secondPainter := onStills(t, filepath.Join(home)) // the trace and standard error are the second's from here on
-	for range times(2, 60) {
+	for range y.rounds(2, 60) {
 		first.Script(t.Context(), marks(second, r)) // both lie alike
 		second.Script(t.Context(), marks(second, r))
 		faults := append(answersNow(first, firstPainter), answersNow(second, secondPainter)...)

@@ -27,7 +27,7 @@ func TestExits(t *testing.T) {
 	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 800, WindowManager: true})
 	painter, home := server.Painter(), t.TempDir()
 	slowest := time.Duration(0)
-	for range times(6, 300) {
+	for range y.rounds(6, 300) {
 		w := desktest.OpenIn(t, server, home, "", nil)
 		wait := time.Duration(r.IntN(900)) * time.Millisecond
 		if r.IntN(2) == 0 {
@@ -72,7 +72,7 @@ func leftBy(w *desktest.Window) (faults []string) {
 	if said := w.Said(); said != "" {
 		faults = append(faults, fmt.Sprintf("it said %q", said))
 	}
-	if n := segmentsOf(w.Cmd.Process.Pid); n > 0 {
+	if n := segmentsLeft(w.Cmd.Process.Pid); n > 0 {
 		faults = append(faults, fmt.Sprintf("%d segments of shared memory are left", n))
 	}
 	if text, err := os.ReadFile(w.SettingsPath()); err == nil && !json.Valid(text) {

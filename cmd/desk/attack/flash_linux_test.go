@@ -41,6 +41,9 @@ func TestFlashes(t *testing.T) { // alone: on a loaded machine the window draws 
 	painter.Repaint(id, desktest.Patches(desktest.LightSkin, desktest.ShadowSkin))
 	for _, view := range []string{"bands", "grey"}[:times(1, 2)] {
 		for _, key := range flashKeys[:times(3, len(flashKeys))] {
+			if y.late() {
+				break
+			}
 			w, look := watched(t, server, view)
 			over := look.watch(func(ctx context.Context) {
 				w.Script(ctx, []string{"key --delay 33 --repeat 60 " + key})

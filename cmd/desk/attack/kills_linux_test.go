@@ -25,7 +25,7 @@ func TestKills(t *testing.T) {
 	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 1000, WindowManager: true})
 	home, settings := t.TempDir(), `{"version": 1, "width": 700, "height": 900, "page": "Stills"}`
 	kept, actions := map[string]bool{}, 0
-	for range times(4, 300) {
+	for range y.rounds(4, 300) {
 		w := desktest.OpenIn(t, server, home, settings, nil)
 		settings = ""
 		script := marks(w, r)

@@ -25,7 +25,7 @@ func TestWindowOpensDamagedPictures(t *testing.T) {
 	path := filepath.Join(dir, "a painting.png")
 	whole(t, path, 100)
 	w := desktest.OpenOn(t, server, `{"version": 1}`, nil, path)
-	for round := range times(2, 60) {
+	for round := range y.rounds(2, 60) {
 		var faults []string
 		for range 10 {
 			kind := kinds[r.IntN(len(kinds))]
@@ -84,7 +84,7 @@ func TestWindowStartsOnDamage(t *testing.T) {
 	y, r, whole := newTally("starts with damaged settings and stills"), chance(15), stillFiles(t)
 	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 800, WindowManager: true})
 	settings := []byte(`{"version": 1, "view": "bands", "page": "Stills", "region": {"x": 40, "y": 60, "width": 480, "height": 320}, "place": {"x": 600, "y": 40, "width": 380, "height": 700}, "per_second": 10}`)
-	for range times(2, 60) {
+	for range y.rounds(2, 60) {
 		home := t.TempDir()
 		broken := map[string][]byte{}
 		for name, content := range whole {

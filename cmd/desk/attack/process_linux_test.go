@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+	"time"
 )
 
 // footprint is what a process holds. Source: proc(5), Linux man-pages.
@@ -31,19 +32,45 @@ func footprintOf(pid int) (f footprint) {
 }
 
 // segmentsOf counts the segments of shared memory that a process made and that are there.
-func segmentsOf(pid int) (n int) {
+func segmentsOf(pid int) int {
+	marked, kept := segmentsByFate(pid)
+	return marked + kept
+}
+
+// segmentsByFate counts those that the system frees when the last process has let go of them, and
+// those that stay until somebody removes them.
+func segmentsByFate(pid int) (marked, kept int) {
+	const dest = 0o1000 // SHM_DEST, shmctl(2)
 	table, err := os.Open("/proc/sysvipc/shm")
 	if err != nil {
-		return 0
+		return 0, 0
 	}
 	defer table.Close()
 	for lines := bufio.NewScanner(table); lines.Scan(); {
 		if f := strings.Fields(lines.Text()); len(f) > 4 && f[4] == strconv.Itoa(pid) { // cpid
-			n++
+			if mode, err := strconv.ParseUint(f[2], 8, 32); err == nil && mode&dest != 0 {
+				marked++
+			} else {
+				kept++
+			}
 		}
 	}
-	return n
+	return marked, kept
 }
+
+// segmentsLeft counts the segments that a process which has ended left behind. A server lets go of
+// one when it learns of the end, which on a loaded machine is later than we do: that is awaited.
+func segmentsLeft(pid int) int {
+	for end := time.Now().Add(letGoWithin); ; time.Sleep(20 * time.Millisecond) {
+		marked, kept := segmentsByFate(pid)
+		if kept > 0 || marked == 0 || time.Now().After(end) {
+			return marked + kept
+		}
+	}
+}
+
+// letGoWithin is how long a server may take to let go of what a client left; our choice.
+const letGoWithin = 10 * time.Second
 
 // network returns the process's sockets that lead anywhere but to the display and the
 // session bus, as the system's tables name them.

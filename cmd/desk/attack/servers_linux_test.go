@@ -37,7 +37,7 @@ func TestWatchedServerKilled(t *testing.T) {
 	w, own, watched := watching(t, xvfbtest.Options{})
 	w.WaitFor("the watched screen", live)
 	painter := own.Painter()
-	for range times(1, 6) {
+	for range y.rounds(1, 6) {
 		watched.Kill()
 		w.WaitFor("the connection lost", func(l desktest.Shown) bool { return l.State == "gone" && l.Message != "" })
 		faults := answersNow(w, painter)
@@ -55,7 +55,7 @@ func TestWatchedServerHalts(t *testing.T) {
 	w, own, watched := watching(t, xvfbtest.Options{})
 	w.WaitFor("the watched screen", live)
 	painter := own.Painter()
-	for range times(1, 5) {
+	for range y.rounds(1, 5) {
 		watched.Stop()
 		var faults []string
 		for end := time.Now().Add(5 * time.Second); time.Now().Before(end); time.Sleep(200 * time.Millisecond) { // the halt is what is tried
@@ -92,7 +92,7 @@ func TestWatchedServerResizes(t *testing.T) {
 		watched.Run("xrandr", "--addmode", "screen", name)
 		modes = append(modes, name)
 	}
-	for range times(5, 50) {
+	for range y.rounds(5, 50) {
 		watched.Run("xrandr", "--output", "screen", "--mode", modes[r.IntN(len(modes))])
 		y.try(t, answersNow(w, painter)...)
 	}

@@ -44,7 +44,7 @@ func TestTexts(t *testing.T) {
 	t.Parallel()
 	y, r := newTally("stills with any text, in every format"), chance(11)
 	home, slowest, largest := t.TempDir(), time.Duration(0), 0
-	for i := range times(3, 100) {
+	for i := range y.rounds(3, 100) {
 		id := keepStill(t, home, words(r, r.IntN(300)), func() string { return words(r, r.IntN(times(400, 4000))) }, 1+r.IntN(times(5, 60)))
 		for _, ending := range []string{"pdf", "png", "ora", "json"} {
 			out := filepath.Join(home, fmt.Sprintf("%d.%s", i, ending))
