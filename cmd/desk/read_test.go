@@ -122,7 +122,7 @@ func TestReadJSON(t *testing.T) {
 	path := picture(t, "two.png", 8, 4, halves)
 	e := desktest.Run(t, "", "read", "--json", "--spots", "0,0;7,3", "--size", "1", "--groups", "2", path)
 	e.PlainErrors(t, 0)
-	const names = "version file width height space lightness histogram groups separability gaps murk key ground_share spots limits families light lost_edges edges focus counted_share left_out"
+	const names = "version file width height space lightness histogram groups separability gaps murk key ground_share spots limits families forms light lost_edges edges focus counted_share left_out"
 	if got := strings.Join(keys(t, e.Out), " "); got != names || e.Code != 0 {
 		t.Fatalf("code %d, names %s, want %s", e.Code, got, names)
 	}

@@ -34,7 +34,7 @@ func (p *Page) textSize() widgets.FormRow {
 	a := widgets.NewAmount(widgets.NewSlider(100, 200, 10, p.Keys), float64(p.now.TextPercent), percent, func(v float64) {
 		p.set(func(s *settings.Settings) { s.TextPercent = int(v) })
 	}, true)
-	return widgets.FormRow{Name: "Text size", Control: a, Note: "100 to 200" + wording.Nbsp + "%. The window's words and buttons grow, the picture doesn't."}
+	return widgets.FormRow{Name: "Text size", Control: a, Note: "The window's words and buttons grow, the picture doesn't."}
 }
 
 func (p *Page) measuring() []widgets.FormRow {

@@ -202,15 +202,19 @@ func (w *Window) Lines() []Shown {
 	return lines
 }
 
-// WaitFor waits until the newest line of the trace is as it should be, and returns it.
+// WaitFor waits for a line of the trace that is as it should be, the newest of now or a later one, and
+// returns it. None is passed over: two may be written between two looks.
 func (w *Window) WaitFor(what string, ok func(Shown) bool) (last Shown) {
 	w.T.Helper()
+	from := max(0, len(w.Lines())-1)
 	for deadline := time.Now().Add(30 * time.Second); ; time.Sleep(20 * time.Millisecond) {
-		if lines := w.Lines(); len(lines) > 0 {
-			if last = lines[len(lines)-1]; ok(last) {
+		lines := w.Lines()
+		for _, last = range lines[min(from, len(lines)):] {
+			if ok(last) {
 				return last
 			}
 		}
+		from = max(0, len(lines)-1)
 		if time.Now().After(deadline) {
 			w.T.Fatalf("the window never showed %s; it shows %+v\nstandard error: %s\nmessages: %s", what, last, w.Said(), w.Messages())
 		}
