@@ -19,6 +19,8 @@ const (
 	service     = "org.freedesktop.portal.Desktop"
 	object      = dbus.ObjectPath("/org/freedesktop/portal/desktop")
 	screenCast  = "org.freedesktop.portal.ScreenCast"
+	shortcuts   = "org.freedesktop.portal.GlobalShortcuts"
+	registry    = "org.freedesktop.host.portal.Registry"
 	requestName = "org.freedesktop.portal.Request"
 	sessionName = "org.freedesktop.portal.Session"
 )
@@ -32,12 +34,19 @@ type waits struct {
 // usual are our choices: a portal that is only started now takes a few seconds.
 var usual = waits{call: 15 * time.Second, people: 3 * time.Minute}
 
+// use is what a connection is for.
+type use struct {
+	of    string // the portal's interface whose methods are called
+	waits waits
+	ended func(session dbus.ObjectPath, why error) // a session has ended, or all have ("")
+	heard func(*dbus.Signal)                       // a signal of that interface; nil: none is listened for
+}
+
 // bus is a connection to the session's bus, and what the portal tells us over it.
 type bus struct {
+	use
 	conn  *dbus.Conn
-	waits waits
 	owner string // the portal's own name on the bus
-	ended func(session dbus.ObjectPath, why error)
 
 	mu      sync.Mutex
 	answers map[dbus.ObjectPath]chan answer // to requests, whoever comes first: the answer or who waits
@@ -58,10 +67,9 @@ const (
 // mostAnswers bounds the answers that nobody has waited for yet. Our choice.
 const mostAnswers = 16
 
-// connect connects to the bus at an address and finds the portal. ended is told when a session has
-// ended, or all have ("").
-func connect(ctx context.Context, address string, w waits, ended func(dbus.ObjectPath, error)) (*bus, error) {
-	ctx, cancel := context.WithTimeoutCause(ctx, w.call, capture.ErrNotAnswering)
+// connect connects to the bus at an address and finds the portal.
+func connect(ctx context.Context, address string, u use) (*bus, error) {
+	ctx, cancel := context.WithTimeoutCause(ctx, u.waits.call, capture.ErrNotAnswering)
 	defer cancel()
 	type made struct {
 		conn *dbus.Conn
@@ -75,7 +83,7 @@ func connect(ctx context.Context, address string, w waits, ended func(dbus.Objec
 		}
 		done <- made{conn, err}
 	}()
-	b := &bus{waits: w, ended: ended, answers: map[dbus.ObjectPath]chan answer{}}
+	b := &bus{use: u, answers: map[dbus.ObjectPath]chan answer{}}
 	select {
 	case m := <-done:
 		if m.err != nil {
@@ -96,11 +104,15 @@ func connect(ctx context.Context, address string, w waits, ended func(dbus.Objec
 func (b *bus) find(ctx context.Context) error {
 	signals := make(chan *dbus.Signal, mostAnswers)
 	b.conn.Signal(signals)
-	for _, match := range [][]dbus.MatchOption{
+	matches := [][]dbus.MatchOption{
 		{dbus.WithMatchSender(service), dbus.WithMatchInterface(requestName)},
 		{dbus.WithMatchSender(service), dbus.WithMatchInterface(sessionName)},
 		{dbus.WithMatchSender("org.freedesktop.DBus"), dbus.WithMatchMember("NameOwnerChanged"), dbus.WithMatchArg(0, service)},
-	} {
+	}
+	if b.heard != nil {
+		matches = append(matches, []dbus.MatchOption{dbus.WithMatchSender(service), dbus.WithMatchInterface(b.of)})
+	}
+	for _, match := range matches {
 		if err := b.conn.AddMatchSignalContext(ctx, match...); err != nil {
 			return said(ctx, err)
 		}
@@ -133,6 +145,8 @@ func (b *bus) listen(signals <-chan *dbus.Signal) {
 		case s.Sender != b.owner: // anybody can send anything
 		case s.Name == sessionName+".Closed":
 			b.ended(s.Path, fmt.Errorf("%w: the portal closed the session", capture.ErrStopped))
+		case b.heard != nil && strings.HasPrefix(s.Name, b.of+"."):
+			b.heard(s)
 		case s.Name == requestName+".Response":
 			var a answer
 			if err := dbus.Store(s.Body, &a.code, &a.results); err != nil {
@@ -162,7 +176,7 @@ func (b *bus) property(ctx context.Context, name string) (uint32, error) {
 	ctx, cancel := context.WithTimeoutCause(ctx, b.waits.call, capture.ErrNotAnswering)
 	defer cancel()
 	var v dbus.Variant
-	err := b.conn.Object(service, object).CallWithContext(ctx, "org.freedesktop.DBus.Properties.Get", 0, screenCast, name).Store(&v)
+	err := b.conn.Object(service, object).CallWithContext(ctx, "org.freedesktop.DBus.Properties.Get", 0, b.of, name).Store(&v)
 	if err != nil {
 		return 0, said(ctx, err)
 	}
@@ -211,7 +225,7 @@ func (b *bus) call(ctx context.Context, method string, args []any, returned any)
 	// Its own end, so that a portal that says nothing is told from a painter who does.
 	quick, cancel := context.WithTimeoutCause(ctx, b.waits.call, capture.ErrNotAnswering)
 	defer cancel()
-	if err := b.conn.Object(service, object).CallWithContext(quick, screenCast+"."+method, 0, args...).Store(returned); err != nil {
+	if err := b.conn.Object(service, object).CallWithContext(quick, b.of+"."+method, 0, args...).Store(returned); err != nil {
 		return fmt.Errorf("%s: %w", method, said(quick, err))
 	}
 	return nil

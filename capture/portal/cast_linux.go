@@ -70,11 +70,7 @@ func (b *bus) begin(ctx context.Context, w wish) (cast, error) {
 	if _, err := b.request(ctx, b.waits.call, capture.ErrNotAnswering, "SelectSources", options, session); err != nil {
 		return cast{}, err
 	}
-	parent := ""
-	if w.own != 0 {
-		parent = fmt.Sprintf("x11:%x", w.own) // XDP, "Parent window identifiers"
-	}
-	results, err = b.request(ctx, b.waits.people, capture.ErrUnanswered, "Start", nil, session, parent)
+	results, err = b.request(ctx, b.waits.people, capture.ErrUnanswered, "Start", nil, session, parent(w.own))
 	if err != nil {
 		return cast{}, err
 	}
@@ -89,6 +85,15 @@ func (b *bus) begin(ctx context.Context, w wish) (cast, error) {
 	}
 	c.socket = int(fd)
 	return c, nil
+}
+
+// parent names our own window, which a question of the desktop's belongs to; 0: none. Source: XDP,
+// "Parent window identifiers".
+func parent(own uint64) string {
+	if own == 0 {
+		return ""
+	}
+	return fmt.Sprintf("x11:%x", own)
 }
 
 // handle is the name of a session, which some portals give as a string, others as a path.

@@ -7,7 +7,13 @@
 // is shared that isn't watched, and when the desktop says so. A token is good for one use, and is
 // never written to a log.
 //
+// Beside the screen it asks the portal for keys of the whole desktop, where that alone hands any out
+// (AskShortcuts), over a connection of their own.
+//
 // # Sources
 //
 //   - XDP: xdg-desktop-portal 1.16, org.freedesktop.portal.ScreenCast (version 4), .Request, .Session.
+//   - XDPG: the same of 1.20, org.freedesktop.portal.GlobalShortcuts (version 1 of it is enough), and
+//     org.freedesktop.host.portal.Registry.
+//   - SHORTCUTS: freedesktop.org, Shortcuts Specification 0.1, 2022: how keys are written.
 package portal

@@ -67,6 +67,7 @@ type fake struct {
 
 	kinds, version uint32
 	silent         string // the method that is never returned from
+	lacks          string // an interface that it doesn't have
 	unanswered     string // the one whose request is never answered
 	codes          map[string]uint32
 	results        map[string]map[string]dbus.Variant // instead of the usual ones
@@ -75,6 +76,7 @@ type fake struct {
 	oldPaths       bool // requests have names of the portal's own choice, as of old
 
 	mu      sync.Mutex
+	client  string           // who asked for keys last
 	given   map[string][]any // what a method was called with last
 	closed  []dbus.ObjectPath
 	tokens  int
@@ -99,8 +101,13 @@ func startFake(t *testing.T, address string, set func(*fake)) *fake {
 	})
 	for name, methods := range map[string]any{
 		screenCast:                        map[string]any{"CreateSession": f.createSession, "SelectSources": f.selectSources, "Start": f.start, "OpenPipeWireRemote": f.open},
+		shortcuts:                         map[string]any{"CreateSession": f.createSession, "BindShortcuts": f.bindShortcuts},
+		registry:                          map[string]any{"Register": f.register},
 		"org.freedesktop.DBus.Properties": map[string]any{"Get": f.get},
 	} {
+		if f.lacks == name {
+			continue
+		}
 		if err := conn.ExportMethodTable(methods.(map[string]any), object, name); err != nil {
 			t.Fatal(err)
 		}
@@ -154,6 +161,25 @@ func (f *fake) start(from dbus.Sender, session dbus.ObjectPath, parent string, o
 	}, session, parent, options)
 }
 
+func (f *fake) register(app string, options map[string]dbus.Variant) *dbus.Error {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	f.given["Register"] = []any{app, options}
+	return nil
+}
+
+// bindShortcuts gives every key but the last, and calls them in its own way.
+func (f *fake) bindShortcuts(from dbus.Sender, session dbus.ObjectPath, list []bound, parent string, options map[string]dbus.Variant) (dbus.ObjectPath, *dbus.Error) {
+	var given []bound
+	for _, b := range list[:max(len(list)-1, 0)] {
+		given = append(given, bound{b.ID, map[string]dbus.Variant{"trigger_description": dbus.MakeVariant("Press " + b.About["preferred_trigger"].Value().(string))}})
+	}
+	f.mu.Lock()
+	f.client = string(from)
+	f.mu.Unlock()
+	return f.request("BindShortcuts", from, options, map[string]dbus.Variant{"shortcuts": dbus.MakeVariant(given)}, session, list, parent)
+}
+
 func (f *fake) open(_ dbus.ObjectPath, _ map[string]dbus.Variant) (dbus.UnixFD, *dbus.Error) {
 	f.halt("OpenPipeWireRemote")
 	if f.socket == nil {
@@ -175,6 +201,14 @@ func (f *fake) close(m dbus.Message) *dbus.Error {
 	}
 	f.sockets = nil
 	return nil
+}
+
+// tells sends a signal to who asked for keys last.
+func (f *fake) tells(path dbus.ObjectPath, of, name string, body ...any) {
+	f.mu.Lock()
+	client := f.client
+	f.mu.Unlock()
+	f.send(client, path, of, name, body...)
 }
 
 // wasClosed reports whether something whose path has a part was closed.

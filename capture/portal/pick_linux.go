@@ -14,11 +14,16 @@ func Pick(env func(string) string, tokens Tokens) (capture.Backend, error) {
 	if err != nil || !ok || !capture.InWaylandSession(b) {
 		return b, err
 	}
+	return &backend{windowsAlone: x11, address: addressOf(env), tokens: tokens, waits: usual}, nil
+}
+
+// addressOf is where the session's bus is.
+func addressOf(env func(string) string) string {
 	address := env("DBUS_SESSION_BUS_ADDRESS")
 	if dir := env("XDG_RUNTIME_DIR"); address == "" && dir != "" {
 		address = "unix:path=" + dir + "/bus" // common practice, no source
 	}
-	return &backend{windowsAlone: x11, address: cmp.Or(address, noBus), tokens: tokens, waits: usual}, nil
+	return cmp.Or(address, noBus)
 }
 
 // noBus is the address of a bus that is not there.

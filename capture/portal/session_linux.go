@@ -46,7 +46,7 @@ func (s *session) begin(ctx context.Context, address string, w waits, tokens Tok
 	if err := pipewire.Loads(); err != nil {
 		return fmt.Errorf("%w: %v", capture.ErrNoLibrary, err)
 	}
-	b, err := connect(ctx, address, w, s.endedBy)
+	b, err := connect(ctx, address, use{of: screenCast, waits: w, ended: s.endedBy})
 	if err != nil {
 		return err
 	}

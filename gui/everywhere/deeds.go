@@ -15,9 +15,12 @@ const (
 	deeds
 )
 
+// entry is a deed's names and key.
+type entry struct{ key, name, plain string }
+
 // known are the deeds: their name in the settings' file, which never changes, what they are called,
 // and the key that they have at first. The keys are our choice: no desktop that we know of has them.
-var known = [deeds]struct{ key, name, plain string }{
+var known = [deeds]entry{
 	SpotA:  {"spot_a", "Spot A here", "Ctrl+Alt+1"},
 	SpotB:  {"spot_b", "Spot B here", "Ctrl+Alt+2"},
 	Freeze: {"freeze", "Freeze, or resume", "Ctrl+Alt+3"},

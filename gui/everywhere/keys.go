@@ -1,6 +1,7 @@
 package everywhere
 
 import (
+	"context"
 	"errors"
 	"image"
 	"sync"
@@ -23,6 +24,7 @@ type Acts struct {
 	Show    func()                                            // shows the window again
 	Handle  func() uintptr                                    // of our own window
 	Shows   func(pixel image.Point) (at image.Point, in bool) // the place of the source that shows at a pixel of our window
+	Under   func() (at image.Point, over bool)                // the place of the source at which the pointer lies over our picture
 	Select  func(spot int)                                    // before the spot is set
 	Kept    func()                                            // the settings were changed
 	Renewed func()                                            // what the rows say is another now
@@ -37,9 +39,10 @@ type Keys struct {
 	Acts
 	now *settings.Settings
 
-	hold  func([]native.Chord, native.KeyHearer) ([]error, error) // native.HoldKeys, but in tests
-	order sync.Mutex                                              // held while keys are taken or let go
-	turn  atomic.Int64                                            // counts the wishes: the newest holds
+	hold    func([]native.Chord, native.KeyHearer) ([]error, error) // native.HoldKeys, but in tests
+	desktop desktopKeys                                             // where that finds that it can't
+	order   sync.Mutex                                              // held while keys are taken or let go
+	turn    atomic.Int64                                            // counts the wishes: the newest holds
 
 	listens bool          // a key is being chosen: none is held meanwhile
 	held    bool          // something may be
@@ -48,12 +51,13 @@ type Keys struct {
 	failed  error         // why none is
 	said    [deeds]string // at its row, of the key that was chosen just now
 	rows    []*widgets.KeyChoice
+	on      *widgets.Switch // above them
 	spots   queue
 }
 
 // New returns the owner; Begin holds the keys, if that is wished for.
 func New(h *host.Host, now *settings.Settings, acts Acts) *Keys {
-	return &Keys{Host: h, Acts: acts, now: now, hold: native.HoldKeys}
+	return &Keys{Host: h, Acts: acts, now: now, hold: native.HoldKeys, desktop: desktopKeys{ask: askPortal}}
 }
 
 // Begin holds the keys, if they are switched on.
@@ -69,10 +73,13 @@ func (k *Keys) LetGo() {
 	if k.turn.Add(1) == 1 { // none was ever wished for
 		return
 	}
+	k.desktop.question() // none is open any more
 	go func() {
 		k.order.Lock()
 		defer k.order.Unlock()
-		_, _ = k.hold(nil, native.KeyHearer{}) // the end of the program gives them back too
+		if _, err := k.hold(nil, native.KeyHearer{}); errors.Is(err, native.ErrWayland) { // the end of the program gives them back too
+			_, _ = k.holdByDesktop(context.Background(), 0, 0, nil, nil)
+		}
 	}()
 }
 
@@ -83,16 +90,26 @@ func (k *Keys) Switch(on bool) {
 	k.renew()
 }
 
-// renew holds the keys that are wished for now, and no others, in the background.
-func (k *Keys) renew() {
-	var of []Deed
-	var chords []native.Chord
-	if k.now.Everywhere && !k.listens {
+// wished are the deeds that are to have a key, and these, while the keys are switched on.
+func (k *Keys) wished() (of []Deed, chords []native.Chord) {
+	if k.now.Everywhere {
 		for d := range deeds {
 			if c, ok := native.ParseChord(keyOf(k.now, d)); ok {
 				of, chords = append(of, d), append(chords, c)
 			}
 		}
+	}
+	return of, chords
+}
+
+// renew holds the keys that are wished for now, and no others, in the background.
+func (k *Keys) renew() {
+	of, chords := k.wished()
+	if k.stays(of, chords) {
+		return
+	}
+	if k.listens {
+		of, chords = nil, nil
 	}
 	if len(chords) == 0 && !k.held {
 		k.told(nil, nil, nil)
@@ -112,17 +129,28 @@ func (k *Keys) renew() {
 	}
 	var each []error
 	var failed error
+	var byDesktop bool
+	var keys map[string]string
+	question, own := k.desktop.question(), k.Handle()
 	k.Background(func() error {
 		k.order.Lock()
 		defer k.order.Unlock()
 		if turn == k.turn.Load() {
 			each, failed = k.hold(chords, hearer)
+			if byDesktop = errors.Is(failed, native.ErrWayland); byDesktop {
+				keys, failed = k.holdByDesktop(question, turn, own, of, chords)
+			}
 		}
 		return nil
 	}, func(err error) {
-		if turn == k.turn.Load() {
-			k.held = len(chords) > 0
-			k.told(of, each, errors.Join(failed, err))
+		if turn != k.turn.Load() {
+			return
+		}
+		k.held = len(chords) > 0
+		if failed = errors.Join(failed, err); byDesktop {
+			k.toldByDesktop(of, chords, keys, failed)
+		} else {
+			k.told(of, each, failed)
 		}
 	})
 }

@@ -31,6 +31,7 @@ type bench struct {
 	refuse   map[string]error // by chord
 	failed   error
 	selected int
+	under    image.Point // of our picture, where the pointer is; zero: elsewhere
 	done     []Deed
 }
 
@@ -44,6 +45,7 @@ func newBench(t *testing.T, from setup.Source) *bench {
 	acts := Acts{
 		Handle: func() uintptr { return 0 }, Select: func(i int) { b.selected = i }, Kept: func() {}, Renewed: func() {},
 		Shows: func(image.Point) (image.Point, bool) { return image.Point{}, false },
+		Under: func() (image.Point, bool) { return b.under, b.under != image.Point{} },
 		Use:   func(func(capture.Backend) error) error { return capture.ErrNoDisplay },
 	}
 	for d := range deeds {
@@ -219,12 +221,12 @@ func TestPressesWaitForEachOther(t *testing.T) {
 // A system without a way says so at the switch.
 func TestNoKeysOnThisSystem(t *testing.T) {
 	b := newBench(t, setup.Source{})
-	b.failed = fmt.Errorf("hold: %w", native.ErrWayland)
+	b.failed = fmt.Errorf("hold: %w", native.ErrUnsupported)
 	b.Switch(true)
-	if got, want := b.says(0), wording.SayKeysTrouble(native.ErrWayland); got != want || b.Messages.Said[host.MessageError] != want {
+	if got, want := b.says(0), wording.SayKeysTrouble(native.ErrUnsupported); got != want || b.Messages.Said[host.MessageError] != want {
 		t.Errorf("it says %q and %q, want %q", got, b.Messages.Said[host.MessageError], want)
 	}
-	if !errors.Is(b.Keys.failed, native.ErrWayland) {
+	if !errors.Is(b.Keys.failed, native.ErrUnsupported) {
 		t.Error("the cause is lost")
 	}
 }

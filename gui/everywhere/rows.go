@@ -13,10 +13,8 @@ import (
 // Rows are the switch and a row a deed, for the page of the settings.
 func (k *Keys) Rows() []widgets.FormRow {
 	k.rows, k.said = nil, [deeds]string{}
-	rows := []widgets.FormRow{{
-		Name: wording.SayEverywhere, Control: widgets.NewSwitch(k.now.Everywhere, k.Keys, k.Switch),
-		Says: func() string { return cmp.Or(wording.SayKeysTrouble(k.failed), wording.SayEverywhereNote) },
-	}}
+	k.on = widgets.NewSwitch(k.now.Everywhere, k.Keys, k.Switch)
+	rows := []widgets.FormRow{{Name: wording.SayEverywhere, Control: k.on, Says: k.saysOfAll}}
 	for d := range deeds {
 		choice := widgets.NewKeyChoice(keyOf(k.now, d), k.Host.Keys, k.Tips, widgets.KeyActs{
 			Listens: func(on bool) { k.listen(d, on) },
@@ -25,7 +23,7 @@ func (k *Keys) Rows() []widgets.FormRow {
 		})
 		k.rows = append(k.rows, choice)
 		rows = append(rows, widgets.FormRow{Name: known[d].name, Control: choice, Says: func() string {
-			return cmp.Or(k.said[d], wording.SayKeyTrouble(keyOf(k.now, d), k.trouble[d]))
+			return cmp.Or(k.said[d], wording.SayKeyTrouble(keyOf(k.now, d), k.trouble[d]), wording.SayDesktopKey(k.desktop.words[known[d].key]))
 		}})
 	}
 	return rows
@@ -81,6 +79,9 @@ func (k *Keys) setKey(d Deed, key string) {
 
 // show has the rows say what is so now.
 func (k *Keys) show() {
+	if k.on != nil {
+		k.on.Set(k.now.Everywhere)
+	}
 	for d, row := range k.rows {
 		row.Set(keyOf(k.now, Deed(d)))
 	}

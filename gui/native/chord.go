@@ -82,6 +82,30 @@ func (c Chord) String() string {
 	return strings.Join(parts, "+")
 }
 
+// Trigger writes a chord as desktops read it: "CTRL+ALT+1", "LOGO+Page_Up". Source: freedesktop.org,
+// Shortcuts Specification 0.1, 2022, whose names of keys are those of xkbcommon-keysyms.h.
+func (c Chord) Trigger() string {
+	var parts []string
+	for _, h := range chordHeld {
+		if *h.at(&c) {
+			parts = append(parts, strings.Replace(strings.ToUpper(h.name), "SUPER", "LOGO", 1))
+		}
+	}
+	key := c.Key
+	switch key {
+	case "Space":
+		key = "space"
+	case "Page up":
+		key = "Page_Up"
+	case "Page down":
+		key = "Page_Down"
+	}
+	if len(key) == 1 { // the letter without Shift
+		key = strings.ToLower(key)
+	}
+	return strings.Join(append(parts, key), "+")
+}
+
 // ParseChord reads what String writes, of a chord that can be held for the whole desktop.
 func ParseChord(words string) (Chord, bool) {
 	var c Chord

@@ -34,6 +34,27 @@ func TestNoChords(t *testing.T) {
 	}
 }
 
+// Chords are written for desktops with the names of the Shortcuts Specification 0.1 and of
+// xkbcommon-keysyms.h, without XKB_KEY_.
+func TestTriggers(t *testing.T) {
+	for words, want := range map[string]string{
+		"Ctrl+Alt+1":       "CTRL+ALT+1",      // built like its example, CTRL+ALT+Return
+		"Ctrl+Shift+A":     "CTRL+SHIFT+a",    // its example
+		"Super+Page up":    "LOGO+Page_Up",    // XKB_MOD_NAME_LOGO; XKB_KEY_Page_Up
+		"Alt+Page down":    "ALT+Page_Down",   // XKB_KEY_Page_Down
+		"Ctrl+Space":       "CTRL+space",      // XKB_KEY_space
+		"Alt+F12":          "ALT+F12",         // XKB_KEY_F12
+		"Ctrl+Left":        "CTRL+Left",       // XKB_KEY_Left
+		"Ctrl+Super+Home":  "CTRL+LOGO+Home",  // XKB_KEY_Home
+		"Ctrl+Alt+Super+Z": "CTRL+ALT+LOGO+z", // XKB_KEY_z
+	} {
+		c, ok := ParseChord(words)
+		if got := c.Trigger(); !ok || got != want {
+			t.Errorf("%s is written %q, want %q", words, got, want)
+		}
+	}
+}
+
 // FuzzChord: what is read is written as it was; nothing breaks down.
 func FuzzChord(f *testing.F) {
 	f.Add("Ctrl+Alt+1")

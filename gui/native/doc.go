@@ -29,6 +29,8 @@ var (
 	ErrKeyHeld = errors.New("another program holds the key")
 	// ErrNoKey: the keyboard has no such key.
 	ErrNoKey = errors.New("no such key on the keyboard")
+	// ErrUngiven: the desktop, which has the keys, gave this one to nobody.
+	ErrUngiven = errors.New("the desktop gave no key")
 	// ErrWayland: the session is a Wayland one, which hands keys to the window in front alone. It
 	// is an ErrUnsupported too.
 	ErrWayland = fmt.Errorf("wayland session: %w", ErrUnsupported)

@@ -76,6 +76,9 @@ func (m *Mirror) looking() (image.Point, bool) {
 	return m.at, m.over
 }
 
+// Under returns the place of the source that the pointer lies over, if it does.
+func (m *Mirror) Under() (at image.Point, over bool) { return m.at, m.over }
+
 // lookAt notes the pixel under the pointer.
 func (m *Mirror) lookAt(pos fyne.Position) {
 	at, in := m.Fit().source(pos)

@@ -2,8 +2,10 @@ package wording
 
 import (
 	"errors"
+	"slices"
 	"strings"
 
+	"app.tonedesk/capture"
 	"app.tonedesk/capture/xconn"
 	"app.tonedesk/gui/native"
 )
@@ -19,6 +21,9 @@ const (
 	SayPointerOnUs    = "The pointer is on Tonedesk: hold it over the painting"
 	SayWatchFirst     = "Choose what to watch first"
 	SayFirstIsA       = "There was no spot A: this is it"
+	SayPointerUnknown = "Your desktop hides the pointer: hold it over the picture in Tonedesk"
+	SayAsksForKeys    = "Your desktop may ask about the keys: answer there."
+	SayDesktopKeys    = "Your desktop gives these keys, and may give others than you choose here. It hides the pointer: spots come to lie where it is over the picture in this window."
 )
 
 // SayFixed says that a spot was read outside of what is watched.
@@ -27,6 +32,14 @@ func SayFixed(name string) string { return name + " is fixed: read once" }
 // SayKeyTaken says that a key does something else already.
 func SayKeyTaken(key, deed string) string { return key + " is the key for: " + deed + "." }
 
+// SayDesktopKey says at its row which key the desktop gave, in its own words; "" for none.
+func SayDesktopKey(words string) string {
+	if words == "" {
+		return ""
+	}
+	return "Your desktop has it as " + Quote(words) + "."
+}
+
 // SayKeyTrouble says at its row why a key is not held; "" where it is.
 func SayKeyTrouble(key string, err error) string {
 	switch {
@@ -34,6 +47,8 @@ func SayKeyTrouble(key string, err error) string {
 		return ""
 	case errors.Is(err, native.ErrKeyHeld):
 		return "Another program holds " + key + "; choose another key."
+	case errors.Is(err, native.ErrUngiven):
+		return "Your desktop gave it no key; give it one in the settings of the desktop."
 	case errors.Is(err, native.ErrNoKey):
 		return "This keyboard has no such key; choose another."
 	}
@@ -58,8 +73,6 @@ func SayKeysTrouble(err error) string {
 	switch {
 	case err == nil:
 		return ""
-	case errors.Is(err, native.ErrWayland):
-		return Cannot(what, "a Wayland session hands keys to the window in front alone", "log in with an X11 session")
 	case errors.Is(err, native.ErrUnsupported):
 		return Cannot(what, "there is no way to do it on this system", "use the keys of this window, which F1 lists")
 	case errors.Is(err, native.ErrOtherDisplay):
@@ -69,5 +82,15 @@ func SayKeysTrouble(err error) string {
 	case errors.Is(err, xconn.ErrNotAnswering):
 		return Cannot(what, "the display does not answer", "switch it off and on again when it does")
 	}
-	return Explain(what, err)
+	return explain(what, err, slices.Concat(desktopKeyReasons, reasons, systemReasons))
+}
+
+// desktopKeyReasons are what errors mean where the desktop hands keys out.
+var desktopKeyReasons = []reason{
+	{capture.ErrNoPortal, "this desktop offers no keys that work in every program", "use the keys of this window, which F1 lists, or log in with an X11 session"},
+	{capture.ErrGivenUp, "the desktop's question was answered with no", "switch it on again to be asked again"},
+	{capture.ErrUnanswered, "the desktop's question was not answered for three minutes", "switch it off and on again, and look for its window"},
+	{capture.ErrNotAnswering, "the desktop's portal does not answer", "switch it off and on again"},
+	{capture.ErrStopped, "the desktop has taken the keys back", "switch it off and on again"},
+	{capture.ErrSharing, "the desktop's portal failed", "switch it off and on again; the log has its words"},
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"testing"
 
+	"app.tonedesk/capture"
 	"app.tonedesk/capture/xconn"
 	"app.tonedesk/gui/native"
 )
@@ -20,7 +21,12 @@ func TestSayKeys(t *testing.T) {
 		{SayKeyTrouble("Ctrl+A", native.ErrNoKey), "This keyboard has no such key; choose another."},
 		{SayKeyTrouble("Ctrl+A", errors.New("odd\n")), `It is not held: "odd\n".`},
 		{SayKeysTrouble(nil), ""},
-		{SayKeysTrouble(fmt.Errorf("hold: %w", native.ErrWayland)), "Can't hear keys while you paint: a Wayland session hands keys to the window in front alone; log in with an X11 session."},
+		{SayKeyTrouble("Ctrl+A", native.ErrUngiven), "Your desktop gave it no key; give it one in the settings of the desktop."},
+		{SayDesktopKey(""), ""},
+		{SayDesktopKey("Press Ctrl+Alt+A"), `Your desktop has it as "Press Ctrl+Alt+A".`},
+		{SayKeysTrouble(fmt.Errorf("ask: %w", capture.ErrNoPortal)), "Can't hear keys while you paint: this desktop offers no keys that work in every program; use the keys of this window, which F1 lists, or log in with an X11 session."},
+		{SayKeysTrouble(capture.ErrGivenUp), "Can't hear keys while you paint: the desktop's question was answered with no; switch it on again to be asked again."},
+		{SayKeysTrouble(capture.ErrStopped), "Can't hear keys while you paint: the desktop has taken the keys back; switch it off and on again."},
 		{SayKeysTrouble(native.ErrUnsupported), "Can't hear keys while you paint: there is no way to do it on this system; use the keys of this window, which F1 lists."},
 		{SayKeysTrouble(native.ErrOtherDisplay), "Can't hear keys while you paint: another display than this window's is watched; start without TONEDESK_DISPLAY."},
 		{SayKeysTrouble(native.ErrKeysLost), "Can't hear keys while you paint: the connection to the display was lost; switch it off and on again."},
