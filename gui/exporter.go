@@ -128,6 +128,7 @@ func (e *exporter) write(way exportWay, still *stills.Still, path string) {
 	}
 	mask := subject.Options.Mask
 	subject.Options, subject.Bands = e.settings.Grouping(), e.settings.Knobs["bands"]
+	subject.Melts, subject.Agree = e.settings.Knobs["lost-edges"], e.settings.AgreeWithin
 	subject.Options.Mask = mask
 	rules := e.settings.Rules
 	asked, told := grownAs(e.settings)

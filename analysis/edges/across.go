@@ -22,10 +22,11 @@ const (
 
 // Distances of single cells, in 1/cellLab, beyond which no edge can be: the options' defaults hold
 // for means of cells, so these leave room on every side (a test shows that no pair of colours gets
-// lost by the narrower ones, without the room). They decide nothing.
+// lost by the narrower ones, without the room). They decide nothing, but that what the options allow to
+// be lost beyond half a tone is no longer looked at as an edge that lightness alone carries.
 const (
 	room         = 2 * cellLab
-	mostColourL  = 6*cellLab + room
+	mostColourL  = 12 * cellLab // for each tone that the options allow; and room
 	leastColour  = 4*cellLab - room
 	leastLightL  = 8*cellLab - room
 	mostLightHue = 60*cellLab + room
@@ -55,7 +56,7 @@ func (f *Finder) look(i int, w walk, up, down int) candidate {
 	p, q := &f.cells[i-nearReach*w.step], &f.cells[i+(1+nearReach)*w.step]
 	l, a, b := abs(int32(q.l)-int32(p.l)), int32(q.a)-int32(p.a), int32(q.b)-int32(p.b)
 	switch hue := a*a + b*b; {
-	case l <= mostColourL && hue >= leastColour*leastColour:
+	case l <= f.mostL && hue >= leastColour*leastColour:
 		return f.lookCloser(byColour, i, w, up, down)
 	case l >= leastLightL && hue <= mostLightHue*mostLightHue:
 		return f.lookCloser(byLightness, i, w, up, down)

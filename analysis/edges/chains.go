@@ -164,7 +164,7 @@ func (f *Finder) edgeOf(from, to int) {
 	}
 	p, q := c.light[0], c.light[1]
 	if a, b := p.lab(), q.lab(); a.L > b.L {
-		p, q = q, p
+		p, q, e.first = q, p, 1
 	}
 	dark, light := p.lab(), q.lab()
 	by := byColour

@@ -32,6 +32,7 @@ type Edge struct {
 	from   image.Point // of a box around it, half cells
 	to     image.Point
 	marks  [2]int // from, to
+	first  int    // which of a mark's sides is the darker one, where that doesn't turn
 }
 
 // Found is what was found in a picture: lost edges first, then the others by their kinds, the
@@ -73,6 +74,25 @@ func (f *Found) At(e *Edge, size image.Point) (middle image.Point, box image.Rec
 func (f *Found) Along(e *Edge, do func(x, y float64)) {
 	for i := e.marks[0]; i < e.marks[1]; i++ {
 		do(float64(f.marks[i].x)/2/f.across, float64(f.marks[i].y)/2/f.down)
+	}
+}
+
+// Beside calls do with places on the darker side of an edge, or on the lighter one, about where its
+// colour was read, in no order, in shares of the picture's width and height.
+func (f *Found) Beside(e *Edge, lighter bool, do func(x, y float64)) {
+	const inside = 2*nearReach + 2 // half cells from the border to the middle of a side
+	for _, m := range f.marks[e.marks[0]:e.marks[1]] {
+		away := -inside
+		if m.turns != (e.first == 1) != lighter {
+			away = inside
+		}
+		x, y := int(m.x), int(m.y)
+		if m.axis == 0 {
+			x += away
+		} else {
+			y += away
+		}
+		do(float64(x)/2/f.across, float64(y)/2/f.down)
 	}
 }
 

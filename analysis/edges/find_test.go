@@ -122,3 +122,33 @@ func TestNone(t *testing.T) {
 		}
 	}
 }
+
+// The places beside an edge lie in its two paints, the darker and the lighter, wherever these are:
+// round a disc the sides turn.
+func TestBeside(t *testing.T) {
+	for name, s := range map[string]scene{
+		"left and right": leftRight(roseOff, moss), "right and left": leftRight(moss, roseOff),
+		"a disc": disc(roseOff, moss), "its ground": disc(moss, roseOff), "a slope": slanting(roseOff, moss, 45),
+	} {
+		p := s.pixels(1000, 700)
+		f := find(p)
+		for _, e := range f.Of(edges.Lost) {
+			for lighter, want := range map[bool]paint{false: moss, true: roseOff} {
+				in, all := 0, 0
+				f.Beside(&e, lighter, func(x, y float64) {
+					i := int(y*float64(p.Height))*p.Stride + 4*int(x*float64(p.Width))
+					c := want.code()
+					if all++; p.Pix[i] == c.R && p.Pix[i+1] == c.G && p.Pix[i+2] == c.B {
+						in++
+					}
+				})
+				if all == 0 || in < all {
+					t.Errorf("%s, lighter %v: %d of %d lie in it", name, lighter, in, all)
+				}
+			}
+		}
+		if len(f.Of(edges.Lost)) == 0 {
+			t.Errorf("%s: nothing is lost", name)
+		}
+	}
+}

@@ -10,6 +10,7 @@ import (
 // Finder looks for edges in one picture after another without allocating. The zero value is ready
 // for use, on one goroutine at a time.
 type Finder struct {
+	mostL   int32 // in L* of a candidate by colour, 1/cellLab
 	options Options
 	src     *reduce.Picture
 	pass    func(f *Finder, from, to int) // what Rows does
@@ -41,6 +42,7 @@ const cellLab = 64
 // picture of more than Longest pixels is worked on by squares of them.
 func (f *Finder) Find(src *reduce.Picture, o Options) *Found {
 	f.options, f.src = o, src
+	f.mostL = int32(mostColourL*o.MostTones) + room
 	f.by = max(1, (max(src.Width, src.Height)+Longest-1)/Longest)
 	f.w, f.h = (src.Width+f.by-1)/f.by, (src.Height+f.by-1)/f.by
 	size := f.w * f.h

@@ -15,9 +15,10 @@ import (
 // The distances that come first decide nothing: two colours, the one of the display, that carry an
 // edge by the exact formulas pass them, even without the room that they leave for single cells.
 func TestFirstDistancesDecideNothing(t *testing.T) {
-	rng, o := rand.New(rand.NewPCG(7, 8)), DefaultOptions()
+	rng := rand.New(rand.NewPCG(7, 8))
 	var carried [2]int
 	for range lawtest.Times(300_000, 30_000_000) {
+		o := DefaultOptions().WithTones(0.1 + 0.9*rng.Float64())
 		p := colour.LabOf(rng.Float64(), rng.Float64(), rng.Float64())
 		q := colour.Lab{L: p.L + 30*rng.Float64() - 15, A: p.A + 80*rng.Float64() - 40, B: p.B + 80*rng.Float64() - 40}
 		if rng.IntN(2) == 0 { // near the limit of colour
@@ -28,7 +29,7 @@ func TestFirstDistancesDecideNothing(t *testing.T) {
 		}
 		step, hue := math.Abs(q.L-p.L)*cellLab, math.Hypot(q.A-p.A, q.B-p.B)*cellLab
 		if _, is := o.kindOf(byColour, p, q); is {
-			if carried[0]++; step > mostColourL-room || hue < leastColour+room {
+			if carried[0]++; step > mostColourL*o.MostTones || hue < leastColour+room {
 				t.Fatalf("%v and %v carry an edge by colour", p, q)
 			}
 		}

@@ -23,6 +23,15 @@ func DefaultOptions() Options {
 	}
 }
 
+// WithTones returns the options with another number of tones that the sides of a lost edge are apart
+// at most; 0 leaves it.
+func (o Options) WithTones(most float64) Options {
+	if most > 0 {
+		o.MostTones = most
+	}
+	return o
+}
+
 // LeastCells is how many cells an edge is long at least, also in a picture so small that these are
 // much of it (our choice).
 const LeastCells = 6

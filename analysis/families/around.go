@@ -34,3 +34,28 @@ func (f *Found) Around(x, y, radius float64) (list []int) {
 	slices.SortStableFunc(list, func(i, j int) int { return cmp.Compare(counts[j], counts[i]) })
 	return list
 }
+
+// leastBeside is the share of places from which they lie in a local colour (our choice: most of them).
+const leastBeside = 0.5
+
+// Under returns in which local colour of List most of some places lie, whichever of its parts; ok is
+// false where in none. places calls do with each, in shares of the picture's width and height.
+func (f *Found) Under(places func(do func(x, y float64))) (i int, ok bool) {
+	counts, all := make([]int, len(f.List)), 0
+	places(func(x, y float64) {
+		all++
+		u, v := int(math.Floor(x*float64(f.Width))), int(math.Floor(y*float64(f.Height)))
+		if u < 0 || v < 0 || u >= f.Width || v >= f.Height {
+			return
+		}
+		if part := f.Map[v*f.Width+u]; part != 0 {
+			counts[(part-1)/4]++
+		}
+	})
+	for k := range counts {
+		if counts[k] > counts[i] {
+			i = k
+		}
+	}
+	return i, len(counts) > 0 && all > 0 && float64(counts[i]) > leastBeside*float64(all)
+}

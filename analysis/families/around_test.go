@@ -33,3 +33,28 @@ func TestAround(t *testing.T) {
 		t.Errorf("of nothing: %v", got)
 	}
 }
+
+// Most of the places have to lie in one local colour.
+func TestUnder(t *testing.T) {
+	f := &Found{Width: 4, Height: 1, Map: []uint8{1, 2, 0, 8}, List: make([]Family, 2)}
+	for _, tt := range []struct {
+		cells []float64
+		want  int
+		ok    bool
+	}{
+		{[]float64{0, 1, 3}, 0, true}, {[]float64{3}, 1, true}, {[]float64{0, 3}, 0, false}, {[]float64{0, 2, 2}, 0, false},
+		{[]float64{2}, 0, false}, {[]float64{-1, 9}, 0, false}, {nil, 0, false},
+	} {
+		got, ok := f.Under(func(do func(x, y float64)) {
+			for _, c := range tt.cells {
+				do((c+0.5)/4, 0.5)
+			}
+		})
+		if ok != tt.ok || ok && got != tt.want {
+			t.Errorf("%v: %d, %v", tt.cells, got, ok)
+		}
+	}
+	if _, ok := new(Found).Under(func(do func(x, y float64)) { do(0.5, 0.5) }); ok {
+		t.Error("of nothing")
+	}
+}

@@ -11,6 +11,17 @@ type Options struct {
 	MostDegreesOff float64 `json:"most_degrees_off"` // degrees by which a form may seem to be lit from elsewhere
 }
 
+// LeastTones and MostTones are from how many tones on a shadow may be said to disagree (our choice).
+const LeastTones, MostTones = 0.2, 2
+
+// WithTones returns the options with another number of tones by which a shadow may be off; 0 leaves it.
+func (o Options) WithTones(most float64) Options {
+	if most > 0 {
+		o.MostTonesOff = most
+	}
+	return o
+}
+
 // DefaultOptions returns the usual limits.
 func DefaultOptions() Options {
 	return Options{

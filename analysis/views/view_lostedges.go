@@ -10,7 +10,11 @@ import (
 
 // The greys, and over them the lost edges: borders that colour alone carries, drawn as a white line
 // with a black rim, which is seen on any grey.
-var lostEdgesView = View{Key: "lost-edges", Name: "Lost edges", Says: "in grey they vanish", Wide: true, Paint: paintLostEdges}
+var lostEdgesView = View{Key: "lost-edges", Name: "Lost edges", Says: "in grey they vanish", Wide: true, Knob: &meltsKnob, Paint: paintLostEdges}
+
+// meltsKnob is how far the sides of an edge may be apart for it to be lost (its start is common practice,
+// no source; its range our choice).
+var meltsKnob = Knob{Name: "Within", Unit: "tones", From: 0.1, To: 1, Step: 0.1, Start: edges.DefaultOptions().MostTones}
 
 // The line is half as wide again as a cell of what edges are looked for in, three pixels at least;
 // the rim is a pixel, or a third of half the line (our choices: plain, and a hundredth of
@@ -19,7 +23,7 @@ const leastLine = 1.5 // half of its width, pixels
 
 func paintLostEdges(dst []byte, src *reduce.Picture, look Look) {
 	paintGrey(dst, src, look)
-	found := reduce.MemoryOf[edges.Finder](src).Find(src, edges.DefaultOptions())
+	found := reduce.MemoryOf[edges.Finder](src).Find(src, edges.DefaultOptions().WithTones(meltsKnob.At(look.Knob)))
 	p := pen{dst: dst, width: src.Width, height: src.Height}
 	half := max(leastLine, found.Cell(src.Width)*0.75)
 	p.along(found, half+max(1, half/3), 0)

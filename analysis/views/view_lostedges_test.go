@@ -57,3 +57,29 @@ func TestLostEdgesView(t *testing.T) {
 		}
 	}
 }
+
+// The knob says within how many tones an edge is lost. How far the paints are apart
+// is computed from the published formula of the value.
+func TestLostEdgesKnob(t *testing.T) {
+	a, b := colour.RGB{R: 200, G: 124, B: 128}, colour.RGB{R: 122, G: 143, B: 86}
+	apart := colour.Value(analysis.SpotOf(a).Lightness) - colour.Value(analysis.SpotOf(b).Lightness)
+	if apart < 0.25 || apart > 0.45 {
+		t.Fatalf("painted %g tones apart", apart)
+	}
+	p := twoAreas(300, 200, a, b)
+	grey := paintOf(t, p, "grey", Look{})
+	for knob, lost := range map[float64]bool{0: true, 0.1: false, 0.2: false, 0.5: true, 1: true} {
+		if got := !bytes.Equal(paintOf(t, p, "lost-edges", Look{Knob: knob}), grey); got != lost {
+			t.Errorf("within %g tones: lost %v, want %v", knob, got, lost)
+		}
+	}
+	c := colour.RGB{R: 112, G: 133, B: 76}
+	apart = colour.Value(analysis.SpotOf(a).Lightness) - colour.Value(analysis.SpotOf(c).Lightness)
+	p = twoAreas(300, 200, a, c)
+	grey = paintOf(t, p, "grey", Look{})
+	for knob, lost := range map[float64]bool{0.5: false, 1: true} {
+		if got := !bytes.Equal(paintOf(t, p, "lost-edges", Look{Knob: knob}), grey); apart < 0.6 || apart > 0.9 || got != lost {
+			t.Errorf("%g apart, within %g tones: lost %v, want %v", apart, knob, got, lost)
+		}
+	}
+}

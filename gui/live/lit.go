@@ -26,5 +26,5 @@ func (s *Search) AskLight(found *families.Found, counts []bool, tell func(*light
 // readLight answers such a question, on the goroutine that searches.
 func (s *Search) readLight(a lightAsk) {
 	defer rescue("reading the light", s.log)
-	a.tell(light.Of(a.found, func(i int) bool { return a.counts[i] }, light.DefaultOptions()))
+	a.tell(light.Of(a.found, func(i int) bool { return a.counts[i] }, light.DefaultOptions().WithTones(s.last.agree)))
 }

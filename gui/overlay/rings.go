@@ -2,7 +2,6 @@ package overlay
 
 import (
 	"image"
-	"math"
 
 	"app.tonedesk/gui/stills/ink"
 )
@@ -43,15 +42,7 @@ func (r Ring) mark(whole image.Rectangle, lay Lay) ink.Mark {
 		m.Lines = []ink.Line{{Points: ink.Ellipse(at, ink.Pt(radius, radius)), Closed: true, Width: ringWide * lay.Unit}}
 		return m
 	}
-	const points = 8 // of an arc
-	for i := range ringDashes {
-		var arc []ink.Point
-		for k := range points {
-			sin, cos := math.Sincos(2 * math.Pi * (float64(i) + 0.5*float64(k)/(points-1)) / ringDashes)
-			arc = append(arc, at.Plus(ink.Pt(radius*cos, radius*sin)))
-		}
-		m.Lines = append(m.Lines, ink.Line{Points: arc, Width: ringWide * lay.Unit})
-	}
+	m.Lines = ink.Dashes(at, radius, ringDashes, ringWide*lay.Unit)
 	m.Lines = append(m.Lines, ink.Line{Points: []ink.Point{at, at}, Width: 2 * ringDot * lay.Unit})
 	return m
 }

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"app.tonedesk/analysis/growth"
+	"app.tonedesk/analysis/light"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -70,10 +71,11 @@ func (p *Page) rules() []widgets.FormRow {
 		p.amount("Smallest hue shift", 4, 16, 1, degrees, func(s *settings.Settings) *float64 { return &s.Rules.LeastTurn }),
 		p.amount("Richer is a gain over", 0, 0.2, 0.01, share, func(s *settings.Settings) *float64 { return &s.Rules.MostGain }),
 		p.amount("An accent keeps within", 1, 5, 0.5, wording.Tenth, func(s *settings.Settings) *float64 { return &s.Rules.KeepsWithin }),
+		p.amount("Shadows agree within", light.LeastTones, light.MostTones, 0.1, wording.SayTones, func(s *settings.Settings) *float64 { return &s.AgreeWithin }),
 		p.amount("Over stills, a line turns from", growth.LeastTones, growth.MostTones, 0.1, wording.SayTones, func(s *settings.Settings) *float64 { return &s.TurnFrom }),
 		p.amount("A line may vanish above", 8, 10, 0.5, wording.Tenth, func(s *settings.Settings) *float64 { return &s.Rules.VanishAbove }),
 	}
-	rows[len(rows)-1].Note = "Common practice of the trade. Style may break it."
+	rows[len(rows)-1].Note = "Common practice of the trade, no source. Style may break it."
 	return rows
 }
 

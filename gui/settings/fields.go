@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"app.tonedesk/analysis/growth"
+	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/files"
@@ -57,6 +58,7 @@ func (s *Settings) fields() []field {
 		fieldOf("stills_limit_mib", &s.StillsLimit, between(0, maxStillsLimit, d.StillsLimit)),
 		fieldOf("keep_every_minutes", &s.KeepEvery, oneOf(KeepEvery(), d.KeepEvery)),
 		fieldOf("keep_limit_mib", &s.KeepLimit, between(minKeepLimit, maxStillsLimit, d.KeepLimit)),
+		fieldOf("agree_within_tones", &s.AgreeWithin, between(light.LeastTones, light.MostTones, d.AgreeWithin)),
 		fieldOf("turn_from_tones", &s.TurnFrom, between(growth.LeastTones, growth.MostTones, d.TurnFrom)),
 		fieldOf("shade", &s.Shade, propose.Options.Valid),
 		fieldOf("view", &s.View, knownView),

@@ -7,6 +7,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/growth"
+	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/files"
@@ -26,6 +27,7 @@ type Settings struct {
 	TooLight     float64            // and over which it is too light, 50 to 100
 	Hatch        Hatch              // where pixels beyond these are hatched
 	Rules        families.Rules     // the trade's limits for families, as the painter set them
+	AgreeWithin  float64            // tones by which a shadow may be off for it to agree with the others, 0.2 to 2
 	StillsLimit  int                // most that stills may take on the disk, MiB; 0 for no limit
 	KeepEvery    int                // minutes after which a changed picture is kept by itself; 0 for never
 	KeepLimit    int                // most that stills may take that were kept so, MiB
@@ -129,6 +131,7 @@ func Defaults() Settings {
 		Rules:       families.DefaultRules(),
 		StillsLimit: 2048,
 		KeepLimit:   512,
+		AgreeWithin: light.DefaultOptions().MostTonesOff,
 		TurnFrom:    growth.DefaultRules().Tones,
 		TurnEvery:   1,
 		Shade:       propose.DefaultOptions(),

@@ -131,7 +131,7 @@ func (f *Focuses) answer() (a focus.Answer, ok bool) {
 }
 
 // Text is what the card says; empty where nothing is marked. in has the names of groups.
-func (f *Focuses) Text(in wording.FocusIn) wording.FocusCardText {
+func (f *Focuses) Text(in wording.NamesIn) wording.FocusCardText {
 	now := f.Steps.Now().Focus
 	if len(now) == 0 {
 		return wording.FocusCardText{}

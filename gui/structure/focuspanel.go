@@ -52,7 +52,7 @@ func (p *FocusPanel) Show(r *analysis.Reading) {
 		p.groups = slices.Clone(r.Chosen().Groups())
 	}
 	before := p.Box.MinSize().Height
-	t := p.focus.Text(wording.FocusIn{Groups: p.groups})
+	t := p.focus.Text(wording.NamesIn{Groups: p.groups})
 	p.words.Set(wording.LightCardText{Lines: t.Lines, Quiet: t.Quiet})
 	if marked := len(t.Lines) > 0; p.says.Visible() != marked {
 		p.says.Hidden, p.Cross.Hidden = !marked, !marked

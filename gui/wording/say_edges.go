@@ -19,16 +19,16 @@ type EdgesText struct {
 // mostEdges is how many lost edges are said one by one.
 const mostEdges = 6
 
-// SayEdges says which edges of a picture, whose groups are given, are lost in grey, and how many
+// SayEdges says which edges of a picture are lost in grey, between which neighbours, and how many
 // others a line or lightness alone carries.
-func SayEdges(f *edges.Found, groups []analysis.Group) (text EdgesText) {
+func SayEdges(f *edges.Found, in NamesIn) (text EdgesText) {
 	lost := f.Of(edges.Lost)
 	text.Title = "no edge is lost in grey"
 	if len(lost) > 0 {
 		text.Title = counted(len(lost), "lost edge", "lost edges") + ", carried by colour alone, " + Percent(lengthOf(lost)) + " of the width in all"
 	}
 	for i := range lost[:min(len(lost), mostEdges)] {
-		text.Lines = append(text.Lines, sayLostEdge(f, &lost[i], groups))
+		text.Lines = append(text.Lines, sayLostEdge(f, &lost[i], in))
 	}
 	if rest := len(lost) - mostEdges; rest > 0 {
 		text.Lines = append(text.Lines, counted(rest, "shorter one", "shorter ones")+", "+Percent(lengthOf(lost[mostEdges:]))+" in all")
@@ -42,14 +42,19 @@ func SayEdges(f *edges.Found, groups []analysis.Group) (text EdgesText) {
 	return text
 }
 
-// sayLostEdge says which colours melt into each other, and where.
-func sayLostEdge(f *edges.Found, e *edges.Edge, groups []analysis.Group) string {
+// sayLostEdge says which neighbours melt into each other, and where. Names that don't tell them apart
+// have their colours' codes with them.
+func sayLostEdge(f *edges.Found, e *edges.Edge, in NamesIn) string {
+	dark := in.neighbour(e.Dark, func(do func(x, y float64)) { f.Beside(e, false, do) })
+	light := in.neighbour(e.Light, func(do func(x, y float64)) { f.Beside(e, true, do) })
+	if dark == light {
+		dark, light = dark+Nbsp+e.Dark.Hex(), light+Nbsp+e.Light.Hex()
+	}
 	const whole = 1000 // finer than percent
 	at, _ := f.At(e, image.Pt(whole, whole))
-	said := fmt.Sprintf("%s melts into %s: %s, %s long, %s of the way across and %s down", e.Dark.Hex(), e.Light.Hex(),
-		SayTones(e.Tones), Percent(e.Length), Percent(float64(at.X)/whole), Percent(float64(at.Y)/whole))
-	if name := groupOf(e.Dark, groups); name != "" && name == groupOf(e.Light, groups) {
-		said += ", both " + unbroken(name)
+	said := fmt.Sprintf("%s melts into %s: %s, %s long, %s", dark, light, SayTones(e.Tones), Percent(e.Length), in.at(float64(at.X)/whole, float64(at.Y)/whole))
+	if groups := in.groupsOf(e.Dark, e.Light); groups != "" {
+		said += ", " + groups
 	}
 	return said
 }

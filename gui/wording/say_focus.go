@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/focus"
 )
 
@@ -15,17 +13,9 @@ type FocusText struct {
 	Lines []string // what was marked, the places after it, and the lightest and the darkest
 }
 
-// FocusIn is what names the places of a picture.
-type FocusIn struct {
-	Groups  []analysis.Group
-	Found   *families.Found  // nil where local colours weren't looked for
-	Counts  func(i int) bool // which of them are named; nil for those that are sure
-	Flipped bool             // left and right are exchanged where it is shown
-}
-
 // SayFocus says where a picture's strongest contrast lies, and how marked places, if there are any,
 // stand to it: f.Of(them) is a.
-func SayFocus(f *focus.Found, a focus.Answer, in FocusIn) (text FocusText) {
+func SayFocus(f *focus.Found, a focus.Answer, in NamesIn) (text FocusText) {
 	if len(f.Places) == 0 {
 		text.Title = "no place stands out by its contrast"
 		return text
@@ -44,7 +34,7 @@ func SayFocus(f *focus.Found, a focus.Answer, in FocusIn) (text FocusText) {
 	text.Title += ": " + in.between(best, f.Radius())
 	text.Lines = append(text.Lines, in.sayMarks(a)...)
 	if best.EdgeWidth != nil {
-		text.Lines = append(text.Lines, "its edges are "+sayEdgeWidth(*best.EdgeWidth))
+		text.Lines = append(text.Lines, "the edges at the strongest are "+sayEdgeWidth(*best.EdgeWidth))
 	}
 	for i := range f.Places[1:] {
 		p := &f.Places[i+1]
@@ -57,7 +47,7 @@ func SayFocus(f *focus.Found, a focus.Answer, in FocusIn) (text FocusText) {
 }
 
 // sayMarks says how much of the strongest contrast each marked place has, where that isn't all.
-func (in FocusIn) sayMarks(a focus.Answer) (lines []string) {
+func (in NamesIn) sayMarks(a focus.Answer) (lines []string) {
 	for i := range a.Marks {
 		if m := &a.Marks[i]; i != a.Strongest {
 			which := "the marked place"
@@ -70,19 +60,9 @@ func (in FocusIn) sayMarks(a focus.Answer) (lines []string) {
 	return lines
 }
 
-// where says in which part of the picture a place lies.
-func (in FocusIn) where(p *focus.Place) string { return in.at(p.X, p.Y) }
-
-func (in FocusIn) at(x, y float64) string {
-	if in.Flipped {
-		x = 1 - x
-	}
-	return sayWhere(x, y)
-}
-
 // between says what meets at a place: two local colours, where so many are there, else its light and
 // dark by their groups.
-func (in FocusIn) between(p *focus.Place, radius float64) string {
+func (in NamesIn) between(p *focus.Place, radius float64) string {
 	if in.Found != nil {
 		named := slices.DeleteFunc(in.Found.Around(p.X, p.Y, radius), func(i int) bool { return !in.counts(i) })
 		var names []string
@@ -105,13 +85,6 @@ func (in FocusIn) between(p *focus.Place, radius float64) string {
 	return unbroken(light) + " against " + unbroken(dark)
 }
 
-func (in FocusIn) counts(i int) bool {
-	if in.Counts == nil {
-		return in.Found.List[i].Sure()
-	}
-	return in.Counts(i)
-}
-
 // From which width, in shares of the picture's longer side, an edge is soft (our choice: what is
 // sharper is all one step of a brush without softness in a painting of a few hundred strokes).
 const softEdge = 0.015
@@ -129,7 +102,7 @@ func sayEdgeWidth(width float64) string {
 }
 
 // sayExtreme says whether the lightest light or the darkest dark stands alone.
-func (in FocusIn) sayExtreme(what, way string, e *focus.Extreme) string {
+func (in NamesIn) sayExtreme(what, way string, e *focus.Extreme) string {
 	where, from := in.at(e.X, e.Y), SayTones(e.Tones)+" "+way+" what is around it"
 	if e.Alone >= focus.DefaultOptions().AloneShare {
 		return what + " stands alone " + where + ", " + from
@@ -158,7 +131,7 @@ const (
 
 // SayFocusCard is the card of marked places, of which there are some; f is nil before they were measured. lost says that the
 // picture moved, it isn't known where to.
-func SayFocusCard(f *focus.Found, a focus.Answer, in FocusIn, lost bool) (t FocusCardText) {
+func SayFocusCard(f *focus.Found, a focus.Answer, in NamesIn, lost bool) (t FocusCardText) {
 	switch {
 	case lost:
 		t.Lines = []string{FocusMoved}

@@ -27,7 +27,7 @@ func dots(ground byte, list ...[4]int) analysis.Pixels {
 func TestSayFocus(t *testing.T) {
 	p := dots(119, [4]int{220, 40, 7, 240}, [4]int{40, 150, 7, 20}, [4]int{128, 96, 7, 150})
 	f := focus.Find(p, nil, focus.DefaultOptions())
-	in := FocusIn{Groups: analysis.Read(p, analysis.Options{Groups: 3}).Chosen().Groups()}
+	in := NamesIn{Groups: analysis.Read(p, analysis.Options{Groups: 3}).Chosen().Groups()}
 	light, dark, empty := focus.Mark{X: 220.5 / 256, Y: 40.5 / 192}, focus.Mark{X: 40.5 / 256, Y: 150.5 / 192}, focus.Mark{X: 0.5, Y: 0.1}
 	strongest, other, where, there := light, dark, "at the upper right", "light against middle"
 	if f.Places[0].X < 0.5 {
@@ -57,7 +57,7 @@ func TestSayFocus(t *testing.T) {
 		}
 	}
 	all := strings.Join(SayFocus(f, f.Of(nil), in).Lines, "; ")
-	for _, want := range []string{"its edges are sharp", "the lightest light stands alone at the upper right, ", "tones above what is around it", "the darkest dark stands alone at the lower left, "} {
+	for _, want := range []string{"the edges at the strongest are sharp", "the lightest light stands alone at the upper right, ", "tones above what is around it", "the darkest dark stands alone at the lower left, "} {
 		if !strings.Contains(all, want) {
 			t.Errorf("%q is not in %s", want, all)
 		}

@@ -38,8 +38,7 @@ func SayLight(l *light.Light, list []families.Family) LightText {
 	text.Lines = append(text.Lines, sayDirection(l)...)
 	for _, f := range l.Forms {
 		if f.Verdict == light.Elsewhere {
-			text.Lines = append(text.Lines, fmt.Sprintf("a form of %s, %s of the way across and %s down, seems to be lit %s",
-				list[f.Family].Light.Colour.Hex(), Percent(f.X), Percent(f.Y), sayFrom(f.Degrees)))
+			text.Lines = append(text.Lines, fmt.Sprintf("a form of %s, %s, seems to be lit %s", nameIn(f.Family, l, list), sayWhere(f.X, f.Y), sayFrom(f.Degrees)))
 		}
 	}
 	return text

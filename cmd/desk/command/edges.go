@@ -49,7 +49,7 @@ func (r *fileReport) setEdges(pixels analysis.Pixels, mask *analysis.Mask) {
 
 // writeEdges prints what carries a picture's edges.
 func (r fileReport) writeEdges(w io.Writer) {
-	said := wording.SayEdges(r.Edges.found, r.Groups)
+	said := wording.SayEdges(r.Edges.found, wording.NamesIn{Groups: r.Groups, Found: r.found})
 	fmt.Fprintf(w, "  edges      %s.\n", plain(said.Title))
 	for _, line := range said.Lines {
 		fmt.Fprintf(w, "             %s.\n", plain(line))

@@ -38,6 +38,7 @@ type fileReport struct {
 	*targetReport // nil without a target
 
 	ground analysis.Ground
+	found  *families.Found // nil where local colours are left out
 }
 
 // pictureFile is a file with the size of its picture in pixels.

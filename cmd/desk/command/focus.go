@@ -6,7 +6,6 @@ import (
 	"io"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/focus"
 	"app.tonedesk/gui/wording"
 )
@@ -21,9 +20,8 @@ type focusReport struct {
 	Lightest  *extremeReport `json:"lightest"`  // null where all of the picture is within half a tone
 	Darkest   *extremeReport `json:"darkest"`
 
-	found    *focus.Found
-	answer   focus.Answer
-	families *families.Found
+	found  *focus.Found
+	answer focus.Answer
 }
 
 // focusPlace is a place with the contrast in it, in a picture's pixels.
@@ -104,7 +102,7 @@ func extremeReportOf(e *focus.Extreme, size image.Point) *extremeReport {
 
 // writeFocus prints where a picture's contrast is strongest.
 func (r fileReport) writeFocus(w io.Writer) {
-	said := wording.SayFocus(r.Focus.found, r.Focus.answer, wording.FocusIn{Groups: r.Groups, Found: r.Focus.families})
+	said := wording.SayFocus(r.Focus.found, r.Focus.answer, wording.NamesIn{Groups: r.Groups, Found: r.found})
 	fmt.Fprintf(w, "  contrast   %s.\n", plain(said.Title))
 	for _, line := range said.Lines {
 		fmt.Fprintf(w, "             %s.\n", plain(line))

@@ -82,7 +82,7 @@ func (plan readPlan) read(path string, target *analysis.Target, withFamilies boo
 	r.setFocus(pixels, mask, plan.focus)
 	if withFamilies {
 		found, forms := families.FindForms(pixels, mask, families.DefaultRules())
-		r.Focus.families = found
+		r.found = found
 		r.Families, r.Forms = append([]families.Family{}, found.List...), forms // never nil, so that JSON has arrays
 		r.Light = light.Of(found, nil, light.DefaultOptions())
 	}

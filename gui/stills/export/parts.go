@@ -8,6 +8,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/edges"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/focus"
 	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/setup"
@@ -20,7 +21,7 @@ import (
 
 // partsOf are what stands on the pages behind the first, in their order: each makes its part of a
 // picture on paper, if there is something to say. Another thing that is measured joins here.
-var partsOf = []func(s SheetSubject, paper analysis.Pixels) (sheet.Part, bool){lightPart, edgesPart, grewPart}
+var partsOf = []func(s SheetSubject, paper analysis.Pixels) (sheet.Part, bool){lightPart, edgesPart, focusPart, grewPart}
 
 // moreParts are what was found in the picture beside what its sheet has. The error is a *memory.Full.
 func moreParts(s SheetSubject) (parts []sheet.Part, err error) {
@@ -44,6 +45,15 @@ func sentences(title string, lines []string) (all []string) {
 	return all
 }
 
+// namesIn is what names the places of a picture: its groups, and the local colours on its sheet.
+func namesIn(s SheetSubject) wording.NamesIn {
+	in := wording.NamesIn{Groups: analysis.Read(s.Picture, s.Options).Chosen().Groups()}
+	if s.Families != nil {
+		in.Found, in.Counts = setup.Listed(s.Families, s.Judged), func(int) bool { return true }
+	}
+	return in
+}
+
 // painted is a picture in a view, as large as a part shows it.
 func painted(paper analysis.Pixels, view string, look views.Look) analysis.Pixels {
 	w, h := stills.Fit(paper.Width, paper.Height, sheetSmall, sheetSmall)
@@ -57,7 +67,7 @@ func lightPart(s SheetSubject, paper analysis.Pixels) (part sheet.Part, ok bool)
 		return part, false
 	}
 	listed := setup.Listed(s.Families, s.Judged)
-	l := light.Of(listed, func(int) bool { return true }, light.DefaultOptions())
+	l := light.Of(listed, func(int) bool { return true }, light.DefaultOptions().WithTones(s.Agree))
 	if l.Ratio == nil {
 		return part, false
 	}
@@ -114,11 +124,11 @@ func oddRows(l *light.Light, list []families.Family) (rows []sheet.FamilyRow) {
 
 // edgesPart shows the edges that vanish in grey.
 func edgesPart(s SheetSubject, paper analysis.Pixels) (part sheet.Part, ok bool) {
-	found := edges.Find(s.Picture, s.Options.Mask, edges.DefaultOptions())
+	found := edges.Find(s.Picture, s.Options.Mask, edges.DefaultOptions().WithTones(s.Melts))
 	if len(found.Of(edges.Lost)) == 0 {
 		return part, false
 	}
-	said := wording.SayEdges(found, analysis.Read(s.Picture, s.Options).Chosen().Groups())
+	said := wording.SayEdges(found, namesIn(s))
 	img := stills.Annotate(painted(paper, "grey", views.Look{}), nil, sheetSmall)
 	drawLost(img, found)
 	return sheet.Part{
@@ -142,6 +152,52 @@ func drawLost(img *image.RGBA, found *edges.Found) {
 			})
 		}
 	}
+}
+
+// focusPart says whether the strongest contrast lies where the eye should go, if that was marked.
+func focusPart(s SheetSubject, paper analysis.Pixels) (part sheet.Part, ok bool) {
+	if len(s.Focus) == 0 {
+		return part, false
+	}
+	found, size := focus.Find(s.Picture, s.Options.Mask, focus.DefaultOptions()), s.Picture.Bounds().Size()
+	var marks []focus.Mark
+	for _, p := range s.Focus {
+		marks = append(marks, focus.MarkOf(p.At, size))
+	}
+	answer := found.Of(marks)
+	said := wording.SayFocus(found, answer, namesIn(s))
+	img := stills.Annotate(painted(paper, "grey", views.Look{}), nil, sheetSmall)
+	drawFocus(img, found, answer, marks)
+	part = sheet.Part{
+		Head: "Focus: where should the eye go?", Say: sentences(said.Title, said.Lines), Picture: img, Name: "Dashes: where it should go",
+	}
+	if len(found.Places) > 0 {
+		part.Name += "; ring: the strongest"
+	}
+	return part, true
+}
+
+// drawFocus draws a ring of dashes round each mark, and a whole one, within, round the strongest
+// contrast, light with a dark rim.
+func drawFocus(img *image.RGBA, found *focus.Found, answer focus.Answer, marks []focus.Mark) {
+	const dashes = 12 // of a ring (our choice)
+	w, h := float64(img.Rect.Dx()), float64(img.Rect.Dy())
+	radius, wide := found.Radius()*max(w, h), max(w, h)/250 // our choice
+	mark := ink.Mark{Grey: ink.LightGrey, Rim: wide / 2, RimGrey: ink.DarkGrey}
+	for _, m := range marks {
+		at := ink.Pt(m.X*w, m.Y*h)
+		mark.Lines = append(mark.Lines, ink.Dashes(at, radius, dashes, wide)...)
+		mark.Lines = append(mark.Lines, ink.Line{Points: []ink.Point{at, at}, Width: 2 * wide})
+	}
+	if len(found.Places) > 0 {
+		best := found.Places[0]
+		if answer.There {
+			best = answer.Marks[answer.Strongest].Place
+		}
+		ring := ink.Ellipse(ink.Pt(best.X*w, best.Y*h), ink.Pt(0.7*radius, 0.7*radius))
+		mark.Lines = append(mark.Lines, ink.Line{Points: ring, Closed: true, Width: wide})
+	}
+	new(ink.Drawer).Draw(img, img.Rect, []ink.Mark{mark})
 }
 
 // grewPart shows how the picture grew.

@@ -29,8 +29,11 @@ type SheetSubject struct {
 	Notes    []notes.Note
 	Options  analysis.Options    // how the groups are made, and what is left out
 	Bands    float64             // how many, as Look.Knob; 0 for as many as at first
+	Melts    float64             // tones, as Look.Knob of the lost edges; 0 for as many as at first
+	Agree    float64             // tones within which shadows agree; 0 for as many as at first
 	Families *families.Found     // nil where none are to be shown
 	Judged   []setup.Judged      // what the painter said of them
+	Focus    []setup.Place       // where the eye should go
 	Grew     *wording.GrowthText // how the picture grew; nil where that isn't known
 }
 
@@ -40,7 +43,7 @@ func SheetOfStill(still *stills.Still) SheetSubject {
 	return SheetSubject{
 		Title: SheetTitle(m.Name, m.Time), Name: m.Name, Time: m.Time, Source: m.Source, Display: m.Display,
 		Picture: still.Picture, Notes: still.Notes.Notes,
-		Options: analysis.Options{Mask: m.LeftOut.Mask(still.Picture)}, Judged: m.Judged(),
+		Options: analysis.Options{Mask: m.LeftOut.Mask(still.Picture)}, Judged: m.Judged(), Focus: m.Marked(),
 	}
 }
 
@@ -50,6 +53,7 @@ func (s SheetSubject) meta() stills.Meta {
 		Name: s.Name, Time: s.Time, Source: s.Source, Display: s.Display, Width: s.Picture.Width, Height: s.Picture.Height,
 		LeftOut: stills.LeftOutOf(s.Options.Mask), Reading: stills.FiguresOf(analysis.Read(s.Picture, s.Options)),
 		LocalColours: stills.LocalColoursOf(slices.DeleteFunc(slices.Clone(s.Judged), func(j setup.Judged) bool { return !j.Kept }), image.Point{}),
+		Focus:        stills.FocusOf(s.Focus, image.Point{}),
 	}
 }
 

@@ -204,3 +204,17 @@ func Ellipse(middle, half Point) []Point {
 	}
 	return points
 }
+
+// Dashes returns a ring round a place as so many dashes, each as long as the gap behind it.
+func Dashes(middle Point, radius float64, count int, width float64) (lines []Line) {
+	const points = 8 // of an arc (our choice)
+	for i := range count {
+		arc := make([]Point, points)
+		for k := range arc {
+			sin, cos := math.Sincos(2 * math.Pi * (float64(i) + 0.5*float64(k)/(points-1)) / float64(count))
+			arc[k] = middle.Plus(Pt(radius*cos, radius*sin))
+		}
+		lines = append(lines, Line{Points: arc, Width: width})
+	}
+	return lines
+}
