@@ -15,6 +15,7 @@ import (
 	"app.tonedesk/gui/preferences"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // parts are the window's widgets.
@@ -225,7 +226,12 @@ func showSheet(d *Desk) {
 
 // prefActs joins the page of settings to the window.
 func prefActs(d *Desk) preferences.Acts {
-	acts := preferences.Acts{Changed: d.chosen, StayOnTop: func(bool) { d.toggleAbove() }, Tray: func(on bool) { toggleTray(d, on) }, Done: func() { d.openPanel(panelNone) }}
+	acts := preferences.Acts{Monitor: func() string { return d.ways.Colours.Now().Monitor },
+		Shown: func() string {
+			now := d.ways.Colours.Now()
+			return wording.SayShownIn(now.Monitor, now.Space.Title(), now.Err)
+		},
+		Changed: d.chosen, StayOnTop: func(bool) { d.toggleAbove() }, Tray: func(on bool) { toggleTray(d, on) }, Done: func() { d.openPanel(panelNone) }}
 	if d.Store != nil {
 		acts.Folder = d.Store.Folder("")
 		acts.ShowFolder = func() { d.stills.openFolder(acts.Folder) }

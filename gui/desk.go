@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/comparing"
 	"app.tonedesk/gui/host"
@@ -85,6 +86,7 @@ type Desk struct {
 // lastPicture is what is known of the picture that was shown last.
 type lastPicture struct {
 	bounds  image.Rectangle // in the source's pixels
+	space   *colour.Space   // in which it was read; nil: sRGB
 	at      time.Time       // when it was read
 	flashes bool            // by itself
 	counted float64         // share of its pixels
@@ -169,6 +171,7 @@ func (d *Desk) Run() {
 	})
 	d.parts.keys.Begin()
 	d.pointer.Begin(ctx)
+	go d.Guarded("see in which colours the display shows", func() { d.ways.Colours.Run(ctx) })
 	go d.Guarded("see where the window is", func() { d.own.Poll(ctx) })
 	if d.Store != nil {
 		go d.Guarded("see what others keep", func() {
@@ -286,6 +289,7 @@ func (d *Desk) Freeze() {
 // settled takes changed settings over: to the window, the worker and the file.
 func (d *Desk) settled() {
 	d.settings = d.settings.Valid()
+	d.ways.Colours.Choose(d.settings)
 	d.watcher.SetRate(d.settings.PerSecond)
 	d.showSettings()
 	d.standing.keeps.Renew()

@@ -14,7 +14,7 @@ import (
 // showFrame puts what the worker made of a frame into the parts.
 func (d *Desk) showFrame(s *live.Shown) {
 	d.last.at, d.last.counted = s.At, s.Reading.Share()
-	d.last.bounds, d.last.flashes = s.Bounds, s.Flashes
+	d.last.bounds, d.last.space, d.last.flashes = s.Bounds, s.Space, s.Flashes
 	followed := follow(d, s)
 	if s.Picked != nil && s.Picked == d.pick {
 		d.pick = nil

@@ -6,10 +6,12 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/displays"
 	"app.tonedesk/gui/remember"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/watching"
+	"app.tonedesk/gui/wording"
 )
 
 // watch makes from the source, with what lies on its picture.
@@ -29,6 +31,24 @@ func joinWays(d *Desk) {
 		Opened:  func(from setup.Source) { d.memory.Opened(from) },
 		Still:   func(id string) (capture.Stream, error) { return d.stills.stream(id) },
 	})
+	joinColours(d)
+}
+
+// joinColours has what is watched on the screen read in the colours of its display.
+func joinColours(d *Desk) {
+	d.ways.Colours.Choose(d.settings)
+	d.ways.Colours.Changed = func(now displays.State, anew bool) {
+		d.Soon(func() {
+			if anew {
+				d.watcher.Reopen(d.ways.Opener(d.setup.Source))
+			}
+			if now.Err != nil {
+				d.Messages.Fail(wording.SayDisplayRefused(now.Err))
+				fyne.LogError("reading the display's colours", now.Err)
+			}
+			renewSheet(d)
+		})
+	}
 }
 
 // targetStill makes a still the target.

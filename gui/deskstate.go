@@ -42,6 +42,9 @@ func (d *Desk) showState() {
 			text.Name = still.Meta.Name
 		}
 	}
+	if d.last.space != nil && !d.last.bounds.Empty() && state.State != capture.Gone && state.State != capture.NotAnswering {
+		text.State = wording.InSpace(text.State, d.last.space.Name)
+	}
 	if !chosen(d) {
 		text.Sign, text.State = widgets.SignHidden, wording.SayNothingChosen()
 	}

@@ -58,7 +58,7 @@ func joinEverywhere(d *Desk) *everywhere.Keys {
 	acts := everywhere.Acts{
 		Show: d.Show, Handle: d.own.Handle, Kept: d.keep, Renewed: func() { renewSheet(d) },
 		Shows: func(pixel image.Point) (image.Point, bool) { return d.Mirror.SourceAt(pixel) }, Under: func() (image.Point, bool) { return d.Mirror.Under() }, Select: func(spot int) { d.selected = spot },
-		Use: d.ways.Use, Follower: d.ways.Follower,
+		Use: d.ways.Use, SpaceAt: d.ways.Colours.At, Follower: d.ways.Follower,
 	}
 	acts.Do[everywhere.Freeze], acts.Do[everywhere.Keep] = d.Freeze, func() { d.stills.keep(false) }
 	acts.Do[everywhere.View] = func() { d.nextView(1) }

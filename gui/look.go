@@ -75,7 +75,7 @@ func (d *Desk) turnKnob(steps int) {
 // joinPointer makes the one that reads under the pointer.
 func joinPointer(d *Desk) {
 	d.pointer.Host, d.pointer.Acts = &d.Host, pointer.Acts{
-		Use: d.ways.Use, Off: func() { toggleUnder(d) },
+		Use: d.ways.Use, SpaceAt: d.ways.Colours.At, Off: func() { toggleUnder(d) },
 		A: func() *analysis.Spot {
 			if len(d.last.spots) == 0 || d.last.spots[0].Err != nil {
 				return nil

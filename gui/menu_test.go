@@ -239,7 +239,7 @@ func TestSettingsDoNotScroll(t *testing.T) {
 	const room, width = 351, 364 // from the sentence's top to above the tabs, in 380 x 760
 	d := newTestDesk(t, settings.Defaults())
 	d.openPanel(panelSettings)
-	for i, name := range []string{"Window", "Measuring", "Rules", "Stills"} {
+	for i, name := range []string{"Window", "Measuring", "Rules", "Stills", "Display"} {
 		d.parts.sheet.Tabs().Choose(i)
 		if high := d.parts.sheet.LeastHeight(width); high > room || d.parts.sheet.Tabs().ChosenWord() != name {
 			t.Errorf("%s asks for %g, and there are %d", d.parts.sheet.Tabs().ChosenWord(), high, room)

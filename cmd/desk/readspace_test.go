@@ -62,6 +62,31 @@ func TestReadInTheFilesColours(t *testing.T) {
 	}
 }
 
+// Of a file that tells its colours twice, what isn't asked is named. Source of the order: W3C PNG
+// Specification, Third Edition, 4.3.
+func TestWhatIsOverriddenIsSaid(t *testing.T) {
+	var file bytes.Buffer
+	if err := stills.WritePNGIn(&file, opaqueGrey(), colour.AdobeRGB); err != nil {
+		t.Fatal(err)
+	}
+	const head = 8 + 25             // signature and header chunk
+	chunk := "cICP\x0c\x0d\x00\x01" // Display P3, whatever the profile says
+	told := binary.BigEndian.AppendUint32(bytes.Clone(file.Bytes()[:head]), uint32(len(chunk)-4))
+	told = binary.BigEndian.AppendUint32(append(told, chunk...), crc32.ChecksumIEEE([]byte(chunk)))
+	path := filepath.Join(t.TempDir(), "twice.png")
+	if err := os.WriteFile(path, append(told, file.Bytes()[head:]...), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	e := desktest.Run(t, "", "read", path)
+	e.PlainErrors(t, 0)
+	if !strings.Contains(e.Out, "read in Display P3") || !strings.Contains(e.Out, "not asked  its profile: something else") {
+		t.Errorf("it says\n%s", e.Out)
+	}
+	if e := desktest.Run(t, "", "read", "--json", path); !strings.Contains(e.Out, `"from":"cicp","overridden":["icc"]`) {
+		t.Errorf("in JSON it says\n%.300s", e.Out)
+	}
+}
+
 // High dynamic range is refused in a sentence, and a profile that is none.
 func TestRefusedColoursAreSaid(t *testing.T) {
 	var plain bytes.Buffer
@@ -88,4 +113,13 @@ func TestRefusedColoursAreSaid(t *testing.T) {
 			t.Errorf("%.4s: %q lacks %q", chunk, e.Err, want)
 		}
 	}
+}
+
+// opaqueGrey is a small picture that is all there.
+func opaqueGrey() *image.NRGBA {
+	img := image.NewNRGBA(image.Rect(0, 0, 4, 4))
+	for i := range img.Pix {
+		img.Pix[i] = 255
+	}
+	return img
 }

@@ -9,6 +9,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/native"
@@ -29,6 +30,7 @@ type Acts struct {
 	Kept    func()                                            // the settings were changed
 	Renewed func()                                            // what the rows say is another now
 
+	SpaceAt  func(context.Context, image.Point) *colour.Space                  // the colours of the display at a place; nil for sRGB
 	Use      func(do func(capture.Backend) error) error                        // reads the desktop
 	Follower func(do func(capture.Follower, capture.WindowStream) error) error // can read windows; the one followed last, or nil
 }

@@ -161,5 +161,9 @@ func (k *Keys) readAt(ctx context.Context, at image.Point, side int) (analysis.S
 	if err != nil {
 		return analysis.Spot{}, err
 	}
-	return analysis.ReadArea(pictures.Pixels(&f), image.Rectangle{Max: f.Size})
+	p := pictures.Pixels(&f)
+	if k.SpaceAt != nil {
+		p.Space = k.SpaceAt(ctx, at)
+	}
+	return analysis.ReadArea(p, image.Rectangle{Max: f.Size})
 }

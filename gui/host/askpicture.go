@@ -13,6 +13,16 @@ import (
 // AskPictureFile lets the painter choose a picture file, what for in words: "open the picture".
 // Its path is handed to take.
 func (h *Host) AskPictureFile(what wording.Phrase, take func(path string)) {
+	h.askFile(what, pictureEndings, take)
+}
+
+// AskProfileFile lets the painter choose the file of a colour profile.
+func (h *Host) AskProfileFile(take func(path string)) {
+	h.askFile("choose the profile", []string{".icc", ".icm"}, take)
+}
+
+// askFile lets the painter choose a file whose name ends in one of some endings.
+func (h *Host) askFile(what wording.Phrase, endings []string, take func(path string)) {
 	open := dialog.NewFileOpen(func(file fyne.URIReadCloser, err error) {
 		h.FocusMirror()
 		if err != nil {
@@ -26,7 +36,7 @@ func (h *Host) AskPictureFile(what wording.Phrase, take func(path string)) {
 		_ = file.Close() // it is opened again by its path, as all pictures are
 		take(path)
 	}, h.Window)
-	open.SetFilter(pictureFilter{storage.NewExtensionFileFilter(pictureEndings)})
+	open.SetFilter(pictureFilter{storage.NewExtensionFileFilter(endings)})
 	h.ShowDialog(wording.Capitalised(string(what)), open)
 }
 

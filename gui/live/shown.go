@@ -42,6 +42,7 @@ type Shown struct {
 	Img      *image.RGBA
 	Loupe    *image.RGBA // nil: none
 	Bounds   image.Rectangle
+	Space    *colour.Space   // in which it is read; nil: sRGB
 	Part     image.Rectangle // of the picture, that Img shows
 	Flipped  bool
 	Reading  *analysis.Reading

@@ -120,7 +120,8 @@ func (w *Worker) Frame(f *capture.Frame, repeated bool) {
 	w.grower.grow(&t)
 	s := &w.shown
 	s.Flashes = w.flicker.flashes
-	s.Bounds, s.Part, s.Flipped, s.At = t.bounds, t.lay.Bounds, t.Settings.Flipped, f.At
+	s.Bounds, s.Space = t.bounds, t.pixels.Space
+	s.Part, s.Flipped, s.At = t.lay.Bounds, t.Settings.Flipped, f.At
 	s.Reading = w.read(&t)
 	s.Move = w.move(&t)
 	s.Canvas = w.canvas.look(w, &t)

@@ -23,25 +23,26 @@ func Pixels(f *capture.Frame) analysis.Pixels {
 
 // OfFile returns a picture that was read from a file as the analysis reads it, in the colours that
 // the file says, and what of it says them. No byte is copied. For errors see SpaceOf.
-func OfFile(p *picturefile.Picture) (analysis.Pixels, ToldBy, error) {
+func OfFile(p *picturefile.Picture) (analysis.Pixels, Told, error) {
 	space, by, err := SpaceOf(p.Colours)
+	told := Told{By: by, Overridden: overridden(p.Colours, by)}
 	if err != nil {
-		return analysis.Pixels{}, by, err
+		return analysis.Pixels{}, told, err
 	}
-	return analysis.Pixels{Pix: p.Pix, Stride: p.Stride, Width: p.Size.X, Height: p.Size.Y, Layout: analysis.RGBA, Space: space}, by, nil
+	return analysis.Pixels{Pix: p.Pix, Stride: p.Stride, Width: p.Size.X, Height: p.Size.Y, Layout: analysis.RGBA, Space: space}, told, nil
 }
 
 // Open reads a picture file. For errors see OfFile and picturefile.Open.
-func Open(path string) (analysis.Pixels, ToldBy, error) {
+func Open(path string) (analysis.Pixels, Told, error) {
 	picture, err := picturefile.Open(path)
 	if err != nil {
-		return analysis.Pixels{}, "", err
+		return analysis.Pixels{}, Told{}, err
 	}
-	p, by, err := OfFile(picture)
+	p, told, err := OfFile(picture)
 	if err != nil {
-		return p, by, fmt.Errorf("open picture %q: %w", path, err)
+		return p, told, fmt.Errorf("open picture %q: %w", path, err)
 	}
-	return p, by, nil
+	return p, told, nil
 }
 
 // Follow returns the stream of a picture file, laid over white where it is partly transparent:

@@ -54,6 +54,28 @@ func SpaceOf(c header.Colours) (s *colour.Space, by ToldBy, err error) {
 	return s.Known(), by, nil
 }
 
+// Told is what of a file told its colours, and what else of it does, but isn't asked.
+type Told struct {
+	By         ToldBy
+	Overridden []ToldBy
+}
+
+// overridden returns what else of a file tells colours, and isn't asked, since by counts more.
+func overridden(c header.Colours, by ToldBy) (others []ToldBy) {
+	for _, told := range []struct {
+		by ToldBy
+		is bool
+	}{
+		{ToldByCodePoints, c.CodePoints != nil}, {ToldByProfile, c.Profile != nil}, {ToldBySRGB, c.SRGB},
+		{ToldByGamma, c.Gamma != 0 || c.Primaries != nil},
+	} {
+		if told.is && told.by != by {
+			others = append(others, told.by)
+		}
+	}
+	return others
+}
+
 // Code points of ITU-T H.273 (2021), tables 2 and 3 (from memory).
 const (
 	unspecified = 2

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/pictures"
 )
@@ -20,15 +21,16 @@ const (
 
 // look is what lies around the pointer.
 type look struct {
-	at  image.Point // pixel under the pointer, on the desktop
-	img *image.RGBA // the square around it as far as it lies on the desktop, opaque, its place the desktop's; nil: not read
+	at    image.Point // pixel under the pointer, on the desktop
+	img   *image.RGBA // the square around it as far as it lies on the desktop, opaque, its place the desktop's; nil: not read
+	space *colour.Space
 }
 
 // read looks once: where the pointer is, and around it if that is wanted there.
-func read(ctx context.Context, use func(func(capture.Backend) error) error, wanted func(image.Point) bool) (l look, err error) {
+func read(ctx context.Context, acts Acts, wanted func(image.Point) bool) (l look, err error) {
 	ctx, cancel := context.WithTimeout(ctx, wait)
 	defer cancel()
-	err = use(func(b capture.Backend) (err error) {
+	err = acts.Use(func(b capture.Backend) (err error) {
 		if l.at, err = capture.PointerAt(ctx, b); err != nil || !wanted(l.at) {
 			return err
 		}
@@ -40,6 +42,9 @@ func read(ctx context.Context, use func(func(capture.Backend) error) error, want
 		}
 		return err
 	})
+	if l.img != nil && acts.SpaceAt != nil {
+		l.space = acts.SpaceAt(ctx, l.at)
+	}
 	return l, err
 }
 
@@ -54,12 +59,12 @@ func (l look) same(other look) bool {
 	if l.at != other.at || (l.img == nil) != (other.img == nil) {
 		return false
 	}
-	return l.img == nil || l.img.Rect == other.img.Rect && bytes.Equal(l.img.Pix, other.img.Pix)
+	return l.img == nil || l.space == other.space && l.img.Rect == other.img.Rect && bytes.Equal(l.img.Pix, other.img.Pix)
 }
 
 // spot reads the square of side pixels in the middle, as a spot there would.
 func (l look) spot(side int) (analysis.Spot, error) {
-	p := analysis.Pixels{Pix: l.img.Pix, Stride: l.img.Stride, Width: l.img.Rect.Dx(), Height: l.img.Rect.Dy()}
+	p := analysis.Pixels{Pix: l.img.Pix, Stride: l.img.Stride, Width: l.img.Rect.Dx(), Height: l.img.Rect.Dy(), Space: l.space}
 	at := l.at.Sub(l.img.Rect.Min)
 	return analysis.ReadSpot(p, at.X, at.Y, side)
 }

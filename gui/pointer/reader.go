@@ -18,12 +18,13 @@ import (
 
 // Acts are what the reader asks of the window.
 type Acts struct {
-	Use     func(func(capture.Backend) error) error // the way to the screen
-	A       func() *analysis.Spot                   // spot A; nil where it isn't read
-	Watched func() image.Rectangle                  // the region that is watched; none where it is no region
-	Spots   func() []image.Rectangle                // what is measured in it: the chip keeps off where it can
-	Hides   func(renew bool)                        // Covers is another now; renew: what is shown is to be read anew for it
-	Off     func()                                  // reading can't be done: it is to be switched off
+	Use     func(func(capture.Backend) error) error          // the way to the screen
+	SpaceAt func(context.Context, image.Point) *colour.Space // the colours of the display at a place; nil for sRGB
+	A       func() *analysis.Spot                            // spot A; nil where it isn't read
+	Watched func() image.Rectangle                           // the region that is watched; none where it is no region
+	Spots   func() []image.Rectangle                         // what is measured in it: the chip keeps off where it can
+	Hides   func(renew bool)                                 // Covers is another now; renew: what is shown is to be read anew for it
+	Off     func()                                           // reading can't be done: it is to be switched off
 }
 
 // Reader reads under the pointer: over the mirror what that shows of its source, elsewhere what is on

@@ -33,7 +33,7 @@ func (r *Reader) run(ctx context.Context) {
 		case <-tick.C:
 		}
 		r.looks.Add(1)
-		now, err := read(ctx, r.Use, func(at image.Point) bool {
+		now, err := read(ctx, r.Acts, func(at image.Point) bool {
 			return !r.overMirror(at, at != was) && !square(at).Overlaps(c.box)
 		})
 		if err != nil {

@@ -3,6 +3,7 @@ package preferences
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strconv"
 
 	"app.tonedesk/analysis/growth"
@@ -51,6 +52,41 @@ func (p *Page) measuring() []widgets.FormRow {
 		segments(p, "Value counts from", []bool{false, true}, func(white bool) string { return map[bool]string{false: "black", true: "white"}[white] }, func(s *settings.Settings) *bool { return &s.FromWhite }),
 		p.amount("A left-out colour spans", 1, 12, 1, wording.Tenth, func(s *settings.Settings) *float64 { return &s.LikeWithin }),
 	}
+}
+
+func (p *Page) display() []widgets.FormRow { return []widgets.FormRow{p.displayColours()} }
+
+// displayColours is in which colours the display shows what it is given that the watched source lies on.
+func (p *Page) displayColours() widgets.FormRow {
+	all := settings.AllColours()
+	choose := func(monitor string, c settings.Colours) {
+		p.set(func(s *settings.Settings) { *s = s.WithColours(monitor, c) })
+	}
+	now := func() int { return max(0, slices.Index(all, p.now.ColoursOf(p.Monitor()).In)) }
+	var shown *widgets.Picklist
+	shown = widgets.NewPicklist(words(all, coloursWord), now(), p.Keys, p.OpenList, func(i int) {
+		if all[i] != settings.ColoursFile {
+			choose(p.Monitor(), settings.Colours{In: all[i]})
+			return
+		}
+		monitor := p.Monitor()
+		shown.Set(now()) // until a file is chosen
+		p.AskProfileFile(func(path string) { choose(monitor, settings.Colours{In: all[i], File: path}) })
+	})
+	shown.Again = func(i int) bool { return all[i] == settings.ColoursFile } // another file
+	p.sync = append(p.sync, func() { shown.Set(now()) })
+	return widgets.FormRow{Name: wording.SayDisplayColours, Control: shown, Says: p.Shown}
+}
+
+// coloursWord is what colours are called: published spaces by their names.
+func coloursWord(in settings.ColoursIn) string {
+	switch in {
+	case settings.ColoursOwn:
+		return wording.SayOwnProfile
+	case settings.ColoursFile:
+		return wording.SayProfileFile
+	}
+	return string(in)
 }
 
 // rate says how often is read: 0 as often as it pays.

@@ -14,6 +14,8 @@ type Acts struct {
 	Tray       func(on bool)
 	Folder     string // where stills are kept; "" for nowhere
 	ShowFolder func()
+	Monitor    func() string // that what is watched lies on, by its name; "" where that isn't known
+	Shown      func() string // says in which colours that is read
 	Done       func()
 }
 
@@ -30,7 +32,7 @@ type Page struct {
 var parts = []struct {
 	name string
 	rows func(p *Page) []widgets.FormRow
-}{{"Window", (*Page).window}, {"Measuring", (*Page).measuring}, {"Rules", (*Page).rules}, {"Stills", (*Page).stills}}
+}{{"Window", (*Page).window}, {"Measuring", (*Page).measuring}, {"Rules", (*Page).rules}, {"Stills", (*Page).stills}, {"Display", (*Page).display}}
 
 // New returns the page, its first part open. It writes to the settings, and then tells.
 func New(h *host.Host, now *settings.Settings, acts Acts) *Page {

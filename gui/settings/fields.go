@@ -84,6 +84,7 @@ func (s *Settings) fields() []field {
 		fieldOf("keys_everywhere", &s.Everywhere, nil),
 		fieldOf("keys", &s.EveryKeys, confineKeys),
 		fieldOf("display", &s.Display, plainText(maxNote, d.Display)),
+		fieldOf("display_colours", &s.ShownIn, confineShownIn),
 		fieldOf("width", &s.Width, between(MinWidth, maxSide, d.Width)),
 		fieldOf("height", &s.Height, between(MinHeight, maxSide, d.Height)),
 	}

@@ -55,9 +55,10 @@ type Settings struct {
 	Places       []Placed           // the same by arrangement of screens, the newest first; never written to
 	Width        float32            // the window's inside in Fyne units
 	Height       float32
-	Everywhere   bool              // its keys work in every program
-	EveryKeys    map[string]string // which they are, by deed; a deed that isn't there has its own, "" is none; never written to once set
-	Display      string            // note on the colour space the display is taken to have
+	Everywhere   bool               // its keys work in every program
+	EveryKeys    map[string]string  // which they are, by deed; a deed that isn't there has its own, "" is none; never written to once set
+	Display      string             // note on the colour space the display is taken to have, where ShownIn says nothing
+	ShownIn      map[string]Colours // in which colours each display shows what it is given, by its name, "" for those without one; never written to once set
 
 	unknown map[string]json.RawMessage // fields of others, written back as they were
 }

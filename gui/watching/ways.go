@@ -8,7 +8,9 @@ import (
 
 	"app.tonedesk/assets"
 	"app.tonedesk/capture"
+	"app.tonedesk/capture/monitors"
 	"app.tonedesk/capture/picturefile"
+	"app.tonedesk/gui/displays"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/setup"
@@ -23,6 +25,8 @@ type Ways struct {
 	region regionPicker
 	points pointing
 	shares pointing // the desktop asks what to share
+
+	Colours *displays.Colours // of the displays that are watched
 }
 
 // Acts are what the ways ask of the window.
@@ -40,7 +44,7 @@ type Acts struct {
 
 // New returns the ways; pick makes the one to the screen, when it is needed.
 func New(h *host.Host, pick func() (capture.Backend, error), acts Acts) *Ways {
-	w := &Ways{Host: h, Acts: acts}
+	w := &Ways{Host: h, Acts: acts, Colours: displays.New(displays.System{List: monitors.List, Profile: monitors.Profile})}
 	w.screen.pick = pick
 	w.region = regionPicker{
 		Host: h, screen: &w.screen, handle: acts.Handle, chosen: acts.Region, back: acts.Show,
@@ -67,6 +71,9 @@ func (w *Ways) PickRegion() {
 
 // Opener returns the function that opens a source for the watcher; nil where there is none.
 func (w *Ways) Opener(from setup.Source) func(context.Context) (capture.Stream, error) {
+	if !from.Kind.OnScreen() {
+		w.Colours.Elsewhere()
+	}
 	open := w.way(from)
 	if open == nil {
 		return nil
@@ -84,13 +91,13 @@ func (w *Ways) way(from setup.Source) func(context.Context) (capture.Stream, err
 	case setup.SourceNothing:
 		return nil
 	case setup.SourceRegion:
-		return func(ctx context.Context) (capture.Stream, error) { return w.screen.open(ctx, from.Region) }
+		return w.coloured(func() image.Rectangle { return from.Region }, func(ctx context.Context) (capture.Stream, error) { return w.screen.open(ctx, from.Region) })
 	case setup.SourceWindow:
 		return func(ctx context.Context) (capture.Stream, error) { return w.openWindow(ctx, from) }
 	case setup.SourceShared:
-		return func(ctx context.Context) (capture.Stream, error) {
+		return w.coloured(nowhere, func(ctx context.Context) (capture.Stream, error) {
 			return w.screen.share(ctx, from.Window, from.Region)
-		}
+		})
 	case setup.SourcePicture:
 		return func(context.Context) (capture.Stream, error) { return pictures.Follow(from.Path) }
 	case setup.SourceStill:
@@ -99,6 +106,20 @@ func (w *Ways) way(from setup.Source) func(context.Context) (capture.Stream, err
 	}
 	return openDemo
 }
+
+// coloured has the frames of a stream say which colours the display shows there.
+func (w *Ways) coloured(where func() image.Rectangle, open func(context.Context) (capture.Stream, error)) func(context.Context) (capture.Stream, error) {
+	return func(ctx context.Context) (capture.Stream, error) {
+		s, err := open(ctx)
+		if err != nil {
+			return nil, err
+		}
+		return w.Colours.Of(s, where), nil
+	}
+}
+
+// nowhere is where what the desktop shares lies: that isn't told.
+func nowhere() image.Rectangle { return image.Rectangle{} }
 
 // Use calls do with the way to the screen. Any goroutine may call it.
 func (w *Ways) Use(do func(capture.Backend) error) error { return w.screen.use(do) }

@@ -2,6 +2,7 @@ package watching
 
 import (
 	"context"
+	"image"
 
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/setup"
@@ -16,6 +17,7 @@ func (w *Ways) openWindow(ctx context.Context, from setup.Source) (stream captur
 		if err == nil {
 			w.screen.window = s
 			stream = &windowStream{s, from, func(was setup.Source, title string) { w.Soon(func() { w.Renamed(was, title) }) }}
+			stream = w.Colours.Of(stream, func() image.Rectangle { return s.Window().Rect })
 		}
 		return err
 	})

@@ -15,6 +15,7 @@ type Picklist struct {
 	words  []string
 	chosen int
 	choose func(i int)
+	Again  func(i int) bool // choosing it counts also while it is chosen; nil: none does
 	open   func(rows []MenuRow, at fyne.Position)
 
 	back, edge *canvas.Rectangle
@@ -37,9 +38,17 @@ func NewPicklist(words []string, chosen int, keys Keys, open func([]MenuRow, fyn
 // Chosen returns which is chosen.
 func (p *Picklist) Chosen() int { return p.chosen }
 
+// Set shows one of the words as chosen, and tells nobody.
+func (p *Picklist) Set(i int) {
+	if i != p.chosen {
+		p.chosen = i
+		p.redraw()
+	}
+}
+
 // Pick chooses one of the words, as a press in the list does.
 func (p *Picklist) Pick(i int) {
-	if i >= 0 && i < len(p.words) && i != p.chosen {
+	if i >= 0 && i < len(p.words) && (i != p.chosen || p.Again != nil && p.Again(i)) {
 		p.chosen = i
 		p.redraw()
 		p.choose(i)

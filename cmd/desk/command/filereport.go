@@ -53,6 +53,8 @@ type pictureFile struct {
 type spaceReport struct {
 	Name string          `json:"name"`
 	From pictures.ToldBy `json:"from"`
+	// Overridden is what else of the file tells colours, and isn't asked; never nil, so that JSON has an array.
+	Overridden []pictures.ToldBy `json:"overridden"`
 }
 
 // limitsReport holds the shares of the counted pixels that are darker and lighter than
@@ -86,6 +88,9 @@ func (r fileReport) write(w io.Writer) {
 	}
 	if r.Space.Name != colour.SRGB.Name {
 		fmt.Fprintf(w, "  colours    %s\n", plain(wording.SaySpace(r.Space.Name)))
+	}
+	if said := wording.SayOverridden(r.Space.Overridden); said != "" {
+		fmt.Fprintf(w, "  not asked  %s\n", plain(said))
 	}
 	r.writeCounted(w)
 	fmt.Fprintf(w, "  lightness  mean %.1f, half of the picture is at %.1f or darker\n", *l.Mean, *l.P50)

@@ -58,7 +58,7 @@ func runRead(c *call) error {
 
 // read measures a picture file. It may be called from several goroutines.
 func (plan readPlan) read(path string, target *analysis.Target, withFamilies bool) (r fileReport, err error) {
-	pixels, by, err := openToldPicture(path)
+	pixels, told, err := openToldPicture(path)
 	if err != nil {
 		return r, err
 	}
@@ -75,7 +75,7 @@ func (plan readPlan) read(path string, target *analysis.Target, withFamilies boo
 	of.Mask = mask
 	reading := analysis.Read(pixels, of)
 	r = reportOf(path, reading, spots)
-	r.Space = spaceReport{pixels.Space.Title(), by}
+	r.Space = spaceReport{pixels.Space.Title(), told.By, append([]pictures.ToldBy{}, told.Overridden...)}
 	r.LeftOut = leftOut
 	r.targetReport = plan.reportTarget(target, reading)
 	r.setEdges(pixels, mask)

@@ -115,12 +115,12 @@ func openPicture(path string) (analysis.Pixels, error) {
 }
 
 // openToldPicture is openPicture, and says what of the file told its colours.
-func openToldPicture(path string) (analysis.Pixels, pictures.ToldBy, error) {
-	p, by, err := pictures.Open(path)
+func openToldPicture(path string) (analysis.Pixels, pictures.Told, error) {
+	p, told, err := pictures.Open(path)
 	if err != nil {
-		return p, by, explained{sentence(wording.Explain(wording.On("read", path), err)), err}
+		return p, told, explained{sentence(wording.Explain(wording.On("read", path), err)), err}
 	}
-	return p, by, nil
+	return p, told, nil
 }
 
 // layOver lays half-transparent pixels over white, as desk read does: in place, since the

@@ -1,0 +1,65 @@
+package wording
+
+import (
+	"errors"
+	"io/fs"
+
+	"app.tonedesk/analysis/profile"
+	"app.tonedesk/capture/monitors"
+)
+
+// What the settings say of the display's colours.
+const (
+	SayDisplayColours = "The display shows"
+	SayOwnProfile     = "its own profile"
+	SayProfileFile    = "a profile file"
+)
+
+// SayShownIn says in which colours the screen is read, and which monitor that is; "" where it isn't
+// known. refused is why what is chosen isn't taken; nil where it is.
+func SayShownIn(monitor, space string, refused error) string {
+	if refused != nil {
+		return SayDisplayRefused(refused)
+	}
+	if monitor == "" {
+		return "Every display is read in " + space + "."
+	}
+	return "What lies on " + monitor + " is read in " + space + "."
+}
+
+// longestSpace is how much of a space's name stands beside how the source does, in letters: what has
+// room there (our choice). All of it stands in the explanation.
+const longestSpace = 16
+
+// InSpace says how a source does in whose picture there is light of a space: with all there is to say,
+// with the space and a word, and the space alone, since a sign says how the source does too.
+func InSpace(state [3]string, space string) [3]string {
+	short := []rune(space)
+	if len(short) > longestSpace {
+		short = append(short[:longestSpace-1:longestSpace-1], '…')
+	}
+	return [3]string{state[0] + ", " + space, string(short) + ", " + state[2], string(short)}
+}
+
+// displayReasons are why a profile of a display isn't taken.
+var displayReasons = []reason{
+	{monitors.ErrNone, "the desktop keeps no colour profile for it", "choose a file, or a named space"},
+	{profile.ErrTables, "its profile works by lookup tables, which are not read here", "choose one of primaries and curves"},
+	{profile.ErrOther, "its profile is not one of red, green and blue", "choose another"},
+	{profile.ErrLarge, "its profile is larger than 4 megabytes", "choose another"},
+	{profile.ErrDamaged, "its profile is damaged", "choose another"},
+	{fs.ErrNotExist, "the profile's file isn't there", "choose it again"},
+	{fs.ErrPermission, "you are not allowed to open the profile's file", "choose another"},
+}
+
+// SayDisplayRefused says why what is chosen of a display isn't taken, and what is in its place.
+func SayDisplayRefused(err error) string {
+	why, act := Phrase("its profile can't be read"), Phrase("choose another")
+	for _, r := range displayReasons {
+		if errors.Is(err, r.is) {
+			why, act = r.why, r.act
+			break
+		}
+	}
+	return "The display is read in sRGB: " + string(why) + "; " + string(act) + " in the settings."
+}
