@@ -206,3 +206,23 @@ func TestSaveFormFits(t *testing.T) {
 		t.Errorf("%d parts are seen", parts)
 	}
 }
+
+// Text that grows while a dialog lists files closes it: the toolkit's breaks down under that.
+func TestTextGrowsUnderAFileDialog(t *testing.T) {
+	home := t.TempDir()
+	t.Setenv("HOME", home)
+	if err := os.WriteFile(filepath.Join(home, "a picture with a name that takes some lines.png"), nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	d := newTestDesk(t, settings.Defaults())
+	askPicture(d)
+	if d.Window.Canvas().Overlays().Top() == nil {
+		t.Fatal("no dialog")
+	}
+	was := d.settings
+	d.settings.TextPercent = 200
+	d.chosen(was)
+	if d.Window.Canvas().Overlays().Top() != nil {
+		t.Error("the dialog stayed")
+	}
+}
