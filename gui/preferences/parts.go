@@ -108,7 +108,6 @@ func (p *Page) rules() []widgets.FormRow {
 		p.amount("Richer is a gain over", 0, 0.2, 0.01, share, func(s *settings.Settings) *float64 { return &s.Rules.MostGain }),
 		p.amount("An accent keeps within", 1, 5, 0.5, wording.Tenth, func(s *settings.Settings) *float64 { return &s.Rules.KeepsWithin }),
 		p.amount("Shadows agree within", light.LeastTones, light.MostTones, 0.1, wording.SayTones, func(s *settings.Settings) *float64 { return &s.AgreeWithin }),
-		p.amount("Over stills, a line turns from", growth.LeastTones, growth.MostTones, 0.1, wording.SayTones, func(s *settings.Settings) *float64 { return &s.TurnFrom }),
 		p.amount("A line may vanish above", 8, 10, 0.5, wording.Tenth, func(s *settings.Settings) *float64 { return &s.Rules.VanishAbove }),
 	}
 	rows[len(rows)-1].Note = "Common practice of the trade, no source. Style may break it."
@@ -125,10 +124,11 @@ func (p *Page) stills() []widgets.FormRow {
 	turns.Note = "Never more than three times a second."
 	limit := list(p, "Stills may take", []int{256, 512, 1024, 2048, 5120, 10240, 51200, 0}, room, func(s *settings.Settings) *int { return &s.StillsLimit })
 	itself := list(p, "Keep by itself", settings.KeepEvery(), every, func(s *settings.Settings) *int { return &s.KeepEvery })
-	itself.Note = "While the picture changes. A chip says so; never while frozen."
+	itself.Note = "While the picture changes, never while frozen."
 	own := list(p, "These may take", []int{64, 128, 256, 512, 1024, 2048, 5120, 10240}, room, func(s *settings.Settings) *int { return &s.KeepLimit })
 	own.Note = "Then the oldest of them go, but none with a name or notes."
 	return append(rows, limit, itself, own,
+		p.amount("A series turns from", growth.LeastTones, growth.MostTones, 0.1, wording.SayTones, func(s *settings.Settings) *float64 { return &s.TurnFrom }),
 		segments(p, "Small pictures in", []bool{false, true}, func(grey bool) string { return map[bool]string{false: "colour", true: "greys"}[grey] }, func(s *settings.Settings) *bool { return &s.GreyStills }),
 		turns)
 }
