@@ -121,12 +121,11 @@ func (p *Page) stills() []widgets.FormRow {
 		rows = append(rows, widgets.FormRow{Name: "Folder", Control: widgets.NewButton(name, p.Keys, p.ShowFolder)})
 	}
 	turns := p.amount("In turns, change every", settings.LeastTurn, settings.MostTurn, 0.1, func(v float64) string { return wording.Tenth(v) + wording.Nbsp + "s" }, func(s *settings.Settings) *float64 { return &s.TurnEvery })
-	turns.Note = "Never more than three times a second."
 	limit := list(p, "Stills may take", []int{256, 512, 1024, 2048, 5120, 10240, 51200, 0}, room, func(s *settings.Settings) *int { return &s.StillsLimit })
 	itself := list(p, "Keep by itself", settings.KeepEvery(), every, func(s *settings.Settings) *int { return &s.KeepEvery })
 	itself.Note = "While the picture changes, never while frozen."
 	own := list(p, "These may take", []int{64, 128, 256, 512, 1024, 2048, 5120, 10240}, room, func(s *settings.Settings) *int { return &s.KeepLimit })
-	own.Note = "Then the oldest of them go, but none with a name or notes."
+	own.Note = "Then the oldest go, but none with a name or notes."
 	return append(rows, limit, itself, own,
 		p.amount("A series turns from", growth.LeastTones, growth.MostTones, 0.1, wording.SayTones, func(s *settings.Settings) *float64 { return &s.TurnFrom }),
 		segments(p, "Small pictures in", []bool{false, true}, func(grey bool) string { return map[bool]string{false: "colour", true: "greys"}[grey] }, func(s *settings.Settings) *bool { return &s.GreyStills }),
