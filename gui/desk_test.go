@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -48,6 +49,7 @@ func newTestDeskOn(t *testing.T, s settings.Settings, store *stills.Store) *Desk
 	d.flashes.every, d.worker.TextEvery, d.worker.CanvasSettles = 0, 0, 0 // tests are no painters
 	d.Mirror.Flashes.Every = 0
 	d.Messages.Later = nil                                                // nothing fades while a test looks
+	d.Later = func(time.Duration, func()) func() { return func() {} }     // a timer would run beside the test
 	t.Cleanup(func() { d.Leaving.Store(true) })                           // no timer runs beside the next test
 	d.clipboard.Put = func([]byte) error { return native.ErrUnsupported } // never the user's clipboard
 	d.marker.saver.Saved = func() {}                                      // it would run beside the test
