@@ -65,6 +65,7 @@ func figureSettings(page string, perSecond int) string {
 func figureStart(t *testing.T) {
 	server, _ := figureScreen(t)
 	home, empty := t.TempDir(), buildEmpty(t)
+	desktest.Program(t) // building it is no start
 	var ours, none []time.Duration
 	for range 9 {
 		none = append(none, emptyStart(t, server, home, empty))
