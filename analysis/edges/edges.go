@@ -104,11 +104,9 @@ const Longest = 480
 
 // Find looks for edges in a picture; mask is what is left out of it, nil for nothing. Pixels that
 // fail Check are an empty picture, which has none. Any goroutine may call it.
-func Find(p analysis.Pixels, mask *analysis.Mask, o Options) *Found {
-	r := reduce.New()
-	defer r.Close()
-	size := SizeOf(image.Pt(p.Width, p.Height))
-	return new(Finder).Find(r.Reduce(p, size.X, size.Y, mask), o)
+func Find(p analysis.Pixels, mask *analysis.Mask, o Options) (found *Found) {
+	reduce.Once(p, mask, Longest, func(small *reduce.Picture) { found = new(Finder).Find(small, o) })
+	return found
 }
 
 // SizeOf returns the size that a picture is reduced to for its edges to be looked for.
