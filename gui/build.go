@@ -11,6 +11,7 @@ import (
 
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/everywhere"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/menus"
 	"app.tonedesk/gui/preferences"
 	"app.tonedesk/gui/settings"
@@ -117,14 +118,14 @@ func (d *Desk) joinBar() {
 			do()
 		}
 	}
-	act(bar.OnTop, "Stay on top, K", d.toggleAbove)
-	act(bar.Freeze, "Freeze, F", d.Freeze)
+	act(bar.OnTop, language.Say("Stay on top, K"), d.toggleAbove)
+	act(bar.Freeze, language.Say("Freeze, F"), d.Freeze)
 	act(bar.View, viewTip(d.settings.View), func() { d.parts.views.Open(bar.View.Below()) })
-	act(bar.More, "Menu, F1 lists all keys", func() { openMenu(d, bar.More.Below()) })
-	act(strip.Under, "Read under the pointer, P", func() { toggleUnder(d) })
-	act(strip.Out, "Zoom out, Ctrl+−", func() { d.Mirror.Zoom(-1) })
-	act(strip.Fit, "All of the picture, Ctrl+0", func() { d.Mirror.Zoom(0) })
-	act(strip.In, "Zoom in, Ctrl++", func() { d.Mirror.Zoom(1) })
+	act(bar.More, language.Say("Menu, F1 lists all keys"), func() { openMenu(d, bar.More.Below()) })
+	act(strip.Under, language.Say("Read under the pointer, P"), func() { toggleUnder(d) })
+	act(strip.Out, language.Say("Zoom out, Ctrl+−"), func() { d.Mirror.Zoom(-1) })
+	act(strip.Fit, language.Say("All of the picture, Ctrl+0"), func() { d.Mirror.Zoom(0) })
+	act(strip.In, language.Say("Zoom in, Ctrl++"), func() { d.Mirror.Zoom(1) })
 }
 
 // joinKeys makes the window's keys work while nothing has the focus.
@@ -257,7 +258,7 @@ func (d *Desk) restore() {
 // viewTip explains the view's button, and a name that isn't plain.
 func viewTip(key string) string {
 	if v, ok := views.ByKey(key); ok && v.Says != "" {
-		return v.Name + ", " + v.Says + "; next view V"
+		return language.Say("%s, %s; next view V", wording.ViewName(v), wording.ViewSays(v))
 	}
-	return "View, next V"
+	return language.Say("View, next V")
 }

@@ -10,6 +10,7 @@ import (
 	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/swatches"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/proposals"
 	"app.tonedesk/gui/widgets"
@@ -78,17 +79,17 @@ func (p *coloursPage) export() {
 	if base, _, ok := p.base(); ok {
 		shades := p.proposals.Shades(base)
 		choices = append(choices,
-			host.Choice{Name: "Copy", Do: func() { copySwatches(d, swatches.OfShades(shades)) }},
-			host.Choice{Name: "Save", Do: func() { d.saves.askSwatches(swatches.OfShades(shades), shades, "colours") }})
+			host.Choice{Name: language.Say("Copy"), Do: func() { copySwatches(d, swatches.OfShades(shades)) }},
+			host.Choice{Name: language.Say("Save"), Do: func() { d.saves.askSwatches(swatches.OfShades(shades), shades, "colours") }})
 	}
 	if found := p.palette.Palette(); found != nil && len(found.Colours) > 0 {
-		choices = append(choices, host.Choice{Name: "Save the picture's", Do: func() { d.saves.askSwatches(swatches.OfPalette(found), found, "palette") }})
+		choices = append(choices, host.Choice{Name: language.Say("Save the picture's"), Do: func() { d.saves.askSwatches(swatches.OfPalette(found), found, "palette") }})
 	}
 	if len(choices) == 0 {
-		d.Messages.Note("There is no colour to export. Click a spot in the picture first.")
+		d.Messages.Note(language.Say("There is no colour to export. Click a spot in the picture first."))
 		return
 	}
-	d.Question("Export the colours", widgets.QuietWords("The proposed colours as text or as a file, or those in the picture as a file."), func() {}, choices...)
+	d.Question(language.Say("Export the colours"), widgets.QuietWords(language.Say("The proposed colours as text or as a file, or those in the picture as a file.")), func() {}, choices...)
 }
 
 // copySwatches copies colours as text.
@@ -96,5 +97,5 @@ func copySwatches(d *Desk, rows []swatches.Row) {
 	var text strings.Builder
 	_ = swatches.WriteText(&text, rows) // a builder takes all
 	d.App.Clipboard().SetContent(text.String())
-	d.Messages.Note("Copied all of these colours")
+	d.Messages.Note(language.Say("Copied all of these colours"))
 }

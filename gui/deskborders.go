@@ -1,5 +1,7 @@
 package gui
 
+import "app.tonedesk/gui/language"
+
 // borderMoved sets the groups' borders by hand, as the spread shows them, with border i at a
 // lightness (L*). The moves of one drag are one step of undo.
 func (d *Desk) borderMoved(i int, to float64, end bool) {
@@ -19,7 +21,7 @@ func (d *Desk) borderMoved(i int, to float64, end bool) {
 // bordersAutomatic lets the borders be found by themselves again.
 func (d *Desk) bordersAutomatic() {
 	if len(d.setup.Borders) == 0 {
-		d.Messages.Note("The borders are found by themselves already")
+		d.Messages.Note(language.Say("The borders are found by themselves already"))
 		return
 	}
 	next := d.setup

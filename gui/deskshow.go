@@ -116,11 +116,11 @@ func (d *Desk) setStatus(s capture.Status) {
 func (d *Desk) explain(err error) string {
 	switch d.setup.Source.Kind {
 	case setup.SourcePicture:
-		return wording.Explain(wording.On("read", d.setup.Source.Path), err)
+		return wording.Explain(wording.On("read %s", d.setup.Source.Path), err)
 	case setup.SourceRegion:
 		return wording.Explain("watch the region", err)
 	case setup.SourceWindow:
-		return wording.ExplainFollowing(wording.On("follow", wording.SayWindow(d.setup.Source.Title, d.setup.Source.Class)), err)
+		return wording.ExplainFollowing(wording.On("follow %s", wording.SayWindow(d.setup.Source.Title, d.setup.Source.Class)), err)
 	case setup.SourceShared:
 		return wording.ExplainSharing("watch what is shared", err)
 	case setup.SourceStill:

@@ -1,11 +1,11 @@
 package gui
 
 import (
-	"fmt"
 	"image"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/structure"
 	"app.tonedesk/gui/wording"
@@ -27,7 +27,7 @@ const (
 )
 
 // askWords tell on the mirror what is asked for.
-var askWords = map[asking]string{
+var askWords = map[asking]language.Words{
 	askNarrow:  "Drag over the part to watch",
 	askArea:    "Drag over what to leave out",
 	askColour:  "Click the colour to leave out",
@@ -58,7 +58,7 @@ func (d *Desk) ask(what asking) {
 		what = askNothing
 	}
 	d.asking = what
-	d.Mirror.Ask(askWords[what])
+	d.Mirror.Ask(askWords[what].String())
 	if what != askNothing {
 		d.FocusMirror()
 	}
@@ -101,7 +101,7 @@ func (d *Desk) dragged(area image.Rectangle, add bool) {
 // narrow watches a part of what is watched.
 func (d *Desk) narrow(area image.Rectangle) {
 	if area.Dx() < setup.LeastSide || area.Dy() < setup.LeastSide {
-		d.Messages.Note(fmt.Sprintf("Too small to watch: drag over at least %d × %d pixels", setup.LeastSide, setup.LeastSide))
+		d.Messages.Note(language.Say("Too small to watch: drag over at least %d × %d pixels", setup.LeastSide, setup.LeastSide))
 		return
 	}
 	from := d.setup.Source
@@ -113,7 +113,7 @@ func (d *Desk) narrow(area image.Rectangle) {
 // the border; nil where that is transparent.
 func (d *Desk) leaveOutColour(at image.Point, seen *colour.RGB) {
 	if seen == nil {
-		d.Messages.Note("Transparent there: it is not counted anyway")
+		d.Messages.Note(language.Say("Transparent there: it is not counted anyway"))
 		return
 	}
 	d.change(d.setup.LeavingOutColour(analysis.Seed{At: at, Colour: *seen, Within: d.settings.LikeWithin}), "")
@@ -122,7 +122,7 @@ func (d *Desk) leaveOutColour(at image.Point, seen *colour.RGB) {
 // placeSpot sets A, or B again, or adds one.
 func (d *Desk) placeSpot(p setup.Place, add bool) {
 	if add && len(d.setup.Places) == setup.MaxSpots {
-		d.Messages.Note("Eight spots are the most: delete one first")
+		d.Messages.Note(language.Say("Eight spots are the most: delete one first"))
 		return
 	}
 	next, at := d.setup.With(p, add)
@@ -199,7 +199,7 @@ func (d *Desk) copyHex(i int) {
 		i = len(d.last.spots) - 1
 	}
 	if i < 0 || i >= len(d.last.spots) || d.last.spots[i].Err != nil {
-		d.Messages.Note("No spot to copy: click one first")
+		d.Messages.Note(language.Say("No spot to copy: click one first"))
 		return
 	}
 	d.CopyText(d.last.spots[i].Colour.Hex())

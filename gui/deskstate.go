@@ -7,6 +7,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/menus"
 	"app.tonedesk/gui/settings"
@@ -55,11 +56,11 @@ func (d *Desk) showState() {
 	}
 	bar.Source.Explain(d.Tips, tip)
 	bar.SetFrozen(d.frozen || still != nil)
-	freeze := "Freeze, F"
+	freeze := language.Say("Freeze, F")
 	if still != nil {
-		freeze = "Back to what is watched, F"
+		freeze = language.Say("Back to what is watched, F")
 	} else if d.frozen {
-		freeze = "Resume, F"
+		freeze = language.Say("Resume, F")
 	}
 	bar.Freeze.Explain(d.Tips, freeze)
 	showFirstStart(d)

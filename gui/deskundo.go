@@ -2,6 +2,7 @@ package gui
 
 import (
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/setup"
 )
 
@@ -65,7 +66,7 @@ func (d *Desk) Undo() {
 	if d.marker.undo() || d.marker.onPage() && d.stills.undoDelete() {
 		return
 	}
-	d.walk(d.history.Undo, "Nothing to undo")
+	d.walk(d.history.Undo, language.Say("Nothing to undo"))
 }
 
 // Redo does again what was undone.
@@ -73,7 +74,7 @@ func (d *Desk) Redo() {
 	if d.marker.redo() {
 		return
 	}
-	d.walk(d.history.Redo, "Nothing to redo")
+	d.walk(d.history.Redo, language.Say("Nothing to redo"))
 }
 
 func (d *Desk) walk(step func(setup.Setup) (setup.Setup, bool), nothing string) {

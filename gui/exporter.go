@@ -12,6 +12,7 @@ import (
 	"app.tonedesk/analysis/growth"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/export"
@@ -33,14 +34,14 @@ type exportWay struct {
 func exportWays() []exportWay {
 	a4, wide, picture := export.Export{Page: sheet.A4}, export.Export{Page: sheet.Wide}, export.Export{Page: sheet.A4, Picture: true}
 	return []exportWay{
-		{name: "Critique sheet, A4 (PDF)", Export: a4, ending: ".pdf", suffix: "-sheet"},
-		{name: "Critique sheet, A4 (PNG)", Export: a4, ending: ".png", suffix: "-sheet"},
-		{name: "Critique sheet, 16:9 (PDF)", Export: wide, ending: ".pdf", suffix: "-sheet"},
-		{name: "Critique sheet, 16:9 (PNG)", Export: wide, ending: ".png", suffix: "-sheet"},
-		{name: "Picture with notes (PNG)", Export: picture, ending: ".png", suffix: "-notes"},
-		{name: "Picture (PNG)", Export: picture, ending: ".png", bare: true},
-		{name: "Layers (OpenRaster)", Export: a4, ending: ".ora"},
-		{name: "Notes and figures (JSON)", Export: a4, ending: ".json"},
+		{name: language.Say("Critique sheet, A4 (PDF)"), Export: a4, ending: ".pdf", suffix: "-sheet"},
+		{name: language.Say("Critique sheet, A4 (PNG)"), Export: a4, ending: ".png", suffix: "-sheet"},
+		{name: language.Say("Critique sheet, 16:9 (PDF)"), Export: wide, ending: ".pdf", suffix: "-sheet"},
+		{name: language.Say("Critique sheet, 16:9 (PNG)"), Export: wide, ending: ".png", suffix: "-sheet"},
+		{name: language.Say("Picture with notes (PNG)"), Export: picture, ending: ".png", suffix: "-notes"},
+		{name: language.Say("Picture (PNG)"), Export: picture, ending: ".png", bare: true},
+		{name: language.Say("Layers (OpenRaster)"), Export: a4, ending: ".ora"},
+		{name: language.Say("Notes and figures (JSON)"), Export: a4, ending: ".json"},
 	}
 }
 
@@ -61,7 +62,7 @@ func (e *exporter) ask(id string) {
 		for _, way := range exportWays() {
 			formats = append(formats, fileFormat{way.name, way.ending, way.suffix, func(path string) { e.write(way, still, path) }})
 		}
-		e.askFile("export the still", fileName(still.Meta), formats, host.Choice{Name: "Copy the picture with notes", Do: func() { e.copy(still) }})
+		e.askFile(language.Say("export the still"), fileName(still.Meta), formats, host.Choice{Name: language.Say("Copy the picture with notes"), Do: func() { e.copy(still) }})
 	})
 }
 
@@ -133,8 +134,8 @@ func (e *exporter) write(way exportWay, still *stills.Still, path string) {
 	rules := e.settings.Rules
 	asked, told := grownAs(e.settings)
 	name, to := filepath.Base(path), e.over(path)
-	e.Messages.Note("Writing " + wording.Quote(name))
-	e.Try(wording.On("write", name), func() error {
+	e.Messages.Note(language.Say("Writing %s", wording.Quote(name)))
+	e.Try(wording.On("write %s", name), func() error {
 		if way.ending != ".ora" { // whose layers stay transparent
 			subject.Picture = analysis.Opaque(subject.Picture)
 		}
@@ -145,5 +146,5 @@ func (e *exporter) write(way exportWay, still *stills.Still, path string) {
 			}
 		}
 		return way.Save(to, subject)
-	}, func() { e.Messages.Note("Written as " + wording.Quote(name)) })
+	}, func() { e.Messages.Note(language.Say("Written as %s", wording.Quote(name))) })
 }

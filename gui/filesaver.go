@@ -16,6 +16,7 @@ import (
 	"app.tonedesk/analysis/swatches"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
@@ -70,7 +71,7 @@ func (s *fileSaver) ask(what, base string, formats []fileFormat, instead ...host
 		}
 		offered = formats[i].suffix
 	})
-	where := container.NewBorder(nil, nil, nil, container.NewCenter(widgets.NewButton("Folder…", s.Keys, f.askFolder)), f.folder)
+	where := container.NewBorder(nil, nil, nil, container.NewCenter(widgets.NewButton(language.Say("Folder…"), s.Keys, f.askFolder)), f.folder)
 	box := container.NewVBox(f.Entry, f.format, where)
 	for _, c := range instead {
 		box.Add(widgets.NewButton(c.Name, s.Keys, func() {
@@ -79,7 +80,7 @@ func (s *fileSaver) ask(what, base string, formats []fileFormat, instead ...host
 		}))
 	}
 	// buttons of our own: the toolkit's keep Esc for themselves
-	box.Add(container.NewGridWithColumns(2, widgets.NewButton("Cancel", s.Keys, s.CloseDialog), widgets.NewButton("Save", s.Keys, f.submit)))
+	box.Add(container.NewGridWithColumns(2, widgets.NewButton(language.Say("Cancel"), s.Keys, s.CloseDialog), widgets.NewButton(language.Say("Save"), s.Keys, f.submit)))
 	f.dialog = dialog.NewCustomWithoutButtons(f.what, box, s.Window)
 	f.show()
 	f.TypedShortcut(&fyne.ShortcutSelectAll{})
@@ -117,7 +118,7 @@ func (f *saveForm) submit() {
 	path := filepath.Join(f.s.folder, name)
 	switch err := f.s.over(path).Check(); {
 	case err != nil:
-		f.s.Messages.Fail(wording.ExplainWriting(wording.On("write", name), err))
+		f.s.Messages.Fail(wording.ExplainWriting(wording.On("write %s", name), err))
 	case isThere(path):
 		f.askOver(path, format)
 	default:
@@ -127,11 +128,11 @@ func (f *saveForm) submit() {
 
 // askOver asks before a file is written over.
 func (f *saveForm) askOver(path string, format fileFormat) {
-	words := widget.NewLabel(wording.Quote(filepath.Base(path)) + " is there already.")
+	words := widget.NewLabel(language.Say("%s is there already.", wording.Quote(filepath.Base(path))))
 	words.Wrapping = fyne.TextWrapWord
-	f.s.Question("Write over it?", words, f.show,
-		host.Choice{Name: "Back", Do: f.show},
-		host.Choice{Name: "Write over", Do: func() { format.write(path) }})
+	f.s.Question(language.Say("Write over it?"), words, f.show,
+		host.Choice{Name: language.Say("Back"), Do: f.show},
+		host.Choice{Name: language.Say("Write over"), Do: func() { format.write(path) }})
 }
 
 // over is a file that the painter agreed to write over. None that the window reads is.
@@ -146,8 +147,9 @@ func isThere(path string) bool {
 
 // swatchFormats are the ways to write colours down; all is what JSON holds.
 var swatchFormats = []struct {
-	name, ending, suffix string
-	write                func(w io.Writer, rows []swatches.Row, all any) error
+	name           language.Words
+	ending, suffix string
+	write          func(w io.Writer, rows []swatches.Row, all any) error
 }{
 	{"Swatches as a picture (PNG)", ".png", "", func(w io.Writer, rows []swatches.Row, _ any) error { return swatches.WritePNG(w, rows) }},
 	{"Style sheet (CSS)", ".css", "", func(w io.Writer, rows []swatches.Row, _ any) error { return swatches.WriteCSS(w, rows) }},
@@ -160,18 +162,18 @@ var swatchFormats = []struct {
 func (s *fileSaver) askSwatches(rows []swatches.Row, all any, name string) {
 	formats := make([]fileFormat, len(swatchFormats))
 	for i, f := range swatchFormats {
-		formats[i] = fileFormat{f.name, f.ending, f.suffix, func(path string) {
+		formats[i] = fileFormat{f.name.String(), f.ending, f.suffix, func(path string) {
 			s.save(path, func(w io.Writer) error { return f.write(w, rows, all) })
 		}}
 	}
-	s.ask("save the colours", name, formats)
+	s.ask(language.Say("save the colours"), name, formats)
 }
 
 // save writes a file. The painter has agreed to writing over one that is there.
 func (s *fileSaver) save(path string, write func(io.Writer) error) {
 	if err := s.over(path).Write(write); err != nil {
-		s.Messages.Fail(wording.ExplainWriting(wording.On("save", path), err))
+		s.Messages.Fail(wording.ExplainWriting(wording.On("save %s", path), err))
 		return
 	}
-	s.Messages.Note("Saved as " + wording.Quote(filepath.Base(path)))
+	s.Messages.Note(language.Say("Saved as %s", wording.Quote(filepath.Base(path))))
 }

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
@@ -23,26 +24,26 @@ type firstStart struct {
 
 func newFirstStart(d *Desk) firstStart {
 	ways := []widgets.Way{
-		{Icon: icons.Window, Words: "A window", Note: "choose the painting program's from a list", Do: d.ways.AskWindow},
-		{Icon: icons.UnderPointer, Words: wording.PointAtIt, Note: "click the painting program's window", Do: d.ways.PointAtWindow, Spare: true},
-		{Icon: icons.Region, Words: "A region of the screen", Note: "drag over the picture you paint", Do: d.PickRegion},
-		{Icon: icons.File, Words: "A picture file", Note: "or drop one here", Do: func() { askPicture(d) }},
+		{Icon: icons.Window, Words: language.Say("A window"), Note: language.Say("choose the painting program's from a list"), Do: d.ways.AskWindow},
+		{Icon: icons.UnderPointer, Words: wording.PointAtIt.String(), Note: language.Say("click the painting program's window"), Do: d.ways.PointAtWindow, Spare: true},
+		{Icon: icons.Region, Words: language.Say("A region of the screen"), Note: language.Say("drag over the picture you paint"), Do: d.PickRegion},
+		{Icon: icons.File, Words: language.Say("A picture file"), Note: language.Say("or drop one here"), Do: func() { askPicture(d) }},
 	}
 	if native.WaylandSession() {
 		ways = slices.Delete(ways, 1, 2)
-		ways[0].Note, ways[1].Words, ways[1].Note = wording.OfX11Alone, "The screen, or any window", "your desktop asks which"
+		ways[0].Note, ways[1].Words, ways[1].Note = wording.OfX11Alone.String(), language.Say("The screen, or any window"), language.Say("your desktop asks which")
 	}
 	f := firstStart{}
-	f.ways = widgets.NewFirstStart("What shall it watch?", ways, [2]string{"or look at the demo painting first", "the demo painting"}, func() { d.watch(setup.Source{Kind: setup.SourceDemo}) }, alwaysSeen{d})
+	f.ways = widgets.NewFirstStart(language.Say("What shall it watch?"), ways, [2]string{language.Say("or look at the demo painting first"), language.Say("the demo painting")}, func() { d.watch(setup.Source{Kind: setup.SourceDemo}) }, alwaysSeen{d})
 	f.onTop = widgets.NewSwitch(d.settings.KeepAbove, d, func(bool) { d.toggleAbove() })
 	f.steps = container.NewVBox(
 		widgets.NewHints([]widgets.Hint{
-			{Icon: icons.View, Words: "See its greys", Note: "V goes through the views"},
-			{Icon: icons.Spot, Words: "Click two spots", Note: "are they the same lightness, or how far apart?"},
-			{Icon: icons.Keep, Words: "Keep a still", Note: "to mark up and to compare with later"},
+			{Icon: icons.View, Words: language.Say("See its greys"), Note: language.Say("V goes through the views")},
+			{Icon: icons.Spot, Words: language.Say("Click two spots"), Note: language.Say("are they the same lightness, or how far apart?")},
+			{Icon: icons.Keep, Words: language.Say("Keep a still"), Note: language.Say("to mark up and to compare with later")},
 		}),
-		widgets.NewHints([]widgets.Hint{{Icon: icons.OnTop, Words: "Stay on top of the painting program", Short: "Stay on top", Note: "K, or in the menu", Switch: f.onTop}},
-			"F1 lists every key. Esc closes what is open.", "Nothing is sent anywhere; frames stay in memory."))
+		widgets.NewHints([]widgets.Hint{{Icon: icons.OnTop, Words: language.Say("Stay on top of the painting program"), Short: language.Say("Stay on top"), Note: language.Say("K, or in the menu"), Switch: f.onTop}},
+			language.Say("F1 lists every key. Esc closes what is open."), language.Say("Nothing is sent anywhere; frames stay in memory.")))
 	return f
 }
 

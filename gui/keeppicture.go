@@ -6,6 +6,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
@@ -27,11 +28,11 @@ func (k *keptStills) keep(opened bool) {
 	case k.Store == nil:
 		k.Messages.Fail(wording.Explain("keep the picture", errNoStills))
 	case k.now().Source.Kind == setup.SourceStill:
-		k.Messages.Note("A still already: it is kept, with its notes")
+		k.Messages.Note(language.Say("A still already: it is kept, with its notes"))
 	case bounds.Empty():
-		k.Messages.Note("No picture to keep yet")
+		k.Messages.Note(language.Say("No picture to keep yet"))
 	default:
-		k.Messages.Note("Keeping the picture")
+		k.Messages.Note(language.Say("Keeping the picture"))
 		kept := k.asked.Begin()
 		k.copy(func(c *live.Copy) {
 			k.keepCopy(c, opened)
@@ -52,7 +53,7 @@ func (k *keptStills) keepCopy(c *live.Copy, opened bool) {
 		return err
 	}, func() {
 		k.last = keptStill{id, c.Source, c.At}
-		k.Messages.NoteWith(keptWords, host.MessageAct{Name: "Name it", Do: func() { k.askName(id) }})
+		k.Messages.NoteWith(keptWords.String(), host.MessageAct{Name: language.Say("Name it"), Do: func() { k.askName(id) }})
 		k.Notify(host.StillsChanged)
 		k.checkLimit()
 		if opened {
@@ -86,12 +87,12 @@ func (k *keptStills) needed() bool {
 }
 
 // keptWords answer keeping a picture, until something else is done.
-const keptWords = "Kept as a still"
+const keptWords language.Words = "Kept as a still"
 
 // askName asks for the name of a still that was kept.
 func (k *keptStills) askName(id string) {
 	k.Messages.Clear(host.MessageNote)
-	name := widgets.NewEntry(k.Keys, "Name of this still")
+	name := widgets.NewEntry(k.Keys, language.Say("Name of this still"))
 	name.Most, name.OnFull = func() int { return stills.MostName }, func() {}
 	rename := func() {
 		words := strings.TrimSpace(name.Text)
@@ -105,7 +106,7 @@ func (k *keptStills) askName(id string) {
 		k.CloseDialog()
 	}
 	name.OnEscape = k.CloseDialog
-	k.Question("Name it", name, nil, host.Choice{Name: "Name it", Do: rename}, host.Choice{Name: "Leave it without a name"})
+	k.Question(language.Say("Name it"), name, nil, host.Choice{Name: language.Say("Name it"), Do: rename}, host.Choice{Name: language.Say("Leave it without a name")})
 	k.Window.Canvas().Focus(name)
 }
 

@@ -13,6 +13,7 @@ import (
 	"app.tonedesk/capture"
 	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
@@ -146,7 +147,7 @@ func (k *keptStills) openFolder(folder string) {
 	if err := k.App.OpenURL(&url.URL{Scheme: "file", Path: filepath.ToSlash(folder)}); err != nil {
 		fyne.LogError("opening the folder of stills", err)
 	}
-	k.Messages.Note("It lies in " + wording.Quote(folder))
+	k.Messages.Note(language.Say("It lies in %s", wording.Quote(folder)))
 }
 
 // export asks how to export the still that is watched, or the one that was kept last.
@@ -156,7 +157,7 @@ func (k *keptStills) export() {
 		id = from.Path
 	}
 	if id == "" {
-		k.Messages.Note("Keep a still to export it, Ctrl+S")
+		k.Messages.Note(language.Say("Keep a still to export it, Ctrl+S"))
 		return
 	}
 	k.exporter.ask(id)

@@ -10,6 +10,7 @@ import (
 
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/proposals"
 	"app.tonedesk/gui/settings"
 )
@@ -44,7 +45,7 @@ const (
 )
 
 // sectionNames head the parts of the menu.
-var sectionNames = map[section]string{ofSpots: "Spots", ofCount: "Count", ofStructure: "Structure", ofStills: "Stills"}
+var sectionNames = map[section]language.Words{ofSpots: "Spots", ofCount: "Count", ofStructure: "Structure", ofStills: "Stills"}
 
 // commands lists them, those of the menu first, in its order. It is a function, since the commands
 // themselves ask for the list. Letters are initials of our own words.
@@ -54,92 +55,94 @@ func commands() []command {
 
 func menuCommands() []command {
 	return []command{
-		{menu: inFront, icon: icons.OnTop, name: "Stay on top", keys: "K", runes: "kK", does: (*Desk).toggleAbove, on: func(d *Desk) bool { return d.settings.KeepAbove }},
-		{menu: inFront, icon: icons.Undo, name: "Undo", keys: "Ctrl+Z", ctrl: fyne.KeyZ, does: (*Desk).Undo},
-		{menu: inFront, icon: icons.Redo, name: "Redo", keys: "Ctrl+Y", ctrl: fyne.KeyY, beside: true, does: (*Desk).Redo},
-		{menu: ofSpots, icon: icons.UnderPointer, name: "Read under the pointer", keys: "P", runes: "pP", does: toggleUnder, on: func(d *Desk) bool { return d.settings.UnderPointer }},
-		{menu: ofSpots, icon: icons.Box, name: "Measure an area", keys: "M", runes: "mM", does: func(d *Desk) { d.ask(askMeasure) }},
-		{menu: ofSpots, icon: icons.Check, name: "Keep spots here", keys: "Shift+S", runes: "S", does: (*Desk).spotsAreRight, while: func(d *Desk) bool { return d.setup.AnyMoved() }},
-		{menu: ofSpots, icon: icons.Close, name: "Clear all spots", keys: "Shift+Delete", does: func(d *Desk) { d.memory.ClearSpots() }},
-		{menu: ofSpots, name: "Forget all on this picture", does: func(d *Desk) { d.memory.Forget() }},
-		{menu: ofCount, icon: icons.LeaveOut, name: "Leave out an area", keys: "O", runes: "oO", does: func(d *Desk) { d.ask(askArea) }},
-		{menu: ofCount, name: "Leave out a colour", keys: "L", runes: "lL", does: func(d *Desk) { d.ask(askColour) }},
-		{menu: ofCount, name: "Count left-out areas again", keys: "A", runes: "aA", does: func(d *Desk) { d.change(d.setup.CountingAll(), "") }},
-		{menu: ofStructure, icon: icons.LightDirection, name: "Light direction", keys: "I", runes: "iI", does: func(d *Desk) { d.families.ToggleLight() }, on: func(d *Desk) bool { return d.families.LightShown() }},
-		{menu: ofStructure, icon: icons.Focus, name: "Focus", keys: "J", runes: "jJ", beside: true, does: func(d *Desk) {
+		{menu: inFront, icon: icons.OnTop, name: language.Say("Stay on top"), keys: "K", runes: "kK", does: (*Desk).toggleAbove, on: func(d *Desk) bool { return d.settings.KeepAbove }},
+		{menu: inFront, icon: icons.Undo, name: language.Say("Undo"), keys: "Ctrl+Z", ctrl: fyne.KeyZ, does: (*Desk).Undo},
+		{menu: inFront, icon: icons.Redo, name: language.Say("Redo"), keys: "Ctrl+Y", ctrl: fyne.KeyY, beside: true, does: (*Desk).Redo},
+		{menu: ofSpots, icon: icons.UnderPointer, name: language.Say("Read under the pointer"), keys: "P", runes: "pP", does: toggleUnder, on: func(d *Desk) bool { return d.settings.UnderPointer }},
+		{menu: ofSpots, icon: icons.Box, name: language.Say("Measure an area"), keys: "M", runes: "mM", does: func(d *Desk) { d.ask(askMeasure) }},
+		{menu: ofSpots, icon: icons.Check, name: language.Say("Keep spots here"), keys: "Shift+S", runes: "S", does: (*Desk).spotsAreRight, while: func(d *Desk) bool { return d.setup.AnyMoved() }},
+		{menu: ofSpots, icon: icons.Close, name: language.Say("Clear all spots"), keys: "Shift+Delete", does: func(d *Desk) { d.memory.ClearSpots() }},
+		{menu: ofSpots, name: language.Say("Forget all on this picture"), does: func(d *Desk) { d.memory.Forget() }},
+		{menu: ofCount, icon: icons.LeaveOut, name: language.Say("Leave out an area"), keys: "O", runes: "oO", does: func(d *Desk) { d.ask(askArea) }},
+		{menu: ofCount, name: language.Say("Leave out a colour"), keys: "L", runes: "lL", does: func(d *Desk) { d.ask(askColour) }},
+		{menu: ofCount, name: language.Say("Count left-out areas again"), keys: "A", runes: "aA", does: func(d *Desk) { d.change(d.setup.CountingAll(), "") }},
+		{menu: ofStructure, icon: icons.LightDirection, name: language.Say("Light direction"), keys: "I", runes: "iI", does: func(d *Desk) { d.families.ToggleLight() }, on: func(d *Desk) bool { return d.families.LightShown() }},
+		{menu: ofStructure, icon: icons.Focus, name: language.Say("Focus"), keys: "J", runes: "jJ", beside: true, does: func(d *Desk) {
 			d.openPage(pageIndex(settings.PageStructure)) // where it is answered
 			d.families.Focus.Ask()
 		}},
-		{menu: ofStructure, name: "Set a local colour by hand", keys: "H", runes: "hH", does: func(d *Desk) { d.families.Add() }},
-		{menu: ofStructure, name: "Borders by themselves", keys: "G", runes: "gG", does: (*Desk).bordersAutomatic},
-		{menu: ofStructure, icon: icons.Target, name: "Choose a target", keys: "T", runes: "tT", does: func(d *Desk) { d.target.Ask() }},
-		{menu: ofStills, icon: icons.Keep, name: "Keep a still", keys: "Ctrl+S", ctrl: fyne.KeyS, does: func(d *Desk) { d.stills.keep(false) }},
-		{menu: ofStills, icon: icons.Compare, name: "Compare with a still", keys: "D", runes: "dD", does: func(d *Desk) { d.comparison.ByKey() }, on: func(d *Desk) bool { return d.comparison.On() }},
-		{menu: ofStills, icon: icons.Export, name: "Export", keys: "Ctrl+E", ctrl: fyne.KeyE, does: func(d *Desk) { d.stills.export() }},
-		{menu: atEnd, icon: icons.Settings, name: "Settings", keys: "Ctrl+,", ctrl: fyne.KeyComma, does: func(d *Desk) { d.openPanel(panelSettings) }},
-		{menu: atEnd, name: "Keys", keys: "F1", key: fyne.KeyF1, beside: true, does: func(d *Desk) { d.openPanel(panelKeys) }},
-		{menu: atEnd, name: "Quit", keys: "Ctrl+Q", ctrl: fyne.KeyQ, does: (*Desk).quit},
+		{menu: ofStructure, name: language.Say("Set a local colour by hand"), keys: "H", runes: "hH", does: func(d *Desk) { d.families.Add() }},
+		{menu: ofStructure, name: language.Say("Borders by themselves"), keys: "G", runes: "gG", does: (*Desk).bordersAutomatic},
+		{menu: ofStructure, icon: icons.Target, name: language.Say("Choose a target"), keys: "T", runes: "tT", does: func(d *Desk) { d.target.Ask() }},
+		{menu: ofStills, icon: icons.Keep, name: language.Say("Keep a still"), keys: "Ctrl+S", ctrl: fyne.KeyS, does: func(d *Desk) { d.stills.keep(false) }},
+		{menu: ofStills, icon: icons.Compare, name: language.Say("Compare with a still"), keys: "D", runes: "dD", does: func(d *Desk) { d.comparison.ByKey() }, on: func(d *Desk) bool { return d.comparison.On() }},
+		{menu: ofStills, icon: icons.Export, name: language.Say("Export"), keys: "Ctrl+E", ctrl: fyne.KeyE, does: func(d *Desk) { d.stills.export() }},
+		{menu: atEnd, icon: icons.Settings, name: language.Say("Settings"), keys: "Ctrl+,", ctrl: fyne.KeyComma, does: func(d *Desk) { d.openPanel(panelSettings) }},
+		{menu: atEnd, name: language.Say("Keys"), keys: "F1", key: fyne.KeyF1, beside: true, does: func(d *Desk) { d.openPanel(panelKeys) }},
+		{menu: atEnd, name: language.Say("Quit"), keys: "Ctrl+Q", ctrl: fyne.KeyQ, does: (*Desk).quit},
 	}
 }
 
 // sourceCommands say what is watched.
 func sourceCommands() []command {
 	return []command{
-		{name: "Follow a window", keys: "Shift+R", runes: "R", does: func(d *Desk) { d.ways.AskWindow() }},
-		{name: "Choose a region", keys: "R", runes: "r", does: (*Desk).PickRegion},
-		{name: "Open a picture", keys: "Ctrl+O", ctrl: fyne.KeyO, does: askPicture},
-		{name: "Watch a part only", keys: "W", runes: "wW", does: func(d *Desk) { d.ask(askNarrow) }},
-		{name: "Watch all of it", keys: "E", runes: "eE", does: watchAll},
-		{name: "Freeze, or resume", keys: "F", runes: "fF", does: (*Desk).Freeze},
+		{name: language.Say("Follow a window"), keys: "Shift+R", runes: "R", does: func(d *Desk) { d.ways.AskWindow() }},
+		{name: language.Say("Choose a region"), keys: "R", runes: "r", does: (*Desk).PickRegion},
+		{name: language.Say("Open a picture"), keys: "Ctrl+O", ctrl: fyne.KeyO, does: askPicture},
+		{name: language.Say("Watch a part only"), keys: "W", runes: "wW", does: func(d *Desk) { d.ask(askNarrow) }},
+		{name: language.Say("Watch all of it"), keys: "E", runes: "eE", does: watchAll},
+		{name: language.Say("Freeze, or resume"), keys: "F", runes: "fF", does: (*Desk).Freeze},
 	}
 }
 
 // viewCommands say how it is shown.
 func viewCommands() []command {
 	return []command{
-		{name: "Next view", keys: "V", runes: "v", does: func(d *Desk) { d.nextView(1) }},
-		{name: "Previous view", keys: "Shift+V", runes: "V", does: func(d *Desk) { d.nextView(-1) }},
-		{name: "Flip", keys: "X", runes: "xX", does: (*Desk).flip},
-		{name: "Less: bands, strength or size of the view", keys: "−", runes: "-−", does: func(d *Desk) { d.turnKnob(-1) }},
-		{name: "More of it", keys: "+", runes: "+=", does: func(d *Desk) { d.turnKnob(1) }},
-		{name: "Zoom in", keys: "Ctrl++, wheel", ctrl: fyne.KeyEqual, does: func(d *Desk) { d.Mirror.Zoom(1) }},
-		{name: "Zoom in, by the key of the plus", ctrl: fyne.KeyPlus, does: func(d *Desk) { d.Mirror.Zoom(1) }},
-		{name: "Zoom out", keys: "Ctrl+−, wheel", ctrl: fyne.KeyMinus, does: func(d *Desk) { d.Mirror.Zoom(-1) }},
-		{name: "Zoom to all of the picture", keys: "Ctrl+0", ctrl: fyne.Key0, does: func(d *Desk) { d.Mirror.Zoom(0) }},
-		{name: "Move the enlarged picture", keys: "Ctrl+Arrows", ctrl: fyne.KeyLeft, does: func(d *Desk) { d.Mirror.Pan(image.Pt(-1, 0)) }},
-		{name: "Move it right", ctrl: fyne.KeyRight, does: func(d *Desk) { d.Mirror.Pan(image.Pt(1, 0)) }},
-		{name: "Move it up", ctrl: fyne.KeyUp, does: func(d *Desk) { d.Mirror.Pan(image.Pt(0, -1)) }},
-		{name: "Move it down", ctrl: fyne.KeyDown, does: func(d *Desk) { d.Mirror.Pan(image.Pt(0, 1)) }},
-		{name: "Next picture, where two are shown in turns", keys: "N", runes: "nN", does: func(d *Desk) { d.comparison.Other() }},
+		{name: language.Say("Next view"), keys: "V", runes: "v", does: func(d *Desk) { d.nextView(1) }},
+		{name: language.Say("Previous view"), keys: "Shift+V", runes: "V", does: func(d *Desk) { d.nextView(-1) }},
+		{name: language.Say("Flip"), keys: "X", runes: "xX", does: (*Desk).flip},
+		{name: language.Say("Less: bands, strength or size of the view"), keys: "−", runes: "-−", does: func(d *Desk) { d.turnKnob(-1) }},
+		{name: language.Say("More of it"), keys: "+", runes: "+=", does: func(d *Desk) { d.turnKnob(1) }},
+		{name: language.Say("Zoom in"), keys: "Ctrl++, wheel", ctrl: fyne.KeyEqual, does: func(d *Desk) { d.Mirror.Zoom(1) }},
+		{name: language.Say("Zoom in, by the key of the plus"), ctrl: fyne.KeyPlus, does: func(d *Desk) { d.Mirror.Zoom(1) }},
+		{name: language.Say("Zoom out"), keys: "Ctrl+−, wheel", ctrl: fyne.KeyMinus, does: func(d *Desk) { d.Mirror.Zoom(-1) }},
+		{name: language.Say("Zoom to all of the picture"), keys: "Ctrl+0", ctrl: fyne.Key0, does: func(d *Desk) { d.Mirror.Zoom(0) }},
+		{name: language.Say("Move the enlarged picture"), keys: "Ctrl+Arrows", ctrl: fyne.KeyLeft, does: func(d *Desk) { d.Mirror.Pan(image.Pt(-1, 0)) }},
+		{name: language.Say("Move it right"), ctrl: fyne.KeyRight, does: func(d *Desk) { d.Mirror.Pan(image.Pt(1, 0)) }},
+		{name: language.Say("Move it up"), ctrl: fyne.KeyUp, does: func(d *Desk) { d.Mirror.Pan(image.Pt(0, -1)) }},
+		{name: language.Say("Move it down"), ctrl: fyne.KeyDown, does: func(d *Desk) { d.Mirror.Pan(image.Pt(0, 1)) }},
+		{name: language.Say("Next picture, where two are shown in turns"), keys: "N", runes: "nN", does: func(d *Desk) { d.comparison.Other() }},
 	}
 }
 
 func otherCommands() []command {
 	return []command{
-		{name: "Next spot", keys: "S", runes: "s", does: (*Desk).nextSpot},
-		{name: "Delete the spot", keys: "Delete", key: fyne.KeyDelete, does: func(d *Desk) { d.deleteSpot(d.selected) }},
-		{name: "Copy the spot's colour", keys: "C", runes: "cC", does: func(d *Desk) { d.copyHex(d.selected) }},
-		{name: "Copy B brought to A's lightness", keys: "B", runes: "b", does: func(d *Desk) { proposals.CopyMatched(&d.Host, d.last.spots, d.selected, false) }},
-		{name: "Copy A brought to B's lightness", keys: "Shift+B", runes: "B", does: func(d *Desk) { proposals.CopyMatched(&d.Host, d.last.spots, d.selected, true) }},
-		{name: "Next page", keys: "Ctrl+Page down", ctrl: fyne.KeyPageDown, does: func(d *Desk) { d.nextPage(1) }},
-		{name: "Previous page", keys: "Ctrl+Page up", ctrl: fyne.KeyPageUp, does: func(d *Desk) { d.nextPage(-1) }},
-		{name: "Further down the page", keys: "Page down", key: fyne.KeyPageDown, does: func(d *Desk) { d.scrollPage(pageTurn) }},
-		{name: "Back up the page", keys: "Page up", key: fyne.KeyPageUp, does: func(d *Desk) { d.scrollPage(-pageTurn) }},
+		{name: language.Say("Next spot"), keys: "S", runes: "s", does: (*Desk).nextSpot},
+		{name: language.Say("Delete the spot"), keys: "Delete", key: fyne.KeyDelete, does: func(d *Desk) { d.deleteSpot(d.selected) }},
+		{name: language.Say("Copy the spot's colour"), keys: "C", runes: "cC", does: func(d *Desk) { d.copyHex(d.selected) }},
+		{name: language.Say("Copy B brought to A's lightness"), keys: "B", runes: "b", does: func(d *Desk) { proposals.CopyMatched(&d.Host, d.last.spots, d.selected, false) }},
+		{name: language.Say("Copy A brought to B's lightness"), keys: "Shift+B", runes: "B", does: func(d *Desk) { proposals.CopyMatched(&d.Host, d.last.spots, d.selected, true) }},
+		{name: language.Say("Next page"), keys: "Ctrl+Page down", ctrl: fyne.KeyPageDown, does: func(d *Desk) { d.nextPage(1) }},
+		{name: language.Say("Previous page"), keys: "Ctrl+Page up", ctrl: fyne.KeyPageUp, does: func(d *Desk) { d.nextPage(-1) }},
+		{name: language.Say("Further down the page"), keys: "Page down", key: fyne.KeyPageDown, does: func(d *Desk) { d.scrollPage(pageTurn) }},
+		{name: language.Say("Back up the page"), keys: "Page up", key: fyne.KeyPageUp, does: func(d *Desk) { d.scrollPage(-pageTurn) }},
 	}
 }
 
 // fixedKeys are keys that the parts take themselves, for the list of keys.
-var fixedKeys = []command{
-	{name: "Move the selected spot, or the key cursor", keys: "Arrows"},
-	{name: "The same by ten pixels", keys: "Shift+Arrows"},
-	{name: "Set a spot, or an area's corner, at the key cursor", keys: "Space"},
-	{name: "Add a spot there", keys: "Shift+Space"},
-	{name: "Add a spot by a click, or with a pen by holding it", keys: "Shift"},
-	{name: "Measure an area by a drag, also while zoomed in", keys: "Alt"},
-	{name: "Show one of the first ten views", keys: "1 to 9, 0"},
-	{name: "Go through the buttons, cards and swatches", keys: "Tab"},
-	{name: "Copy the swatch at hand; go on from it", keys: "Enter, U"},
-	{name: "Close what is open, innermost first", keys: "Esc"},
+func fixedKeys() []command {
+	return []command{
+		{name: language.Say("Move the selected spot, or the key cursor"), keys: "Arrows"},
+		{name: language.Say("The same by ten pixels"), keys: "Shift+Arrows"},
+		{name: language.Say("Set a spot, or an area's corner, at the key cursor"), keys: "Space"},
+		{name: language.Say("Add a spot there"), keys: "Shift+Space"},
+		{name: language.Say("Add a spot by a click, or with a pen by holding it"), keys: "Shift"},
+		{name: language.Say("Measure an area by a drag, also while zoomed in"), keys: "Alt"},
+		{name: language.Say("Show one of the first ten views"), keys: "1 to 9, 0"},
+		{name: language.Say("Go through the buttons, cards and swatches"), keys: "Tab"},
+		{name: language.Say("Copy the swatch at hand; go on from it"), keys: "Enter, U"},
+		{name: language.Say("Close what is open, innermost first"), keys: "Esc"},
+	}
 }
 
 // TypedRune does what a character stands for.

@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
@@ -13,16 +14,16 @@ import (
 // those of the table that the window itself obeys. It says below in which file messages are kept, if
 // there is one.
 func newKeysSheet(d *Desk) *widgets.Sheet {
-	rows := append(d.parts.keys.Rows(), widgets.FormRow{Note: wording.SayKeysAbove})
-	for _, c := range append(commands(), fixedKeys...) {
+	rows := append(d.parts.keys.Rows(), widgets.FormRow{Note: wording.SayKeysAbove.String()})
+	for _, c := range append(commands(), fixedKeys()...) {
 		if c.keys != "" {
-			rows = append(rows, widgets.FormRow{Name: c.name, Control: widgets.NewEndWords(c.keys), Tight: true})
+			rows = append(rows, widgets.FormRow{Name: c.name, Control: widgets.NewEndWords(wording.SayKeys(c.keys)), Tight: true})
 		}
 	}
 	if path := d.options.Messages; path != "" {
-		rows = append(rows, widgets.FormRow{Note: "Messages of the program are kept in " + path})
+		rows = append(rows, widgets.FormRow{Note: language.Say("Messages of the program are kept in %s", path)})
 	}
-	return widgets.NewSheet(icons.Menu, "Keys", nil, widgets.NewForm(rows...), d, func() { d.openPanel(panelNone) })
+	return widgets.NewSheet(icons.Menu, language.Say("Keys"), nil, widgets.NewForm(rows...), d, func() { d.openPanel(panelNone) })
 }
 
 // shortcuts are the keys with Ctrl, as Fyne wants them registered.

@@ -8,6 +8,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/comparing"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/pointer"
 	"app.tonedesk/gui/settings"
@@ -63,12 +64,12 @@ func (d *Desk) flip() {
 func (d *Desk) turnKnob(steps int) {
 	view := live.ViewOf(live.Wanted{Settings: d.settings})
 	if view.Knob == nil {
-		d.Messages.Note("Nothing to set about the view " + view.Name)
+		d.Messages.Note(language.Say("Nothing to set about the view %s", wording.ViewName(view)))
 		return
 	}
 	at := view.Knob.At(d.settings.Knob(view) + float64(steps)*view.Knob.Step)
 	d.settings = d.settings.WithKnob(view.Key, at)
-	d.Messages.Note(view.Name + ": " + wording.SayKnob(*view.Knob, at))
+	d.Messages.Note(wording.ViewName(view) + ": " + wording.SayKnob(*view.Knob, at))
 	d.settled()
 }
 

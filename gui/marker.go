@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
@@ -120,7 +121,7 @@ func (m *marker) notSaved(err error) {
 		return
 	}
 	fyne.LogError("saving notes", err)
-	m.Messages.Offer(host.MessageUnsaved, wording.SayUnsaved(err), host.MessageAct{Name: "Try again", Do: m.saver.Again})
+	m.Messages.Offer(host.MessageUnsaved, wording.SayUnsaved(err), host.MessageAct{Name: language.Say("Try again"), Do: m.saver.Again})
 }
 
 // Down and Up are the mirror's pointer as a pen: the picture must not move away from under it.
@@ -190,11 +191,11 @@ func (m *marker) leaveTool() bool {
 // undo and redo walk through what was done to the notes; they report whether the notes are
 // what undo is for now.
 func (m *marker) undo() bool {
-	return m.walk(m.Undo, "Nothing to undo on this still")
+	return m.walk(m.Undo, language.Say("Nothing to undo on this still"))
 }
 
 func (m *marker) redo() bool {
-	return m.walk(m.Redo, "Nothing to redo on this still")
+	return m.walk(m.Redo, language.Say("Nothing to redo on this still"))
 }
 
 func (m *marker) walk(step func() bool, nothing string) bool {

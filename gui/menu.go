@@ -30,7 +30,7 @@ func menuRows(d *Desk) (rows []widgets.MenuRow) {
 		row := widgets.MenuRow{Items: []widgets.MenuItem{item}}
 		if c.menu != part {
 			part = c.menu
-			row.Rule, row.Heading = true, sectionNames[part]
+			row.Rule, row.Heading = true, sectionNames[part].String()
 		}
 		rows = append(rows, row)
 	}

@@ -320,13 +320,13 @@ func TestTrayIsSet(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	d.openPanel(panelSettings)
 	for _, r := range d.parts.sheet.Content().(*widgets.Form).Rows() {
-		if r.Name != wording.SayTray {
+		if r.Name != wording.SayTray.String() {
 			continue
 		}
 		for _, want := range []struct {
 			on   bool
 			says string
-		}{{true, wording.SayTrayNone}, {false, wording.SayTrayGoes}} {
+		}{{true, wording.SayTrayNone.String()}, {false, wording.SayTrayGoes.String()}} {
 			r.Control.(*widgets.Switch).Tapped(nil)
 			if said := d.Messages.Said[host.MessageNote]; d.settings.Tray != want.on || runtime.GOOS == "linux" && said != want.says {
 				t.Errorf("it is %v, and says %q; want %v, %q", d.settings.Tray, said, want.on, want.says)

@@ -9,6 +9,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -56,7 +57,7 @@ func pageIndex(name string) int {
 func (d *Desk) buildPages() {
 	var names []string
 	for _, p := range pages() {
-		names = append(names, p.name)
+		names = append(names, language.Name(p.name))
 		d.parts.pages = append(d.parts.pages, p.make(d))
 	}
 	d.parts.tabs = widgets.NewTabs(names, alwaysSeen{d}, d.openPage)

@@ -7,6 +7,7 @@ import (
 	"app.tonedesk/gui/autokeep"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/wording"
 )
@@ -23,7 +24,7 @@ type standing struct {
 func (s *standing) show(d *Desk) {
 	s.showLost(d)
 	if d.setup.AnyMoved() {
-		d.Messages.Offer(host.MessageMoved, wording.SayMoved, host.MessageAct{Name: "Keep spots here", Do: d.spotsAreRight})
+		d.Messages.Offer(host.MessageMoved, wording.SayMoved.String(), host.MessageAct{Name: language.Say("Keep spots here"), Do: d.spotsAreRight})
 	} else {
 		d.Messages.Clear(host.MessageMoved)
 	}
@@ -31,13 +32,13 @@ func (s *standing) show(d *Desk) {
 	s.showFrozen(d)
 	s.keeps.Renew()
 	if out := wording.SayCounted(d.last.counted); out != "" && d.setup.LeavesOut() {
-		d.Messages.Offer(host.MessagePart, out, host.MessageAct{Name: "Change what is left out", Do: func() { openCounted(d, d.parts.message.Below()) }})
+		d.Messages.Offer(host.MessagePart, out, host.MessageAct{Name: language.Say("Change what is left out"), Do: func() { openCounted(d, d.parts.message.Below()) }})
 	} else {
 		d.Messages.Clear(host.MessagePart)
 	}
 	if d.last.flashes {
-		d.Messages.Offer(host.MessageFlashes, wording.SayFlashes, host.MessageAct{Name: "Why?", Do: func() {
-			d.Messages.Note("The picture itself flashes: faster could harm who looks at it")
+		d.Messages.Offer(host.MessageFlashes, wording.SayFlashes.String(), host.MessageAct{Name: language.Say("Why?"), Do: func() {
+			d.Messages.Note(language.Say("The picture itself flashes: faster could harm who looks at it"))
 		}})
 	} else {
 		d.Messages.Clear(host.MessageFlashes)
@@ -70,13 +71,13 @@ func (s *standing) showLost(d *Desk) {
 	case s.loading:
 		d.Messages.Offer(host.MessageLost, wording.SayBeingRead(from.Path), host.MessageAct{Icon: icons.File})
 	case d.status.Err != nil && from.Kind == setup.SourceRegion:
-		d.Messages.Offer(host.MessageLost, wording.SayUnreadable(true, d.status.State), host.MessageAct{Name: "Choose again", Do: d.PickRegion})
+		d.Messages.Offer(host.MessageLost, wording.SayUnreadable(true, d.status.State), host.MessageAct{Name: language.Say("Choose again"), Do: d.PickRegion})
 	case d.status.Err != nil && from.Kind == setup.SourceWindow:
-		d.Messages.Offer(host.MessageLost, wording.SayNotFollowed(d.status.Err), host.MessageAct{Name: "Follow another", Do: d.ways.AskWindow})
+		d.Messages.Offer(host.MessageLost, wording.SayNotFollowed(d.status.Err), host.MessageAct{Name: language.Say("Follow another"), Do: d.ways.AskWindow})
 	case d.status.Err != nil && from.Kind == setup.SourceShared:
-		d.Messages.Offer(host.MessageLost, wording.SayNotShared(d.status.Err), host.MessageAct{Name: "Choose again", Do: d.PickRegion})
+		d.Messages.Offer(host.MessageLost, wording.SayNotShared(d.status.Err), host.MessageAct{Name: language.Say("Choose again"), Do: d.PickRegion})
 	case d.status.Err != nil && from.Kind == setup.SourcePicture:
-		d.Messages.Offer(host.MessageLost, wording.SayUnreadable(false, d.status.State), host.MessageAct{Name: "Choose again", Do: func() { askPicture(d) }})
+		d.Messages.Offer(host.MessageLost, wording.SayUnreadable(false, d.status.State), host.MessageAct{Name: language.Say("Choose again"), Do: func() { askPicture(d) }})
 	default:
 		d.Messages.Clear(host.MessageLost)
 	}
@@ -90,8 +91,8 @@ func (s *standing) showCovered(d *Desk) {
 		return
 	}
 	share := float64(part.X) * float64(part.Y) / (float64(all.X) * float64(all.Y))
-	d.Messages.Offer(host.MessageCovered, wording.SayCoveredPart(share), host.MessageAct{Name: "Why?", Do: func() {
-		d.Messages.Note("This window lies over the picture: move it aside")
+	d.Messages.Offer(host.MessageCovered, wording.SayCoveredPart(share), host.MessageAct{Name: language.Say("Why?"), Do: func() {
+		d.Messages.Note(language.Say("This window lies over the picture: move it aside"))
 	}})
 }
 
@@ -105,7 +106,7 @@ func (s *standing) showFrozen(d *Desk) {
 		}
 		return
 	}
-	d.Messages.Offer(host.MessageFrozen, wording.SayFrozen(time.Since(d.last.at)), host.MessageAct{Name: "Resume, F", Do: d.Freeze})
+	d.Messages.Offer(host.MessageFrozen, wording.SayFrozen(time.Since(d.last.at)), host.MessageAct{Name: language.Say("Resume, F"), Do: d.Freeze})
 	if s.tick == nil {
 		s.tick = d.Later(time.Second, func() {
 			s.tick = nil

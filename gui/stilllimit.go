@@ -1,12 +1,11 @@
 package gui
 
 import (
-	"fmt"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -27,7 +26,7 @@ func (k *keptStills) checkLimit() {
 		case err != nil:
 			fyne.LogError("measuring the stills", err)
 		case len(over.Removals) > 0:
-			k.Messages.Offer(host.MessageError, wording.SayOver(over), host.MessageAct{Name: "See which", Do: func() { k.askClear(over) }})
+			k.Messages.Offer(host.MessageError, wording.SayOver(over), host.MessageAct{Name: language.Say("See which"), Do: func() { k.askClear(over) }})
 		case !over.Enough():
 			k.Messages.Fail(wording.SayOver(over))
 		}
@@ -50,9 +49,9 @@ func (k *keptStills) askClear(over stills.Clearing) {
 	}
 	scroll := container.NewVScroll(list)
 	scroll.SetMinSize(fyne.NewSize(30*widgets.Step, 24*widgets.Step))
-	k.Question("Remove for good", scroll, nil,
-		host.Choice{Name: "Keep all"},
-		host.Choice{Name: "Remove", Do: func() { k.clearStills(over) }})
+	k.Question(language.Say("Remove for good"), scroll, nil,
+		host.Choice{Name: language.Say("Keep all")},
+		host.Choice{Name: language.Say("Remove"), Do: func() { k.clearStills(over) }})
 }
 
 // clearStills removes what was agreed to.
@@ -62,7 +61,7 @@ func (k *keptStills) clearStills(over stills.Clearing) {
 		removed, err = k.Store.Clear(over)
 		return err
 	}, func(err error) {
-		k.Messages.Note(fmt.Sprintf("%d removed", removed))
+		k.Messages.Note(language.Say("%d removed", removed))
 		if err != nil {
 			k.Messages.Fail(wording.Explain("remove all of them", err))
 		}

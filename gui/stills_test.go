@@ -347,7 +347,7 @@ func TestTapsOnStills(t *testing.T) {
 	}
 	d.stills.delete(id)
 	p.parts.Choose(partKept)
-	p.kept.Which.Choose(keeping.ListTrash)
+	p.kept.Which.Choose(keeping.ListTrash.String())
 	if len(p.kept.Shown) != 1 || p.kept.At() != "" {
 		t.Fatalf("the trash shows %d", len(p.kept.Shown))
 	}
@@ -390,7 +390,7 @@ func TestListsOfStills(t *testing.T) {
 		t.Fatal(err)
 	}
 	p.parts.Choose(partKept)
-	for list, want := range map[string]int{keeping.ListAll: 2, keeping.ListToday: 1, keeping.ListThis: 1, keeping.ListTrash: 0} {
+	for list, want := range map[string]int{keeping.ListAll.String(): 2, keeping.ListToday.String(): 1, keeping.ListThis.String(): 1, keeping.ListTrash.String(): 0} {
 		if p.kept.Which.Choose(list); len(p.kept.Shown) != want {
 			t.Errorf("%s shows %d, want %d", list, len(p.kept.Shown), want)
 		}

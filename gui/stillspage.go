@@ -16,6 +16,7 @@ import (
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
 	"app.tonedesk/gui/keeping"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/series"
 	"app.tonedesk/gui/widgets"
@@ -54,10 +55,10 @@ func newStillsPage(d *Desk) pageView {
 		Last: p.last, All: func() { p.choose(partKept) }, FromWhite: func() bool { return d.settings.FromWhite },
 	})
 	p.parts = widgets.NewBrief([]widgets.Choice{
-		{Word: "Kept", Icon: icons.Still, Tip: "Kept"}, {Word: "Notes", Icon: icons.Label, Tip: "Notes"}, {Word: "Compare", Icon: icons.Compare, Tip: "Compare, D"},
+		{Word: language.Say("Kept"), Icon: icons.Still, Tip: language.Say("Kept")}, {Word: language.Say("Notes"), Icon: icons.Label, Tip: language.Say("Notes")}, {Word: language.Say("Compare"), Icon: icons.Compare, Tip: language.Say("Compare, D")},
 	}, d.Tips, d, p.choose)
 	p.keep = widgets.NewIconButton(icons.Keep, d, func() { d.stills.keep(false) }).Shortens()
-	p.keep.SetText("Keep")
+	p.keep.SetText(language.Say("Keep"))
 	p.keep.Explain(d.Tips, "Keep the picture as a still, Ctrl+S")
 	row := container.New(widgets.Abreast{Stretch: widgets.All}, p.parts, p.keep)
 	p.box = container.NewBorder(row, nil, nil, nil, container.New(&widgets.LeastHeight{Height: 14 * widgets.Step}, container.New(layout.NewCustomPaddedLayout(0, 0, 0, -widgets.Gutter), p.part))) // its bar in the gutter
@@ -152,7 +153,7 @@ func (p *stillsPage) trace(line *traceLine) {
 	if p.shown == partKept {
 		line.traceButtons(d, append(p.kept.Acts(), p.kept.Grew)...)
 		line.Grew = p.kept.Grown()
-		line.Places = append(line.Places, tracedPlace{"Which", false, d.boxOf(p.kept.Which)})
+		line.Places = append(line.Places, tracedPlace{language.Say("Which"), false, d.boxOf(p.kept.Which)})
 	}
 	line.Grid, line.Parts = d.boxOf(p.kept.Grid), d.boxOf(p.parts)
 	if p.shown != partKept {

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 )
 
 // delete puts a still into the trash; a message offers to take that back.
@@ -15,7 +16,7 @@ func (k *keptStills) delete(id string) {
 	k.forget(id)
 	k.Try("delete the still", func() error { return k.Store.Delete(id) }, func() {
 		k.deleted = append(k.deleted, id)
-		k.Messages.NoteWith("Moved to the trash", host.MessageAct{Name: "Undo", Do: func() { k.undoDelete() }})
+		k.Messages.NoteWith(language.Say("Moved to the trash"), host.MessageAct{Name: language.Say("Undo"), Do: func() { k.undoDelete() }})
 		k.Notify(host.StillsChanged)
 	})
 }
@@ -36,7 +37,7 @@ func (k *keptStills) undoDelete() bool {
 func (k *keptStills) restore(id string) {
 	k.Try("restore the still", func() error { return k.Store.Restore(id) }, func() {
 		k.deleted = slices.DeleteFunc(k.deleted, func(of string) bool { return of == id })
-		k.Messages.NoteWith("Restored", host.MessageAct{Name: "Undo", Do: func() { k.delete(id) }})
+		k.Messages.NoteWith(language.Say("Restored"), host.MessageAct{Name: language.Say("Undo"), Do: func() { k.delete(id) }})
 		k.Notify(host.StillsChanged)
 	})
 }

@@ -7,6 +7,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/structure"
 	"app.tonedesk/gui/widgets"
@@ -91,7 +92,7 @@ func (p *structurePage) trace(line *traceLine) {
 		line.Target = target.Name + ". " + target.Distance + ". " + target.Shares
 	}
 	line.Words, line.Light, line.Focus = p.groups.Words(), p.light.Text().Lines, p.focus.Text().Lines
-	line.Places = append(line.Places, tracedPlace{Words: "Set focus", Box: p.d.boxOf(p.focus.Set)})
+	line.Places = append(line.Places, tracedPlace{Words: language.Say("Set focus"), Box: p.d.boxOf(p.focus.Set)})
 	for _, row := range p.families.Rows() {
 		text := row.Text()
 		line.Families = append(line.Families, tracedFamily{text.Light.Hex(), text.Shadow.Hex(), text.Tones + ": " + text.Says, append([]string{text.Share, text.Below}, text.Remarks...), p.d.boxOf(row)})

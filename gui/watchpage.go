@@ -8,6 +8,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
@@ -69,7 +70,7 @@ func (p *watchPage) show(r *analysis.Reading) {
 }
 
 func (p *watchPage) trace(line *traceLine) {
-	line.Places = append(line.Places, tracedPlace{"Spots", false, p.d.boxOf(p.d.parts.spots)})
+	line.Places = append(line.Places, tracedPlace{language.Say("Spots"), false, p.d.boxOf(p.d.parts.spots)})
 }
 
 // sentence compares the pair; where its second spot isn't B it says beside which it stands.

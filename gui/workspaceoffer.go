@@ -7,6 +7,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/wording"
@@ -42,8 +43,8 @@ func (o *workspaceOffer) see(bounds image.Rectangle, found live.Canvas) {
 	o.asked = &workspaceAsked{now.Source, bounds, found.Rectangle}
 	part := 1 - float64(found.Dx())*float64(found.Dy())/(float64(bounds.Dx())*float64(bounds.Dy()))
 	o.Messages.Ask(host.MessageWorkspace, wording.SayWorkspace(part, now.Source.Kind == setup.SourceRegion),
-		host.MessageAct{Name: "Leave it out", Icon: icons.LeaveOut, Do: func() { o.answer(true) }},
-		host.MessageAct{Name: "Count it", Do: func() { o.answer(false) }})
+		host.MessageAct{Name: language.Say("Leave it out"), Icon: icons.LeaveOut, Do: func() { o.answer(true) }},
+		host.MessageAct{Name: language.Say("Count it"), Do: func() { o.answer(false) }})
 }
 
 // wanted reports whether a canvas is to be asked about.

@@ -21,7 +21,7 @@ func runCommand(name string, do func() int, io command.Streams, keep func(string
 		return exit
 	}
 	keep(err.Error())
-	return io.Fail(wording.Cannot(wording.On("finish", "desk "+name), "the program made a mistake"+more(), "please report it"))
+	return io.Fail(wording.Cannot(wording.On("finish %s", "desk "+name), saidMore("the program made a mistake%s"), "please report it"))
 }
 
 // endings are how a system asks a program to end.

@@ -57,25 +57,25 @@ func sayNoDisplay(err error, env func(string) string) string {
 	case errors.Is(err, xconn.ErrNoDisplay) && env("DISPLAY") == "":
 		return wording.Cannot(what, "there is no display to open it on", "start it from your desktop, or use a command such as read")
 	case errors.Is(err, xconn.ErrNoDisplay):
-		return wording.Cannot(what, on("there is no display")+", which DISPLAY names", "start it from your desktop, or correct DISPLAY")
+		return wording.Cannot(what, on("there is no display %s, which DISPLAY names"), "start it from your desktop, or correct DISPLAY")
 	case errors.Is(err, xconn.ErrRefused):
-		return wording.Cannot(what, on("the display")+" does not let you in", "start it as the user who is logged in there")
+		return wording.Cannot(what, on("the display %s does not let you in"), "start it as the user who is logged in there")
 	case errors.Is(err, xconn.ErrNotAnswering):
-		return wording.Cannot(what, on("the display")+" does not answer", "try again when it does")
+		return wording.Cannot(what, on("the display %s does not answer"), "try again when it does")
 	}
 	return wording.Explain(what, err)
 }
 
 // whenGone runs when the window's own display, or the window itself, is gone, before the
 // program ends; it is told what happened.
-var whenGone = func(what string) {}
+var whenGone = func(what wording.Phrase) {}
 
 // ownWindow is the window as X knows it; 0 before there is one.
 var ownWindow atomic.Uintptr
 
 // onGone has f run when the window's own display is gone, or when another program took the
 // window away. Exit code 1 comes then; f is the last to run.
-func onGone(f func(what string)) {
+func onGone(f func(what wording.Phrase)) {
 	whenGone = f
 	C.watchDisplay()
 }

@@ -13,7 +13,7 @@ import (
 var ownWindow atomic.Uintptr
 
 // onGone has nothing to watch for: on this system the display outlives its programs.
-func onGone(func(string)) {}
+func onGone(func(wording.Phrase)) {}
 
 // probeDisplay has nothing to ask: on this system there is always a display.
 func probeDisplay(context.Context) error { return nil }

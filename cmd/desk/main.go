@@ -1,12 +1,14 @@
 package main
 
 import (
+	"log"
 	"os"
 
 	"app.tonedesk/capture/memory"
 	"app.tonedesk/cmd/desk/command"
 	"app.tonedesk/cmd/desk/console"
 	"app.tonedesk/cmd/desk/quiet"
+	"app.tonedesk/gui/language"
 )
 
 func main() {
@@ -19,7 +21,18 @@ func run(args []string, io command.Streams) int {
 		quiet.Aloud()
 		abandonOnSignal()
 		memory.Hold(memory.OfCommands)
+		speak("")
 		return runCommand(args[0], func() int { return command.All[args[0]](args[1:], io) }, io, quiet.Keep)
 	}
 	return openWindow(args, io)
+}
+
+// speak has sentences said in a language; "" is the system's.
+func speak(l language.Language) {
+	if l == "" {
+		l = language.OfSystem()
+	}
+	if err := language.Use(l); err != nil {
+		log.Println("speaking", l, "failed:", err)
+	}
 }

@@ -6,15 +6,16 @@ import (
 	"runtime/debug"
 
 	"app.tonedesk/cmd/desk/quiet"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
-// more says where more stands about what went wrong, to go on in a sentence.
-func more() wording.Phrase {
+// saidMore puts into a sentence, at its %s, where more stands about what went wrong.
+func saidMore(sentence wording.Phrase) wording.Phrase {
 	if quiet.Path() == "" {
-		return ""
+		return wording.Part(sentence, "")
 	}
-	return wording.On(" (more about it stands in", quiet.Path()) + ")"
+	return wording.Part(sentence, language.Say(" (more about it stands in %s)", wording.Quote(quiet.Path())))
 }
 
 // keepCrashes has the runtime write what ends the program on any goroutine into the file

@@ -46,7 +46,7 @@ type opening struct {
 func (o *opening) begin() (opened func()) {
 	late := time.AfterFunc(openMost, func() {
 		log.Printf("the window does not open:\n%s", stacks())
-		o.end(wording.Cannot("open the window", "the display does not draw it", "try again when it answers"+more()))
+		o.end(wording.Cannot("open the window", "the display does not draw it", saidMore("try again when it answers%s")))
 	})
 	o.to = log.Writer()
 	log.SetOutput(o)
@@ -97,12 +97,12 @@ func (o *opening) end(sentence string) {
 // why says why no window was opened.
 func (o *opening) why() string {
 	if o.lost.Load() {
-		return wording.Cannot("open the window", "the display does not answer", "try again when it does"+more())
+		return wording.Cannot("open the window", "the display does not answer", saidMore("try again when it does%s"))
 	}
 	return sayNoOpenGL()
 }
 
 // sayNoOpenGL says why no window can be drawn.
 func sayNoOpenGL() string {
-	return wording.Cannot("open the window", "the display has no OpenGL 2.1 to draw with", "install the graphics card's driver, or Mesa"+more())
+	return wording.Cannot("open the window", "the display has no OpenGL 2.1 to draw with", saidMore("install the graphics card's driver, or Mesa%s"))
 }

@@ -26,6 +26,7 @@ import (
 	"app.tonedesk/gui"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/wording"
 )
@@ -38,6 +39,7 @@ const appID = "app.tonedesk"
 func openWindow(args []string, s command.Streams) (exit int) {
 	memory.Hold(memory.OfWindow)
 	collectOften()
+	speak("")
 	w, err := command.WindowArguments(args)
 	if err != nil {
 		return s.WrongUse(err)
@@ -48,7 +50,7 @@ func openWindow(args []string, s command.Streams) (exit int) {
 	}
 	trace, err := openTrace(w)
 	if err != nil {
-		return s.Fail(wording.ExplainWriting(wording.On("write", w.Trace), err))
+		return s.Fail(wording.ExplainWriting(wording.On("write %s", w.Trace), err))
 	}
 	if err := displayAnswers(); err != nil {
 		return s.Fail(sayNoDisplay(err, os.Getenv))
@@ -66,7 +68,7 @@ func whyUnread(picture string) string {
 		return ""
 	}
 	if _, err := picturefile.Open(picture); err != nil {
-		return wording.Explain(wording.On("open", picture), err)
+		return wording.Explain(wording.On("open %s", picture), err)
 	}
 	return ""
 }
@@ -102,6 +104,7 @@ func runWindow(picture string, problems []string, trace io.Writer, s command.Str
 		return s.Fail(wording.Explain("open the window", err))
 	}
 	set, troubles := loadSettings(path)
+	speak(set.Language)
 	problems = append(problems, troubles...)
 	keeper := settings.NewKeeper(path, func(err error) { fyne.LogError("keeping the settings", err) })
 	forget := keepCrashes()
@@ -114,12 +117,12 @@ func runWindow(picture string, problems []string, trace io.Writer, s command.Str
 	files.Sweep(filepath.Dir(path), time.Hour)
 	defer recoverWindow(keeper, s, &exit)
 	end.onSignal()
-	onGone(func(what string) {
+	onGone(func(what wording.Phrase) {
 		if save := end.save.Load(); save != nil {
 			(*save)()
 		}
 		end.last()
-		s.Say("Tonedesk ended: " + what + ". Start it again; what you had set is kept.")
+		s.Say(language.Say("Tonedesk ended: %s. Start it again; what you had set is kept.", what))
 	})
 	store, err := command.UserStills()
 	if err != nil {
@@ -172,7 +175,7 @@ func loadSettings(path string) (settings.Settings, []string) {
 	if err != nil {
 		fyne.LogError("reading the settings", err)
 		if len(problems) == 0 {
-			problems = []string{wording.Explain(wording.On("read the settings", path), err)}
+			problems = []string{wording.Explain(wording.On("read the settings %s", path), err)}
 		}
 	}
 	return set, problems
@@ -197,7 +200,7 @@ func recoverWindow(keeper *settings.Keeper, s command.Streams, exit *int) {
 	}
 	_ = keeper.Flush()
 	log.Printf("panic: %v\n%s", r, debug.Stack())
-	*exit = s.Fail("Tonedesk ended because of a mistake of its own: please report it" + string(more()) + ". What you had set is kept.")
+	*exit = s.Fail(saidMore("Tonedesk ended because of a mistake of its own: please report it%s. What you had set is kept.").String())
 }
 
 // displayWait is how long the display may take to let us in.

@@ -85,11 +85,11 @@ func firstWord(e ast.Expr) string {
 	case *ast.BinaryExpr:
 		return firstWord(e.X)
 	case *ast.CallExpr:
-		if name, first := firstPart(e); name == "On" {
+		if name, first := firstPart(e); name == "On" || name == "Part" {
 			return firstWord(first)
 		}
 	case *ast.Ident:
-		if e.Obj != nil { // what := wording.On("write", path)
+		if e.Obj != nil { // what := wording.On("write %s", path)
 			if set, ok := e.Obj.Decl.(*ast.AssignStmt); ok && len(set.Rhs) == 1 {
 				return firstWord(set.Rhs[0])
 			}

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
@@ -60,7 +61,7 @@ func (k *Keeper) Renew() {
 		k.Messages.Clear(host.MessageKeeps)
 		return
 	}
-	k.Messages.Offer(host.MessageKeeps, wording.SayKeepsItself(every, k.Frozen()), host.MessageAct{Name: "Stop keeping", Do: k.end})
+	k.Messages.Offer(host.MessageKeeps, wording.SayKeepsItself(every, k.Frozen()), host.MessageAct{Name: language.Say("Stop keeping"), Do: k.end})
 }
 
 // watched reports whether a source may change while it is watched.
@@ -93,7 +94,7 @@ func (k *Keeper) end() {
 		k.Renew()
 	}
 	set(0)
-	k.Messages.NoteWith(wording.SayKeepsNoMore, host.MessageAct{Name: "Undo", Do: func() { set(was) }})
+	k.Messages.NoteWith(wording.SayKeepsNoMore.String(), host.MessageAct{Name: language.Say("Undo"), Do: func() { set(was) }})
 }
 
 // wanted reports whether a picture is to be kept now: one that can be read and is not frozen, and is
@@ -146,7 +147,7 @@ func (k *Keeper) keepCopy(c *live.Copy) {
 			k.Messages.Fail(wording.ExplainWriting("keep the picture by itself", err))
 			return
 		case tooBig:
-			k.Messages.Fail(wording.SayItselfTooBig)
+			k.Messages.Fail(wording.SayItselfTooBig.String())
 		}
 		k.kept = seen
 		k.Notify(host.StillsChanged)

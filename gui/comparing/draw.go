@@ -104,7 +104,7 @@ func (c *Comparer) drawDivided(before *image.RGBA) {
 	grip := overlay.Grip{At: image.Pt(x, int(widgets.GripAt*float64(before.Rect.Dy())+0.5)), Wide: widgets.GripWide, High: widgets.GripHigh}
 	w.parted = partedBefore{before, x, overlay.Divided(before, grip, unit)}
 	c.name(w.parted.img, w.name, false)
-	c.name(w.parted.img, wording.PictureNow, true)
+	c.name(w.parted.img, wording.PictureNow.String(), true)
 	c.Mirror.SetOverlay(widgets.OverlayBefore, w.parted.img)
 }
 
@@ -119,7 +119,7 @@ func (c *Comparer) drawSides(before *image.RGBA) {
 	draw.Draw(left, left.Rect, image.NewUniform(ground), image.Point{}, draw.Src)
 	draw.Draw(left, left.Rect, before, image.Point{}, draw.Over)
 	c.name(left, c.With.name, false)
-	c.name(right, wording.PictureNow, false)
+	c.name(right, wording.PictureNow.String(), false)
 	c.With.parted = partedBefore{of: before, img: right}
 	c.Mirror.SetBefore(left)
 	c.Mirror.SetOverlay(widgets.OverlayBefore, right)
@@ -139,7 +139,7 @@ func (c *Comparer) drawTurn(before *image.RGBA) {
 		copy(img.Pix, before.Pix)
 		c.name(img, c.With.name, false)
 	} else {
-		c.name(img, wording.PictureNow, false)
+		c.name(img, wording.PictureNow.String(), false)
 	}
 	c.Mirror.SetOverlay(widgets.OverlayBefore, img)
 	if again > 0 {

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
@@ -46,14 +47,14 @@ var compareWays = []Way{Divided, Sides, Turns, Map}
 // NewPanel returns the panel of a comparer.
 func NewPanel(h *host.Host, c *Comparer, acts PanelActs) *Panel {
 	p := &Panel{Host: h, compare: c, acts: acts, Lines: widgets.SmallLabel(), Table: widgets.NewChangeTable()}
-	p.ways = widgets.NewChooser([]string{"Divided", "Side by side", "In turns", "Map"}, h.Keys, func(i int) { c.Set(compareWays[i]) })
+	p.ways = widgets.NewChooser([]string{language.Say("Divided"), language.Say("Side by side"), language.Say("In turns"), language.Say("Map")}, h.Keys, func(i int) { c.Set(compareWays[i]) })
 	p.before = widgets.NewBeforeStrip(h.Keys, h.Tips, func(i int) {
 		if i < len(p.ids) {
 			c.Begin(p.ids[i])
 		}
 	}, acts.All)
 	tight := layout.NewCustomPaddedVBoxLayout(0)
-	strip := container.NewStack(widgets.NewPanel(), container.New(layout.NewCustomPaddedLayout(widgets.Step/2, widgets.Step/2, widgets.Step, widgets.Step), container.New(tight, widgets.QuietWords("Before"), p.before)))
+	strip := container.NewStack(widgets.NewPanel(), container.New(layout.NewCustomPaddedLayout(widgets.Step/2, widgets.Step/2, widgets.Step, widgets.Step), container.New(tight, widgets.QuietWords(language.Say("Before")), p.before)))
 	table := container.NewStack(widgets.NewPanel(), container.New(tight, container.New(layout.NewCustomPaddedLayout(widgets.Step/4, 0, widgets.Step, widgets.Step), p.Table), container.New(layout.NewCustomPaddedLayout(-1.25*widgets.Step, -0.75*widgets.Step, 0, 0), p.Lines)))
 	p.Box = container.NewVBox(container.New(widgets.AnyWidth{}, p.ways), strip, table)
 	p.Show()

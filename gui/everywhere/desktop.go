@@ -49,7 +49,7 @@ func (k *desktopKeys) question() context.Context {
 func wish(of []Deed, chords []native.Chord) []portal.Shortcut {
 	var wished []portal.Shortcut
 	for i, d := range of {
-		wished = append(wished, portal.Shortcut{ID: known[d].key, Does: known[d].name, Trigger: chords[i].Trigger()})
+		wished = append(wished, portal.Shortcut{ID: known[d].key, Does: known[d].name.String(), Trigger: chords[i].Trigger()})
 	}
 	return wished
 }
@@ -120,12 +120,12 @@ func (k *Keys) pressedUnseen(d Deed) {
 	case d != SpotA && d != SpotB:
 		k.pressed(d, image.Point{})
 	case k.Steps.Now().Source.Kind == setup.SourceNothing:
-		k.Messages.Note(wording.SayWatchFirst)
+		k.Messages.Note(wording.SayWatchFirst.String())
 	default:
 		if at, over := k.Under(); over {
 			k.set(int(d-SpotA), setup.Place{At: at})
 		} else {
-			k.Messages.Note(wording.SayPointerUnknown)
+			k.Messages.Note(wording.SayPointerUnknown.String())
 		}
 	}
 }
@@ -136,9 +136,9 @@ func (k *Keys) saysOfAll() string {
 	case k.failed != nil:
 		return wording.SayKeysTrouble(k.failed)
 	case k.desktop.asks:
-		return wording.SayAsksForKeys
+		return wording.SayAsksForKeys.String()
 	case k.desktop.asked != nil:
-		return wording.SayDesktopKeys
+		return wording.SayDesktopKeys.String()
 	}
-	return wording.SayEverywhereNote
+	return wording.SayEverywhereNote.String()
 }

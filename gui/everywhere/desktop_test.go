@@ -61,7 +61,7 @@ func TestDesktopGivesKeys(t *testing.T) {
 	if len(d.asked) != 1 || len(d.asked[0]) != int(deeds) || d.asked[0][SpotB] != (portal.Shortcut{ID: "spot_b", Does: "Spot B here", Trigger: "CTRL+ALT+2"}) {
 		t.Fatalf("asked is %v", d.asked)
 	}
-	if got := b.says(0); got != wording.SayDesktopKeys || b.Messages.Said[host.MessageError] != "" {
+	if got := b.says(0); got != wording.SayDesktopKeys.String() || b.Messages.Said[host.MessageError] != "" {
 		t.Errorf("it says %q and over the picture %q", got, b.Messages.Said[host.MessageError])
 	}
 	if got, want := b.says(1+int(Keep)), wording.SayDesktopKey("Key for Keep a still"); got != want {
@@ -84,7 +84,7 @@ func TestDesktopGivesKeys(t *testing.T) {
 		t.Errorf("after a choice: asked %v, given back %d times", d.asked, d.closed)
 	}
 	b.Switch(false)
-	if len(d.asked) != 2 || d.closed != 2 || b.Messages.Said[host.MessageError] != "" || b.says(0) != wording.SayEverywhereNote {
+	if len(d.asked) != 2 || d.closed != 2 || b.Messages.Said[host.MessageError] != "" || b.says(0) != wording.SayEverywhereNote.String() {
 		t.Errorf("off: asked %d times, given back %d times; it says %q and %q", len(d.asked), d.closed, b.Messages.Said[host.MessageError], b.says(0))
 	}
 }
@@ -100,7 +100,7 @@ func TestDesktopKeysArePressed(t *testing.T) {
 		t.Errorf("done is %v", b.done)
 	}
 	d.hearer.Pressed("spot_a")
-	if got := b.Messages.Said[host.MessageNote]; len(b.setup.Places) > 0 || got != wording.SayPointerUnknown {
+	if got := b.Messages.Said[host.MessageNote]; len(b.setup.Places) > 0 || got != wording.SayPointerUnknown.String() {
 		t.Errorf("with the pointer elsewhere: %v, it says %q", b.setup.Places, got)
 	}
 	b.under = image.Pt(7, 9)
@@ -110,7 +110,7 @@ func TestDesktopKeysArePressed(t *testing.T) {
 	}
 	b.setup = setup.Setup{Source: setup.Source{Kind: setup.SourceNothing}}
 	d.hearer.Pressed("spot_b")
-	if got := b.Messages.Said[host.MessageNote]; len(b.setup.Places) > 0 || got != wording.SayWatchFirst {
+	if got := b.Messages.Said[host.MessageNote]; len(b.setup.Places) > 0 || got != wording.SayWatchFirst.String() {
 		t.Errorf("with nothing watched: %v, it says %q", b.setup.Places, got)
 	}
 }
@@ -130,7 +130,7 @@ func TestDesktopRefusesKeys(t *testing.T) {
 		}
 		d.err = nil
 		b.Switch(true)
-		if len(d.asked) != 2 || b.says(0) != wording.SayDesktopKeys || b.Messages.Said[host.MessageError] != "" {
+		if len(d.asked) != 2 || b.says(0) != wording.SayDesktopKeys.String() || b.Messages.Said[host.MessageError] != "" {
 			t.Errorf("%v: asked %d times, it says %q", err, len(d.asked), b.says(0))
 		}
 		d.hearer.Ended(fmt.Errorf("gone: %w", capture.ErrStopped))
@@ -162,7 +162,7 @@ func TestDesktopsQuestionEnds(t *testing.T) {
 		<-done
 		if name == "off" {
 			<-done
-			if d.closed != 1 || b.says(0) != wording.SayEverywhereNote {
+			if d.closed != 1 || b.says(0) != wording.SayEverywhereNote.String() {
 				t.Errorf("%s: given back %d times, it says %q", name, d.closed, b.says(0))
 			}
 		}

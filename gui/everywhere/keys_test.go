@@ -122,7 +122,7 @@ func TestKeysAreRefused(t *testing.T) {
 		key  fyne.KeyName
 		says string
 	}{
-		{0, "B", wording.SayNeedsHeld}, {fyne.KeyModifierShift, "B", wording.SayNeedsHeld}, {ctrlAlt, fyne.KeyTab, wording.SayNoChord},
+		{0, "B", wording.SayNeedsHeld.String()}, {fyne.KeyModifierShift, "B", wording.SayNeedsHeld.String()}, {ctrlAlt, fyne.KeyTab, wording.SayNoChord.String()},
 		{ctrlAlt, fyne.Key1, wording.SayKeyTaken("Ctrl+Alt+1", "Spot A here")},
 	} {
 		if b.choose(SpotB, refused.held, refused.key) || b.said[SpotB] != refused.says {
@@ -175,7 +175,7 @@ func TestSpotsByKeys(t *testing.T) {
 	}
 	b.setup = setup.Setup{Source: setup.Source{Kind: setup.SourceNothing}}
 	b.pressed(SpotA, image.Pt(99, 140))
-	if b.Messages.Said[host.MessageNote] != wording.SayWatchFirst || len(b.setup.Places) > 0 {
+	if b.Messages.Said[host.MessageNote] != wording.SayWatchFirst.String() || len(b.setup.Places) > 0 {
 		t.Errorf("with nothing watched: %v, it says %q", b.setup.Places, b.Messages.Said[host.MessageNote])
 	}
 }

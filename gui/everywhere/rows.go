@@ -14,7 +14,7 @@ import (
 func (k *Keys) Rows() []widgets.FormRow {
 	k.rows, k.said = nil, [deeds]string{}
 	k.on = widgets.NewSwitch(k.now.Everywhere, k.Keys, k.Switch)
-	rows := []widgets.FormRow{{Name: wording.SayEverywhere, Control: k.on, Says: k.saysOfAll}}
+	rows := []widgets.FormRow{{Name: wording.SayEverywhere.String(), Control: k.on, Says: k.saysOfAll}}
 	for d := range deeds {
 		choice := widgets.NewKeyChoice(keyOf(k.now, d), k.Host.Keys, k.Tips, widgets.KeyActs{
 			Listens: func(on bool) { k.listen(d, on) },
@@ -22,7 +22,7 @@ func (k *Keys) Rows() []widgets.FormRow {
 			Cleared: func() { k.setKey(d, "") },
 		})
 		k.rows = append(k.rows, choice)
-		rows = append(rows, widgets.FormRow{Name: known[d].name, Control: choice, Says: func() string {
+		rows = append(rows, widgets.FormRow{Name: known[d].name.String(), Control: choice, Says: func() string {
 			return cmp.Or(k.said[d], wording.SayKeyTrouble(keyOf(k.now, d), k.trouble[d]), wording.SayDesktopKey(k.desktop.words[known[d].key]))
 		}})
 	}
@@ -33,7 +33,7 @@ func (k *Keys) Rows() []widgets.FormRow {
 func (k *Keys) listen(d Deed, on bool) {
 	k.listens, k.said = on, [deeds]string{}
 	if on {
-		k.said[d] = wording.SayListens
+		k.said[d] = wording.SayListens.String()
 	}
 	k.show()
 	k.renew()
@@ -49,13 +49,13 @@ func (k *Keys) choose(d Deed, held fyne.KeyModifier, key fyne.KeyName) bool {
 	k.said[d] = ""
 	switch {
 	case !c.HasKey():
-		k.said[d] = wording.SayNoChord
+		k.said[d] = wording.SayNoChord.String()
 	case !c.Held():
-		k.said[d] = wording.SayNeedsHeld
+		k.said[d] = wording.SayNeedsHeld.String()
 	}
 	for other := range deeds {
 		if other != d && keyOf(k.now, other) == c.String() && c.Held() {
-			k.said[d] = wording.SayKeyTaken(c.String(), known[other].name)
+			k.said[d] = wording.SayKeyTaken(c.String(), known[other].name.String())
 		}
 	}
 	if k.said[d] != "" {

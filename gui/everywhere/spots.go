@@ -66,7 +66,7 @@ type found struct {
 func (k *Keys) place(p press, done func()) {
 	from, handle, side := k.Steps.Now().Source, k.Handle(), k.now.SpotSize
 	if from.Kind == setup.SourceNothing {
-		k.Messages.Note(wording.SayWatchFirst)
+		k.Messages.Note(wording.SayWatchFirst.String())
 		done()
 		return
 	}
@@ -87,7 +87,7 @@ func (k *Keys) place(p press, done func()) {
 			if at, in := k.Shows(f.pixel); in {
 				k.set(p.spot, setup.Place{At: at})
 			} else {
-				k.Messages.Note(wording.SayPointerOnUs)
+				k.Messages.Note(wording.SayPointerOnUs.String())
 			}
 		default:
 			k.set(p.spot, f.place)
@@ -103,7 +103,7 @@ func (k *Keys) set(spot int, at setup.Place) {
 		words = wording.SayFixed(setup.SpotName(spot))
 	}
 	if spot > len(now.Places) {
-		spot, words = len(now.Places), wording.SayFirstIsA
+		spot, words = len(now.Places), wording.SayFirstIsA.String()
 	}
 	k.Select(spot)
 	k.Steps.Settle()

@@ -11,6 +11,7 @@ import (
 
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/series"
 	"app.tonedesk/gui/widgets"
@@ -55,7 +56,7 @@ func (a *asked) same(o *asked) bool {
 func New(h *host.Host, acts Acts) *Panel {
 	p := &Panel{Host: h, acts: acts, card: widgets.NewGrowthCard(), words: widgets.SmallLabel(), reader: &series.Reader{Store: h.Store}}
 	p.words.Wrapping = fyne.TextWrapWord
-	head := widgets.NewHeading(icons.Growth, "How it grew", "what has turned?")
+	head := widgets.NewHeading(icons.Growth, language.Say("How it grew"), language.Say("what has turned?"))
 	column := widgets.NewCard(widgets.Beside(head), p.words, widgets.Beside(p.card))
 	p.card.Hide()
 	gutter := func(wide float32, o fyne.CanvasObject) fyne.CanvasObject {

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/dialog"
 	"fyne.io/fyne/v2/storage"
 
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
@@ -72,5 +73,5 @@ func (h *Host) AskFolder(from string, take func(path string)) {
 	if now, err := storage.ListerForURI(storage.NewFileURI(from)); err == nil && from != "" {
 		open.SetLocation(now)
 	}
-	h.ShowDialog("Choose a folder", open)
+	h.ShowDialog(language.Say("Choose a folder"), open)
 }

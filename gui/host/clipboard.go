@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
 )
@@ -39,7 +40,7 @@ func (c *Clipboard) CopyImage(img image.Image) {
 			c.Messages.Fail(wording.Explain("copy the picture", err))
 			fyne.LogError("copying a picture", err)
 		case wanted:
-			c.Messages.Note("Copied the picture")
+			c.Messages.Note(language.Say("Copied the picture"))
 		}
 	})
 }

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/mistake"
 	"app.tonedesk/gui/overlay"
 	"app.tonedesk/gui/setup"
@@ -60,7 +61,7 @@ func (h *Host) Button(name, tip string, do func()) *widgets.Button {
 // CopyText puts words on the clipboard, and says so.
 func (h *Host) CopyText(words string) {
 	h.App.Clipboard().SetContent(words)
-	h.Messages.Note("Copied " + words)
+	h.Messages.Note(language.Say("Copied %s", words))
 }
 
 // Background does work that may take long without holding up the window, and then what follows

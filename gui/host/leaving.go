@@ -3,6 +3,8 @@ package host
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
+
+	"app.tonedesk/gui/language"
 )
 
 // Leaver ends the program when the painter asks for it: what is still to be saved is saved
@@ -17,12 +19,12 @@ type Leaver struct {
 }
 
 // leaveTitle heads the question.
-const leaveTitle = "Not all is saved"
+const leaveTitle language.Words = "Not all is saved"
 
 // Leave ends the program once all is saved, or asks.
 func (l *Leaver) Leave() {
-	if !l.saving && l.Asks() != leaveTitle {
-		l.try("Saving what is left to save", l.Save)
+	if !l.saving && l.Asks() != leaveTitle.String() {
+		l.try(language.Say("Saving what is left to save"), l.Save)
 	}
 }
 
@@ -46,11 +48,11 @@ func (l *Leaver) try(say string, save func() error) {
 func (l *Leaver) ask(why error) {
 	words := widget.NewLabel(l.Lost(why))
 	words.Wrapping = fyne.TextWrapWord
-	l.Question(leaveTitle, words, nil,
-		Choice{"Try again", l.Leave},
-		Choice{"Save elsewhere…", func() { l.elsewhere(why) }},
-		Choice{"Quit all the same", l.End},
-		Choice{"Go on working", nil},
+	l.Question(leaveTitle.String(), words, nil,
+		Choice{language.Say("Try again"), l.Leave},
+		Choice{language.Say("Save elsewhere…"), func() { l.elsewhere(why) }},
+		Choice{language.Say("Quit all the same"), l.End},
+		Choice{language.Say("Go on working"), nil},
 	)
 }
 
@@ -61,6 +63,6 @@ func (l *Leaver) elsewhere(why error) {
 			l.ask(why)
 			return
 		}
-		l.try("Saving in "+folder, func() error { return l.Elsewhere(folder) })
+		l.try(language.Say("Saving in %s", folder), func() error { return l.Elsewhere(folder) })
 	})
 }

@@ -8,6 +8,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/native"
 )
 
@@ -148,14 +149,14 @@ func (w *OwnWindow) fit(at image.Rectangle, size fyne.Size, screens []image.Rect
 // desktop does it.
 func (w *OwnWindow) KeepAbove(on bool) bool {
 	if err := native.KeepAbove(w.Handle(), on); err != nil {
-		w.Messages.Fail("Can't stay on top: this desktop does not let a window do so; its own window menu may offer it.")
+		w.Messages.Fail(language.Say("Can't stay on top: this desktop does not let a window do so; its own window menu may offer it."))
 		fyne.LogError("keeping the window above others", err)
 		return false
 	}
 	if on {
-		w.Messages.Note("Stays on top")
+		w.Messages.Note(language.Say("Stays on top"))
 	} else {
-		w.Messages.Note("No longer on top")
+		w.Messages.Note(language.Say("No longer on top"))
 	}
 	return true
 }

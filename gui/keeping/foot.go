@@ -6,6 +6,7 @@ import (
 
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/widgets"
 )
 
@@ -31,12 +32,12 @@ func newKeptFoot(h *host.Host, k *Kept) keptFoot {
 		b.Explain(h.Tips, tip)
 		f.buttons = append(f.buttons, b)
 	}
-	add(icons.Stroke, "Mark up", "Mark it up", k.acts.Open)
-	add(icons.Compare, "Compare", "Compare the picture with it", k.acts.Compare)
-	add(icons.Target, "", "Make it the target", k.acts.Target)
-	add(icons.Export, "", "Export it", k.acts.Export)
-	add(icons.Folder, "", "Show its folder", k.acts.Folder)
-	add(icons.Delete, "", "Put it into the trash", k.acts.Delete)
+	add(icons.Stroke, language.Say("Mark up"), language.Say("Mark it up"), k.acts.Open)
+	add(icons.Compare, language.Say("Compare"), language.Say("Compare the picture with it"), k.acts.Compare)
+	add(icons.Target, "", language.Say("Make it the target"), k.acts.Target)
+	add(icons.Export, "", language.Say("Export it"), k.acts.Export)
+	add(icons.Folder, "", language.Say("Show its folder"), k.acts.Folder)
+	add(icons.Delete, "", language.Say("Put it into the trash"), k.acts.Delete)
 	f.box = container.New(widgets.Abreast{Stretch: widgets.All})
 	for _, b := range f.buttons {
 		f.box.Add(b)

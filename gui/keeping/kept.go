@@ -13,6 +13,7 @@ import (
 	"app.tonedesk/gui/growing"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -62,19 +63,19 @@ type KeptActs struct {
 
 // The lists of stills, by the words that choose one.
 const (
-	ListAll   = "All"
-	ListToday = "Today"
-	ListThis  = "This picture"
-	ListTrash = "Trash"
+	ListAll   language.Words = "All"
+	ListToday language.Words = "Today"
+	ListThis  language.Words = "This picture"
+	ListTrash language.Words = "Trash"
 )
 
 // NewKept returns the list, before anything was read.
 func NewKept(h *host.Host, acts KeptActs) *Kept {
 	k := &Kept{Host: h, acts: acts, words: widgets.SmallLabel()}
 	k.thumbs = newThumbs(h, k.came)
-	k.Search = widgets.NewEntry(h.Keys, "Search: name, words, date")
+	k.Search = widgets.NewEntry(h.Keys, language.Say("Search: name, words, date"))
 	k.Search.Icon = theme.NewColoredResource(icons.Resource(icons.Search), widgets.ColorNameQuiet)
-	k.Search.Brief = "Search"
+	k.Search.Brief = language.Say("Search")
 	k.Search.OnChanged = func(string) { k.filter() }
 	k.Search.OnEscape = func() {
 		k.Search.SetText("")
@@ -86,7 +87,7 @@ func NewKept(h *host.Host, acts KeptActs) *Kept {
 	}).Shortens()
 	k.Greys.Explain(h.Tips, "Small pictures in greys")
 	k.Grid = widgets.NewStillGrid(h.Keys, func() int { return len(k.Shown) }, k.fill, k.Tapped)
-	k.Which = widgets.NewPick([]string{ListAll, ListToday, ListThis, ListTrash}, h.Keys, func(string) { k.Load() })
+	k.Which = widgets.NewPick([]string{ListAll.String(), ListToday.String(), ListThis.String(), ListTrash.String()}, h.Keys, func(string) { k.Load() })
 	k.foot = newKeptFoot(h, k)
 	k.words.Alignment = fyne.TextAlignCenter
 	k.newGrew()
@@ -132,7 +133,7 @@ func (k *Kept) Load() {
 	})
 }
 
-func (k *Kept) inTrash() bool { return k.Which.Chosen() == ListTrash }
+func (k *Kept) inTrash() bool { return k.Which.Chosen() == ListTrash.String() }
 
 // All are the stills that were kept, newest first.
 func (k *Kept) All() []stills.Entry { return k.kept }
@@ -148,7 +149,7 @@ func (k *Kept) filter() {
 	}
 	k.Shown = slices.DeleteFunc(slices.Clone(of), func(e stills.Entry) bool {
 		switch {
-		case k.Which.Chosen() == ListToday && !sameDay(e.Time, now), k.Which.Chosen() == ListThis && !k.acts.OfThis(e):
+		case k.Which.Chosen() == ListToday.String() && !sameDay(e.Time, now), k.Which.Chosen() == ListThis.String() && !k.acts.OfThis(e):
 			return true
 		}
 		return !e.Matches(k.Search.Text)
@@ -166,11 +167,11 @@ func (k *Kept) empty(of int) string {
 	case len(k.Shown) > 0:
 		return ""
 	case of > 0:
-		return "Nothing is found."
+		return language.Say("Nothing is found.")
 	case k.inTrash():
-		return "The trash is empty."
+		return language.Say("The trash is empty.")
 	}
-	return "Nothing is kept yet. Keep, or Ctrl+S, keeps the picture of now."
+	return language.Say("Nothing is kept yet. Keep, or Ctrl+S, keeps the picture of now.")
 }
 
 func sameDay(a, b time.Time) bool {
@@ -187,7 +188,7 @@ func (k *Kept) fill(i int, item *widgets.StillItem) {
 	e := k.Shown[i]
 	name, at := wording.SayKept(e.Meta, time.Now())
 	if e.Trouble != nil {
-		at = "notes unread"
+		at = language.Say("notes unread")
 	}
 	item.Set(name, at, k.thumbs.get(e.ID, k.Greys.On()), e.ID == k.selected && !k.inTrash())
 	item.SetChosen(slices.Contains(k.chosen, e.ID) && !k.inTrash())

@@ -10,6 +10,7 @@ import (
 
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/marking"
 	"app.tonedesk/gui/stills/notes"
@@ -71,15 +72,15 @@ func (n *Notes) newTools() *widgets.ToolRow {
 		tools = append(tools, widgets.Tool{Icon: icons.Name(strings.ToLower(t.Name)), Tip: t.Name, Do: func() { n.of.Take(i) }})
 	}
 	return widgets.NewToolRow(tools, []widgets.Tool{
-		{Icon: icons.Undo, Tip: "Undo, Ctrl+Z", Do: func() { n.of.Undo() }},
-		{Icon: icons.Redo, Tip: "Redo, Ctrl+Y", Do: func() { n.of.Redo() }},
+		{Icon: icons.Undo, Tip: language.Say("Undo, Ctrl+Z"), Do: func() { n.of.Undo() }},
+		{Icon: icons.Redo, Tip: language.Say("Redo, Ctrl+Y"), Do: func() { n.of.Redo() }},
 	}, n.Tips, n.Keys)
 }
 
 // newText takes the words of the selected note.
 func (n *Notes) newText() *widgets.Entry {
-	e := widgets.NewTextEntry(n.Keys, "Words to the selected note")
-	e.Brief = "Words to it"
+	e := widgets.NewTextEntry(n.Keys, language.Say("Words to the selected note"))
+	e.Brief = language.Say("Words to it")
 	e.OnChanged = func(text string) {
 		if !n.showing {
 			n.of.Write(text)
@@ -89,7 +90,7 @@ func (n *Notes) newText() *widgets.Entry {
 		if n.of.Room() < notes.MostText {
 			n.Messages.Note(wording.SayFullStill())
 		} else {
-			n.Messages.Note(wording.SayFull("note", notes.MostText))
+			n.Messages.Note(wording.SayFullNote(notes.MostText))
 		}
 	}
 	e.OnSubmitted = func(string) { n.FocusMirror() }
@@ -100,9 +101,9 @@ func (n *Notes) newText() *widgets.Entry {
 
 // newName takes the still's name.
 func (n *Notes) newName() *widgets.Entry {
-	e := widgets.NewEntry(n.Keys, "Name of this still")
-	e.Brief = "Name"
-	e.Most, e.OnFull = func() int { return stills.MostName }, func() { n.Messages.Note(wording.SayFull("name", stills.MostName)) }
+	e := widgets.NewEntry(n.Keys, language.Say("Name of this still"))
+	e.Brief = language.Say("Name")
+	e.Most, e.OnFull = func() int { return stills.MostName }, func() { n.Messages.Note(wording.SayFullName(stills.MostName)) }
 	e.OnSubmitted = func(string) { n.FocusMirror() }
 	e.OnLeft = func() {
 		if s := n.of.Still(); s != nil {
@@ -133,10 +134,10 @@ func (n *Notes) newFoot() fyne.CanvasObject {
 		n.acts = append(n.acts, b)
 		foot.Add(b)
 	}
-	add(icons.Target, "Make it the target", n.of.Target)
-	add(icons.Export, "Export, Ctrl+E", n.of.Export)
-	add(icons.Folder, "Show its folder", n.of.Folder)
-	add(icons.Delete, "Put it into the trash", n.of.Delete)
+	add(icons.Target, language.Say("Make it the target"), n.of.Target)
+	add(icons.Export, language.Say("Export, Ctrl+E"), n.of.Export)
+	add(icons.Folder, language.Say("Show its folder"), n.of.Folder)
+	add(icons.Delete, language.Say("Put it into the trash"), n.of.Delete)
 	return foot
 }
 

@@ -33,7 +33,7 @@ func TestSourceRows(t *testing.T) {
 		if !slices.Equal(got, want) {
 			t.Errorf("windows can be followed: %v: the menu begins with %q, want %q", follows, got, want)
 		}
-		s.Shares, want[len(want)-2] = true, wording.ShareScreen
+		s.Shares, want[len(want)-2] = true, wording.ShareScreen.String()
 		if got := items(s.Rows())[len(want)-2].Words; got != want[len(want)-2] {
 			t.Errorf("where the desktop shares the screen it has %q, want %q", got, want[len(want)-2])
 		}
@@ -63,14 +63,14 @@ func TestWindowsRows(t *testing.T) {
 			pointed := false
 			w := Windows{List: list, Now: tt.now, Follow: func(from setup.Source) { taken = from }, Point: func() { pointed = true }}
 			got := items(w.Rows())
-			if len(got) != 4 || got[0].Words != wording.PointAtIt {
+			if len(got) != 4 || got[0].Words != wording.PointAtIt.String() {
 				t.Fatalf("the list is %+v", got)
 			}
 			if got[0].Do(); !pointed {
 				t.Error("its first row doesn't have the painter point")
 			}
 			for i, row := range got[1:] {
-				keys := []string{wording.SizeSay(100, 90), wording.SizeSay(200, 90), wording.SayMinimised}[i]
+				keys := []string{wording.SizeSay(100, 90), wording.SizeSay(200, 90), wording.SayMinimised.String()}[i]
 				if row.Do(); taken != list[i].From || row.On != tt.on[i] || row.Keys != keys {
 					t.Errorf("row %d: %q beside it, marked %v, takes %+v", i, row.Keys, row.On, taken)
 				}

@@ -4,6 +4,7 @@ import (
 	"path/filepath"
 
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/wording"
 )
@@ -17,18 +18,18 @@ var SourceIcons = map[setup.SourceKind]icons.Name{
 func SourceName(from setup.Source) string {
 	switch from.Kind {
 	case setup.SourceRegion:
-		return "Region " + wording.SizeSay(from.Region.Dx(), from.Region.Dy())
+		return language.Say("Region %s", wording.SizeSay(from.Region.Dx(), from.Region.Dy()))
 	case setup.SourceWindow:
 		return wording.SayWindow(from.Title, from.Class)
 	case setup.SourceShared:
-		return wording.SharedScreen
+		return wording.SharedScreen.String()
 	case setup.SourcePicture:
 		return filepath.Base(from.Path)
 	case setup.SourceStill:
-		return "Still"
+		return language.Say("Still")
 	}
 	if from.Kind == setup.SourceNothing {
-		return "Nothing chosen"
+		return language.Say("Nothing chosen")
 	}
-	return "Demo painting"
+	return language.Say("Demo painting")
 }

@@ -4,6 +4,7 @@ import (
 	"path/filepath"
 
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
@@ -25,29 +26,29 @@ type Source struct {
 func (s Source) Rows() []widgets.MenuRow {
 	one := func(i widgets.MenuItem) widgets.MenuRow { return widgets.MenuRow{Items: []widgets.MenuItem{i}} }
 	demo := setup.Source{Kind: setup.SourceDemo}
-	rows := []widgets.MenuRow{{Heading: "Watch"}}
+	rows := []widgets.MenuRow{{Heading: language.Say("Watch")}}
 	if s.Window != nil {
-		rows = append(rows, one(widgets.MenuItem{Icon: icons.Window, Words: "Follow a window", Keys: "Shift+R", Do: s.Window}))
+		rows = append(rows, one(widgets.MenuItem{Icon: icons.Window, Words: language.Say("Follow a window"), Keys: "Shift+R", Do: s.Window}))
 	}
-	region := "Choose a region"
+	region := language.Say("Choose a region")
 	if s.Shares {
-		region = wording.ShareScreen
+		region = wording.ShareScreen.String()
 	}
 	rows = append(rows,
 		one(widgets.MenuItem{Icon: icons.Region, Words: region, Keys: "R", Do: s.Region}),
-		one(widgets.MenuItem{Icon: icons.File, Words: "Open a picture", Keys: "Ctrl+O", Do: s.Picture}),
-		one(widgets.MenuItem{Icon: icons.Still, Words: "A still", On: s.Now.Kind == setup.SourceStill, Do: s.Still}),
-		one(widgets.MenuItem{Words: "The demo painting", On: s.Now.Kind == setup.SourceDemo, Do: func() { s.Watch(demo) }}))
+		one(widgets.MenuItem{Icon: icons.File, Words: language.Say("Open a picture"), Keys: "Ctrl+O", Do: s.Picture}),
+		one(widgets.MenuItem{Icon: icons.Still, Words: language.Say("A still"), On: s.Now.Kind == setup.SourceStill, Do: s.Still}),
+		one(widgets.MenuItem{Words: language.Say("The demo painting"), On: s.Now.Kind == setup.SourceDemo, Do: func() { s.Watch(demo) }}))
 	if s.Now.Kind != setup.SourceNothing {
 		rows = append(rows,
-			widgets.MenuRow{Rule: true, Heading: "Part of it"},
-			one(widgets.MenuItem{Icon: icons.ZoomFit, Words: "Watch a part only", Keys: "W", Do: s.Part}),
-			one(widgets.MenuItem{Words: "Watch all of it", Keys: "E", Do: s.Whole}))
+			widgets.MenuRow{Rule: true, Heading: language.Say("Part of it")},
+			one(widgets.MenuItem{Icon: icons.ZoomFit, Words: language.Say("Watch a part only"), Keys: "W", Do: s.Part}),
+			one(widgets.MenuItem{Words: language.Say("Watch all of it"), Keys: "E", Do: s.Whole}))
 	}
 	for i, w := range s.Before {
 		row := one(s.before(w))
 		if i == 0 {
-			row.Rule, row.Heading = true, "Before"
+			row.Rule, row.Heading = true, language.Say("Before")
 		}
 		rows = append(rows, row)
 	}
@@ -66,7 +67,7 @@ func (s Source) before(w settings.Watched) widgets.MenuItem {
 	case setup.SourceWindow:
 		item.Icon, item.Words = icons.Window, windowName(from)
 	case setup.SourceShared:
-		item.Icon, item.Words = icons.Region, wording.SharedScreen
+		item.Icon, item.Words = icons.Region, wording.SharedScreen.String()
 	default:
 		item.Words = widgets.Shortened(filepath.Base(from.Path), nameLetters)
 	}

@@ -8,7 +8,9 @@ import (
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // Views is the menu of the views, each over a small picture of what is watched. While it is open
@@ -44,10 +46,10 @@ func (v *Views) rows() []widgets.MenuRow {
 	now, flipped := v.Now()
 	v.shown = nil
 	for i, view := range views.All() {
-		v.shown = append(v.shown, widgets.NewPreview(widgets.MenuItem{Words: view.Name, Keys: keyOf(i), Says: view.Says, On: view.Key == now, Do: func() { v.Choose(view.Key) }}))
+		v.shown = append(v.shown, widgets.NewPreview(widgets.MenuItem{Words: wording.ViewName(view), Keys: keyOf(i), Says: wording.ViewSays(view), On: view.Key == now, Do: func() { v.Choose(view.Key) }}))
 	}
-	flip := widgets.MenuItem{Icon: icons.Flip, Words: "Flip", Keys: "X", On: flipped, Do: v.Flip}
-	return []widgets.MenuRow{{Previews: v.shown, Columns: columns}, {Rule: true, Items: []widgets.MenuItem{flip}, Words: "next V, previous Shift+V"}}
+	flip := widgets.MenuItem{Icon: icons.Flip, Words: language.Say("Flip"), Keys: "X", On: flipped, Do: v.Flip}
+	return []widgets.MenuRow{{Previews: v.shown, Columns: columns}, {Rule: true, Items: []widgets.MenuItem{flip}, Words: language.Say("next V, previous Shift+V")}}
 }
 
 // keyOf is the key of the view at a place in the list; "" for none.
@@ -81,7 +83,7 @@ func (v *Views) Take(images []*image.RGBA) {
 func ViewName(key string) string {
 	v, ok := views.ByKey(key)
 	if !ok {
-		return "View"
+		return language.Say("View")
 	}
-	return v.Name
+	return wording.ViewName(v)
 }

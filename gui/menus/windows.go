@@ -2,6 +2,7 @@ package menus
 
 import (
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -25,10 +26,10 @@ type Window struct {
 // Rows are the menu's: the way to point at one, then a window a row, by its title. Those of the
 // same title and program are told apart by their size.
 func (w Windows) Rows() []widgets.MenuRow {
-	rows := []widgets.MenuRow{{Heading: "Follow"}}
+	rows := []widgets.MenuRow{{Heading: language.Say("Follow")}}
 	add := func(item widgets.MenuItem) { rows = append(rows, widgets.MenuRow{Items: []widgets.MenuItem{item}}) }
 	if w.Point != nil {
-		add(widgets.MenuItem{Icon: icons.UnderPointer, Words: wording.PointAtIt, Do: w.Point})
+		add(widgets.MenuItem{Icon: icons.UnderPointer, Words: wording.PointAtIt.String(), Do: w.Point})
 	}
 	for _, window := range w.List {
 		item := widgets.MenuItem{
@@ -37,7 +38,7 @@ func (w Windows) Rows() []widgets.MenuRow {
 		}
 		switch {
 		case window.Minimised:
-			item.Keys = wording.SayMinimised
+			item.Keys = wording.SayMinimised.String()
 		case w.namesakes(window) > 1:
 			item.Keys = wording.SizeSay(window.Width, window.Height)
 		}

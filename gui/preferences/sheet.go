@@ -3,6 +3,7 @@ package preferences
 import (
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
 )
@@ -30,7 +31,7 @@ type Page struct {
 
 // parts are the segments, in their order.
 var parts = []struct {
-	name string
+	name language.Words
 	rows func(p *Page) []widgets.FormRow
 }{{"Window", (*Page).window}, {"Measuring", (*Page).measuring}, {"Rules", (*Page).rules}, {"Stills", (*Page).stills}, {"Display", (*Page).display}}
 
@@ -39,7 +40,7 @@ func New(h *host.Host, now *settings.Settings, acts Acts) *Page {
 	p := &Page{Host: h, Acts: acts, now: now}
 	names := make([]string, len(parts))
 	for i, part := range parts {
-		names[i] = part.name
+		names[i] = part.name.String()
 	}
 	var tabs *widgets.Chooser
 	tabs = widgets.NewChooser(names, h.Keys, func(i int) {
@@ -47,7 +48,7 @@ func New(h *host.Host, now *settings.Settings, acts Acts) *Page {
 		p.SetContent(p.form(i))
 		h.Changed()
 	})
-	p.Sheet = widgets.NewSheet(icons.Settings, "Settings", tabs, p.form(0), h.Keys, acts.Done)
+	p.Sheet = widgets.NewSheet(icons.Settings, language.Say("Settings"), tabs, p.form(0), h.Keys, acts.Done)
 	return p
 }
 

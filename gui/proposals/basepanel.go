@@ -8,6 +8,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
@@ -57,7 +58,7 @@ func (b *BasePanel) Show(base analysis.Spot, name string, ok bool) {
 	b.Pin.SetOff(!ok)
 	if !ok {
 		b.swatch.Set([]widgets.Swatch{{None: true}})
-		b.Code.Set("No colour")
+		b.Code.Set(language.Say("No colour"))
 		b.From.Set(wording.SayBaseFrom("", false, false))
 		return
 	}
@@ -76,7 +77,7 @@ func (b *BasePanel) newEntry() *widgets.Entry {
 	e.OnSubmitted = func(text string) {
 		c, err := colour.Parse(text)
 		if err != nil {
-			b.Messages.Fail(wording.Explain(wording.On("use", text), err))
+			b.Messages.Fail(wording.Explain(wording.On("use %s", text), err))
 			return
 		}
 		e.SetText("")

@@ -10,6 +10,7 @@ import (
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
@@ -39,7 +40,7 @@ func NewJudgePanel(h *host.Host) *JudgePanel {
 	p := &JudgePanel{Host: h, Words: widgets.SmallLabel()}
 	plan := widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 2 * widgets.Step, Labels: true}
 	p.Judged = widgets.NewSwatchRow(plan, swatchActs(h))
-	p.Box = widgets.Card(widgets.Step/2, widgets.NewLine("The pair as light and shadow"), p.Judged, p.Words)
+	p.Box = widgets.Card(widgets.Step/2, widgets.NewLine(language.Say("The pair as light and shadow")), p.Judged, p.Words)
 	return p
 }
 
@@ -49,7 +50,7 @@ func (p *JudgePanel) Show(spots []live.Reading, selected int, rules families.Rul
 	if !ok {
 		p.from = judgedFrom{}
 		p.Judged.Hide()
-		p.say("Set two spots: a local colour and the shadow chosen for it.")
+		p.say(language.Say("Set two spots: a local colour and the shadow chosen for it."))
 		return
 	}
 	p.Judged.Show()
@@ -70,7 +71,7 @@ func (p *JudgePanel) Show(spots []live.Reading, selected int, rules families.Rul
 func (p *JudgePanel) judge(light, shadow widgets.Swatch, j propose.Judged) {
 	all := []widgets.Swatch{light, shadow}
 	if j.Nearest != nil {
-		all = append(all, spotSwatch(*j.Nearest, "nearest"))
+		all = append(all, spotSwatch(*j.Nearest, language.Say("nearest")))
 	}
 	p.Judged.Set(all)
 	p.say(strings.Join(wording.SayJudgement(j), " "))
@@ -86,7 +87,7 @@ func (p *JudgePanel) say(words string) {
 func CopyMatched(h *host.Host, spots []live.Reading, selected int, other bool) {
 	a, b, ok := live.PairOf(spots, selected)
 	if !ok {
-		h.Messages.Note("Set two spots first: then B can be brought to A's lightness")
+		h.Messages.Note(language.Say("Set two spots first: then B can be brought to A's lightness"))
 		return
 	}
 	if other {

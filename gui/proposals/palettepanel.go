@@ -8,6 +8,7 @@ import (
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/palette"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
@@ -42,7 +43,7 @@ type PaletteActs struct {
 func NewPalettePanel(h *host.Host, acts PaletteActs) *PalettePanel {
 	p := &PalettePanel{Host: h, acts: acts}
 	p.Colours = widgets.NewSwatchRow(widgets.SwatchPlan{Height: 3 * widgets.Step, Greys: 2 * widgets.Step, Cell: 19}, swatchActs(h))
-	p.Box = widgets.Card(widgets.Step/2, widgets.NewLine("In the picture, dark to light", "In the picture"), p.Colours)
+	p.Box = widgets.Card(widgets.Step/2, widgets.NewLine(language.Say("In the picture, dark to light"), language.Say("In the picture")), p.Colours)
 	return p
 }
 

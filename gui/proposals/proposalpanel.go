@@ -11,6 +11,7 @@ import (
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/widgets"
 )
@@ -53,13 +54,13 @@ func NewProposalPanel(h *host.Host, judged fyne.CanvasObject, own func() *light.
 	p.Adjust = widgets.NewIconButton(icons.Adjust, h.Keys, func() { p.adjust(!p.Adjust.On()) })
 	p.Adjust.Explain(h.Tips, "Adjust how colours are proposed")
 	ramp := widgets.Card(0, p.Ramp,
-		container.New(widgets.UnderRamp{}, widgets.QuietForms("straight toward black", "toward black").AtRight(), p.black),
+		container.New(widgets.UnderRamp{}, widgets.QuietForms(language.Say("straight toward black"), language.Say("toward black")).AtRight(), p.black),
 		container.New(layout.NewCustomPaddedLayout(widgets.Step, 0, 0, 0),
 			container.New(layout.NewBorderLayout(nil, nil, nil, p.Adjust), p.Adjust,
 				container.New(layout.NewCustomPaddedLayout(0, 0, 0, widgets.Step), p.Knobs.Light))))
 	p.next = widgets.Card(widgets.Step, container.New(widgets.SwatchGroups{Shares: []float32{98, 98, 66}},
-		widgets.NewLine("Core-shadow accents", "Accents"), p.suggested, widgets.NewLine("Lines"), p.lines,
-		widgets.NewLine("Matched"), p.Matched), p.Accents)
+		widgets.NewLine(language.Say("Core-shadow accents"), language.Say("Accents")), p.suggested, widgets.NewLine(language.Say("Lines")), p.lines,
+		widgets.NewLine(language.Say("Matched")), p.Matched), p.Accents)
 	p.Knobs.Box.Add(judged)
 	p.Box = container.NewVBox(ramp, p.next, p.Knobs.Box)
 	p.Knobs.Box.Hide()

@@ -13,6 +13,7 @@ import (
 	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -41,22 +42,22 @@ var shadowHues = []float64{propose.WarmLightShadow, propose.CoolLightShadow}
 
 func newShadePanel(h *host.Host, own func() *light.Light) *shadePanel {
 	p := &shadePanel{Host: h, own: own}
-	p.Light = widgets.NewChoices([]widgets.Choice{{Word: "Cool"}, {Word: "Warm"},
-		{Word: "As in this picture", Short: "As here", Tip: "Shadows as in this picture"}}, h.Tips, h.Keys, p.SetLight)
-	p.equal = widgets.NewChooser([]string{"Lightness", "Layer grey", "Seen lightness"}, h.Keys, func(i int) {
+	p.Light = widgets.NewChoices([]widgets.Choice{{Word: language.Say("Cool")}, {Word: language.Say("Warm")},
+		{Word: language.Say("As in this picture"), Short: language.Say("As here"), Tip: language.Say("Shadows as in this picture")}}, h.Tips, h.Keys, p.SetLight)
+	p.equal = widgets.NewChooser([]string{language.Say("Lightness"), language.Say("Layer grey"), language.Say("Seen lightness")}, h.Keys, func(i int) {
 		p.change("equal", func(o *propose.Options) { o.EqualBy = equalBys[i] })
 	})
 	percent := func(v float64) string { return strconv.Itoa(int(math.Round(100*v))) + wording.Nbsp + "%" }
-	p.Turn = p.slider("Shift per tone", 0, 1, 0.05, percent, func(o *propose.Options) *float64 { return &o.Turn })
-	p.gain = p.slider("Gain per tone", -0.5, 2, 0.05, percent, func(o *propose.Options) *float64 { return &o.Gain })
-	p.hue = p.slider("Shadow's hue", 0, 359, 1, func(v float64) string { return wording.Whole(v) + "° " + colour.HueName(v) },
+	p.Turn = p.slider(language.Say("Shift per tone"), 0, 1, 0.05, percent, func(o *propose.Options) *float64 { return &o.Turn })
+	p.gain = p.slider(language.Say("Gain per tone"), -0.5, 2, 0.05, percent, func(o *propose.Options) *float64 { return &o.Gain })
+	p.hue = p.slider(language.Say("Shadow's hue"), 0, 359, 1, func(v float64) string { return wording.Whole(v) + "° " + colour.HueName(v) },
 		func(o *propose.Options) *float64 { return &o.ShadowHue })
-	p.chroma = p.slider("Accents' chroma", 0, 0.4, 0.01, func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) },
+	p.chroma = p.slider(language.Say("Accents' chroma"), 0, 0.4, 0.01, func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) },
 		func(o *propose.Options) *float64 { return &o.AccentChroma })
 	p.Box = container.NewVBox(
 		widgets.Card(0, p.hue.box, p.Turn.box, p.gain.box),
-		widgets.Card(widgets.Step/2, widgets.NewLine("Core-shadow accents are equal in", "Accents are equal in"), p.equal,
-			widgets.QuietWords(wording.SeenLightnessIs), p.chroma.box))
+		widgets.Card(widgets.Step/2, widgets.NewLine(language.Say("Core-shadow accents are equal in"), language.Say("Accents are equal in")), p.equal,
+			widgets.QuietWords(wording.SeenLightnessIs.String()), p.chroma.box))
 	return p
 }
 

@@ -9,6 +9,7 @@ import (
 	"app.tonedesk/analysis/palette"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
@@ -49,7 +50,7 @@ func stepSwatch(s propose.Step) widgets.Swatch {
 // rampSwatches are lights and shadows around the base, and the shadows that go straight toward
 // black.
 func rampSwatches(s *propose.Shades) (ramp, black []widgets.Swatch) {
-	ramp = []widgets.Swatch{stepSwatch(s.Lights[1]), stepSwatch(s.Lights[0]), spotSwatch(s.Base, "base")}
+	ramp = []widgets.Swatch{stepSwatch(s.Lights[1]), stepSwatch(s.Lights[0]), spotSwatch(s.Base, language.Say("base"))}
 	ramp[2].Marked = true
 	for i := range s.Ramp {
 		ramp, black = append(ramp, stepSwatch(s.Ramp[i])), append(black, stepSwatch(s.BlackRamp[i]))
@@ -126,7 +127,7 @@ func paletteSwatches(p *palette.Palette) []widgets.Swatch {
 	all := make([]widgets.Swatch, len(p.Colours))
 	for i, c := range p.Colours {
 		all[i] = spotSwatch(c.Spot, "")
-		all[i].Tip += ", " + wording.Percent(c.Share) + " of the picture"
+		all[i].Tip = language.Say("%s, %s of the picture", all[i].Tip, wording.Percent(c.Share))
 	}
 	return all
 }

@@ -2,6 +2,7 @@ package remember
 
 import (
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/wording"
 )
@@ -10,7 +11,7 @@ import (
 func (m *Memory) ClearSpots() {
 	was := m.Steps.Now()
 	if len(was.Places) == 0 {
-		m.Messages.Note("There are no spots to clear")
+		m.Messages.Note(language.Say("There are no spots to clear"))
 		return
 	}
 	next := was
@@ -25,7 +26,7 @@ func (m *Memory) ClearSpots() {
 func (m *Memory) Forget() {
 	was := m.Steps.Now()
 	if was.Bare() {
-		m.Messages.Note("Nothing lies on this picture")
+		m.Messages.Note(language.Say("Nothing lies on this picture"))
 		return
 	}
 	lay := wording.Lying{
@@ -42,7 +43,7 @@ func (m *Memory) clear(next setup.Setup, words string, back func(now setup.Setup
 	m.Unselect()
 	m.Steps.Settle()
 	m.Steps.Change(next, "")
-	m.Messages.NoteWith(words, host.MessageAct{Name: "Undo", Do: func() {
+	m.Messages.NoteWith(words, host.MessageAct{Name: language.Say("Undo"), Do: func() {
 		if now := m.Steps.Now(); now.Source.Feed() == feed {
 			m.Steps.Change(back(now), "")
 		}

@@ -50,12 +50,12 @@ func (m *Memory) resized(from setup.Source, was image.Point) (moved bool) {
 			return s
 		})
 		m.Local.Renew()
-		m.Messages.Note(wording.SayWentAlong)
+		m.Messages.Note(wording.SayWentAlong.String())
 		return true
 	}
 	if next := m.Steps.Now().AllMoved(true); next.AnyMoved() {
 		m.Put(next)
-		m.Messages.Note(wording.SayOtherSize)
+		m.Messages.Note(wording.SayOtherSize.String())
 		return true
 	}
 	return false

@@ -14,6 +14,7 @@ import (
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/language"
 )
 
 // settingsVersion is the layout of the settings file that this program writes. A file with
@@ -38,6 +39,7 @@ func (s *Settings) fields() []field {
 	}
 	return []field{
 		fieldOf("ground", &s.Theme, oneOf(Themes(), d.Theme)),
+		fieldOf("language", &s.Language, oneOf(append(language.All(), ""), "")),
 		fieldOf("text_percent", &s.TextPercent, between(100, 200, d.TextPercent)),
 		fieldOf("per_second", &s.PerSecond, orNone(between(1, 60, d.PerSecond))),
 		fieldOf("tolerance", &s.Tolerance, between(0.5, 5, d.Tolerance)),

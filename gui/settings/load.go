@@ -14,6 +14,7 @@ import (
 
 	"app.tonedesk/capture/plainfile"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/language"
 )
 
 // ErrNewer says that the settings file belongs to a newer program. It stays as it
@@ -58,17 +59,16 @@ func loadSettings(path string, now time.Time) (Settings, []string, error) {
 	}
 	s, problems, err := decodeSettings(data)
 	if errors.Is(err, ErrNewer) {
-		return s, []string{"The settings are from a newer Tonedesk; their file stays as it is, and changes made now are not kept."},
+		return s, []string{language.Say("The settings are from a newer Tonedesk; their file stays as it is, and changes made now are not kept.")},
 			fmt.Errorf("load settings %s: %w", path, err)
 	}
 	if err != nil {
 		aside, moveErr := setAside(path, now)
 		if moveErr != nil {
-			return s, []string{"The settings file is damaged and could not be set aside; Tonedesk starts without it."},
+			return s, []string{language.Say("The settings file is damaged and could not be set aside; Tonedesk starts without it.")},
 				errors.Join(fmt.Errorf("load settings %s: %w", path, err), moveErr)
 		}
-		return s, []string{"The settings file was damaged: it is set aside as " + filepath.Base(aside) +
-			" in the same folder, and the settings start anew."}, nil
+		return s, []string{language.Say("The settings file was damaged: it is set aside as %s in the same folder, and the settings start anew.", filepath.Base(aside))}, nil
 	}
 	return s, problems, nil
 }
@@ -109,17 +109,15 @@ func decodeSettings(data []byte) (Settings, []string, error) {
 	}
 	var problems []string
 	if len(unclear) > 0 {
-		problems = append(problems, "Some settings could not be read and are back to what they were at first: "+
-			strings.Join(unclear, ", ")+".")
+		problems = append(problems, language.Say("Some settings could not be read and are back to what they were at first: %s.", strings.Join(unclear, ", ")))
 	}
 	changed := s.confine()
 	if i := slices.Index(changed, picturesName); i >= 0 {
 		changed = slices.Delete(changed, i, i+1)
-		problems = append(problems, "What was remembered of some pictures could not be read and is left out: place their spots again.")
+		problems = append(problems, language.Say("What was remembered of some pictures could not be read and is left out: place their spots again."))
 	}
 	if len(changed) > 0 {
-		problems = append(problems, "Some settings were out of range and have been brought back into it: "+
-			strings.Join(changed, ", ")+".")
+		problems = append(problems, language.Say("Some settings were out of range and have been brought back into it: %s.", strings.Join(changed, ", ")))
 	}
 	return s, problems, nil
 }

@@ -11,11 +11,13 @@ import (
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/language"
 )
 
 // Settings are what the window remembers. The zero value is not valid; begin with Defaults.
 type Settings struct {
 	Theme        Theme
+	Language     language.Language  // that the window speaks, from the next start on; "" for the system's
 	TextPercent  int                // how large the window's text is, 100 to 200
 	PerSecond    float64            // frames asked for a second, 1 to 60; 0: as many as a fifth of a core affords
 	Tolerance    float64            // difference in lightness (L*) that still counts as the same, 0.5 to 5

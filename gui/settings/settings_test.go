@@ -67,6 +67,7 @@ func TestSettingsValid(t *testing.T) {
 			one, here := []files.Rect{{Width: 9, Height: 9}}, files.Rect{Width: 5, Height: 5}
 			s.Places = []Placed{{Inside: here}, {Screens: one}, {Screens: []files.Rect{{}}, Inside: here}, {Screens: one, Inside: here, Width: float32(nan)}}
 		}, func(s Settings) any { return fmt.Sprint(s.Places) }, "[{[{0 0 9 9}] {0 0 5 5} 380 480}]"},
+		{"a language that is not spoken", func(s *Settings) { s.Language = "xx" }, func(s Settings) any { return string(s.Language) }, ""},
 		{"turns that flash", func(s *Settings) { s.TurnEvery = 0.1 }, func(s Settings) any { return s.TurnEvery }, 0.4},
 		{"narrow", func(s *Settings) { s.Width = 12 }, func(s Settings) any { return s.Width }, float32(320)},
 		{"no height", func(s *Settings) { s.Height = float32(nan) }, func(s Settings) any { return s.Height }, float32(760)},
@@ -88,7 +89,7 @@ func TestSettingsValid(t *testing.T) {
 
 func TestSettingsGoThroughTheFile(t *testing.T) {
 	s := Settings{
-		Theme: ThemeMiddle, TextPercent: 150, Pictures: Pictures{{Watched: Watched{Picture: "/tmp/b.png"}, Borders: []float64{40}}}, Before: []Watched{{Picture: "/tmp/b.png"}, {Region: &files.Rect{X: 3, Width: 40, Height: 50}}, {Window: &Followed{Title: "Leaf", Class: "Painter"}}}, GreyStills: true, TurnEvery: 1.5, PerSecond: 24, Tolerance: 1.5, LikeWithin: 4, SpotSize: 5, Groups: 3, NoGround: true, StillsLimit: 500, KeepEvery: 15, KeepLimit: 300, TurnFrom: 0.8, AgreeWithin: 0.7,
+		Theme: ThemeMiddle, Language: "de", TextPercent: 150, Pictures: Pictures{{Watched: Watched{Picture: "/tmp/b.png"}, Borders: []float64{40}}}, Before: []Watched{{Picture: "/tmp/b.png"}, {Region: &files.Rect{X: 3, Width: 40, Height: 50}}, {Window: &Followed{Title: "Leaf", Class: "Painter"}}}, GreyStills: true, TurnEvery: 1.5, PerSecond: 24, Tolerance: 1.5, LikeWithin: 4, SpotSize: 5, Groups: 3, NoGround: true, StillsLimit: 500, KeepEvery: 15, KeepLimit: 300, TurnFrom: 0.8, AgreeWithin: 0.7,
 		Shade:   propose.Options{ShadowHue: 35, Turn: 0.5, Gain: 0.1, AccentChroma: 0.2, EqualBy: propose.ByLayerGrey},
 		TooDark: 6, TooLight: 95, Hatch: HatchNever, Rules: families.Rules{LeastTones: 1.5, MostTones: 4, LeastChroma: 6, LeastTurn: 10, MostGain: 0.1, KeepsWithin: 2, VanishAbove: 8.5},
 		Knobs: map[string]float64{"bands": 7, "of another program": 0.5},

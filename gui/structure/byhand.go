@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
@@ -33,7 +34,7 @@ const (
 // corrects one.
 func (l *LocalColours) Add() {
 	if len(l.Steps.Now().Families) == setup.MaxManualFamilies {
-		l.Messages.Note("Six local colours by hand are the most: take one away first")
+		l.Messages.Note(language.Say("Six local colours by hand are the most: take one away first"))
 		return
 	}
 	l.Ask(AnySide)
@@ -70,7 +71,7 @@ func (l *LocalColours) answered(asked Side, p setup.Place, r live.Around) {
 		l.Ask(NoSide)
 	case r.Err != nil:
 		if errors.Is(r.Err, families.ErrNoSides) {
-			l.Messages.Note("Its other side isn't found: click that side too")
+			l.Messages.Note(language.Say("Its other side isn't found: click that side too"))
 		}
 		l.half = p
 		l.Ask(OtherSide)
@@ -106,7 +107,7 @@ func (l *LocalColours) remove(i int) {
 // then of the next.
 func (l *LocalColours) Marks() (marks []widgets.Mark) {
 	for i, f := range l.Steps.Now().Families {
-		first, second := "light", "shadow"
+		first, second := language.Say("light¦side"), language.Say("shadow¦side")
 		if i < len(l.Manual) && l.Manual[i].Turned {
 			first, second = second, first
 		}

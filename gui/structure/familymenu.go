@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
@@ -17,18 +18,18 @@ func (l *FamilyList) openMenu(text wording.FamilyRowText, i Item, at fyne.Positi
 // menuItems are its entries.
 func (l *FamilyList) menuItems(text wording.FamilyRowText, i Item, side colour.RGB) (items []*fyne.MenuItem) {
 	if text.Keep != "" {
-		keep := fyne.NewMenuItem("Keep", func() { l.colours.judge(i, true) })
+		keep := fyne.NewMenuItem(language.Say("Keep"), func() { l.colours.judge(i, true) })
 		keep.Checked = text.Kept
 		if text.Cross == "" {
-			keep.Label = "Show again"
+			keep.Label = language.Say("Show again")
 		}
 		items = append(items, keep)
 	}
 	items = append(items,
-		fyne.NewMenuItem("Go on in Colours", func() { l.colours.GoOnFrom(side) }),
-		fyne.NewMenuItem("Copy "+side.Hex(), func() { l.copy(side) }))
+		fyne.NewMenuItem(language.Say("Go on in Colours"), func() { l.colours.GoOnFrom(side) }),
+		fyne.NewMenuItem(language.Say("Copy %s", side.Hex()), func() { l.copy(side) }))
 	if text.Cross != "" {
-		items = append(items, fyne.NewMenuItem("Not a local colour", func() { l.colours.refuse(i) }))
+		items = append(items, fyne.NewMenuItem(language.Say("Not a local colour"), func() { l.colours.refuse(i) }))
 	}
 	return items
 }

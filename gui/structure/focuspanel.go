@@ -9,6 +9,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
@@ -28,11 +29,11 @@ type FocusPanel struct {
 // NewFocusPanel returns a panel on which nothing is marked as yet.
 func NewFocusPanel(h *host.Host, focus *Focuses) *FocusPanel {
 	p := &FocusPanel{Host: h, focus: focus, words: widgets.NewLightCard()}
-	p.Set = h.Button("Set", wording.FocusTip, focus.Ask)
+	p.Set = h.Button(language.Say("Set"), wording.FocusTip.String(), focus.Ask)
 	p.Cross = widgets.NewIconButton(icons.Close, h.Keys, focus.Clear).Flat()
 	p.Cross.Explain(h.Tips, "Mark no place any longer")
 	p.Cross.Hide()
-	head := container.NewBorder(nil, nil, nil, container.NewHBox(p.Set, p.Cross), widgets.NewHeading(icons.Focus, "Focus", "where should the eye go?"))
+	head := container.NewBorder(nil, nil, nil, container.NewHBox(p.Set, p.Cross), widgets.NewHeading(icons.Focus, language.Say("Focus"), language.Say("where should the eye go?")))
 	p.says = widgets.Beside(p.words)
 	p.says.Hide()
 	p.Box = widgets.NewCard(widgets.Beside(head), p.says)

@@ -7,6 +7,7 @@ import (
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/light"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/overlay"
 	"app.tonedesk/gui/widgets"
 )
@@ -88,7 +89,7 @@ func (l *LocalColours) LightShown() bool { return l.lit.arrows }
 func (l *LocalColours) ToggleLight() {
 	l.lit.arrows = !l.lit.arrows
 	if r := l.lit.read; l.lit.arrows && r != nil && r.Direction == nil {
-		l.Messages.Note("No direction is seen: the forms don't show one")
+		l.Messages.Note(language.Say("No direction is seen: the forms don't show one"))
 	}
 	l.ShowLight()
 	l.Refresh()

@@ -6,6 +6,7 @@ import (
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
@@ -21,7 +22,7 @@ type LightPanel struct {
 // NewLightPanel returns a panel that knows nothing of the light as yet.
 func NewLightPanel(h *host.Host, colours *LocalColours) *LightPanel {
 	p := &LightPanel{Host: h, colours: colours, card: widgets.NewLightCard()}
-	head := widgets.NewHeading(icons.LightDirection, "Light", "do the shadows agree?")
+	head := widgets.NewHeading(icons.LightDirection, language.Say("Light"), language.Say("do the shadows agree?"))
 	p.Box = widgets.NewCard(widgets.Beside(head), widgets.Beside(p.card))
 	return p
 }

@@ -6,6 +6,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/setup"
@@ -42,7 +43,7 @@ func (t *Targets) Take() {
 		grouping := t.Grouping()
 		grouping.Mask = &c.Mask
 		t.read("take the picture as the target", t.Set, func() (*setup.Target, error) {
-			return targetOf("as it was at "+c.At.Format("15:04"), c.Pixels, grouping), nil
+			return targetOf(language.Say("as it was at %s", c.At.Format("15:04")), c.Pixels, grouping), nil
 		})
 	})
 }
@@ -55,7 +56,7 @@ func (t *Targets) Ask() {
 // openFile reads a picture file and hands it to take as a target.
 func (t *Targets) openFile(path string, take func(*setup.Target)) {
 	grouping := t.Grouping()
-	t.read(wording.On("read", path)+" as the target", take, func() (*setup.Target, error) { return targetOfFile(path, grouping) })
+	t.read(wording.On("read %s as the target", path), take, func() (*setup.Target, error) { return targetOfFile(path, grouping) })
 }
 
 // OpenStill reads a still and hands it to take as a target.

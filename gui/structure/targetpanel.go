@@ -7,6 +7,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
@@ -23,11 +24,11 @@ type TargetPanel struct {
 // NewTargetPanel returns the panel of a target.
 func NewTargetPanel(h *host.Host, target *Targets) *TargetPanel {
 	t := &TargetPanel{Host: h, card: widgets.NewTargetCard(h.Keys, h.Tips, func() { target.Set(nil) })}
-	open := h.Button("Choose", "Choose a picture file to paint toward, T", target.Ask)
-	this := h.Button("", "Paint toward the picture as it is now", target.Take)
+	open := h.Button(language.Say("Choose"), language.Say("Choose a picture file to paint toward, T"), target.Ask)
+	this := h.Button("", language.Say("Paint toward the picture as it is now"), target.Take)
 	this.SetIcon(icons.Still)
 	acts := container.NewHBox(this, open)
-	t.empty = widgets.Beside(container.NewBorder(nil, nil, nil, acts, widgets.NewHeading("", "Target", "what to paint toward")))
+	t.empty = widgets.Beside(container.NewBorder(nil, nil, nil, acts, widgets.NewHeading("", language.Say("Target"), language.Say("what to paint toward"))))
 	t.shown = widgets.Beside(t.card)
 	t.shown.Hide()
 	t.Box = widgets.NewCard(t.empty, t.shown)

@@ -49,24 +49,24 @@ func ask() error {
 
 // menu is the entry's. The last item is what the toolkit would add by itself, with an end of its own.
 func menu(acts Acts) *fyne.Menu {
-	quit := fyne.NewMenuItem(wording.SayTrayQuit, acts.Quit)
+	quit := fyne.NewMenuItem(wording.SayTrayQuit.String(), acts.Quit)
 	quit.IsQuit = true
-	return fyne.NewMenu("", fyne.NewMenuItem(wording.SayTrayShow, acts.Show), fyne.NewMenuItem(wording.SayTrayFreeze, acts.Freeze),
-		fyne.NewMenuItem(wording.SayTrayKeep, acts.Keep), fyne.NewMenuItemSeparator(), quit)
+	return fyne.NewMenu("", fyne.NewMenuItem(wording.SayTrayShow.String(), acts.Show), fyne.NewMenuItem(wording.SayTrayFreeze.String(), acts.Freeze),
+		fyne.NewMenuItem(wording.SayTrayKeep.String(), acts.Keep), fyne.NewMenuItemSeparator(), quit)
 }
 
 // Tell says what becomes of the setting, once it was switched.
 func Tell(h *host.Host, on bool) {
 	if !on {
-		h.Messages.Note(wording.SayTrayGoes)
+		h.Messages.Note(wording.SayTrayGoes.String())
 		return
 	}
 	var none error
 	h.Background(func() error { none = ask(); return nil }, func(error) {
 		if none != nil {
-			h.Messages.Note(wording.SayTrayNone)
+			h.Messages.Note(wording.SayTrayNone.String())
 			return
 		}
-		h.Messages.Note(wording.SayTrayComes)
+		h.Messages.Note(wording.SayTrayComes.String())
 	})
 }

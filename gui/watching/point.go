@@ -9,6 +9,7 @@ import (
 
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/widgets"
@@ -50,7 +51,7 @@ func (w *Ways) PointAtWindow() {
 	ctx, cancel := context.WithCancel(context.Background())
 	w.points.end.Store(&cancel)
 	own := uint64(w.Handle())
-	end := host.MessageAct{Name: "End", Do: cancel}
+	end := host.MessageAct{Name: language.Say("End"), Do: cancel}
 	if native.SameDisplay() { // the pointer is taken, and Esc is said
 		end = host.MessageAct{}
 	}

@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -89,7 +90,7 @@ func (p *regionPicker) newOverlay() fyne.Window {
 	if drv, ok := p.App.Driver().(desktop.Driver); ok && native.SameDisplay() {
 		return drv.CreateSplashWindow()
 	}
-	return p.App.NewWindow(p.Window.Title() + ": choose a region")
+	return p.App.NewWindow(language.Say("%s: choose a region", p.Window.Title()))
 }
 
 // cover shows the overlay over the whole desktop. Where that can't be had the picture is

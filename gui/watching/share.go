@@ -10,6 +10,7 @@ import (
 
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/wording"
 )
@@ -28,7 +29,7 @@ func (w *Ways) AskShare() {
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	w.shares.end.Store(&cancel)
-	w.Messages.Offer(host.MessagePointing, wording.SayAsksWhatToShare, host.MessageAct{Name: "End", Do: cancel})
+	w.Messages.Offer(host.MessagePointing, wording.SayAsksWhatToShare.String(), host.MessageAct{Name: language.Say("End"), Do: cancel})
 	own := uint64(w.Handle())
 	var number uint64
 	w.Background(func() error {
@@ -47,7 +48,7 @@ func (w *Ways) AskShare() {
 		case errors.Is(err, errReadable):
 			w.region.pick()
 		case errors.Is(err, capture.ErrGivenUp):
-			w.Messages.Note(wording.SayNothingShared)
+			w.Messages.Note(wording.SayNothingShared.String())
 		default:
 			w.Messages.Fail(wording.ExplainSharing("share the screen", err))
 			fyne.LogError("sharing the screen", err)

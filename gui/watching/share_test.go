@@ -49,7 +49,7 @@ func TestShareIsAsked(t *testing.T) {
 		{"yes", func(*Ways) func(context.Context) error { return func(context.Context) error { return nil } }, shared, "", ""},
 		{"no", func(*Ways) func(context.Context) error {
 			return func(context.Context) error { return capture.ErrGivenUp }
-		}, setup.Source{}, wording.SayNothingShared, ""},
+		}, setup.Source{}, wording.SayNothingShared.String(), ""},
 		{"asked again", func(w *Ways) func(context.Context) error {
 			return func(ctx context.Context) error {
 				w.PickRegion()
@@ -58,7 +58,7 @@ func TestShareIsAsked(t *testing.T) {
 				}
 				return capture.ErrGivenUp
 			}
-		}, setup.Source{}, wording.SayNothingShared, ""},
+		}, setup.Source{}, wording.SayNothingShared.String(), ""},
 		{"no portal", func(*Ways) func(context.Context) error {
 			return func(context.Context) error { return capture.ErrNoPortal }
 		}, setup.Source{}, "", wording.ExplainSharing("share the screen", capture.ErrNoPortal)},
@@ -69,7 +69,7 @@ func TestShareIsAsked(t *testing.T) {
 			w.screen.pick = func() (capture.Backend, error) { return s, nil }
 			w.Spawn = func(f func()) { f() }
 			s.answer = func(ctx context.Context) error {
-				if w.Messages.Said[host.MessagePointing] != wording.SayAsksWhatToShare {
+				if w.Messages.Said[host.MessagePointing] != wording.SayAsksWhatToShare.String() {
 					t.Errorf("meanwhile it says %q", w.Messages.Said[host.MessagePointing])
 				}
 				return tt.answer(w)(ctx)

@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/menus"
 	"app.tonedesk/gui/wording"
 )
@@ -36,10 +37,10 @@ func (w *Ways) ListWindows(at fyne.Position) {
 			fyne.LogError("listing windows", err)
 		case len(list) == 0:
 			if w.Shares() {
-				w.Messages.Note(wording.SayNoX11Window)
+				w.Messages.Note(wording.SayNoX11Window.String())
 				return
 			}
-			w.Messages.Note("No window is open to follow")
+			w.Messages.Note(language.Say("No window is open to follow"))
 		default:
 			w.OpenMenu(menus.Windows{List: list, Now: w.Now(), Follow: w.Watch, Point: w.pointing()}.Rows(), at, nil)
 		}

@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
@@ -49,7 +50,7 @@ func (t *ChangeTable) Rows() []wording.GroupRow { return t.rows }
 // words are what stands in a row, the first of which heads the columns.
 func (t *ChangeTable) words(i int) [changeColumns]string {
 	if i == 0 {
-		return [changeColumns]string{"", "before", "now", "value"}
+		return [changeColumns]string{"", language.Say("before"), language.Say("now"), language.Say("value")}
 	}
 	r := nth(t.rows, i-1)
 	return [changeColumns]string{r.Name, r.Before, r.Now, r.Value}
@@ -70,13 +71,13 @@ func (t *ChangeTable) write(size fyne.Size, of colours) {
 }
 
 // The widest that may stand in each column.
-var changeWidest = [changeColumns]string{"light middle", "100 %", "100 %", "10.0 → 10.0"}
+var changeWidest = [changeColumns]language.Words{"light middle", "100 %", "100 %", "10.0 → 10.0"}
 
 // smaller is by how much the letters are to be smaller than plain so that a width takes the columns.
 func (t *ChangeTable) smaller(width float32) float32 {
 	need := float32(0)
 	for _, words := range changeWidest {
-		need += fyne.MeasureText(words, TextSize(), fyne.TextStyle{}).Width + Step
+		need += fyne.MeasureText(words.String(), TextSize(), fyne.TextStyle{}).Width + Step
 	}
 	return min(1, max(width, 1)/need)
 }
@@ -98,7 +99,7 @@ func changeRights(width float32, need [changeColumns]float32) (right [changeColu
 func (t *ChangeTable) place(size fyne.Size) {
 	var need [changeColumns]float32
 	for k, words := range changeWidest {
-		need[k] = fyne.MeasureText(words, TextSize()*t.smaller(size.Width), fyne.TextStyle{}).Width
+		need[k] = fyne.MeasureText(words.String(), TextSize()*t.smaller(size.Width), fyne.TextStyle{}).Width
 	}
 	right, high := changeRights(size.Width, need), t.line()
 	for i := range t.cells {

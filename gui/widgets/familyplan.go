@@ -1,6 +1,10 @@
 package widgets
 
-import "fyne.io/fyne/v2"
+import (
+	"fyne.io/fyne/v2"
+
+	"app.tonedesk/gui/language"
+)
 
 // familyPlan is where everything lies in a local colour's row of a certain width.
 type familyPlan struct {
@@ -39,12 +43,12 @@ func planFamily(width float32) familyPlan {
 	marks := width - 2*Row() - 2*wide - Step
 	p.first = span{familyWords, marks - Step/2, round(16.5 * s)}
 	p.below = span{familyWords, width, round(34.5 * s)}
-	p.brief = p.below.width() < smallWidth("hue shift 44° toward magenta, 44 % richer")
+	p.brief = p.below.width() < smallWidth(language.Say("hue shift 44° toward magenta, 44 % richer"))
 	p.keep, p.cross = rect{width - 2*Row(), -3, Row(), Row()}, rect{width - Row(), -3, Row(), Row()}
 	p.share = span{width - 2*Row(), width, p.first.baseline}
 	p.bare = span{p.first.left, p.share.left, p.first.baseline}
 	y := round(12*s - tall/2)
-	if p.first.width() < textWidth("2.5 tones")+Step+textWidth("strong") {
+	if p.first.width() < textWidth(language.Say("2.5 tones"))+Step+textWidth(language.Say("strong")) {
 		p.stacked, p.height = true, round(64*s)
 		marks, y = familyWords, round(50*s-tall/2)
 		p.first.right, p.bare.right = width, width

@@ -12,6 +12,7 @@ import (
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
@@ -166,9 +167,9 @@ func (f *FamilyRow) markAt(p fyne.Position) (mark *colour.RGB, name string, at *
 	case !f.text.Told:
 		return nil, "", nil
 	case plan.accent.holds(p):
-		return f.text.Accent, "core-shadow accent", f.marks[0].frame
+		return f.text.Accent, language.Say("core-shadow accent"), f.marks[0].frame
 	case plan.line.holds(p):
-		return f.text.Line, "line", f.marks[1].frame
+		return f.text.Line, language.Say("line"), f.marks[1].frame
 	}
 	return nil, "", nil
 }
@@ -235,9 +236,9 @@ func (f *FamilyRow) MouseMoved(e *desktop.MouseEvent) {
 	mark, name, at := f.markAt(e.Position)
 	switch {
 	case mark != nil:
-		f.acts.Tips.Now("Copy "+name+" "+mark.Hex(), at)
+		f.acts.Tips.Now(language.Say("Copy %s %s", name, mark.Hex()), at)
 	case name != "":
-		f.acts.Tips.Now("No "+name+" is seen", at)
+		f.acts.Tips.Now(language.Say("No %s is seen", name), at)
 	default:
 		f.acts.Tips.enter(f.tip(), f)
 	}
@@ -245,7 +246,7 @@ func (f *FamilyRow) MouseMoved(e *desktop.MouseEvent) {
 
 // tip is what the row has no room for, and what a press does.
 func (f *FamilyRow) tip() string {
-	words := append(append([]string{}, f.text.Remarks...), "tap: they become A and B")
+	words := append(append([]string{}, f.text.Remarks...), language.Say("tap: they become A and B"))
 	for i := range words {
 		words[i] = wording.Capitalised(words[i])
 	}

@@ -13,6 +13,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
@@ -127,7 +128,7 @@ func (g *GroupsCard) MouseIn(e *desktop.MouseEvent) { g.MouseMoved(e) }
 // MouseMoved explains the murk.
 func (g *GroupsCard) MouseMoved(e *desktop.MouseEvent) {
 	if g.murk.Text != "" && inside(e.Position, g.murk) {
-		g.acts.Tips.enter(wording.MurkTip, g.murk)
+		g.acts.Tips.enter(wording.MurkTip.String(), g.murk)
 	} else {
 		g.acts.Tips.Leave()
 	}
@@ -185,9 +186,9 @@ func (g *GroupsCard) writeChoice(p groupsPlan) {
 		}
 	}
 	g.Ground.SetOn(g.text.Ground)
-	tip := "Groups without the ground"
+	tip := language.Say("Groups without the ground")
 	if g.text.Ground {
-		tip = "Groups of the whole picture again"
+		tip = language.Say("Groups of the whole picture again")
 	}
 	g.Ground.Explain(g.acts.Tips, tip)
 }

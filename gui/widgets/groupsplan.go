@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
@@ -116,15 +117,15 @@ func (p *groupsPlan) placeGaps(t wording.GroupsText, width float32) {
 
 // segments are the words of the choice of a number of groups.
 func segments(byHand, short bool) []string {
-	words := []string{"Automatic", "2", "3", "4"}
+	words := []string{language.Say("Automatic"), "2", "3", "4"}
 	if short {
-		words[0] = "Auto"
+		words[0] = language.Say("Auto")
 	}
 	if byHand && short {
-		return append(words, "Hand")
+		return append(words, language.Say("Hand"))
 	}
 	if byHand {
-		return append(words, "By hand")
+		return append(words, language.Say("By hand"))
 	}
 	return words
 }

@@ -5,6 +5,9 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
+
+	"app.tonedesk/gui/language"
+	"app.tonedesk/gui/wording"
 )
 
 // KeyActs are what a choice of a key asks for.
@@ -32,9 +35,9 @@ type KeyChoice struct {
 
 // Words of a choice of a key.
 const (
-	noKeyWords   = "none"
-	pressAKey    = "Press keys"
-	keyChoiceTip = "Change, Enter; Delete clears"
+	noKeyWords   language.Words = "none"
+	pressAKey    language.Words = "Press keys"
+	keyChoiceTip language.Words = "Change, Enter; Delete clears"
 )
 
 // modifierKeys are the keys that are held.
@@ -49,7 +52,7 @@ var modifierKeys = map[fyne.KeyName]fyne.KeyModifier{
 func NewKeyChoice(words string, keys Keys, tips *Tips, acts KeyActs) *KeyChoice {
 	k := &KeyChoice{words: words, acts: acts}
 	k.focus = focus{keys: keys, owner: k, changed: k.redraw}
-	k.tips, k.tip = tips, keyChoiceTip
+	k.tips, k.tip = tips, keyChoiceTip.String()
 	k.back, k.text = add(&k.drawn, newPanelBox()), k.addText(TextSize, fyne.TextStyle{})
 	k.edge = add(&k.drawn, newFocusLine(Radius+FocusGap))
 	k.draw(k)
@@ -157,15 +160,15 @@ func (k *KeyChoice) TypedShortcut(s fyne.Shortcut) {
 func (k *KeyChoice) AcceptsTab() bool { return k.listens }
 
 func (k *KeyChoice) write(size fyne.Size, of colours) {
-	ground, words, ink := ColorNameRaised, k.words, theme.ColorNameForeground
+	ground, words, ink := ColorNameRaised, wording.SayKeys(k.words), theme.ColorNameForeground
 	switch {
 	case k.listens:
-		ground, words, ink = ColorNameOn, pressAKey, ColorNameFocusLine
+		ground, words, ink = ColorNameOn, pressAKey.String(), ColorNameFocusLine
 	case k.pointed:
 		ground = ColorNamePointed
 	}
 	if words == "" {
-		words, ink = noKeyWords, ColorNameQuiet
+		words, ink = noKeyWords.String(), ColorNameQuiet
 	}
 	fillEdged(k.back, ground, of)
 	say(k.text, cutWords(words, size.Width-2*entrySide, textWidth), of(ink))
@@ -180,5 +183,5 @@ func (k *KeyChoice) place(size fyne.Size) {
 
 // minSize has room for what asks for a key, and for most.
 func (k *KeyChoice) minSize() fyne.Size {
-	return fyne.NewSize(textWidth("Ctrl+Alt+Shift+M")+2*entrySide, Row())
+	return fyne.NewSize(textWidth(wording.SayKeys("Ctrl+Alt+Shift+M"))+2*entrySide, Row())
 }

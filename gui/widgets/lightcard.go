@@ -9,6 +9,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
 
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
@@ -73,7 +74,7 @@ func lightSwatchHigh() float32 { return round(14 * textScale()) }
 func lightBandHigh() float32   { return round(18 * textScale()) }
 
 // lightNames are what the two scales are of.
-var lightNames = [2]string{"depth", "hue shift"}
+var lightNames = [2]language.Words{"depth", "hue shift"}
 
 // lightPlan is where everything lies in a card of a width.
 type lightPlan struct {
@@ -191,7 +192,7 @@ func hueScale(t wording.LightCardText) lightScale {
 // place lays the scale out from y on and returns where it ends. Its name stands before it, or above it
 // where that takes more than a third of the width.
 func (r *lightRow) place(s lightScale, width, y float32) float32 {
-	names, before := max(textWidth(lightNames[0]), textWidth(lightNames[1])), smallWidth(wording.SayHueTick(-60, false))/2
+	names, before := max(textWidth(lightNames[0].String()), textWidth(lightNames[1].String())), smallWidth(wording.SayHueTick(-60, false))/2
 	r.name, r.from = fyne.NewPos(0, y+(lightBandHigh()-lightLine())/2), round(names+Step+before)
 	if names > width/3 {
 		r.name.Y, r.from = y, round(before+2*lightFrame)
@@ -317,7 +318,7 @@ func (c *LightCard) write(size fyne.Size, of colours) {
 		for len(r.swatches) < len(at.swatches) {
 			r.swatches = append(r.swatches, lightSwatchLook{c.addBox(), c.addBox(), c.addBox()})
 		}
-		say(r.name, lightNames[i], of(ColorNameQuiet))
+		say(r.name, lightNames[i].String(), of(ColorNameQuiet))
 		fill(r.band, of(ColorNameOn))
 		fill(r.axis, of(ColorNameHairline))
 		show(r.name, shown)

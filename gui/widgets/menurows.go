@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/wording"
 )
 
 // menuRows lays the rows of a menu below each other; what is in one shares its width evenly or, where
@@ -195,7 +196,7 @@ func (e *menuEntry) write(size fyne.Size, of colours) {
 		quiet = theme.ColorNameForeground // quiet words would be too faint on what is raised
 	}
 	picture(e.picture, icon, theme.ColorNameForeground)
-	keys, room := e.is.Keys, size.Width-entryWords()-entrySide
+	keys, room := wording.SayKeys(e.is.Keys), size.Width-entryWords()-entrySide
 	if size.Width > 0 {
 		if textWidth(e.is.Words)+Step+textWidth(keys) > room { // large text: the list of keys has them
 			keys = ""
@@ -209,7 +210,7 @@ func (e *menuEntry) write(size fyne.Size, of colours) {
 func (e *menuEntry) minSize() fyne.Size {
 	w := entryWords() + textWidth(e.is.Words) + entrySide
 	if e.is.Keys != "" {
-		w += entryGap + textWidth(e.is.Keys)
+		w += entryGap + textWidth(wording.SayKeys(e.is.Keys))
 	}
 	return fyne.NewSize(w, Row())
 }

@@ -2,11 +2,13 @@ package widgets
 
 import (
 	"fyne.io/fyne/v2"
+
+	"app.tonedesk/gui/language"
 )
 
 // pairLabels are the figures of the pair card, in order; the third has a shorter name for a
 // narrow card, which goes without the last two.
-var pairLabels = [...]string{"lightness", "value", "layer grey", "chroma", "hue"}
+var pairLabels = [...]language.Words{"lightness", "value", "layer grey", "chroma", "hue"}
 
 // Lengths of the pair card at the text's plain size.
 const (
@@ -47,9 +49,9 @@ type pairPlan struct {
 // label is the name of figure i.
 func (p pairPlan) label(i int) string {
 	if p.figures < len(pairLabels) && i == 2 {
-		return "layer"
+		return language.Say("layer")
 	}
-	return pairLabels[i]
+	return pairLabels[i].String()
 }
 
 // measured gives the width of words in a size of type.

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
 
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
@@ -32,8 +33,8 @@ func (a SpotActs) key(e *fyne.KeyEvent, i int, t wording.SpotText) {
 
 // What the tips say.
 const (
-	hexTip   = "Copy the code, Enter"
-	crossTip = "Delete the spot, Delete"
+	hexTip   language.Words = "Copy the code, Enter"
+	crossTip language.Words = "Delete the spot, Delete"
 )
 
 // pairSide is one spot of a pair: its letter, colour over grey, and the code. A tap on it selects
@@ -94,7 +95,7 @@ func (s *pairSide) MouseIn(e *desktop.MouseEvent) { s.MouseMoved(e) }
 // MouseMoved lets the tip of the code come.
 func (s *pairSide) MouseMoved(e *desktop.MouseEvent) {
 	if !s.text.Empty && s.onCode(e.Position) {
-		s.acts.Tips.enter(hexTip, s.hex)
+		s.acts.Tips.enter(hexTip.String(), s.hex)
 		return
 	}
 	s.acts.Tips.Leave()
@@ -119,7 +120,7 @@ func (s *pairSide) write(_ fyne.Size, of colours) {
 	say(s.name, t.Name, ink)
 	say(s.hex, t.Hex, fore)
 	s.fixed.TextSize = SmallSize()
-	say(s.fixed, wordIf(t.Fixed, "fixed"), of(ColorNameQuiet))
+	say(s.fixed, wordIf(t.Fixed, language.Say("fixed")), of(ColorNameQuiet))
 	showLetterFrame(s.frame, t.Fixed, of)
 	fill(s.bar, of(ColorNameFocusLine))
 	show(s.bar, t.Selected)

@@ -108,16 +108,16 @@ func TestPickerByKeys(t *testing.T) {
 func TestPickerWantsARegion(t *testing.T) {
 	p := newPicked(t, image.Rectangle{})
 	p.strike(fyne.KeyReturn)
-	if p.calls != 0 || p.words.Text != legendSmall {
+	if p.calls != 0 || p.words.Text != legendSmall.String() {
 		t.Errorf("nothing chosen: done is called %d times, the legend is %q", p.calls, p.words.Text)
 	}
 	p.drag(100, 100, 102, 102)
 	p.strike(fyne.KeyEnter)
-	if p.calls != 0 || p.words.Text != legendSmall {
+	if p.calls != 0 || p.words.Text != legendSmall.String() {
 		t.Errorf("too small: done is called %d times, the legend is %q", p.calls, p.words.Text)
 	}
 	p.drag(300, 300, 500, 500)
-	if p.words.Text == legendSmall || !p.take.Visible() {
+	if p.words.Text == legendSmall.String() || !p.take.Visible() {
 		t.Errorf("large enough: the legend is %q", p.words.Text)
 	}
 	test.Tap(p.take)

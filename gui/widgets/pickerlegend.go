@@ -5,13 +5,14 @@ import (
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
 const (
-	legendStart = "Drag over the picture that you paint. Esc goes back."
-	legendSmall = "That is too small to watch. Drag over a larger part."
-	legendTaken = "Enter watches it, arrows move it, with Ctrl they change its size. Esc goes back."
+	legendStart language.Words = "Drag over the picture that you paint. Esc goes back."
+	legendSmall language.Words = "That is too small to watch. Drag over a larger part."
+	legendTaken language.Words = "Enter watches it, arrows move it, with Ctrl they change its size. Esc goes back."
 )
 
 // noKeys are the keys of a window that has none but Esc.
@@ -31,20 +32,20 @@ func (noKeys) Reveal(fyne.CanvasObject)    {}
 func (p *Picker) newLegend() *fyne.Container {
 	back := func() { p.End(false) }
 	keys := noKeys{give: back}
-	p.words, p.take = widget.NewLabel(legendStart), NewButton("Watch this", keys, p.accept)
+	p.words, p.take = widget.NewLabel(legendStart.String()), NewButton(language.Say("Watch this"), keys, p.accept)
 	p.take.Hide()
-	row := container.NewHBox(p.words, p.take, NewButton("Go back", keys, back))
+	row := container.NewHBox(p.words, p.take, NewButton(language.Say("Go back"), keys, back))
 	return container.NewStack(NewPanel(), container.NewPadded(row))
 }
 
 // writeLegend says how to go on from what is chosen, which may be too small.
 func (p *Picker) writeLegend() {
-	words := wording.SizeSay(p.chosen.Dx(), p.chosen.Dy()) + "   " + legendTaken
+	words := language.Say("%s   Enter watches it, arrows move it, with Ctrl they change its size. Esc goes back.", wording.SizeSay(p.chosen.Dx(), p.chosen.Dy()))
 	switch {
 	case p.small:
-		words = legendSmall
+		words = legendSmall.String()
 	case p.chosen.Empty():
-		words = legendStart
+		words = legendStart.String()
 	}
 	if p.words.Text != words {
 		p.words.SetText(words)

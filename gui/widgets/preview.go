@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/theme"
+
+	"app.tonedesk/gui/wording"
 )
 
 // Preview is what can be chosen in a menu with a small picture of it over its name. A frame marks
@@ -81,7 +83,7 @@ func (p *Preview) write(_ fyne.Size, of colours) {
 	show(p.frame, p.is.On)
 	fill(p.well, of(theme.ColorNameInputBackground))
 	say(p.words, p.is.Words, of(ink))
-	say(p.keys, p.is.Keys, of(quiet))
+	say(p.keys, wording.SayKeys(p.is.Keys), of(quiet))
 }
 
 func (p *Preview) minSize() fyne.Size {

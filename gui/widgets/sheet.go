@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 )
 
 // Sheet stands in place of the sentence and the page: a heading with a button to close it, a row of
@@ -34,7 +35,7 @@ type Fitted interface {
 
 // NewSheet returns a sheet; tabs may be nil. The window's keys go through what is behind it.
 func NewSheet(icon icons.Name, title string, tabs *Chooser, content Fitted, keys Keys, done func()) *Sheet {
-	s := &Sheet{icon: icon, title: title, Done: NewButton("Done", keys, done), tabs: tabs}
+	s := &Sheet{icon: icon, title: title, Done: NewButton(language.Say("Done"), keys, done), tabs: tabs}
 	s.back = add(&s.drawn, newPanelBox())
 	s.picture, s.heading = s.addIcon(), s.addText(TextSize, fyne.TextStyle{Bold: true})
 	add(&s.drawn, s.Done)

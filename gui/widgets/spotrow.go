@@ -94,9 +94,9 @@ func (r *spotRow) MouseIn(e *desktop.MouseEvent) { r.MouseMoved(e) }
 func (r *spotRow) MouseMoved(e *desktop.MouseEvent) {
 	switch r.partAt(e.Position) {
 	case rowCross:
-		r.acts.Tips.enter(crossTip, r.cross)
+		r.acts.Tips.enter(crossTip.String(), r.cross)
 	case rowHex:
-		r.acts.Tips.enter(hexTip, r.hex)
+		r.acts.Tips.enter(hexTip.String(), r.hex)
 	default:
 		tip := r.text.Note
 		if tip != "" {

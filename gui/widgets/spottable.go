@@ -101,7 +101,7 @@ func (t *spotTable) write(size fyne.Size, of colours) {
 	fillEdged(t.back, ColorNamePanel, of)
 	for i, head := range t.heads {
 		head.TextSize = 12 * p.scale
-		say(head, tableHeads[i][0], of(ColorNameQuiet))
+		say(head, tableHeads[i].name.String(), of(ColorNameQuiet))
 		show(head, i != 2 || p.layer)
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 )
 
 // Sizes of the small pictures of stills, 4 to 3, at the text's plain size: in the grid three stand
@@ -37,7 +38,7 @@ type StillItem struct {
 
 // NewStillItem returns an item without a still. It is as large as its time of day is long.
 func NewStillItem() *StillItem {
-	wide := max(stillWide, round(textWidth("today 00:00"))+1)
+	wide := max(stillWide, round(textWidth(language.Say("today 00:00")))+1)
 	return newStillItem(fyne.NewSize(wide, round(wide*stillHigh/stillWide)))
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 )
 
 // Strip stands under the picture or, in a low window, beside it: what lies under the pointer, or
@@ -137,9 +138,9 @@ func (s *Strip) write(size fyne.Size, of colours) {
 	}
 	var lightness, value, lightName, valueName string
 	if there {
-		lightness, value = s.under.Lightness, "value "+s.under.Value
-		if s.beside && smallWidth("lightness ")+fyne.MeasureText(lightness, TextSize(), fyne.TextStyle{}).Width <= size.Width {
-			lightName, valueName, value = "lightness", "value", s.under.Value
+		lightness, value = s.under.Lightness, language.Say("value %s", s.under.Value)
+		if s.beside && smallWidth(language.Say("lightness")+" ")+fyne.MeasureText(lightness, TextSize(), fyne.TextStyle{}).Width <= size.Width {
+			lightName, valueName, value = language.Say("lightness"), language.Say("value"), s.under.Value
 		}
 	}
 	s.value.TextSize = SmallSize()

@@ -6,6 +6,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
+
+	"app.tonedesk/gui/language"
 )
 
 // Switch is on or off, as its word, its shape and its place say: on, a disc stands at the right of
@@ -64,9 +66,9 @@ const (
 )
 
 func (s *Switch) write(_ fyne.Size, of colours) {
-	track, word := theme.ColorNameInputBackground, "off"
+	track, word := theme.ColorNameInputBackground, language.Say("off")
 	if s.on {
-		track, word = ColorNameOn, "on"
+		track, word = ColorNameOn, language.Say("on")
 	}
 	s.track.CornerRadius, s.track.StrokeWidth, s.track.StrokeColor = switchHigh/2, 1, of(ColorNameOff)
 	fill(s.track, of(track))
@@ -96,5 +98,5 @@ func (s *Switch) place(size fyne.Size) {
 }
 
 func (s *Switch) minSize() fyne.Size {
-	return fyne.NewSize(switchWide+Step+smallWidth("off"), Row())
+	return fyne.NewSize(switchWide+Step+smallWidth(language.Say("off")), Row())
 }

@@ -1,5 +1,7 @@
 package widgets
 
+import "app.tonedesk/gui/language"
+
 // Lengths of the table of spots at the text's plain size.
 const (
 	tableHead   = 3 * Step // above the rows
@@ -27,7 +29,10 @@ type tablePlan struct {
 }
 
 // tableHeads are the columns' heads, and the widest figure each may hold.
-var tableHeads = [4][2]string{{"lightness", "100.0"}, {"value", "10.0"}, {"layer", "255"}, {"from A", "−10.0"}}
+var tableHeads = [4]struct {
+	name   language.Words
+	widest string
+}{{"lightness", "100.0"}, {"value", "10.0"}, {"layer", "255"}, {"from A", "−10.0"}}
 
 // planTable lays a row out.
 func planTable(width, scale float32, measure measured) tablePlan {
@@ -64,5 +69,5 @@ func (p tablePlan) fits(hex bool, measure measured) bool {
 	if hex {
 		left += measure("#dddddd", 12*p.scale) + Step
 	}
-	return left <= p.ends[0]-measure(tableHeads[0][1], 13*p.scale) && p.swatches <= p.ends[0]-measure(tableHeads[0][0], 12*p.scale)
+	return left <= p.ends[0]-measure(tableHeads[0].widest, 13*p.scale) && p.swatches <= p.ends[0]-measure(tableHeads[0].name.String(), 12*p.scale)
 }

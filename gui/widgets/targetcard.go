@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 )
 
 // TargetText is what the card of a target shows: its name, how far the picture is from it, and what
@@ -35,7 +36,7 @@ func NewTargetCard(keys Keys, tips *Tips, remove func()) *TargetCard {
 	t.frame = t.addBox()
 	t.picture = add(&t.drawn, newPictureRaster(func() *image.RGBA { return t.img }))
 	t.picture.ScaleMode = canvas.ImageScaleFastest
-	t.head = add(&t.drawn, NewHeading(icons.Target, "Target", ""))
+	t.head = add(&t.drawn, NewHeading(icons.Target, language.Say("Target"), ""))
 	t.Cross = add(&t.drawn, NewIconButton(icons.Close, keys, remove).Flat())
 	t.Cross.Explain(tips, "Paint toward it no longer")
 	t.draw(t)

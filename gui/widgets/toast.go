@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 )
 
 // toast is a sentence over the picture's foot, with at most one word that does something, and a
@@ -66,7 +67,7 @@ func (t *toast) set(m Message) {
 	act := nth(m.Acts, 0)
 	t.act.set("", act.Name, "", act.Do)
 	if m.Close != nil {
-		t.cross.set(icons.Close, "", "Close, Esc", m.Close)
+		t.cross.set(icons.Close, "", language.Say("Close, Esc"), m.Close)
 	} else {
 		t.cross.set("", "", "", nil)
 	}

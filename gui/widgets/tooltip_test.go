@@ -153,12 +153,12 @@ func TestSpotTips(t *testing.T) {
 	}
 	over(c.hex)
 	clock.due()
-	if tip.words != hexTip || !tip.shown() {
+	if tip.words != hexTip.String() || !tip.shown() {
 		t.Errorf("over the hex code: %q", tip.words)
 	}
 	over(c.cross)
 	clock.due()
-	if tip.words != crossTip || !tip.shown() {
+	if tip.words != crossTip.String() || !tip.shown() {
 		t.Errorf("over the cross: %q", tip.words)
 	}
 	over(c.colourBox)

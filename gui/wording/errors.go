@@ -20,6 +20,7 @@ import (
 	"app.tonedesk/capture/picturefile"
 	"app.tonedesk/capture/plainfile"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/mistake"
 	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/pictures"
@@ -72,7 +73,7 @@ var reasons = []reason{
 	{notes.ErrNewer, "its notes are from a newer Tonedesk", "open it with that; they stay as they are"},
 	{stills.ErrDamaged, "the still is damaged", "look into the folder of stills, where it lies as it was"},
 	{notes.ErrDamaged, "its notes are damaged", "look into its folder, where they lie as they were"},
-	{notes.ErrFull, "it has " + Number(notes.Most) + " notes, and more there can't be", "delete some, or keep the picture as another still"},
+	{notes.ErrFull, "it has as many notes as there can be", "delete some, or keep the picture as another still"},
 	{stills.ErrGone, "there is no such still any more", "look in the trash"},
 	{stills.ErrBusy, "another window is changing the stills", "try again in a moment"},
 	{stills.ErrLock, "what keeps two windows apart can't be used", "take away what is called lock in the folder of stills"},
@@ -129,22 +130,21 @@ func ExplainWriting(what Phrase, err error) string {
 
 // SayUnsaved says why the notes of a still are not saved.
 func SayUnsaved(err error) string {
-	return ExplainWriting("save the notes of the still", err) + " Until then they are only in this window; it is tried again by itself."
+	return language.Say("%s Until then they are only in this window; it is tried again by itself.", ExplainWriting("save the notes of the still", err))
 }
 
 // SayLost says what of stills would be lost if the program ended now, and why it can't be
 // saved; of no stills: that something is still being written.
 func SayLost(of []stills.Meta, err error) string {
 	what := Phrase("finish what is being written")
-	for i, m := range of {
-		if i == 0 {
-			what = "save the notes of"
-		} else {
-			what += " and"
-		}
-		what = On(what, cmp.Or(m.Name, TimeSay(m.Time)))
+	var names []string
+	for _, m := range of {
+		names = append(names, Quote(cmp.Or(m.Name, TimeSay(m.Time))))
 	}
-	return ExplainWriting(what, err) + " Quitting now loses it."
+	if len(names) > 0 {
+		what = Part("save the notes of %s", And(names))
+	}
+	return language.Say("%s Quitting now loses it.", ExplainWriting(what, err))
 }
 
 // Explain puts err into one plain sentence: what was tried on what, why it failed, and
@@ -160,7 +160,7 @@ func explain(what Phrase, err error, known []reason) string {
 		return sayDamaged(what, p)
 	}
 	if full := (*memory.Full)(nil); errors.As(err, &full) {
-		why := "it takes " + Number(int(full.Takes/1e6+1)) + " MB of memory, and there is room for " + Number(int(full.Free/1e6)) + " MB"
+		why := Part("it takes %d MB of memory, and there is room for %d MB", full.Takes/1e6+1, full.Free/1e6)
 		return Cannot(what, why, "save it smaller, or with 8 bits a channel")
 	}
 	if at := slices.IndexFunc(known, func(r reason) bool { return errors.Is(err, r.is) }); at >= 0 {
@@ -169,24 +169,26 @@ func explain(what Phrase, err error, known []reason) string {
 	if err == nil {
 		return Cannot(what, "the program has a fault", "try again")
 	}
-	return Cannot(what, On("the reason given is", err.Error()), "try again")
+	return Cannot(what, On("the reason given is %s", err.Error()), "try again")
 }
 
 // Phrase is a part of a sentence. The program's own words become one by themselves; names
 // and texts from outside do by On alone, so that none gets into a sentence as it is.
-type Phrase string
+type Phrase = language.Words
 
-// On is a phrase that goes on with a name or a text from outside, between quotation marks.
-func On(words Phrase, name string) Phrase { return words + " " + Phrase(Quote(name)) }
+// On is a phrase with a name or a text from outside, which stands between quotation marks where
+// format has its %s.
+func On(format Phrase, name string) Phrase { return Part(format, Quote(name)) }
 
-// Number is a whole number in a phrase.
-func Number(n int) Phrase { return Phrase(strconv.Itoa(n)) }
+// Part is a phrase with numbers, or with words of the program's own.
+func Part(format Phrase, args ...any) Phrase { return Phrase(language.Say(format, args...)) }
+
+// And joins words to a list: "a and b".
+func And(words []string) string { return strings.Join(words, language.Say(" and ")) }
 
 // Cannot joins the three parts that every error here has, as one line. what begins with a
 // verb.
-func Cannot(what, why, act Phrase) string {
-	return string("Can't " + what + ": " + why + "; " + act + ".")
-}
+func Cannot(what, why, act Phrase) string { return language.Say("Can't %s: %s; %s.", what, why, act) }
 
 // Capitalised begins a sentence.
 func Capitalised(text string) string {
@@ -211,5 +213,5 @@ func Quote(text string) string {
 	if strings.IndexFunc(text, unprintable) >= 0 {
 		return strconv.Quote(text)
 	}
-	return `"` + text + `"`
+	return language.Say(`"%s"¦quotation`, text)
 }

@@ -10,6 +10,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/language"
 )
 
 const (
@@ -32,7 +33,7 @@ func figure(v float64, decimals int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return Unknown
 	}
-	s := strconv.FormatFloat(math.Abs(v), 'f', decimals, 64)
+	s := language.Number(math.Abs(v), decimals)
 	if v < 0 {
 		return minus + s
 	}
@@ -87,28 +88,25 @@ func HueSay(hue *float64) string {
 	if hue == nil {
 		return Unknown
 	}
-	if s := Tenth(*hue); s != "360.0" { // 359.96 rounds to where the circle begins again
-		return s
-	}
-	return "0.0"
+	return Tenth(math.Mod(analysis.AsPrinted(*hue), 360)) // 359.96 rounds to where the circle begins again
 }
 
 // SayTones returns a difference of value with its unit.
-func SayTones(tones float64) string { return Tenth(tones) + Nbsp + "tones" }
+func SayTones(tones float64) string { return language.Say("%s\u00a0tones", Tenth(tones)) }
 
 // direction says where a difference of lightness or value goes.
 func direction(difference float64) string {
 	if difference < 0 {
-		return "darker"
+		return language.Say("darker")
 	}
-	return "lighter"
+	return language.Say("lighter")
 }
 
 // SayKnob says where a knob stands: "Strength 2 % of the longer side".
 func SayKnob(k views.Knob, at float64) string {
-	words := k.Name + Nbsp + strconv.FormatFloat(math.Round(at*100)/100, 'f', -1, 64)
+	words := language.Name(k.Name) + Nbsp + language.Number(math.Round(at*100)/100, -1)
 	if k.Unit != "" {
-		words += Nbsp + k.Unit
+		words += Nbsp + language.Name(k.Unit)
 	}
 	return words
 }
@@ -116,7 +114,7 @@ func SayKnob(k views.Knob, at float64) string {
 // SayKnobShort says the same where there is little room: "5 steps".
 func SayKnobShort(k views.Knob, at float64) string {
 	if k.Name == "Bands" {
-		return strconv.FormatFloat(at, 'f', 0, 64) + Nbsp + "steps"
+		return language.Say("%s\u00a0steps", strconv.FormatFloat(at, 'f', 0, 64))
 	}
 	return SayKnob(k, at)
 }
@@ -126,15 +124,15 @@ func SayKnobShort(k views.Knob, at float64) string {
 func Age(d time.Duration) string {
 	switch {
 	case d < time.Second:
-		return "under 1" + Nbsp + "s"
+		return language.Say("under 1\u00a0s")
 	case d < 10*time.Second:
-		return strconv.Itoa(int(d/time.Second)) + Nbsp + "s"
+		return language.Say("%s\u00a0s", strconv.Itoa(int(d/time.Second)))
 	case d < time.Minute:
-		return strconv.Itoa(int(d/(10*time.Second))*10) + Nbsp + "s"
+		return language.Say("%s\u00a0s", strconv.Itoa(int(d/(10*time.Second))*10))
 	case d < time.Hour:
-		return strconv.Itoa(int(d/time.Minute)) + Nbsp + "min"
+		return language.Say("%s\u00a0min", strconv.Itoa(int(d/time.Minute)))
 	}
-	return strconv.Itoa(int(d/time.Hour)) + Nbsp + "h"
+	return language.Say("%s\u00a0h", strconv.Itoa(int(d/time.Hour)))
 }
 
 // SizeSay returns a picture's size in pixels.
@@ -146,9 +144,9 @@ func SizeSay(width, height int) string {
 // it pays.
 func RateSay(perSecond float64) string {
 	if perSecond == 0 {
-		return "automatic"
+		return language.Say("automatic")
 	}
-	return strconv.FormatFloat(math.Round(10*perSecond)/10, 'f', -1, 64) + Nbsp + "a" + Nbsp + "second"
+	return language.Say("%s\u00a0a\u00a0second", language.Number(math.Round(10*perSecond)/10, -1))
 }
 
 // SayCounted says how much of a picture is counted, a share in [0, 1]; "" where that is all of
@@ -157,15 +155,14 @@ func SayCounted(share float64) string {
 	if !(share < 1) {
 		return ""
 	}
-	return Percent(min(share, 0.99)) + " counted"
+	return language.Say("%s counted", Percent(min(share, 0.99)))
 }
 
 // SayWorkspace asks about a workspace around the canvas that takes up a part of what is watched,
 // a share in [0, 1] of a region or of a picture.
 func SayWorkspace(part float64, region bool) string {
-	of := "picture"
 	if region {
-		of = "region"
+		return language.Say("A plain frame, %s of the region. Leave it out?", Percent(part))
 	}
-	return "A plain frame, " + Percent(part) + " of the " + of + ". Leave it out?"
+	return language.Say("A plain frame, %s of the picture. Leave it out?", Percent(part))
 }

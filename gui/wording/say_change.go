@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills"
 )
 
@@ -16,11 +17,11 @@ const mostMoves = 3
 // doesn't judge.
 func SayChange(c *analysis.Change) string {
 	if c.Counted == 0 {
-		return "Nothing is counted in both"
+		return language.Say("Nothing is counted in both")
 	}
 	parts := slices.Concat(changedGroups(c), changedGaps(c), changedShares(c))
 	if len(parts) == 0 {
-		return "No change in lightness"
+		return language.Say("No change in lightness")
 	}
 	return Capitalised(strings.Join(parts, ", "))
 }
@@ -32,7 +33,7 @@ func changedGroups(c *analysis.Change) (parts []string) {
 		if tones == 0 || math.IsNaN(tones) {
 			continue
 		}
-		parts = append(parts, g.Name+" group "+SayTones(math.Abs(tones))+" "+direction(tones))
+		parts = append(parts, language.Say("%s group %s %s", language.Name(g.Name), SayTones(math.Abs(tones)), direction(tones)))
 	}
 	return parts
 }
@@ -40,9 +41,9 @@ func changedGroups(c *analysis.Change) (parts []string) {
 func changedGaps(c *analysis.Change) (parts []string) {
 	for _, g := range c.Gaps {
 		if math.IsNaN(g.After) {
-			parts = append(parts, "gap between "+g.Darker+" and "+g.Lighter+" gone")
+			parts = append(parts, language.Say("gap between %s and %s gone", language.Name(g.Darker), language.Name(g.Lighter)))
 		} else if was, is := Tenth(g.Before), Tenth(g.After); was != is {
-			parts = append(parts, "gap between "+g.Darker+" and "+g.Lighter+" from "+was+" to "+is)
+			parts = append(parts, language.Say("gap between %s and %s from %s to %s", language.Name(g.Darker), language.Name(g.Lighter), was, is))
 		}
 	}
 	return parts
@@ -53,11 +54,12 @@ func changedShares(c *analysis.Change) (parts []string) {
 		if m.Share < 0.005 { // under one percent, as printed
 			break
 		}
-		what := " of the picture went from "
+		from, to := language.Name(m.From), language.Name(m.To)
 		if len(parts) > 0 {
-			what = " from "
+			parts = append(parts, language.Say("%s from %s to %s", Percent(m.Share), from, to))
+		} else {
+			parts = append(parts, language.Say("%s of the picture went from %s to %s", Percent(m.Share), from, to))
 		}
-		parts = append(parts, Percent(m.Share)+what+m.From+" to "+m.To)
 	}
 	return parts
 }
@@ -68,19 +70,19 @@ func SayAlignment(a stills.Aligned) string {
 	size := SizeSay(a.Before.Width, a.Before.Height)
 	switch {
 	case a.How == stills.ByPosition:
-		return "They show different parts of one place: the " + size + " pixels that both show are compared"
+		return language.Say("They show different parts of one place: the %s pixels that both show are compared", size)
 	case a.How == stills.Scaled && a.Stretched:
-		return "Their sizes and shapes differ: both are brought to " + size + " pixels, which stretches one of them"
+		return language.Say("Their sizes and shapes differ: both are brought to %s pixels, which stretches one of them", size)
 	case a.How == stills.Scaled:
-		return "Their sizes differ: both are brought to " + size + " pixels"
+		return language.Say("Their sizes differ: both are brought to %s pixels", size)
 	}
 	return ""
 }
 
 // PictureNow is the name of the picture that is watched, beside that of one from before.
-const PictureNow = "now"
+const PictureNow language.Words = "now"
 
 // MapFigures returns what stands at the ends and in the middle of a map's scale.
 func MapFigures(span float64) [3]string {
-	return [3]string{minus + Whole(span), "0", "+" + Whole(span) + Nbsp + "tones"}
+	return [3]string{minus + Whole(span), "0", language.Say("+%s\u00a0tones", Whole(span))}
 }

@@ -6,6 +6,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/language"
 )
 
 // GroupRow is what became of a group, as a row of a table.
@@ -35,7 +36,7 @@ func SayGroupRows(c *analysis.Change, fromWhite bool) (rows []GroupRow) {
 	}
 	was, is := GroupShares(before), GroupShares(now)
 	for i, g := range c.Groups {
-		rows = append(rows, GroupRow{Name: g.Name, Before: was[i], Now: is[i], Value: sayValues(g.Before, g.After, fromWhite)})
+		rows = append(rows, GroupRow{Name: language.Name(g.Name), Before: was[i], Now: is[i], Value: sayValues(g.Before, g.After, fromWhite)})
 	}
 	slices.Reverse(rows)
 	return rows
@@ -45,7 +46,7 @@ func SayGroupRows(c *analysis.Change, fromWhite bool) (rows []GroupRow) {
 func sayValues(before, now float64, fromWhite bool) string {
 	say := func(lightness float64) string {
 		if math.IsNaN(lightness) {
-			return "none"
+			return language.Say("none")
 		}
 		return ValueSay(colour.Value(lightness), fromWhite)
 	}
@@ -62,12 +63,12 @@ func SayWentWhere(c *analysis.Change) []string {
 		return nil
 	}
 	if c.Altered == 0 {
-		return []string{"Nothing changed by more than a quarter of a tone."}
+		return []string{language.Say("Nothing changed by more than a quarter of a tone.")}
 	}
-	lines := []string{Percent(c.Altered) + " of the picture changed."}
+	lines := []string{language.Say("%s of the picture changed.", Percent(c.Altered))}
 	if len(c.Moves) > 0 && c.Moves[0].Share >= 0.005 { // under one percent, as printed
 		m := c.Moves[0]
-		lines = append(lines, Percent(m.Share)+" of the picture went from "+m.From+" to "+m.To+".")
+		lines = append(lines, language.Say("%s of the picture went from %s to %s.", Percent(m.Share), language.Name(m.From), language.Name(m.To)))
 	}
 	return lines
 }
@@ -75,10 +76,10 @@ func SayWentWhere(c *analysis.Change) []string {
 // SayNothingBefore is the sentence where there is no still to compare with, and SayChooseBefore
 // where there is one and none is chosen.
 func SayNothingBefore() Sentence {
-	return Sentence{Title: "Keep a still to compare with", Short: "Keep a still first", Icon: IconStill, Dim: true}
+	return Sentence{Title: language.Say("Keep a still to compare with"), Short: language.Say("Keep a still first"), Icon: IconStill, Dim: true}
 }
 
 // SayChooseBefore asks for one of the stills.
 func SayChooseBefore() Sentence {
-	return Sentence{Title: "Choose the picture before", Short: "Choose one before", Icon: IconStill}
+	return Sentence{Title: language.Say("Choose the picture before"), Short: language.Say("Choose one before"), Icon: IconStill}
 }

@@ -6,13 +6,14 @@ import (
 
 	"app.tonedesk/analysis/profile"
 	"app.tonedesk/capture/monitors"
+	"app.tonedesk/gui/language"
 )
 
 // What the settings say of the display's colours.
 const (
-	SayDisplayColours = "The display shows"
-	SayOwnProfile     = "its own profile"
-	SayProfileFile    = "a profile file"
+	SayDisplayColours language.Words = "The display shows"
+	SayOwnProfile     language.Words = "its own profile"
+	SayProfileFile    language.Words = "a profile file"
 )
 
 // SayShownIn says in which colours the screen is read, and which monitor that is; "" where it isn't
@@ -22,9 +23,9 @@ func SayShownIn(monitor, space string, refused error) string {
 		return SayDisplayRefused(refused)
 	}
 	if monitor == "" {
-		return "Every display is read in " + space + "."
+		return language.Say("Every display is read in %s.", space)
 	}
-	return "What lies on " + monitor + " is read in " + space + "."
+	return language.Say("What lies on %s is read in %s.", monitor, space)
 }
 
 // longestSpace is how much of a space's name stands beside how the source does, in letters: what has
@@ -61,5 +62,5 @@ func SayDisplayRefused(err error) string {
 			break
 		}
 	}
-	return "The display is read in sRGB: " + string(why) + "; " + string(act) + " in the settings."
+	return language.Say("The display is read in sRGB: %s; %s in the settings.", why.String(), act.String())
 }

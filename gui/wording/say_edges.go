@@ -1,13 +1,12 @@
 package wording
 
 import (
-	"fmt"
 	"image"
-	"strconv"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/edges"
+	"app.tonedesk/gui/language"
 )
 
 // EdgesText is what is said of a picture's edges, sentences without their stops.
@@ -23,21 +22,22 @@ const mostEdges = 6
 // others a line or lightness alone carries.
 func SayEdges(f *edges.Found, in NamesIn) (text EdgesText) {
 	lost := f.Of(edges.Lost)
-	text.Title = "no edge is lost in grey"
+	text.Title = language.Say("no edge is lost in grey")
 	if len(lost) > 0 {
-		text.Title = counted(len(lost), "lost edge", "lost edges") + ", carried by colour alone, " + Percent(lengthOf(lost)) + " of the width in all"
+		text.Title = language.Count(len(lost), "%d"+Nbsp+"lost edge, carried by colour alone, %s of the width in all",
+			"%d"+Nbsp+"lost edges, carried by colour alone, %s of the width in all", Percent(lengthOf(lost)))
 	}
 	for i := range lost[:min(len(lost), mostEdges)] {
 		text.Lines = append(text.Lines, sayLostEdge(f, &lost[i], in))
 	}
 	if rest := len(lost) - mostEdges; rest > 0 {
-		text.Lines = append(text.Lines, counted(rest, "shorter one", "shorter ones")+", "+Percent(lengthOf(lost[mostEdges:]))+" in all")
+		text.Lines = append(text.Lines, language.Count(rest, "%d"+Nbsp+"shorter one, %s in all", "%d"+Nbsp+"shorter ones, %s in all", Percent(lengthOf(lost[mostEdges:]))))
 	}
 	if lined := f.Of(edges.Lined); len(lined) > 0 {
-		text.Lines = append(text.Lines, counted(len(lined), "border", "borders")+" of one lightness held by a line, "+Percent(lengthOf(lined)))
+		text.Lines = append(text.Lines, language.Count(len(lined), "%d"+Nbsp+"border of one lightness held by a line, %s", "%d"+Nbsp+"borders of one lightness held by a line, %s", Percent(lengthOf(lined))))
 	}
 	if alone := f.Of(edges.Lightness); len(alone) > 0 {
-		text.Lines = append(text.Lines, counted(len(alone), "edge", "edges")+" carried by lightness alone, "+Percent(lengthOf(alone)))
+		text.Lines = append(text.Lines, language.Count(len(alone), "%d"+Nbsp+"edge carried by lightness alone, %s", "%d"+Nbsp+"edges carried by lightness alone, %s", Percent(lengthOf(alone))))
 	}
 	return text
 }
@@ -52,7 +52,7 @@ func sayLostEdge(f *edges.Found, e *edges.Edge, in NamesIn) string {
 	}
 	const whole = 1000 // finer than percent
 	at, _ := f.At(e, image.Pt(whole, whole))
-	said := fmt.Sprintf("%s melts into %s: %s, %s long, %s", dark, light, SayTones(e.Tones), Percent(e.Length), in.at(float64(at.X)/whole, float64(at.Y)/whole))
+	said := language.Say("%s melts into %s: %s, %s long, %s", dark, light, SayTones(e.Tones), Percent(e.Length), in.at(float64(at.X)/whole, float64(at.Y)/whole))
 	if groups := in.groupsOf(e.Dark, e.Light); groups != "" {
 		said += ", " + groups
 	}
@@ -76,12 +76,4 @@ func lengthOf(list []edges.Edge) (sum float64) {
 		sum += list[i].Length
 	}
 	return sum
-}
-
-// counted is a number with what is counted.
-func counted(n int, one, more string) string {
-	if n == 1 {
-		return "1" + Nbsp + one
-	}
-	return strconv.Itoa(n) + Nbsp + more
 }

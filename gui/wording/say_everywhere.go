@@ -7,37 +7,40 @@ import (
 
 	"app.tonedesk/capture"
 	"app.tonedesk/capture/xconn"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/native"
 )
 
 // What is said of the keys that work in every program, at their rows and over the picture.
 const (
-	SayEverywhere     = "Keys while you paint"
-	SayEverywhereNote = "They work in every program, where the pointer or the pen is. While this is off, no key is taken."
-	SayKeysAbove      = "The keys above work in every program, those below in this window."
-	SayListens        = "Press the new keys. Esc ends without a change, Delete clears."
-	SayNeedsHeld      = "Hold Ctrl, Alt or Super with it."
-	SayNoChord        = "Choose a letter, a figure, an arrow or F1 to F12."
-	SayPointerOnUs    = "The pointer is on Tonedesk: hold it over the painting"
-	SayWatchFirst     = "Choose what to watch first"
-	SayFirstIsA       = "There was no spot A: this is it"
-	SayPointerUnknown = "Your desktop hides the pointer: hold it over the picture in Tonedesk"
-	SayAsksForKeys    = "Your desktop may ask about the keys: answer there."
-	SayDesktopKeys    = "Your desktop gives these keys, and may give others than you choose here. It hides the pointer: spots come to lie where it is over the picture in this window."
+	SayEverywhere     language.Words = "Keys while you paint"
+	SayEverywhereNote language.Words = "They work in every program, where the pointer or the pen is. While this is off, no key is taken."
+	SayKeysAbove      language.Words = "The keys above work in every program, those below in this window."
+	SayListens        language.Words = "Press the new keys. Esc ends without a change, Delete clears."
+	SayNeedsHeld      language.Words = "Hold Ctrl, Alt or Super with it."
+	SayNoChord        language.Words = "Choose a letter, a figure, an arrow or F1 to F12."
+	SayPointerOnUs    language.Words = "The pointer is on Tonedesk: hold it over the painting"
+	SayWatchFirst     language.Words = "Choose what to watch first"
+	SayFirstIsA       language.Words = "There was no spot A: this is it"
+	SayPointerUnknown language.Words = "Your desktop hides the pointer: hold it over the picture in Tonedesk"
+	SayAsksForKeys    language.Words = "Your desktop may ask about the keys: answer there."
+	SayDesktopKeys    language.Words = "Your desktop gives these keys, and may give others than you choose here. It hides the pointer: spots come to lie where it is over the picture in this window."
 )
 
 // SayFixed says that a spot was read outside of what is watched.
-func SayFixed(name string) string { return name + " is fixed: read once" }
+func SayFixed(name string) string { return language.Say("%s is fixed: read once", name) }
 
 // SayKeyTaken says that a key does something else already.
-func SayKeyTaken(key, deed string) string { return key + " is the key for: " + deed + "." }
+func SayKeyTaken(key, deed string) string {
+	return language.Say("%s is the key for: %s.", SayKeys(key), deed)
+}
 
 // SayDesktopKey says at its row which key the desktop gave, in its own words; "" for none.
 func SayDesktopKey(words string) string {
 	if words == "" {
 		return ""
 	}
-	return "Your desktop has it as " + Quote(words) + "."
+	return language.Say("Your desktop has it as %s.", Quote(words))
 }
 
 // SayKeyTrouble says at its row why a key is not held; "" where it is.
@@ -46,24 +49,28 @@ func SayKeyTrouble(key string, err error) string {
 	case err == nil:
 		return ""
 	case errors.Is(err, native.ErrKeyHeld):
-		return "Another program holds " + key + "; choose another key."
+		return language.Say("Another program holds %s; choose another key.", SayKeys(key))
 	case errors.Is(err, native.ErrUngiven):
-		return "Your desktop gave it no key; give it one in the settings of the desktop."
+		return language.Say("Your desktop gave it no key; give it one in the settings of the desktop.")
 	case errors.Is(err, native.ErrNoKey):
-		return "This keyboard has no such key; choose another."
+		return language.Say("This keyboard has no such key; choose another.")
 	}
-	return "It is not held: " + Quote(err.Error()) + "."
+	return language.Say("It is not held: %s.", Quote(err.Error()))
 }
 
 // SayKeysHeld says over the picture which keys another program holds; "" for none.
-func SayKeysHeld(keys []string) string {
+func SayKeysHeld(held []string) string {
+	var keys []string
+	for _, key := range held {
+		keys = append(keys, SayKeys(key))
+	}
 	switch n := len(keys); n {
 	case 0:
 		return ""
 	case 1:
-		return "Another program holds " + keys[0] + "; choose another key in the list of keys, F1."
+		return language.Say("Another program holds %s; choose another key in the list of keys, F1.", keys[0])
 	default:
-		return "Another program holds " + strings.Join(keys[:n-1], ", ") + " and " + keys[n-1] + "; choose other keys in the list of keys, F1."
+		return language.Say("Another program holds %s and %s; choose other keys in the list of keys, F1.", strings.Join(keys[:n-1], ", "), keys[n-1])
 	}
 }
 

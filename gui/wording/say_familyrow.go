@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"cmp"
 	"fmt"
 	"reflect"
 	"slices"
@@ -9,6 +10,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/propose"
+	"app.tonedesk/gui/language"
 )
 
 // FamilyRowText is what a local colour's row shows, ready to be drawn.
@@ -52,9 +54,9 @@ func sayShare(f families.Family) string {
 // sayKeep offers to keep a family, or says that it is kept.
 func (t *FamilyRowText) sayKeep(kept bool) {
 	t.Kept = kept
-	t.Keep, t.KeepTip, t.Cross = "Keep", "Keep it listed, however sure the program is", "Not a local colour, Delete"
+	t.Keep, t.KeepTip, t.Cross = language.Say("Keep"), language.Say("Keep it listed, however sure the program is"), language.Say("Not a local colour, Delete")
 	if kept {
-		t.Keep, t.KeepTip = "Kept", "You keep it. Press to leave it to the program again"
+		t.Keep, t.KeepTip = language.Say("Kept"), language.Say("You keep it. Press to leave it to the program again")
 	}
 }
 
@@ -63,7 +65,7 @@ func (t *FamilyRowText) sayKeep(kept bool) {
 func SayFollowedFamily(f families.Family, shade propose.Options) FamilyRowText {
 	text := sayFamilyRow(f, shade)
 	text.sayKeep(true)
-	text.matter("not found now: read where it was")
+	text.matter(language.Say("not found now: read where it was"))
 	return text
 }
 
@@ -71,7 +73,7 @@ func SayFollowedFamily(f families.Family, shade propose.Options) FamilyRowText {
 // the colours that it had.
 func SayAbsentFamily(f families.Family) FamilyRowText {
 	text := familyColours(f)
-	text.Says, text.SaysShort = "not found now", "not found"
+	text.Says, text.SaysShort = language.Say("not found now"), language.Say("not found")
 	text.sayKeep(true)
 	return text
 }
@@ -87,28 +89,28 @@ func SayUnsureFamily(f families.Family, kept bool) FamilyRowText {
 // SayRefusedFamily is the row of what the painter says is no local colour.
 func SayRefusedFamily(f families.Family) FamilyRowText {
 	text := familyColours(f)
-	text.Says, text.SaysShort = "not shown", "not shown"
-	text.Keep, text.KeepTip = "Show", "Show this local colour again"
+	text.Says, text.SaysShort = language.Say("not shown"), language.Say("not shown")
+	text.Keep, text.KeepTip = language.Say("Show"), language.Say("Show this local colour again")
 	return text
 }
 
 // deleteTip says what the cross does to a family set by hand.
-const deleteTip = "Take this local colour away, Delete"
+const deleteTip language.Words = "Take this local colour away, Delete"
 
 // SayManualFamily is the row of family i set by hand; moved says that the picture moved since.
 func SayManualFamily(i int, f families.Family, moved bool, shade propose.Options) FamilyRowText {
 	text := sayFamilyRow(f, shade)
-	text.Cross = deleteTip
-	text.Share, text.ShareShort = fmt.Sprintf("by hand %d", i+1), fmt.Sprint(i+1)
+	text.Cross = deleteTip.String()
+	text.Share, text.ShareShort = language.Say("by hand %d", i+1), fmt.Sprint(i+1)
 	if moved {
-		text.matter("picture moved")
+		text.matter(language.Say("picture moved"))
 	}
 	return text
 }
 
 // SayLostFamily is the row of family i set by hand where there is nothing to read.
 func SayLostFamily(i int) FamilyRowText {
-	return FamilyRowText{Tones: fmt.Sprintf("Set by hand %d", i+1), Says: "outside the picture", SaysShort: "outside", Cross: deleteTip, Lost: true}
+	return FamilyRowText{Tones: language.Say("Set by hand %d", i+1), Says: language.Say("outside the picture"), SaysShort: language.Say("outside"), Cross: deleteTip.String(), Lost: true}
 }
 
 // matter puts into the second line what is the matter; what stood there is a remark.
@@ -134,15 +136,13 @@ func sayFamilyRow(f families.Family, shade propose.Options) FamilyRowText {
 	text.Black = slices.Contains(f.Verdict, families.TowardBlack) && said.Turn != ""
 	switch {
 	case text.Black: // one line says both
-		text.Below, text.BelowShort = "keeps its hue: straight toward black", "straight toward black"
+		text.Below, text.BelowShort = language.Say("keeps its hue: straight toward black"), language.Say("straight toward black")
 		text.Remarks = text.Remarks[1:]
 	case said.Turn != "":
-		text.Below = sayTurn(f, Whole) // a row has little room
-		text.BelowShort = strings.TrimPrefix(text.Below, "hue shift ")
+		text.Below, text.BelowShort = sayTurn(f, Whole, turned), sayTurn(f, Whole, turnedShort)
 	}
-	text.Tones, text.Says, _ = strings.Cut(said.Title, ": ")
-	_, text.SaysShort, _ = strings.Cut(said.Short, ": ")
-	text.SaysShort = strings.TrimSuffix(strings.TrimPrefix(text.SaysShort, "a "), " step")
+	says, short := familyVerdict(f)
+	text.Tones, text.Says, text.SaysShort = SayTones(f.Tones), says.String(), narrowStep(cmp.Or(short, says)).String()
 	text.Told = true
 	if f.Accent != nil {
 		text.Accent = &f.Accent.Colour
@@ -150,7 +150,7 @@ func sayFamilyRow(f families.Family, shade propose.Options) FamilyRowText {
 	if f.Line != nil {
 		text.Line = &f.Line.Colour
 		if fits := fittingLines(f, shade); fits != "" {
-			text.Remarks = append(text.Remarks, "a line that fits it: "+fits)
+			text.Remarks = append(text.Remarks, language.Say("a line that fits it: %s", fits))
 		}
 	}
 	return text

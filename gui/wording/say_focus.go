@@ -1,10 +1,10 @@
 package wording
 
 import (
-	"fmt"
 	"slices"
 
 	"app.tonedesk/analysis/focus"
+	"app.tonedesk/gui/language"
 )
 
 // FocusText is what is said of a picture's contrast, sentences without their stops.
@@ -17,31 +17,31 @@ type FocusText struct {
 // stand to it: f.Of(them) is a.
 func SayFocus(f *focus.Found, a focus.Answer, in NamesIn) (text FocusText) {
 	if len(f.Places) == 0 {
-		text.Title = "no place stands out by its contrast"
+		text.Title = language.Say("no place stands out by its contrast")
 		return text
 	}
 	best := &f.Places[0]
 	switch where := in.where(best); {
 	case len(a.Marks) == 0:
-		text.Title = "the strongest contrast lies " + where
+		text.Title = language.Say("the strongest contrast lies %s", where)
 	case a.There && len(a.Marks) == 1:
-		text.Title = "the strongest contrast lies where you want it, " + in.where(&a.Marks[0].Place)
+		text.Title = language.Say("the strongest contrast lies where you want it, %s", in.where(&a.Marks[0].Place))
 	case a.There:
-		text.Title = fmt.Sprintf("the strongest contrast lies at one of the places you want, the %s one, %s", ordinal(a.Strongest), in.where(&a.Marks[a.Strongest].Place))
+		text.Title = language.Say("the strongest contrast lies at one of the places you want, the %s one, %s", ordinal(a.Strongest), in.where(&a.Marks[a.Strongest].Place))
 	default:
-		text.Title = "the strongest contrast lies elsewhere, " + where
+		text.Title = language.Say("the strongest contrast lies elsewhere, %s", where)
 	}
-	text.Title += ": " + in.between(best, f.Radius())
+	text.Title = language.Say("%s: %s¦what lies there", text.Title, in.between(best, f.Radius()))
 	text.Lines = append(text.Lines, in.sayMarks(a)...)
 	if best.EdgeWidth != nil {
-		text.Lines = append(text.Lines, "the edges at the strongest are "+sayEdgeWidth(*best.EdgeWidth))
+		text.Lines = append(text.Lines, language.Say("the edges at the strongest are %s", sayEdgeWidth(*best.EdgeWidth)))
 	}
 	for i := range f.Places[1:] {
 		p := &f.Places[i+1]
-		text.Lines = append(text.Lines, fmt.Sprintf("then %s, %s of it: %s", in.where(p), Percent(p.Contrast/best.Contrast), in.between(p, f.Radius())))
+		text.Lines = append(text.Lines, language.Say("then %s, %s of it: %s", in.where(p), Percent(p.Contrast/best.Contrast), in.between(p, f.Radius())))
 	}
 	if f.Lightest != nil {
-		text.Lines = append(text.Lines, in.sayExtreme("the lightest light", "above", f.Lightest), in.sayExtreme("the darkest dark", "below", f.Darkest))
+		text.Lines = append(text.Lines, in.sayExtreme(lightestWords, f.Lightest), in.sayExtreme(darkestWords, f.Darkest))
 	}
 	return text
 }
@@ -50,11 +50,11 @@ func SayFocus(f *focus.Found, a focus.Answer, in NamesIn) (text FocusText) {
 func (in NamesIn) sayMarks(a focus.Answer) (lines []string) {
 	for i := range a.Marks {
 		if m := &a.Marks[i]; i != a.Strongest {
-			which := "the marked place"
 			if len(a.Marks) > 1 {
-				which += " " + in.where(&m.Place)
+				lines = append(lines, language.Say("the marked place %s has %s of it", in.where(&m.Place), Percent(m.Share)))
+			} else {
+				lines = append(lines, language.Say("the marked place has %s of it", Percent(m.Share)))
 			}
-			lines = append(lines, which+" has "+Percent(m.Share)+" of it")
 		}
 	}
 	return lines
@@ -67,22 +67,22 @@ func (in NamesIn) between(p *focus.Place, radius float64) string {
 		named := slices.DeleteFunc(in.Found.Around(p.X, p.Y, radius), func(i int) bool { return !in.counts(i) })
 		var names []string
 		for _, i := range named {
-			if name := "the" + Nbsp + hueWord(in.Found.List[i].Light); !slices.Contains(names, name) {
+			if name := theColour(hueWord(in.Found.List[i].Light)); !slices.Contains(names, name) {
 				names = append(names, name)
 			}
 		}
 		if len(names) > 1 {
-			return names[0] + " against " + names[1]
+			return language.Say("%s against %s", names[0], names[1])
 		}
 	}
 	dark, light := groupOf(p.Darker, in.Groups), groupOf(p.Lighter, in.Groups)
 	switch {
 	case dark == "" || light == "":
-		return p.Lighter.Hex() + " against " + p.Darker.Hex()
+		return language.Say("%s against %s", p.Lighter.Hex(), p.Darker.Hex())
 	case dark == light:
-		return p.Lighter.Hex() + " against " + p.Darker.Hex() + ", both " + unbroken(light)
+		return language.Say("%s against %s, both %s", p.Lighter.Hex(), p.Darker.Hex(), groupName(light))
 	}
-	return unbroken(light) + " against " + unbroken(dark)
+	return language.Say("%s against %s", groupName(light), groupName(dark))
 }
 
 // From which width, in shares of the picture's longer side, an edge is soft (our choice: what is
@@ -91,28 +91,35 @@ const softEdge = 0.015
 
 // sayEdgeWidth says how sharp edges are.
 func sayEdgeWidth(width float64) string {
-	said := "sharp"
+	said := language.Say("sharp")
 	if width >= softEdge {
-		said = "soft"
+		said = language.Say("soft")
 	}
 	if width < 0.005 {
 		return said
 	}
-	return said + ", about " + Tenth(100*width) + Nbsp + "% of the picture wide"
+	return language.Say("%s, about %s\u00a0%% of the picture wide", said, Tenth(100*width))
 }
 
+// What is said of the lightest light and of the darkest dark: that it stands alone, and that it doesn't.
+var (
+	lightestWords = [2]language.Words{"the lightest light stands alone %s, %s above what is around it",
+		"the lightest light doesn't stand alone: %[3]s of it lies together %[1]s, %[2]s above what is around it"}
+	darkestWords = [2]language.Words{"the darkest dark stands alone %s, %s below what is around it",
+		"the darkest dark doesn't stand alone: %[3]s of it lies together %[1]s, %[2]s below what is around it"}
+)
+
 // sayExtreme says whether the lightest light or the darkest dark stands alone.
-func (in NamesIn) sayExtreme(what, way string, e *focus.Extreme) string {
-	where, from := in.at(e.X, e.Y), SayTones(e.Tones)+" "+way+" what is around it"
+func (in NamesIn) sayExtreme(words [2]language.Words, e *focus.Extreme) string {
 	if e.Alone >= focus.DefaultOptions().AloneShare {
-		return what + " stands alone " + where + ", " + from
+		return language.Say(words[0], in.at(e.X, e.Y), SayTones(e.Tones))
 	}
-	return fmt.Sprintf("%s doesn't stand alone: %s of it lies together %s, %s", what, Percent(e.Alone), where, from)
+	return language.Say(words[1], in.at(e.X, e.Y), SayTones(e.Tones), Percent(e.Alone))
 }
 
 // ordinal is the place in a list of the thing with an index, in words.
 func ordinal(i int) string {
-	return [...]string{"first", "second", "third", "fourth", "fifth"}[min(i, 4)]
+	return [...]string{language.Say("first"), language.Say("second"), language.Say("third"), language.Say("fourth"), language.Say("fifth")}[min(i, 4)]
 }
 
 // FocusCardText is what the card of a focus shows.
@@ -123,10 +130,10 @@ type FocusCardText struct {
 
 // Words for the card of a focus.
 const (
-	FocusAsk   = "Click where the eye should go"
-	FocusTip   = "Click where the eye should go, or a ring to take it away, J"
-	FocusMoved = "The picture moved. Mark the places again."
-	FocusWaits = "Measuring"
+	FocusAsk   language.Words = "Click where the eye should go"
+	FocusTip   language.Words = "Click where the eye should go, or a ring to take it away, J"
+	FocusMoved language.Words = "The picture moved. Mark the places again."
+	FocusWaits language.Words = "Measuring"
 )
 
 // SayFocusCard is the card of marked places, of which there are some; f is nil before they were measured. lost says that the
@@ -134,23 +141,23 @@ const (
 func SayFocusCard(f *focus.Found, a focus.Answer, in NamesIn, lost bool) (t FocusCardText) {
 	switch {
 	case lost:
-		t.Lines = []string{FocusMoved}
+		t.Lines = []string{FocusMoved.String()}
 		return t
 	case f == nil:
-		t.Lines = []string{FocusWaits + "."}
+		t.Lines = []string{language.Say("Measuring.")}
 		return t
 	case len(f.Places) == 0:
-		t.Lines = []string{"No place stands out by its contrast."}
+		t.Lines = []string{language.Say("No place stands out by its contrast.")}
 		return t
 	}
 	best := &f.Places[0]
 	if a.There {
-		t.Lines = []string{"The strongest contrast lies there."}
+		t.Lines = []string{language.Say("The strongest contrast lies there.")}
 		if len(a.Marks) > 1 {
-			t.Lines[0] = "The strongest contrast lies there, " + in.where(&a.Marks[a.Strongest].Place) + "."
+			t.Lines[0] = language.Say("The strongest contrast lies there, %s.", in.where(&a.Marks[a.Strongest].Place))
 		}
 	} else {
-		t.Lines = []string{"The strongest contrast lies elsewhere, " + in.where(best) + "."}
+		t.Lines = []string{language.Say("The strongest contrast lies elsewhere, %s.", in.where(best))}
 	}
 	t.Quiet = []string{Capitalised(in.between(best, f.Radius())) + "."}
 	for _, line := range in.sayMarks(a) {
@@ -161,5 +168,5 @@ func SayFocusCard(f *focus.Found, a focus.Answer, in NamesIn, lost bool) (t Focu
 
 // SayFocusFull says that so many places are the most.
 func SayFocusFull(most int) string {
-	return Capitalised(countWord(most)) + " places are the most: take one away first"
+	return language.Say("%s places are the most: take one away first", Capitalised(countWord(most)))
 }

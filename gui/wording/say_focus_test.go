@@ -66,10 +66,10 @@ func TestSayFocus(t *testing.T) {
 	if card := SayFocusCard(f, f.Of([]focus.Mark{other, empty}), in, false); len(card.Quiet) == 0 || strings.Contains(card.Lines[0], where) {
 		t.Errorf("flipped: %+v", card)
 	}
-	if c := SayFocusCard(f, f.Of([]focus.Mark{other}), in, true); c.Lines[0] != FocusMoved {
+	if c := SayFocusCard(f, f.Of([]focus.Mark{other}), in, true); c.Lines[0] != FocusMoved.String() {
 		t.Errorf("%+v", c)
 	}
-	if c := SayFocusCard(nil, focus.Answer{}, in, false); c.Lines[0] != FocusWaits+"." {
+	if c := SayFocusCard(nil, focus.Answer{}, in, false); c.Lines[0] != FocusWaits.String()+"." {
 		t.Errorf("%+v", c)
 	}
 	flat := focus.Find(dots(119), nil, focus.DefaultOptions())

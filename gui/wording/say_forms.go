@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/gui/language"
 )
 
 // wholeFrom is the share from which on something runs along all of an edge (our choice: what is
@@ -26,7 +27,7 @@ func SayForms(of families.Family, forms []families.Form) (lines []string) {
 			continue
 		}
 		if len(forms) > 1 {
-			said = "form " + sayWhere(f.X, f.Y) + ": " + said
+			said = language.Say("form %s: %s", sayWhere(f.X, f.Y), said)
 		}
 		lines = append(lines, said)
 	}
@@ -35,28 +36,28 @@ func SayForms(of families.Family, forms []families.Form) (lines []string) {
 
 // sayAccentAlong says how much of an edge has an accent, and where that leaves the lightness.
 func sayAccentAlong(e *families.FormEdge, coloured bool) string {
-	said := "accent"
+	said := language.Say("accent along %s", sayOfEdge(e.AccentShare))
 	if coloured {
-		said += " " + e.Accent.Colour.Hex()
+		said = language.Say("accent %s along %s", e.Accent.Colour.Hex(), sayOfEdge(e.AccentShare))
 	}
-	said += " along " + sayPart(e.AccentShare, "edge")
 	if e.LeavesShare > 0 {
 		off := meanDifference(e.Leaves)
-		said += ", " + Tenth(math.Abs(off)) + " " + direction(off) + " than the nearer side along " + Percent(e.LeavesShare)
+		said = joined(said, language.Say("%s %s than the nearer side along %s", Tenth(math.Abs(off)), direction(off), Percent(e.LeavesShare)))
 	}
 	return said
 }
 
 // sayLineAlong says what a line is like, and where it vanishes.
 func sayLineAlong(o *families.FormOutline, coloured bool) string {
-	said := "line"
-	if coloured {
-		said = sayLine(*o.Line) + ","
+	switch all := o.LineShare >= wholeFrom; {
+	case all && coloured:
+		return joined(sayLine(*o.Line), language.Say("all round"))
+	case all:
+		return language.Say("line all round")
+	case coloured:
+		return joined(joined(sayLine(*o.Line), language.Say("vanishes along %s of the outline", Percent(1-o.LineShare))), sayVanishes(o.VanishesLight, o.VanishesDark))
 	}
-	if o.LineShare >= wholeFrom {
-		return said + " all round"
-	}
-	return said + " vanishes along " + Percent(1-o.LineShare) + " of the outline" + sayVanishes(o.VanishesLight, o.VanishesDark)
+	return joined(language.Say("line vanishes along %s of the outline", Percent(1-o.LineShare)), sayVanishes(o.VanishesLight, o.VanishesDark))
 }
 
 // onOneSide is the part of where a line vanishes that lies on one side, from which on only that is
@@ -67,19 +68,19 @@ const onOneSide = 0.9
 func sayVanishes(inLight, inShadow float64) string {
 	switch all := inLight + inShadow; {
 	case inLight >= onOneSide*all:
-		return ", in the light"
+		return language.Say("in the light")
 	case inShadow >= onOneSide*all:
-		return ", in the shadow"
+		return language.Say("in the shadow")
 	}
-	return ", " + Percent(inLight) + " in the light and " + Percent(inShadow) + " in the shadow"
+	return language.Say("%s in the light and %s in the shadow", Percent(inLight), Percent(inShadow))
 }
 
-// sayPart says how much of a thing.
-func sayPart(share float64, of string) string {
+// sayOfEdge says how much of an edge.
+func sayOfEdge(share float64) string {
 	if share >= wholeFrom {
-		return "the whole " + of
+		return language.Say("the whole edge")
 	}
-	return Percent(share) + " of the " + of
+	return language.Say("%s of the edge", Percent(share))
 }
 
 // meanDifference is the mean difference in lightness of stretches, by their lengths.
@@ -114,19 +115,19 @@ func SayPointed(forms []families.Form) (full, short string) {
 		}
 	}
 	if accent > 0 {
-		full, short = "accent along "+sayPart(accent/edge, "edge"), "accent "+Percent(accent/edge)
+		full, short = language.Say("accent along %s", sayOfEdge(accent/edge)), language.Say("accent %s", Percent(accent/edge))
 		if leaves > 0 {
-			full += ", " + direction(off) + " along " + Percent(leaves/edge)
-			short += ", " + direction(off) + " " + Percent(leaves/edge)
+			full = joined(full, language.Say("%s along %s", direction(off), Percent(leaves/edge)))
+			short = joined(short, direction(off)+" "+Percent(leaves/edge))
 		}
 	}
 	switch {
 	case outline == 0:
 	case gone <= (1-wholeFrom)*outline:
-		full, short = joinedBy(full, "; ", "line all round"), joinedBy(short, "; ", "line all round")
+		full, short = joinedBy(full, "; ", language.Say("line all round")), joinedBy(short, "; ", language.Say("line all round"))
 	default:
-		full = joinedBy(full, "; ", "line vanishes along "+Percent(gone/outline))
-		short = joinedBy(short, "; ", "line gone "+Percent(gone/outline))
+		full = joinedBy(full, "; ", language.Say("line vanishes along %s", Percent(gone/outline)))
+		short = joinedBy(short, "; ", language.Say("line gone %s", Percent(gone/outline)))
 	}
 	return Capitalised(full), Capitalised(short)
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/language"
 )
 
 // GroupsText is what the card of groups shows, ready to be drawn.
@@ -34,7 +35,7 @@ func SayGroupsCard(r *analysis.Reading, limits analysis.Limits, hatched bool) Gr
 		Murk: sayMurk(split),
 	}
 	for _, g := range t.Groups {
-		t.Names = append(t.Names, GroupName{g.Name, strings.Replace(g.Name, "middle", "mid", 1)})
+		t.Names = append(t.Names, GroupName{language.Name(g.Name), language.Name(strings.Replace(g.Name, "middle", "mid", 1))})
 	}
 	dark, light := r.Limits(limits)
 	t.Limits = sayLimits(dark, light, sayGroundShort(r.Ground, r.GroundShare()), hatched)
@@ -46,21 +47,21 @@ func sayMurk(s *analysis.Split) string {
 	if len(s.Groups()) < 2 {
 		return ""
 	}
-	return "Murk" + Nbsp + Percent(s.Murk)
+	return language.Say("Murk\u00a0%s", Percent(s.Murk))
 }
 
 // MurkTip explains the murk.
-const MurkTip = "Murk: so much lies within a quarter of a tone of a border, and belongs to no group clearly"
+const MurkTip language.Words = "Murk: so much lies within a quarter of a tone of a border, and belongs to no group clearly"
 
 // sayLimits says how much of a picture lies beyond the limits of lightness, and what its groups are
 // of where that is not all of it.
 func sayLimits(dark, light float64, ground string, hatched bool) (words []string) {
-	plain := "Too dark " + percentTenth(dark) + ", too light " + percentTenth(light)
+	plain := language.Say("Too dark %s, too light %s", percentTenth(dark), percentTenth(light))
 	switch {
 	case ground != "":
 		return []string{ground + ". " + plain}
 	case hatched:
-		words = append(words, plain+", hatched in the picture")
+		words = append(words, language.Say("%s, hatched in the picture", plain))
 	}
 	return append(words, plain)
 }
@@ -72,11 +73,11 @@ func percentTenth(share float64) string { return Tenth(100*share) + Nbsp + "%" }
 func sayGroundShort(g analysis.Ground, share float64) string {
 	switch g {
 	case analysis.GroundLeftOut:
-		return "Without the ground, " + Percent(share)
+		return language.Say("Without the ground, %s", Percent(share))
 	case analysis.NoGround:
-		return "No ground found"
+		return language.Say("No ground found")
 	case analysis.OnlyGround:
-		return "Hardly more than ground"
+		return language.Say("Hardly more than ground")
 	}
 	return ""
 }
@@ -94,12 +95,8 @@ func SayGap(tones float64) (full, short string) {
 // so in place of the key.
 func SayLeaderOf(r *analysis.Reading) Sentence {
 	groups := r.Chosen().Groups()
-	s := SayLeader(groups, r.Key)
 	if r.Ground == analysis.GroundLeftOut {
-		share, _, found := strings.Cut(s.Right, ", ")
-		if s.Right = "without the ground"; found {
-			s.Right = share + " without the ground"
-		}
+		return sayLeader(groups, language.Say("without the ground"), func(share string) string { return language.Say("%s without the ground", share) })
 	}
-	return s
+	return SayLeader(groups, r.Key)
 }

@@ -1,13 +1,13 @@
 package wording
 
 import (
-	"fmt"
 	"math"
 	"reflect"
 	"time"
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/growth"
+	"app.tonedesk/gui/language"
 )
 
 // GrowthText is what is said and drawn of how a picture grew. Sentences are without their stops.
@@ -49,7 +49,7 @@ const (
 // MomentNames has them, and values count from white or from black.
 func SayGrowth(s *growth.Series, names []string, fromWhite bool) (t GrowthText) {
 	turned := s.Turned()
-	t.Title = "nothing has turned, and nothing has gone far one way"
+	t.Title = language.Say("nothing has turned, and nothing has gone far one way")
 	for n, i := range turned {
 		said := sayGrowthTurn(s, i, names)
 		switch {
@@ -60,7 +60,7 @@ func SayGrowth(s *growth.Series, names []string, fromWhite bool) (t GrowthText) 
 		}
 	}
 	if rest := len(turned) - 1 - mostTurns; rest > 0 {
-		t.More = append(t.More, counted(rest, "more line has changed", "more lines have changed"))
+		t.More = append(t.More, language.Count(rest, "%d"+Nbsp+"more line has changed", "%d"+Nbsp+"more lines have changed"))
 	}
 	t.About = sayMoments(names)
 	places := growth.Places(s.Moments)
@@ -74,9 +74,9 @@ func SayGrowth(s *growth.Series, names []string, fromWhite bool) (t GrowthText) 
 
 // sayMoments says how many pictures there are and of when.
 func sayMoments(names []string) string {
-	said := counted(len(names), "picture", "pictures")
+	said := language.Count(len(names), "%d"+Nbsp+"picture", "%d"+Nbsp+"pictures")
 	if n := len(names); n > 1 && names[0] != names[n-1] {
-		said += ", " + names[0] + " to " + names[n-1]
+		said = joined(said, language.Say("%s to %s", names[0], names[n-1]))
 	}
 	return said
 }
@@ -87,7 +87,7 @@ func MomentNames(times []time.Time) (names []string) {
 	day, minute := "", "15:04"
 	for i, at := range times {
 		if at.Local().Format("2006-01-02") != times[0].Local().Format("2006-01-02") {
-			day = "2" + Nbsp + "Jan" + Nbsp
+			day = language.Say("2\u00a0Jan\u00a0")
 		}
 		if i > 0 && at.Truncate(time.Minute).Equal(times[i-1].Truncate(time.Minute)) {
 			minute = "15:04:05"
@@ -102,34 +102,35 @@ func MomentNames(times []time.Time) (names []string) {
 // sayGrowthTurn says since when a line has changed, and by how much.
 func sayGrowthTurn(s *growth.Series, i int, names []string) string {
 	l := &s.Lines[i]
-	since := "since " + names[l.Turn.At] + " "
+	since := language.Say("since %s ", names[l.Turn.At])
 	if l.Turn.Throughout {
-		since = "from the first picture on, " + names[l.Turn.At] + ", "
+		since = language.Say("from the first picture on, %s, ", names[l.Turn.At])
 	}
 	by := math.Abs(l.Turn.Change)
-	way := func(down, up string) string {
+	way := func(down, up language.Words, args ...any) string {
 		if l.Turn.Change < 0 {
-			return down
+			return since + language.Say(down, args...)
 		}
-		return up
+		return since + language.Say(up, args...)
 	}
 	switch l.Kind {
 	case growth.GroupShare:
-		return since + unbroken(l.Group) + " has " + way("shrunk", "grown") + " by " + Percent(by) + " of the picture"
+		return way("%s has shrunk by %s of the picture", "%s has grown by %s of the picture", groupName(l.Group), Percent(by))
 	case growth.Gap:
-		return since + unbroken(l.Group) + " and " + unbroken(l.Lighter) + " have " + way("drawn together", "moved apart") + " by " + SayTones(by)
+		return way("%s and %s have drawn together by %s", "%s and %s have moved apart by %s", groupName(l.Group), groupName(l.Lighter), SayTones(by))
 	case growth.MeanValue:
-		return since + "the picture has become " + SayTones(by) + " " + way("darker", "lighter")
+		return way("the picture has become %s darker", "the picture has become %s lighter", SayTones(by))
 	case growth.Murk:
-		return since + "the murk has " + way("shrunk", "grown") + " by " + Percent(by) + " of the picture"
+		return way("the murk has shrunk by %s of the picture", "the murk has grown by %s of the picture", Percent(by))
 	case growth.Tones:
-		return since + "light and shadow of the " + codeOf(s, l) + " have " + way("drawn together", "moved apart") + " by " + SayTones(by)
+		return way("light and shadow of the %s have drawn together by %s", "light and shadow of the %s have moved apart by %s", codeOf(s, l), SayTones(by))
 	case growth.HueShift:
-		return since + "the hue shift of the " + codeOf(s, l) + " has gone from " + SayHueTick(math.Round(l.Turn.From), false) + " to " + SayHueTick(math.Round(l.Turn.To), false)
+		from, to := SayHueTick(math.Round(l.Turn.From), false), SayHueTick(math.Round(l.Turn.To), false)
+		return since + language.Say("the hue shift of the %s has gone from %s to %s", codeOf(s, l), from, to)
 	case growth.LostEdges:
-		return since + "lost edges have " + way("shrunk", "grown") + " by " + Percent(by) + " of the width"
+		return way("lost edges have shrunk by %s of the width", "lost edges have grown by %s of the width", Percent(by))
 	case growth.Distance:
-		return since + "the picture has " + way("come nearer to the target", "moved away from the target") + " by " + SayTones(by)
+		return way("the picture has come nearer to the target by %s", "the picture has moved away from the target by %s", SayTones(by))
 	}
 	return ""
 }
@@ -142,12 +143,12 @@ func growthLine(s *growth.Series, i int, places []float64, names []string, fromW
 	if l.Kind == growth.MeanValue {
 		g.First, g.Last = ValueSay(first, fromWhite), ValueSay(last, fromWhite)
 	}
-	g.Name = growthNames[l.Kind]
+	g.Name = growthNames[l.Kind].String()
 	switch l.Kind {
 	case growth.GroupShare:
-		g.Name = l.Group
+		g.Name = language.Name(l.Group)
 	case growth.Gap:
-		g.Name = l.Group + " to " + l.Lighter
+		g.Name = language.Say("%s to %s", language.Name(l.Group), language.Name(l.Lighter))
 	case growth.Tones, growth.HueShift:
 		c := &s.LocalColours[*l.LocalColour]
 		g.Colours = []colour.RGB{c.Light.Colour, c.Shadow.Colour}
@@ -176,7 +177,7 @@ func growthLine(s *growth.Series, i int, places []float64, names []string, fromW
 }
 
 // growthNames are what the lines are called that have no names of their own.
-var growthNames = map[growth.Kind]string{
+var growthNames = map[growth.Kind]language.Words{
 	growth.MeanValue: "mean value", growth.Murk: "murk", growth.Tones: "tones", growth.HueShift: "hue shift",
 	growth.LostEdges: "lost edges", growth.Distance: "from target",
 }
@@ -204,13 +205,13 @@ func sayGrown(k growth.Kind, v float64, unit bool) string {
 // SayNoSeries says why no lines are drawn of so many pictures.
 func SayNoSeries(pictures int) string {
 	if pictures == 0 {
-		return "Nothing is kept of it yet."
+		return language.Say("Nothing is kept of it yet.")
 	}
-	return "It takes two stills of one picture: keep another one."
+	return language.Say("It takes two stills of one picture: keep another one.")
 }
 
 // SayReadingSeries says how many pictures of a series are read.
-func SayReadingSeries(done, of int) string { return fmt.Sprintf("Reading %d of %d …", done+1, of) }
+func SayReadingSeries(done, of int) string { return language.Say("Reading %d of %d …", done+1, of) }
 
 // codeOf is what a local colour is called by: its hue, and the code of its light.
 func codeOf(s *growth.Series, l *growth.Line) string {
@@ -223,5 +224,5 @@ func SayThinned(about string, taken, of int) string {
 	if taken == of {
 		return about
 	}
-	return about + ", taken out of " + Whole(float64(of))
+	return joined(about, language.Say("taken out of %s", Whole(float64(of))))
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"time"
 
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills"
 )
 
@@ -13,9 +14,9 @@ func SayWhen(at, now time.Time) string {
 	day := func(t time.Time) string { return t.Format("2006-01-02") }
 	switch day(at) {
 	case day(now):
-		return at.Format("today 15:04")
+		return language.Say("today %s", at.Format("15:04"))
 	case day(now.AddDate(0, 0, -1)):
-		return at.Format("yesterday 15:04")
+		return language.Say("yesterday %s", at.Format("15:04"))
 	}
 	return TimeSay(at)
 }
@@ -25,7 +26,7 @@ func SayWhen(at, now time.Time) string {
 func SayKept(m stills.Meta, now time.Time) (name, at string) {
 	when := SayWhen(m.Time, now)
 	if m.Name == "" {
-		return when, cmp.Or(SayNotes(m.Notes.Count), "no name")
+		return when, cmp.Or(SayNotes(m.Notes.Count), language.Say("no name"))
 	}
 	return m.Name, when
 }

@@ -1,12 +1,12 @@
 package wording
 
 import (
-	"fmt"
 	"math"
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/light"
+	"app.tonedesk/gui/language"
 )
 
 // LightText is what is said of a picture's light, sentences without their stops.
@@ -16,12 +16,12 @@ type LightText struct {
 }
 
 // NoOneLight says that the shadows don't agree.
-const NoOneLight = "no one light: the shadows don't agree"
+const NoOneLight language.Words = "no one light: the shadows don't agree"
 
 // SayLight says what the local colours of a picture, which are listed, say of its light.
 func SayLight(l *light.Light, list []families.Family) LightText {
 	if l.Ratio == nil {
-		return LightText{Title: "no local colour tells of the light"}
+		return LightText{Title: language.Say("no local colour tells of the light")}
 	}
 	text := LightText{Title: SayAgreement(l.Agreement, l.OneLight), Lines: []string{sayDepths(l, list)}}
 	one := l.OneLight == nil || *l.OneLight
@@ -31,14 +31,14 @@ func SayLight(l *light.Light, list []families.Family) LightText {
 	if l.OneLight != nil && one {
 		for _, c := range l.LocalColours {
 			if !c.Agrees() {
-				text.Lines = append(text.Lines, list[c.Family].Light.Colour.Hex()+" disagrees: "+sayDisagrees(&c, list[c.Family].Shadow.Oklab.Hue()))
+				text.Lines = append(text.Lines, language.Say("%s disagrees: %s", list[c.Family].Light.Colour.Hex(), sayDisagrees(&c, list[c.Family].Shadow.Oklab.Hue())))
 			}
 		}
 	}
 	text.Lines = append(text.Lines, sayDirection(l)...)
 	for _, f := range l.Forms {
 		if f.Verdict == light.Elsewhere {
-			text.Lines = append(text.Lines, fmt.Sprintf("a form of %s, %s, seems to be lit %s", nameIn(f.Family, l, list), sayWhere(f.X, f.Y), sayFrom(f.Degrees)))
+			text.Lines = append(text.Lines, language.Say("a form of %s, %s, seems to be lit %s", nameIn(f.Family, l, list), sayWhere(f.X, f.Y), sayFrom(f.Degrees)))
 		}
 	}
 	return text
@@ -49,13 +49,13 @@ func SayLight(l *light.Light, list []families.Family) LightText {
 func SayAgreement(agreement *float64, one *bool) string {
 	switch {
 	case agreement == nil || one == nil:
-		return "one local colour alone, beside which none can disagree"
+		return language.Say("one local colour alone, beside which none can disagree")
 	case !*one:
-		return NoOneLight
+		return NoOneLight.String()
 	case *agreement == 1:
-		return "one light: all shadows agree"
+		return language.Say("one light: all shadows agree")
 	}
-	return "one light: " + Percent(*agreement) + " of the local colours, by size, agree"
+	return language.Say("one light: %s of the local colours, by size, agree", Percent(*agreement))
 }
 
 // sayDepths says how deep the shadows are, from the shallowest to the deepest.
@@ -66,18 +66,18 @@ func sayDepths(l *light.Light, list []families.Family) string {
 		least, most = min(least, tones), max(most, tones)
 	}
 	if Tenth(least) == Tenth(most) {
-		return "shadows " + SayTones(most) + " deep"
+		return language.Say("shadows %s deep", SayTones(most))
 	}
-	return "shadows " + Tenth(least) + " to " + SayTones(most) + " deep"
+	return language.Say("shadows %s to %s deep", Tenth(least), SayTones(most))
 }
 
 // sayWhite says what white would be in the shadow of a picture's light.
 func sayWhite(l *light.Light) string {
-	said := "white would be " + l.WhiteInShadow.Colour.Hex() + " in the shadow"
+	code := l.WhiteInShadow.Colour.Hex()
 	if families.DefaultRules().Neutral(*l.WhiteInShadow) {
-		return said + ", neutral beside the light"
+		return language.Say("white would be %s in the shadow, neutral beside the light", code)
 	}
-	return said + ", " + colour.HueName(l.WhiteInShadow.Oklab.Hue()) + " beside the light"
+	return language.Say("white would be %s in the shadow, %s beside the light", code, language.Name(colour.HueName(l.WhiteInShadow.Oklab.Hue())))
 }
 
 // sayDisagrees says in what a local colour disagrees whose shadow has an Oklch hue, each with its
@@ -86,17 +86,17 @@ func sayDisagrees(c *light.LocalColour, hue float64) (said string) {
 	for _, r := range c.Remarks {
 		switch r {
 		case light.TooDeep:
-			said = joined(said, SayTones(c.TonesOff)+" deeper than the others")
+			said = joined(said, language.Say("%s deeper than the others", SayTones(c.TonesOff)))
 		case light.TooShallow:
-			said = joined(said, SayTones(-c.TonesOff)+" shallower than the others")
+			said = joined(said, language.Say("%s shallower than the others", SayTones(-c.TonesOff)))
 		case light.TowardBlack:
-			said = joined(said, fmt.Sprintf("straight toward black (colour difference %s)", Tenth(c.ColourOff)))
+			said = joined(said, language.Say("straight toward black (colour difference %s)", Tenth(c.ColourOff)))
 		case light.WrongHue:
 			if c.HueOff == nil {
-				said = joined(said, fmt.Sprintf("another hue (colour difference %s)", Tenth(c.ColourOff)))
+				said = joined(said, language.Say("another hue (colour difference %s)", Tenth(c.ColourOff)))
 				continue
 			}
-			said = joined(said, fmt.Sprintf("a hue %s° off, toward %s", Whole(math.Abs(*c.HueOff)), colour.HueToward(c.Expected.Oklab.Hue(), hue, *c.HueOff > 0)))
+			said = joined(said, language.Say("a hue %s° off, toward %s", Whole(math.Abs(*c.HueOff)), language.Name(colour.HueToward(c.Expected.Oklab.Hue(), hue, *c.HueOff > 0))))
 		}
 	}
 	return said
@@ -108,40 +108,36 @@ func sayDirection(l *light.Light) []string {
 	if d == nil {
 		return nil
 	}
-	forms := "one form shows"
-	if d.Forms > 1 {
-		forms = fmt.Sprintf("%d forms show", d.Forms)
-	}
-	return []string{fmt.Sprintf("lit %s, as %s: %s° from the right upwards, give or take %s°", sayFrom(d.Degrees), forms, Whole(d.Degrees), Whole(d.Uncertainty))}
+	return []string{language.Count(d.Forms, "lit %[2]s, as one form shows: %[3]s° from the right upwards, give or take %[4]s°",
+		"lit %[2]s, as %[1]d forms show: %[3]s° from the right upwards, give or take %[4]s°", sayFrom(d.Degrees), Whole(d.Degrees), Whole(d.Uncertainty))}
 }
 
 // sayFrom says where light comes from: 0 degrees from the right, 90 from above.
 func sayFrom(degrees float64) string {
-	return [8]string{
+	return [8]language.Words{
 		"from the right", "from the upper right", "from above", "from the upper left",
 		"from the left", "from the lower left", "from below", "from the lower right",
-	}[int(math.Round(degrees/45))%8]
+	}[int(math.Round(degrees/45))%8].String()
 }
 
 // SayRelight says what light was chosen.
 func SayRelight(c light.Change) string {
+	warmer, deeper := Whole(math.Abs(c.Warmer)), SayTones(math.Abs(c.Deeper))
 	said := ""
-	if c.Warmer != 0 {
-		way := "warmer"
-		if c.Warmer < 0 {
-			way = "cooler"
-		}
-		said = Whole(math.Abs(c.Warmer)) + Nbsp + "mired " + way
+	switch {
+	case c.Warmer > 0:
+		said = language.Say("%s\u00a0mired warmer", warmer)
+	case c.Warmer < 0:
+		said = language.Say("%s\u00a0mired cooler", warmer)
 	}
-	if c.Deeper != 0 {
-		way := "deeper"
-		if c.Deeper < 0 {
-			way = "shallower"
-		}
-		said = joined(said, "shadows "+SayTones(math.Abs(c.Deeper))+" "+way)
+	switch {
+	case c.Deeper > 0:
+		said = joined(said, language.Say("shadows %s deeper", deeper))
+	case c.Deeper < 0:
+		said = joined(said, language.Say("shadows %s shallower", deeper))
 	}
 	if said == "" {
-		return "the picture's own"
+		return language.Say("the picture's own")
 	}
 	return said
 }

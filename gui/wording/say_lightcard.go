@@ -1,16 +1,15 @@
 package wording
 
 import (
-	"fmt"
 	"math"
 	"reflect"
 	"slices"
-	"strings"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/light"
+	"app.tonedesk/gui/language"
 )
 
 // LightCardText is what the card of a picture's light shows, ready to be drawn.
@@ -42,7 +41,7 @@ const mostNamed = 3
 func SayLightCard(l *light.Light, list []families.Family, rules families.Rules, flipped bool) LightCardText {
 	t := LightCardText{Rule: [2]float64{rules.LeastTones, rules.MostTones}}
 	if l == nil || l.Ratio == nil {
-		t.Lines = []string{"No local colour tells of the light."}
+		t.Lines = []string{language.Say("No local colour tells of the light.")}
 		return t
 	}
 	t.Lines = []string{sayLie(l, list)}
@@ -52,17 +51,17 @@ func SayLightCard(l *light.Light, list []families.Family, rules families.Rules, 
 		c, f := &l.LocalColours[i], &list[l.LocalColours[i].Family]
 		t.Shadows = append(t.Shadows, lightShadow(c, f, named))
 		if named && !c.Agrees() {
-			odd = append(odd, Capitalised(nameIn(c.Family, l, list))+" disagrees: "+sayOdd(c, f)+".")
+			odd = append(odd, language.Say("%s disagrees: %s.", Capitalised(nameIn(c.Family, l, list)), sayOdd(c, f)))
 		}
 	}
 	if n := len(odd); n > mostNamed {
-		odd = append(odd[:mostNamed-1], Capitalised(countWord(n-mostNamed+1))+" more disagree.")
+		odd = append(odd[:mostNamed-1], language.Say("%s more disagree.", Capitalised(countWord(n-mostNamed+1))))
 	}
 	if len(odd) == 0 {
 		odd = []string{Capitalised(SayAgreement(l.Agreement, l.OneLight)) + "."}
 	}
 	if l.OneLight != nil && !*l.OneLight {
-		odd = []string{fmt.Sprintf("No one light: %s of the local colours, by size, agree.", Percent(*l.Agreement))}
+		odd = []string{language.Say("No one light: %s of the local colours, by size, agree.", Percent(*l.Agreement))}
 	}
 	t.Lines, t.Quiet = append(t.Lines, odd...), sayLit(l, list, flipped)
 	return t
@@ -86,25 +85,25 @@ func sayLie(l *light.Light, list []families.Family) string {
 	}
 	tones := SayTones(most)
 	if Tenth(least) != Tenth(most) {
-		tones = Tenth(least) + " to " + tones
+		tones = language.Say("%s to %s", Tenth(least), SayTones(most))
 	}
 	switch n := len(l.LocalColours); n {
 	case 1:
-		return "The shadow lies " + tones + " below its light."
+		return language.Say("The shadow lies %s below its light.", tones)
 	case 2:
-		return "Both shadows lie " + tones + " below their lights."
+		return language.Say("Both shadows lie %s below their lights.", tones)
 	default:
-		return "All " + countWord(n) + " lie " + tones + " below their lights."
+		return language.Say("All %s lie %s below their lights.", countWord(n), tones)
 	}
 }
 
 // countWord is a small number in words.
 func countWord(n int) string {
-	words := [...]string{2: "two", 3: "three", 4: "four", 5: "five", 6: "six", 7: "seven", 8: "eight", 9: "nine", 10: "ten", 11: "eleven", 12: "twelve"}
+	words := [...]language.Words{2: "two¦number", 3: "three", 4: "four", 5: "five", 6: "six", 7: "seven", 8: "eight", 9: "nine", 10: "ten", 11: "eleven", 12: "twelve"}
 	if n < 2 || n >= len(words) {
 		return Whole(float64(n))
 	}
-	return words[n]
+	return words[n].String()
 }
 
 // nameIn names a local colour by its hue: "the yellow"; with its code too where another one that
@@ -119,14 +118,17 @@ func nameIn(family int, l *light.Light, list []families.Family) string {
 	if same > 1 {
 		name += Nbsp + list[family].Light.Colour.Hex()
 	}
-	return "the " + name
+	return language.Say("the %s", name)
 }
+
+// theColour is a local colour by its hue.
+func theColour(hue string) string { return language.Say("the\u00a0%s", hue) }
 
 func hueWord(s analysis.Spot) string {
 	if families.DefaultRules().Neutral(s) {
-		return "grey"
+		return language.Say("grey")
 	}
-	return colour.HueName(s.Oklab.Hue())
+	return language.Name(colour.HueName(s.Oklab.Hue()))
 }
 
 // sayOdd says in what a local colour disagrees, short.
@@ -134,18 +136,18 @@ func sayOdd(c *light.LocalColour, f *families.Family) (said string) {
 	for _, r := range c.Remarks {
 		switch r {
 		case light.TooDeep:
-			said = joined(said, SayTones(c.TonesOff)+" deeper than the others")
+			said = joined(said, language.Say("%s deeper than the others", SayTones(c.TonesOff)))
 		case light.TooShallow:
-			said = joined(said, SayTones(-c.TonesOff)+" shallower than the others")
+			said = joined(said, language.Say("%s shallower than the others", SayTones(-c.TonesOff)))
 		case light.TowardBlack:
-			said = joined(said, "it keeps its hue, straight toward black")
+			said = joined(said, language.Say("it keeps its hue, straight toward black"))
 		case light.WrongHue:
 			if c.HueOff == nil {
-				said = joined(said, "another hue")
+				said = joined(said, language.Say("another hue"))
 				continue
 			}
-			said = joined(said, fmt.Sprintf("its hue is %s°%soff, toward%s%s", Whole(math.Abs(*c.HueOff)), Nbsp, Nbsp,
-				colour.HueToward(c.Expected.Oklab.Hue(), f.Shadow.Oklab.Hue(), *c.HueOff > 0)))
+			said = joined(said, language.Say("its hue is %s°"+Nbsp+"off, toward"+Nbsp+"%s", Whole(math.Abs(*c.HueOff)),
+				language.Name(colour.HueToward(c.Expected.Oklab.Hue(), f.Shadow.Oklab.Hue(), *c.HueOff > 0))))
 		}
 	}
 	return said
@@ -160,18 +162,14 @@ func sayLit(l *light.Light, list []families.Family, flipped bool) (said []string
 		return sayFrom(degrees)
 	}
 	if d := l.Direction; d != nil {
-		forms := "one form shows"
-		if d.Forms > 1 {
-			forms = fmt.Sprintf("%d%sforms show", d.Forms, Nbsp)
-		}
-		said = append(said, "Lit "+from(d.Degrees)+", as "+forms+".")
+		said = append(said, language.Count(d.Forms, "Lit %[2]s, as one form shows.", "Lit %[2]s, as %[1]d"+Nbsp+"forms show.", from(d.Degrees)))
 	}
 	for _, f := range l.Forms {
 		if f.Verdict == light.Elsewhere {
 			if flipped {
 				f.X = 1 - f.X
 			}
-			said = append(said, Capitalised(nameIn(f.Family, l, list))+" form "+sayWhere(f.X, f.Y)+" seems to be lit "+from(f.Degrees)+".")
+			said = append(said, language.Say("%s form %s seems to be lit %s.", Capitalised(nameIn(f.Family, l, list)), sayWhere(f.X, f.Y), from(f.Degrees)))
 		}
 	}
 	return said
@@ -179,26 +177,24 @@ func sayLit(l *light.Light, list []families.Family, flipped bool) (said []string
 
 // sayWhere says in which third of the picture a place lies, in parts of its width and height.
 func sayWhere(x, y float64) string {
-	third := func(v float64, words [3]string) string { return words[min(max(int(3*v), 0), 2)] }
-	said := strings.TrimSpace(third(y, [3]string{"upper", "", "lower"}) + " " + third(x, [3]string{"left", "", "right"}))
-	switch said {
-	case "":
-		return "in the middle"
-	case "upper":
-		return "at the top"
-	case "lower":
-		return "at the foot"
-	}
-	return "at the " + said
+	third := func(v float64) int { return min(max(int(3*v), 0), 2) }
+	return places[third(y)][third(x)].String()
+}
+
+// places are the thirds of a picture, from above and from the left.
+var places = [3][3]language.Words{
+	{"at the upper left", "at the top", "at the upper right"},
+	{"at the left", "in the middle", "at the right"},
+	{"at the lower left", "at the foot", "at the lower right"},
 }
 
 // NoLightHere says why no shadows are proposed by a picture's own light; "" where they can be.
 func NoLightHere(l *light.Light) string {
 	switch {
 	case l == nil || l.Ratio == nil:
-		return "No local colour is sure enough to tell of this picture's light"
+		return language.Say("No local colour is sure enough to tell of this picture's light")
 	case l.OneLight != nil && !*l.OneLight:
-		return "No one light falls on this picture: its shadows don't agree"
+		return language.Say("No one light falls on this picture: its shadows don't agree")
 	}
 	return ""
 }
@@ -206,17 +202,9 @@ func NoLightHere(l *light.Light) string {
 // SayDepthTick is the figure of a number of tones on a scale; the first has its unit.
 func SayDepthTick(tones float64, first bool) string {
 	if first {
-		return Whole(tones) + Nbsp + oneOrMore(tones, "tone")
+		return language.Count(int(math.Round(tones)), "%d"+Nbsp+"tone", "%d"+Nbsp+"tones")
 	}
 	return Whole(tones)
-}
-
-// oneOrMore is a word for one of a thing, or for another number of them.
-func oneOrMore(n float64, word string) string {
-	if n == 1 {
-		return word
-	}
-	return word + "s"
 }
 
 // SayHueTick is the figure of a hue shift in degrees on a scale.

@@ -3,23 +3,23 @@ package wording
 import (
 	"fmt"
 	"path/filepath"
-	"strconv"
 	"strings"
 	"time"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/language"
 )
 
 // What lies over the picture as a chip: a few words, without a stop.
 const (
-	SayMoved   = "Picture moved"
-	SayFlashes = "Flashes: shown 3 times a second"
+	SayMoved   language.Words = "Picture moved"
+	SayFlashes language.Words = "Flashes: shown 3 times a second"
 )
 
 // What is said of what lies on a picture that comes back, or no longer.
 const (
-	SayWentAlong = "The picture has another size: its spots went along"
-	SayOtherSize = "It has another size: place the spots again"
+	SayWentAlong language.Words = "The picture has another size: its spots went along"
+	SayOtherSize language.Words = "It has another size: place the spots again"
 )
 
 // longestName is how many letters of a file's name a chip shows (our choice).
@@ -31,7 +31,7 @@ func SayBeingRead(path string) string {
 	if len(name) > longestName {
 		name = append(name[:longestName-1], '…')
 	}
-	return "Reading " + Quote(string(name))
+	return language.Say("Reading %s", Quote(string(name)))
 }
 
 // SayUnreadable says in short that what is watched can't be read; screen is a part of the
@@ -39,25 +39,26 @@ func SayBeingRead(path string) string {
 func SayUnreadable(screen bool, state capture.State) string {
 	switch {
 	case !screen:
-		return "File can't be read"
+		return language.Say("File can't be read")
 	case state == capture.NotAnswering:
-		return "Screen does not answer"
+		return language.Say("Screen does not answer")
 	}
-	return "Screen can't be read"
+	return language.Say("Screen can't be read")
 }
 
 // SayCoveredPart says how much of the picture is covered, a share in [0, 1].
 func SayCoveredPart(share float64) string {
-	return "Covered: " + Percent(share) + " not counted"
+	return language.Say("Covered: %s not counted", Percent(share))
 }
 
 // SayFrozen says for how long the picture is held: "Frozen 0:42", with hours from one on.
 func SayFrozen(since time.Duration) string {
 	s := int(max(since, 0) / time.Second)
+	clock := fmt.Sprintf(language.Say("%d:%02d"), s/60, s%60)
 	if s >= 3600 {
-		return fmt.Sprintf("Frozen %d:%02d:%02d", s/3600, s/60%60, s%60)
+		clock = fmt.Sprintf(language.Say("%d:%02d:%02d"), s/3600, s/60%60, s%60)
 	}
-	return fmt.Sprintf("Frozen %d:%02d", s/60, s%60)
+	return language.Say("Frozen %s", clock)
 }
 
 // Lying is what lies on a picture.
@@ -72,19 +73,15 @@ func SayForgotten(l Lying) string {
 	for _, part := range []struct {
 		there bool
 		words string
-	}{{l.Spots == 1, "1 spot"}, {l.Spots > 1, strconv.Itoa(l.Spots) + " spots"}, {l.Focus, "focus"}, {l.Out, "left-out parts"}, {l.Colours, "local colours"}, {l.Borders, "borders"}, {l.ToTarget, "target"}} {
+	}{{l.Spots > 0, language.Count(l.Spots, "%d spot", "%d spots")}, {l.Focus, language.Say("focus")}, {l.Out, language.Say("left-out parts")}, {l.Colours, language.Say("local colours")}, {l.Borders, language.Say("borders")}, {l.ToTarget, language.Say("target")}} {
 		if part.there {
 			all = append(all, part.words)
 		}
 	}
-	said := strings.Join(all, ", ") + " forgotten"
-	return strings.ToUpper(said[:1]) + said[1:]
+	return Capitalised(language.Say("%s forgotten", strings.Join(all, ", ")))
 }
 
 // SayCleared says how many spots were taken away.
 func SayCleared(spots int) string {
-	if spots == 1 {
-		return "1 spot cleared"
-	}
-	return strconv.Itoa(spots) + " spots cleared"
+	return language.Count(spots, "%d spot cleared", "%d spots cleared")
 }

@@ -5,6 +5,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/focus"
+	"app.tonedesk/gui/language"
 )
 
 // NamesIn is what names the places of a picture.
@@ -37,7 +38,7 @@ func (in NamesIn) counts(i int) bool {
 func (in NamesIn) neighbour(c colour.RGB, places func(do func(x, y float64))) string {
 	if in.Found != nil {
 		if i, ok := in.Found.Under(places); ok && in.counts(i) {
-			return "the" + Nbsp + hueWord(in.Found.List[i].Light)
+			return theColour(hueWord(in.Found.List[i].Light))
 		}
 	}
 	return hueWord(analysis.SpotOf(c))
@@ -50,7 +51,7 @@ func (in NamesIn) groupsOf(c, d colour.RGB) string {
 	case a == "" || b == "":
 		return ""
 	case a == b:
-		return "both " + unbroken(a)
+		return language.Say("both %s", groupName(a))
 	}
-	return unbroken(a) + " and " + unbroken(b)
+	return language.Say("%s and %s", groupName(a), groupName(b))
 }

@@ -4,31 +4,38 @@ import (
 	"slices"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/native"
 )
 
 // SayFromA says how far what lies under the pointer is from spot A, in tones, as values are counted:
 // "−2.5 from A".
 func SayFromA(under, a analysis.Spot, fromWhite bool) string {
-	return SayValueDifference(a, under, fromWhite) + " from" + Nbsp + "A"
+	return language.Say("%s from\u00a0A", SayValueDifference(a, under, fromWhite))
 }
 
 // SayAtPointer is the line beside the pointer: lightness, value, and the tones from spot A if there is
 // one.
 func SayAtPointer(under analysis.Spot, a *analysis.Spot, fromWhite bool) string {
-	words := Tenth(under.Lightness) + "  value " + ValueSay(under.Value, fromWhite)
 	if a != nil {
-		words += "  " + SayValueDifference(*a, under, fromWhite) + " tones from A"
+		return atPointer(Tenth(under.Lightness), ValueSay(under.Value, fromWhite), SayValueDifference(*a, under, fromWhite))
 	}
-	return words
+	return atPointer(Tenth(under.Lightness), ValueSay(under.Value, fromWhite), "")
 }
 
 // WidestAtPointer is a line of SayAtPointer that needs as much room as any.
 func WidestAtPointer(fromA bool) string {
 	if fromA {
-		return "100.0  value 10.0  " + Signed(-10, 1) + " tones from A"
+		return atPointer(Tenth(100), Tenth(10), Signed(-10, 1))
 	}
-	return "100.0  value 10.0"
+	return atPointer(Tenth(100), Tenth(10), "")
+}
+
+func atPointer(lightness, value, fromA string) string {
+	if fromA == "" {
+		return language.Say("%s  value %s", lightness, value)
+	}
+	return language.Say("%s  value %s  %s tones from A", lightness, value, fromA)
 }
 
 // chipReasons are why nothing can be shown beside the pointer.

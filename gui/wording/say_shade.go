@@ -10,15 +10,16 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/propose"
+	"app.tonedesk/gui/language"
 )
 
 // SayStepTones says how far a proposed colour is below its base: "2 tones darker".
 func SayStepTones(below float64) string {
-	unit := "tones "
-	if math.Abs(below) == 1 {
-		unit = "tone "
+	tones, format := math.Abs(below), language.Words("%s\u00a0tones %s")
+	if tones == 1 {
+		format = language.Plural(1, "%s\u00a0tone %s", "%s\u00a0tones %s")
 	}
-	return strconv.FormatFloat(math.Abs(below), 'f', -1, 64) + Nbsp + unit + direction(-below)
+	return language.Say(format, language.Number(tones, -1), direction(-below))
 }
 
 // SayStep says what was done to a base to make a step of its ramp, and how that came out:
@@ -28,7 +29,7 @@ func SayStep(base analysis.Spot, s propose.Step) string {
 	if s.Spot == nil {
 		return outcome
 	}
-	said := sayTurn(families.Family{Light: base, Shadow: *s.Spot, HueTurn: s.HueTurn, SaturationGain: s.SaturationGain}, Tenth)
+	said := sayTurn(families.Family{Light: base, Shadow: *s.Spot, HueTurn: s.HueTurn, SaturationGain: s.SaturationGain}, Tenth, turned)
 	return joined(said, outcome)
 }
 
@@ -46,7 +47,7 @@ func SayLine(fill analysis.Spot, l propose.Line) string {
 	if !l.MayVanish || l.Spot == nil {
 		return said
 	}
-	return joined(said, "may vanish")
+	return joined(said, language.Say("may vanish"))
 }
 
 // SayLines says what all the lines of a fill have in common.
@@ -58,33 +59,33 @@ func SayLines(s *propose.Shades) string {
 		}
 		lines++
 		edge = edge || l.Note == propose.AtEdge
-		if l.SaturationGain != nil && Whole(100**l.SaturationGain) != "0" && *l.SaturationGain > 0 {
+		if l.SaturationGain != nil && math.Round(100**l.SaturationGain) != 0 && *l.SaturationGain > 0 {
 			saturated++
 		}
 	}
 	const line = "A line takes the colour of its form, darker"
 	switch {
 	case lines == 0:
-		return "The fill is so dark that a line below it is out of range."
+		return language.Say("The fill is so dark that a line below it is out of range.")
 	case s.Lines[0].MayVanish:
-		return "The fill is so light that its line may vanish there."
+		return language.Say("The fill is so light that its line may vanish there.")
 	case saturated == lines:
-		return line + " and richer."
+		return language.Say("A line takes the colour of its form, darker and richer.")
 	case edge && s.Options.Gain > 0:
-		return line + ", and richer where the display can show it."
+		return language.Say("A line takes the colour of its form, darker, and richer where the display can show it.")
 	}
-	return line + "."
+	return language.Say("A line takes the colour of its form, darker.")
 }
 
 // SayOutcome says how a proposed colour came out, "" if as asked for.
 func SayOutcome(n propose.Note) string {
 	switch n {
 	case propose.NoRoom:
-		return "out of range"
+		return language.Say("out of range")
 	case propose.AtEdge:
-		return "at the gamut's edge"
+		return language.Say("at the gamut's edge")
 	case propose.AtMost:
-		return "at the limit of its chroma"
+		return language.Say("at the limit of its chroma")
 	}
 	return ""
 }
@@ -93,20 +94,20 @@ func SayOutcome(n propose.Note) string {
 func SayEqualBy(by propose.EqualBy) string {
 	switch by {
 	case propose.ByLayerGrey:
-		return "the same layer grey"
+		return language.Say("the same layer grey")
 	case propose.BySeenLightness:
-		return "the same seen lightness"
+		return language.Say("the same seen lightness")
 	}
-	return "the same lightness"
+	return language.Say("the same lightness")
 }
 
 // SayBrought says how one spot came out at the lightness of another, by their names.
 func SayBrought(m propose.Brought, a, b string) string {
-	said := b + " at the lightness of " + a + ": " + m.Matched.Colour.Hex()
+	said := language.Say("%s at the lightness of %s: %s", b, a, m.Matched.Colour.Hex())
 	if m.Note == propose.AtEdge {
-		return said + ", with as much chroma as the display has there"
+		return language.Say("%s, with as much chroma as the display has there", said)
 	}
-	return said + ", with all of its chroma"
+	return language.Say("%s, with all of its chroma", said)
 }
 
 // SayJudged says what would satisfy the rules in place of a shadow that the painter chose; ""
@@ -114,14 +115,13 @@ func SayBrought(m propose.Brought, a, b string) string {
 func SayJudged(j propose.Judged) string {
 	switch {
 	case j.Nearest != nil:
-		return "The nearest that reads and does not go toward black: " + j.Nearest.Colour.Hex() +
-			", " + Tenth(*j.Distance) + Nbsp + "(CIEDE2000) away"
+		return language.Say("The nearest that reads and does not go toward black: %s, %s\u00a0(CIEDE2000) away", j.Nearest.Colour.Hex(), Tenth(*j.Distance))
 	case j.Family.Satisfies():
-		return "Nothing to change by these rules"
+		return language.Say("Nothing to change by these rules")
 	case slices.Contains(j.Family.Verdict, families.Unlike):
 		return ""
 	}
-	return "A shadow that satisfies the rules is out of range"
+	return language.Say("A shadow that satisfies the rules is out of range")
 }
 
 // SayJudgement says all of a shadow that the painter chose, a sentence each.
@@ -140,9 +140,9 @@ func SayJudgement(j propose.Judged) []string {
 func SayEmptyValues(empty []int) string {
 	switch len(empty) {
 	case 0:
-		return "No value is empty"
+		return language.Say("No value is empty")
 	case colour.Steps:
-		return "Nothing is counted"
+		return language.Say("Nothing is counted")
 	}
 	var spans []string
 	for i := 0; i < len(empty); {
@@ -150,19 +150,19 @@ func SayEmptyValues(empty []int) string {
 		for last+1 < len(empty) && empty[last+1] == empty[last]+1 {
 			last++
 		}
-		spans = append(spans, strconv.Itoa(empty[i])+" to "+strconv.Itoa(empty[last]+1))
+		spans = append(spans, language.Say("%s to %s", strconv.Itoa(empty[i]), strconv.Itoa(empty[last]+1)))
 		i = last + 1
 	}
-	return "Empty values: " + strings.Join(spans, ", ")
+	return language.Say("Empty values: %s", strings.Join(spans, ", "))
 }
 
 // SayAccents tells what the half-high swatches of a row of accents mean.
 func SayAccents(missing, all int) string {
 	switch missing {
 	case 0:
-		return "Above at the chosen chroma, below at the display's most."
+		return language.Say("Above at the chosen chroma, below at the display's most.")
 	case all:
-		return "The display reaches this chroma in no hue here: all show the most there is."
+		return language.Say("The display reaches this chroma in no hue here: all show the most there is.")
 	}
-	return "Above at the chosen chroma (half as high where the display has less), below at the display's most."
+	return language.Say("Above at the chosen chroma (half as high where the display has less), below at the display's most.")
 }

@@ -5,37 +5,38 @@ import (
 	"slices"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/language"
 )
 
 // How sharing by the desktop is called.
 const (
-	ShareScreen  = "Share the screen"
-	SharedScreen = "Shared screen"
+	ShareScreen  language.Words = "Share the screen"
+	SharedScreen language.Words = "Shared screen"
 )
 
 // SayAsksWhatToShare says what to do while the desktop asks.
-const SayAsksWhatToShare = "Your desktop asks what to share: answer there"
+const SayAsksWhatToShare language.Words = "Your desktop asks what to share: answer there"
 
 // SayNothingShared answers a no to that question.
-const SayNothingShared = "Nothing is shared: you can choose again with R"
+const SayNothingShared language.Words = "Nothing is shared: you can choose again with R"
 
 // OfX11Alone says which windows can be followed in a Wayland session.
-const OfX11Alone = "of a program that runs by X11"
+const OfX11Alone language.Words = "of a program that runs by X11"
 
 // SayNoX11Window says that there is none of these.
-const SayNoX11Window = "No window of an X11 program is open: share it with R"
+const SayNoX11Window language.Words = "No window of an X11 program is open: share it with R"
 
 // SayNotShared says in short why what is shared can't be read.
 func SayNotShared(err error) string {
 	switch {
 	case errors.Is(err, capture.ErrStopped):
-		return "Sharing has ended"
+		return language.Say("Sharing has ended")
 	case errors.Is(err, capture.ErrPart):
-		return "Too small now"
+		return language.Say("Too small now")
 	case errors.Is(err, capture.ErrNotAnswering):
-		return "Desktop does not answer"
+		return language.Say("Desktop does not answer")
 	}
-	return "Nothing is shared"
+	return language.Say("Nothing is shared")
 }
 
 // sharingReasons are what errors mean where the desktop shares the screen; other errors mean there

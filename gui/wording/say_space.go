@@ -1,16 +1,15 @@
 package wording
 
 import (
-	"strings"
-
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/pictures"
 )
 
 // SaySpace says in which colours a picture is read, by their name.
-func SaySpace(name string) string { return "read in " + name + ", as its file says" }
+func SaySpace(name string) string { return language.Say("read in %s, as its file says", name) }
 
 // toldWords are what of a file tells its colours.
-var toldWords = map[pictures.ToldBy]string{
+var toldWords = map[pictures.ToldBy]language.Words{
 	pictures.ToldByCodePoints: "its code points", pictures.ToldByProfile: "its profile",
 	pictures.ToldBySRGB: "its mark of sRGB", pictures.ToldByGamma: "its exponent and chromaticities",
 }
@@ -22,11 +21,11 @@ func SayOverridden(others []pictures.ToldBy) string {
 	var said []string
 	for _, by := range others {
 		if by != pictures.ToldByGamma || len(others) > 1 {
-			said = append(said, toldWords[by])
+			said = append(said, toldWords[by].String())
 		}
 	}
 	if len(said) == 0 {
 		return ""
 	}
-	return strings.Join(said, " and ") + ": something else of the file counts more"
+	return language.Say("%s: something else of the file counts more", And(said))
 }

@@ -7,6 +7,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/gui/language"
 )
 
 // SpotState is what the window knows of a spot beside its reading.
@@ -54,7 +55,7 @@ func SayEmptySpot(name string) SpotText { return SpotText{Name: name, Empty: tru
 // SayLostSpot is a spot that lies outside of the picture.
 func SayLostSpot(name string, selected bool) SpotText {
 	none := FigureText{Unknown, Unknown, Unknown, Unknown, Unknown}
-	return SpotText{FigureText: none, Name: name, Hex: Unknown, Note: "lies outside the picture", Selected: selected, Lost: true}
+	return SpotText{FigureText: none, Name: name, Hex: Unknown, Note: language.Say("lies outside the picture"), Selected: selected, Lost: true}
 }
 
 // hueFigure is a hue with its sign, a dash for a neutral.
@@ -91,7 +92,7 @@ func SayValueDifference(a, b analysis.Spot, fromWhite bool) string {
 func Signed(v float64, decimals int) string {
 	s := figure(v, decimals)
 	switch {
-	case strings.Trim(s, minus+"0.") == "":
+	case strings.Trim(s, minus+"0.,") == "":
 		return strings.TrimPrefix(s, minus)
 	case v > 0 && !math.IsInf(v, 0):
 		return "+" + s
@@ -104,13 +105,13 @@ func Signed(v float64, decimals int) string {
 func sayNote(s analysis.Spot, state SpotState) string {
 	switch {
 	case state.Moved:
-		return "may lie elsewhere now"
+		return language.Say("may lie elsewhere now")
 	case state.Fixed:
-		return "is fixed: read once, outside"
+		return language.Say("is fixed: read once, outside")
 	case state.Area:
-		return "varies by " + Tenth(s.Spread)
+		return language.Say("varies by %s", Tenth(s.Spread))
 	case s.OnEdge:
-		return "lies on an edge"
+		return language.Say("lies on an edge")
 	}
 	return ""
 }
@@ -120,9 +121,9 @@ func sayNote(s analysis.Spot, state SpotState) string {
 func SaySeen(s analysis.Spot) string {
 	switch s.SeenHint() {
 	case analysis.SeenLittle:
-		return "looks a little lighter than its grey"
+		return language.Say("looks a little lighter than its grey")
 	case analysis.SeenClearly:
-		return "looks clearly lighter than its grey"
+		return language.Say("looks clearly lighter than its grey")
 	}
 	return ""
 }
@@ -149,16 +150,16 @@ func SaySpotRemark(texts []SpotText, spots []analysis.Spot) string {
 // before the second.
 func SayBesideFirst(s Sentence, first string) Sentence {
 	if s.Below != "" {
-		s.Below = "Than " + first + ". " + s.Below
+		s.Below = language.Say("Than %s. %s", first, s.Below)
 	}
 	return s
 }
 
 // SaySwatch lists a colour's numbers: code, lightness, value, chroma and hue (C*ab, degrees).
 func SaySwatch(s analysis.Spot) string {
-	words := s.Colour.Hex() + "  lightness " + Tenth(s.Lightness) + ", value " + Tenth(s.Value) + ", chroma " + Tenth(s.Chroma)
+	words := language.Say("%s  lightness %s, value %s, chroma %s", s.Colour.Hex(), Tenth(s.Lightness), Tenth(s.Value), Tenth(s.Chroma))
 	if s.Hue != nil {
-		words += ", hue " + HueSay(s.Hue)
+		words = joined(words, language.Say("hue %s", HueSay(s.Hue)))
 	}
 	return words
 }

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
 )
@@ -15,19 +16,24 @@ import (
 // SayBarred says why a still can't be marked.
 func SayBarred(err error) string {
 	if errors.Is(err, stills.ErrHeld) {
-		return "Another window writes notes on this still, so this one only shows it."
+		return language.Say("Another window writes notes on this still, so this one only shows it.")
 	}
 	return ExplainWriting("write notes on this still", err)
 }
 
-// SayFull says that a name or a note has as many letters as it may.
-func SayFull(what string, most int) string {
-	return "A " + what + " has at most " + strconv.Itoa(most) + " characters."
+// SayFullName says that a name has as many letters as it may.
+func SayFullName(most int) string {
+	return language.Say("A name has at most %s characters.", strconv.Itoa(most))
+}
+
+// SayFullNote says the same of a note.
+func SayFullNote(most int) string {
+	return language.Say("A note has at most %s characters.", strconv.Itoa(most))
 }
 
 // SayFullStill says that the notes of a still have as many letters as they may.
 func SayFullStill() string {
-	return "The notes of a still have at most " + strconv.Itoa(notes.MostLetters) + " characters together. Shorten some, or keep the picture as another still."
+	return language.Say("The notes of a still have at most %s characters together. Shorten some, or keep the picture as another still.", strconv.Itoa(notes.MostLetters))
 }
 
 // TimeSay returns a point in time, to the minute.
@@ -35,13 +41,10 @@ func TimeSay(at time.Time) string { return at.Local().Format("2006-01-02 15:04")
 
 // SayNotes says how many notes there are; "" for none.
 func SayNotes(count int) string {
-	switch count {
-	case 0:
+	if count == 0 {
 		return ""
-	case 1:
-		return "1" + Nbsp + "note"
 	}
-	return strconv.Itoa(count) + Nbsp + "notes"
+	return language.Count(count, "%d"+Nbsp+"note", "%d"+Nbsp+"notes")
 }
 
 // SayMeasured says what is painted as light and as shadow on a still, in the window and on
@@ -49,14 +52,14 @@ func SayNotes(count int) string {
 // shadow's lightest tenth lies to the light's darkest.
 func SayMeasured(m notes.Measured) string {
 	if m.Light == nil && m.Shadow == nil {
-		return "Paint with Light and Shadow to measure two parts against each other."
+		return language.Say("Paint with Light and Shadow to measure two parts against each other.")
 	}
 	var parts []string
 	if m.Light != nil {
-		parts = append(parts, "Light: "+saySide(m.Light))
+		parts = append(parts, language.Say("Light: %s", saySide(m.Light)))
 	}
 	if m.Shadow != nil {
-		parts = append(parts, "Shadow: "+saySide(m.Shadow))
+		parts = append(parts, language.Say("Shadow: %s", saySide(m.Shadow)))
 	}
 	if m.Light != nil && m.Shadow != nil {
 		parts = append(parts, sayApart(analysis.AsPrinted(m.Tones))+"; "+sayTenths(analysis.AsPrinted(m.Overlap)))
@@ -65,18 +68,18 @@ func SayMeasured(m notes.Measured) string {
 }
 
 func saySide(s *analysis.Spot) string {
-	return "lightness" + Nbsp + Tenth(s.Lightness) + ", value" + Nbsp + Tenth(s.Value) + ", varies by" + Nbsp + Tenth(s.Spread)
+	return language.Say("lightness\u00a0%s, value\u00a0%s, varies by\u00a0%s", Tenth(s.Lightness), Tenth(s.Value), Tenth(s.Spread))
 }
 
 // sayApart says how far light and shadow are apart; below 0 they are the other way round.
 func sayApart(tones float64) string {
 	switch {
 	case tones < 0:
-		return "The other way round: the light is " + SayTones(-tones) + " darker than the shadow"
+		return language.Say("The other way round: the light is %s darker than the shadow", SayTones(-tones))
 	case tones == 0:
-		return "Light and shadow have the same value"
+		return language.Say("Light and shadow have the same value")
 	}
-	return SayTones(tones) + " apart"
+	return language.Say("%s apart", SayTones(tones))
 }
 
 // sayTenths says how the shadow's lightest tenth lies to the light's darkest.
@@ -84,19 +87,18 @@ func sayTenths(overlap float64) string {
 	const lies = "the shadow's lightest tenth is "
 	switch {
 	case overlap > 0:
-		return "they overlap, " + lies + SayTones(overlap) + " lighter than the light's darkest tenth"
+		return language.Say("they overlap, the shadow's lightest tenth is %s lighter than the light's darkest tenth", SayTones(overlap))
 	case overlap < 0:
-		return lies + SayTones(-overlap) + " darker than the light's darkest tenth"
+		return language.Say("the shadow's lightest tenth is %s darker than the light's darkest tenth", SayTones(-overlap))
 	}
-	return lies + "as light as the light's darkest tenth"
+	return language.Say("the shadow's lightest tenth is as light as the light's darkest tenth")
 }
 
 // SayOver says that the stills take more room than they may, and what would have to go.
 func SayOver(over stills.Clearing) string {
-	words := "The stills take " + BytesSay(over.Used) + ", more than the " + BytesSay(over.Limit) + " that they may. "
-	const raise = "Raise the limit in the settings."
+	words := language.Say("The stills take %s, more than the %s that they may.", BytesSay(over.Used), BytesSay(over.Limit))
 	if len(over.Removals) == 0 {
-		return words + "There is nothing older to remove. " + raise
+		return language.Say("%s There is nothing older to remove. Raise the limit in the settings.", words)
 	}
 	trash := 0
 	for _, r := range over.Removals {
@@ -104,26 +106,26 @@ func SayOver(over stills.Clearing) string {
 			trash++
 		}
 	}
-	what := strconv.Itoa(len(over.Removals)-trash) + Nbsp + "of the oldest"
+	what := language.Say("%s\u00a0of the oldest", strconv.Itoa(len(over.Removals)-trash))
 	switch trash {
 	case 0:
 	case len(over.Removals):
-		what = strconv.Itoa(trash) + Nbsp + "from the trash"
+		what = language.Say("%s\u00a0from the trash", strconv.Itoa(trash))
 	default:
-		what = strconv.Itoa(trash) + Nbsp + "from the trash and " + what
+		what = And([]string{language.Say("%s\u00a0from the trash", strconv.Itoa(trash)), what})
 	}
 	if !over.Enough() {
-		return words + "Removing " + what + " for good is not enough: " + BytesSay(over.After) + " would stay. " + raise
+		return language.Say("%s Removing %s for good is not enough: %s would stay. Raise the limit in the settings.", words, what, BytesSay(over.After))
 	}
-	return words + "To keep to that, " + what + " would be removed for good."
+	return language.Say("%s To keep to that, %s would be removed for good.", words, what)
 }
 
 // SayRemoval names a still that would be removed.
 func SayRemoval(r stills.Removal) string {
-	name := cmp.Or(r.Name, "without a name")
+	name := cmp.Or(r.Name, language.Say("without a name"))
 	words := TimeSay(r.Time) + ", " + name + ", " + BytesSay(r.Bytes)
 	if r.InTrash {
-		words += ", in the trash"
+		words = joined(words, language.Say("in the trash"))
 	}
 	return words
 }
@@ -133,16 +135,16 @@ func BytesSay(n int64) string {
 	const k = 1 << 10
 	switch {
 	case n >= k*k*k:
-		return Tenth(float64(n)/(k*k*k)) + Nbsp + "GiB"
+		return language.Say("%s\u00a0GiB", Tenth(float64(n)/(k*k*k)))
 	case n >= k*k:
-		return Tenth(float64(n)/(k*k)) + Nbsp + "MiB"
+		return language.Say("%s\u00a0MiB", Tenth(float64(n)/(k*k)))
 	}
-	return Tenth(float64(n)/k) + Nbsp + "KiB"
+	return language.Say("%s\u00a0KiB", Tenth(float64(n)/k))
 }
 
 // SayProblem says what is wrong with a still, and where it was put.
 func SayProblem(p stills.Problem) string {
-	return Explain(On("open the still", p.ID), p)
+	return Explain(On("open the still %s", p.ID), p)
 }
 
 // sayDamaged says that a still is damaged, and where it lies now.
@@ -150,7 +152,7 @@ func sayDamaged(what Phrase, p stills.Problem) string {
 	if p.Aside == "" {
 		return Cannot(what, "it is damaged", "it could not be set aside and lies where it was")
 	}
-	return Cannot(what, "it is damaged", On("it was set aside as it is, in", p.Aside))
+	return Cannot(what, "it is damaged", On("it was set aside as it is, in %s", p.Aside))
 }
 
 // SayKeyFigures says a still's key figures in short: the gaps between its groups in tones,
@@ -163,12 +165,12 @@ func SayKeyFigures(f stills.Figures) string {
 	for i, gap := range f.Gaps {
 		gaps[i] = Tenth(gap)
 	}
-	said := strings.Join(gaps, " and ") + Nbsp + "tones apart"
+	said := language.Say("%s\u00a0tones apart", And(gaps))
 	if f.GroundShare != nil {
-		said += " without the ground"
+		said = language.Say("%s\u00a0tones apart without the ground", And(gaps))
 	}
 	if f.Murk != nil {
-		said += ", murk " + Percent(*f.Murk)
+		said = joined(said, language.Say("murk %s", Percent(*f.Murk)))
 	}
 	return said
 }

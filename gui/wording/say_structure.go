@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/language"
 )
 
 // Shares at which the sentence on a picture's groups changes its words (common practice,
@@ -23,33 +24,30 @@ const (
 func SayGroups(groups []analysis.Group, gaps []float64) string {
 	switch len(groups) {
 	case 0:
-		return "Nothing is counted"
+		return language.Say("Nothing is counted")
 	case 1:
-		return "One tone: " + groups[0].Name
+		return language.Say("One tone: %s", language.Name(groups[0].Name))
 	}
 	by := slices.DeleteFunc(slices.Clone(groups), func(g analysis.Group) bool { return g.Share == 0 }) // borders set by hand may leave one empty
 	if len(by) == 1 {
-		return "All of it is " + by[0].Name
+		return language.Say("All of it is %s", language.Name(by[0].Name))
 	}
 	slices.SortStableFunc(by, func(a, b analysis.Group) int { return cmp.Compare(b.Share, a.Share) })
-	said := groupWords(by) + ": " + groupFigures(by, groups)
-	if apart := gapFigures(groups, gaps); apart != "" {
-		said += "; " + apart
-	}
-	return said
+	said := language.Say("%s: %s¦figures", groupWords(by), groupFigures(by, groups))
+	return joinedBy(said, "; ", gapFigures(groups, gaps))
 }
 
 // SayGround says what groups are of; share is the ground's of the picture, 0 to 1.
 func SayGround(g analysis.Ground, share float64) string {
 	switch g {
 	case analysis.GroundLeftOut:
-		return "Without the ground, which is " + Percent(share) + " of what counts"
+		return language.Say("Without the ground, which is %s of what counts", Percent(share))
 	case analysis.NoGround:
-		return "No blank ground runs round the frame: the whole picture counts"
+		return language.Say("No blank ground runs round the frame: the whole picture counts")
 	case analysis.OnlyGround:
-		return "There is hardly more than the ground: the whole picture counts"
+		return language.Say("There is hardly more than the ground: the whole picture counts")
 	}
-	return "The whole picture counts"
+	return language.Say("The whole picture counts")
 }
 
 // groupWords takes the groups from the largest to the smallest.
@@ -58,20 +56,20 @@ func groupWords(by []analysis.Group) string {
 	var words string
 	switch {
 	case first.Share-second.Share <= aboutOff:
-		words = "About as much " + first.Name + " as " + second.Name
+		words = language.Say("About as much %s as %s", language.Name(first.Name), language.Name(second.Name))
 	case first.Share >= mostly:
-		words = "Mostly " + first.Name
+		words, second = language.Say("Mostly %s", language.Name(first.Name)), first
 	default:
-		words = "More " + first.Name + " than " + second.Name
+		words = language.Say("More %s than %s", language.Name(first.Name), language.Name(second.Name))
 	}
 	var few []string
 	for _, g := range by[1:] {
-		if g.Share <= aLittle && !strings.Contains(words, g.Name) {
-			few = append(few, g.Name)
+		if g.Share <= aLittle && g.Name != second.Name {
+			few = append(few, language.Name(g.Name))
 		}
 	}
 	if len(few) > 0 {
-		words += ", a little " + strings.Join(few, " and ")
+		words = joined(words, language.Say("a little %s", And(few)))
 	}
 	return words
 }
@@ -82,7 +80,7 @@ func groupFigures(some, all []analysis.Group) string {
 	parts := make([]string, len(some))
 	for i, g := range some {
 		at := slices.IndexFunc(all, func(o analysis.Group) bool { return o.Name == g.Name })
-		parts[i] = shares[at] + Nbsp + unbroken(g.Name)
+		parts[i] = shares[at] + Nbsp + groupName(g.Name)
 	}
 	return strings.Join(parts, ", ")
 }
@@ -94,17 +92,23 @@ func gapFigures(groups []analysis.Group, gaps []float64) string {
 		if math.IsNaN(gap) {
 			continue // beside an empty group
 		}
-		pair := unbroken(groups[i].Name) + " and " + unbroken(groups[i+1].Name) + " "
+		pair := bothOf(groups, i)
 		if len(parts) == 0 {
-			parts = append(parts, pair+"are "+SayTones(gap)+" apart")
+			parts = append(parts, language.Say("%s are %s apart", pair, SayTones(gap)))
 		} else {
-			parts = append(parts, pair+Tenth(gap))
+			parts = append(parts, pair+" "+Tenth(gap))
 		}
 	}
 	return strings.Join(parts, ", ")
 }
 
-func unbroken(words string) string { return strings.ReplaceAll(words, " ", Nbsp) }
+// bothOf names two neighbouring groups.
+func bothOf(groups []analysis.Group, i int) string {
+	return language.Say("%s and %s", groupName(groups[i].Name), groupName(groups[i+1].Name))
+}
+
+// groupName is what a group is called, on one line.
+func groupName(name string) string { return strings.ReplaceAll(language.Name(name), " ", Nbsp) }
 
 // SaySmall says what becomes of the gaps between groups when the picture's longer side is
 // made so many pixels.
@@ -114,19 +118,19 @@ func SaySmall(longer int, groups []analysis.Group, changes []analysis.GapChange)
 		if i+1 >= len(groups) {
 			break
 		}
-		pair := unbroken(groups[i].Name) + " and " + unbroken(groups[i+1].Name) + " "
+		pair := bothOf(groups, i)
 		if math.IsNaN(c.Small) {
-			parts = append(parts, pair+"become one")
+			parts = append(parts, language.Say("%s become one", pair))
 			continue
 		}
 		if Tenth(c.Small) != Tenth(c.Whole) {
-			parts = append(parts, pair+SayTones(c.Small)+" apart instead of "+Tenth(c.Whole))
+			parts = append(parts, language.Say("%s %s apart instead of %s", pair, SayTones(c.Small), Tenth(c.Whole)))
 		}
 	}
 	if len(parts) == 0 {
-		parts = []string{"the groups stay as far apart"}
+		parts = []string{language.Say("the groups stay as far apart")}
 	}
-	return "At " + strconv.Itoa(longer) + Nbsp + "pixels: " + strings.Join(parts, ", ") + "."
+	return language.Say("At %s\u00a0pixels: %s.", strconv.Itoa(longer), strings.Join(parts, ", "))
 }
 
 // SayTarget says how a picture stands to its target: what it has more and less of, the
@@ -134,10 +138,10 @@ func SaySmall(longer int, groups []analysis.Group, changes []analysis.GapChange)
 func SayTarget(m analysis.Match) string {
 	by := slices.Clone(m.Groups())
 	if len(by) == 0 {
-		return "Nothing to compare with the target"
+		return language.Say("Nothing to compare with the target")
 	}
 	if len(by) == 1 {
-		return "The target is of one lightness: it has no shares to match"
+		return language.Say("The target is of one lightness: it has no shares to match")
 	}
 	slices.SortStableFunc(by, func(a, b analysis.GroupMatch) int {
 		return wholePercent(b.More) - wholePercent(a.More)
@@ -147,14 +151,14 @@ func SayTarget(m analysis.Match) string {
 		if wholePercent(g.More) == 0 {
 			continue
 		}
-		word := "more"
 		if g.More < 0 {
-			word = "less"
+			parts = append(parts, language.Say("%s\u00a0less %s", Percent(-g.More), groupName(g.Name)))
+		} else {
+			parts = append(parts, language.Say("%s\u00a0more %s", Percent(g.More), groupName(g.Name)))
 		}
-		parts = append(parts, Percent(math.Abs(g.More))+Nbsp+word+" "+unbroken(g.Name))
 	}
 	if len(parts) == 0 {
-		return "Shared as in the target"
+		return language.Say("Shared as in the target")
 	}
 	return Capitalised(strings.Join(parts, ", "))
 }
@@ -165,7 +169,7 @@ func wholePercent(more float64) int { return int(math.Round(100 * math.Abs(more)
 // SayTargetDistance says how far a picture's spread is from its target's.
 func SayTargetDistance(m analysis.Match) string {
 	if math.IsNaN(m.Distance) {
-		return "The spread can't be compared with the target's"
+		return language.Say("The spread can't be compared with the target's")
 	}
-	return SayTones(m.Distance) + " from it on average"
+	return language.Say("%s from it on average", SayTones(m.Distance))
 }

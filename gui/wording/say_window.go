@@ -7,21 +7,22 @@ import (
 	"slices"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/gui/language"
 )
 
 // SayMinimised is the state of a window that shows nothing.
-const SayMinimised = "minimised"
+const SayMinimised language.Words = "minimised"
 
 // PointAtIt is the name of the way to choose a window by pointing at it.
-const PointAtIt = "Point at it"
+const PointAtIt language.Words = "Point at it"
 
 // SayPointing says what to do while the painter points, and which window lies under the pointer;
 // its name is short, and "" for none that can be followed.
 func SayPointing(name string) string {
 	if name == "" {
-		return "Point at the window to follow; Esc ends"
+		return language.Say("Point at the window to follow; Esc ends")
 	}
-	return name + ": Enter or click takes it, Esc ends"
+	return language.Say("%s: Enter or click takes it, Esc ends", name)
 }
 
 // ExplainPointing says why the painter can't point at a window.
@@ -32,21 +33,21 @@ func ExplainPointing(err error) string {
 }
 
 // SayWindow names a window by its title, else by its program.
-func SayWindow(title, class string) string { return cmp.Or(title, class, "Window") }
+func SayWindow(title, class string) string { return cmp.Or(title, class, language.Say("Window")) }
 
 // SayNotFollowed says in short why a followed window can't be read.
 func SayNotFollowed(err error) string {
 	switch {
 	case errors.Is(err, capture.ErrNoWindow):
-		return "Window closed"
+		return language.Say("Window closed")
 	case errors.Is(err, capture.ErrMinimised):
-		return "Window minimised"
+		return language.Say("Window minimised")
 	case errors.Is(err, capture.ErrPart):
-		return "Window too small"
+		return language.Say("Window too small")
 	case errors.Is(err, capture.ErrNotAnswering), errors.Is(err, context.DeadlineExceeded):
-		return "Screen does not answer"
+		return language.Say("Screen does not answer")
 	}
-	return "Window can't be read"
+	return language.Say("Window can't be read")
 }
 
 // followingReasons are what errors mean where a window is followed; other errors mean there what

@@ -5,6 +5,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/language"
 )
 
 // Sentence is what stands in large type below the picture: the answer to the question that a
@@ -52,17 +53,17 @@ func placed(icon, title, short, below, belowShort string) Sentence {
 
 // SayNoSpot asks for the first spot.
 func SayNoSpot() Sentence {
-	return placed(IconSpot, "Click a spot", "Click a spot", "A second click compares it with the first", "A second click compares")
+	return placed(IconSpot, language.Say("Click a spot"), language.Say("Click a spot"), language.Say("A second click compares it with the first"), language.Say("A second click compares"))
 }
 
 // SayChooseSource asks what to watch, before anything was chosen.
 func SayChooseSource() Sentence {
-	return placed(IconRegion, "Choose what to watch", "Choose a picture", "It reads the screen and changes nothing there", "It only reads the screen")
+	return placed(IconRegion, language.Say("Choose what to watch"), language.Say("Choose a picture"), language.Say("It reads the screen and changes nothing there"), language.Say("It only reads the screen"))
 }
 
 // SayPlaceAgain says that the spots no longer lie where they were placed.
 func SayPlaceAgain() Sentence {
-	s := placed(IconSpot, "Place the spots again", "Place spots again", "The picture moved and they could not follow", "The picture moved")
+	s := placed(IconSpot, language.Say("Place the spots again"), language.Say("Place spots again"), language.Say("The picture moved and they could not follow"), language.Say("The picture moved"))
 	s.Dim = true
 	return s
 }
@@ -70,11 +71,11 @@ func SayPlaceAgain() Sentence {
 // SayNothingToWatch says that the source is gone; icon is the source's, ago the time since
 // its last picture, as Age words it, "" if unknown.
 func SayNothingToWatch(icon, ago string) Sentence {
-	below, short := "Choose again in the bar", "Choose again"
+	below, short := language.Say("Choose again in the bar"), language.Say("Choose again")
 	if ago != "" {
-		below = "Last seen " + ago + " ago. " + below
+		below = language.Say("Last seen %s ago. %s", ago, below)
 	}
-	s := placed(icon, "Nothing to watch", "Nothing to watch", below, short)
+	s := placed(icon, language.Say("Nothing to watch"), language.Say("Nothing to watch"), below, short)
 	s.Dim = true
 	return s
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/language"
 )
 
 // Spans of tones that the words on a distance tell apart, as printed, limits included (common
@@ -17,7 +18,7 @@ const (
 // That tells first what misleads: how a grey layer would show the pair.
 func SayPair(p analysis.Pair, a, b string) Sentence {
 	s := pairSentence(p, a, b)
-	s.Below, s.BelowShort = SayPairMeaning(p), pairStep(p)
+	s.Below, s.BelowShort = SayPairMeaning(p), pairStep(p).String()
 	if remark := SayRemark(p.LayerGreyRemark()); remark != "" {
 		s.Below, s.BelowShort = remark, shortRemark(p.LayerGreyRemark())
 	}
@@ -27,16 +28,16 @@ func SayPair(p analysis.Pair, a, b string) Sentence {
 // SayPairInLine is the sentence of a pair where it has one line only.
 func SayPairInLine(p analysis.Pair, a, b string) Sentence {
 	s := pairSentence(p, a, b)
-	s.Right = pairStep(p)
+	s.Right = pairStep(p).String()
 	return s
 }
 
 // pairSentence is what both have in common. The direction is b's, seen from a.
 func pairSentence(p analysis.Pair, a, b string) Sentence {
-	s := Sentence{Title: "Same lightness", Short: "Same lightness", Bars: []Bar{spotBar(a, p.A), spotBar(b, p.B)}}
+	s := Sentence{Title: language.Say("Same lightness"), Short: language.Say("Same lightness"), Bars: []Bar{spotBar(a, p.A), spotBar(b, p.B)}}
 	if p.Verdict != analysis.Same {
 		step := sayStepWay(p.Tones, p.LightnessDifference)
-		s.Title, s.Short = b+" is "+step, b+" "+step
+		s.Title, s.Short = language.Say("%s is %s", b, step), b+" "+step
 	}
 	return s
 }
@@ -44,11 +45,11 @@ func pairSentence(p analysis.Pair, a, b string) Sentence {
 // sayStepWay says how far and which way: "2.5 tones darker". What is there is never said to
 // be nought; way is the difference whose sign counts.
 func sayStepWay(tones, way float64) string {
-	figure := Tenth(math.Abs(tones))
-	if figure == "0.0" {
-		figure = "under" + Nbsp + "0.1"
+	apart := math.Abs(tones)
+	if analysis.AsPrinted(apart) == 0 {
+		return language.Say("under\u00a0%s\u00a0tones %s", Tenth(0.1), direction(way))
 	}
-	return figure + Nbsp + "tones " + direction(way)
+	return language.Say("%s\u00a0tones %s", Tenth(apart), direction(way))
 }
 
 // SayPairMeaning says what the distance of a pair means in the trade. It describes and
@@ -56,29 +57,43 @@ func sayStepWay(tones, way float64) string {
 func SayPairMeaning(p analysis.Pair) string {
 	switch p.Verdict {
 	case analysis.Same:
-		if d := Tenth(math.Abs(p.LightnessDifference)); d != "0.0" {
-			return "Lightness differs by " + d
+		if d := math.Abs(p.LightnessDifference); analysis.AsPrinted(d) != 0 {
+			return language.Say("Lightness differs by %s", Tenth(d))
 		}
-		return "No difference in lightness"
+		return language.Say("No difference in lightness")
 	case analysis.Close:
-		return "Close: half a tone or less"
+		return language.Say("Close: half a tone or less")
 	}
-	span := map[string]string{stepSoft: "Under two tones: ", stepStrong: "Over three tones: "}[sayStepOf(p.Tones)]
-	if span == "" {
-		span = "Two to three tones: "
+	step := pairStep(p)
+	switch sayStepOf(p.Tones) {
+	case stepSoft:
+		return language.Say("Under two tones: %s", step)
+	case stepStrong:
+		return language.Say("Over three tones: %s", step)
 	}
-	return span + pairStep(p)
+	return language.Say("Two to three tones: %s", step)
 }
 
 // Words on a distance.
 const (
-	stepSoft   = "a soft step"
-	stepReads  = "reads"
-	stepStrong = "a strong step"
+	stepSoft   language.Words = "a soft step"
+	stepReads  language.Words = "reads"
+	stepStrong language.Words = "a strong step"
 )
 
+// narrowStep says the same where there is little room.
+func narrowStep(step language.Words) language.Words {
+	switch step {
+	case stepSoft:
+		return "soft"
+	case stepStrong:
+		return "strong"
+	}
+	return step
+}
+
 // sayStepOf puts a distance in tones into one word or three, whichever way it goes.
-func sayStepOf(tones float64) string {
+func sayStepOf(tones float64) language.Words {
 	switch apart := analysis.AsPrinted(math.Abs(tones)); {
 	case apart < readsFrom:
 		return stepSoft
@@ -89,7 +104,7 @@ func sayStepOf(tones float64) string {
 }
 
 // pairStep says what a pair's distance means in a few words; "" for a pair that is the same.
-func pairStep(p analysis.Pair) string {
+func pairStep(p analysis.Pair) language.Words {
 	switch step := sayStepOf(p.Tones); {
 	case p.Verdict == analysis.Same:
 		return ""
@@ -107,25 +122,25 @@ func pairStep(p analysis.Pair) string {
 func SayRemark(r analysis.Remark) string {
 	switch r {
 	case analysis.ShowsDifference:
-		return "A grey layer shows a difference here"
+		return language.Say("A grey layer shows a difference here")
 	case analysis.HidesDifference:
-		return "A grey layer hides this difference"
+		return language.Say("A grey layer hides this difference")
 	}
 	return ""
 }
 
 func shortRemark(r analysis.Remark) string {
 	if r == analysis.ShowsDifference {
-		return "A grey layer misleads"
+		return language.Say("A grey layer misleads")
 	}
-	return "A grey layer hides it"
+	return language.Say("A grey layer hides it")
 }
 
 // SayOneSpot is the sentence of the only spot, by its name.
 func SayOneSpot(name string, s analysis.Spot, fromWhite bool) Sentence {
-	value := "value" + Nbsp + ValueSay(s.Value, fromWhite)
+	value := language.Say("value\u00a0%s", ValueSay(s.Value, fromWhite))
 	return Sentence{
-		Title: name + " is " + value, Short: name + " " + value, Bars: []Bar{spotBar(name, s)},
-		Below: "A second click compares with it", BelowShort: "Click to compare",
+		Title: language.Say("%s is %s", name, value), Short: name + " " + value, Bars: []Bar{spotBar(name, s)},
+		Below: language.Say("A second click compares with it"), BelowShort: language.Say("Click to compare"),
 	}
 }

@@ -45,15 +45,15 @@ func parseArguments(args []string, options []option) (arguments, error) {
 		name, value, inline := strings.Cut(strings.TrimPrefix(arg, "--"), "=")
 		at := slices.IndexFunc(options, func(o option) bool { return o.name == name })
 		if at < 0 {
-			return arguments{}, usageError{wording.On("use the option", arg), "it is not known here", "see desk help"}
+			return arguments{}, usageError{wording.On("use the option %s", arg), "it is not known here", "see desk help"}
 		}
 		o := options[at]
 		switch {
 		case o.value == "" && inline:
-			return arguments{}, usageError{wording.On("use the option", arg), "it takes no value", "leave the value out"}
+			return arguments{}, usageError{wording.On("use the option %s", arg), "it takes no value", "leave the value out"}
 		case o.value != "" && !inline:
 			if i++; i == len(args) {
-				return arguments{}, usageError{wording.On("use the option", "--"+name), "its value is missing", wording.On("write", "--"+name+" "+o.value)}
+				return arguments{}, usageError{wording.On("use the option %s", "--"+name), "its value is missing", wording.On("write %s", "--"+name+" "+o.value)}
 			}
 			value = args[i]
 		}
@@ -94,5 +94,5 @@ func WindowArguments(args []string) (WindowArgs, error) {
 		w.Picture, err = filepath.Abs(a.operands[0])
 		return w, err
 	}
-	return WindowArgs{}, usageError{wording.On("open", a.operands[1]), "the window shows one picture at a time", "name one file"}
+	return WindowArgs{}, usageError{wording.On("open %s", a.operands[1]), "the window shows one picture at a time", "name one file"}
 }

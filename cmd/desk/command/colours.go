@@ -13,27 +13,28 @@ import (
 // colourCommand is a command that takes colours or pairs of them, as operands or, for -, from
 // the lines of standard input.
 type colourCommand struct {
-	verb    wording.Phrase // as in "read a colour"
-	example wording.Phrase // a pair, for who gave something else; "" where colours are taken one by one
+	deed    wording.Phrase // what it does: "read a colour"
+	on      wording.Phrase // the same to %s
+	example string         // a pair, for who gave something else; "" where colours are taken one by one
 	of      func(colours []analysis.Spot) error
 }
 
 // run does it for what was given.
 func (k colourCommand) run(c *call) error {
-	some, each := wording.Phrase("colours"), 1
+	each, either := 1, wording.Phrase("give either colours or -")
 	if k.example != "" {
-		some, each = "two colours", 2
+		each, either = 2, "give either two colours or -"
 	}
 	switch {
 	case len(c.operands) == 1 && c.operands[0] == "-":
 		c.eachOfList(k.line)
 		return nil
 	case slices.Contains(c.operands, "-"):
-		return usageError{"read a list beside colours", "- takes the place of all of them", "give either " + some + " or -"}
+		return usageError{"read a list beside colours", "- takes the place of all of them", either}
 	case each == 2 && len(c.operands) != 2:
-		return usageError{k.verb, "it takes two colours", "write them as #rgb, #rrggbb or rgb(r g b), or - for a list"}
+		return usageError{k.deed, "it takes two colours", "write them as #rgb, #rrggbb or rgb(r g b), or - for a list"}
 	case len(c.operands) == 0:
-		return usageError{k.verb + " a colour", "none was given", "write it as #rgb, #rrggbb or rgb(r g b), or - for a list"}
+		return usageError{k.deed, "none was given", "write it as #rgb, #rrggbb or rgb(r g b), or - for a list"}
 	}
 	for texts := range slices.Chunk(c.operands, each) {
 		if err := k.colours(texts...); err != nil {
@@ -50,7 +51,7 @@ func (k colourCommand) line(line string) error {
 	}
 	a, b, ok := splitPair(line)
 	if !ok {
-		return usageError{k.verb, "it does not hold two colours", "write a pair such as " + k.example}
+		return usageError{k.deed, "it does not hold two colours", wording.Part("write a pair such as %s", k.example)}
 	}
 	return k.colours(a, b)
 }
@@ -78,14 +79,14 @@ func (k colourCommand) wrong(c *call, texts []string, err error) {
 	}
 	for _, text := range texts {
 		if _, err := colour.Parse(text); err != nil {
-			c.Say(wording.Explain(wording.On(k.verb, text), err))
+			c.Say(wording.Explain(wording.On(k.on, text), err))
 		}
 	}
 }
 
 // runSpot reads colours, a line each below one head.
 func runSpot(c *call) error {
-	return colourCommand{verb: "read", of: func(colours []analysis.Spot) error {
+	return colourCommand{deed: "read a colour", on: "read %s", of: func(colours []analysis.Spot) error {
 		headed := c.begun
 		c.begun = false // no blank line between
 		c.report(colours[0], func(out io.Writer) {

@@ -68,7 +68,7 @@ func (c *call) fail(sentence string) { c.code = c.Fail(sentence) }
 
 // unwritten says why a file could not be written, nil if it was. Its error is a sentence.
 func unwritten(path string, err error) error {
-	what := wording.On("write", path)
+	what := wording.On("write %s", path)
 	switch {
 	case err == nil:
 		return nil

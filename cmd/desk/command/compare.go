@@ -103,7 +103,7 @@ func comparePictures(c *call) error {
 		change, err = analysis.ChangeOf(aligned.Before, aligned.After, aligned.MaskBefore, aligned.MaskAfter, 0)
 	}
 	if err != nil {
-		return sentence(wording.Explain(wording.On(wording.On("compare", before.name)+" with", after.name), err))
+		return sentence(wording.Explain(wording.Part("compare %s with %s", wording.Quote(before.name), wording.Quote(after.name)), err))
 	}
 	c.report(changeReportOf(before, after, aligned, change), func(out io.Writer) {
 		writeChange(out, before, after, aligned, change)

@@ -57,8 +57,8 @@ type extremeReport struct {
 func (plan readPlan) focusIn(path string, pixels analysis.Pixels) error {
 	for _, at := range plan.focus {
 		if !at.In(pixels.Bounds()) {
-			what := wording.On("mark the place "+wording.Number(at.X)+","+wording.Number(at.Y)+" in", path)
-			return sentence(wording.Cannot(what, "it lies outside of the picture, "+wording.Number(pixels.Width)+" by "+wording.Number(pixels.Height)+" pixels", "choose a place inside"))
+			what := wording.Part("mark the place %d,%d in %s", at.X, at.Y, wording.Quote(path))
+			return sentence(wording.Cannot(what, wording.Part("it lies outside of the picture, %d by %d pixels", pixels.Width, pixels.Height), "choose a place inside"))
 		}
 	}
 	return nil

@@ -91,11 +91,11 @@ func (c *call) eachOfList(do func(line string) error) {
 
 // failLine says why a line of a list was not read.
 func (c *call) failLine(number int, line string, err error) {
-	what := wording.On("read line "+wording.Number(number)+" of the list,", line)
+	what := wording.Part("read line %d of the list, %s", number, wording.Quote(line))
 	var u usageError
 	switch {
 	case errors.Is(err, errLong):
-		c.fail(wording.Cannot(what, "it has more than "+wording.Number(maxLine)+" characters", "write one a line"))
+		c.fail(wording.Cannot(what, wording.Part("it has more than %d characters", maxLine), "write one a line"))
 	case errors.As(err, &u):
 		c.fail(wording.Cannot(what, u.why, u.act))
 	default:

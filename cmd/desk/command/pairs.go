@@ -19,7 +19,7 @@ func compareColours(c *call) error {
 	if err != nil {
 		return err
 	}
-	return colourCommand{verb: "compare", example: "#e2ab85 #b26a5c", of: func(ab []analysis.Spot) error {
+	return colourCommand{deed: "compare", on: "compare %s", example: "#e2ab85 #b26a5c", of: func(ab []analysis.Spot) error {
 		pair := analysis.Compare(ab[0], ab[1], tolerance)
 		c.report(pair, func(out io.Writer) { writePair(out, pair, tolerance) })
 		return nil
@@ -29,7 +29,7 @@ func compareColours(c *call) error {
 // runMatch brings the second of two colours to the lightness of the first, or does it for a
 // list of pairs.
 func runMatch(c *call) error {
-	return colourCommand{verb: "match", example: "#e2ab85 #3060c0", of: func(ab []analysis.Spot) error {
+	return colourCommand{deed: "match", on: "match %s", example: "#e2ab85 #3060c0", of: func(ab []analysis.Spot) error {
 		brought := propose.Bring(ab[0], ab[1])
 		c.report(brought, func(out io.Writer) { writeBrought(out, brought) })
 		return nil

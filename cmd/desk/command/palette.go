@@ -34,7 +34,7 @@ func runPalette(c *call) error {
 		c.file("png", &plan.png, "name the file to write", "", "-"),
 		c.file("css", &plan.css, "name the file to write", "", "-"),
 	)
-	if err = cmp.Or(err, plan.check(c.operands, "find a palette", "palette")); err != nil {
+	if err = cmp.Or(err, plan.check(c.operands, "find a palette", "each has a palette of its own")); err != nil {
 		return err
 	}
 	c.eachFile(func(path string) (func() error, error) {
@@ -53,13 +53,13 @@ func runPalette(c *call) error {
 	return nil
 }
 
-// check refuses a plan that can't be done for the operands of a command; each is what every
-// picture has of its own. Errors are usageErrors.
-func (plan palettePlan) check(operands []string, what, each wording.Phrase) error {
+// check refuses a plan that can't be done for the operands of a command; several says
+// what each of several pictures has of its own. Errors are usageErrors.
+func (plan palettePlan) check(operands []string, what, several wording.Phrase) error {
 	writes := plan.png != "" || plan.css != ""
 	switch {
 	case writes && files.Same(plan.png, plan.css):
-		return usageError{wording.On("write the swatches and the properties to", plan.png), "it is the same file", "name two files"}
+		return usageError{wording.On("write the swatches and the properties to %s", plan.png), "it is the same file", "name two files"}
 	case plan.force && !writes:
 		return usageError{"use the option --force", "nothing is written", "add --png FILE or --css FILE"}
 	case len(operands) == 0:
@@ -67,7 +67,7 @@ func (plan palettePlan) check(operands []string, what, each wording.Phrase) erro
 	case slices.Contains(operands, "-"):
 		return errPictureList
 	case len(operands) > 1 && writes:
-		return usageError{"write one file for several pictures", "each has a " + each + " of its own", "name one picture at a time"}
+		return usageError{"write one file for several pictures", several, "name one picture at a time"}
 	}
 	return nil
 }
@@ -76,7 +76,7 @@ func (plan palettePlan) check(operands []string, what, each wording.Phrase) erro
 // written, a line each.
 func (plan palettePlan) export(picture string, rows []swatches.Row) error {
 	if len(rows) == 0 && (plan.png != "" || plan.css != "") {
-		return sentence(wording.Cannot(wording.On("write the colours of", picture), "every pixel of it is transparent", "choose another picture"))
+		return sentence(wording.Cannot(wording.On("write the colours of %s", picture), "every pixel of it is transparent", "choose another picture"))
 	}
 	return errors.Join(
 		plan.writeFile(plan.png, []string{picture}, func(w io.Writer) error { return swatches.WritePNG(w, rows) }),

@@ -132,7 +132,7 @@ func (plan readPlan) readTarget() (*analysis.Target, error) {
 	}
 	target, err := pictures.ReadTarget(plan.target, plan.of, plan.ground)
 	if err != nil {
-		return nil, sentence(wording.Explain(wording.On("read", plan.target), err))
+		return nil, sentence(wording.Explain(wording.On("read %s", plan.target), err))
 	}
 	return target, nil
 }
@@ -142,9 +142,8 @@ func (plan readPlan) readSpots(path string, pixels analysis.Pixels) (spots []ana
 	spots = make([]analysis.Spot, len(plan.spots)) // never nil, so that JSON has an array
 	for i, at := range plan.spots {
 		if spots[i], err = analysis.ReadSpot(pixels, at.X, at.Y, plan.size); err != nil {
-			what := wording.On("read the spot "+wording.Number(at.X)+","+wording.Number(at.Y)+" of", path)
-			size := ", " + wording.Number(pixels.Width) + " by " + wording.Number(pixels.Height) + " pixels"
-			return nil, sentence(wording.Explain(what+size, err))
+			what := wording.Part("read the spot %d,%d of %s, %d by %d pixels", at.X, at.Y, wording.Quote(path), pixels.Width, pixels.Height)
+			return nil, sentence(wording.Explain(what, err))
 		}
 	}
 	return spots, nil

@@ -30,7 +30,7 @@ func runRelight(c *call) error {
 		c.file("png", &plan.png, "name the file to write", "", "-"),
 		c.file("css", &plan.css, "name the file to write", "", "-"),
 	)
-	if err = cmp.Or(err, plan.check(c.operands, "relight a picture", "light")); err != nil {
+	if err = cmp.Or(err, plan.check(c.operands, "relight a picture", "each has a light of its own")); err != nil {
 		return err
 	}
 	c.eachFile(func(path string) (func() error, error) {

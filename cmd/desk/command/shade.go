@@ -74,12 +74,12 @@ func runShade(c *call) error {
 	if err != nil {
 		return err
 	}
-	return colourCommand{verb: "shade", of: func(colours []analysis.Spot) error {
+	return colourCommand{deed: "shade a colour", on: "shade %s", of: func(colours []analysis.Spot) error {
 		base, shadow := colours[0], analysis.SpotOf(chosen)
 		r := shadeReport{Shades: propose.Shade(base, options), AsPicture: picture.asIn(base)}
 		if c.given("judge") {
 			if shadow.Lightness > base.Lightness {
-				return usageError{wording.On(wording.On("judge", chosen.Hex())+" as the shadow of", base.Colour.Hex()), "it is the lighter of the two", "give the local colour first"}
+				return usageError{wording.Part("judge %s as the shadow of %s", wording.Quote(chosen.Hex()), wording.Quote(base.Colour.Hex())), "it is the lighter of the two", "give the local colour first"}
 			}
 			judged := propose.JudgeShadow(base, shadow, families.DefaultRules(), r.Options.ShadowHue)
 			r.Judged = &judged
@@ -102,7 +102,7 @@ func shadeOptionsOf(a arguments) (propose.Options, error) {
 		{name: "gain", value: &o.Gain, from: -0.5, to: 2, why: "it is not a gain from -0.5 to 2"},
 		{name: "chroma", value: &o.AccentChroma, from: 0, to: 0.4, why: "it is not an Oklch chroma from 0 to 0.4"},
 	} {
-		n.act = wording.On("write a number such as", strconv.FormatFloat(*n.value, 'g', -1, 64))
+		n.act = wording.On("write a number such as %s", strconv.FormatFloat(*n.value, 'g', -1, 64))
 		if err := a.number(n); err != nil {
 			return o, err
 		}

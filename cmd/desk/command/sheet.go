@@ -38,7 +38,7 @@ func runSheet(c *call) error {
 		return err
 	}
 	if analysis.Read(of.side.Picture, analysis.Options{}).Counted == 0 {
-		return sentence(wording.Cannot(wording.On("make a sheet of", of.name), "all of it is transparent", "choose a picture with something painted on it"))
+		return sentence(wording.Cannot(wording.On("make a sheet of %s", of.name), "all of it is transparent", "choose a picture with something painted on it"))
 	}
 	c.sayTrouble(of.name, of.trouble)
 	if !chosen {
@@ -72,7 +72,7 @@ func exportOf(a arguments) (export.Export, error) {
 		return way, err
 	}
 	if path := a.values["-o"]; way.Picture && a.given("-o") && !strings.EqualFold(filepath.Ext(path), ".png") {
-		return way, usageError{wording.On("use --picture for", path), "the picture with its notes is written as PNG", "end the name in .png"}
+		return way, usageError{wording.On("use --picture for %s", path), "the picture with its notes is written as PNG", "end the name in .png"}
 	}
 	return way, nil
 }

@@ -34,11 +34,11 @@ func runStills(c *call) error {
 	}
 	for _, o := range stillsOptions[2:] {
 		if c.given(o.name) {
-			return usageError{wording.On("use the option", "--"+o.name), "it belongs to a series", "add --series"}
+			return usageError{wording.On("use the option %s", "--"+o.name), "it belongs to a series", "add --series"}
 		}
 	}
 	if len(c.operands) > 0 {
-		return usageError{wording.On("list", c.operands[0]), "stills are listed all at once", "leave it out, or add --series"}
+		return usageError{wording.On("list %s", c.operands[0]), "stills are listed all at once", "leave it out, or add --series"}
 	}
 	store, err := UserStills()
 	if err != nil {

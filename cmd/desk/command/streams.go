@@ -44,7 +44,7 @@ func (s Streams) WrongUse(err error) int {
 // usageError is a wrong use of the command line, in the three parts of a sentence.
 type usageError struct{ what, why, act wording.Phrase }
 
-func (u usageError) Error() string { return string(u.what + ": " + u.why) }
+func (u usageError) Error() string { return u.what.String() + ": " + u.why.String() }
 
 // sentence is an error that is said as it is.
 type sentence string

@@ -23,7 +23,7 @@ type subject struct {
 // sayTrouble says why the notes of a still could not be read, if that is so.
 func (c *call) sayTrouble(name string, trouble error) {
 	if trouble != nil {
-		c.fail(wording.Explain(wording.On("read the notes of the still", name), trouble))
+		c.fail(wording.Explain(wording.On("read the notes of the still %s", name), trouble))
 	}
 }
 
@@ -46,7 +46,7 @@ func openSubject(name string) (subject, error) {
 	}
 	still, err := store.Open(id)
 	if err != nil {
-		return subject{}, sentence(wording.Explain(wording.On("open the still", name), err))
+		return subject{}, sentence(wording.Explain(wording.On("open the still %s", name), err))
 	}
 	side := stills.Side{Picture: still.Picture, Source: still.Meta.Source, LeftOut: still.Meta.LeftOut}
 	return subject{name, side, still, still.Trouble, store.Files(id)}, nil
@@ -72,7 +72,7 @@ func stillNamed(store *stills.Store, name string) (id string, err error) {
 		switch {
 		case e.Name != stills.CutName(name) || e.Name == "":
 		case id != "":
-			return "", sentence(wording.Cannot(wording.On("open the still", name), "more than one has that name", "give its ID, as desk stills lists it"))
+			return "", sentence(wording.Cannot(wording.On("open the still %s", name), "more than one has that name", "give its ID, as desk stills lists it"))
 		default:
 			id = e.ID
 		}
@@ -118,7 +118,7 @@ func openPicture(path string) (analysis.Pixels, error) {
 func openToldPicture(path string) (analysis.Pixels, pictures.Told, error) {
 	p, told, err := pictures.Open(path)
 	if err != nil {
-		return p, told, explained{sentence(wording.Explain(wording.On("read", path), err)), err}
+		return p, told, explained{sentence(wording.Explain(wording.On("read %s", path), err)), err}
 	}
 	return p, told, nil
 }

@@ -16,7 +16,7 @@ import (
 
 // badValue is the usageError of an option whose value can't be used.
 func badValue(name, value string, why, act wording.Phrase) error {
-	return usageError{wording.On("use", "--"+name+" "+value), why, act}
+	return usageError{wording.On("use %s", "--"+name+" "+value), why, act}
 }
 
 // oneOf sets v to what the option's value stands for.
