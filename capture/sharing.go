@@ -2,6 +2,7 @@ package capture
 
 import (
 	"context"
+	"fmt"
 	"image"
 )
 
@@ -12,7 +13,9 @@ type Sharer interface {
 	// Ask has the desktop ask, and returns the number of what is shared from then on. own is our
 	// own window's number, by which the dialog knows what it belongs to; 0 for none. What was shared
 	// before ends. The error wraps ErrGivenUp where the painter said no or ctx ended, ErrUnanswered,
-	// ErrNoPortal, ErrNoLibrary, ErrNotAnswering, or ErrSharing.
+	// ErrNoPortal, ErrNoLibrary, ErrNotAnswering, or ErrSharing. Where the desktop can't ask, and
+	// shares its screens with every program, one that is alone is shared at once; the error is a
+	// *Several where there are more.
 	Ask(ctx context.Context, own uint64) (number uint64, err error)
 	// Share begins to read what is shared under a number, or part of it: a rectangle from its top
 	// left, read where it meets the picture; the zero rectangle is all. What has ended is begun anew
@@ -20,4 +23,18 @@ type Sharer interface {
 	// size. A picture may come late, since an unchanged screen need not be sent: until then Grab
 	// finds nothing new. Where sharing ends Grab gives ErrStopped from then on.
 	Share(ctx context.Context, number uint64, part image.Rectangle) (Stream, error)
+}
+
+// Screen is one that a desktop shares with every program.
+type Screen struct {
+	Number uint64      // under which it is shared
+	Name   string      // as the desktop calls it
+	Size   image.Point // pixels
+}
+
+// Several says that the painter is to choose one of several screens. It is an error.
+type Several struct{ Screens []Screen } // from left to right
+
+func (s *Several) Error() string {
+	return fmt.Sprintf("one of %d screens is to be chosen", len(s.Screens))
 }

@@ -31,7 +31,7 @@ func newFirstStart(d *Desk) firstStart {
 	}
 	if native.WaylandSession() {
 		ways = slices.Delete(ways, 1, 2)
-		ways[0].Note, ways[1].Words, ways[1].Note = wording.OfX11Alone.String(), language.Say("The screen, or any window"), language.Say("your desktop asks which")
+		ways[0].Note, ways[1].Words, ways[1].Note = wording.OfX11Alone.String(), language.Say("The screen, or any window"), language.Say("your desktop may ask which")
 	}
 	f := firstStart{}
 	f.ways = widgets.NewFirstStart(language.Say("What shall it watch?"), ways, [2]string{language.Say("or look at the demo painting first"), language.Say("the demo painting")}, func() { d.watch(setup.Source{Kind: setup.SourceDemo}) }, alwaysSeen{d})

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"image"
+	"strings"
 	"sync"
 
 	"app.tonedesk/capture"
@@ -16,13 +17,14 @@ type windowsAlone interface {
 	capture.Looker
 }
 
-// backend shares what the painter lets the desktop share, one thing at a time, and follows windows of
-// X11 programs beside it.
+// backend shares what the painter lets the desktop share, one thing at a time, by the portal or else
+// by the compositor's own way, and follows windows of X11 programs beside it.
 type backend struct {
 	windowsAlone
 	address string // of the session's bus
 	tokens  Tokens
 	waits   waits
+	screens screens
 
 	mu      sync.Mutex
 	session *session // the one that was begun last; nil before the first
@@ -32,7 +34,7 @@ type backend struct {
 
 // Ask implements capture.Sharer.
 func (b *backend) Ask(ctx context.Context, own uint64) (number uint64, err error) {
-	ctx, cancel := context.WithCancel(ctx)
+	begin, cancel := context.WithCancel(ctx)
 	b.mu.Lock()
 	if b.closed {
 		b.mu.Unlock()
@@ -42,12 +44,15 @@ func (b *backend) Ask(ctx context.Context, own uint64) (number uint64, err error
 	b.numbers++
 	s := newSession(b.numbers, cancel)
 	b.mu.Unlock()
-	if err := s.begin(ctx, b.address, b.waits, b.tokens, "", own); err != nil {
+	if err := s.begin(begin, b.address, b.waits, b.tokens, "", own); err != nil {
 		if ctx.Err() != nil && s.ended() == nil {
 			err = fmt.Errorf("%w: %w", capture.ErrGivenUp, err)
 		}
 		s.end(err)
-		return 0, fmt.Errorf("ask what to share: %w", err)
+		if number, err = b.askCompositor(ctx, err); err != nil {
+			err = fmt.Errorf("ask what to share: %w", err)
+		}
+		return number, err
 	}
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -63,10 +68,24 @@ func (b *backend) Ask(ctx context.Context, own uint64) (number uint64, err error
 }
 
 // Share implements capture.Sharer.
-func (b *backend) Share(_ context.Context, number uint64, part image.Rectangle) (capture.Stream, error) {
+func (b *backend) Share(ctx context.Context, number uint64, part image.Rectangle) (capture.Stream, error) {
 	if part.Empty() && part != (image.Rectangle{}) {
 		return nil, fmt.Errorf("share part %v: %w", part, capture.ErrEmpty)
 	}
+	b.mu.Lock()
+	name, closed := b.screen(number), b.closed
+	b.mu.Unlock()
+	switch {
+	case closed:
+		return nil, capture.ErrClosed
+	case name != "":
+		return b.shareScreen(ctx, name, part)
+	}
+	return b.shareByPortal(number, part)
+}
+
+// shareByPortal begins to read what the portal shares.
+func (b *backend) shareByPortal(number uint64, part image.Rectangle) (capture.Stream, error) {
 	r := &stream{part: part, tokens: make(chan struct{}, 1)}
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -83,10 +102,10 @@ func (b *backend) Share(_ context.Context, number uint64, part image.Rectangle) 
 		}
 	}
 	token := b.tokens.Load()
-	if token == "" {
+	if token == "" || strings.HasPrefix(token, ofScreen) {
 		return nil, fmt.Errorf("share what was shared before: %w", capture.ErrNotShared)
 	}
-	ctx, cancel := context.WithCancel(context.Background()) // the beginning outlasts this call
+	begin, cancel := context.WithCancel(context.Background()) // the beginning outlasts this call
 	s := newSession(number, cancel)
 	if b.session != nil {
 		b.session.end(errUnread)
@@ -94,7 +113,7 @@ func (b *backend) Share(_ context.Context, number uint64, part image.Rectangle) 
 	r.session, b.session = s, s
 	s.join(r)
 	go func() {
-		if err := s.begin(ctx, b.address, b.waits, b.tokens, token, 0); err != nil {
+		if err := s.begin(begin, b.address, b.waits, b.tokens, token, 0); err != nil {
 			s.end(err)
 		}
 	}()

@@ -16,6 +16,7 @@ import (
 	"app.tonedesk/capture"
 	"app.tonedesk/capture/pipewire"
 	"app.tonedesk/capture/pipewire/pipewiretest"
+	"app.tonedesk/capture/portal/portaltest"
 )
 
 // noWindows is a way to windows that has none.
@@ -41,7 +42,7 @@ func newBackend(t *testing.T, address string, k *kept) *backend {
 	if err := pipewire.Loads(); err != nil {
 		t.Skip("libpipewire is not installed: install Debian's libpipewire-0.3-0 to try this")
 	}
-	b := &backend{windowsAlone: noWindows{}, address: address, tokens: k.tokens(), waits: waits{call: patience, people: patience}}
+	b := &backend{windowsAlone: noWindows{}, address: address, tokens: k.tokens(), waits: waits{call: portaltest.Patience, people: portaltest.Patience}}
 	t.Cleanup(func() { b.Close() })
 	return b
 }
@@ -53,40 +54,40 @@ func TestAskFails(t *testing.T) {
 	short := waits{call: 300 * time.Millisecond, people: 300 * time.Millisecond}
 	for _, tt := range []struct {
 		name   string
-		portal func(*fake)
+		portal func(*portaltest.Fake)
 		waits  waits
 		want   error
 		closes string // what is closed behind it
 	}{
-		{name: "said no", portal: func(f *fake) { f.codes = map[string]uint32{"Start": 1} }, want: capture.ErrGivenUp, closes: "session"},
-		{name: "it fails", portal: func(f *fake) { f.codes = map[string]uint32{"Start": 2} }, want: capture.ErrSharing, closes: "session"},
-		{name: "it fails to begin", portal: func(f *fake) { f.codes = map[string]uint32{"CreateSession": 2} }, want: capture.ErrSharing},
-		{name: "nobody answers the question", portal: func(f *fake) { f.unanswered = "Start" }, waits: short, want: capture.ErrUnanswered, closes: "request"},
-		{name: "no answer to the first request", portal: func(f *fake) { f.unanswered = "CreateSession" }, waits: short, want: capture.ErrNotAnswering},
-		{name: "silent at the first", portal: func(f *fake) { f.silent = "Get" }, waits: short, want: capture.ErrNotAnswering},
-		{name: "silent at the last", portal: func(f *fake) { f.silent = "OpenPipeWireRemote" }, waits: short, want: capture.ErrNotAnswering, closes: "session"},
-		{name: "nothing to share", portal: func(f *fake) { f.kinds = 0 }, want: capture.ErrNoPortal},
-		{name: "a virtual source alone", portal: func(f *fake) { f.kinds = 4 }, want: capture.ErrNoPortal},
-		{name: "no session named", portal: func(f *fake) { f.results = map[string]map[string]dbus.Variant{"CreateSession": {}} }, want: capture.ErrSharing},
-		{name: "a session of another type", portal: func(f *fake) {
-			f.results = map[string]map[string]dbus.Variant{"CreateSession": {"session_handle": dbus.MakeVariant(uint32(7))}}
+		{name: "said no", portal: func(f *portaltest.Fake) { f.Codes = map[string]uint32{"Start": 1} }, want: capture.ErrGivenUp, closes: "session"},
+		{name: "it fails", portal: func(f *portaltest.Fake) { f.Codes = map[string]uint32{"Start": 2} }, want: capture.ErrSharing, closes: "session"},
+		{name: "it fails to begin", portal: func(f *portaltest.Fake) { f.Codes = map[string]uint32{"CreateSession": 2} }, want: capture.ErrSharing},
+		{name: "nobody answers the question", portal: func(f *portaltest.Fake) { f.Unanswered = "Start" }, waits: short, want: capture.ErrUnanswered, closes: "request"},
+		{name: "no answer to the first request", portal: func(f *portaltest.Fake) { f.Unanswered = "CreateSession" }, waits: short, want: capture.ErrNotAnswering},
+		{name: "silent at the first", portal: func(f *portaltest.Fake) { f.Silent = "Get" }, waits: short, want: capture.ErrNotAnswering},
+		{name: "silent at the last", portal: func(f *portaltest.Fake) { f.Silent = "OpenPipeWireRemote" }, waits: short, want: capture.ErrNotAnswering, closes: "session"},
+		{name: "nothing to share", portal: func(f *portaltest.Fake) { f.Kinds = 0 }, want: capture.ErrNoPortal},
+		{name: "a virtual source alone", portal: func(f *portaltest.Fake) { f.Kinds = 4 }, want: capture.ErrNoPortal},
+		{name: "no session named", portal: func(f *portaltest.Fake) { f.Results = map[string]map[string]dbus.Variant{"CreateSession": {}} }, want: capture.ErrSharing},
+		{name: "a session of another type", portal: func(f *portaltest.Fake) {
+			f.Results = map[string]map[string]dbus.Variant{"CreateSession": {"session_handle": dbus.MakeVariant(uint32(7))}}
 		}, want: capture.ErrSharing},
-		{name: "a session's name that is none", portal: func(f *fake) {
-			f.results = map[string]map[string]dbus.Variant{"CreateSession": {"session_handle": dbus.MakeVariant("here")}}
+		{name: "a session's name that is none", portal: func(f *portaltest.Fake) {
+			f.Results = map[string]map[string]dbus.Variant{"CreateSession": {"session_handle": dbus.MakeVariant("here")}}
 		}, want: capture.ErrSharing},
-		{name: "no streams", portal: func(f *fake) { f.results = map[string]map[string]dbus.Variant{"Start": {}} }, want: capture.ErrSharing},
-		{name: "streams of another type", portal: func(f *fake) { f.results = map[string]map[string]dbus.Variant{"Start": variant("one")} }, want: capture.ErrSharing},
-		{name: "streams without their numbers", portal: func(f *fake) {
-			f.results = map[string]map[string]dbus.Variant{"Start": variant([][]string{{"a", "b"}})}
+		{name: "no streams", portal: func(f *portaltest.Fake) { f.Results = map[string]map[string]dbus.Variant{"Start": {}} }, want: capture.ErrSharing},
+		{name: "streams of another type", portal: func(f *portaltest.Fake) { f.Results = map[string]map[string]dbus.Variant{"Start": variant("one")} }, want: capture.ErrSharing},
+		{name: "streams without their numbers", portal: func(f *portaltest.Fake) {
+			f.Results = map[string]map[string]dbus.Variant{"Start": variant([][]string{{"a", "b"}})}
 		}, want: capture.ErrSharing},
-		{name: "an empty list", portal: func(f *fake) {
-			f.results = map[string]map[string]dbus.Variant{"Start": variant([]map[string]dbus.Variant{})}
+		{name: "an empty list", portal: func(f *portaltest.Fake) {
+			f.Results = map[string]map[string]dbus.Variant{"Start": variant([]map[string]dbus.Variant{})}
 		}, want: capture.ErrSharing},
 		{name: "no way to the pictures", portal: nil, want: capture.ErrSharing, closes: "session"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			address := startBus(t)
-			f := startFake(t, address, tt.portal)
+			address := portaltest.StartBus(t)
+			f := portaltest.StartFake(t, address, tt.portal)
 			b := newBackend(t, address, &kept{})
 			if tt.waits != (waits{}) {
 				b.waits = tt.waits
@@ -95,16 +96,16 @@ func TestAskFails(t *testing.T) {
 			if n, err := b.Ask(t.Context(), 0); !errors.Is(err, tt.want) || n != 0 {
 				t.Errorf("got %d, %v, want %v", n, err, tt.want)
 			}
-			if took := time.Since(begun); took > patience/2 {
+			if took := time.Since(begun); took > portaltest.Patience/2 {
 				t.Errorf("it took %v", took)
 			}
 			if tt.closes != "" {
-				waitFor(t, "the "+tt.closes+" to be closed", func() bool { return f.wasClosed(tt.closes) })
+				portaltest.WaitFor(t, "the "+tt.closes+" to be closed", func() bool { return f.WasClosed(tt.closes) })
 			}
 		})
 	}
 	t.Run("no portal on the bus", func(t *testing.T) {
-		if _, err := newBackend(t, startBus(t), &kept{}).Ask(t.Context(), 0); !errors.Is(err, capture.ErrNoPortal) {
+		if _, err := newBackend(t, portaltest.StartBus(t), &kept{}).Ask(t.Context(), 0); !errors.Is(err, capture.ErrNoPortal) {
 			t.Errorf("got %v, want ErrNoPortal", err)
 		}
 	})
@@ -114,11 +115,11 @@ func TestAskFails(t *testing.T) {
 		}
 	})
 	t.Run("given up while the desktop asks", func(t *testing.T) {
-		address := startBus(t)
-		f := startFake(t, address, func(f *fake) { f.unanswered = "Start" })
+		address := portaltest.StartBus(t)
+		f := portaltest.StartFake(t, address, func(f *portaltest.Fake) { f.Unanswered = "Start" })
 		ctx, cancel := context.WithCancel(t.Context())
 		go func() {
-			for f.gave("Start") == nil {
+			for f.Gave("Start") == nil {
 				time.Sleep(time.Millisecond)
 			}
 			cancel()
@@ -126,24 +127,24 @@ func TestAskFails(t *testing.T) {
 		if _, err := newBackend(t, address, &kept{}).Ask(ctx, 0); !errors.Is(err, capture.ErrGivenUp) {
 			t.Errorf("got %v, want ErrGivenUp", err)
 		}
-		waitFor(t, "the question to be closed", func() bool { return f.wasClosed("request") || f.wasClosed("session") }) // that ends it too
+		portaltest.WaitFor(t, "the question to be closed", func() bool { return f.WasClosed("request") || f.WasClosed("session") }) // that ends it too
 	})
 }
 
 // desktop is a portal that shares a screen.
 type desktop struct {
-	*fake
+	*portaltest.Fake
 	server  *pipewiretest.Server
 	screen  *pipewiretest.Screen
 	address string
 }
 
-func startDesktop(t *testing.T, set func(*fake)) *desktop {
+func startDesktop(t *testing.T, set func(*portaltest.Fake)) *desktop {
 	t.Helper()
-	d := &desktop{server: pipewiretest.Start(t), address: startBus(t)}
+	d := &desktop{server: pipewiretest.Start(t), address: portaltest.StartBus(t)}
 	d.screen = d.server.Screen(pipewiretest.Kind{Pixels: pipewiretest.BGRx, Size: image.Pt(60, 40)})
-	d.fake = startFake(t, d.address, func(f *fake) {
-		f.socket, f.node = d.server.Socket, d.screen.Node
+	d.Fake = portaltest.StartFake(t, d.address, func(f *portaltest.Fake) {
+		f.Socket, f.Node = d.server.Socket, d.screen.Node
 		if set != nil {
 			set(f)
 		}
@@ -170,17 +171,17 @@ func (d *desktop) next(t *testing.T, s capture.Stream, shade byte) (f capture.Fr
 // a question.
 func TestShare(t *testing.T) {
 	for _, old := range []bool{false, true} {
-		d := startDesktop(t, func(f *fake) { f.oldPaths = old })
+		d := startDesktop(t, func(f *portaltest.Fake) { f.OldPaths = old })
 		k := &kept{}
 		b := newBackend(t, d.address, k)
 		number, err := b.Ask(t.Context(), 0x2a)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if parent := d.gave("Start")[1]; parent != "x11:2a" {
+		if parent := d.Gave("Start")[1]; parent != "x11:2a" {
 			t.Errorf("the dialog belongs to %q", parent)
 		}
-		options := d.gave("SelectSources")[1].(map[string]dbus.Variant)
+		options := d.Gave("SelectSources")[1].(map[string]dbus.Variant)
 		for name, want := range map[string]any{"types": uint32(3), "multiple": false, "persist_mode": uint32(2), "cursor_mode": uint32(1)} {
 			if got := options[name].Value(); got != want {
 				t.Errorf("%s is %v, want %v", name, got, want)
@@ -211,7 +212,7 @@ func TestShare(t *testing.T) {
 		s.Close()
 		part.Close()
 		b.Close()
-		waitFor(t, "the session to be closed", func() bool { return d.wasClosed("session") })
+		portaltest.WaitFor(t, "the session to be closed", func() bool { return d.WasClosed("session") })
 
 		if k.tokens().Load() != "token1" {
 			t.Fatalf("kept is %q", k.tokens().Load())
@@ -222,7 +223,7 @@ func TestShare(t *testing.T) {
 			t.Fatal(err)
 		}
 		d.next(t, s, 200)
-		if options := d.gave("SelectSources")[1].(map[string]dbus.Variant); options["restore_token"].Value() != "token1" || k.tokens().Load() != "token2" {
+		if options := d.Gave("SelectSources")[1].(map[string]dbus.Variant); options["restore_token"].Value() != "token1" || k.tokens().Load() != "token2" {
 			t.Errorf("the token given is %v, the one kept %q", options["restore_token"], k.tokens().Load())
 		}
 		s.Close()
@@ -239,9 +240,9 @@ func TestShareEnds(t *testing.T) {
 		{"closed by the desktop", func(d *desktop, b *backend) {
 			b.session.mu.Lock()
 			defer b.session.mu.Unlock()
-			d.send(b.session.bus.conn.Names()[0], b.session.path, sessionName, "Closed", map[string]dbus.Variant{})
+			d.Send(b.session.bus.conn.Names()[0], b.session.path, sessionName, "Closed", map[string]dbus.Variant{})
 		}},
-		{"the portal's service goes", func(d *desktop, _ *backend) { d.conn.Close() }},
+		{"the portal's service goes", func(d *desktop, _ *backend) { d.Gone() }},
 		{"the server of pictures goes", func(d *desktop, _ *backend) { d.server.Kill() }},
 		{"the screen goes", func(d *desktop, _ *backend) { d.screen.Close() }},
 	} {
@@ -260,7 +261,7 @@ func TestShareEnds(t *testing.T) {
 			d.next(t, s, 10)
 			tt.end(d, b)
 			var f capture.Frame
-			waitFor(t, "the end", func() bool {
+			portaltest.WaitFor(t, "the end", func() bool {
 				_, err := s.Grab(t.Context(), &f)
 				if err != nil && !errors.Is(err, capture.ErrStopped) {
 					t.Fatalf("the error is %v, want ErrStopped", err)
@@ -296,8 +297,8 @@ func TestShareEnds(t *testing.T) {
 		}
 	})
 	t.Run("the token does no more", func(t *testing.T) {
-		address := startBus(t)
-		f := startFake(t, address, func(f *fake) { f.codes = map[string]uint32{"Start": 1} })
+		address := portaltest.StartBus(t)
+		f := portaltest.StartFake(t, address, func(f *portaltest.Fake) { f.Codes = map[string]uint32{"Start": 1} })
 		k := &kept{token: "old"}
 		b := newBackend(t, address, k)
 		s, err := b.Share(t.Context(), 0, image.Rectangle{})
@@ -305,8 +306,8 @@ func TestShareEnds(t *testing.T) {
 			t.Fatal(err)
 		}
 		var frame capture.Frame
-		waitFor(t, "the refusal", func() bool { _, err := s.Grab(t.Context(), &frame); return errors.Is(err, capture.ErrGivenUp) })
-		if f.gave("Start") == nil || k.tokens().Load() != "" {
+		portaltest.WaitFor(t, "the refusal", func() bool { _, err := s.Grab(t.Context(), &frame); return errors.Is(err, capture.ErrGivenUp) })
+		if f.Gave("Start") == nil || k.tokens().Load() != "" {
 			t.Errorf("kept is %q", k.tokens().Load())
 		}
 	})
@@ -362,7 +363,7 @@ func TestFirstPictureComesSoon(t *testing.T) {
 	if os.Getenv("TONEDESK_LONG") == "1" {
 		t.Logf("first picture after %v", took)
 	}
-	if took > patience/4 { // to be reached are 100 ms, on a machine with nothing else to do
+	if took > portaltest.Patience/4 { // to be reached are 100 ms, on a machine with nothing else to do
 		t.Errorf("the first picture came after %v", took)
 	}
 }

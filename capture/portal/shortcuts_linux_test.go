@@ -11,6 +11,7 @@ import (
 	"github.com/godbus/dbus/v5"
 
 	"app.tonedesk/capture"
+	"app.tonedesk/capture/portal/portaltest"
 )
 
 // wishedKeys are two keys, of which the fake portal gives the first.
@@ -40,29 +41,29 @@ func next[T any](t *testing.T, what string, from <-chan T) (got T) {
 	t.Helper()
 	select {
 	case got = <-from:
-	case <-time.After(patience):
+	case <-time.After(portaltest.Patience):
 		t.Fatalf("waited in vain for %s", what)
 	}
 	return got
 }
 
 // patient waits long: a test fails sooner than it gives up.
-var patient = waits{call: patience, people: patience}
+var patient = waits{call: portaltest.Patience, people: portaltest.Patience}
 
 // Keys are asked for as the portal wants it (XDPG), and heard of: their own words, presses of ours
 // alone, what the desktop changes; closed, the session ends.
 func TestShortcuts(t *testing.T) {
 	for _, tt := range []struct {
 		name string
-		set  func(*fake)
+		set  func(*portaltest.Fake)
 	}{
 		{"as of now", nil},
-		{"no register of programs", func(f *fake) { f.lacks = registry }},
-		{"requests named as of old", func(f *fake) { f.oldPaths = true }},
+		{"no register of programs", func(f *portaltest.Fake) { f.Lacks = registry }},
+		{"requests named as of old", func(f *portaltest.Fake) { f.OldPaths = true }},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			address := startBus(t)
-			f := startFake(t, address, tt.set)
+			address := portaltest.StartBus(t)
+			f := portaltest.StartFake(t, address, tt.set)
 			h := newHeardKeys()
 			s, keys, err := askShortcuts(t.Context(), address, patient, wishedKeys, h.hearer())
 			if err != nil {
@@ -72,21 +73,21 @@ func TestShortcuts(t *testing.T) {
 			if want := map[string]string{"spot": "Press CTRL+ALT+1"}; !maps.Equal(keys, want) {
 				t.Errorf("the keys are %v, want %v", keys, want)
 			}
-			if got := f.gave("Register"); tt.name != "no register of programs" && (len(got) == 0 || got[0] != "app.made.up") {
+			if got := f.Gave("Register"); tt.name != "no register of programs" && (len(got) == 0 || got[0] != "app.made.up") {
 				t.Errorf("registered is %v", got)
 			}
-			asked := f.gave("BindShortcuts")
+			asked := f.Gave("BindShortcuts")
 			if asked[0] != s.path || asked[2] != "x11:2a" {
 				t.Errorf("asked in session %v for the window %v", asked[0], asked[2])
 			}
-			want := []bound{
-				{"spot", map[string]dbus.Variant{"description": dbus.MakeVariant("Put a spot"), "preferred_trigger": dbus.MakeVariant("CTRL+ALT+1")}},
-				{"keep", map[string]dbus.Variant{"description": dbus.MakeVariant("Keep it"), "preferred_trigger": dbus.MakeVariant("CTRL+ALT+4")}},
+			want := []portaltest.Bound{
+				{ID: "spot", About: map[string]dbus.Variant{"description": dbus.MakeVariant("Put a spot"), "preferred_trigger": dbus.MakeVariant("CTRL+ALT+1")}},
+				{ID: "keep", About: map[string]dbus.Variant{"description": dbus.MakeVariant("Keep it"), "preferred_trigger": dbus.MakeVariant("CTRL+ALT+4")}},
 			}
 			if !reflect.DeepEqual(asked[1], want) {
 				t.Errorf("asked is for %v, want %v", asked[1], want)
 			}
-			tell := func(name string, body ...any) { f.tells(object, shortcuts, name, body...) }
+			tell := func(name string, body ...any) { f.Tells(object, shortcuts, name, body...) }
 			none := map[string]dbus.Variant{}
 			tell("Activated", dbus.ObjectPath("/of/another"), "spot", uint64(1), none)
 			tell("Activated", s.path)
@@ -97,13 +98,13 @@ func TestShortcuts(t *testing.T) {
 				t.Errorf("pressed is %q, which is not ours", id)
 			}
 			tell("ShortcutsChanged", s.path, "keys")
-			tell("ShortcutsChanged", s.path, []bound{{"keep", map[string]dbus.Variant{"trigger_description": dbus.MakeVariant("F7")}}})
+			tell("ShortcutsChanged", s.path, []portaltest.Bound{{ID: "keep", About: map[string]dbus.Variant{"trigger_description": dbus.MakeVariant("F7")}}})
 			if keys := next(t, "the change", h.changed); !maps.Equal(keys, map[string]string{"keep": "F7"}) {
 				t.Errorf("changed to %v", keys)
 			}
 			s.Close()
 			s.Close()
-			waitFor(t, "the session to be closed", func() bool { return f.wasClosed("session") })
+			portaltest.WaitFor(t, "the session to be closed", func() bool { return f.WasClosed("session") })
 			if len(h.ended) > 0 || len(h.pressed) > 0 {
 				t.Error("closed by us, it says that it has ended, or was pressed")
 			}
@@ -114,30 +115,30 @@ func TestShortcuts(t *testing.T) {
 // What goes wrong is said by one of the errors that AskShortcuts names, and nothing is left behind.
 func TestShortcutsFail(t *testing.T) {
 	short := waits{call: 300 * time.Millisecond, people: 300 * time.Millisecond}
-	list := func(v any) func(*fake) {
-		return func(f *fake) {
-			f.results = map[string]map[string]dbus.Variant{"BindShortcuts": {"shortcuts": dbus.MakeVariant(v)}}
+	list := func(v any) func(*portaltest.Fake) {
+		return func(f *portaltest.Fake) {
+			f.Results = map[string]map[string]dbus.Variant{"BindShortcuts": {"shortcuts": dbus.MakeVariant(v)}}
 		}
 	}
 	for _, tt := range []struct {
 		name   string
-		portal func(*fake)
+		portal func(*portaltest.Fake)
 		waits  waits
 		want   error
 		closes string
 	}{
-		{name: "not offered", portal: func(f *fake) { f.lacks = shortcuts }, want: capture.ErrNoPortal},
-		{name: "said no", portal: func(f *fake) { f.codes = map[string]uint32{"BindShortcuts": 1} }, want: capture.ErrGivenUp, closes: "session"},
-		{name: "it fails", portal: func(f *fake) { f.codes = map[string]uint32{"BindShortcuts": 2} }, want: capture.ErrSharing, closes: "session"},
-		{name: "it fails to begin", portal: func(f *fake) { f.codes = map[string]uint32{"CreateSession": 2} }, want: capture.ErrSharing},
-		{name: "nobody answers the question", portal: func(f *fake) { f.unanswered = "BindShortcuts" }, waits: short, want: capture.ErrUnanswered, closes: "request"},
-		{name: "silent", portal: func(f *fake) { f.silent = "BindShortcuts" }, waits: waits{call: short.call, people: patience}, want: capture.ErrNotAnswering, closes: "session"},
+		{name: "not offered", portal: func(f *portaltest.Fake) { f.Lacks = shortcuts }, want: capture.ErrNoPortal},
+		{name: "said no", portal: func(f *portaltest.Fake) { f.Codes = map[string]uint32{"BindShortcuts": 1} }, want: capture.ErrGivenUp, closes: "session"},
+		{name: "it fails", portal: func(f *portaltest.Fake) { f.Codes = map[string]uint32{"BindShortcuts": 2} }, want: capture.ErrSharing, closes: "session"},
+		{name: "it fails to begin", portal: func(f *portaltest.Fake) { f.Codes = map[string]uint32{"CreateSession": 2} }, want: capture.ErrSharing},
+		{name: "nobody answers the question", portal: func(f *portaltest.Fake) { f.Unanswered = "BindShortcuts" }, waits: short, want: capture.ErrUnanswered, closes: "request"},
+		{name: "silent", portal: func(f *portaltest.Fake) { f.Silent = "BindShortcuts" }, waits: waits{call: short.call, people: portaltest.Patience}, want: capture.ErrNotAnswering, closes: "session"},
 		{name: "keys of another type", portal: list(uint32(3)), want: capture.ErrSharing, closes: "session"},
 		{name: "keys without words", portal: list([]string{"spot"}), want: capture.ErrSharing, closes: "session"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			address := startBus(t)
-			f := startFake(t, address, tt.portal)
+			address := portaltest.StartBus(t)
+			f := portaltest.StartFake(t, address, tt.portal)
 			w := tt.waits
 			if w == (waits{}) {
 				w = patient
@@ -146,7 +147,7 @@ func TestShortcutsFail(t *testing.T) {
 				t.Errorf("got %v, want %v", err, tt.want)
 			}
 			if tt.closes != "" {
-				waitFor(t, "the "+tt.closes+" to be closed", func() bool { return f.wasClosed(tt.closes) })
+				portaltest.WaitFor(t, "the "+tt.closes+" to be closed", func() bool { return f.WasClosed(tt.closes) })
 			}
 		})
 	}
@@ -156,11 +157,11 @@ func TestShortcutsFail(t *testing.T) {
 		}
 	})
 	t.Run("given up while the desktop asks", func(t *testing.T) {
-		address := startBus(t)
-		f := startFake(t, address, func(f *fake) { f.unanswered = "BindShortcuts" })
+		address := portaltest.StartBus(t)
+		f := portaltest.StartFake(t, address, func(f *portaltest.Fake) { f.Unanswered = "BindShortcuts" })
 		ctx, cancel := context.WithCancel(t.Context())
 		go func() {
-			for f.gave("BindShortcuts") == nil {
+			for f.Gave("BindShortcuts") == nil {
 				time.Sleep(time.Millisecond)
 			}
 			cancel()
@@ -168,7 +169,7 @@ func TestShortcutsFail(t *testing.T) {
 		if _, _, err := askShortcuts(ctx, address, patient, wishedKeys, newHeardKeys().hearer()); !errors.Is(err, capture.ErrGivenUp) {
 			t.Errorf("got %v, want ErrGivenUp", err)
 		}
-		waitFor(t, "the question to be closed", func() bool { return f.wasClosed("request") || f.wasClosed("session") })
+		portaltest.WaitFor(t, "the question to be closed", func() bool { return f.WasClosed("request") || f.WasClosed("session") })
 	})
 }
 
@@ -176,17 +177,17 @@ func TestShortcutsFail(t *testing.T) {
 func TestShortcutsEnd(t *testing.T) {
 	for _, tt := range []struct {
 		name string
-		end  func(*fake, *Shortcuts)
+		end  func(*portaltest.Fake, *Shortcuts)
 	}{
-		{"the session is closed", func(f *fake, s *Shortcuts) {
-			f.tells(s.path, sessionName, "Closed", map[string]dbus.Variant{})
+		{"the session is closed", func(f *portaltest.Fake, s *Shortcuts) {
+			f.Tells(s.path, sessionName, "Closed", map[string]dbus.Variant{})
 		}},
-		{"the portal goes", func(f *fake, _ *Shortcuts) { f.conn.Close() }},
-		{"the bus goes", func(_ *fake, s *Shortcuts) { s.bus.conn.Close() }},
+		{"the portal goes", func(f *portaltest.Fake, _ *Shortcuts) { f.Gone() }},
+		{"the bus goes", func(_ *portaltest.Fake, s *Shortcuts) { s.bus.conn.Close() }},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			address := startBus(t)
-			f := startFake(t, address, nil)
+			address := portaltest.StartBus(t)
+			f := portaltest.StartFake(t, address, nil)
 			h := newHeardKeys()
 			s, _, err := askShortcuts(t.Context(), address, patient, wishedKeys, h.hearer())
 			if err != nil {

@@ -1,7 +1,6 @@
 package portal
 
 import (
-	"bytes"
 	"context"
 	"image"
 	"time"
@@ -14,9 +13,8 @@ type stream struct {
 	session *session
 	part    image.Rectangle
 	tokens  chan struct{}
-	seen    uint64        // the number of the newest picture that was read
-	frames  [2][]byte     // the one that was handed out last, and the one to fill
-	last    capture.Frame // that was handed out last
+	seen    uint64 // the number of the newest picture that was read
+	pages   capture.Copied
 	closed  bool
 }
 
@@ -40,7 +38,7 @@ func (r *stream) Grab(ctx context.Context, f *capture.Frame) (changed bool, err 
 	if source == nil {
 		return false, nil
 	}
-	p, err := source.Read(r.part, r.seen, r.frames[1])
+	p, err := source.Read(r.part, r.seen, r.pages.Room())
 	if err != nil {
 		if err = inWords(err); r.session.ended() != nil {
 			err = r.session.ended()
@@ -50,30 +48,9 @@ func (r *stream) Grab(ctx context.Context, f *capture.Frame) (changed bool, err 
 	if p.Number == 0 {
 		return false, nil
 	}
-	r.seen, r.frames[1] = p.Number, p.Pix
+	r.seen = p.Number
 	now := capture.Frame{Pix: p.Pix, Stride: 4 * p.Size.X, Size: p.Size, Layout: capture.BGRX, Origin: r.part.Intersect(image.Rectangle{Max: p.Source}).Min, At: time.Now()}
-	if r.last.Size == now.Size {
-		if now.Changed = rowsChanged(r.last.Pix, now.Pix, now.Size); now.Changed.Empty() {
-			return false, nil
-		}
-	}
-	r.frames[0], r.frames[1] = r.frames[1], r.frames[0]
-	r.last, *f = now, now
-	return true, nil
-}
-
-// rowsChanged is the smallest box of whole rows outside of which two pictures of a size are the same.
-func rowsChanged(a, b []byte, size image.Point) image.Rectangle {
-	row := 4 * size.X
-	same := func(y int) bool { return bytes.Equal(a[y*row:][:row], b[y*row:][:row]) }
-	top, foot := 0, size.Y
-	for top < foot && same(top) {
-		top++
-	}
-	for foot > top && same(foot-1) {
-		foot--
-	}
-	return image.Rect(0, top, size.X, foot)
+	return r.pages.Hand(now, f), nil
 }
 
 // Close implements capture.Stream.

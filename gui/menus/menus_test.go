@@ -82,3 +82,16 @@ func TestWindowsRows(t *testing.T) {
 		})
 	}
 }
+
+// Screens are rows by their names and sizes.
+func TestScreensRows(t *testing.T) {
+	from := setup.Source{Kind: setup.SourceShared, Window: 7}
+	var watched setup.Source
+	list := items(Screens([]Screen{{From: from, Name: "DP-1", Width: 1920, Height: 1080}}, func(s setup.Source) { watched = s }))
+	if len(list) != 1 || list[0].Words != "DP-1" || list[0].Keys != wording.SizeSay(1920, 1080) {
+		t.Fatalf("the rows are %+v", list)
+	}
+	if list[0].Do(); watched != from {
+		t.Errorf("it watches %+v", watched)
+	}
+}

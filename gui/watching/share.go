@@ -11,6 +11,7 @@ import (
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/language"
+	"app.tonedesk/gui/menus"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/wording"
 )
@@ -42,9 +43,12 @@ func (w *Ways) AskShare() {
 		cancel()
 		w.shares.end.Store(nil)
 		w.Messages.Clear(host.MessagePointing)
+		var several *capture.Several
 		switch {
 		case err == nil:
 			w.Watch(setup.Source{Kind: setup.SourceShared, Window: number})
+		case errors.As(err, &several):
+			w.OpenMenu(menus.Screens(screensOf(several), w.Watch), w.Below(), nil)
 		case errors.Is(err, errReadable):
 			w.region.pick()
 		case errors.Is(err, capture.ErrGivenUp):
@@ -54,6 +58,15 @@ func (w *Ways) AskShare() {
 			fyne.LogError("sharing the screen", err)
 		}
 	})
+}
+
+// screensOf are the screens to choose from, as a menu has them.
+func screensOf(several *capture.Several) (list []menus.Screen) {
+	for _, s := range several.Screens {
+		from := setup.Source{Kind: setup.SourceShared, Window: s.Number}
+		list = append(list, menus.Screen{From: from, Name: s.Name, Width: s.Size.X, Height: s.Size.Y})
+	}
+	return list
 }
 
 // errReadable: the screen can be read without asking.

@@ -6,10 +6,15 @@ import (
 	"fmt"
 	"image"
 	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
 
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
@@ -82,6 +87,33 @@ func TestShareIsAsked(t *testing.T) {
 				t.Errorf("it says %q", said)
 			}
 		})
+	}
+}
+
+// Where the desktop shares several screens with every program, they are listed, and the one that is tapped
+// is watched.
+func TestShareOfSeveralScreens(t *testing.T) {
+	w, watched := newTestWays(t)
+	w.App.Settings().SetTheme(widgets.NewTheme(settings.ThemeDark, 100))
+	w.Below = func() fyne.Position { return fyne.Position{} }
+	w.Tips = widgets.NewTips(func(time.Duration, func()) func() { return func() {} })
+	w.Changed = func() {}
+	s := &sharing{answer: func(context.Context) error {
+		return &capture.Several{Screens: []capture.Screen{{Number: 3, Name: "DP-1", Size: image.Pt(1920, 1080)}, {Number: 4, Name: "DP-2", Size: image.Pt(800, 600)}}}
+	}}
+	w.screen.pick = func() (capture.Backend, error) { return s, nil }
+	w.Spawn = func(f func()) { f() }
+	w.Window.Resize(fyne.NewSize(380, 760))
+	was := *watched
+	w.PickRegion()
+	if w.Menu() == nil || *watched != was || w.Messages.Said[host.MessageError] != "" {
+		t.Fatalf("it watches %+v, and says %q", *watched, w.Messages.Said)
+	}
+	w.Menu().TypedKey(&fyne.KeyEvent{Name: fyne.KeyDown})
+	w.Menu().TypedKey(&fyne.KeyEvent{Name: fyne.KeyDown})
+	w.Menu().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	if want := (setup.Source{Kind: setup.SourceShared, Window: 4}); *watched != want {
+		t.Errorf("it watches %+v, want %+v", *watched, want)
 	}
 }
 

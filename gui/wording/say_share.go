@@ -33,6 +33,8 @@ func SayNotShared(err error) string {
 		return language.Say("Sharing has ended")
 	case errors.Is(err, capture.ErrPart):
 		return language.Say("Too small now")
+	case errors.Is(err, capture.ErrGone):
+		return language.Say("Screen is gone")
 	case errors.Is(err, capture.ErrNotAnswering):
 		return language.Say("Desktop does not answer")
 	}
@@ -46,12 +48,13 @@ var sharingReasons = []reason{
 	{capture.ErrNoPortal, "this desktop has no portal that shares the screen", "install xdg-desktop-portal and the one for your desktop, log in again, or follow an X11 window"},
 	{capture.ErrGivenUp, "the desktop's question was answered with no", "choose again with R"},
 	{capture.ErrUnanswered, "the desktop's question was not answered for three minutes", "choose again with R, and look for its window"},
-	{capture.ErrNotAnswering, "the desktop's portal does not answer", "try again with R, or log in again"},
-	{capture.ErrSharing, "the desktop's portal failed", "try again with R; the log has its words"},
+	{capture.ErrNotAnswering, "the desktop does not answer", "try again with R, or log in again"},
+	{capture.ErrSharing, "the desktop could not share it", "try again with R; the log has its words"},
 	{capture.ErrNotShared, "nothing is shared any more", "choose again with R"},
 	{capture.ErrStopped, "the desktop has ended the sharing", "choose again with R"},
 	{capture.ErrPart, "it has become too small for the part that is watched", "watch all of it with E"},
-	{capture.ErrFormat, "the desktop sends pictures of another kind than was agreed on", "choose again with R"},
+	{capture.ErrFormat, "the desktop sends pictures of a kind that would give wrong colours", "set the screen to 8 bits a colour, and choose again with R"},
+	{capture.ErrGone, "the screen is switched off or gone", "bring it back, and watching goes on by itself, or choose again with R"},
 }
 
 // ExplainSharing is Explain for what the desktop is to share.
