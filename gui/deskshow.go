@@ -77,7 +77,6 @@ func (d *Desk) showMarks() {
 // showSettings takes changed settings over to the parts.
 func (d *Desk) showSettings() {
 	if !widgets.IsTheme(d.App.Settings().Theme(), d.settings.Theme, d.settings.TextPercent) {
-		d.CloseFileDialogs()
 		widgets.SetTheme(d.App, widgets.NewTheme(d.settings.Theme, d.settings.TextPercent), d.Window.Canvas().Size().Width)
 		d.colour()
 	}

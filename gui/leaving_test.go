@@ -80,7 +80,7 @@ func TestQuitAnswers(t *testing.T) {
 // What can't be saved where it belongs is kept in another folder, as a still with its notes.
 func TestQuitSavesElsewhere(t *testing.T) {
 	elsewhere := stills.Folders{Data: t.TempDir()}
-	t.Setenv("HOME", elsewhere.Data) // where the toolkit's dialog begins
+	t.Setenv("HOME", elsewhere.Data) // where the dialog begins
 	d, _, quits := deskWithUnsaved(t)
 	d.quit()
 	test.Tap(buttonNamed(t, d, "Save elsewhere…"))
@@ -89,7 +89,7 @@ func TestQuitSavesElsewhere(t *testing.T) {
 		t.Fatalf("without a folder it asks %q, ended %d times", d.Asks(), *quits)
 	}
 	test.Tap(buttonNamed(t, d, "Save elsewhere…"))
-	test.Tap(buttonNamed(t, d, "Open"))
+	test.Tap(buttonNamed(t, d, "Take this folder"))
 	if *quits != 1 {
 		t.Errorf("saved elsewhere, it ended %d times, asking %q", *quits, d.Asks())
 	}

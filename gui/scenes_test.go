@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"image"
 	"image/color"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -100,6 +102,21 @@ func scenes() []scene {
 		{"menu", func(t *testing.T, d *Desk) { spotsOn(t, d, 2); openMenu(d, d.parts.bar.More.Below()) }},
 		{"keys", func(t *testing.T, d *Desk) { spotsOn(t, d, 2); d.openPanel(panelKeys) }},
 		{"saving", func(t *testing.T, d *Desk) { d.saves.askSwatches(nil, nil, "colours") }},
+		{"opening", func(t *testing.T, d *Desk) {
+			home := t.TempDir()
+			t.Setenv("HOME", home)
+			for name, folder := range map[string]bool{"studies": true, "A form.png": false} {
+				write := func() error { return os.WriteFile(filepath.Join(home, name), nil, 0o600) }
+				if folder {
+					write = func() error { return os.Mkdir(filepath.Join(home, name), 0o700) }
+				}
+				if err := write(); err != nil {
+					t.Fatal(err)
+				}
+			}
+			askPicture(d)
+		}},
+		{"a folder", func(t *testing.T, d *Desk) { d.AskFolder(t.TempDir(), func(string) {}) }},
 		{"a question", func(t *testing.T, d *Desk) {
 			d.Question("Go?", canvas.NewText("", nil), nil, host.Choice{Name: "Stay"}, host.Choice{Name: "Go"})
 		}},
@@ -119,7 +136,7 @@ func scenes() []scene {
 			d.Messages.Fail("Can't write the file: it is a folder; choose a file.")
 		}},
 	}
-	for i, part := range []string{"window", "measuring", "rules", "stills"} {
+	for i, part := range []string{"window", "measuring", "rules", "stills", "display"} {
 		list = append(list, scene{"settings, " + part, func(t *testing.T, d *Desk) {
 			spotsOn(t, d, 2)
 			d.openPanel(panelSettings)

@@ -97,14 +97,3 @@ func (h *Host) Question(title string, content fyne.CanvasObject, esc func(), cho
 	h.ShowDialog(title, d)
 	h.Window.Canvas().Focus(first)
 }
-
-// CloseFileDialogs closes all dialogs that list files, with no for an answer. The toolkit's breaks down
-// where text grows under it: a file's name gets no line in a cell that is lower than one.
-func (h *Host) CloseFileDialogs() {
-	over := h.Window.Canvas().Overlays().List()
-	for _, s := range h.dialogs {
-		if files, is := s.dialog.(*dialog.FileDialog); is && slices.Contains(over, s.overlay) {
-			files.Dismiss()
-		}
-	}
-}

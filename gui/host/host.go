@@ -33,6 +33,7 @@ type Host struct {
 	Door
 
 	dialogs []shownDialog // that may lie over the window, the topmost last
+	folder  string        // where a file was chosen last; "" before any was
 
 	Later      func(time.Duration, func()) (stop func()) // Door.After, but in tests
 	Spawn      func(func())                              // runs on a goroutine of its own, but in tests

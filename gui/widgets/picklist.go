@@ -78,13 +78,18 @@ func (p *Picklist) TypedKey(e *fyne.KeyEvent) {
 	}
 }
 
-func (p *Picklist) write(_ fyne.Size, of colours) {
+// write has the words smaller where they find no room, as in a dialog of a small window.
+func (p *Picklist) write(size fyne.Size, of colours) {
 	ground := theme.ColorNameInputBackground
 	if p.pointed {
 		ground = ColorNameRaised
 	}
 	fillEdged(p.back, ground, of)
-	say(p.text, nth(p.words, max(p.chosen, -1)), of(theme.ColorNameForeground))
+	words := nth(p.words, max(p.chosen, -1))
+	if room := size.Width - entrySide - Step/2 - SmallIcon() - Step; room > 0 {
+		p.text.TextSize = fittingSize(words, TextSize(), room)
+	}
+	say(p.text, words, of(theme.ColorNameForeground))
 	picture(p.arrow, icons.OpenList, theme.ColorNameForeground)
 	showFocus(p.edge, p.focused, of)
 }
