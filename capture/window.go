@@ -14,6 +14,7 @@ type Window struct {
 	Class     string          // what program it is of; stays the same from start to start
 	Rect      image.Rectangle // its inside without the frame, desktop pixels
 	Minimised bool            // or on another workspace: its program paints nothing
+	Alike     int             // of one that is followed: how many others might be meant as well, by title and class
 }
 
 // Follower is a Backend that can read a window wherever it lies. Windows of this process, and
@@ -29,7 +30,7 @@ type Follower interface {
 	WindowAt(ctx context.Context, p image.Point, own ...uint64) (w Window, found bool, err error)
 	// Follow begins to read a window's inside, or part of it: a rectangle from the inside's
 	// top left, read where it meets the inside; the zero rectangle is all. The window is w.ID
-	// if that is of w's class, else the one of w's title and class. It need not be there yet.
+	// if that is of w's class, else the topmost of w's title and class. It need not be there yet.
 	// The error wraps ErrEmpty for a part of no size, ErrUnsupported where the display can't.
 	Follow(ctx context.Context, w Window, part image.Rectangle, own ...uint64) (WindowStream, error)
 }
@@ -61,11 +62,15 @@ type WindowStream interface {
 }
 
 // sought returns the one of windows that is wanted: by its number, if that is of the same
-// class, or the topmost of the same title and class, rather one that can be read.
+// class, or the topmost of the same title and class, rather one that can be read; then it says how
+// many others of these there are.
 func sought(wanted Window, windows []Window) (best Window, found bool) {
-	rank := 0
+	rank, named := 0, 0
 	for _, w := range windows {
 		this := 0
+		if w.Class == wanted.Class && w.Title == wanted.Title {
+			named++
+		}
 		switch {
 		case w.Class != wanted.Class:
 		case w.ID == wanted.ID:
@@ -78,6 +83,9 @@ func sought(wanted Window, windows []Window) (best Window, found bool) {
 		if this > rank {
 			best, rank = w, this
 		}
+	}
+	if best.Alike = wanted.Alike; rank < 3 {
+		best.Alike = max(named-1, 0)
 	}
 	return best, rank > 0
 }

@@ -164,6 +164,7 @@ func (w *x11Window) locate(h *x11Holding) error {
 		return errWithdrawn
 	}
 	about.Minimised = !about.viewable
+	about.Alike = w.seen.Load().Alike
 	w.seen.Store(&about.Window)
 	if !about.viewable {
 		return ErrMinimised

@@ -30,7 +30,7 @@ type parts struct {
 	frame    *widgets.Page // all of the window but what lies over it
 	column   *widgets.PageColumn
 	lower    *container.Scroll // in it
-	pages    []pageView        // in the order of the list of pages
+	pages    []pageView        // in the order of the list of pages; nil until it is opened
 	tabs     *widgets.Chooser
 	panel    panel
 	ground   *canvas.Rectangle
@@ -57,8 +57,6 @@ const Title = "Tonedesk"
 // build makes the window and joins its parts.
 func (d *Desk) build() {
 	d.App.Settings().SetTheme(widgets.NewTheme(d.settings.Theme, d.settings.TextPercent))
-	d.Window = d.App.NewWindow(Title)
-	d.Window.SetPadded(false)
 	p := &d.parts
 	d.Tips = widgets.NewTips(d.Later)
 	p.bar = widgets.NewSourceBar(alwaysSeen{d})
@@ -91,6 +89,8 @@ func (d *Desk) build() {
 	p.frame.SetSentenceLines(sentenceLines(d.settings.Page))
 	d.joinBar()
 	d.Tips.Clear = p.tabs
+	d.Window = d.App.NewWindow(Title) // only now: what changes before need not be painted anew in it
+	d.Window.SetPadded(false)
 	d.Window.SetContent(container.NewStack(p.ground, p.frame, p.over, d.Tips.Box))
 	d.Window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
 	d.Window.SetOnDropped(d.Dropped)

@@ -147,6 +147,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.joinComparer()
 	d.joinLeaver()
 	d.parts.keys = joinEverywhere(d)
+	d.parts.keys.Begin()
 	d.build()
 	d.publish()
 	d.target.Restore(d.settings.Target, d.settings.TargetStill)
@@ -169,7 +170,6 @@ func (d *Desk) Run() {
 		<-searched
 		d.families.Search.Close()
 	})
-	d.parts.keys.Begin()
 	d.pointer.Begin(ctx)
 	go d.Guarded("see in which colours the display shows", func() { d.ways.Colours.Run(ctx) })
 	go d.Guarded("see where the window is", func() { d.own.Poll(ctx) })

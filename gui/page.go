@@ -54,19 +54,26 @@ func pageIndex(name string) int {
 	return slices.IndexFunc(pages(), func(p page) bool { return p.name == name })
 }
 
+// buildPages makes the tabs and the open page; the others are made when they are first opened.
 func (d *Desk) buildPages() {
 	var names []string
 	for _, p := range pages() {
 		names = append(names, language.Name(p.name))
-		d.parts.pages = append(d.parts.pages, p.make(d))
 	}
+	d.parts.pages = make([]pageView, len(names))
 	d.parts.tabs = widgets.NewTabs(names, alwaysSeen{d}, d.openPage)
 	d.parts.tabs.Set(pageIndex(d.settings.Page))
 	d.page().opened(true)
 }
 
 // page is the open one.
-func (d *Desk) page() pageView { return d.parts.pages[pageIndex(d.settings.Page)] }
+func (d *Desk) page() pageView {
+	i := pageIndex(d.settings.Page)
+	if d.parts.pages[i] == nil {
+		d.parts.pages[i] = pages()[i].make(d)
+	}
+	return d.parts.pages[i]
+}
 
 // openPage shows a page, and closes a panel that lies over it.
 func (d *Desk) openPage(i int) {

@@ -53,15 +53,13 @@ func (e *everywhere) keyAt(at image.Point, key string) {
 	e.Do("mousemove", fmt.Sprint(at.X), fmt.Sprint(at.Y), "key", key)
 }
 
-// heard waits until the keys are held: the program tells nobody when.
+// heard presses a key, once, and has to be heard: the keys are held before the window is seen, and by
+// the time that it shows that they are switched on.
 func (e *everywhere) heard() {
 	e.T.Helper()
 	was := e.Lines()[len(e.Lines())-1].View
-	e.Server.WaitFor("the keys", func() bool {
-		e.Do("key", "ctrl+alt+5")
-		lines := e.Lines()
-		return lines[len(lines)-1].View != was
-	})
+	e.Do("key", "ctrl+alt+5")
+	e.WaitFor("what the key does", func(l desktest.Shown) bool { return l.View != was })
 }
 
 // free reports whether another program can hold all six keys, with CapsLock and without; what it

@@ -77,6 +77,37 @@ func TestWindowFollows(t *testing.T) {
 	again.Quit()
 }
 
+// Of two windows of one title and class the next start takes the topmost, says so, and follows the
+// other one when it is chosen in the list.
+func TestWindowOfTwoAlike(t *testing.T) {
+	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 800, WindowManager: true})
+	painter := server.Painter()
+	patchesAs(server, painter, "A painting")
+	top := patchesAs(server, painter, "A painting")
+	painter.Repaint(top, desktest.Patches(color.NRGBA{0x20, 0x80, 0xd0, 255}, desktest.ShadowSkin))
+	w := desktest.OpenOn(t, server, `{"version": 1, "place": {"x": 600, "y": 40, "width": 380, "height": 700}, "window": {"title": "A painting", "class": "Painter"}}`, nil)
+	says := wording.SayAlike(2)
+	w.WaitFor("which it is", func(l desktest.Shown) bool { return l.Bounds.Dx() == 480 && strings.Contains(l.Message, says) })
+	w.Click(desktest.LeftPatch)
+	w.WaitFor("the topmost", func(l desktest.Shown) bool { return len(l.Spots) == 1 && l.Spots[0].Colour == "#2080d0" })
+	w.Key("shift+r")
+	var other desktest.Place
+	w.WaitFor("the list", func(l desktest.Shown) bool {
+		on := 0
+		for _, p := range l.Menu {
+			if p.Words == "A painting" && p.On {
+				on++
+			} else if p.Words == "A painting" {
+				other = p
+			}
+		}
+		return on == 1 && other.Box[2] > 0
+	})
+	w.ClickIn(other.Box[0]+other.Box[2]/2, other.Box[1]+other.Box[3]/2)
+	w.WaitFor("the other one", func(l desktest.Shown) bool { return lightSpot(l) && !strings.Contains(l.Message, says) })
+	w.Quit()
+}
+
 // A part of a followed window lies inside it, and goes along with it; the region from before stays
 // on offer.
 func TestWindowFollowsPart(t *testing.T) {

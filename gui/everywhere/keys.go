@@ -62,7 +62,8 @@ func New(h *host.Host, now *settings.Settings, acts Acts) *Keys {
 	return &Keys{Host: h, Acts: acts, now: now, hold: native.HoldKeys, desktop: desktopKeys{ask: askPortal}}
 }
 
-// Begin holds the keys, if they are switched on.
+// Begin holds the keys, if they are switched on. There need not be a window yet: a painter who sees
+// one expects them to work.
 func (k *Keys) Begin() {
 	if k.now.Everywhere {
 		k.renew()
@@ -133,13 +134,15 @@ func (k *Keys) renew() {
 	var failed error
 	var byDesktop bool
 	var keys map[string]string
-	question, own := k.desktop.question(), k.Handle()
+	question := k.desktop.question()
 	k.Background(func() error {
 		k.order.Lock()
 		defer k.order.Unlock()
 		if turn == k.turn.Load() {
 			each, failed = k.hold(chords, hearer)
 			if byDesktop = errors.Is(failed, native.ErrWayland); byDesktop {
+				var own uintptr
+				k.OnWindow(func() { own = k.Handle() })
 				keys, failed = k.holdByDesktop(question, turn, own, of, chords)
 			}
 		}

@@ -23,6 +23,7 @@ const (
 	MessageError                        // what the painter asked for failed
 	MessageUnsaved                      // what is marked on a still is not saved
 	MessageTrouble                      // why what is watched can't be read
+	MessageAlike                        // more than one window might be meant
 	MessageWorkspace                    // a workspace lies around the canvas
 	MessageNote                         // an answer to what the painter just did
 	messageKinds
@@ -55,6 +56,7 @@ var messages = [...]struct {
 	{kind: MessageError, at: stay, closes: true}, // before what stays until it is mended: this can be closed
 	{kind: MessageUnsaved, at: stay},
 	{kind: MessageTrouble, at: stay, closes: true},
+	{kind: MessageAlike, at: stay, closes: true},
 	{kind: MessageWorkspace, at: stay},
 	{kind: MessageNote, at: toast},
 }

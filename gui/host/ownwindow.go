@@ -2,6 +2,7 @@ package host
 
 import (
 	"context"
+	"errors"
 	"image"
 	"slices"
 	"time"
@@ -12,8 +13,13 @@ import (
 	"app.tonedesk/gui/native"
 )
 
-// pollEvery is how often the window looks where it is itself, and how old things are.
-const pollEvery = 500 * time.Millisecond
+// pollEvery is how often the window looks whether it is elsewhere, and how old things are;
+// pollAnyway after how long it asks where it is even if nothing has told that it moved, as of a
+// window manager that doesn't tell. Our choice.
+const (
+	pollEvery  = 500 * time.Millisecond
+	pollAnyway = 5 * time.Second
+)
 
 // OwnWindow is our own window as its system knows it.
 type OwnWindow struct {
@@ -42,12 +48,16 @@ type WindowPlace struct {
 // Handle returns the system's handle, 0 if there is none (yet).
 func (w *OwnWindow) Handle() uintptr { return NativeHandle(w.Window) }
 
-// Poll asks now and then where the window is, until ctx ends. It asks the system on its own
-// goroutine; what is the same as before costs the window nothing.
+// Poll says now and then where the window is, until ctx ends. It asks the system on its own
+// goroutine, where there may be news; what is the same as before costs the window nothing.
 func (w *OwnWindow) Poll(ctx context.Context) {
 	tick := time.NewTicker(pollEvery)
 	defer tick.Stop()
 	var handle uintptr
+	var now WindowPlace
+	var news native.News
+	var asked time.Time // and answered
+	defer news.End()
 	for {
 		select {
 		case <-ctx.Done():
@@ -57,16 +67,27 @@ func (w *OwnWindow) Poll(ctx context.Context) {
 		if handle == 0 {
 			w.OnWindow(func() { handle = w.Handle() })
 		}
-		var now WindowPlace
-		now.Frame, _ = native.FrameRect(handle) // no answer: then it can't be said to cover anything
-		now.Hidden, _ = native.Hidden(handle)
-		now.Inside, _ = native.ClientRect(handle)
-		now.Screens, _ = native.Screens() // after the place: one on other screens isn't taken for one on these
+		if news.Any(handle) || now.Arriving || time.Since(asked) >= pollAnyway {
+			var known bool
+			if now, known = askPlace(handle); known {
+				asked = time.Now()
+			}
+		}
 		w.OnWindow(func() {
 			w.arrive(&now)
 			w.Moved(now)
 		})
 	}
+}
+
+// askPlace asks the system where a window is, and reports whether it has said all.
+func askPlace(handle uintptr) (now WindowPlace, known bool) {
+	var errs [4]error
+	now.Frame, errs[0] = native.FrameRect(handle) // no answer: then it can't be said to cover anything
+	now.Hidden, errs[1] = native.Hidden(handle)
+	now.Inside, errs[2] = native.ClientRect(handle)
+	now.Screens, errs[3] = native.Screens() // after the place: one on other screens isn't taken for one on these
+	return now, errors.Join(errs[:]...) == nil
 }
 
 // arrive puts the window where it was on other screens than before, once they have stayed for two

@@ -175,19 +175,29 @@ func (h *keyHolder) hear(event xgb.Event) {
 	}
 }
 
-// hold lets go of what is held, and holds what is wished for, on the keyboard of now.
+// hold holds what is wished for, on the keyboard of now, and then lets go of what else is held: what
+// stays is never free in between, so that no press is lost where the keyboard has changed.
 func (h *keyHolder) hold() (each []error, err error) {
-	h.letGo()
-	if h.board, err = askKeyboard(h.conn); err != nil { // the server has let go by the time that it answers
+	was := maps.Clone(h.grabs)
+	if h.board, err = askKeyboard(h.conn); err != nil {
 		return nil, fmt.Errorf("keys of the keyboard: %w", err)
 	}
+	wished := map[grab]bool{}
 	each = make([]error, len(h.wish.chords))
 	for i, chord := range h.wish.chords {
 		if each[i], err = h.take(i, chord); err != nil {
 			return nil, fmt.Errorf("hold %v: %w", chord, err)
 		}
+		for _, g := range h.board.grabsOf(chord) {
+			wished[g] = true
+		}
 	}
-	return each, nil
+	maps.DeleteFunc(was, func(g grab, _ int) bool { return wished[g] })
+	h.letGoOf(slices.Collect(maps.Keys(was))...)
+	if len(was) > 0 { // the server has let go by the time that it answers
+		_, err = xproto.GetInputFocus(h.conn.X).Reply()
+	}
+	return each, err
 }
 
 // take holds a chord, whatever locks are on, or says why it can't; err is of the connection.

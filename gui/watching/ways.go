@@ -71,6 +71,7 @@ func (w *Ways) PickRegion() {
 
 // Opener returns the function that opens a source for the watcher; nil where there is none.
 func (w *Ways) Opener(from setup.Source) func(context.Context) (capture.Stream, error) {
+	w.Messages.Clear(host.MessageAlike)
 	if !from.Kind.OnScreen() {
 		w.Colours.Elsewhere()
 	}

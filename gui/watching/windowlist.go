@@ -20,10 +20,14 @@ const listWait = 5 * time.Second
 func (w *Ways) ListWindows(at fyne.Position) {
 	own := uint64(w.Handle())
 	var list []menus.Window
+	now := w.Now()
 	w.Background(func() error {
 		ctx, cancel := context.WithTimeout(context.Background(), listWait)
 		defer cancel()
 		return w.screen.follower(func(f capture.Follower) error {
+			if s := w.screen.window; s != nil && now.Window == 0 { // of several of one name, which it is
+				now.Window = s.Window().ID
+			}
 			windows, err := f.Windows(ctx, own)
 			for _, found := range windows {
 				list = append(list, menus.Window{From: sourceOf(found), Minimised: found.Minimised, Width: found.Rect.Dx(), Height: found.Rect.Dy()})
@@ -42,7 +46,7 @@ func (w *Ways) ListWindows(at fyne.Position) {
 			}
 			w.Messages.Note(language.Say("No window is open to follow"))
 		default:
-			w.OpenMenu(menus.Windows{List: list, Now: w.Now(), Follow: w.Watch, Point: w.pointing()}.Rows(), at, nil)
+			w.OpenMenu(menus.Windows{List: list, Now: now, Follow: w.Watch, Point: w.pointing()}.Rows(), at, nil)
 		}
 	})
 }

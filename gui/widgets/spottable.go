@@ -31,6 +31,7 @@ func newSpotTable(acts SpotActs) *spotTable {
 	t.list = container.New(closeRows{})
 	for i := range t.rows {
 		t.rows[i] = newSpotRow(i, acts)
+		t.rows[i].Hide() // nothing is made of it until a spot is shown
 		t.list.Add(t.rows[i])
 	}
 	t.scroll = add(&t.drawn, container.NewVScroll(t.list))

@@ -66,6 +66,9 @@ func tryTable(width, scale float32, layer bool) tablePlan {
 // fits reports whether nothing lies on anything else.
 func (p tablePlan) fits(hex bool, measure measured) bool {
 	left := p.swatches + 2*tableSwatch + Step
+	if left > p.ends[0] {
+		return false // whatever the words measure
+	}
 	if hex {
 		left += measure("#dddddd", 12*p.scale) + Step
 	}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"errors"
+	"fmt"
 	"slices"
 
 	"app.tonedesk/capture"
@@ -34,6 +35,11 @@ func ExplainPointing(err error) string {
 
 // SayWindow names a window by its title, else by its program.
 func SayWindow(title, class string) string { return cmp.Or(title, class, language.Say("Window")) }
+
+// SayAlike says that so many windows have the title and class of the followed one, and which it is.
+func SayAlike(windows int) string {
+	return fmt.Sprintf("%d windows are called the same; this is the topmost", windows)
+}
 
 // SayNotFollowed says in short why a followed window can't be read.
 func SayNotFollowed(err error) string {
