@@ -1,6 +1,9 @@
 package focus
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // veil is added to the local mean: the light that a display and the eye scatter over all of a
 // picture. It is so large that black on middle grey, L* 50, weighs about as much as white on it (our
@@ -19,7 +22,7 @@ func (f *Finder) bands(p *planes) {
 	n := f.w * f.h
 	for i := range blurs {
 		before, now := &f.mean[(i+1)%2], &f.mean[i%2]
-		f.blur(f.weight, f.weight, blurs[i])
+		f.blurWeight(i)
 		for c := range channels {
 			if c == lightness && i >= slopeLevels {
 				continue // slopes alone are of it
@@ -37,6 +40,17 @@ func (f *Finder) bands(p *planes) {
 		}
 		p.bright[i-1], p.chroma[i-1] = make([]float32, n), make([]float32, n)
 		f.band(p, i-1, before, now)
+	}
+}
+
+// blurWeight blurs the share that counts, the next of the blurs.
+func (f *Finder) blurWeight(i int) {
+	if f.all && f.whole.of[i] != nil {
+		copy(f.weight, f.whole.of[i])
+		return
+	}
+	if f.blur(f.weight, f.weight, blurs[i]); f.all {
+		f.whole.of[i] = slices.Clone(f.weight)
 	}
 }
 

@@ -2,6 +2,7 @@ package focus
 
 import (
 	"math"
+	"slices"
 
 	"app.tonedesk/analysis/internal/fixed"
 	"app.tonedesk/analysis/internal/pool"
@@ -12,11 +13,14 @@ import (
 // a time.
 type Finder struct {
 	src  *reduce.Picture
-	w, h int // cells
+	w, h int  // cells
+	all  bool // of it counts
 
-	half   []float32              // of a blur
+	half   []float32              // of a blur: what is blurred along rows, with rows of nothing around
+	wide   []float32              // and what is to be, with cells of nothing around
 	levels [channels][]float32    // what has been blurred last, times the share that counts
 	weight []float32              // that share, blurred alike
+	whole  wholeWeights           // of a picture of which all counts
 	mean   [2][channels][]float32 // of the level before and of this one, without what doesn't count
 }
 
@@ -39,6 +43,13 @@ type planes struct {
 	chroma [Scales][]float32      // and of chroma
 	slopes [slopeLevels][]float32 // squared, of L*, cell by cell: after the first blur and after the second
 	all    []float32              // mean of all squared contrast around each cell
+}
+
+// wholeWeights are the blurred shares of a picture of which all counts: they depend on its size alone,
+// and pictures of one size often follow each other.
+type wholeWeights struct {
+	w, h int
+	of   [len(widths)][]float32 // nil before it was needed
 }
 
 // widths are those of the blurs between which the bands lie, cells: octaves, as PELI90 has them.
@@ -86,6 +97,10 @@ func (f *Finder) fill(p *planes) {
 	n := f.w * f.h
 	p.w, p.h, p.light, p.counts = f.w, f.h, append([]uint16(nil), f.src.Linear...), make([]bool, n)
 	f.weight = pool.Resized(f.weight, n)
+	f.all = !slices.ContainsFunc(f.src.Left, func(left uint8) bool { return left != 0 })
+	if f.whole.w != f.w || f.whole.h != f.h {
+		f.whole = wholeWeights{w: f.w, h: f.h}
+	}
 	for c := range channels {
 		f.levels[c] = pool.Resized(f.levels[c], n)
 		f.mean[0][c], f.mean[1][c] = pool.Resized(f.mean[0][c], n), pool.Resized(f.mean[1][c], n)

@@ -37,10 +37,15 @@ func (f *Found) findPlaces() {
 
 // peaks returns the cells that none of their neighbours outdoes, from the upper left.
 func (p *planes) peaks(least float64) (peaks []int) {
+	strength := make([]float64, len(p.all)) // below 0 where nothing counts
+	for i := range strength {
+		if strength[i] = -1; p.counts[i] {
+			strength[i] = p.strength(i)
+		}
+	}
 	for y := range p.h {
 		for x := range p.w {
-			i := y*p.w + x
-			if own := p.strength(i); p.counts[i] && own >= least && !p.outdone(x, y, own) {
+			if i := y*p.w + x; p.counts[i] && strength[i] >= least && !p.outdone(x, y, strength) {
 				peaks = append(peaks, i)
 			}
 		}
@@ -49,10 +54,11 @@ func (p *planes) peaks(least float64) (peaks []int) {
 }
 
 // outdone reports whether a neighbour is stronger.
-func (p *planes) outdone(x, y int, own float64) bool {
+func (p *planes) outdone(x, y int, strength []float64) bool {
+	own := strength[y*p.w+x]
 	for v := max(y-1, 0); v <= min(y+1, p.h-1); v++ {
-		for u := max(x-1, 0); u <= min(x+1, p.w-1); u++ {
-			if p.counts[v*p.w+u] && p.strength(v*p.w+u) > own {
+		for _, of := range strength[v*p.w+max(x-1, 0) : v*p.w+min(x+1, p.w-1)+1] {
+			if of > own {
 				return true
 			}
 		}

@@ -20,61 +20,62 @@ type Direction struct {
 const formError = 15.0
 
 // direct fills in the direction and how the forms stand to it.
-func (l *Light) direct(forms []Form) {
-	l.Forms = append(l.Forms, forms...)
-	d, ok := l.directionOf(l.nearest())
+func (l *Light) direct() {
+	all := l.Lightings()
+	var told []*Lighting // those that say from where their light comes
+	for _, f := range all {
+		if f.Verdict == FormAgrees {
+			told = append(told, f)
+		}
+	}
+	d, ok := l.directionOf(told)
 	if !ok {
-		for i := range l.Forms {
-			l.Forms[i].Verdict = Unsure
+		for _, f := range all {
+			f.Verdict = Unsure
 		}
 		return
 	}
 	l.Direction = &d
-	for i := range l.Forms {
-		f := &l.Forms[i]
-		if f.Verdict == FormAgrees && degreesApart(f.Degrees, d.Degrees) >= l.Options.MostDegreesOff {
+	for _, f := range told {
+		if degreesApart(f.Degrees, d.Degrees) >= l.Options.MostDegreesOff {
 			f.Verdict = Elsewhere
 		}
 	}
 }
 
-// nearest returns the forms that say from where their light comes and lie within the limit of
-// that one of them which the most weight lies near. So what is lit from elsewhere doesn't pull at
-// the direction.
-func (l *Light) nearest() (near []*Form) {
+// nearest returns the forms within the limit of that angle, in whole degrees, which the most weight
+// lies near. So what is lit from elsewhere doesn't pull at the direction.
+func (l *Light) nearest(told []*Lighting) (near []*Lighting) {
 	most := 0.0
-	for i := range l.Forms {
-		around, weight := l.within(l.Forms[i].Degrees)
-		if l.Forms[i].Verdict == FormAgrees && weight > most {
+	for degrees := range 360 {
+		if around, weight := l.within(told, float64(degrees)); weight > most {
 			near, most = around, weight
 		}
 	}
 	return near
 }
 
-// within returns the forms that say from where their light comes and lie within the limit of an
-// angle, and their weight, by how near they lie.
-func (l *Light) within(angle float64) (near []*Form, weight float64) {
+// within returns the forms within the limit of an angle, and their weight, by how near they lie: the
+// kernel of which the mean is the middle (Epanechnikov 1969, from memory).
+func (l *Light) within(told []*Lighting, angle float64) (near []*Lighting, weight float64) {
 	var weights []float64
-	for i := range l.Forms {
-		f := &l.Forms[i]
-		if off := degreesApart(f.Degrees, angle); f.Verdict == FormAgrees && off < l.Options.MostDegreesOff {
+	for _, f := range told {
+		if off := degreesApart(f.Degrees, angle) / l.Options.MostDegreesOff; off < 1 {
 			near = append(near, f)
-			weights = append(weights, f.weight()*(1-off/l.Options.MostDegreesOff))
+			weights = append(weights, f.weight()*(1-off*off))
 		}
 	}
 	return near, sumOf(weights)
 }
 
-// directionOf returns the mean direction of forms that lie near each other; ok is false where they
-// are too few beside all that say one: two at least, and more of the weight than the option says,
-// so that of two halves that contradict each other neither counts.
-func (l *Light) directionOf(near []*Form) (d Direction, ok bool) {
+// directionOf returns the mean direction of the forms that lie near each other; ok is false where
+// they are too few beside all that say one: two at least, and more of the weight than the option
+// says, so that of two halves that contradict each other neither counts.
+func (l *Light) directionOf(told []*Lighting) (d Direction, ok bool) {
+	near := l.nearest(told)
 	var all, weights, across, up, squares []float64
-	for i := range l.Forms {
-		if f := &l.Forms[i]; f.Verdict == FormAgrees {
-			all = append(all, f.weight())
-		}
+	for _, f := range told {
+		all = append(all, f.weight())
 	}
 	for _, f := range near {
 		sin, cos := math.Sincos(f.Degrees * math.Pi / 180)

@@ -13,13 +13,29 @@ import (
 // shadows on a form and reflected light are in these sides as far as the finder put them there;
 // what they make unclear is unsure.
 type Form struct {
-	Family  int         `json:"family"`  // the index of its local colour
+	Family int `json:"family"` // the index of its local colour
+	Lighting
+}
+
+// Lighting is what the two sides of a form say of its light.
+type Lighting struct {
 	X       float64     `json:"x"`       // its middle, in parts of the picture's width, 0 to 1
 	Y       float64     `json:"y"`       // of its height, from the top
 	Degrees float64     `json:"degrees"` // where its light seems to come from: 0 from the right, 90 from above, [0, 360)
 	Parted  float64     `json:"parted"`  // how well light and shadow are parted in its plane, 0 to 1: see parted
 	Share   float64     `json:"share"`   // of the picture, 0 to 1
 	Verdict FormVerdict `json:"verdict"`
+}
+
+// Lightings are those of all forms, of local colours and others.
+func (l *Light) Lightings() (all []*Lighting) {
+	for i := range l.Forms {
+		all = append(all, &l.Forms[i].Lighting)
+	}
+	for i := range l.Others {
+		all = append(all, &l.Others[i].Lighting)
+	}
+	return all
 }
 
 // FormVerdict says how a form stands to the direction of all.
@@ -33,7 +49,7 @@ const (
 
 // weight is how much a form says: its area, and how well its sides are parted. The root is so
 // that one large form doesn't outvote several smaller ones (our choice).
-func (f *Form) weight() float64 { return math.Sqrt(f.Share) * f.Parted }
+func (f *Lighting) weight() float64 { return math.Sqrt(f.Share) * f.Parted }
 
 // What a form has at least to say from where its light comes (our choice).
 const (
@@ -73,8 +89,8 @@ func formsOf(found *families.Found, counts func(family int) bool) (forms []Form)
 		}
 	}
 	for _, m := range all {
-		if f, ok := m.form(found.Width, found.Height); ok {
-			forms = append(forms, f)
+		if lit, ok := m.form(found.Width, found.Height); ok {
+			forms = append(forms, Form{m.family, lit})
 		}
 	}
 	slices.SortStableFunc(forms, func(p, q Form) int {
@@ -110,7 +126,7 @@ func (m *moments) add(side, x, y, w, h int) {
 }
 
 // form returns what moments say of a form; ok is false where it hasn't both sides.
-func (m *moments) form(w, h int) (f Form, ok bool) {
+func (m *moments) form(w, h int) (f Lighting, ok bool) {
 	cells := float64(w * h)
 	lit, dim := float64(m.n[0]), float64(m.n[1])
 	n := lit + dim
@@ -123,11 +139,11 @@ func (m *moments) form(w, h int) (f Form, ok bool) {
 	const ofCell = 1.0 / 12 // variance of the places inside of a cell
 	spread := spread{float64(m.xx)/4/n - mx*mx + ofCell, float64(m.yy)/4/n - my*my + ofCell, float64(m.xy)/4/n - mx*my}
 	toLight := spread.evened(way)
-	f = Form{
-		Family: m.family, X: mx / float64(w), Y: my / float64(h), Share: n / cells, Verdict: Unsure,
+	f = Lighting{
+		X: mx / float64(w), Y: my / float64(h), Share: n / cells, Verdict: Unsure,
 		Degrees: colour.Degrees(-toLight.y, toLight.x), Parted: parted(way, spread, lit/n),
 	}
-	outline := 2 * math.Sqrt(math.Pi*n) // of a disc as large: the least that it can be
+	outline := leastOutline(n)
 	switch {
 	case min(lit, dim) < leastOfForm*n, f.Parted < leastParted, float64(m.rim) > mostCut*outline:
 	default:

@@ -27,6 +27,8 @@ type Light struct {
 
 	Direction *Direction `json:"direction"` // nil where the forms show none
 	Forms     []Form     `json:"forms"`     // in the order of the families, the largest of each first
+	// Others are forms beside these, of no local colour that was found. Never nil.
+	Others []Other `json:"other_forms"`
 }
 
 // LocalColour says how a local colour's shadow stands to what the picture's light would make of
@@ -58,7 +60,13 @@ const (
 // unless counts says otherwise: by their index, since the painter kept or refused some. The result
 // is the caller's own.
 func Of(found *families.Found, counts func(family int) bool, o Options) *Light {
-	l := &Light{Options: o, Untold: []string{}, LocalColours: []LocalColour{}, Forms: []Form{}}
+	return OfPicture(found, nil, counts, o)
+}
+
+// OfPicture does the same with the picture itself, in which more forms are looked for that show from
+// where their light comes; nil for none.
+func OfPicture(found *families.Found, cells *Cells, counts func(family int) bool, o Options) *Light {
+	l := &Light{Options: o, Untold: []string{}, LocalColours: []LocalColour{}, Forms: []Form{}, Others: []Other{}}
 	if counts == nil {
 		counts = func(i int) bool { return found.List[i].Sure() }
 	}
@@ -69,7 +77,9 @@ func Of(found *families.Found, counts func(family int) bool, o Options) *Light {
 		}
 	}
 	l.agree(pairs)
-	l.direct(formsOf(found, counts))
+	l.Forms = append(l.Forms, formsOf(found, counts)...)
+	l.Others = append(l.Others, l.others(cells, found, counts)...)
+	l.direct()
 	return l
 }
 

@@ -22,12 +22,13 @@ type Focused struct {
 }
 
 // focusing measures a picture's contrast beside the mirror, on the goroutine that searches. Its
-// fields are under the search's mu.
+// fields are under the search's mu, but for the finder.
 type focusing struct {
 	reducer *reduce.Reducer // nil before it is asked for
 	taken   *reduce.Picture // waits to be measured, or is; nil for none
 	began   time.Time       // the last one
 	next    Focused         // what is taken is of
+	finder  focus.Finder    // the searching goroutine's
 }
 
 // offerFocus takes a picture to be measured, of which nothing is kept. If it is too early, it says how
@@ -62,7 +63,7 @@ func (s *Search) measureFocus() {
 	s.mu.Lock()
 	taken, next := s.focus.taken, s.focus.next
 	s.mu.Unlock()
-	next.Found = new(focus.Finder).Find(taken, focus.DefaultOptions())
+	next.Found = s.focus.finder.Find(taken, focus.DefaultOptions())
 	if s.Focused != nil {
 		s.Focused(next)
 	}

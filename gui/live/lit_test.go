@@ -20,16 +20,16 @@ func TestAskLight(t *testing.T) {
 	}
 	counts := make([]bool, len(found.List))
 	var got []*light.Light
-	s.AskLight(found, counts, func(*light.Light) { t.Error("what is of no use any more is answered") })
+	s.AskLight(found, nil, counts, func(*light.Light) { t.Error("what is of no use any more is answered") })
 	counts = append([]bool{true}, counts[1:]...)
-	s.AskLight(found, counts, func(l *light.Light) { got = append(got, l) })
+	s.AskLight(found, nil, counts, func(l *light.Light) { got = append(got, l) })
 	if len(got) != 0 {
 		t.Fatal("answered where it was asked")
 	}
 	if !s.RunOnce() || s.RunOnce() || len(got) != 1 || len(got[0].LocalColours) != 1 || got[0].LocalColours[0].Family != 0 {
 		t.Fatalf("%+v", got)
 	}
-	s.AskLight(found, nil, func(*light.Light) {}) // a mistake of ours breaks nothing
+	s.AskLight(found, nil, nil, func(*light.Light) {}) // a mistake of ours breaks nothing
 	if s.RunOnce(); len(*log) != 1 {
 		t.Errorf("logged: %v", *log)
 	}

@@ -10,6 +10,8 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/light"
+	"app.tonedesk/analysis/reduce"
 	"app.tonedesk/gui/setup"
 )
 
@@ -34,9 +36,12 @@ type Search struct {
 
 	mu     sync.Mutex
 	finder *families.Finder // nil before families are asked for
-	busy   bool             // the finder is the searching goroutine's, else the worker's
+	busy   bool             // the finder and the cells are the searching goroutine's, else the worker's
+	cells  *light.Cells     // of what was taken; not changed once they are made
 	began  time.Time        // the last search
 	focus  focusing
+
+	reducer *reduce.Reducer // for the cells: nil before the first
 }
 
 // job is what is known of the picture that was taken.
@@ -52,6 +57,7 @@ type job struct {
 type Found struct {
 	*families.Found // nil before any were looked for
 	Forms           []families.Form
+	Cells           *light.Cells // of their picture
 	Source          setup.Source
 	Origin          image.Point
 	Size            image.Point // of the picture they were found in
@@ -78,6 +84,7 @@ func (s *Search) offer(p analysis.Pixels, mask *analysis.Mask, j job) (wait time
 		s.finder = families.NewFinder()
 	}
 	s.finder.Take(p, mask)
+	s.takeCells(p, mask)
 	s.busy, s.began = true, now
 	s.wake <- j // there is room: the search before is over
 	return 0
@@ -130,6 +137,9 @@ func (s *Search) Close() {
 	if s.finder != nil {
 		s.finder.Close()
 	}
+	if s.reducer != nil {
+		s.reducer.Close()
+	}
 	if s.focus.reducer != nil {
 		s.focus.reducer.Close()
 	}
@@ -148,7 +158,7 @@ func (s *Search) search(j job) {
 	defer rescue("looking for families", s.log)
 	s.last = j
 	found := s.finder.Find(j.rules)
-	s.found(Found{Found: found, Forms: s.finder.Forms(), Source: j.source, Origin: j.origin, Size: j.size})
+	s.found(Found{Found: found, Forms: s.finder.Forms(), Cells: s.cells, Source: j.source, Origin: j.origin, Size: j.size})
 }
 
 // lookForFamilies has families looked for, if they are wanted and the picture changed since.

@@ -44,7 +44,8 @@ func (l *LocalColours) tell() {
 
 // askLight has the light read, on the goroutine that searches, if that may be another than before.
 func (l *LocalColours) askLight() {
-	next := lightAsked{found: l.tracker.Last().Found}
+	last := l.tracker.Last()
+	next := lightAsked{found: last.Found}
 	if next.found == nil {
 		l.lit.asked, l.lit.read, l.lit.of = next, nil, nil
 		return
@@ -59,7 +60,7 @@ func (l *LocalColours) askLight() {
 		return
 	}
 	l.lit.asked = next
-	l.Search.AskLight(next.found, next.counts, func(read *light.Light) {
+	l.Search.AskLight(next.found, last.Cells, next.counts, func(read *light.Light) {
 		l.OnWindow(func() { l.takeLight(next, read) })
 	})
 }
@@ -113,7 +114,7 @@ func (l *LocalColours) ShowLight() {
 
 // arrowsOf are the forms that say from where their light comes.
 func arrowsOf(l *light.Light) (arrows []overlay.Arrow) {
-	for _, f := range l.Forms {
+	for _, f := range l.Lightings() {
 		if f.Verdict != light.Unsure {
 			arrows = append(arrows, overlay.Arrow{X: f.X, Y: f.Y, Degrees: f.Degrees, Odd: f.Verdict == light.Elsewhere})
 		}

@@ -164,13 +164,19 @@ func sayLit(l *light.Light, list []families.Family, flipped bool) (said []string
 	if d := l.Direction; d != nil {
 		said = append(said, language.Count(d.Forms, "Lit %[2]s, as one form shows.", "Lit %[2]s, as %[1]d"+Nbsp+"forms show.", from(d.Degrees)))
 	}
-	for _, f := range l.Forms {
+	odd := func(name string, f light.Lighting) {
 		if f.Verdict == light.Elsewhere {
 			if flipped {
 				f.X = 1 - f.X
 			}
-			said = append(said, language.Say("%s form %s seems to be lit %s.", Capitalised(nameIn(f.Family, l, list)), sayWhere(f.X, f.Y), from(f.Degrees)))
+			said = append(said, language.Say("%s form %s seems to be lit %s.", Capitalised(name), sayWhere(f.X, f.Y), from(f.Degrees)))
 		}
+	}
+	for _, f := range l.Forms {
+		odd(nameIn(f.Family, l, list), f.Lighting)
+	}
+	for _, f := range l.Others {
+		odd(language.Say("the %s", hueWord(f.Light)+Nbsp+f.Light.Colour.Hex()), f.Lighting)
 	}
 	return said
 }

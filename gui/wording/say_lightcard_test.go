@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/light"
 )
@@ -74,12 +75,13 @@ func TestSayLightCardLit(t *testing.T) {
 	l := &light.Light{Ratio: &light.Ratio{Red: 0.2, Green: 0.25, Blue: 0.4}, Agreement: new(0.6), OneLight: new(true),
 		LocalColours: []light.LocalColour{{Family: 0}, {Family: 1}, {Family: 2}},
 		Direction:    &light.Direction{Degrees: 135, Forms: 3},
-		Forms:        []light.Form{{Family: 0, Verdict: light.FormAgrees}, {Family: 1, X: 0.9, Y: 0.1, Degrees: 0, Verdict: light.Elsewhere}, {Verdict: light.Unsure}}}
+		Forms:        []light.Form{{Family: 0, Lighting: light.Lighting{Verdict: light.FormAgrees}}, {Family: 1, Lighting: light.Lighting{X: 0.9, Y: 0.1, Degrees: 0, Verdict: light.Elsewhere}}, {Lighting: light.Lighting{Verdict: light.Unsure}}},
+		Others:       []light.Other{{Light: analysis.SpotOf(colour.RGB{R: 60, G: 90, B: 200}), Lighting: light.Lighting{X: 0.1, Y: 0.5, Degrees: 270, Verdict: light.Elsewhere}}}}
 	list := []families.Family{orange, orange, orange, orange, orange}
 	name := "The orange" + Nbsp + orange.Light.Colour.Hex()
 	for flipped, want := range map[bool]string{
-		false: "Lit from the upper left, as 3" + Nbsp + "forms show. " + name + " form at the upper right seems to be lit from the right.",
-		true:  "Lit from the upper right, as 3" + Nbsp + "forms show. " + name + " form at the upper left seems to be lit from the left.",
+		false: "Lit from the upper left, as 3" + Nbsp + "forms show. " + name + " form at the upper right seems to be lit from the right. The blue" + Nbsp + "#3c5ac8 form at the left seems to be lit from below.",
+		true:  "Lit from the upper right, as 3" + Nbsp + "forms show. " + name + " form at the upper left seems to be lit from the left. The blue" + Nbsp + "#3c5ac8 form at the right seems to be lit from below.",
 	} {
 		if got := strings.Join(SayLightCard(l, list, families.DefaultRules(), flipped).Quiet, " "); got != want {
 			t.Errorf("flipped %v: %q, want %q", flipped, got, want)

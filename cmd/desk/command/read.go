@@ -84,7 +84,7 @@ func (plan readPlan) read(path string, target *analysis.Target, withFamilies boo
 		found, forms := families.FindForms(pixels, mask, families.DefaultRules())
 		r.found = found
 		r.Families, r.Forms = append([]families.Family{}, found.List...), forms // never nil, so that JSON has arrays
-		r.Light = light.Of(found, nil, light.DefaultOptions())
+		r.Light = light.OfPicture(found, light.Take(pixels, mask), nil, light.DefaultOptions())
 	}
 	return r, nil
 }

@@ -67,7 +67,7 @@ func lightPart(s SheetSubject, paper analysis.Pixels) (part sheet.Part, ok bool)
 		return part, false
 	}
 	listed := setup.Listed(s.Families, s.Judged)
-	l := light.Of(listed, func(int) bool { return true }, light.DefaultOptions().WithTones(s.Agree))
+	l := light.OfPicture(listed, light.Take(paper, s.Options.Mask), func(int) bool { return true }, light.DefaultOptions().WithTones(s.Agree))
 	if l.Ratio == nil {
 		return part, false
 	}
@@ -85,7 +85,7 @@ func lightPart(s SheetSubject, paper analysis.Pixels) (part sheet.Part, ok bool)
 func arrowsOf(l *light.Light, on analysis.Pixels) (list []notes.Note) {
 	side := float64(max(on.Width, on.Height))
 	half, wide := side/24, side/200 // our choice
-	for _, f := range l.Forms {
+	for _, f := range l.Lightings() {
 		if f.Verdict == light.Unsure {
 			continue
 		}
