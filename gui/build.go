@@ -13,6 +13,7 @@ import (
 	"app.tonedesk/gui/everywhere"
 	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/menus"
+	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/preferences"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
@@ -233,6 +234,9 @@ func prefActs(d *Desk) preferences.Acts {
 			return wording.SayShownIn(now.Monitor, now.Space.Title(), now.Err)
 		},
 		Changed: d.chosen, StayOnTop: func(bool) { d.toggleAbove() }, Tray: func(on bool) { toggleTray(d, on) }, Done: func() { d.openPanel(panelNone) }}
+	if native.CanLeaveOut() {
+		acts.LeaveOut = func(on bool) { leaveOut(d, on) }
+	}
 	if d.Store != nil {
 		acts.Folder = d.Store.Folder("")
 		acts.ShowFolder = func() { d.stills.openFolder(acts.Folder) }
@@ -247,10 +251,10 @@ func (d *Desk) Show() {
 	d.restore()
 }
 
-// restore puts the window, just shown, where it was and above others if that is wished:
-// a window that was hidden has lost both.
+// restore puts the window, just shown, where it was, and as it is wished to be: a window that was hidden
+// has lost that.
 func (d *Desk) restore() {
-	d.own.Restore(d.settings.KeepAbove)
+	d.own.Restore(d.settings.KeepAbove, d.settings.LeaveOut)
 	d.FocusMirror()
 	d.Changed()
 }

@@ -12,7 +12,7 @@ import (
 // moved takes note of our own window's place: it may cover what is watched.
 func (d *Desk) moved(now host.WindowPlace) {
 	covered := now.Frame
-	if d.setup.Source.Kind != setup.SourceRegion || now.Hidden {
+	if d.setup.Source.Kind != setup.SourceRegion || now.Hidden || now.Out {
 		covered = image.Rectangle{}
 	}
 	if covered != d.covered {
@@ -44,6 +44,15 @@ func (d *Desk) toggleAbove() {
 	if d.parts.prefs != nil {
 		d.parts.prefs.Sync()
 	}
+}
+
+// leaveOut switches whether pictures of the screen, what is watched among them, hold this window.
+func leaveOut(d *Desk, on bool) {
+	if d.own.LeaveOut(on) {
+		d.settings.LeaveOut = on
+		d.keep()
+	}
+	d.parts.prefs.Sync()
 }
 
 // renewSheet has the open panel show what the settings are.

@@ -6,8 +6,12 @@ import (
 
 	"app.tonedesk/gui/guitest"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/native"
+	"app.tonedesk/gui/preferences"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
+	"app.tonedesk/gui/wording"
 )
 
 // Our own window is left out of what is watched while it lies over it, reads nothing while
@@ -25,6 +29,11 @@ func TestOwnWindowMoves(t *testing.T) {
 	d.moved(place)
 	if d.covered != frame || d.Messages.Said[host.MessageCovered] == "" {
 		t.Errorf("over the region, %v is covered; it says %q", d.covered, d.Messages.Said[host.MessageCovered])
+	}
+	out := place
+	out.Out = true
+	if d.moved(out); !d.covered.Empty() || d.Messages.Said[host.MessageCovered] != "" {
+		t.Errorf("left out of pictures of the screen, it covers %v", d.covered)
 	}
 	if d.settings.Place.Rectangle() != inside {
 		t.Errorf("its place is kept as %v", d.settings.Place.Rectangle())
@@ -49,6 +58,36 @@ func TestStayingAboveIsRefused(t *testing.T) {
 	d.toggleAbove()
 	if d.settings.KeepAbove || d.Messages.Said[host.MessageError] == "" {
 		t.Errorf("without a desktop it stays above: %v; it says %q", d.settings.KeepAbove, d.Messages.Said[host.MessageError])
+	}
+}
+
+// Leaving the window out of pictures of the screen has a switch where the system offers it, for which
+// there is room in the settings; where the system then doesn't do it, that is said, and not remembered.
+func TestLeavingOutIsRefused(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	d.openPanel(panelSettings)
+	row := func() (found *widgets.Switch) {
+		d.parts.prefs.Tabs().Choose(4)
+		for _, r := range d.parts.prefs.Content().(*widgets.Form).Rows() {
+			if r.Name == wording.SayLeaveOut.String() {
+				found = r.Control.(*widgets.Switch)
+			}
+		}
+		return found
+	}
+	if row() != nil != native.CanLeaveOut() {
+		t.Errorf("there is a switch: %v; the system offers it: %v", row() != nil, native.CanLeaveOut())
+	}
+	acts := prefActs(d)
+	acts.LeaveOut = func(on bool) { leaveOut(d, on) }
+	d.parts.prefs = preferences.New(&d.Host, &d.settings, acts)
+	out := row()
+	if high := d.parts.prefs.LeastHeight(settingsWidth); high > settingsRoom {
+		t.Errorf("with it the part asks for %g, and there are %d", high, settingsRoom)
+	}
+	out.Tapped(nil) // without a desktop
+	if d.settings.LeaveOut || out.On() || d.Messages.Said[host.MessageError] != wording.SayNotLeftOut.String() {
+		t.Errorf("it is left out: %v, %v; it says %q", d.settings.LeaveOut, out.On(), d.Messages.Said[host.MessageError])
 	}
 }
 

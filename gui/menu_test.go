@@ -234,15 +234,18 @@ func TestFirstStart(t *testing.T) {
 	}
 }
 
+// settingsRoom and settingsWidth are what the settings have, from the sentence's top to above the tabs,
+// in 380 x 760.
+const settingsRoom, settingsWidth = 351, 364
+
 // The settings, in the window's first size, scroll in none of their parts; Esc closes them.
 func TestSettingsDoNotScroll(t *testing.T) {
-	const room, width = 351, 364 // from the sentence's top to above the tabs, in 380 x 760
 	d := newTestDesk(t, settings.Defaults())
 	d.openPanel(panelSettings)
 	for i, name := range []string{"Window", "Measuring", "Rules", "Stills", "Display"} {
 		d.parts.sheet.Tabs().Choose(i)
-		if high := d.parts.sheet.LeastHeight(width); high > room || d.parts.sheet.Tabs().ChosenWord() != name {
-			t.Errorf("%s asks for %g, and there are %d", d.parts.sheet.Tabs().ChosenWord(), high, room)
+		if high := d.parts.sheet.LeastHeight(settingsWidth); high > settingsRoom || d.parts.sheet.Tabs().ChosenWord() != name {
+			t.Errorf("%s asks for %g, and there are %d", d.parts.sheet.Tabs().ChosenWord(), high, settingsRoom)
 		}
 	}
 	if d.parts.column.Visible() || d.parts.sentence.Visible() {

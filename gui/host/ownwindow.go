@@ -11,6 +11,7 @@ import (
 
 	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/native"
+	"app.tonedesk/gui/wording"
 )
 
 // pollEvery is how often the window looks whether it is elsewhere, and how old things are;
@@ -38,6 +39,7 @@ type WindowPlace struct {
 	Frame  image.Rectangle // with its frame, desktop pixels; empty if unknown
 	Inside image.Rectangle // without its frame
 	Hidden bool            // minimised
+	Out    bool            // pictures of the screen hold what lies beneath it
 
 	// Screens are those of now, empty if unknown. Others are Arriving at first: what the desktop
 	// does with its windows then isn't the painter's choice.
@@ -86,6 +88,7 @@ func askPlace(handle uintptr) (now WindowPlace, known bool) {
 	now.Frame, errs[0] = native.FrameRect(handle) // no answer: then it can't be said to cover anything
 	now.Hidden, errs[1] = native.Hidden(handle)
 	now.Inside, errs[2] = native.ClientRect(handle)
+	now.Out = native.LeftOut(handle)
 	now.Screens, errs[3] = native.Screens() // after the place: one on other screens isn't taken for one on these
 	return now, errors.Join(errs[:]...) == nil
 }
@@ -123,9 +126,9 @@ func (w *OwnWindow) put(screens []image.Rectangle) {
 	}
 }
 
-// Restore puts the window, just shown, where it was, and above others if that is wished: a window
-// that was hidden has lost both.
-func (w *OwnWindow) Restore(above bool) {
+// Restore puts the window, just shown, where it was, above others and out of pictures of the screen if
+// that is wished: a window that was hidden has lost these.
+func (w *OwnWindow) Restore(above, out bool) {
 	screens, err := native.Screens()
 	if err != nil {
 		screens = nil
@@ -134,6 +137,11 @@ func (w *OwnWindow) Restore(above bool) {
 	if above {
 		if err := native.KeepAbove(w.Handle(), true); err != nil {
 			fyne.LogError("keeping the window above others", err)
+		}
+	}
+	if out {
+		if err := native.LeaveOut(w.Handle(), true); err != nil {
+			fyne.LogError("leaving the window out of pictures of the screen", err)
 		}
 	}
 }
@@ -178,6 +186,17 @@ func (w *OwnWindow) KeepAbove(on bool) bool {
 		w.Messages.Note(language.Say("Stays on top"))
 	} else {
 		w.Messages.Note(language.Say("No longer on top"))
+	}
+	return true
+}
+
+// LeaveOut has pictures of the screen hold what lies beneath the window, or the window again; it
+// reports whether the system does it, and says where it doesn't.
+func (w *OwnWindow) LeaveOut(on bool) bool {
+	if err := native.LeaveOut(w.Handle(), on); err != nil {
+		w.Messages.Fail(wording.SayNotLeftOut.String())
+		fyne.LogError("leaving the window out of pictures of the screen", err)
+		return false
 	}
 	return true
 }

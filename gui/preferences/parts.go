@@ -59,7 +59,13 @@ func (p *Page) measuring() []widgets.FormRow {
 func (p *Page) display() []widgets.FormRow {
 	spoken := list(p, language.Say("Language"), append([]language.Language{""}, language.All()...), languageWord, func(s *settings.Settings) *language.Language { return &s.Language })
 	spoken.Note = language.Say("From the next start on.")
-	return []widgets.FormRow{p.displayColours(), spoken}
+	rows := []widgets.FormRow{p.displayColours(), spoken}
+	if p.LeaveOut != nil {
+		out := widgets.NewSwitch(p.now.LeaveOut, p.Keys, p.LeaveOut)
+		p.sync = append(p.sync, func() { out.Set(p.now.LeaveOut) })
+		rows = append(rows, widgets.FormRow{Name: wording.SayLeaveOut.String(), Control: out, Note: wording.SayLeaveOutNote.String()})
+	}
+	return rows
 }
 
 // languageWord is what a language calls itself.

@@ -13,7 +13,8 @@ type Acts struct {
 	Changed    func(was settings.Settings) // settings were changed; was are those before
 	StayOnTop  func(on bool)
 	Tray       func(on bool)
-	Folder     string // where stills are kept; "" for nowhere
+	LeaveOut   func(on bool) // of pictures of the screen; nil where the system offers no way
+	Folder     string        // where stills are kept; "" for nowhere
 	ShowFolder func()
 	Monitor    func() string // that what is watched lies on, by its name; "" where that isn't known
 	Shown      func() string // says in which colours that is read

@@ -69,6 +69,7 @@ func (s *Settings) fields() []field {
 		fieldOf("page", &s.Page, oneOf(pageNames, d.Page)),
 		fieldOf("value_from_white", &s.FromWhite, nil),
 		fieldOf("keep_above", &s.KeepAbove, nil),
+		fieldOf("left_out_of_captures", &s.LeaveOut, nil),
 		fieldOf("tray", &s.Tray, nil),
 		fieldOf("under_pointer", &s.UnderPointer, nil),
 		fieldOf("pointer_chip", &s.PointerChip, nil),

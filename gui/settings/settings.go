@@ -41,6 +41,7 @@ type Settings struct {
 	Page         string             // name of the page that is open
 	FromWhite    bool               // values count from white: 0 is white, 10 is black
 	KeepAbove    bool               // above other windows
+	LeaveOut     bool               // pictures of the screen hold what lies beneath the window, where the system offers that
 	Tray         bool               // an entry in the desktop's tray, from the next start on
 	UnderPointer bool               // what lies under the pointer is read anywhere on the screen
 	PointerChip  bool               // and shown beside the pointer too

@@ -93,7 +93,7 @@ func TestSettingsGoThroughTheFile(t *testing.T) {
 		Shade:   propose.Options{ShadowHue: 35, Turn: 0.5, Gain: 0.1, AccentChroma: 0.2, EqualBy: propose.ByLayerGrey},
 		TooDark: 6, TooLight: 95, Hatch: HatchNever, Rules: families.Rules{LeastTones: 1.5, MostTones: 4, LeastChroma: 6, LeastTurn: 10, MostGain: 0.1, KeepsWithin: 2, VanishAbove: 8.5},
 		Knobs: map[string]float64{"bands": 7, "of another program": 0.5},
-		View:  "bands", Flipped: true, Page: "Structure", FromWhite: true, KeepAbove: true, Tray: true, UnderPointer: true, PointerChip: true, Everywhere: true, EveryKeys: map[string]string{"keep": "Alt+F2", "view": ""},
+		View:  "bands", Flipped: true, Page: "Structure", FromWhite: true, KeepAbove: true, LeaveOut: true, Tray: true, UnderPointer: true, PointerChip: true, Everywhere: true, EveryKeys: map[string]string{"keep": "Alt+F2", "view": ""},
 		Region: &files.Rect{X: -5, Y: 6, Width: 700, Height: 800}, Picture: "/tmp/a b “é”.png", Window: &Followed{Title: "Heron “2”", Class: "Painter", Part: &files.Rect{X: 4, Y: 5, Width: 60, Height: 70}}, Target: "/tmp/plan.png", TargetStill: "20260102-030405-abcdefghij", Place: &files.Rect{X: 1, Y: 2, Width: 380, Height: 760},
 		Places: []Placed{{Screens: []files.Rect{{Width: 1920, Height: 1080}}, Inside: files.Rect{X: 1, Y: 2, Width: 380, Height: 760}, Width: 380, Height: 760}},
 		Width:  381.5, Height: 777, Display: "a wide one", ShownIn: map[string]Colours{"": {In: "Display P3"}, "Pen display": {In: ColoursFile, File: "/tmp/a.icc"}},
