@@ -66,7 +66,7 @@ func (p *coloursPage) show(*analysis.Reading) {
 }
 
 func (p *coloursPage) trace(line *traceLine) {
-	line.Base = p.from.Code.Words()
+	line.Base, line.Places = p.from.Code.Words(), append(line.Places, placesIn(p.d, p.box)...)
 	for i, s := range p.proposals.Ramp.Swatches() {
 		at, size := p.proposals.Ramp.Box(i)
 		line.Places = append(line.Places, tracedPlace{s.Label, s.Marked, p.d.boxIn(p.proposals.Ramp, at, size)})

@@ -107,7 +107,7 @@ func viewCommands() []command {
 		{name: language.Say("Zoom in, by the key of the plus"), ctrl: fyne.KeyPlus, does: func(d *Desk) { d.Mirror.Zoom(1) }},
 		{name: language.Say("Zoom out"), keys: "Ctrl+−, wheel", ctrl: fyne.KeyMinus, does: func(d *Desk) { d.Mirror.Zoom(-1) }},
 		{name: language.Say("Zoom to all of the picture"), keys: "Ctrl+0", ctrl: fyne.Key0, does: func(d *Desk) { d.Mirror.Zoom(0) }},
-		{name: language.Say("Move the enlarged picture"), keys: "Ctrl+Arrows", ctrl: fyne.KeyLeft, does: func(d *Desk) { d.Mirror.Pan(image.Pt(-1, 0)) }},
+		{name: language.Say("Move the picture, zoomed in"), keys: "Ctrl+Arrows", ctrl: fyne.KeyLeft, does: func(d *Desk) { d.Mirror.Pan(image.Pt(-1, 0)) }},
 		{name: language.Say("Move it right"), ctrl: fyne.KeyRight, does: func(d *Desk) { d.Mirror.Pan(image.Pt(1, 0)) }},
 		{name: language.Say("Move it up"), ctrl: fyne.KeyUp, does: func(d *Desk) { d.Mirror.Pan(image.Pt(0, -1)) }},
 		{name: language.Say("Move it down"), ctrl: fyne.KeyDown, does: func(d *Desk) { d.Mirror.Pan(image.Pt(0, 1)) }},

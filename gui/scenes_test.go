@@ -70,7 +70,7 @@ func onStills(t *testing.T, d *Desk, part int) *stillsPage {
 // scenes lists them.
 func scenes() []scene {
 	list := []scene{
-		{"first start", func(_ *testing.T, d *Desk) { d.setup.Source.Kind = 0; showFirstStart(d); d.showState() }},
+		{"first start", func(t *testing.T, d *Desk) { nothingChosen(t, d, nil) }},
 		{"no spots", func(t *testing.T, d *Desk) { spotsOn(t, d, 0) }},
 		{"a pair", func(t *testing.T, d *Desk) { spotsOn(t, d, 2) }},
 		{"a table", func(t *testing.T, d *Desk) { spotsOn(t, d, 4) }},
@@ -240,9 +240,11 @@ func (d *Desk) drawnParts() (parts []part) {
 func windows() []settings.Settings {
 	var list []settings.Settings
 	for _, size := range []fyne.Size{{Width: 380, Height: 760}, {Width: 320, Height: 480}} {
-		s := settings.Defaults()
-		s.Width, s.Height = size.Width, size.Height
-		list = append(list, s)
+		for _, percent := range []int{100, 150, 200} {
+			s := settings.Defaults()
+			s.Width, s.Height, s.TextPercent = size.Width, size.Height, percent
+			list = append(list, s)
+		}
 	}
 	return list
 }

@@ -92,6 +92,7 @@ func (p *structurePage) trace(line *traceLine) {
 		line.Target = target.Name + ". " + target.Distance + ". " + target.Shares
 	}
 	line.Words, line.Light, line.Focus = p.groups.Words(), p.light.Text().Lines, p.focus.Text().Lines
+	line.Places = append(line.Places, placesIn(p.d, p.target.Box)...)
 	line.Places = append(line.Places, tracedPlace{Words: language.Say("Set focus"), Box: p.d.boxOf(p.focus.Set)})
 	for _, row := range p.families.Rows() {
 		text := row.Text()

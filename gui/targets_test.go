@@ -71,7 +71,7 @@ func TestTargetsAreLargeEnough(t *testing.T) {
 	lawtest.SkipRaced(t)
 	for _, s := range windows() {
 		for _, of := range scenes() {
-			t.Run(fmt.Sprintf("%g x %g, %s", s.Width, s.Height, of.name), func(t *testing.T) {
+			t.Run(fmt.Sprintf("%g x %g, text %d %%, %s", s.Width, s.Height, s.TextPercent, of.name), func(t *testing.T) {
 				d := inScene(t, s, of)
 				seen := 0
 				for _, p := range d.drawnParts() {

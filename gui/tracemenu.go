@@ -4,6 +4,7 @@ import (
 	"cmp"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/widgets"
 )
@@ -15,10 +16,18 @@ type tracedPlace struct {
 	Box   [4]float32 `json:"box"` // where it lies in the window, as tabs
 }
 
-// tracedMenu is what can be chosen in the menu that is open or, where none is, at the first start.
+// tracedMenu is what can be chosen in the menu or dialog that is open or, where none is, at the first
+// start.
 func tracedMenu(d *Desk) []tracedPlace {
 	if m := d.Menu(); m != nil {
 		return placesOf(d, m.Cells())
+	}
+	if dialog, is := d.Window.Canvas().Overlays().Top().(*widget.PopUp); is {
+		places := placesIn(d, dialog.Content)
+		if len(places) > 0 && places[0].Box[1] == 0 { // not drawn as yet
+			d.Later(traceAgain, d.Changed)
+		}
+		return places
 	}
 	if !chosen(d) {
 		return placesOf(d, d.parts.start.ways.Cells())
@@ -49,6 +58,27 @@ func (l *traceLine) traceButtons(d *Desk, buttons ...*widgets.Button) {
 	for _, b := range buttons {
 		l.Places = append(l.Places, tracedPlace{cmp.Or(b.Text, b.Tip()), b.On(), d.boxOf(b)})
 	}
+}
+
+// placesIn are the buttons and the words to choose from in a part.
+func placesIn(d *Desk, o fyne.CanvasObject) (places []tracedPlace) {
+	if !o.Visible() {
+		return nil
+	}
+	switch o := o.(type) {
+	case *fyne.Container:
+		for _, inside := range o.Objects {
+			places = append(places, placesIn(d, inside)...)
+		}
+	case *widgets.Button:
+		places = append(places, tracedPlace{cmp.Or(o.Text, o.Tip()), o.On(), d.boxOf(o)})
+	case *widgets.Chooser:
+		for i := range o.Count() {
+			at, size := o.Target(i)
+			places = append(places, tracedPlace{o.Word(i), i == o.Chosen(), d.boxIn(o, at, size)})
+		}
+	}
+	return places
 }
 
 func placesOf(d *Desk, cells []widgets.Cell) (places []tracedPlace) {

@@ -19,8 +19,8 @@ import (
 	"app.tonedesk/gui/stills"
 )
 
-// A half-transparent still is shown, measured and handed on over white, and stays what it
-// is: its layers are handed on as transparent as they are.
+// A half-transparent still is shown, measured and exported over white, and stays what it
+// is: its layers are exported as transparent as they are.
 func TestTransparentStill(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	img := guitest.Halves(color.NRGBA{0, 0, 0, 51}, color.NRGBA{255, 255, 255, 51})

@@ -20,7 +20,7 @@ var (
 	ErrNoHome = errors.New("no home folder")
 )
 
-// To is a file of the user's choice, to be written. Whatever is handed on goes through here.
+// To is a file of the user's choice, to be written. Whatever is exported goes through here.
 type To struct {
 	Path string
 	Over bool     // also over a file that is there, which keeps its permissions; a link stays one

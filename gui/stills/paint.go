@@ -39,7 +39,7 @@ func paint(p analysis.Pixels, view string, w, h int, look views.Look) (*image.RG
 	return img, small
 }
 
-// lettersPart is the size of numbers and readings on a picture that is handed on, as a part
+// lettersPart is the size of numbers and readings on a picture that is exported, as a part
 // of its longer side; leastLetters is their least size in pixels (our choices: on a sheet of A4
 // numbers are as large as in its list).
 const (
@@ -56,7 +56,7 @@ func Annotate(p analysis.Pixels, list []notes.Note, side int) *image.RGBA {
 	return img
 }
 
-// annotate draws notes on a picture that is handed on, in bands on all cores.
+// annotate draws notes on a picture that is exported, in bands on all cores.
 func annotate(img *image.RGBA, view notes.View, list []notes.Note) {
 	bands := runtime.GOMAXPROCS(0)
 	errs := make([]error, bands)
@@ -78,7 +78,7 @@ func annotate(img *image.RGBA, view notes.View, list []notes.Note) {
 	}
 }
 
-// annotation is how notes lie on a picture that is handed on.
+// annotation is how notes lie on a picture that is exported.
 func annotation(in image.Rectangle, scale float64) notes.View {
 	letters := max(leastLetters, float64(max(in.Dx(), in.Dy()))*lettersPart)
 	still := image.Pt(int(math.Round(float64(in.Dx())/scale)), int(math.Round(float64(in.Dy())/scale)))
@@ -117,7 +117,7 @@ func OnPaper(p analysis.Pixels) (analysis.Pixels, error) {
 	return pixelsOf(paper), nil
 }
 
-// inSRGB is imageOf for what is handed on, which is sRGB: a picture of another space is brought to it,
+// inSRGB is imageOf for what is exported, which is sRGB: a picture of another space is brought to it,
 // as the mirror shows it.
 func inSRGB(p analysis.Pixels) *image.NRGBA {
 	if p.Space == nil {

@@ -2,36 +2,32 @@ package structure
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/language"
+	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
 // openMenu shows what can be done with a row's local colour, and with the side that was meant.
 func (l *FamilyList) openMenu(text wording.FamilyRowText, i Item, at fyne.Position, side colour.RGB) {
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", l.menuItems(text, i, side)...), l.Window.Canvas(), at)
-	l.Changed()
-}
-
-// menuItems are its entries.
-func (l *FamilyList) menuItems(text wording.FamilyRowText, i Item, side colour.RGB) (items []*fyne.MenuItem) {
+	var rows []widgets.MenuRow
+	add := func(item widgets.MenuItem) {
+		rows = append(rows, widgets.MenuRow{Items: []widgets.MenuItem{item}})
+	}
 	if text.Keep != "" {
-		keep := fyne.NewMenuItem(language.Say("Keep"), func() { l.colours.judge(i, true) })
-		keep.Checked = text.Kept
+		words := language.Say("Keep")
 		if text.Cross == "" {
-			keep.Label = language.Say("Show again")
+			words = language.Say("Show again")
 		}
-		items = append(items, keep)
+		add(widgets.MenuItem{Words: words, On: text.Kept, Do: func() { l.colours.judge(i, true) }})
 	}
-	items = append(items,
-		fyne.NewMenuItem(language.Say("Go on in Colours"), func() { l.colours.GoOnFrom(side) }),
-		fyne.NewMenuItem(language.Say("Copy %s", side.Hex()), func() { l.copy(side) }))
+	add(widgets.MenuItem{Words: language.Say("Go on in Colours"), Do: func() { l.colours.GoOnFrom(side) }})
+	add(widgets.MenuItem{Words: language.Say("Copy %s", side.Hex()), Do: func() { l.copy(side) }})
 	if text.Cross != "" {
-		items = append(items, fyne.NewMenuItem(language.Say("Not a local colour"), func() { l.colours.refuse(i) }))
+		add(widgets.MenuItem{Words: language.Say("Not a local colour"), Do: func() { l.colours.refuse(i) }})
 	}
-	return items
+	l.OpenList(rows, at)
 }
 
 // copy puts a colour's code on the clipboard.

@@ -117,8 +117,11 @@ func (c *Chooser) Rests(part fyne.CanvasObject) bool {
 // Chosen returns which word is chosen.
 func (c *Chooser) Chosen() int { return c.chosen }
 
+// Word returns that of choice i.
+func (c *Chooser) Word(i int) string { return nth(c.choices, i).Word }
+
 // ChosenWord returns the word that is chosen; "" if none is.
-func (c *Chooser) ChosenWord() string { return nth(c.choices, max(c.chosen, -1)).Word }
+func (c *Chooser) ChosenWord() string { return c.Word(c.chosen) }
 
 // Choose is a press of word i.
 func (c *Chooser) Choose(i int) { c.choose(i) }
@@ -193,7 +196,7 @@ const segmentGap = 2
 func (c *Chooser) slots(width float32) []float32 {
 	widths := make([]float32, len(c.choices))
 	for i := range c.choices {
-		widths[i] = c.width(c.shown(i, width), i)
+		widths[i] = c.width(c.shown(i, width), i) + Step/2 // they never touch
 	}
 	at := slots(widths, width-2*c.inner())
 	for i := range at {

@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/gui/icons"
@@ -19,21 +20,56 @@ type Way struct {
 }
 
 // FirstStart stands in place of the picture while nothing was chosen to watch: a question, the ways
-// to answer it, and a link to something to try it all on.
+// to answer it, and a link to something to try it all on. In large text they scroll.
 type FirstStart struct {
 	drawn
-	title string
-	ways  []*wayButton
-	link  *Link
-
-	back *canvas.Rectangle
-	text *canvas.Text
+	rows   *startRows
+	back   *canvas.Rectangle
+	scroll *container.Scroll
 }
 
 // NewFirstStart returns one.
 func NewFirstStart(title string, ways []Way, link [2]string, look func(), keys Keys) *FirstStart {
-	f := &FirstStart{title: title, link: NewLink(link, keys, look)}
-	f.back, f.text = f.addBox(), f.addText(SentenceSize, fyne.TextStyle{})
+	f := &FirstStart{rows: newStartRows(title, ways, link, look, keys)}
+	f.back, f.scroll = f.addBox(), add(&f.drawn, container.NewVScroll(f.rows))
+	f.draw(f)
+	return f
+}
+
+// Cells are the ways and the link, for those who look for them.
+func (f *FirstStart) Cells() (cells []Cell) {
+	add := func(words string, part fyne.CanvasObject) {
+		cells = append(cells, Cell{Words: words, Part: part, At: fyne.CurrentApp().Driver().AbsolutePositionForObject(part)})
+	}
+	for _, w := range f.rows.fitting(f.rows.Size()) {
+		add(w.way.Words, w)
+	}
+	add(f.rows.link.words[0], f.rows.link)
+	return cells
+}
+
+func (f *FirstStart) write(_ fyne.Size, of colours) { fill(f.back, of(theme.ColorNameInputBackground)) }
+
+func (f *FirstStart) place(size fyne.Size) {
+	f.back.Resize(size)
+	f.scroll.Resize(size)
+}
+
+// minSize asks for nothing: it has the picture's room.
+func (f *FirstStart) minSize() (none fyne.Size) { return none }
+
+// startRows are the question, the ways and the link below each other.
+type startRows struct {
+	drawn
+	title string
+	ways  []*wayButton
+	link  *Link
+	text  *canvas.Text
+}
+
+func newStartRows(title string, ways []Way, link [2]string, look func(), keys Keys) *startRows {
+	f := &startRows{title: title, link: NewLink(link, keys, look)}
+	f.text = f.addText(SentenceSize, fyne.TextStyle{})
 	for _, w := range ways {
 		f.ways = append(f.ways, add(&f.drawn, newWayButton(w, keys)))
 	}
@@ -42,16 +78,7 @@ func NewFirstStart(title string, ways []Way, link [2]string, look func(), keys K
 	return f
 }
 
-// Cells are the ways and the link, for those who look for them.
-func (f *FirstStart) Cells() (cells []Cell) {
-	for _, w := range f.fitting(f.Size()) {
-		cells = append(cells, Cell{Words: w.way.Words, Part: w, At: f.Position().Add(w.Position())})
-	}
-	return append(cells, Cell{Words: f.link.words[0], Part: f.link, At: f.Position().Add(f.link.Position())})
-}
-
-func (f *FirstStart) write(size fyne.Size, of colours) {
-	fill(f.back, of(theme.ColorNameInputBackground))
+func (f *startRows) write(size fyne.Size, of colours) {
 	f.text.TextSize = fittingSize(f.title, SentenceSize(), size.Width-2*Step)
 	say(f.text, f.title, of(ColorNameFocusLine))
 	_, _, asks := f.heights(size)
@@ -63,7 +90,7 @@ func (f *FirstStart) write(size fyne.Size, of colours) {
 }
 
 // fitting are the ways that a size has room for.
-func (f *FirstStart) fitting(size fyne.Size) []*wayButton {
+func (f *startRows) fitting(size fyne.Size) []*wayButton {
 	if float32(len(f.ways))*(Row()+Step)+f.link.MinSize().Height <= size.Height {
 		return f.ways
 	}
@@ -71,7 +98,7 @@ func (f *FirstStart) fitting(size fyne.Size) []*wayButton {
 }
 
 // heights returns how high a way is in a size, how high all is, and whether the question has room.
-func (f *FirstStart) heights(size fyne.Size) (way, all float32, asks bool) {
+func (f *startRows) heights(size fyne.Size) (way, all float32, asks bool) {
 	n, link := float32(len(f.fitting(size))), f.link.MinSize().Height
 	question := fyne.MeasureText(f.title, SentenceSize(), fyne.TextStyle{}).Height + Step
 	way = max(min(wayHigh(), (size.Height-link)/n-Step), Row())
@@ -83,8 +110,7 @@ func (f *FirstStart) heights(size fyne.Size) (way, all float32, asks bool) {
 }
 
 // place centres everything; where there is too little room the question goes.
-func (f *FirstStart) place(size fyne.Size) {
-	f.back.Resize(size)
+func (f *startRows) place(size fyne.Size) {
 	text, link := f.text.MinSize(), f.link.MinSize()
 	wide := float32(0)
 	for _, w := range f.ways {
@@ -105,8 +131,11 @@ func (f *FirstStart) place(size fyne.Size) {
 	put(f.link, fyne.NewPos((size.Width-link.Width)/2, y), link)
 }
 
-// minSize asks for nothing: it has the picture's room.
-func (f *FirstStart) minSize() (none fyne.Size) { return none }
+// minSize has room for the ways that are always there, as low as a pen can hit them.
+func (f *startRows) minSize() fyne.Size {
+	n := float32(len(f.fitting(fyne.Size{})))
+	return fyne.NewSize(0, n*(Row()+Step)+f.link.MinSize().Height)
+}
 
 // wayButton is a large button of two lines.
 type wayButton struct {
@@ -151,6 +180,10 @@ func (b *wayButton) write(size fyne.Size, of colours) {
 	}
 	fillEdged(b.back, ground, of)
 	picture(b.icon, b.way.Icon, theme.ColorNameForeground)
+	b.words.TextSize = TextSize()
+	if room := size.Width - wayWords() - Step; room > 0 {
+		b.words.TextSize = fittingSize(b.way.Words, TextSize(), room)
+	}
 	say(b.words, b.way.Words, of(theme.ColorNameForeground))
 	note := ""
 	if lines := b.words.MinSize().Height + noteLine(); lines <= size.Height {

@@ -28,8 +28,8 @@ type Hints struct {
 	back, rule *canvas.Rectangle
 	icons      []*canvas.Image
 	words      []*canvas.Text
-	notes      [][2]*canvas.Text
-	foot       [][2]*canvas.Text
+	notes      [][hintLines]*canvas.Text
+	foot       [][hintLines]*canvas.Text
 }
 
 // NewHints returns a panel.
@@ -39,16 +39,26 @@ func NewHints(hints []Hint, lines ...string) *Hints {
 	for _, hint := range hints {
 		h.icons = append(h.icons, h.addIcon())
 		h.words = append(h.words, h.addText(TextSize, fyne.TextStyle{}))
-		h.notes = append(h.notes, [2]*canvas.Text{h.addText(SmallSize, fyne.TextStyle{}), h.addText(SmallSize, fyne.TextStyle{})})
+		h.notes = append(h.notes, h.addLines())
 		if hint.Switch != nil {
 			add(&h.drawn, hint.Switch)
 		}
 	}
 	for range lines {
-		h.foot = append(h.foot, [2]*canvas.Text{h.addText(SmallSize, fyne.TextStyle{}), h.addText(SmallSize, fyne.TextStyle{})})
+		h.foot = append(h.foot, h.addLines())
 	}
 	h.draw(h)
 	return h
+}
+
+// hintLines is how many lines what stands below the words may have: large text needs three.
+const hintLines = 3
+
+func (h *Hints) addLines() (lines [hintLines]*canvas.Text) {
+	for i := range lines {
+		lines[i] = h.addText(SmallSize, fyne.TextStyle{})
+	}
+	return lines
 }
 
 func (h *Hints) write(size fyne.Size, of colours) {

@@ -128,7 +128,7 @@ func (m *Messages) write(size fyne.Size, _ colours) {
 	m.heights = [2]float32{}
 	switch {
 	case m.offer.Visible():
-		m.heights[0] = m.offer.heightFor(width)
+		m.heights[0] = m.offer.heightFor(width, size.Height-2*Step)
 	case m.failure.Visible():
 		m.heights[0] = m.failure.heightFor(width, room)
 	}

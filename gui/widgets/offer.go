@@ -3,6 +3,7 @@ package widgets
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -11,13 +12,14 @@ type offer struct {
 	drawn
 	back    *canvas.Rectangle
 	words   *widget.RichText
+	scroll  *container.Scroll // of the words, where there is no room for all of them
 	answers [2]*PictureButton
 }
 
 func newOffer(keys Keys) *offer {
 	o := &offer{words: wordsOnPicture()}
 	o.back = add(&o.drawn, newPanelBox())
-	add(&o.drawn, o.words)
+	o.scroll = add(&o.drawn, container.NewVScroll(o.words))
 	for i := range o.answers {
 		o.answers[i] = add(&o.drawn, newPictureButton(shapeAnswer, keys, nil))
 	}
@@ -46,16 +48,21 @@ func (o *offer) write(_ fyne.Size, of colours) {
 }
 
 // heightFor lays the words out in a width, and returns the height of words and answers: 76 with
-// one line in the plain size.
-func (o *offer) heightFor(width float32) float32 {
+// one line in the plain size. It is at most so much, but for one line and the answers.
+func (o *offer) heightFor(width, most float32) float32 {
 	if o.words.Size().Width != width {
 		o.words.Resize(fyne.NewSize(width, o.words.Size().Height))
 	}
-	rows := float32(1)
-	if !o.inOneRow(width) {
-		rows = 2
+	high, least := round(o.wordsHeight())+o.answersHigh(width), Row()+o.answersHigh(width)
+	return min(high, max(most, least))
+}
+
+// answersHigh is the height of the answers in a width.
+func (o *offer) answersHigh(width float32) float32 {
+	if o.inOneRow(width) {
+		return Row() + Step
 	}
-	return round(o.wordsHeight()) + rows*(Row()+Step)
+	return 2 * (Row() + Step)
 }
 
 // wordsHeight is the words', without the room that the toolkit leaves below them.
@@ -68,8 +75,8 @@ func (o *offer) inOneRow(width float32) bool {
 
 func (o *offer) place(size fyne.Size) {
 	o.back.Resize(size)
-	high := o.wordsHeight()
-	put(o.words, fyne.Position{}, fyne.NewSize(size.Width, high))
+	high := min(o.wordsHeight(), max(size.Height-o.answersHigh(size.Width), 0))
+	put(o.scroll, fyne.Position{}, fyne.NewSize(size.Width, high))
 	x, y := Step, round(high)
 	for _, b := range o.answers {
 		least := b.MinSize()

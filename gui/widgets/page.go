@@ -89,6 +89,7 @@ func (p *Page) write(size fyne.Size, _ colours) {
 	form := formOf(size, textScale())
 	p.parts.Bar.setWide(form.wide)
 	p.parts.Strip.setBeside(form.beside())
+	show(p.parts.Strip, !p.startsBeside(size)) // there is nothing to read or to enlarge
 	show(p.parts.Sentence, p.lines > 0 && !p.covered)
 	show(p.parts.Lower, !p.covered)
 }
@@ -105,14 +106,23 @@ func (p *Page) place(size fyne.Size) {
 		}
 	}
 	p.rows = rows
+	start := rows.mirror
+	if p.startsBeside(size) {
+		start.w = rows.strip.x + rows.strip.w - start.x
+	}
 	lower := rows.lower
 	lower.w += Gutter
 	for _, at := range []struct {
 		part fyne.CanvasObject
 		rect
-	}{{parts.Bar, rows.bar}, {parts.Strip, rows.strip}, {parts.Sentence, rows.sentence}, {parts.Lower, lower}, {parts.Tabs, rows.tabs}, {parts.Mirror, rows.mirror}, {parts.Start, rows.mirror}, {parts.Messages, seenPart(rows.mirror, p.proportion)}} {
+	}{{parts.Bar, rows.bar}, {parts.Strip, rows.strip}, {parts.Sentence, rows.sentence}, {parts.Lower, lower}, {parts.Tabs, rows.tabs}, {parts.Mirror, rows.mirror}, {parts.Start, start}, {parts.Messages, seenPart(rows.mirror, p.proportion)}} {
 		put(at.part, fyne.NewPos(at.x, at.y), fyne.NewSize(max(at.w, 0), max(at.h, 0)))
 	}
+}
+
+// startsBeside reports whether the ways to begin stand where strip and picture would be side by side.
+func (p *Page) startsBeside(size fyne.Size) bool {
+	return p.parts.Start.Visible() && formOf(size, textScale()).beside()
 }
 
 // Wide reports whether the page stands beside the picture.

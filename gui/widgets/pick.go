@@ -6,7 +6,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
-	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/gui/icons"
 )
@@ -18,16 +17,17 @@ type Pick struct {
 	words  []string
 	chosen string
 	choose func(word string)
+	open   func(rows []MenuRow, at fyne.Position)
 
 	back, line *canvas.Rectangle
 	text       *canvas.Text
 	arrow      *canvas.Image
 }
 
-// NewPick returns a list of words, the first chosen. It calls choose for a word that the painter
-// wants, which is chosen by then.
-func NewPick(words []string, keys Keys, choose func(word string)) *Pick {
-	p := &Pick{words: words, chosen: words[0], choose: choose}
+// NewPick returns a list of words, the first chosen. open shows a menu at a point of the window; choose
+// is called for a word that the painter wants, which is chosen by then.
+func NewPick(words []string, keys Keys, open func([]MenuRow, fyne.Position), choose func(word string)) *Pick {
+	p := &Pick{words: words, chosen: words[0], open: open, choose: choose}
 	p.focus = focus{keys: keys, owner: p, changed: p.redraw}
 	p.back, p.text, p.arrow = add(&p.drawn, newPanelBox()), p.addText(TextSize, fyne.TextStyle{}), p.addIcon()
 	p.line = add(&p.drawn, newFocusLine(Radius+FocusGap))
@@ -47,18 +47,11 @@ func (p *Pick) Choose(word string) {
 
 // Tapped lists the words below, the chosen one marked.
 func (p *Pick) Tapped(*fyne.PointEvent) {
-	driver := fyne.CurrentApp().Driver()
-	over := driver.CanvasForObject(p)
-	if over == nil { // it was not drawn yet
-		return
+	rows := make([]MenuRow, len(p.words))
+	for i, word := range p.words {
+		rows[i].Items = []MenuItem{{Words: word, On: word == p.chosen, Do: func() { p.Choose(word) }}}
 	}
-	var items []*fyne.MenuItem
-	for _, word := range p.words {
-		item := fyne.NewMenuItem(word, func() { p.Choose(word) })
-		item.Checked = word == p.chosen
-		items = append(items, item)
-	}
-	widget.ShowPopUpMenuAtPosition(fyne.NewMenu("", items...), over, driver.AbsolutePositionForObject(p).AddXY(0, p.Size().Height))
+	p.open(rows, fyne.CurrentApp().Driver().AbsolutePositionForObject(p).AddXY(0, p.Size().Height))
 }
 
 // TypedKey lists the words, or chooses the one before or after.

@@ -40,8 +40,8 @@ const (
 	dividing       // the line that divides the picture, by its grip
 )
 
-// dragDistance is how far the pointer goes before a press becomes a drag, in Fyne units: a pen slips
-// a little as it taps (our choice).
+// dragDistance is how far the pointer may go and a press stay one, in Fyne units: a pen slips a little
+// as it taps (our choice).
 const dragDistance = 8
 
 // longPress is how long a pen is held to add a spot, as a click with Shift does (our choice: long
@@ -195,7 +195,7 @@ func (m *Mirror) Dragged(e *fyne.DragEvent) {
 	}
 	m.lookAt(e.Position)
 	m.to, _ = m.Fit().source(e.Position)
-	if d := e.Position.Subtract(m.start); d.X*d.X+d.Y*d.Y >= dragDistance*dragDistance {
+	if d := e.Position.Subtract(m.start); d.X*d.X+d.Y*d.Y > dragDistance*dragDistance {
 		m.doing = m.dragOf(m.doing)
 	}
 	switch m.doing {

@@ -48,7 +48,7 @@ func dragBy(m *Mirror, by fyne.Delta, mod fyne.KeyModifier) {
 }
 
 // What a press becomes: of all of the picture an area is measured, an enlarged one is dragged, but
-// with Alt or where an area is asked for; what slips less than 8 is a tap.
+// with Alt or where an area is asked for; what slips up to 8 is a tap.
 func TestGestures(t *testing.T) {
 	enlarge := func(m *Mirror) {
 		m.SetPicture(m.picture, nil, m.bounds, image.Rect(90, 70, 272, 211), false)
@@ -62,7 +62,8 @@ func TestGestures(t *testing.T) {
 		"a tap":                           {by: fyne.NewDelta(0, 0), want: "click false"},
 		"a tap with Shift":                {mod: fyne.KeyModifierShift, want: "click true"},
 		"a tap that slips":                {by: fyne.NewDelta(5, 5), want: "click false"},
-		"a drag":                          {by: fyne.NewDelta(8, 0), want: "area"},
+		"a tap that slips by 8":           {by: fyne.NewDelta(0, 8), want: "click false"},
+		"a drag":                          {by: fyne.NewDelta(9, 0), want: "area"},
 		"a tap that slips, enlarged":      {before: enlarge, by: fyne.NewDelta(5, 5), want: "click false"},
 		"a drag, enlarged":                {before: enlarge, by: fyne.NewDelta(20, 10), want: "view"},
 		"a drag with Alt, enlarged":       {before: enlarge, by: fyne.NewDelta(20, 10), mod: fyne.KeyModifierAlt, want: "area"},

@@ -165,6 +165,7 @@ func (s *Strip) write(size fyne.Size, of colours) {
 	say(s.fromA, fromA, of(ColorNameQuiet))
 	say(s.knobText, knobWords, of(theme.ColorNameForeground))
 	show(s.slider, knob)
+	show(s.Under, s.fitsUnder(size))
 }
 
 // hasRoom reports whether there is room for one more text as wide as that, once the figures are set.
@@ -230,6 +231,12 @@ func buttonsHigh(left float32) float32 {
 	return min(Row(), max(left-Step/2, 4*Step))
 }
 
+// fitsUnder reports whether the first of the buttons beside the picture has room; else the menu has it.
+func (s *Strip) fitsUnder(size fyne.Size) bool {
+	left := size.Height - sideSwatchHigh - sideGap - 2*lineHigh(TextSize())
+	return !s.beside || size.IsZero() || min(Row(), round((left-2*Step)/2)) >= 4*Step || size.Width >= 4*4*Step+3*Step/2
+}
+
 // placeButtons stands them at the foot, in two rows or, where the reading leaves too little room for
 // that, in one.
 func (s *Strip) placeButtons(size fyne.Size) {
@@ -244,8 +251,7 @@ func (s *Strip) placeButtons(size fyne.Size) {
 		return
 	}
 	buttons, h := []*Button{s.Under, s.Out, s.Fit, s.In}, min(Row(), max(left-Step/2, 4*Step))
-	if size.Width < 4*4*Step+3*Step/2 { // too narrow for a pen: the menu has it
-		put(s.Under, fyne.NewPos(0, size.Height-h), fyne.Size{})
+	if !s.Under.Visible() {
 		buttons = buttons[1:]
 	}
 	n := float32(len(buttons))

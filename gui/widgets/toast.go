@@ -113,12 +113,25 @@ func lowToast() float32 { return Row() + Step/2 }
 
 // heightFor lays the words out in a width, and returns the height that they need, at most so much.
 func (t *toast) heightFor(width, most float32) float32 {
-	room := max(width-t.buttons(), 4*Step)
+	room, foot := width-t.buttons(), float32(0)
+	if t.stacks(width) {
+		room, foot = width, lowToast()
+	}
 	if t.words.Size().Width != room {
 		t.words.Resize(fyne.NewSize(room, t.words.Size().Height))
 	}
-	return max(min(max(t.words.MinSize().Height, lowToast()), most), lowToast())
+	return max(min(max(t.words.MinSize().Height+foot, lowToast()), most), lowToast())
 }
+
+// stacks reports whether the buttons stand below the words: beside them these would be broken into
+// letters.
+func (t *toast) stacks(width float32) bool {
+	return width-t.buttons() < leastWords*textScale()
+}
+
+// leastWords is the width beside the buttons from which words stand there, in text of plain size (our
+// choice: two short words).
+const leastWords = 10 * Step
 
 // buttons is the width of the buttons at the right.
 func (t *toast) buttons() (width float32) {
@@ -132,18 +145,26 @@ func (t *toast) buttons() (width float32) {
 
 func (t *toast) place(size fyne.Size) {
 	t.back.Resize(size)
-	x := size.Width
+	x, top, room := size.Width, float32(0), size.Height
+	stacked := t.stacks(size.Width)
+	if stacked {
+		room = max(size.Height-lowToast(), 0)
+		top = room
+	}
 	for _, b := range []*PictureButton{t.cross, t.act} {
 		if b.Visible() {
 			least := b.MinSize()
 			x -= least.Width
-			put(b, fyne.NewPos(x, (lowToast()-least.Height)/2), least)
+			put(b, fyne.NewPos(x, top+(lowToast()-least.Height)/2), least)
 		}
 	}
-	high := min(t.words.MinSize().Height, size.Height)
+	if stacked {
+		x = size.Width
+	}
+	high := min(t.words.MinSize().Height, room)
 	y := float32(0)
 	if high < lowToast() {
-		y = (size.Height - high) / 2
+		y = max((room-high)/2, 0)
 	}
 	put(t.scroll, fyne.NewPos(0, y), fyne.NewSize(max(x, 0), high))
 }

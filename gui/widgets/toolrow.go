@@ -9,7 +9,8 @@ import (
 )
 
 // ToolRow is a row of pictograms on a ground of its own: tools, of which one may be in use, and
-// right of a rule what acts at once. Where it is too narrow for a pen to hit each, it is two rows.
+// right of a rule what acts at once. Where it is too narrow for a pen to hit each, what acts is left to
+// the menu or, in large text, it is two rows.
 type ToolRow struct {
 	drawn
 	back, rule *canvas.Rectangle
@@ -51,10 +52,11 @@ func (r *ToolRow) Use(i int) {
 }
 
 // toolCells returns where so many pictograms lie, of which the last acts are set apart, in a row
-// of a width: beside each other where each has a side of least, else in two rows. The rule, if
-// there is one, has no height in two rows.
+// of a width: beside each other where each has a side of least; in text that is not much larger than
+// plain the tools alone, as wide as a pen needs; else in two rows. What is left out has no size, nor
+// has the rule but in a whole row.
 func toolCells(tools, acts int, width, least float32) (cells []rect, rule rect) {
-	const inset = Step / 2
+	const inset, pen = Step / 2, 4 * Step
 	inner, n := width-2*inset, tools+acts
 	if inner >= float32(n)*least {
 		for i := range tools {
@@ -66,6 +68,13 @@ func toolCells(tools, acts int, width, least float32) (cells []rect, rule rect) 
 		x := (cells[tools-1].x + least + cells[tools].x) / 2
 		return cells, rect{round(x) - 1, inset + least/5, 1, 3 * least / 5}
 	}
+	if pitch := inner / float32(tools); pitch >= pen && least < twoRowsFrom*pen {
+		for i := range tools {
+			wide := min(least, pitch)
+			cells = append(cells, rect{inset + float32(i)*pitch + (pitch-wide)/2, inset, wide, least})
+		}
+		return append(cells, make([]rect, acts)...), rect{}
+	}
 	columns := (n + 1) / 2
 	pitch := inner / float32(columns)
 	for i := range n {
@@ -75,6 +84,9 @@ func toolCells(tools, acts int, width, least float32) (cells []rect, rule rect) 
 	}
 	return cells, rect{}
 }
+
+// twoRowsFrom is the size of text from which tools may stand in two rows.
+const twoRowsFrom = 1.3
 
 func (r *ToolRow) cells(width float32) ([]rect, rect) {
 	return toolCells(len(r.Tools), len(r.Acts), width, Row())
@@ -89,7 +101,11 @@ func (r *ToolRow) Resize(size fyne.Size) {
 	}
 }
 
-func (r *ToolRow) write(_ fyne.Size, of colours) {
+func (r *ToolRow) write(size fyne.Size, of colours) {
+	cells, _ := r.cells(size.Width)
+	for i, b := range r.Acts {
+		show(b, size.IsZero() || cells[len(r.Tools)+i].w > 0)
+	}
 	fillEdged(r.back, theme.ColorNameInputBackground, of)
 	fill(r.rule, of(ColorNameHairline))
 }
@@ -108,6 +124,9 @@ func (r *ToolRow) place(size fyne.Size) {
 func (r *ToolRow) minSize() fyne.Size {
 	n := len(r.Tools) + len(r.Acts)
 	cells, _ := r.cells(r.Size().Width)
-	last := cells[n-1]
-	return fyne.NewSize(float32((n+1)/2)*4*Step+Step, last.y+last.h+Step/2)
+	high := float32(0)
+	for _, c := range cells {
+		high = max(high, c.bottom())
+	}
+	return fyne.NewSize(float32((n+1)/2)*4*Step+Step, high+Step/2)
 }

@@ -57,7 +57,7 @@ func TestExplainWriting(t *testing.T) {
 		want string
 	}{
 		{&fs.PathError{Op: "open", Path: "x", Err: syscall.EACCES}, "Can't write \"x\": you are not allowed to write there; change the permissions of the folder, or use another."},
-		{fmt.Errorf("hand on: %w", fs.ErrNotExist), "Can't write \"x\": there is no such folder; make it first, or choose another."},
+		{fmt.Errorf("export: %w", fs.ErrNotExist), "Can't write \"x\": there is no such folder; make it first, or choose another."},
 		{syscall.ENOSPC, "Can't write \"x\": the disk is full; make room."},
 		{syscall.EROFS, "Can't write \"x\": nothing can be written on that disk; use another one, or make it writable."},
 		{fs.ErrExist, "Can't write \"x\": there is a file of that name already; choose another name."},

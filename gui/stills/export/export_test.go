@@ -184,8 +184,8 @@ func TestSayMeasured(t *testing.T) {
 	}
 }
 
-// A still is handed on as a file of the owner's, whole or not at all.
-func TestHandOnSaves(t *testing.T) {
+// A still is exported as a file of the owner's, whole or not at all.
+func TestExportSaves(t *testing.T) {
 	lawtest.SkipRaced(t)
 	dir, s := t.TempDir(), someSubject()
 	h := Export{Page: sheet.A4}

@@ -118,7 +118,7 @@ func said(name, file, words string) SheetSubject {
 // without a pair, no UTF-8.
 const hard = "\U0001F600 \U0001F468\u200d\U0001F469 e\u0301 \u05d0\u05d1 \u202e\ufeff\x00\x1b]0;\r\n\t()\\\xff\xed\xa0\x80\U0010FFFF"
 
-func TestAnyWordsAreHandedOn(t *testing.T) {
+func TestAnyWordsAreExported(t *testing.T) {
 	lawtest.SkipRaced(t)
 	if err := handOn(said(hard, hard, hard)); err != nil {
 		t.Fatal(err)
@@ -153,8 +153,8 @@ func FuzzWords(f *testing.F) {
 	})
 }
 
-// The smallest still and a line of pixels are handed on in every way.
-func TestOddSizesAreHandedOn(t *testing.T) {
+// The smallest still and a line of pixels are exported in every way.
+func TestOddSizesAreExported(t *testing.T) {
 	for _, size := range [][2]int{{1, 1}, {1, 30_000}, {30_000, 1}} {
 		s := said("odd", "odd.png", "softer edge")
 		s.Picture = halfLight(size[0], size[1])

@@ -1,4 +1,4 @@
-// Package sheet lays a still out on one page to be handed on: the picture with its notes,
+// Package sheet lays a still out on one page to be exported: the picture with its notes,
 // its greys, its bands, its spread with groups, its families, and what the notes say. All
 // words but headings come from whoever calls; the page is drawn as a picture, by package ink as the
 // notes are, or written as a PDF file with the same lines, letters and pictures.
