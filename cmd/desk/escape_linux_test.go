@@ -103,6 +103,12 @@ func TestWindowEscapesInnermostFirst(t *testing.T) {
 	w.WaitFor("the settings", func(l desktest.Shown) bool { return states(l) == "/panel" })
 	w.Key("Escape")
 	w.WaitFor("the page", func(l desktest.Shown) bool { return states(l) == "/" })
+	w.Key("ctrl+e")
+	x, y := h.place("Folder…")
+	w.Do("mousemove", "--window", w.ID, fmt.Sprint(int(x)-120), fmt.Sprint(int(y)-72), "click", "3") // the name, two rows above
+	w.WaitFor("what can be done with the name", func(l desktest.Shown) bool { return states(l) == "menu/" })
+	w.Key("Escape", "Escape") // the toolkit's own menu, of which nobody tells, and the form
+	w.WaitFor("the page again", func(l desktest.Shown) bool { return states(l) == "/" })
 	for _, path := range []struct {
 		keys []string // that open one thing after another
 		say  []string // what is open, from the outermost

@@ -324,6 +324,8 @@ func stillGestures() []gesture {
 		{"keep by a key", 1, 0, nil, func(h *hands) { h.key("ctrl+s") }, kept(2)},
 		{"compare with the newest by taps", 2, 0, watch, func(h *hands) { h.tapTab(stillsTab); h.tapPart(2) }, compares},
 		{"compare with the newest by a key", 1, 0, watch, func(h *hands) { h.key("d") }, compares},
+		{"a spot beside the dividing line", 1, 0, (*hands).clear, func(h *hands) { h.tapPicture(potShadow) },
+			func(l desktest.Shown) bool { return l.Compares != "" && len(l.Spots) == 1 }},
 		{"mark up", 3, 1, func(h *hands) {
 			h.Key("d")
 			h.WaitFor("nothing compared", func(l desktest.Shown) bool { return l.Compares == "" })
