@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/everywhere"
@@ -34,7 +33,6 @@ type parts struct {
 	pages    []pageView        // in the order of the list of pages; nil until it is opened
 	tabs     *widgets.Chooser
 	panel    panel
-	ground   *canvas.Rectangle
 	keys     *everywhere.Keys // those that work in every program, with their rows in the settings
 	views    *menus.Views
 	start    firstStart
@@ -84,7 +82,6 @@ func (d *Desk) build() {
 	p.over = widgets.Over(canvas.NewRectangle(nil), p.sentence, p.column)
 	d.showLower()
 	p.start.ways.Hide()
-	p.ground = canvas.NewRectangle(nil)
 	p.frame = widgets.NewPage(widgets.PageParts{Bar: p.bar, Start: p.start.ways, Messages: p.message, Mirror: d.Mirror, Strip: p.strip, Sentence: p.sentence,
 		Lower: p.column, Tabs: p.tabs, Later: func(after time.Duration) { d.Later(after, d.layOut) }})
 	p.frame.SetSentenceLines(sentenceLines(d.settings.Page))
@@ -92,12 +89,11 @@ func (d *Desk) build() {
 	d.Tips.Clear = p.tabs
 	d.Window = d.App.NewWindow(Title) // only now: what changes before need not be painted anew in it
 	d.Window.SetPadded(false)
-	d.Window.SetContent(container.NewStack(p.ground, p.frame, p.over, d.Tips.Box))
+	d.Window.SetContent(container.NewStack(p.frame, p.over, d.Tips.Box))
 	d.Window.Resize(fyne.NewSize(d.settings.Width, d.settings.Height))
 	d.Window.SetOnDropped(d.Dropped)
 	d.Window.SetCloseIntercept(d.quit)
 	d.joinKeys()
-	d.colour()
 	d.showNoPicture()
 	d.standing.show(d)
 	if len(d.options.Problems) > 0 {
@@ -151,13 +147,6 @@ func (d *Desk) mirrorActs() widgets.MirrorActs {
 		Resized: d.refresh, Menu: func(at fyne.Position) { openMenu(d, at) }, Later: func(after time.Duration, do func()) func() { return d.Later(after, do) },
 		Keys: alwaysSeen{d},
 	}
-}
-
-// colour gives the theme's colours of now to what isn't a widget.
-func (d *Desk) colour() {
-	th, v := d.App.Settings().Theme(), d.App.Settings().ThemeVariant()
-	d.parts.ground.FillColor = th.Color(theme.ColorNameBackground, v)
-	d.parts.ground.Refresh()
 }
 
 // layOut lays the page anew, after a part asks for another height.

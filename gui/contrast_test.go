@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
 
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
@@ -54,9 +55,15 @@ func (p part) covers(x, y float32) bool {
 	return x >= b.left && x < b.right && y >= b.top && y < b.bottom
 }
 
-// groundUnder is the colour at a point under part i; none where a picture lies there. hidden says that
-// something opaque lies over it.
-func groundUnder(parts []part, i int, x, y float32) (ground color.Color, hidden bool) {
+// windowGround is what the toolkit fills the window with before it paints anything else.
+func windowGround(d *Desk) color.Color {
+	return d.App.Settings().Theme().Color(theme.ColorNameBackground, d.App.Settings().ThemeVariant())
+}
+
+// groundUnder is the colour at a point under part i, on the window's own; none where a picture lies
+// there. hidden says that something opaque lies over it.
+func groundUnder(parts []part, i int, x, y float32, window color.Color) (ground color.Color, hidden bool) {
+	ground = window
 	for at, p := range parts {
 		if !p.covers(x, y) {
 			continue
@@ -142,7 +149,7 @@ func checkContrast(t *testing.T, d *Desk) {
 			continue
 		}
 		for _, x := range []float32{left + 1, left + width/2, left + width - 1} {
-			under, hidden := groundUnder(parts, i, x, middle)
+			under, hidden := groundUnder(parts, i, x, middle, windowGround(d))
 			switch {
 			case hidden:
 				continue

@@ -78,7 +78,6 @@ func (d *Desk) showMarks() {
 func (d *Desk) showSettings() {
 	if !widgets.IsTheme(d.App.Settings().Theme(), d.settings.Theme, d.settings.TextPercent) {
 		widgets.SetTheme(d.App, widgets.NewTheme(d.settings.Theme, d.settings.TextPercent), d.Window.Canvas().Size().Width)
-		d.colour()
 	}
 	d.parts.bar.SetView(menus.ViewName(d.settings.View))
 	d.parts.bar.View.Explain(d.Tips, viewTip(d.settings.View))

@@ -15,6 +15,9 @@ type checked struct {
 // support is by how many the edges of before that are there are more than those that are not.
 func (c checked) support() float64 { return float64(c.edges) * (2*c.kept - 1) }
 
+// there is how many of the edges of before are there.
+func (c checked) there() float64 { return float64(c.edges) * c.kept }
+
 // How a transform is checked (our choice).
 const (
 	checkTone  = 3.0  // steps of lightness that may differ

@@ -9,7 +9,8 @@
 //
 //   - corners are found in both (Shi and Tomasi 1994), described by the patch around them,
 //     turned as the picture slopes there (Brown, Szeliski and Winder 2005), in four tones, and
-//     known again by how many of these differ, also in the mirrored picture;
+//     known again by how many of these differ, also in the mirrored picture: each by the few that
+//     look most like it, of either picture, since many pictures are alike in several places;
 //   - pairs of matches, and single ones where the canvas keeps its size and lies by quarters,
 //     are guesses at a similarity, of which those count that most matches agree with (random
 //     sample consensus, Fischler and Bolles 1981, but with all pairs, so that the same pictures

@@ -34,10 +34,10 @@ type Finder struct {
 	two           [2]cells
 	scratch       []float32
 	corners       cornerFinder
-	matches       []match
-	guesses       [guessMost]guess
-	aligner       aligner
-	candidates    []candidate
+	matcher
+	guesses    [guessMost]guess
+	aligner    aligner
+	candidates []candidate
 }
 
 // Next returns what became of where the picture lies since the reading given before; motions

@@ -92,9 +92,9 @@ func (n *tally) add(m movement.Move, move movement.Transform, pan bool) (what st
 	case m.Kind == movement.Unknown:
 		n.unknown++
 		return "unknown"
-	case m.Kind == movement.Still:
+	case m.Kind == movement.Still && far > limit: // less is as near as a move has to be told
 		n.silent++
-		return "silent"
+		return fmt.Sprintf("silent, by %.2f pixels", far)
 	case far > wrongBy:
 		n.wrong++
 		return "wrong"
@@ -132,9 +132,8 @@ func (n *tally) try(t *testing.T, f *movement.Finder, all []painted, seed uint64
 	}
 }
 
-// Of random moves of painted scenes 98 in 100 are told right (99 are to be reached; of the 500 of
-// a long run 494 are), none is told wrong, and none is passed over in silence; as many are within
-// half a pixel, panned, or 1.5 pixels.
+// Of random moves of painted scenes 99 in 100 are told right, none is told wrong, and none is passed
+// over in silence; as many are within half a pixel, panned, or 1.5 pixels.
 func TestRandomMoves(t *testing.T) {
 	lawtest.SkipRaced(t)
 	all := paintings(t, false)
@@ -144,7 +143,7 @@ func TestRandomMoves(t *testing.T) {
 		n.try(t, &f, all, uint64(i))
 	}
 	t.Logf("%+v", n)
-	if n.wrong > 0 || n.silent > 0 || 100*n.right < 98*n.all || 100*n.exact < 98*n.all {
+	if n.wrong > 0 || n.silent > 0 || 100*n.right < 99*n.all || 100*n.exact < 99*n.all {
 		t.Errorf("of %d: right %d, of these %d exact; unknown %d, wrong %d, silent %d", n.all, n.right, n.exact, n.unknown, n.wrong, n.silent)
 	}
 }

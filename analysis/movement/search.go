@@ -18,6 +18,7 @@ const (
 const (
 	sureKept   = 0.6  // of the edges before, those that are there
 	sureOld    = 0.2  // of the edges now, those that were there
+	sureAlone  = 0.8  // of either, for no other transform to be looked for: in a picture that is alike in many places another may be as sure
 	sureToned  = 0.75 // of all that both pictures show, what has its tone
 	sureEdges  = 1.35 // edges of either that both show, by the cells across: about an edge as long as the picture is wide, being three cells wide and every second row looked at
 	sureBlur   = 0.1  // cells: one standard deviation of what noise leaves open, at the worst place
@@ -43,17 +44,18 @@ func (c *candidate) sure() bool {
 		c.blur < sureBlur && c.other < sureOther && c.kept > c.stay.kept
 }
 
+// likely reports whether it may well be: it explains much, and more than that nothing has moved.
 func (c *candidate) likely() bool {
-	return c.ok && c.kept > likelyKept && c.toned > likelyTone && c.kept > c.stay.kept+likelyMore
+	return c.ok && c.kept > likelyKept && c.toned > likelyTone && c.kept > c.stay.kept+likelyMore && c.there() > c.stay.there()
 }
 
-// search returns the transform that explains the picture best. It looks twice: the second time
-// at more of what is in doubt.
+// search returns the transform that explains the picture best. It looks twice, unless the first is
+// without doubt: the second time at more guesses.
 func (f *Finder) search(e *edgeCount) (best candidate) {
 	f.aligner.before, f.aligner.now = f.before, f.now
 	f.corners.find(f.before)
 	f.corners.find(f.now)
-	f.matches = matchCorners(f.matches, f.before.corners, f.now.corners)
+	f.match(f.before.corners, f.now.corners)
 	stay := f.aligner.check(Transform{}, 0)
 	for _, wide := range [2]bool{false, true} {
 		f.candidates = f.candidates[:0]
@@ -69,7 +71,7 @@ func (f *Finder) search(e *edgeCount) (best candidate) {
 			best = f.fine(best)
 		}
 		best.stay, best.across = stay, 2*f.aligner.halfX
-		if best.sure() {
+		if best.sure() && max(best.kept, best.old) > sureAlone {
 			break
 		}
 	}

@@ -2,6 +2,7 @@ package widgets
 
 import (
 	"image"
+	"image/color"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -12,7 +13,7 @@ import (
 
 // mirrorParts are what is drawn of a mirror: the picture, the marks, the rubber band, the loupe.
 type mirrorParts struct {
-	back           *canvas.Rectangle
+	ground         color.Color // on which it lies: the toolkit paints a window's before all else
 	pictureRaster  *canvas.Raster
 	overlayRasters [overlays]*canvas.Raster
 	shapes         [setup.MaxSpots + 2*setup.MaxManualFamilies]*markShape
@@ -31,7 +32,7 @@ type mirrorParts struct {
 // makeParts makes all that is drawn, from below.
 func (m *Mirror) makeParts() {
 	d := &m.drawn
-	m.back, m.pictureRaster = m.addBox(), add(d, newPictureRaster(func() *image.RGBA { return m.picture }))
+	m.ground, m.pictureRaster = color.Transparent, add(d, newPictureRaster(func() *image.RGBA { return m.picture }))
 	for i := range m.overlayRasters {
 		m.overlayRasters[i] = add(d, newPictureRaster(func() *image.RGBA { return m.overlays[i] }))
 	}
@@ -47,7 +48,7 @@ func (m *Mirror) makeParts() {
 
 func (m *Mirror) write(size fyne.Size, of colours) {
 	a := m.arrange(size)
-	fill(m.back, of(theme.ColorNameBackground))
+	m.ground = of(theme.ColorNameBackground)
 	showFocus(m.line, m.focused && m.keyed, of)
 	for i, o := range m.overlayRasters {
 		show(o, m.overlays[i] != nil)
@@ -74,7 +75,6 @@ func (m *Mirror) write(size fyne.Size, of colours) {
 func (m *Mirror) place(size fyne.Size) {
 	a := m.arrange(size)
 	f := a.Picture
-	m.back.Resize(size)
 	if f.Size.Width > 0 { // the outline of the focus is around the picture
 		putAround(m.line, f.Pos, f.Size)
 	} else {

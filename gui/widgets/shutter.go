@@ -121,7 +121,7 @@ func (m *Mirror) measure(s *sight) bool {
 		layers[1+i] = layerOf(o, picture, a.Picture.Size, page)
 	}
 	layers[1+overlays] = layerOf(s.Other(), other, a.OtherSize, page)
-	r, g, b, _ := m.back.FillColor.RGBA()
+	r, g, b, _ := m.ground.RGBA()
 	m.levels.Measure(colour.RGB{R: uint8(r >> 8), G: uint8(g >> 8), B: uint8(b >> 8)}, layers[:]...)
 	return true
 }
