@@ -6,11 +6,12 @@ set -euo pipefail
 
 build="gcc libc6-dev pkg-config xorg-dev libgl1-mesa-dev libxkbcommon-dev"
 screen="xvfb dbus-daemon openbox xdotool xclip imagemagick x11-utils x11-xserver-utils libgl1-mesa-dri poppler-utils"
+wayland="pipewire wireplumber sway swaybg"
 packages="git dpkg-dev desktop-file-utils appstream mandoc zip lintian debootstrap"
 cross="gcc-mingw-w64-x86-64"
 case "${1:-}" in
-	package) screen=$packages ;;
-	windows) screen=$cross ;;
+	package) screen=$packages wayland= ;;
+	windows) screen=$cross wayland= ;;
 	wine) screen="$screen $cross wine64" ;;
 esac
 
@@ -21,14 +22,14 @@ if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
 	fi
 	cat >&2 <<'END'
 Tonedesk needs some system packages, and only knows how to install them on Debian and Ubuntu. Please install, then try again:
-  Fedora: sudo dnf install golang gcc libX11-devel libXcursor-devel libXrandr-devel libXinerama-devel libXi-devel libXxf86vm-devel mesa-libGL-devel libxkbcommon-devel xorg-x11-server-Xvfb openbox xdotool xclip ImageMagick xrandr
-  Arch:   sudo pacman -S go base-devel libx11 libxcursor libxrandr libxinerama libxi libxxf86vm mesa libxkbcommon xorg-server-xvfb openbox xdotool xclip imagemagick xorg-xrandr
+  Fedora: sudo dnf install golang gcc libX11-devel libXcursor-devel libXrandr-devel libXinerama-devel libXi-devel libXxf86vm-devel mesa-libGL-devel libxkbcommon-devel xorg-x11-server-Xvfb openbox xdotool xclip ImageMagick xrandr dbus-daemon pipewire wireplumber sway swaybg
+  Arch:   sudo pacman -S go base-devel libx11 libxcursor libxrandr libxinerama libxi libxxf86vm mesa libxkbcommon xorg-server-xvfb openbox xdotool xclip imagemagick xorg-xrandr dbus pipewire wireplumber sway swaybg
 END
 	exit 1
 fi
 
 missing=()
-for package in $build $screen; do
+for package in $build $screen $wayland; do
 	state=$(dpkg-query -W -f='${db:Status-Abbrev}' "$package" 2>/dev/null || true)
 	[ "${state:0:2}" = ii ] || missing+=("$package")
 done

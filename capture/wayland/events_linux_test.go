@@ -60,8 +60,8 @@ func begins(copier, screens uint32) (b []byte) {
 }
 
 // tell says what a compositor says, up to the end of an object's number, at each sync, and the rest at the
-// first copy; then it goes.
-func tell(conn *net.UnixConn, says []byte) {
+// first copy; then it goes, or where it stays, when it is asked for one more.
+func tell(conn *net.UnixConn, says []byte, stays bool) {
 	defer conn.Close()
 	s := wire.NewSocket(conn)
 	const copier = 4 // object
@@ -74,6 +74,9 @@ func tell(conn *net.UnixConn, says []byte) {
 		if m.Op != 0 || m.Object != displayObject && m.Object != copier {
 			continue
 		}
+		if len(says) == 0 {
+			return
+		}
 		part, rest := says, []byte(nil)
 		for left := says; ; {
 			m, after, ok, err := wire.Cut(left)
@@ -85,7 +88,7 @@ func tell(conn *net.UnixConn, says []byte) {
 				break
 			}
 		}
-		if _, err := conn.Write(part); err != nil || len(rest) == 0 {
+		if _, err := conn.Write(part); err != nil || len(rest) == 0 && !stays {
 			return
 		}
 		says = rest
@@ -100,11 +103,11 @@ func FuzzEvents(f *testing.F) {
 	f.Add(begins(3, 1<<31+5)[:200])
 	f.Fuzz(func(t *testing.T, says []byte) {
 		ours, theirs := pair(t)
-		go tell(theirs, says)
 		right, wait := bytes.Equal(says, begins(3, 0)), 30*time.Millisecond
 		if right {
 			wait = 20 * time.Second
 		}
+		go tell(theirs, says, right)
 		ctx, cancel := context.WithTimeoutCause(t.Context(), wait, capture.ErrNotAnswering)
 		defer cancel()
 		s, err := meet(ctx, ours)

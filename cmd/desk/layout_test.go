@@ -70,6 +70,8 @@ var doors = []door{
 	{"capture/memory", []string{toolkit, "analysis", "capture", "gui", "cmd", "assets"}, nil},
 	{"capture/pipewire", []string{toolkit, "analysis", "capture", "gui", "cmd", "assets"}, []string{"capture/pipewire"}},
 	{"capture/portal", []string{toolkit, "analysis", "gui", "cmd", "assets"}, nil},
+	{"capture/wayland", []string{toolkit, "analysis", "gui", "cmd", "assets"}, nil},
+	{"capture/wayland/wire", []string{toolkit, "analysis", "capture", "gui", "cmd", "assets"}, nil},
 	{"capture/picturefile", []string{toolkit, "analysis", "gui", "cmd", "assets"}, nil},
 	{"capture/monitors", []string{toolkit, "analysis", "gui", "cmd", "assets"}, nil},
 	{"capture/plainfile", []string{toolkit, "analysis", "capture", "gui", "cmd", "assets"}, nil},

@@ -5,13 +5,16 @@ import (
 	"image"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/godbus/dbus/v5"
 
 	"app.tonedesk/capture/pipewire/pipewiretest"
 	"app.tonedesk/capture/portal/portaltest"
+	"app.tonedesk/capture/wayland/waylandtest"
 	"app.tonedesk/cmd/desk/desktest"
 	"app.tonedesk/gui/wording"
 )
@@ -149,4 +152,67 @@ func TestWindowWithoutPipeWire(t *testing.T) {
 		t.Error("the desktop was asked for what can't be taken")
 	}
 	w.Quit()
+}
+
+// TestSharingFigures measures the built window where something is shared, each beside the demo painting in
+// the same run, and prints a line for each figure. It runs where TONEDESK_FIGURES is set.
+func TestSharingFigures(t *testing.T) {
+	if os.Getenv("TONEDESK_FIGURES") == "" {
+		t.Skip("TONEDESK_FIGURES is not set")
+	}
+	t.Run("portal", func(t *testing.T) {
+		d := startDesktop(t)
+		w := desktest.OpenOn(t, waylandScreen(t), besidePatches, d.env())
+		w.ShowDemo()
+		demo := idleShare(t, w.Cmd.Process.Pid)
+		var took []time.Duration
+		for range 5 {
+			d.screen = d.server.Screen(pipewiretest.Kind{Pixels: pipewiretest.BGRx, Size: image.Pt(480, 320)}) // a new one for each session, as of a desktop
+			f := d.portal(nil)
+			w.Key("r")
+			w.Server.WaitFor("consent", func() bool { return !f.Granted().IsZero() })
+			count := len(w.Lines())
+			w.Server.WaitFor("the first picture", func() bool {
+				d.screen.Shown(pipewiretest.Shows{Pixel: [4]byte{90, byte(len(took)), 90}}) // as a desktop does from the first on
+				return slices.ContainsFunc(w.Lines()[count:], func(l desktest.Shown) bool {
+					return l.Event == "shown" && l.Bounds == image.Rect(0, 0, 480, 320)
+				})
+			})
+			took = append(took, time.Since(f.Granted()))
+			f.Gone()
+			saying(w, "Sharing has ended")
+		}
+		slices.Sort(took)
+		row("consent to the first picture in the window, of five the least, the middle and the most", fmt.Sprintf("%v; %v; %v", took[0].Round(time.Millisecond), took[2].Round(time.Millisecond), took[4].Round(time.Millisecond)), "100 ms")
+		d.portal(nil)
+		w.Key("r")
+		d.shows(w, 1, 2, 3)
+		shared := idleShare(t, w.Cmd.Process.Pid)
+		row("a shared screen on which nothing moves, share of a core; the demo painting", fmt.Sprintf("%.2f %%; %.2f %%", shared, demo), "as the demo")
+		w.Quit()
+	})
+	t.Run("compositor", func(t *testing.T) {
+		sway := waylandtest.StartSway(t, 1, "output HEADLESS-1 mode 1280x720")
+		w := desktest.OpenOn(t, waylandScreen(t), besidePatches, noPortal(sway))
+		w.ShowDemo()
+		demo := idleShare(t, w.Cmd.Process.Pid)
+		w.Key("r")
+		w.WaitFor("the screen", func(l desktest.Shown) bool { return l.Bounds == image.Rect(0, 0, 1280, 720) })
+		w.WaitFor("it unchanged", func(l desktest.Shown) bool { return strings.Contains(l.Line, "unchanged") })
+		before, begun := processor(t, sway.Pid()), time.Now()
+		shared := idleShare(t, w.Cmd.Process.Pid)
+		compositor := 100 * (processor(t, sway.Pid()) - before).Seconds() / time.Since(begun).Seconds()
+		row("a compositor's screen on which nothing moves, share of a core; the demo painting; the compositor", fmt.Sprintf("%.2f %%; %.2f %%; %.2f %%", shared, demo, compositor), "as the demo")
+		w.Quit()
+	})
+}
+
+// idleFor is for how long the processor's time is counted.
+const idleFor = 10 * time.Second
+
+// idleShare is a process's share of a core while nothing happens, in percent.
+func idleShare(t *testing.T, pid int) float64 {
+	t.Helper()
+	time.Sleep(3 * time.Second) // what was begun before is over
+	return share(t, pid, idleFor, func() { time.Sleep(time.Second) })
 }

@@ -17,7 +17,10 @@ const Patience = 20 * time.Second
 func StartBus(t testing.TB) string {
 	t.Helper()
 	if _, err := exec.LookPath("dbus-daemon"); err != nil {
-		t.Skip("dbus-daemon is not installed: install Debian's dbus to try this")
+		if os.Getenv("TONEDESK_NEED_X") == "1" {
+			t.Fatal("dbus-daemon is needed and not installed: run make setup")
+		}
+		t.Skip("dbus-daemon is not installed: install Debian's dbus-daemon to try this")
 	}
 	dir, err := os.MkdirTemp("", "bus") // a socket's path is short
 	if err != nil {
