@@ -188,7 +188,7 @@ func (c *Comparer) lines() []string {
 	}
 	lines := wording.SayWentWhere(found.change)
 	if how := wording.SayAlignment(found.aligned); how != "" {
-		lines = append(lines, how+".")
+		lines = append(lines, wording.Stopped(how))
 	}
 	return lines
 }

@@ -69,7 +69,7 @@ func NewNotes(h *host.Host, of Marked) *Notes {
 func (n *Notes) newTools() *widgets.ToolRow {
 	var tools []widgets.Tool
 	for i, t := range marking.Tools() {
-		tools = append(tools, widgets.Tool{Icon: icons.Name(strings.ToLower(t.Name)), Tip: t.Name, Do: func() { n.of.Take(i) }})
+		tools = append(tools, widgets.Tool{Icon: icons.Name(strings.ToLower(t.Name)), Tip: wording.ToolName(strings.ToLower(t.Name)), Do: func() { n.of.Take(i) }})
 	}
 	return widgets.NewToolRow(tools, []widgets.Tool{
 		{Icon: icons.Undo, Tip: language.Say("Undo, Ctrl+Z"), Do: func() { n.of.Undo() }},

@@ -24,7 +24,7 @@ const (
 )
 
 // All are the languages, English first.
-func All() []Language { return []Language{English, German} }
+func All() []Language { return []Language{English, German, Japanese, Spanish} }
 
 // Own is what a language calls itself.
 func (l Language) Own() string {

@@ -2,6 +2,7 @@ package language
 
 import (
 	"fmt"
+	"io"
 	"strconv"
 	"strings"
 
@@ -26,12 +27,25 @@ func (w Words) String() string {
 // context parts a key from the note on which of several meanings it has.
 const context = "¦"
 
-// Say puts a sentence into the reader's language. Arguments that are Words are said so too.
+// Say puts a sentence into the reader's language. Arguments that are Words are said so too, and
+// numbers of floating point get the reader's decimal point.
 func Say(format Words, args ...any) string {
 	if len(args) == 0 {
 		return format.String()
 	}
+	for i, arg := range args {
+		if v, ok := arg.(float64); ok {
+			args[i] = decimal(v)
+		}
+	}
 	return fmt.Sprintf(format.String(), args...)
+}
+
+// decimal is a number that is written with the reader's decimal point.
+type decimal float64
+
+func (d decimal) Format(f fmt.State, verb rune) {
+	_, _ = io.WriteString(f, Point(fmt.Sprintf(fmt.FormatString(f, verb), float64(d))))
 }
 
 // Name says a word from elsewhere, such as a group's name, that some constant in the source has as

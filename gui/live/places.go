@@ -6,6 +6,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/setup"
 )
 
@@ -132,7 +133,7 @@ func PairOf(spots []Reading, selected int) (a, b int, ok bool) {
 // or taken, else the selected spot, else B or, without it, A.
 func BaseOf(s setup.Setup, spots []Reading, selected int) (base analysis.Spot, name string, ok bool) {
 	if s.Typed != nil {
-		return analysis.SpotOf(*s.Typed), "the colour chosen", true
+		return analysis.SpotOf(*s.Typed), language.Say("the colour chosen"), true
 	}
 	if selected < 0 {
 		selected = min(len(spots), 2) - 1 // B, else A
@@ -140,5 +141,5 @@ func BaseOf(s setup.Setup, spots []Reading, selected int) (base analysis.Spot, n
 	if selected < 0 || selected >= len(spots) || spots[selected].Err != nil {
 		return analysis.Spot{}, "", false
 	}
-	return spots[selected].Spot, "spot " + setup.SpotName(selected), true
+	return spots[selected].Spot, language.Say("spot %s", setup.SpotName(selected)), true
 }

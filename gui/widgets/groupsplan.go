@@ -192,7 +192,7 @@ func (p *groupsPlan) placeRows(choose rect, short, beside, murkToo bool, murk, w
 func (p *groupsPlan) placeQuiet(t wording.GroupsText, width float32) {
 	before := ""
 	if p.murk.w == 0 && t.Murk != "" {
-		before = t.Murk + ". "
+		before = wording.Stopped(t.Murk) + " "
 	}
 	for i, words := range t.Limits {
 		if last := i == len(t.Limits)-1; last || smallWidth(before+words) <= width {

@@ -79,10 +79,10 @@ type growthRow struct {
 // planGrowth lays out what t says in a width.
 func planGrowth(t wording.GrowthText, width float32) growthPlan {
 	var p growthPlan
-	p.lines = brokenLines(wording.Capitalised(t.Title)+".", width, math.MaxInt, textWidth)
+	p.lines = brokenLines(wording.Stopped(wording.Capitalised(t.Title)), width, math.MaxInt, textWidth)
 	p.full = len(p.lines)
 	small := func(words string) {
-		p.lines = append(p.lines, brokenLines(wording.Capitalised(words)+".", width, math.MaxInt, smallWidth)...)
+		p.lines = append(p.lines, brokenLines(wording.Stopped(wording.Capitalised(words)), width, math.MaxInt, smallWidth)...)
 	}
 	small(t.About)
 	p.over = len(p.lines)

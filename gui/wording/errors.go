@@ -183,6 +183,9 @@ func On(format Phrase, name string) Phrase { return Part(format, Quote(name)) }
 // Part is a phrase with numbers, or with words of the program's own.
 func Part(format Phrase, args ...any) Phrase { return Phrase(language.Say(format, args...)) }
 
+// Stopped ends a sentence.
+func Stopped(sentence string) string { return language.Say("%s.¦sentence", sentence) }
+
 // And joins words to a list: "a and b".
 func And(words []string) string { return strings.Join(words, language.Say(" and ")) }
 
@@ -205,13 +208,28 @@ const quoteMost = 120
 // Quote puts a name or text from outside between quotation marks, so that it stays on
 // one line and can't steer a terminal, cut where it would bury the sentence.
 func Quote(text string) string {
+	tame, spelled := tamed(text)
+	if spelled {
+		return `"` + tame + `"`
+	}
+	return language.Say(`"%s"¦quotation`, tame)
+}
+
+// Bare is Quote where a name stands alone and needs no quotation marks.
+func Bare(text string) string {
+	tame, _ := tamed(text)
+	return tame
+}
+
+// tamed cuts a text, and spells out what can't be printed; spelled says that there was such.
+func tamed(text string) (tame string, spelled bool) {
 	if utf8.RuneCountInString(text) > quoteMost {
 		runes := []rune(text)
 		text = string(runes[:quoteMost/2]) + "…" + string(runes[len(runes)-quoteMost/2:])
 	}
 	unprintable := func(r rune) bool { return !unicode.IsPrint(r) || r == utf8.RuneError }
 	if strings.IndexFunc(text, unprintable) >= 0 {
-		return strconv.Quote(text)
+		return strings.TrimSuffix(strings.TrimPrefix(strconv.Quote(text), `"`), `"`), true
 	}
-	return language.Say(`"%s"¦quotation`, text)
+	return text, false
 }

@@ -23,7 +23,7 @@ func SayChange(c *analysis.Change) string {
 	if len(parts) == 0 {
 		return language.Say("No change in lightness")
 	}
-	return Capitalised(strings.Join(parts, ", "))
+	return Capitalised(strings.Join(parts, comma()))
 }
 
 // changedGroups says what became lighter or darker, as printed.

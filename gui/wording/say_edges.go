@@ -54,7 +54,7 @@ func sayLostEdge(f *edges.Found, e *edges.Edge, in NamesIn) string {
 	at, _ := f.At(e, image.Pt(whole, whole))
 	said := language.Say("%s melts into %s: %s, %s long, %s", dark, light, SayTones(e.Tones), Percent(e.Length), in.at(float64(at.X)/whole, float64(at.Y)/whole))
 	if groups := in.groupsOf(e.Dark, e.Light); groups != "" {
-		said += ", " + groups
+		said = joined(said, groups)
 	}
 	return said
 }

@@ -70,7 +70,7 @@ func SayKeysHeld(held []string) string {
 	case 1:
 		return language.Say("Another program holds %s; choose another key in the list of keys, F1.", keys[0])
 	default:
-		return language.Say("Another program holds %s and %s; choose other keys in the list of keys, F1.", strings.Join(keys[:n-1], ", "), keys[n-1])
+		return language.Say("Another program holds %s and %s; choose other keys in the list of keys, F1.", strings.Join(keys[:n-1], comma()), keys[n-1])
 	}
 }
 

@@ -101,7 +101,7 @@ func sayTurn(f families.Family, degrees func(float64) string, turn language.Word
 	if f.SaturationGain != nil {
 		parts = append(parts, sayGain(*f.SaturationGain, families.NearNeutral(f.Light)))
 	}
-	return strings.Join(parts, ", ")
+	return strings.Join(parts, comma())
 }
 
 // sayGain says how much richer a shadow is, that is more saturated, or duller; of a nearly

@@ -166,5 +166,5 @@ func fittingLines(f families.Family, shade propose.Options) string {
 			}
 		}
 	}
-	return strings.Join(fits, ", ")
+	return strings.Join(fits, comma())
 }

@@ -159,9 +159,9 @@ func SayFocusCard(f *focus.Found, a focus.Answer, in NamesIn, lost bool) (t Focu
 	} else {
 		t.Lines = []string{language.Say("The strongest contrast lies elsewhere, %s.", in.where(best))}
 	}
-	t.Quiet = []string{Capitalised(in.between(best, f.Radius())) + "."}
+	t.Quiet = []string{Stopped(Capitalised(in.between(best, f.Radius())))}
 	for _, line := range in.sayMarks(a) {
-		t.Quiet = append(t.Quiet, Capitalised(line)+".")
+		t.Quiet = append(t.Quiet, Stopped(Capitalised(line)))
 	}
 	return t
 }

@@ -59,7 +59,7 @@ func sayLimits(dark, light float64, ground string, hatched bool) (words []string
 	plain := language.Say("Too dark %s, too light %s", percentTenth(dark), percentTenth(light))
 	switch {
 	case ground != "":
-		return []string{ground + ". " + plain}
+		return []string{Stopped(ground) + " " + plain}
 	case hatched:
 		words = append(words, language.Say("%s, hatched in the picture", plain))
 	}

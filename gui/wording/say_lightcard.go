@@ -58,7 +58,7 @@ func SayLightCard(l *light.Light, list []families.Family, rules families.Rules, 
 		odd = append(odd[:mostNamed-1], language.Say("%s more disagree.", Capitalised(countWord(n-mostNamed+1))))
 	}
 	if len(odd) == 0 {
-		odd = []string{Capitalised(SayAgreement(l.Agreement, l.OneLight)) + "."}
+		odd = []string{Stopped(Capitalised(SayAgreement(l.Agreement, l.OneLight)))}
 	}
 	if l.OneLight != nil && !*l.OneLight {
 		odd = []string{language.Say("No one light: %s of the local colours, by size, agree.", Percent(*l.Agreement))}

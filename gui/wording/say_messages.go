@@ -78,7 +78,7 @@ func SayForgotten(l Lying) string {
 			all = append(all, part.words)
 		}
 	}
-	return Capitalised(language.Say("%s forgotten", strings.Join(all, ", ")))
+	return Capitalised(language.Say("%s forgotten", strings.Join(all, comma())))
 }
 
 // SayCleared says how many spots were taken away.

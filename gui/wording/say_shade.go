@@ -33,12 +33,15 @@ func SayStep(base analysis.Spot, s propose.Step) string {
 	return joined(said, outcome)
 }
 
+// comma parts what is listed.
+func comma() string { return language.Say(", ¦in a list") }
+
 // joined joins two remarks, either of which may be "".
 func joined(first, second string) string {
 	if first == "" || second == "" {
 		return first + second
 	}
-	return first + ", " + second
+	return first + comma() + second
 }
 
 // SayLine says the same of a line around a fill.
@@ -130,7 +133,7 @@ func SayJudgement(j propose.Judged) []string {
 	var sentences []string
 	for _, part := range append(append([]string{said.Title, said.Turn}, said.Remarks...), SayJudged(j)) {
 		if part != "" {
-			sentences = append(sentences, Capitalised(part)+".")
+			sentences = append(sentences, Stopped(Capitalised(part)))
 		}
 	}
 	return sentences
@@ -153,7 +156,7 @@ func SayEmptyValues(empty []int) string {
 		spans = append(spans, language.Say("%s to %s", strconv.Itoa(empty[i]), strconv.Itoa(empty[last]+1)))
 		i = last + 1
 	}
-	return language.Say("Empty values: %s", strings.Join(spans, ", "))
+	return language.Say("Empty values: %s", strings.Join(spans, comma()))
 }
 
 // SayAccents tells what the half-high swatches of a row of accents mean.

@@ -64,7 +64,10 @@ func SayMeasured(m notes.Measured) string {
 	if m.Light != nil && m.Shadow != nil {
 		parts = append(parts, sayApart(analysis.AsPrinted(m.Tones))+"; "+sayTenths(analysis.AsPrinted(m.Overlap)))
 	}
-	return strings.Join(parts, ". ") + "."
+	for i, part := range parts {
+		parts[i] = Stopped(part)
+	}
+	return strings.Join(parts, " ")
 }
 
 func saySide(s *analysis.Spot) string {

@@ -82,7 +82,7 @@ func groupFigures(some, all []analysis.Group) string {
 		at := slices.IndexFunc(all, func(o analysis.Group) bool { return o.Name == g.Name })
 		parts[i] = shares[at] + Nbsp + groupName(g.Name)
 	}
-	return strings.Join(parts, ", ")
+	return strings.Join(parts, comma())
 }
 
 // gapFigures lists the gaps from dark to light; the unit is said once.
@@ -99,7 +99,7 @@ func gapFigures(groups []analysis.Group, gaps []float64) string {
 			parts = append(parts, pair+" "+Tenth(gap))
 		}
 	}
-	return strings.Join(parts, ", ")
+	return strings.Join(parts, comma())
 }
 
 // bothOf names two neighbouring groups.
@@ -130,7 +130,7 @@ func SaySmall(longer int, groups []analysis.Group, changes []analysis.GapChange)
 	if len(parts) == 0 {
 		parts = []string{language.Say("the groups stay as far apart")}
 	}
-	return language.Say("At %s\u00a0pixels: %s.", strconv.Itoa(longer), strings.Join(parts, ", "))
+	return language.Say("At %s\u00a0pixels: %s.", strconv.Itoa(longer), strings.Join(parts, comma()))
 }
 
 // SayTarget says how a picture stands to its target: what it has more and less of, the
@@ -160,7 +160,7 @@ func SayTarget(m analysis.Match) string {
 	if len(parts) == 0 {
 		return language.Say("Shared as in the target")
 	}
-	return Capitalised(strings.Join(parts, ", "))
+	return Capitalised(strings.Join(parts, comma()))
 }
 
 // wholePercent returns the size of a difference of shares as it is printed.

@@ -140,7 +140,7 @@ func shortRemark(r analysis.Remark) string {
 func SayOneSpot(name string, s analysis.Spot, fromWhite bool) Sentence {
 	value := language.Say("value\u00a0%s", ValueSay(s.Value, fromWhite))
 	return Sentence{
-		Title: language.Say("%s is %s", name, value), Short: name + " " + value, Bars: []Bar{spotBar(name, s)},
+		Title: language.Say("%s is %s¦value", name, value), Short: name + " " + value, Bars: []Bar{spotBar(name, s)},
 		Below: language.Say("A second click compares with it"), BelowShort: language.Say("Click to compare"),
 	}
 }

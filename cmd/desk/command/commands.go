@@ -93,7 +93,7 @@ func (c *call) report(data any, write func(io.Writer)) {
 
 // help prints the usage.
 func help(_ []string, s Streams) int {
-	if _, err := io.WriteString(s.Out, usage); err != nil {
+	if _, err := io.WriteString(s.Out, usage()); err != nil {
 		return s.Fail(wording.Explain("write the report", err))
 	}
 	return ExitDone

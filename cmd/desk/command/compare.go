@@ -11,6 +11,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
 )
@@ -136,24 +137,24 @@ func changeReportOf(before, after subject, a stills.Aligned, c *analysis.Change)
 
 // writeChange prints the same to be read. Failures to write show when w is flushed.
 func writeChange(w io.Writer, before, after subject, a stills.Aligned, c *analysis.Change) {
-	fmt.Fprintf(w, "%s -> %s, %d by %d pixels\n", bare(before.name), bare(after.name), c.Width, c.Height)
+	fmt.Fprintln(w, language.Say("%s -> %s, %d by %d pixels", bare(before.name), bare(after.name), c.Width, c.Height))
 	if said := wording.SayAlignment(a); said != "" {
-		fmt.Fprintf(w, "  %s.\n", plain(said))
+		sentenced(w, 2, said)
 	}
 	said := wording.SayOverall(c).Title
-	fmt.Fprintf(w, "  %s.\n", plain(said))
+	sentenced(w, 2, said)
 	if c.Counted == 0 {
 		return
 	}
 	if in := wording.SayChange(c); in != said {
-		fmt.Fprintf(w, "  %s.\n", plain(in))
+		sentenced(w, 2, in)
 	}
-	fmt.Fprintf(w, "  changed    %.1f %% by more than a quarter of a tone\n", 100*c.Altered)
-	fmt.Fprintf(w, "  distance   %.1f tones from spread to spread\n", c.Distance)
-	head := "groups"
+	labelled(w, "changed", language.Say("%.1f %% by more than a quarter of a tone", 100*c.Altered))
+	labelled(w, "distance", language.Say("%.1f tones from spread to spread", c.Distance))
+	head := language.Words("groups")
 	for _, g := range c.Groups {
-		fmt.Fprintf(w, "  %-9s  %-12s %5.1f %%, now %5.1f %%   mean value %4.1f, now %4.1f\n",
-			head, g.Name, 100*g.Share, 100*g.ShareAfter, colour.Value(g.Before), colour.Value(g.After))
+		labelled(w, head, language.Say("%s%5.1f %%, now %5.1f %%   mean value %4.1f, now %4.1f",
+			padded(language.Name(g.Name), groupWide), 100*g.Share, 100*g.ShareAfter, colour.Value(g.Before), colour.Value(g.After)))
 		head = ""
 	}
 }

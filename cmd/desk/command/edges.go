@@ -1,7 +1,6 @@
 package command
 
 import (
-	"fmt"
 	"image"
 	"io"
 
@@ -50,8 +49,8 @@ func (r *fileReport) setEdges(pixels analysis.Pixels, mask *analysis.Mask) {
 // writeEdges prints what carries a picture's edges.
 func (r fileReport) writeEdges(w io.Writer) {
 	said := wording.SayEdges(r.Edges.found, wording.NamesIn{Groups: r.Groups, Found: r.found})
-	fmt.Fprintf(w, "  edges      %s.\n", plain(said.Title))
+	labelled(w, "edges", wording.Stopped(said.Title))
 	for _, line := range said.Lines {
-		fmt.Fprintf(w, "             %s.\n", plain(line))
+		labelled(w, "", wording.Stopped(line))
 	}
 }

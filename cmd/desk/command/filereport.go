@@ -10,6 +10,7 @@ import (
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/light"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/pictures"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
@@ -73,9 +74,9 @@ type targetReport struct {
 
 // writeHead prints the head of a file's report, and returns whether more can be said of it.
 func (f pictureFile) writeHead(w io.Writer, counted bool) bool {
-	fmt.Fprintf(w, "%s, %d by %d pixels\n", bare(f.File), f.Width, f.Height)
+	fmt.Fprintln(w, language.Say("%s, %d by %d pixels", bare(f.File), f.Width, f.Height))
 	if !counted {
-		fmt.Fprintln(w, "  nothing to count: every pixel is transparent")
+		fmt.Fprintln(w, "  "+language.Say("nothing to count: every pixel is transparent"))
 	}
 	return counted
 }
@@ -87,27 +88,27 @@ func (r fileReport) write(w io.Writer) {
 		return
 	}
 	if r.Space.Name != colour.SRGB.Name {
-		fmt.Fprintf(w, "  colours    %s\n", plain(wording.SaySpace(r.Space.Name)))
+		labelled(w, "colours", wording.SaySpace(r.Space.Name))
 	}
 	if said := wording.SayOverridden(r.Space.Overridden); said != "" {
-		fmt.Fprintf(w, "  not asked  %s\n", plain(said))
+		labelled(w, "not asked", said)
 	}
 	r.writeCounted(w)
-	fmt.Fprintf(w, "  lightness  mean %.1f, half of the picture is at %.1f or darker\n", *l.Mean, *l.P50)
-	fmt.Fprintf(w, "             %.1f at the darkest hundredth, %.1f at the lightest\n", *l.P1, *l.P99)
+	labelled(w, "lightness", language.Say("mean %.1f, half of the picture is at %.1f or darker", *l.Mean, *l.P50))
+	labelled(w, "", language.Say("%.1f at the darkest hundredth, %.1f at the lightest", *l.P1, *l.P99))
 	if r.Key != nil {
-		fmt.Fprintf(w, "  key        %s, mean value %.1f\n", *r.Key, colour.Value(*l.Mean))
+		labelled(w, "key", language.Say("%s, mean value %.1f", keyWords[*r.Key], colour.Value(*l.Mean)))
 	}
-	fmt.Fprintf(w, "  in words   %s.\n", plain(wording.SayGroups(r.Groups, r.Gaps)))
+	labelled(w, "in words", wording.Stopped(wording.SayGroups(r.Groups, r.Gaps)))
 	share := 0.0
 	if r.GroundShare != nil {
 		share = *r.GroundShare
 	}
-	fmt.Fprintf(w, "  groups of  %s.\n", plain(wording.SayGround(r.ground, share)))
+	labelled(w, "groups of", wording.Stopped(wording.SayGround(r.ground, share)))
 	r.writeGroups(w)
 	limits := analysis.DefaultLimits
-	fmt.Fprintf(w, "  limits     %.1f %% darker than %.0f, %.1f %% lighter than %.0f\n",
-		100**r.Limits.DarkShare, limits.Dark, 100**r.Limits.LightShare, limits.Light)
+	labelled(w, "limits", language.Say("%.1f %% darker than %.0f, %.1f %% lighter than %.0f",
+		100**r.Limits.DarkShare, limits.Dark, 100**r.Limits.LightShare, limits.Light))
 	if r.targetReport != nil {
 		writeTarget(w, *r.targetReport)
 	}
@@ -116,8 +117,8 @@ func (r fileReport) write(w io.Writer) {
 	r.writeEdges(w)
 	r.writeFocus(w)
 	if len(r.Spots) > 0 {
-		fmt.Fprintln(w, "  spots")
-		writeSpotHead(w, fmt.Sprintf("    %-11s", "place"))
+		fmt.Fprintln(w, "  "+language.Say("spots"))
+		writeSpotHead(w, "    "+padded(language.Say("place"), 11))
 		for _, s := range r.Spots {
 			writeSpot(w, fmt.Sprintf("    %-11s", placeOf(s)), s)
 		}
@@ -129,40 +130,47 @@ func (r fileReport) writeCounted(w io.Writer) {
 	if r.CountedShare == nil || *r.CountedShare == 1 {
 		return
 	}
-	why := "transparent pixels"
 	if len(r.LeftOut) > 0 {
-		why = "the workspace around the canvas (count it with --workspace keep)"
+		labelled(w, "left out", language.Say("the workspace around the canvas (count it with --workspace keep): %s", wording.SayCounted(*r.CountedShare)))
+	} else {
+		labelled(w, "left out", language.Say("transparent pixels: %s", wording.SayCounted(*r.CountedShare)))
 	}
-	fmt.Fprintf(w, "  left out   %s: %s\n", why, plain(wording.SayCounted(*r.CountedShare)))
 }
+
+// keyWords are what a picture's key is called behind its label.
+var keyWords = map[analysis.Key]language.Words{analysis.LowKey: "low", analysis.MiddleKey: "middle¦key", analysis.HighKey: "high"}
+
+// groupWide is the column of the groups' names.
+const groupWide = 13
 
 // writeGroups prints the groups from dark to light with the gaps between them.
 func (r fileReport) writeGroups(w io.Writer) {
-	head := "groups"
+	head := language.Words("groups")
 	for i, g := range r.Groups {
 		gap := ""
 		if i > 0 {
-			gap = fmt.Sprintf(", %.1f tones above the group before", r.Gaps[i-1])
+			gap = language.Say(", %.1f tones above the group before", r.Gaps[i-1])
 		}
-		fmt.Fprintf(w, "  %-9s  %-12s %5.1f %%  lightness %5.1f to %5.1f, mean value %4.1f%s\n",
-			head, g.Name, 100*g.Share, g.From, g.To, colour.Value(g.Mean), gap)
+		labelled(w, head, language.Say("%s%5.1f %%  lightness %5.1f to %5.1f, mean value %4.1f%s",
+			padded(language.Name(g.Name), groupWide), 100*g.Share, g.From, g.To, colour.Value(g.Mean), gap))
 		head = ""
 	}
 	if r.Separability != nil {
-		fmt.Fprintf(w, "             they hold %.0f %% of the variance in lightness\n", 100**r.Separability)
+		labelled(w, "", language.Say("they hold %.0f %% of the variance in lightness", 100**r.Separability))
 	}
 	if r.Murk != nil && len(r.Groups) > 1 {
-		fmt.Fprintf(w, "  murk       %.1f %% within a quarter of a tone of a border\n", 100**r.Murk)
+		labelled(w, "murk", language.Say("%.1f %% within a quarter of a tone of a border", 100**r.Murk))
 	}
 }
 
 // writeTarget prints how a picture stands to its target.
 func writeTarget(w io.Writer, r targetReport) {
 	if r.DistanceTones == nil {
-		fmt.Fprintln(w, "  target     it can't be compared with the target")
+		labelled(w, "target", language.Say("it can't be compared with the target"))
 		return
 	}
-	fmt.Fprintf(w, "  target     %s\n             %s\n", plain(wording.SayTargetDistance(r.match)), plain(wording.SayTarget(r.match)))
+	labelled(w, "target", wording.SayTargetDistance(r.match))
+	labelled(w, "", wording.SayTarget(r.match))
 }
 
 // writeFamilies prints the families, the largest first; nil where they are left out. What is
@@ -182,12 +190,12 @@ func writeFamilies(w io.Writer, list []families.Family, forms []families.Form) {
 	}
 	switch {
 	case len(sure) > 0:
-		fmt.Fprintln(w, "  local colours")
-		writeSpotHead(w, fmt.Sprintf("    %-20s", "place"))
+		fmt.Fprintln(w, "  "+language.Say("local colours"))
+		writeSpotHead(w, "    "+padded(language.Say("place"), sidesWide()+12))
 	case len(unsure) > 0:
-		fmt.Fprintln(w, "  local colours: none found for sure")
+		fmt.Fprintln(w, "  "+language.Say("local colours: none found for sure"))
 	default:
-		fmt.Fprintln(w, "  local colours: none found with a light and a shadow side")
+		fmt.Fprintln(w, "  "+language.Say("local colours: none found with a light and a shadow side"))
 	}
 	for i, f := range sure {
 		writeFamily(w, f, own[i])
@@ -202,8 +210,15 @@ func writeFamilies(w io.Writer, list []families.Family, forms []families.Form) {
 
 // writeSides prints the two colours of a family.
 func writeSides(w io.Writer, f families.Family) {
-	writeSpot(w, fmt.Sprintf("    light   %-12s", placeOf(f.Light)), f.Light)
-	writeSpot(w, fmt.Sprintf("    shadow  %-12s", placeOf(f.Shadow)), f.Shadow)
+	writeSpot(w, fmt.Sprintf("    %s%-12s", padded(sideNames[0].String(), sidesWide()), placeOf(f.Light)), f.Light)
+	writeSpot(w, fmt.Sprintf("    %s%-12s", padded(sideNames[1].String(), sidesWide()), placeOf(f.Shadow)), f.Shadow)
+}
+
+var sideNames = [2]language.Words{"light¦side, low", "shadow¦side, low"}
+
+// sidesWide is the column of the sides' names.
+func sidesWide() int {
+	return max(letters(sideNames[0].String()), letters(sideNames[1].String())) + 2
 }
 
 // writeFamily prints a family: its two colours, its verdict, and what else there is to say, of it
@@ -213,12 +228,12 @@ func writeFamily(w io.Writer, f families.Family, forms []families.Form) {
 	said := wording.SayFamily(f)
 	title := plain(said.Title)
 	if f.Share != nil {
-		title += fmt.Sprintf("; %.1f %% of the picture", 100**f.Share)
+		title = language.Say("%s; %.1f %% of the picture", title, 100**f.Share)
 	}
-	fmt.Fprintf(w, "            %s.\n", title)
+	sentenced(w, 12, title)
 	for _, line := range slices.Concat([]string{said.Turn}, said.Remarks, wording.SayForms(f, forms)) {
 		if line != "" {
-			fmt.Fprintf(w, "            %s.\n", wording.Capitalised(plain(line)))
+			sentenced(w, 12, wording.Capitalised(line))
 		}
 	}
 }

@@ -1,7 +1,6 @@
 package command
 
 import (
-	"fmt"
 	"image"
 	"io"
 
@@ -103,8 +102,8 @@ func extremeReportOf(e *focus.Extreme, size image.Point) *extremeReport {
 // writeFocus prints where a picture's contrast is strongest.
 func (r fileReport) writeFocus(w io.Writer) {
 	said := wording.SayFocus(r.Focus.found, r.Focus.answer, wording.NamesIn{Groups: r.Groups, Found: r.found})
-	fmt.Fprintf(w, "  contrast   %s.\n", plain(said.Title))
+	labelled(w, "contrast", wording.Stopped(said.Title))
 	for _, line := range said.Lines {
-		fmt.Fprintf(w, "             %s.\n", plain(line))
+		labelled(w, "", wording.Stopped(line))
 	}
 }

@@ -1,7 +1,6 @@
 package command
 
 import (
-	"fmt"
 	"io"
 
 	"app.tonedesk/analysis/colour"
@@ -16,9 +15,9 @@ func writeLight(w io.Writer, l *light.Light, list []families.Family) {
 		return
 	}
 	said := wording.SayLight(l, list)
-	fmt.Fprintf(w, "  light      %s.\n", plain(said.Title))
+	labelled(w, "light¦label", wording.Stopped(said.Title))
 	for _, line := range said.Lines {
-		fmt.Fprintf(w, "             %s.\n", plain(line))
+		labelled(w, "", wording.Stopped(line))
 	}
 }
 

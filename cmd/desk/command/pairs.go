@@ -8,6 +8,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/propose"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
@@ -63,14 +64,14 @@ func writePair(w io.Writer, p analysis.Pair, tolerance float64) {
 	writeSpot(w, "B  ", p.B)
 	said := wording.SayPair(p, "A", "B").Title
 	if p.Verdict == analysis.Same {
-		said += fmt.Sprintf(" (within %.1f)", tolerance)
+		said = language.Say("%s (within %.1f)", said, tolerance)
 	}
-	fmt.Fprintf(w, "%s. %s.\n", plain(said), plain(wording.SayPairMeaning(p)))
+	fmt.Fprintln(w, plain(language.Say("%s. %s.¦sentences", said, wording.SayPairMeaning(p))))
 	if remark := wording.SayRemark(p.LayerGreyRemark()); remark != "" {
-		fmt.Fprintf(w, "%s.\n", remark)
+		sentenced(w, 0, remark)
 	}
-	fmt.Fprintf(w, "B minus A: lightness %s, layer grey %s; colour difference %.1f (CIEDE2000).\n",
-		signed(p.LightnessDifference, 1), signed(p.LayerGreyDifference, 0), p.CIEDE2000)
+	fmt.Fprintln(w, language.Say("B minus A: lightness %s, layer grey %s; colour difference %.1f (CIEDE2000).",
+		language.Point(signed(p.LightnessDifference, 1)), signed(p.LayerGreyDifference, 0), p.CIEDE2000))
 }
 
 // writeBrought prints a colour brought to another's lightness.
@@ -78,6 +79,6 @@ func writeBrought(out io.Writer, m propose.Brought) {
 	writeSpotHead(out, "         ")
 	writeSpot(out, "A        ", m.A)
 	writeSpot(out, "B        ", m.B)
-	writeSpot(out, "matched  ", m.Matched)
-	fmt.Fprintf(out, "%s.\n", plain(wording.SayBrought(m, "A", "B")))
+	writeSpot(out, padded(language.Say("matched"), 9), m.Matched)
+	sentenced(out, 0, wording.SayBrought(m, "A", "B"))
 }

@@ -12,6 +12,7 @@ import (
 	"app.tonedesk/analysis/palette"
 	"app.tonedesk/analysis/swatches"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
@@ -108,12 +109,13 @@ func (r paletteReport) write(w io.Writer) {
 	for i, group := range r.ByFamily() {
 		for k, at := range group.Colours {
 			c := r.Colours[at]
-			writeSpotSaid(w, fmt.Sprintf("  %-22s", names[i].Swatches[k].Name), c.Spot, fmt.Sprintf("%5.1f %% of the picture", 100*c.Share))
+			writeSpotSaid(w, fmt.Sprintf("  %-22s", names[i].Swatches[k].Name), c.Spot, language.Say("%5.1f %% of the picture", 100*c.Share))
 		}
 	}
-	fmt.Fprint(w, "  values, 0 to 10 by whole steps, in per cent\n   ")
+	fmt.Fprint(w, "  "+language.Say("values, 0 to 10 by whole steps, in per cent")+"\n   ")
 	for _, share := range r.Spread {
-		fmt.Fprintf(w, " %5.1f", 100*share)
+		fmt.Fprint(w, language.Say(" %5.1f", 100*share))
 	}
-	fmt.Fprintf(w, "\n  %s.\n", wording.SayEmptyValues(r.Empty))
+	fmt.Fprintln(w)
+	sentenced(w, 2, wording.SayEmptyValues(r.Empty))
 }

@@ -9,6 +9,7 @@ import (
 	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/swatches"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
@@ -76,14 +77,14 @@ type relit struct {
 // write prints the report.
 func (r relightReport) write(w io.Writer) {
 	r.writeHead(w, true)
-	fmt.Fprintf(w, "  light      %s.\n", plain(wording.SayRelight(r.Change)))
+	labelled(w, "light¦label", wording.Stopped(wording.SayRelight(r.Change)))
 	if r.OneLight != nil && !*r.OneLight {
-		fmt.Fprintf(w, "             %s.\n", wording.NoOneLight)
+		labelled(w, "", wording.Stopped(wording.NoOneLight.String()))
 	}
 	writeSpotHead(w, fmt.Sprintf("  %-22s", ""))
 	for i, l := range r.Local {
-		writeSpot(w, fmt.Sprintf("  %-22s", fmt.Sprintf("local colour %d", i+1)), l.Light)
-		writeSpot(w, fmt.Sprintf("  %-22s", "  shadow now"), l.Was)
-		writeSpotSaid(w, fmt.Sprintf("  %-22s", "  in the chosen light"), *l.Shadow.Spot, plain(wording.SayStep(l.Light, l.Shadow)))
+		writeSpot(w, "  "+padded(language.Say("local colour %d", i+1), 22), l.Light)
+		writeSpot(w, "  "+padded("  "+language.Say("shadow now"), 22), l.Was)
+		writeSpotSaid(w, "  "+padded("  "+language.Say("in the chosen light"), 22), *l.Shadow.Spot, plain(wording.SayStep(l.Light, l.Shadow)))
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"unicode/utf16"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
@@ -17,8 +18,23 @@ import (
 
 // writeSpotHead heads the columns of writeSpot.
 func writeSpotHead(w io.Writer, indent string) {
-	fmt.Fprintf(w, "%scolour    lightness  value  layer grey  chroma    hue\n", indent)
+	line := indent + padded(language.Say("colour¦of a spot"), len("#rrggbb"))
+	for _, c := range spotColumns {
+		line += strings.Repeat(" ", c.apart+c.wide()-letters(c.name.String())) + c.name.String()
+	}
+	fmt.Fprintln(w, line)
 }
+
+// spotColumn is a column of figures: how far it stands apart, and how wide its figures are, in letters.
+type spotColumn struct {
+	name           language.Words
+	apart, figures int
+}
+
+var spotColumns = [5]spotColumn{{"lightness", 3, 9}, {"value", 2, 5}, {"layer grey", 2, 10}, {"chroma", 2, 6}, {"hue", 2, 5}}
+
+// wide is how wide a column is with its name.
+func (c spotColumn) wide() int { return max(c.figures, letters(c.name.String())) }
 
 // writeSpot prints the reading of a colour in one line: lightness and chroma in their
 // own units, hue in degrees, and how it looks where that differs.
@@ -30,13 +46,16 @@ func writeSpot(w io.Writer, indent string, s analysis.Spot) {
 func writeSpotSaid(w io.Writer, indent string, s analysis.Spot, said string) {
 	hue := "-"
 	if s.Hue != nil {
-		hue = fmt.Sprintf("%.1f", turned(*s.Hue))
+		hue = language.Number(turned(*s.Hue), 1)
 	}
 	if said != "" {
 		said = "   " + said
 	}
-	fmt.Fprintf(w, "%s%s   %9.1f  %5.1f  %10.0f  %6.1f  %5s%s\n",
-		indent, s.Colour.Hex(), s.Lightness, s.Value, s.LayerGrey, s.Chroma, hue, said)
+	line := indent + s.Colour.Hex()
+	for i, figure := range [5]string{language.Number(s.Lightness, 1), language.Number(s.Value, 1), language.Number(s.LayerGrey, 0), language.Number(s.Chroma, 1), hue} {
+		line += fmt.Sprintf("%*s", spotColumns[i].apart+spotColumns[i].wide(), figure)
+	}
+	fmt.Fprintln(w, line+said)
 }
 
 // turned keeps a hue under 360 when it is printed with one decimal.
@@ -102,4 +121,4 @@ func writeTame(w io.Writer, line string) {
 }
 
 // bare quotes a name only as far as it keeps the line whole.
-func bare(name string) string { return strings.Trim(wording.Quote(name), `"`) }
+func bare(name string) string { return wording.Bare(name) }

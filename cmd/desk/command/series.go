@@ -13,6 +13,7 @@ import (
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/growth"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills/series"
 	"app.tonedesk/gui/wording"
 )
@@ -181,20 +182,20 @@ func (c *call) readSeries(given []string, asked series.Asked) (r seriesReport, m
 func (r seriesReport) write(w io.Writer) {
 	text := wording.SayGrowth(r.Series, r.names, false)
 	fmt.Fprintf(w, "%s\n", plain(text.About))
-	fmt.Fprintf(w, "  in words   %s.\n", plain(wording.Capitalised(text.Title)))
+	labelled(w, "in words", wording.Stopped(wording.Capitalised(text.Title)))
 	for _, said := range text.More {
-		fmt.Fprintf(w, "             %s.\n", plain(wording.Capitalised(said)))
+		labelled(w, "", wording.Stopped(wording.Capitalised(said)))
 	}
 	wide := 0
 	for _, l := range text.Lines {
-		wide = max(wide, len(lineName(l)))
+		wide = max(wide, letters(lineName(l)))
 	}
 	for _, l := range text.Lines {
 		mark := ""
 		if l.Turn >= 0 {
-			mark = "   turned: " + plain(l.Said)
+			mark = "   " + language.Say("turned: %s", plain(l.Said))
 		}
-		fmt.Fprintf(w, "  %-*s  %8s to %-12s%s\n", wide, lineName(l), plain(l.First), plain(l.Last), mark)
+		fmt.Fprintln(w, "  "+padded(lineName(l), wide)+"  "+language.Say("%8s to %-12s%s", plain(l.First), plain(l.Last), mark))
 	}
 }
 

@@ -10,6 +10,7 @@ import (
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/propose"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
@@ -118,26 +119,26 @@ const nameWidth = 18
 func (s shadeReport) write(w io.Writer) {
 	o := s.Options
 	writeSpotHead(w, fmt.Sprintf("%*s", nameWidth, ""))
-	writeSpot(w, fmt.Sprintf("%-*s", nameWidth, "local colour"), s.Base)
-	fmt.Fprintf(w, "\nShadows, hue shift toward %.0f, of skin by %.0f degrees at the first tone, saturation gain %s %% per tone\n",
-		o.ShadowHue, propose.SkinShift(o.Turn), signed(100*o.Gain, 0))
+	writeSpot(w, padded(language.Say("local colour"), nameWidth), s.Base)
+	headed(w, language.Say("Shadows, hue shift toward %.0f, of skin by %.0f degrees at the first tone, saturation gain %s %% per tone",
+		o.ShadowHue, propose.SkinShift(o.Turn), signed(100*o.Gain, 0)))
 	writeSteps(w, s.Base, s.Ramp[:])
-	fmt.Fprintln(w, "\nLights")
+	headed(w, language.Say("Lights"))
 	writeSteps(w, s.Base, s.Lights[:])
-	fmt.Fprintln(w, "\nStraight toward black, for comparison")
+	headed(w, language.Say("Straight toward black, for comparison"))
 	writeSteps(w, s.Base, s.BlackRamp[:])
-	fmt.Fprintln(w, "\nLines")
+	headed(w, language.Say("Lines"))
 	for _, line := range s.Lines {
 		writeProposed(w, wording.SayStepTones(line.Tones), line.Spot, wording.SayLine(s.Base, line))
 	}
 	s.writeAccents(w)
 	if p := s.AsPicture; p != nil {
-		fmt.Fprintf(w, "\nAs in %s: %s\n", bare(p.File), plain(wording.SayAgreement(p.Agreement, p.OneLight)))
-		writeProposed(w, "its shadow", p.Shadow.Spot, wording.SayStep(s.Base, p.Shadow))
-		writeProposed(w, "the light of it", p.Light.Spot, wording.SayStep(s.Base, p.Light))
+		headed(w, language.Say("As in %s: %s", bare(p.File), wording.SayAgreement(p.Agreement, p.OneLight)))
+		writeProposed(w, language.Say("its shadow"), p.Shadow.Spot, wording.SayStep(s.Base, p.Shadow))
+		writeProposed(w, language.Say("the light of it"), p.Light.Spot, wording.SayStep(s.Base, p.Light))
 	}
 	if s.Judged != nil {
-		fmt.Fprintln(w, "\nThe chosen shadow")
+		headed(w, language.Say("The chosen shadow"))
 		writeProposed(w, "", &s.Judged.Family.Shadow, "")
 		for _, sentence := range wording.SayJudgement(*s.Judged) {
 			fmt.Fprintf(w, "  %s\n", plain(sentence))
@@ -153,7 +154,7 @@ func writeSteps(w io.Writer, base analysis.Spot, steps []propose.Step) {
 
 // writeProposed prints a proposed colour, or the word that there is none.
 func writeProposed(w io.Writer, name string, s *analysis.Spot, said string) {
-	name = fmt.Sprintf("  %-*s", nameWidth-2, plain(name))
+	name = "  " + padded(plain(name), nameWidth-2)
 	if s == nil {
 		fmt.Fprintf(w, "%s%s\n", name, plain(said))
 		return
@@ -164,13 +165,13 @@ func writeProposed(w io.Writer, name string, s *analysis.Spot, said string) {
 // writeAccents prints both rows of accents side by side, and the suggested ones.
 func (s shadeReport) writeAccents(w io.Writer) {
 	by := wording.SayEqualBy(s.Options.EqualBy)
-	fmt.Fprintf(w, "\nSuggested accents, %s\n", by)
+	headed(w, language.Say("Suggested accents, %s", by))
 	for _, a := range s.Suggested {
-		writeProposed(w, fmt.Sprintf("hue %.0f", turned(a.Hue)), a.Spot, wording.SayOutcome(a.Note))
+		writeProposed(w, language.Say("hue %.0f", turned(a.Hue)), a.Spot, wording.SayOutcome(a.Note))
 	}
-	fmt.Fprintf(w, "\nAccents, %s: at chroma %.2f (* less: the display has no more), and at the gamut's edge\n", by, s.Options.AccentChroma)
+	headed(w, language.Say("Accents, %s: at chroma %.2f (* less: the display has no more), and at the gamut's edge", by, s.Options.AccentChroma))
 	for i, a := range s.Accents {
-		fmt.Fprintf(w, "  %-*s%s   %s\n", nameWidth-2, fmt.Sprintf("hue %.0f", a.Hue), accentFigures(a), accentFigures(s.EdgeAccents[i]))
+		fmt.Fprintf(w, "  %s%s   %s\n", padded(language.Say("hue %.0f", a.Hue), nameWidth-2), accentFigures(a), accentFigures(s.EdgeAccents[i]))
 	}
 }
 
@@ -178,11 +179,14 @@ func (s shadeReport) writeAccents(w io.Writer) {
 // asked for has an asterisk.
 func accentFigures(a propose.Accent) string {
 	if a.Spot == nil {
-		return fmt.Sprintf("%-16s", wording.SayOutcome(a.Note))
+		return padded(wording.SayOutcome(a.Note), 16)
 	}
 	mark := " "
 	if !a.InGamut {
 		mark = "*"
 	}
-	return fmt.Sprintf("%s  %.3f %s", a.Spot.Colour.Hex(), a.Spot.Oklab.Chroma(), mark)
+	return language.Say("%s  %.3f %s", a.Spot.Colour.Hex(), a.Spot.Oklab.Chroma(), mark)
 }
+
+// headed prints what heads a part of a report, below a line left free.
+func headed(w io.Writer, head string) { fmt.Fprintf(w, "\n%s\n", plain(head)) }

@@ -12,6 +12,7 @@ import (
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/growth"
 	"app.tonedesk/gui/files"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/export"
 	"app.tonedesk/gui/stills/series"
@@ -79,14 +80,14 @@ func exportOf(a arguments) (export.Export, error) {
 
 // sayWritten says what was written and where, since nobody chose the place.
 func sayWritten(w io.Writer, path string, picture bool) {
-	what := "the sheet"
-	if picture {
-		what = "the picture with its notes"
-	}
 	if full, err := filepath.Abs(path); err == nil {
 		path = full
 	}
-	fmt.Fprintf(w, "Wrote %s as %s.\n", what, wording.Quote(path))
+	if picture {
+		fmt.Fprintln(w, language.Say("Wrote the picture with its notes as %s.", wording.Quote(path)))
+	} else {
+		fmt.Fprintln(w, language.Say("Wrote the sheet as %s.", wording.Quote(path)))
+	}
 }
 
 // sheetPath returns where to write where nobody says: in the folder where the command runs.

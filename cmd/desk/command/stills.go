@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/wording"
 )
@@ -72,16 +73,14 @@ func stillReportOf(e stills.Entry, folder string) stillReport {
 
 // writeStill prints a still's line.
 func writeStill(w io.Writer, e stills.Entry) {
-	parts := []string{fmt.Sprintf("%s  %s  %5d by %-5d", e.ID, e.Time.Local().Format("2006-01-02 15:04"), e.Width, e.Height)}
+	parts := []string{language.Say("%s  %s  %5d by %-5d", e.ID, e.Time.Local().Format("2006-01-02 15:04"), e.Width, e.Height)}
 	switch {
 	case e.Trouble != nil:
-		parts = append(parts, " ? notes")
+		parts = append(parts, language.Say(" ? notes"))
 	case e.Notes.Count == 0:
 		parts = append(parts, "        ")
-	case e.Notes.Count == 1:
-		parts = append(parts, " 1 note ")
 	default:
-		parts = append(parts, fmt.Sprintf("%2d notes", e.Notes.Count))
+		parts = append(parts, language.Count(e.Notes.Count, "%2d note ", "%2d notes"))
 	}
 	if key := wording.SayKeyFigures(e.Reading); key != "" {
 		parts = append(parts, plain(key))

@@ -11,6 +11,7 @@ import (
 	"app.tonedesk/analysis/focus"
 	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/ink"
@@ -40,7 +41,7 @@ func moreParts(s SheetSubject) (parts []sheet.Part, err error) {
 // sentences are said ones with their stops.
 func sentences(title string, lines []string) (all []string) {
 	for _, said := range append([]string{title}, lines...) {
-		all = append(all, wording.Capitalised(said)+".")
+		all = append(all, wording.Stopped(wording.Capitalised(said)))
 	}
 	return all
 }
@@ -72,10 +73,10 @@ func lightPart(s SheetSubject, paper analysis.Pixels) (part sheet.Part, ok bool)
 		return part, false
 	}
 	said := wording.SayLight(l, listed.List)
-	part = sheet.Part{Head: "Light: do the shadows agree?", Say: sentences(said.Title, said.Lines), Rows: oddRows(l, listed.List)}
+	part = sheet.Part{Head: language.Say("Light: do the shadows agree?"), Say: sentences(said.Title, said.Lines), Rows: oddRows(l, listed.List)}
 	if l.Direction != nil {
 		grey := painted(paper, "grey", views.Look{})
-		part.Picture, part.Name = stills.Annotate(grey, arrowsOf(l, grey), sheetSmall), "Where the light goes; rings are lit from elsewhere"
+		part.Picture, part.Name = stills.Annotate(grey, arrowsOf(l, grey), sheetSmall), language.Say("Where the light goes; rings are lit from elsewhere")
 	}
 	return part, true
 }
@@ -113,7 +114,7 @@ func oddRows(l *light.Light, list []families.Family) (rows []sheet.FamilyRow) {
 			continue
 		}
 		f := &list[c.Family]
-		row := sheet.FamilyRow{Title: f.Light.Colour.Hex() + " disagrees", Text: "light, shadow, and the shadow that the light of the others would give"}
+		row := sheet.FamilyRow{Title: language.Say("%s disagrees", f.Light.Colour.Hex()), Text: language.Say("light, shadow, and the shadow that the light of the others would give")}
 		for _, spot := range []analysis.Spot{f.Light, f.Shadow, c.Expected} {
 			row.Colours, row.Greys = append(row.Colours, spot.Colour), append(row.Greys, colour.GreyOf(spot.Lightness))
 		}
@@ -132,7 +133,7 @@ func edgesPart(s SheetSubject, paper analysis.Pixels) (part sheet.Part, ok bool)
 	img := stills.Annotate(painted(paper, "grey", views.Look{}), nil, sheetSmall)
 	drawLost(img, found)
 	return sheet.Part{
-		Head: "Lost edges", Say: sentences(said.Title, said.Lines), Picture: img, Name: "White lines: carried by colour alone",
+		Head: language.Say("Lost edges"), Say: sentences(said.Title, said.Lines), Picture: img, Name: language.Say("White lines: carried by colour alone"),
 	}, true
 }
 
@@ -169,10 +170,10 @@ func focusPart(s SheetSubject, paper analysis.Pixels) (part sheet.Part, ok bool)
 	img := stills.Annotate(painted(paper, "grey", views.Look{}), nil, sheetSmall)
 	drawFocus(img, found, answer, marks)
 	part = sheet.Part{
-		Head: "Focus: where should the eye go?", Say: sentences(said.Title, said.Lines), Picture: img, Name: "Dashes: where it should go",
+		Head: language.Say("Focus: where should the eye go?"), Say: sentences(said.Title, said.Lines), Picture: img, Name: language.Say("Dashes: where it should go"),
 	}
 	if len(found.Places) > 0 {
-		part.Name += "; ring: the strongest"
+		part.Name = language.Say("Dashes: where it should go; ring: the strongest")
 	}
 	return part, true
 }
@@ -205,7 +206,7 @@ func grewPart(s SheetSubject, _ analysis.Pixels) (part sheet.Part, ok bool) {
 	if s.Grew == nil {
 		return part, false
 	}
-	part = sheet.Part{Head: "How it grew", Say: append(sentences(s.Grew.Title, s.Grew.More), s.Grew.About+". A disc is where a line turned.")}
+	part = sheet.Part{Head: language.Say("How it grew"), Say: append(sentences(s.Grew.Title, s.Grew.More), language.Say("%s. A disc is where a line turned.", s.Grew.About))}
 	for _, l := range s.Grew.Lines {
 		c := sheet.Chart{Name: l.Name, Colours: l.Colours, First: l.First, Last: l.Last, Turn: l.Turn}
 		for _, p := range l.Points {

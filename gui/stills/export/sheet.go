@@ -3,7 +3,6 @@ package export
 import (
 	"image"
 	"slices"
-	"strconv"
 	"strings"
 	"time"
 
@@ -11,6 +10,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/notes"
@@ -119,7 +119,7 @@ func SheetContent(s SheetSubject) (sheet.Content, error) {
 	painted.Set(s.Notes)
 	measured := painted.Measure()
 	if measured.Light != nil || measured.Shadow != nil {
-		c.Painted = "Painted areas. " + wording.SayMeasured(measured)
+		c.Painted = language.Say("Painted areas. %s", wording.SayMeasured(measured))
 	}
 	c.Notes = sheetNotes(s.Notes, measured)
 	if s.Families != nil {
@@ -128,7 +128,7 @@ func SheetContent(s SheetSubject) (sheet.Content, error) {
 		c.Families, c.FamiliesLeft = sheetFamilies(list[:shown]), len(list)-shown
 	}
 	if reading.Counted == 0 {
-		c.Histogram, c.Figures = nil, "Nothing can be measured: all of the picture is transparent or left out."
+		c.Histogram, c.Figures = nil, language.Say("Nothing can be measured: all of the picture is transparent or left out.")
 	}
 	return c, nil
 }
@@ -137,16 +137,16 @@ func SheetContent(s SheetSubject) (sheet.Content, error) {
 func sheetAbout(s SheetSubject) string {
 	var parts []string
 	if !s.Time.IsZero() {
-		parts = append(parts, s.Time.Format("2 January 2006, 15:04"))
+		parts = append(parts, s.Time.Format(language.Say("2 January 2006, 15:04")))
 	}
-	size := wording.SizeSay(s.Picture.Width, s.Picture.Height) + wording.Nbsp + "pixels"
+	size := language.Say("%s"+wording.Nbsp+"pixels", wording.SizeSay(s.Picture.Width, s.Picture.Height))
 	switch s.Source.Kind {
 	case stills.FromScreen:
-		size = "part of the screen, " + size
+		size = language.Say("part of the screen, %s", size)
 	case stills.FromWindow:
-		size = "a window, " + size
+		size = language.Say("a window, %s", size)
 	case stills.FromDemo:
-		size = "the demo painting, " + size
+		size = language.Say("the demo painting, %s", size)
 	}
 	parts = append(parts, size)
 	if said := sayMarks(s.Notes); said != "" {
@@ -160,14 +160,14 @@ func sheetFoot(display string) string {
 	if display == "" {
 		display = "sRGB"
 	}
-	return "Measured as a display with " + display + " shows it; on another display, in print or at another brightness lightness differs. Tonedesk."
+	return language.Say("Measured as a display with %s shows it; on another display, in print or at another brightness lightness differs. Tonedesk.", display)
 }
 
 func sheetShares(groups []analysis.Group) []sheet.Share {
 	var all []sheet.Share
 	shares := wording.GroupShares(groups)
 	for i, g := range groups {
-		all = append(all, sheet.Share{From: g.From, To: g.To, Words: g.Name + " " + shares[i]})
+		all = append(all, sheet.Share{From: g.From, To: g.To, Words: language.Name(g.Name) + " " + shares[i]})
 	}
 	return all
 }
@@ -176,10 +176,10 @@ func sheetShares(groups []analysis.Group) []sheet.Share {
 func sheetFigures(r *analysis.Reading) string {
 	var parts []string
 	if r.Key != "" {
-		parts = append(parts, "Mean value "+wording.Tenth(colour.Value(r.Mean))+", "+string(r.Key)+" key")
+		parts = append(parts, language.Say("Mean value %s, %s", wording.Tenth(colour.Value(r.Mean)), strings.ReplaceAll(wording.SayKey(r.Key), wording.Nbsp, " ")))
 	}
 	if key := wording.SayKeyFigures(stills.FiguresOf(r)); key != "" {
-		parts = append(parts, "groups "+key)
+		parts = append(parts, language.Say("groups %s", key))
 	}
 	return strings.Join(parts, "; ")
 }
@@ -197,7 +197,7 @@ func sheetFamilies(list []families.Family) []sheet.FamilyRow {
 		said := wording.SayFamily(f)
 		share := ""
 		if f.Share != nil {
-			share = wording.Percent(*f.Share) + " of the picture"
+			share = language.Say("%s of the picture", wording.Percent(*f.Share))
 		}
 		parts := append([]string{share, said.Turn}, said.Remarks...)
 		parts = slices.DeleteFunc(parts, func(part string) bool { return part == "" })
@@ -248,9 +248,9 @@ func sayMarks(list []notes.Note) string {
 	case silent == 0:
 		return wording.SayNotes(listed)
 	case listed == 0:
-		return wording.SayNotes(silent) + " without words"
+		return language.Say("%s without words", wording.SayNotes(silent))
 	}
-	return wording.SayNotes(listed) + ", " + strconv.Itoa(silent) + " more without words"
+	return language.Say("%s, %d more without words", wording.SayNotes(listed), silent)
 }
 
 // SheetTitle is what a still without a name is called on a sheet: its time.
@@ -259,7 +259,7 @@ func SheetTitle(name string, at time.Time) string {
 		return name
 	}
 	if at.IsZero() {
-		return "Still"
+		return language.Say("Still")
 	}
-	return "Still of " + at.Format("2 January 2006")
+	return language.Say("Still of %s", at.Format(language.Say("2 January 2006")))
 }

@@ -1,9 +1,8 @@
 package notes
 
 import (
-	"strconv"
-
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -35,12 +34,12 @@ func (s Spot) draw(p *pen, _ string) {
 }
 
 // beside is what stands beside the ring.
-func (s Spot) beside() string { return "value " + tenth(s.Reading.Value) }
+func (s Spot) beside() string { return language.Say("value %s", tenth(s.Reading.Value)) }
 
 // Say returns the reading in words: lightness and value.
 func (s Spot) Say() string {
-	return "lightness " + tenth(s.Reading.Lightness) + ", value " + tenth(s.Reading.Value)
+	return language.Say("lightness %s, value %s", tenth(s.Reading.Lightness), tenth(s.Reading.Value))
 }
 
 // tenth writes a number with one decimal, as everything measured is shown.
-func tenth(v float64) string { return strconv.FormatFloat(analysis.AsPrinted(v), 'f', 1, 64) }
+func tenth(v float64) string { return language.Number(analysis.AsPrinted(v), 1) }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -51,9 +52,9 @@ func New(size Size, c Content) *Page {
 	p := &Page{Width: size.W, Height: size.H}
 	plan := planPage(size, float64(c.Picture.Rect.Dx())/float64(c.Picture.Rect.Dy()))
 	p.heading(size, c)
-	p.show(c.Picture, plan.picture, "Picture with notes")
-	p.show(c.Greys, plan.greys, "Greys of the same lightness")
-	p.show(c.Bands, plan.bands, "Bands of value")
+	p.show(c.Picture, plan.picture, language.Say("Picture with notes"))
+	p.show(c.Greys, plan.greys, language.Say("Greys of the same lightness"))
+	p.show(c.Bands, plan.bands, language.Say("Bands of value"))
 	p.say(plan.spread.X, plan.spread.Y-1.2, letters(bodyText).Cut(c.Figures, plan.spread.W), bodyText, textGrey)
 	if c.Histogram != nil {
 		p.spread(plan.spread, c.Histogram, c.Shares)
@@ -146,7 +147,7 @@ func (p *Page) listed(columns []Box, c Content, lines int) (notes, families int)
 	if c.Painted != "" {
 		heads = 1
 	}
-	notes = p.list(f, rows{"Notes", heads + len(c.Notes), func(i int) row {
+	notes = p.list(f, rows{language.Say("Notes"), heads + len(c.Notes), func(i int) row {
 		if i < heads {
 			return p.note(width, NoteRow{Text: c.Painted}, lines)
 		}
@@ -155,7 +156,7 @@ func (p *Page) listed(columns []Box, c Content, lines int) (notes, families int)
 	if len(f.columns) == 2 && heads+len(c.Notes) > 0 {
 		f.columns, f.y = f.columns[1:], 0
 	}
-	families = p.list(f, rows{"Local colours: light and shadow, over their greys", len(c.Families),
+	families = p.list(f, rows{language.Say("Local colours: light and shadow, over their greys"), len(c.Families),
 		func(i int) row { return p.family(width, c.Families[i]) }})
 	return min(notes, len(c.Notes)), families
 }
@@ -164,22 +165,14 @@ func (p *Page) listed(columns []Box, c Content, lines int) (notes, families int)
 func (p *Page) more(end Box, notes, families int) {
 	var left []string
 	if notes > 0 {
-		left = append(left, counted(notes, "more note"))
+		left = append(left, language.Count(notes, "%d more note", "%d more notes"))
 	}
 	if families > 0 {
-		left = append(left, counted(families, "more local colour"))
+		left = append(left, language.Count(families, "%d more local colour", "%d more local colours"))
 	}
 	if left != nil {
-		p.say(end.X, end.bottom()-1, "and "+strings.Join(left, " and ")+", not shown here", smallText, quietGrey)
+		p.say(end.X, end.bottom()-1, language.Say("and %s, not shown here", strings.Join(left, language.Say(" and "))), smallText, quietGrey)
 	}
-}
-
-// counted writes how many there are of something.
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return strconv.Itoa(n) + " " + what + "s"
 }
 
 // list writes rows under their head as long as there is room, and returns how many are left.
