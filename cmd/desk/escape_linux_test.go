@@ -58,7 +58,7 @@ func TestWindowEscapes(t *testing.T) {
 			w.WaitFor(fmt.Sprintf("%s gone by Esc after %d steps of Tab", tt.name, n), tt.then)
 		}
 	}
-	for part, first := range []string{"Theme", "Same lightness within", "Smallest hue shift", "Stills may take", wording.SayDisplayColours} {
+	for part, first := range []string{"Theme", "Same lightness within", "Smallest hue shift", "Stills may take", wording.SayDisplayColours.String()} {
 		for n := range 18 { // from the mirror over the strip to the last of its controls
 			if part > 0 && n < 7 { // what all parts have was tried
 				continue

@@ -74,20 +74,20 @@ func TestWindowSharesByPortal(t *testing.T) {
 	silent := d.portal(func(f *portaltest.Fake) { f.Unanswered = "Start" })
 	w := desktest.OpenOn(t, waylandScreen(t), besidePatches, d.env())
 	w.Choose("The screen, or any window")
-	saying(w, wording.SayAsksWhatToShare)
+	saying(w, wording.SayAsksWhatToShare.String())
 	open := func(l desktest.Shown) bool { _, is := desktest.Named(l.Menu, "Follow a window"); return is }
 	w.Press("Source")
 	w.WaitFor("the sources, while the desktop asks", open)
 	w.Key("Escape")
 	w.WaitFor("them closed", func(l desktest.Shown) bool { return !open(l) })
 	w.Key("r")
-	saying(w, wording.SayNothingShared)
+	saying(w, wording.SayNothingShared.String())
 	w.Server.WaitFor("the question closed", func() bool { return silent.WasClosed("request") || silent.WasClosed("session") })
 
 	silent.Gone()
 	refusing := d.portal(func(f *portaltest.Fake) { f.Codes = map[string]uint32{"Start": 1} })
 	w.Key("r")
-	saying(w, wording.SayNothingShared)
+	saying(w, wording.SayNothingShared.String())
 	if refusing.Gave("Start") == nil {
 		t.Error("it was not asked")
 	}

@@ -107,7 +107,7 @@ func TestWindowWithoutAnyWayToTheScreen(t *testing.T) {
 	w.Press("Source")
 	w.WaitFor("both ways on offer", func(l desktest.Shown) bool {
 		_, window := desktest.Named(l.Menu, "Follow a window")
-		_, share := desktest.Named(l.Menu, wording.ShareScreen)
+		_, share := desktest.Named(l.Menu, wording.ShareScreen.String())
 		_, region := desktest.Named(l.Menu, "Choose a region")
 		return window && share && !region
 	})

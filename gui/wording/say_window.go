@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"context"
 	"errors"
-	"fmt"
 	"slices"
 
 	"app.tonedesk/capture"
@@ -38,7 +37,7 @@ func SayWindow(title, class string) string { return cmp.Or(title, class, languag
 
 // SayAlike says that so many windows have the title and class of the followed one, and which it is.
 func SayAlike(windows int) string {
-	return fmt.Sprintf("%d windows are called the same; this is the topmost", windows)
+	return language.Say("%d windows are called the same; this is the topmost", windows)
 }
 
 // SayNotFollowed says in short why a followed window can't be read.
