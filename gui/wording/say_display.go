@@ -64,3 +64,10 @@ func SayDisplayRefused(err error) string {
 	}
 	return language.Say("The display is read in sRGB: %s; %s in the settings.", why.String(), act.String())
 }
+
+// What is said of leaving our own window out of pictures of the screen.
+const (
+	SayLeaveOut     language.Words = "Leave this window out"
+	SayLeaveOutNote language.Words = "All pictures and recordings of the screen show what lies beneath it."
+	SayNotLeftOut   language.Words = "Can't leave the window out: the system does not do it; move the window aside instead."
+)
