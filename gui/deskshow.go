@@ -35,7 +35,7 @@ func (d *Desk) showFrame(s *live.Shown) {
 	d.pointer.Shown(s.At)
 	if s.Text && !followed {
 		d.last.spots = append(d.last.spots[:0], s.Spots...)
-		d.pointer.ShowUnder(s.Under)
+		d.pointer.ShowUnder(s.Under, d.families.SayMelting(s.Melting))
 		d.families.TakeKept(s.Kept)
 		if d.families.TakeManual(s.Manual) {
 			d.showMarks()

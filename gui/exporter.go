@@ -10,6 +10,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/growth"
+	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/language"
@@ -129,7 +130,7 @@ func (e *exporter) write(way exportWay, still *stills.Still, path string) {
 	}
 	mask := subject.Options.Mask
 	subject.Options, subject.Bands = e.settings.Grouping(), e.settings.Knobs["bands"]
-	subject.Melts, subject.Agree = e.settings.Knobs["lost-edges"], e.settings.AgreeWithin
+	subject.Melts, subject.Agree = e.settings.Knobs[views.LostEdges], e.settings.AgreeWithin
 	subject.Options.Mask = mask
 	rules := e.settings.Rules
 	asked, told := grownAs(e.settings)

@@ -77,6 +77,21 @@ func (f *Found) Along(e *Edge, do func(x, y float64)) {
 	}
 }
 
+// LostAt returns the lost edge that lies nearest to a place in shares of the picture's width and
+// height, within so much of its longer side; nil where none does.
+func (f *Found) LostAt(x, y, within float64) (nearest *Edge) {
+	least := within * max(f.across, f.down)
+	lost := f.Of(Lost)
+	for i := range lost {
+		for _, m := range f.marks[lost[i].marks[0]:lost[i].marks[1]] {
+			if d := math.Hypot(float64(m.x)/2-x*f.across, float64(m.y)/2-y*f.down); d <= least {
+				nearest, least = &lost[i], d
+			}
+		}
+	}
+	return nearest
+}
+
 // Beside calls do with places on the darker side of an edge, or on the lighter one, about where its
 // colour was read, in no order, in shares of the picture's width and height.
 func (f *Found) Beside(e *Edge, lighter bool, do func(x, y float64)) {

@@ -152,3 +152,20 @@ func TestBeside(t *testing.T) {
 		}
 	}
 }
+
+// The lost edge at a place is the one that lies there, within as much as is asked for; none elsewhere,
+// and none before anything was found.
+func TestLostAt(t *testing.T) {
+	f := edges.Find(leftRight(rose, moss).pixels(400, 280), nil, edges.DefaultOptions())
+	for _, tt := range []struct {
+		x, within float64
+		there     bool
+	}{{0.5, 0.01, true}, {0.515, 0.02, true}, {0.53, 0.02, false}, {0.1, 0.02, false}} {
+		if e := f.LostAt(tt.x, 0.5, tt.within); (e != nil) != tt.there || e != nil && e.Kind != edges.Lost {
+			t.Errorf("at %g, within %g: %+v", tt.x, tt.within, e)
+		}
+	}
+	if e := new(edges.Finder).Last().LostAt(0.5, 0.5, 1); e != nil {
+		t.Errorf("before anything was found: %+v", e)
+	}
+}

@@ -69,6 +69,9 @@ func (f *Finder) Find(src *reduce.Picture, o Options) *Found {
 	return &f.found
 }
 
+// Last returns what the last Find found, nothing before the first. It is valid until the next.
+func (f *Finder) Last() *Found { return &f.found }
+
 func (f *Finder) do(pass func(f *Finder, from, to int)) {
 	f.pass = pass
 	f.src.Do(f, f.h)

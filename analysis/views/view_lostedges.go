@@ -8,9 +8,16 @@ import (
 	"app.tonedesk/analysis/reduce"
 )
 
+// LostEdges is the key of the view of lost edges.
+const LostEdges = "lost-edges"
+
+// LostEdgesOf returns the edges that this view found where it was painted last of a reduced picture;
+// none where it never was. They are valid until it is painted again.
+func LostEdgesOf(src *reduce.Picture) *edges.Found { return reduce.MemoryOf[edges.Finder](src).Last() }
+
 // The greys, and over them the lost edges: borders that colour alone carries, drawn as a white line
 // with a black rim, which is seen on any grey.
-var lostEdgesView = View{Key: "lost-edges", Name: "Lost edges", Says: "in grey they vanish", Wide: true, Knob: &meltsKnob, Paint: paintLostEdges}
+var lostEdgesView = View{Key: LostEdges, Name: "Lost edges", Says: "in grey they vanish", Wide: true, Knob: &meltsKnob, Paint: paintLostEdges}
 
 // meltsKnob is how far the sides of an edge may be apart for it to be lost (its start is common practice,
 // no source; its range our choice).

@@ -48,6 +48,7 @@ type Shown struct {
 	Reading  *analysis.Reading
 	Spots    []Reading
 	Under    *analysis.Spot       // what lies under the pointer; nil where nobody looks
+	Melting  *Melting             // the lost edge there, in their view; nil for none
 	Manual   []FamilyReading      // the families set by hand
 	Kept     []FollowedReading    // the families that are followed
 	Copied   *Copy                // if one was asked for

@@ -47,6 +47,7 @@ type Worker struct {
 	flicker  flicker
 	shown    Shown
 	under    Reading // under the pointer
+	melting  Melting // the same
 
 	fresh changes      // of the picture, since it was last worked on to the end
 	feed  setup.Source // that the last new frame is of
@@ -130,6 +131,7 @@ func (w *Worker) Frame(f *capture.Frame, repeated bool) {
 	s.Loupe = w.loupe.paint(&t, s.Reading)
 	s.Previews = w.previews.look(w, &t, s.Reading)
 	s.Spots, s.Under = readSpots(s.Spots[:0], &t), readUnder(&w.under, &t)
+	s.Melting = w.meltingUnder(&t)
 	s.Manual = readFamilies(s.Manual[:0], &t)
 	s.Kept = readFollowed(s.Kept[:0], &t)
 	w.lookForFamilies(&t)

@@ -3,6 +3,8 @@ package overlay
 import (
 	"image"
 	"math"
+	"slices"
+	"strings"
 
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/gui/stills/ink"
@@ -92,20 +94,66 @@ func rings(way []ink.Point, unit float64) (lines []ink.Line) {
 	return lines
 }
 
-// Words puts a chip at the foot of an image, or at its top, that says something in one line: the
-// first of several ways that has room.
+// Words puts chips at the foot of an image, or at its top, that say something: in one line the first of
+// several ways that has room; else the last of them in a line for each of its parts, and if need be in
+// smaller letters.
 func Words(img *image.RGBA, top bool, unit float64, ways ...string) {
-	size, high := figureSize*unit, chipHigh*unit
 	for _, words := range ways {
-		wide := ink.Width(ink.Bold, words, size) + 2*chipInner*unit
-		if words == "" || wide > float64(img.Rect.Dx())-2*step*unit || high > float64(img.Rect.Dy())-2*step*unit {
-			continue
+		if words != "" && saidIn(img, top, unit, []string{words}) {
+			return
 		}
-		y := step*unit + high/2
-		if !top {
-			y = float64(img.Rect.Dy()) - y
-		}
-		chip(img, words, ink.Pt(step*unit, y), wide, size, unit)
+	}
+	if len(ways) == 0 || ways[len(ways)-1] == "" {
 		return
 	}
+	last := ways[len(ways)-1]
+	for _, small := range [...]float64{1, smallLetters} {
+		for _, stops := range [...]string{";", ";,"} {
+			if saidIn(img, top, small*unit, parts(last, stops)) {
+				return
+			}
+		}
+	}
+}
+
+// parts are what stands between stops.
+func parts(words, stops string) (list []string) {
+	for _, part := range strings.FieldsFunc(words, func(r rune) bool { return strings.ContainsRune(stops, r) }) {
+		list = append(list, strings.TrimSpace(part))
+	}
+	return list
+}
+
+// Lines below each other, in units (our choices): closer than a chip alone is high, and of letters no
+// smaller than can be read.
+const (
+	lineHigh     = 20
+	lineGap      = 2
+	smallLetters = 0.85 // beside those of a line alone
+	mostOfHeight = 0.7  // of the picture, that lines may cover
+)
+
+// saidIn draws lines at the foot of an image, or at its top, if they have room.
+func saidIn(img *image.RGBA, top bool, unit float64, lines []string) bool {
+	size, high, gap, edge, most := figureSize*unit, chipHigh*unit, 0.0, step*unit, float64(img.Rect.Dy())
+	if len(lines) > 1 {
+		high, gap, most = lineHigh*unit, lineGap*unit, mostOfHeight*most
+	}
+	all := float64(len(lines))*(high+gap) - gap
+	if all > min(most, float64(img.Rect.Dy())-2*edge) {
+		return false
+	}
+	wide := func(words string) float64 { return ink.Width(ink.Bold, words, size) + 2*chipInner*unit }
+	if slices.ContainsFunc(lines, func(words string) bool { return wide(words) > float64(img.Rect.Dx())-2*edge }) {
+		return false
+	}
+	y := edge + high/2
+	if !top {
+		y += float64(img.Rect.Dy()) - 2*edge - all
+	}
+	for _, words := range lines {
+		chip(img, words, ink.Pt(edge, y), ink.Pt(wide(words), high), size, unit)
+		y += high + gap
+	}
+	return true
 }

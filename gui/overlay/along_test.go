@@ -71,7 +71,8 @@ func TestAlong(t *testing.T) {
 	}
 }
 
-// Words lie at the foot or at the top, in the first way that has room, or not at all.
+// Words lie at the foot or at the top, in the first way that has room, in a line for each part where none
+// has, or not at all.
 func TestWords(t *testing.T) {
 	for name, tt := range map[string]struct {
 		size  image.Point
@@ -82,11 +83,12 @@ func TestWords(t *testing.T) {
 		"wide":    {image.Pt(500, 200), false, true, image.Pt(200, 480)},
 		"at top":  {image.Pt(500, 200), true, true, image.Pt(200, 480)},
 		"short":   {image.Pt(140, 200), false, true, image.Pt(40, 124)},
+		"parts":   {image.Pt(126, 106), false, true, image.Pt(60, 110)},
 		"narrow":  {image.Pt(40, 200), false, false, image.Point{}},
 		"too low": {image.Pt(500, 30), false, false, image.Point{}},
 	} {
 		img := image.NewRGBA(image.Rectangle{Max: tt.size})
-		Words(img, tt.top, 1, "Accent along 62 % of the edge; line all round", "Accent 62 %")
+		Words(img, tt.top, 1, "Accent along 62 % of the edge; line all round", "Accent 62 %; line gone")
 		box, _ := drawnIn(img)
 		if box.Empty() == tt.drawn || tt.drawn && (box.Dx() < tt.least.X || box.Dx() > tt.least.Y || tt.top != (box.Max.Y < tt.size.Y/2) || tt.top == (box.Min.Y > tt.size.Y/2)) {
 			t.Errorf("%s: drawn in %v", name, box)

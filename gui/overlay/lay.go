@@ -80,12 +80,12 @@ func Name(img *image.RGBA, name string, right bool, unit float64) {
 	if right {
 		left = float64(img.Rect.Dx()) - step*unit - wide
 	}
-	chip(img, name, ink.Pt(left, step*unit+high/2), wide, size, unit)
+	chip(img, name, ink.Pt(left, step*unit+high/2), ink.Pt(wide, high), size, unit)
 }
 
-// chip draws words in a chip of a width, the middle of whose left end lies at a point.
-func chip(img *image.RGBA, words string, at ink.Point, wide, size, unit float64) {
-	high := chipHigh * unit
+// chip draws words in a chip of a width and height, the middle of whose left end lies at a point.
+func chip(img *image.RGBA, words string, at, box ink.Point, size, unit float64) {
+	wide, high := box.X, box.Y
 	capsule := ink.Line{Points: []ink.Point{ink.Pt(at.X+high/2, at.Y), ink.Pt(max(at.X+wide-high/2, at.X+high/2), at.Y)}, Width: high - 2*unit}
 	new(ink.Drawer).Draw(img, img.Rect, []ink.Mark{
 		{Lines: []ink.Line{capsule}, Grey: chipGrey, Rim: unit, RimGrey: chipRim},

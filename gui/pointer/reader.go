@@ -103,11 +103,13 @@ func (r *Reader) Shown(at time.Time) {
 }
 
 // ShowUnder shows what lies under the pointer in the mirror, nil for nothing, unless it is elsewhere;
-// spot A may be another now.
-func (r *Reader) ShowUnder(under *analysis.Spot) {
+// melts is what is said of a lost edge there, "" for none. Spot A may be another now.
+func (r *Reader) ShowUnder(under *analysis.Spot, melts [3]string) {
 	a := r.A()
 	if r.seen.img == nil {
-		r.Strip.SetReading(r.words(under, a))
+		words := r.words(under, a)
+		words.Melts = melts
+		r.Strip.SetReading(words)
 	} else if !sameValue(a, r.from) {
 		r.measureFrom(a)
 		r.write()

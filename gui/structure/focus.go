@@ -137,10 +137,9 @@ func (f *Focuses) Text(in wording.NamesIn) wording.FocusCardText {
 		return wording.FocusCardText{}
 	}
 	a, _ := f.answer()
-	if last := f.colours.tracker.Last(); last.Found != nil && last.Source == f.found.Source {
-		in.Found = last.Found
-		in.Counts = func(i int) bool { return i < len(f.colours.lit.asked.counts) && f.colours.lit.asked.counts[i] }
-	}
+	groups := in.Groups
+	in = f.colours.namesIn(f.found.Source)
+	in.Groups = groups
 	in.Flipped = f.Lay().Flipped
 	return wording.SayFocusCard(f.found.Found, a, in, slices.ContainsFunc(now, func(p setup.Place) bool { return p.Moved }))
 }

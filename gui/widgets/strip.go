@@ -27,7 +27,7 @@ type Strip struct {
 	swatch, grey         *canvas.Rectangle
 	edge                 *canvas.Rectangle // around both
 	lightness, value     *canvas.Text
-	fromA                *canvas.Text
+	fromA, melts         *canvas.Text
 	lightName, valueName *canvas.Text // beside the picture
 	knobText             *canvas.Text
 }
@@ -38,7 +38,10 @@ type StripReading struct {
 	Grey             uint8  // of the same lightness
 	Lightness, Value string // "56.0", "5.5"
 	FromA            string // "−2.5 from A"; "" where there is no spot A
-	Far              bool   // the pointer is outside of the window: nobody can slide the knob now
+	// Melts says what melts into what at a lost edge, from the longest words to the shortest; "" for
+	// none. It stands in place of the reading and of the knob.
+	Melts [3]string
+	Far   bool // the pointer is outside of the window: nobody can slide the knob now
 }
 
 // StripKnob is the knob of the view that is shown; none where Words is "".
@@ -56,6 +59,7 @@ func NewStrip(keys Keys, turned func(to float64)) *Strip {
 	s.lightness, s.value = s.addText(TextSize, fyne.TextStyle{}), s.addText(SmallSize, fyne.TextStyle{})
 	s.lightName, s.valueName = s.addText(SmallSize, fyne.TextStyle{}), s.addText(SmallSize, fyne.TextStyle{})
 	s.fromA, s.knobText = s.addText(SmallSize, fyne.TextStyle{}), s.addText(SmallSize, fyne.TextStyle{})
+	s.melts = s.addText(SmallSize, fyne.TextStyle{})
 	s.slider = add(&s.drawn, NewSlider(0, 1, 1, keys))
 	s.slider.OnChanged = func(to float64) {
 		if to != s.knob.At {
@@ -129,7 +133,9 @@ const (
 func (s *Strip) write(size fyne.Size, of colours) {
 	knob, there := s.knob.Words != "", s.under.Lightness != ""
 	knob = knob && !(there && s.under.Far)
-	there = there && !knob
+	melts := s.fitting(s.under.Melts, size)
+	knob = knob && melts == ""
+	there = there && !knob && melts == ""
 	fill(s.edge, of(ColorNameHairline))
 	fill(s.swatch, rgbFill(s.under.Colour))
 	fill(s.grey, greyFill(s.under.Grey))
@@ -164,8 +170,23 @@ func (s *Strip) write(size fyne.Size, of colours) {
 	}
 	say(s.fromA, fromA, of(ColorNameQuiet))
 	say(s.knobText, knobWords, of(theme.ColorNameForeground))
+	say(s.melts, melts, of(theme.ColorNameForeground))
 	show(s.slider, knob)
 	show(s.Under, s.fitsUnder(size))
+}
+
+// fitting returns the first of some words that fits; the last where none does.
+func (s *Strip) fitting(words [3]string, size fyne.Size) string {
+	room := size.Width
+	if !s.beside {
+		room -= 4*Row() + Step/2
+	}
+	for _, w := range words {
+		if smallWidth(w) <= room {
+			return w
+		}
+	}
+	return words[len(words)-1]
 }
 
 // hasRoom reports whether there is room for one more text as wide as that, once the figures are set.
@@ -200,6 +221,7 @@ func (s *Strip) place(size fyne.Size) {
 	after := at + s.lightness.MinSize().Width + s.value.MinSize().Width + 2*Step
 	placeText(s.fromA, after, (size.Height-s.fromA.MinSize().Height)/2)
 	placeText(s.knobText, left, (size.Height-s.knobText.MinSize().Height)/2)
+	placeText(s.melts, left, (size.Height-s.melts.MinSize().Height)/2)
 	from := left + s.knobText.MinSize().Width + Step
 	h := s.slider.MinSize().Height
 	put(s.slider, fyne.NewPos(from, (size.Height-h)/2), fyne.NewSize(max(min(stripSlider, x-Step-from), 0), h))
@@ -220,6 +242,7 @@ func (s *Strip) placeBeside(size fyne.Size) {
 	}
 	placeText(s.fromA, 0, y+2*line)
 	placeText(s.knobText, 0, 0)
+	placeText(s.melts, 0, 0)
 	put(s.slider, fyne.NewPos(0, s.knobText.MinSize().Height), fyne.NewSize(size.Width, s.slider.MinSize().Height))
 }
 

@@ -6,6 +6,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/edges"
+	"app.tonedesk/analysis/families"
 	"app.tonedesk/gui/language"
 )
 
@@ -42,14 +43,10 @@ func SayEdges(f *edges.Found, in NamesIn) (text EdgesText) {
 	return text
 }
 
-// sayLostEdge says which neighbours melt into each other, and where. Names that don't tell them apart
-// have their colours' codes with them.
+// sayLostEdge says which neighbours melt into each other, and where.
 func sayLostEdge(f *edges.Found, e *edges.Edge, in NamesIn) string {
-	dark := in.neighbour(e.Dark, func(do func(x, y float64)) { f.Beside(e, false, do) })
-	light := in.neighbour(e.Light, func(do func(x, y float64)) { f.Beside(e, true, do) })
-	if dark == light {
-		dark, light = dark+Nbsp+e.Dark.Hex(), light+Nbsp+e.Light.Hex()
-	}
+	dark, light := in.sides(e.Dark, e.Light,
+		func(do func(x, y float64)) { f.Beside(e, false, do) }, func(do func(x, y float64)) { f.Beside(e, true, do) })
 	const whole = 1000 // finer than percent
 	at, _ := f.At(e, image.Pt(whole, whole))
 	said := language.Say("%s melts into %s: %s, %s long, %s", dark, light, SayTones(e.Tones), Percent(e.Length), in.at(float64(at.X)/whole, float64(at.Y)/whole))
@@ -57,6 +54,35 @@ func sayLostEdge(f *edges.Found, e *edges.Edge, in NamesIn) string {
 		said = joined(said, groups)
 	}
 	return said
+}
+
+// sides names the two sides of an edge by what lies at some places of each. Names that don't tell them
+// apart have their colours' codes with them.
+func (in NamesIn) sides(dark, light colour.RGB, darkAt, lightAt func(do func(x, y float64))) (darker, lighter string) {
+	darker, lighter = in.neighbour(dark, darkAt), in.neighbour(light, lightAt)
+	if darker == lighter {
+		return darker + Nbsp + dark.Hex(), lighter + Nbsp + light.Hex()
+	}
+	return darker, lighter
+}
+
+// SayMelts says which neighbours melt into each other at a lost edge that is pointed at, each with
+// places that tell its name, from the longest way to say it to the shortest.
+func (in NamesIn) SayMelts(dark, light colour.RGB, tones float64, darkAt, lightAt []families.At) [3]string {
+	all := func(list []families.At) func(do func(x, y float64)) {
+		return func(do func(x, y float64)) {
+			for _, at := range list {
+				do(at.X, at.Y)
+			}
+		}
+	}
+	darker, lighter := in.sides(dark, light, all(darkAt), all(lightAt))
+	apart := Tenth(tones)
+	return [3]string{
+		language.Say("%s melts into %s: %s", Capitalised(darker), lighter, SayTones(tones)),
+		language.Say("%s, %s: %s¦melting", Capitalised(darker), lighter, apart),
+		language.Say("Melts: %s", apart),
+	}
 }
 
 // groupOf returns the name of a colour's group; "" where it is in none.

@@ -80,3 +80,17 @@ func TestSayEdgesNames(t *testing.T) {
 		}
 	}
 }
+
+// A lost edge that is pointed at is said in three lengths, by the neighbours' names.
+func TestSayMelts(t *testing.T) {
+	red, green := colour.RGB{R: 0xc8, G: 0x7c, B: 0x80}, colour.RGB{R: 0x81, G: 0x97, B: 0x5d}
+	above, below := []families.At{{X: 0.5, Y: 0.2}}, []families.At{{X: 0.5, Y: 0.8}}
+	found := &families.Found{Width: 1, Height: 2, Map: []uint8{1, 0}, List: []families.Family{{Light: analysis.SpotOf(colour.RGB{R: 230, G: 140, B: 40})}}}
+	want := [3]string{"The" + Nbsp + "orange melts into yellow: 0.3" + Nbsp + "tones", "The" + Nbsp + "orange, yellow: 0.3", "Melts: 0.3"}
+	if got := (NamesIn{Found: found}).SayMelts(red, green, 0.3, above, below); got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if got := (NamesIn{}).SayMelts(red, red, 0, nil, nil)[1]; got != "Red"+Nbsp+"#c87c80, red"+Nbsp+"#c87c80: 0.0" {
+		t.Errorf("of one name: %q", got)
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"image"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -50,6 +51,7 @@ type builder struct {
 	content Content
 	pages   []*Page
 	y       float64 // where the next thing begins on the last page
+	head    string  // of the part that is begun; "" before it
 }
 
 // Measures of the parts, in mm.
@@ -64,23 +66,29 @@ const (
 
 func (b *builder) width() float64 { return b.size.W - 2*margin }
 
-// page is the last page, or a new one where so much has no room on it.
+// page is the last page, or a new one where so much has no room on it: what goes on there of a part has
+// its head again.
 func (b *builder) page(high float64) *Page {
 	if b.y+high > b.size.H-margin-4 {
 		p := &Page{Width: b.size.W, Height: b.size.H}
 		p.heading(b.size, b.content)
 		b.pages, b.y = append(b.pages, p), margin+headRoom
+		if b.head != "" {
+			p.head(margin, b.y+4, language.Say("%s, continued", b.head), bodyText+0.6)
+			b.y += headHigh
+		}
 	}
 	return b.pages[len(b.pages)-1]
 }
 
 // part lays out a part: its head, its picture with the words beside it, rows and charts below.
 func (b *builder) part(part Part) {
+	b.head = ""
 	lines, beside, pic := b.words(part)
 	high := max(pic.H, float64(len(lines))*lineHigh)
 	p := b.page(headHigh + min(high, b.size.H-2*margin-headRoom-headHigh-8))
 	p.head(margin, b.y+4, part.Head, bodyText+0.6)
-	b.y += headHigh
+	b.head, b.y = part.Head, b.y+headHigh
 	if part.Picture != nil {
 		pic.X, pic.Y = margin, b.y+caption-1
 		p.show(part.Picture, pic, part.Name)

@@ -45,8 +45,12 @@ func TestMore(t *testing.T) {
 				t.Fatalf("%d pages for %d parts", len(pages), len(parts))
 			}
 			heads, charts, want := 0, 0, 0
-			for _, p := range pages {
+			for n, p := range pages {
+				first := ""
 				for _, i := range p.items {
+					if w, ok := i.(words); ok && (w.text == "Light" || w.text == "Light, continued" || w.text == "2.2 tones") && first == "" {
+						first = w.text
+					}
 					switch i := i.(type) {
 					case words:
 						if i.text == "Light" {
@@ -67,6 +71,9 @@ func TestMore(t *testing.T) {
 							t.Errorf("a swatch lies in %v", i.box)
 						}
 					}
+				}
+				if first == "2.2 tones" {
+					t.Errorf("page %d begins without a head", n)
 				}
 			}
 			for _, part := range parts {
