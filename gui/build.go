@@ -115,7 +115,9 @@ func (d *Desk) joinBar() {
 			do()
 		}
 	}
-	act(bar.OnTop, language.Say("Stay on top, K"), d.toggleAbove)
+	if native.StaysAbove() {
+		act(bar.OnTop, language.Say("Stay on top, K"), d.toggleAbove)
+	}
 	act(bar.Freeze, language.Say("Freeze, F"), d.Freeze)
 	act(bar.View, viewTip(d.settings.View), func() { d.parts.views.Open(bar.View.Below()) })
 	act(bar.More, language.Say("Menu, F1 lists all keys"), func() { openMenu(d, bar.More.Below()) })
@@ -222,7 +224,10 @@ func prefActs(d *Desk) preferences.Acts {
 			now := d.ways.Colours.Now()
 			return wording.SayShownIn(now.Monitor, now.Space.Title(), now.Err)
 		},
-		Changed: d.chosen, StayOnTop: func(bool) { d.toggleAbove() }, Tray: func(on bool) { toggleTray(d, on) }, Done: func() { d.openPanel(panelNone) }}
+		Changed: d.chosen, Tray: func(on bool) { toggleTray(d, on) }, Done: func() { d.openPanel(panelNone) }}
+	if native.StaysAbove() {
+		acts.StayOnTop = func(bool) { d.toggleAbove() }
+	}
 	if native.CanLeaveOut() {
 		acts.LeaveOut = func(on bool) { leaveOut(d, on) }
 	}

@@ -36,14 +36,17 @@ func newFirstStart(d *Desk) firstStart {
 	f := firstStart{}
 	f.ways = widgets.NewFirstStart(language.Say("What shall it watch?"), ways, [2]string{language.Say("or look at the demo painting first"), language.Say("the demo painting")}, func() { d.watch(setup.Source{Kind: setup.SourceDemo}) }, alwaysSeen{d})
 	f.onTop = widgets.NewSwitch(d.settings.KeepAbove, d, func(bool) { d.toggleAbove() })
+	onTop := []widgets.Hint{{Icon: icons.OnTop, Words: language.Say("Stay on top of the painting program"), Short: language.Say("Stay on top"), Note: language.Say("K, or in the menu"), Switch: f.onTop}}
+	if !native.StaysAbove() {
+		onTop = nil
+	}
 	f.steps = container.NewVBox(
 		widgets.NewHints([]widgets.Hint{
 			{Icon: icons.View, Words: language.Say("See its greys"), Note: language.Say("V goes through the views")},
 			{Icon: icons.Spot, Words: language.Say("Click two spots"), Note: language.Say("are they the same lightness, or how far apart?")},
 			{Icon: icons.Keep, Words: language.Say("Keep a still"), Note: language.Say("to mark up and to compare with later")},
 		}),
-		widgets.NewHints([]widgets.Hint{{Icon: icons.OnTop, Words: language.Say("Stay on top of the painting program"), Short: language.Say("Stay on top"), Note: language.Say("K, or in the menu"), Switch: f.onTop}},
-			language.Say("F1 lists every key. Esc closes what is open."), language.Say("Nothing is sent anywhere; frames stay in memory.")))
+		widgets.NewHints(onTop, language.Say("F1 lists every key. Esc closes what is open."), language.Say("Nothing is sent anywhere; frames stay in memory.")))
 	return f
 }
 

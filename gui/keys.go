@@ -11,6 +11,7 @@ import (
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/icons"
 	"app.tonedesk/gui/language"
+	"app.tonedesk/gui/native"
 	"app.tonedesk/gui/proposals"
 	"app.tonedesk/gui/settings"
 )
@@ -55,7 +56,7 @@ func commands() []command {
 
 func menuCommands() []command {
 	return []command{
-		{menu: inFront, icon: icons.OnTop, name: language.Say("Stay on top"), keys: "K", runes: "kK", does: (*Desk).toggleAbove, on: func(d *Desk) bool { return d.settings.KeepAbove }},
+		{menu: inFront, icon: icons.OnTop, name: language.Say("Stay on top"), keys: "K", runes: "kK", does: (*Desk).toggleAbove, on: func(d *Desk) bool { return d.settings.KeepAbove }, while: func(*Desk) bool { return native.StaysAbove() }},
 		{menu: inFront, icon: icons.Undo, name: language.Say("Undo"), keys: "Ctrl+Z", ctrl: fyne.KeyZ, does: (*Desk).Undo},
 		{menu: inFront, icon: icons.Redo, name: language.Say("Redo"), keys: "Ctrl+Y", ctrl: fyne.KeyY, beside: true, does: (*Desk).Redo},
 		{menu: ofSpots, icon: icons.UnderPointer, name: language.Say("Read under the pointer"), keys: "P", runes: "pP", does: toggleUnder, on: func(d *Desk) bool { return d.settings.UnderPointer }},

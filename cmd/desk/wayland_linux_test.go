@@ -118,3 +118,18 @@ func TestWindowWithoutAnyWayToTheScreen(t *testing.T) {
 	w.WaitFor("spot A on the light patch", lightSpot)
 	w.Quit()
 }
+
+// What the desktop does not do for windows isn't offered: with nobody who keeps windows above others, neither
+// at the first start nor in the menu.
+func TestWindowOffersNoStayingOnTop(t *testing.T) {
+	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 800})
+	server.Run("xrandr", "--setmonitor", "XWAYLAND0", "1024/270x800/210+0+0", "screen")
+	w := desktest.OpenOn(t, server, besidePatches, []string{"DBUS_SESSION_BUS_ADDRESS=unix:path=/nowhere/bus", "WAYLAND_DISPLAY=/nowhere/wayland"})
+	w.WaitFor("its width", func(l desktest.Shown) bool { p, is := desktest.Named(l.Bar, "Menu"); return is && p.Box[0] > 300 })
+	w.Press("Menu")
+	l := w.WaitFor("the menu", func(l desktest.Shown) bool { _, is := desktest.Named(l.Menu, "Undo"); return is })
+	if _, is := desktest.Named(l.Menu, "Stay on top"); is {
+		t.Error("the menu offers to stay on top")
+	}
+	w.Quit()
+}

@@ -10,6 +10,9 @@ func SameDisplay() bool { return true }
 // WaylandSession reports that this system has none.
 func WaylandSession() bool { return false }
 
+// StaysAbove reports that this system doesn't.
+func StaysAbove() bool { return false }
+
 // KeepAbove is not offered on this system.
 func KeepAbove(uintptr, bool) error { return ErrUnsupported }
 

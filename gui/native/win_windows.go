@@ -43,6 +43,9 @@ func call(p *windows.LazyProc, what string, args ...uintptr) error {
 	return nil
 }
 
+// StaysAbove reports that this system keeps windows above others.
+func StaysAbove() bool { return true }
+
 // KeepAbove keeps the window above others, or no longer.
 func KeepAbove(handle uintptr, on bool) error {
 	after := hwndNoTopmost

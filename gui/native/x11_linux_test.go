@@ -109,6 +109,22 @@ func TestKeepAboveWithoutWindowManager(t *testing.T) {
 	}
 }
 
+// In a Wayland session it is offered where the desktop says that it does it.
+func TestStaysAbove(t *testing.T) {
+	for _, manager := range []bool{false, true} {
+		t.Run(fmt.Sprintf("a window manager: %v", manager), func(t *testing.T) {
+			onScreen(t, xvfbtest.Options{WindowManager: manager})
+			if !StaysAbove() {
+				t.Error("elsewhere it isn't offered")
+			}
+			t.Setenv("XDG_SESSION_TYPE", "wayland")
+			if got := StaysAbove(); got != manager {
+				t.Errorf("in a Wayland session: %v, want %v", got, manager)
+			}
+		})
+	}
+}
+
 // Where a window is put is where it is, again and again; the frame lies around it.
 func TestPlace(t *testing.T) {
 	server, painter := onScreen(t, managed)

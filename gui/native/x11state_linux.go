@@ -29,6 +29,28 @@ func KeepAbove(handle uintptr, on bool) error {
 	})
 }
 
+// StaysAbove reports whether the desktop may keep windows above others. Only in a Wayland session is it
+// asked: others do, or say so when it is wished.
+func StaysAbove() bool {
+	if !WaylandSession() {
+		return true
+	}
+	const anyWindow = 1 // it is the desktop that is asked
+	offered, err := ask(anyWindow, func(c *xconn.Conn, _ xproto.Window) (bool, error) { return honours(c, "_NET_WM_STATE_ABOVE") })
+	return offered || err != nil
+}
+
+// honours reports whether a window manager runs that says it honours a state. Source: Extended Window
+// Manager Hints 1.5, _NET_SUPPORTED.
+func honours(c *xconn.Conn, name string) (bool, error) {
+	state, err := atom(c, name)
+	if err != nil {
+		return false, err
+	}
+	supported, err := cardinals(c, c.Screen.Root, "_NET_SUPPORTED")
+	return slices.Contains(supported, uint32(state)), err
+}
+
 // CoverDesktop makes a window without a frame lie over the whole desktop, above all
 // others and on no task bar.
 func CoverDesktop(handle uintptr, desktop image.Rectangle) error {
@@ -78,11 +100,9 @@ func setState(c *xconn.Conn, w xproto.Window, action uint32, name string) error 
 	if err != nil {
 		return err
 	}
-	supported, err := cardinals(c, c.Screen.Root, "_NET_SUPPORTED")
-	if err != nil {
+	if ok, err := honours(c, name); err != nil {
 		return err
-	}
-	if !slices.Contains(supported, uint32(state)) {
+	} else if !ok {
 		return ErrRefused
 	}
 	if _, err := xproto.GetWindowAttributes(c.X, w).Reply(); err != nil { // the message itself never fails

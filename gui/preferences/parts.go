@@ -22,13 +22,17 @@ var hatchWords = map[settings.Hatch]language.Words{settings.HatchStructure: "on 
 func (p *Page) window() []widgets.FormRow {
 	theme := list(p, language.Say("Theme"), settings.Themes(), func(g settings.Theme) string { return themeWords[g].String() }, func(s *settings.Settings) *settings.Theme { return &s.Theme })
 	theme.Note = language.Say("The grey around the picture. One near its own key changes its look least.")
-	onTop := widgets.NewSwitch(p.now.KeepAbove, p.Keys, p.StayOnTop)
-	p.sync = append(p.sync, func() { onTop.Set(p.now.KeepAbove) })
+	rows := []widgets.FormRow{theme, p.textSize()}
+	if p.StayOnTop != nil {
+		onTop := widgets.NewSwitch(p.now.KeepAbove, p.Keys, p.StayOnTop)
+		p.sync = append(p.sync, func() { onTop.Set(p.now.KeepAbove) })
+		rows = append(rows, widgets.FormRow{Name: language.Say("Stay on top"), Control: onTop})
+	}
 	chip := widgets.NewSwitch(p.now.PointerChip, p.Keys, func(on bool) { p.set(func(s *settings.Settings) { s.PointerChip = on }) })
 	tray := widgets.NewSwitch(p.now.Tray, p.Keys, p.Tray)
-	return []widgets.FormRow{theme, p.textSize(), {Name: language.Say("Stay on top"), Control: onTop},
-		{Name: language.Say("Reading beside the pointer"), Control: chip, Note: language.Say("While Read under the pointer, P, is on.")},
-		{Name: wording.SayTray.String(), Control: tray, Note: wording.SayTrayNote.String()}}
+	return append(rows,
+		widgets.FormRow{Name: language.Say("Reading beside the pointer"), Control: chip, Note: language.Say("While Read under the pointer, P, is on.")},
+		widgets.FormRow{Name: wording.SayTray.String(), Control: tray, Note: wording.SayTrayNote.String()})
 }
 
 // textSize is set when the slider is let go: it grows with the text.

@@ -11,7 +11,7 @@ import (
 // Acts are what the page asks of the window.
 type Acts struct {
 	Changed    func(was settings.Settings) // settings were changed; was are those before
-	StayOnTop  func(on bool)
+	StayOnTop  func(on bool)               // nil where the desktop does not
 	Tray       func(on bool)
 	LeaveOut   func(on bool) // of pictures of the screen; nil where the system offers no way
 	Folder     string        // where stills are kept; "" for nowhere

@@ -64,7 +64,7 @@ func (h *Hints) addLines() (lines [hintLines]*canvas.Text) {
 func (h *Hints) write(size fyne.Size, of colours) {
 	fillEdged(h.back, ColorNamePanel, of)
 	fill(h.rule, of(ColorNameRule))
-	show(h.rule, len(h.lines) > 0)
+	show(h.rule, len(h.lines) > 0 && len(h.hints) > 0)
 	for i, hint := range h.hints {
 		picture(h.icons[i], hint.Icon, theme.ColorNameForeground)
 		say(h.words[i], longestFitting(h.room(i, size.Width), TextSize(), hint.Words, cmp.Or(hint.Short, hint.Words)), of(theme.ColorNameForeground))

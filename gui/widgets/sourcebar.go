@@ -13,7 +13,7 @@ type SourceBar struct {
 	drawn
 
 	// Source, OnTop, Freeze, View and More are pressed to do what they say; their owner gives them
-	// their tasks. OnTop is there in a wide window only: else it stands in the menu.
+	// their tasks. OnTop is there in a wide window only, if it has one: else it stands in the menu.
 	Source                    *SourceChip
 	OnTop, Freeze, View, More *Button
 
@@ -103,10 +103,13 @@ func barPlanFor(size fyne.Size, text float32, wide bool) (p barPlan) {
 	return p
 }
 
+// onTop reports whether OnTop is there.
+func (b *SourceBar) onTop() bool { return b.wide && b.OnTop.OnTapped != nil }
+
 func (b *SourceBar) write(size fyne.Size, of colours) {
 	fill(b.back, of(ColorNamePanel))
-	show(b.OnTop, b.wide)
-	p := barPlanFor(size, textScale(), b.wide)
+	show(b.OnTop, b.onTop())
+	p := barPlanFor(size, textScale(), b.onTop())
 	if p.view.w == p.view.h { // no room for the name
 		b.View.SetText("")
 		b.View.SetIcon(icons.View)
@@ -118,8 +121,8 @@ func (b *SourceBar) write(size fyne.Size, of colours) {
 
 func (b *SourceBar) place(size fyne.Size) {
 	b.back.Resize(size)
-	p := barPlanFor(size, textScale(), b.wide)
-	if !b.wide {
+	p := barPlanFor(size, textScale(), b.onTop())
+	if !b.onTop() {
 		p.onTop = p.freeze // it is hidden
 	}
 	for _, at := range []struct {
