@@ -35,6 +35,7 @@ type Finder struct {
 	scratch       []float32
 	corners       cornerFinder
 	matcher
+	others     []match // of the other hand
 	guesses    [guessMost]guess
 	aligner    aligner
 	candidates []candidate

@@ -10,6 +10,8 @@ const (
 	searchLeast  = 3    // matches that a guess has at least
 	searchSame   = 10.0 // cells: guesses nearer than this come to the same
 	searchPlain  = 1.2  // pixels by which a transform may differ from one that neither zooms nor turns freely, to be that
+	searchHands  = 6    // guesses whether it may be mirrored
+	searchHand   = 0.5  // of the edges that the best one explains, those that such a guess does at least
 	searchSteps  = 6    // by which it is bettered at the finest level
 )
 
@@ -37,11 +39,12 @@ type candidate struct {
 	other  float64 // how much of what it explains another one does
 	across float64 // cells of the picture
 	small  bool    // hardly anything has moved
+	known  bool    // corners are known again by it
 }
 
 func (c *candidate) sure() bool {
 	return c.ok && c.kept > sureKept && c.old > sureOld && c.toned > sureToned && float64(min(c.edges, c.after)) > sureEdges*c.across &&
-		c.blur < sureBlur && c.other < sureOther && c.kept > c.stay.kept
+		c.blur < sureBlur && c.other < sureOther && c.kept > c.stay.kept && c.known
 }
 
 // likely reports whether it may well be: it explains much, and more than that nothing has moved.
@@ -70,14 +73,43 @@ func (f *Finder) search(e *edgeCount) (best candidate) {
 		if best = f.best(); best.ok {
 			best = f.fine(best)
 		}
-		best.stay, best.across = stay, 2*f.aligner.halfX
-		if best.sure() && max(best.kept, best.old) > sureAlone {
+		best.stay, best.across, best.known = stay, 2*f.aligner.halfX, f.agreeing(best.by) >= searchLeast
+		if best.sure() && max(best.kept, best.old) > sureAlone && !f.otherHand(best.by) {
 			break
 		}
 	}
 	best.small = best.ok && best.kept > sureKept && best.toned > sureToned &&
 		best.by.apart(Transform{}, f.aligner.halfX, f.aligner.halfY)*float64(f.now.size) < movedLeast
 	return best
+}
+
+// agreeing returns how many matches agree with a transform.
+func (f *Finder) agreeing(t Transform) (n int) {
+	for i := range f.matches {
+		if f.matches[i].agrees(&t) {
+			n++
+		}
+	}
+	return n
+}
+
+// otherHand reports whether the picture may as well be mirrored, or not: of one that is alike on two
+// sides both explain much.
+func (f *Finder) otherHand(t Transform) bool {
+	f.others = f.others[:0]
+	for i := range f.matches[:min(len(f.matches), matchFew)] {
+		if m := &f.matches[i]; m.mirrored != t.mirrored {
+			f.others = append(f.others, *m)
+		}
+	}
+	g, least := guesses(f.guesses[:searchHands]), searchHand*f.aligner.check(t, searchRough).kept
+	g.from(f.others, f.aligner.halfX/2, f.aligner.halfY/2)
+	for i := range g {
+		if g[i].support >= searchLeast && f.aligner.check(g[i].by, searchRough).kept > least {
+			return true
+		}
+	}
+	return false
 }
 
 // guess takes guesses among the candidates.
