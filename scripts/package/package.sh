@@ -18,7 +18,8 @@ export SOURCE_DATE_EPOCH VERSION ARCH TREE
 rm -rf "$to"
 mkdir -p "$TREE"/{bin,share/{applications,metainfo,man/man1,doc/tonedesk}}
 
-go build -trimpath -buildvcs=false -ldflags "-s -w -buildid= -X app.tonedesk/cmd/desk/command.stamp=$VERSION" -o "$TREE/bin/desk" ./cmd/desk
+# By -buildmode=pie the system may load it, and its C, at any address. The version stands in -X: what git says of a folder would differ in another.
+go build -buildmode=pie -trimpath -buildvcs=false -ldflags "-s -w -buildid= -X app.tonedesk/cmd/desk/command.stamp=$VERSION" -o "$TREE/bin/desk" ./cmd/desk
 
 # fill FILE prints a template, with the command's help made safe for troff.
 fill() {

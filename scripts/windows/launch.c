@@ -30,6 +30,7 @@ int wmain(void) {
 	SetInformationJobObject(job, JobObjectExtendedLimitInformation, &limits, sizeof limits);
 	give(L"APPDATA", L"TEST_APPDATA");
 	give(L"LOCALAPPDATA", L"TEST_LOCALAPPDATA");
+	give(L"USERPROFILE", L"TEST_USERPROFILE");
 	start.cb = sizeof start;
 	if (GetEnvironmentVariableW(L"TEST_DETACHED", NULL, 0)) detached = DETACHED_PROCESS;
 	start.dwFlags = STARTF_USESTDHANDLES;
