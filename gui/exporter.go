@@ -131,6 +131,7 @@ func (e *exporter) write(way exportWay, still *stills.Still, path string) {
 	mask := subject.Options.Mask
 	subject.Options, subject.Bands = e.settings.Grouping(), e.settings.Knobs["bands"]
 	subject.Melts, subject.Agree = e.settings.Knobs[views.LostEdges], e.settings.AgreeWithin
+	subject.Radius, subject.Extremes = e.settings.FocusRadius, e.settings.ExtremesTo
 	subject.Options.Mask = mask
 	rules := e.settings.Rules
 	asked, told := grownAs(e.settings)

@@ -65,3 +65,29 @@ func TestFinderOfMany(t *testing.T) {
 		}
 	}
 }
+
+// What counts as the lightest light is as the options say: of a small white and a larger light grey,
+// 7 L* below it, the white alone by 5, both by 10.
+func TestExtremeWithin(t *testing.T) {
+	const w, h = 80, 60
+	p := analysis.Pixels{Pix: make([]byte, 4*w*h), Stride: 4 * w, Width: w, Height: h}
+	for i := range w * h {
+		v := byte(119) // L* 50
+		switch x := i % w; {
+		case x < 8:
+			v = 255
+		case x > 50:
+			v = 235 // L* 93
+		}
+		copy(p.Pix[4*i:], []byte{v, v, v, 255})
+	}
+	for extreme, left := range map[float64]bool{0: true, 5: true, 10: false} {
+		f := Find(p, nil, DefaultOptions().With(0, extreme))
+		if f.Lightest == nil || (f.Lightest.X < 0.3) != left {
+			t.Errorf("within %g: %+v", extreme, f.Lightest)
+		}
+	}
+	if r := Find(p, nil, DefaultOptions().With(0.15, 0)).Radius(); r < 0.149 || r > 0.151 {
+		t.Errorf("the radius is %g", r)
+	}
+}

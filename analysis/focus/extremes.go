@@ -7,12 +7,9 @@ import (
 	"app.tonedesk/analysis/internal/fixed"
 )
 
-// halfTone is what still counts as the lightest light, L*: half a tone (common practice, no source).
-const halfTone = 5
-
 // findExtremes finds the lightest light and the darkest dark.
 func (f *Finder) findExtremes(found *Found) {
-	p := &found.planes
+	p, within := &found.planes, float32(found.options.ExtremeWithin)
 	first := true
 	var least, most float32
 	for i, l := range p.l {
@@ -23,11 +20,11 @@ func (f *Finder) findExtremes(found *Found) {
 			least, most = min(least, l), max(most, l)
 		}
 	}
-	if first || most-least <= halfTone {
+	if first || most-least <= within {
 		return
 	}
-	found.Lightest = f.extremeOf(found, func(l float32) bool { return l >= most-halfTone })
-	found.Darkest = f.extremeOf(found, func(l float32) bool { return l <= least+halfTone })
+	found.Lightest = f.extremeOf(found, func(l float32) bool { return l >= most-within })
+	found.Darkest = f.extremeOf(found, func(l float32) bool { return l <= least+within })
 }
 
 // extremeOf says where most of what belongs to an extreme lies, and how alone.

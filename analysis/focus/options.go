@@ -6,6 +6,7 @@ type Options struct {
 	LeastContrast float64 `json:"least_contrast"` // of a place, from which it is one
 	AsStrong      float64 `json:"as_strong"`      // share of the strongest place's contrast from which another is as strong
 	ChromaWeight  float64 `json:"chroma_weight"`  // of a difference of a* and b* beside one as large of L*
+	ExtremeWithin float64 `json:"extreme_within"` // L* up to which something is still as light as the lightest light; and as dark as the darkest dark
 	AloneShare    float64 `json:"alone_share"`    // of the lightest light that lies together, from which it stands alone; and of the darkest dark
 }
 
@@ -19,8 +20,27 @@ func DefaultOptions() Options {
 		LeastContrast: 0.015, // about a border of half a tone through a place, on middle grey (our choice; a test shows it)
 		AsStrong:      0.95,  // what is nearer is a tie, and may turn with a stroke elsewhere (our choice)
 		ChromaWeight:  0.5,   // lightness carries more of what is seen far off (our choice)
+		ExtremeWithin: 5,     // half a tone (common practice, no source)
 		AloneShare:    0.8,   // (our choice)
 	}
+}
+
+// Between what a painter may set the radius of a place and what counts as an extreme (our choice).
+const (
+	LeastRadius, MostRadius   = 0.03, 0.2
+	LeastExtreme, MostExtreme = 1, 20
+)
+
+// With returns the options with another radius, and another lightness up to which something is an
+// extreme; 0 leaves either.
+func (o Options) With(radius, extreme float64) Options {
+	if radius > 0 {
+		o.Radius = radius
+	}
+	if extreme > 0 {
+		o.ExtremeWithin = extreme
+	}
+	return o
 }
 
 // Longest is how many cells the picture's longer side has at most.

@@ -28,12 +28,13 @@ type focusing struct {
 	taken   *reduce.Picture // waits to be measured, or is; nil for none
 	began   time.Time       // the last one
 	next    Focused         // what is taken is of
+	options focus.Options   // by which it is measured
 	finder  focus.Finder    // the searching goroutine's
 }
 
 // offerFocus takes a picture to be measured, of which nothing is kept. If it is too early, it says how
 // long to wait before it is asked again. It is for the worker's goroutine only.
-func (s *Search) offerFocus(p analysis.Pixels, mask *analysis.Mask, of Focused) (wait time.Duration) {
+func (s *Search) offerFocus(p analysis.Pixels, mask *analysis.Mask, of Focused, o focus.Options) (wait time.Duration) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	f, now := &s.focus, s.now()
@@ -47,6 +48,7 @@ func (s *Search) offerFocus(p analysis.Pixels, mask *analysis.Mask, of Focused) 
 		f.reducer = reduce.New()
 	}
 	size := focus.SizeOf(of.Bounds.Size())
+	f.options = o
 	f.taken, f.next, f.began = f.reducer.Reduce(p, size.X, size.Y, mask), of, now
 	s.focuses <- struct{}{} // there is room: what was taken before is measured
 	return 0
@@ -61,9 +63,9 @@ func (s *Search) measureFocus() {
 		s.focus.taken = nil
 	}()
 	s.mu.Lock()
-	taken, next := s.focus.taken, s.focus.next
+	taken, next, options := s.focus.taken, s.focus.next, s.focus.options
 	s.mu.Unlock()
-	next.Found = s.focus.finder.Find(taken, focus.DefaultOptions())
+	next.Found = s.focus.finder.Find(taken, options)
 	if s.Focused != nil {
 		s.Focused(next)
 	}
@@ -72,12 +74,14 @@ func (s *Search) measureFocus() {
 // lookForFocus has a picture's contrast measured, if places are marked on it, and it changed since.
 func (w *Worker) lookForFocus(t *task) {
 	wanted := t.Families && len(t.Setup.Focus) > 0
-	w.focusDue = w.focusDue || !t.same.reading || wanted != w.focusWanted
+	w.focusDue = w.focusDue || !t.same.reading || wanted != w.focusWanted ||
+		t.Settings.FocusRadius != w.last.Settings.FocusRadius || t.Settings.ExtremesTo != w.last.Settings.ExtremesTo
 	w.focusWanted = wanted
 	if !wanted || !w.focusDue {
 		return
 	}
-	wait := w.search.offerFocus(t.pixels, &w.mask, Focused{Source: t.Setup.Source, Bounds: t.bounds})
+	wait := w.search.offerFocus(t.pixels, &w.mask, Focused{Source: t.Setup.Source, Bounds: t.bounds},
+		focus.DefaultOptions().With(t.Settings.FocusRadius, t.Settings.ExtremesTo))
 	w.focusDue = wait > 0
 	if now := w.now(); w.focusDue && now.After(w.focusAsked) {
 		w.focusAsked = now.Add(wait)

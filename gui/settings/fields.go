@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"app.tonedesk/analysis/focus"
 	"app.tonedesk/analysis/growth"
 	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/propose"
@@ -61,6 +62,8 @@ func (s *Settings) fields() []field {
 		fieldOf("keep_every_minutes", &s.KeepEvery, oneOf(KeepEvery(), d.KeepEvery)),
 		fieldOf("keep_limit_mib", &s.KeepLimit, between(minKeepLimit, maxStillsLimit, d.KeepLimit)),
 		fieldOf("agree_within_tones", &s.AgreeWithin, between(light.LeastTones, light.MostTones, d.AgreeWithin)),
+		fieldOf("focus_radius", &s.FocusRadius, between(focus.LeastRadius, focus.MostRadius, d.FocusRadius)),
+		fieldOf("extremes_within", &s.ExtremesTo, between(focus.LeastExtreme, focus.MostExtreme, d.ExtremesTo)), // L*
 		fieldOf("turn_from_tones", &s.TurnFrom, between(growth.LeastTones, growth.MostTones, d.TurnFrom)),
 		fieldOf("shade", &s.Shade, propose.Options.Valid),
 		fieldOf("view", &s.View, knownView),

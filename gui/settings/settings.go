@@ -6,6 +6,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/focus"
 	"app.tonedesk/analysis/growth"
 	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/propose"
@@ -30,6 +31,8 @@ type Settings struct {
 	Hatch        Hatch              // where pixels beyond these are hatched
 	Rules        families.Rules     // the trade's limits for families, as the painter set them
 	AgreeWithin  float64            // tones by which a shadow may be off for it to agree with the others, 0.2 to 2
+	FocusRadius  float64            // of a place where the eye may go, share of the picture's longer side, 0.03 to 0.2
+	ExtremesTo   float64            // lightness (L*) up to which something counts as the lightest light or the darkest dark, 1 to 20
 	StillsLimit  int                // most that stills may take on the disk, MiB; 0 for no limit
 	KeepEvery    int                // minutes after which a changed picture is kept by itself; 0 for never
 	KeepLimit    int                // most that stills may take that were kept so, MiB
@@ -136,6 +139,8 @@ func Defaults() Settings {
 		StillsLimit: 2048,
 		KeepLimit:   512,
 		AgreeWithin: light.DefaultOptions().MostTonesOff,
+		FocusRadius: focus.DefaultOptions().Radius,
+		ExtremesTo:  focus.DefaultOptions().ExtremeWithin,
 		TurnFrom:    growth.DefaultRules().Tones,
 		TurnEvery:   1,
 		Shade:       propose.DefaultOptions(),

@@ -89,7 +89,7 @@ func TestSettingsValid(t *testing.T) {
 
 func TestSettingsGoThroughTheFile(t *testing.T) {
 	s := Settings{
-		Theme: ThemeMiddle, Language: "ja", TextPercent: 150, Pictures: Pictures{{Watched: Watched{Picture: "/tmp/b.png"}, Borders: []float64{40}}}, Before: []Watched{{Picture: "/tmp/b.png"}, {Region: &files.Rect{X: 3, Width: 40, Height: 50}}, {Window: &Followed{Title: "Leaf", Class: "Painter"}}}, GreyStills: true, TurnEvery: 1.5, PerSecond: 24, Tolerance: 1.5, LikeWithin: 4, SpotSize: 5, Groups: 3, NoGround: true, StillsLimit: 500, KeepEvery: 15, KeepLimit: 300, TurnFrom: 0.8, AgreeWithin: 0.7,
+		Theme: ThemeMiddle, Language: "ja", TextPercent: 150, Pictures: Pictures{{Watched: Watched{Picture: "/tmp/b.png"}, Borders: []float64{40}}}, Before: []Watched{{Picture: "/tmp/b.png"}, {Region: &files.Rect{X: 3, Width: 40, Height: 50}}, {Window: &Followed{Title: "Leaf", Class: "Painter"}}}, GreyStills: true, TurnEvery: 1.5, PerSecond: 24, Tolerance: 1.5, LikeWithin: 4, SpotSize: 5, Groups: 3, NoGround: true, StillsLimit: 500, KeepEvery: 15, KeepLimit: 300, TurnFrom: 0.8, AgreeWithin: 0.7, FocusRadius: 0.1, ExtremesTo: 8,
 		Shade:   propose.Options{ShadowHue: 35, Turn: 0.5, Gain: 0.1, AccentChroma: 0.2, EqualBy: propose.ByLayerGrey},
 		TooDark: 6, TooLight: 95, Hatch: HatchNever, Rules: families.Rules{LeastTones: 1.5, MostTones: 4, LeastChroma: 6, LeastTurn: 10, MostGain: 0.1, KeepsWithin: 2, VanishAbove: 8.5},
 		Knobs: map[string]float64{"bands": 7, "of another program": 0.5},

@@ -1,6 +1,9 @@
 package widgets
 
 import (
+	"slices"
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
@@ -27,8 +30,9 @@ type Strip struct {
 	swatch, grey         *canvas.Rectangle
 	edge                 *canvas.Rectangle // around both
 	lightness, value     *canvas.Text
-	fromA, melts         *canvas.Text
-	lightName, valueName *canvas.Text // beside the picture
+	fromA                *canvas.Text
+	melts                [3]*canvas.Text // lines, of which the first alone stands under the picture
+	lightName, valueName *canvas.Text    // beside the picture
 	knobText             *canvas.Text
 }
 
@@ -59,7 +63,9 @@ func NewStrip(keys Keys, turned func(to float64)) *Strip {
 	s.lightness, s.value = s.addText(TextSize, fyne.TextStyle{}), s.addText(SmallSize, fyne.TextStyle{})
 	s.lightName, s.valueName = s.addText(SmallSize, fyne.TextStyle{}), s.addText(SmallSize, fyne.TextStyle{})
 	s.fromA, s.knobText = s.addText(SmallSize, fyne.TextStyle{}), s.addText(SmallSize, fyne.TextStyle{})
-	s.melts = s.addText(SmallSize, fyne.TextStyle{})
+	for i := range s.melts {
+		s.melts[i] = s.addText(SmallSize, fyne.TextStyle{})
+	}
 	s.slider = add(&s.drawn, NewSlider(0, 1, 1, keys))
 	s.slider.OnChanged = func(to float64) {
 		if to != s.knob.At {
@@ -134,8 +140,8 @@ func (s *Strip) write(size fyne.Size, of colours) {
 	knob, there := s.knob.Words != "", s.under.Lightness != ""
 	knob = knob && !(there && s.under.Far)
 	melts := s.fitting(s.under.Melts, size)
-	knob = knob && melts == ""
-	there = there && !knob && melts == ""
+	knob = knob && melts[0] == ""
+	there = there && !knob && melts[0] == ""
 	fill(s.edge, of(ColorNameHairline))
 	fill(s.swatch, rgbFill(s.under.Colour))
 	fill(s.grey, greyFill(s.under.Grey))
@@ -170,23 +176,46 @@ func (s *Strip) write(size fyne.Size, of colours) {
 	}
 	say(s.fromA, fromA, of(ColorNameQuiet))
 	say(s.knobText, knobWords, of(theme.ColorNameForeground))
-	say(s.melts, melts, of(theme.ColorNameForeground))
+	for i, line := range melts {
+		say(s.melts[i], line, of(theme.ColorNameForeground))
+	}
 	show(s.slider, knob)
 	show(s.Under, s.fitsUnder(size))
 }
 
-// fitting returns the first of some words that fits; the last where none does.
-func (s *Strip) fitting(words [3]string, size fyne.Size) string {
-	room := size.Width
-	if !s.beside {
-		room -= 4*Row() + Step/2
-	}
+// fitting returns the first of some words that fits, beside the picture in up to three lines; the last
+// where none does.
+func (s *Strip) fitting(words [3]string, size fyne.Size) (lines [3]string) {
 	for _, w := range words {
-		if smallWidth(w) <= room {
-			return w
+		if s.beside {
+			lines = broken(w, size.Width)
+		} else if lines = [3]string{w}; smallWidth(w) > size.Width-4*Row()-Step/2 {
+			continue
+		}
+		n := slices.Index(append(lines[:], ""), "")
+		if n == 1 || n > 1 && float32(n)*lineHigh(SmallSize()) <= size.Height-2*Row()-2*Step {
+			return lines
 		}
 	}
-	return words[len(words)-1]
+	return [3]string{words[len(words)-1]}
+}
+
+// broken breaks words into lines of a width; none where they take more than there are.
+func broken(words string, width float32) (lines [3]string) {
+	n := 0
+	for _, w := range strings.Split(words, " ") {
+		with := strings.TrimSpace(lines[n] + " " + w)
+		if smallWidth(with) > width && lines[n] != "" {
+			if n++; n == len(lines) {
+				return [3]string{}
+			}
+			with = w
+		}
+		if lines[n] = with; smallWidth(with) > width {
+			return [3]string{}
+		}
+	}
+	return lines
 }
 
 // hasRoom reports whether there is room for one more text as wide as that, once the figures are set.
@@ -221,7 +250,7 @@ func (s *Strip) place(size fyne.Size) {
 	after := at + s.lightness.MinSize().Width + s.value.MinSize().Width + 2*Step
 	placeText(s.fromA, after, (size.Height-s.fromA.MinSize().Height)/2)
 	placeText(s.knobText, left, (size.Height-s.knobText.MinSize().Height)/2)
-	placeText(s.melts, left, (size.Height-s.melts.MinSize().Height)/2)
+	placeText(s.melts[0], left, (size.Height-s.melts[0].MinSize().Height)/2)
 	from := left + s.knobText.MinSize().Width + Step
 	h := s.slider.MinSize().Height
 	put(s.slider, fyne.NewPos(from, (size.Height-h)/2), fyne.NewSize(max(min(stripSlider, x-Step-from), 0), h))
@@ -242,7 +271,9 @@ func (s *Strip) placeBeside(size fyne.Size) {
 	}
 	placeText(s.fromA, 0, y+2*line)
 	placeText(s.knobText, 0, 0)
-	placeText(s.melts, 0, 0)
+	for i, line := range s.melts {
+		placeText(line, 0, float32(i)*lineHigh(SmallSize()))
+	}
 	put(s.slider, fyne.NewPos(0, s.knobText.MinSize().Height), fyne.NewSize(size.Width, s.slider.MinSize().Height))
 }
 

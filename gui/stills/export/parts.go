@@ -160,7 +160,7 @@ func focusPart(s SheetSubject, paper analysis.Pixels) (part sheet.Part, ok bool)
 	if len(s.Focus) == 0 {
 		return part, false
 	}
-	found, size := focus.Find(s.Picture, s.Options.Mask, focus.DefaultOptions()), s.Picture.Bounds().Size()
+	found, size := focus.Find(s.Picture, s.Options.Mask, focus.DefaultOptions().With(s.Radius, s.Extremes)), s.Picture.Bounds().Size()
 	var marks []focus.Mark
 	for _, p := range s.Focus {
 		marks = append(marks, focus.MarkOf(p.At, size))

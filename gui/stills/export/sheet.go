@@ -31,6 +31,8 @@ type SheetSubject struct {
 	Bands    float64             // how many, as Look.Knob; 0 for as many as at first
 	Melts    float64             // tones, as Look.Knob of the lost edges; 0 for as many as at first
 	Agree    float64             // tones within which shadows agree; 0 for as many as at first
+	Extremes float64             // L* up to which something is the lightest light or the darkest dark; 0 for as much as at first
+	Radius   float64             // of a place where the eye may go, share of the longer side; 0 for as much as at first
 	Families *families.Found     // nil where none are to be shown
 	Judged   []setup.Judged      // what the painter said of them
 	Focus    []setup.Place       // where the eye should go
