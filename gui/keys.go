@@ -138,7 +138,7 @@ func fixedKeys() []command {
 		{name: language.Say("Set a spot, or an area's corner, at the key cursor"), keys: "Space"},
 		{name: language.Say("Add a spot there"), keys: "Shift+Space"},
 		{name: language.Say("Add a spot by a click, or with a pen by holding it"), keys: "Shift"},
-		{name: language.Say("Measure an area by a drag, also while zoomed in"), keys: "Alt"},
+		{name: language.Say("Measure an area by a drag, also zoomed in"), keys: "Alt"},
 		{name: language.Say("Show one of the first ten views"), keys: "1 to 9, 0"},
 		{name: language.Say("Go through the buttons, cards and swatches"), keys: "Tab"},
 		{name: language.Say("Copy the swatch at hand; go on from it"), keys: "Enter, U"},

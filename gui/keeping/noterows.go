@@ -56,7 +56,7 @@ func rowsOf(list []notes.Note, measured notes.Measured, selected string, fromWhi
 			row.text.Number = strconv.Itoa(numbers[i])
 		}
 		if n.Text == "" {
-			row.text.Words, row.text.Quiet = wording.Capitalised(string(row.text.Icon)), true
+			row.text.Words, row.text.Quiet = wording.ToolName(string(row.text.Icon)), true
 		}
 		if a, ok := n.Shape.(notes.Area); ok && n.Text == "" {
 			if at, there := side[a.Side]; there {

@@ -34,7 +34,7 @@ type Page struct {
 var parts = []struct {
 	name language.Words
 	rows func(p *Page) []widgets.FormRow
-}{{"Window", (*Page).window}, {"Measuring", (*Page).measuring}, {"Rules", (*Page).rules}, {"Stills", (*Page).stills}, {"Display", (*Page).display}}
+}{{"Window", (*Page).window}, {"Measuring¦settings", (*Page).measuring}, {"Rules", (*Page).rules}, {"Stills", (*Page).stills}, {"Display", (*Page).display}}
 
 // New returns the page, its first part open. It writes to the settings, and then tells.
 func New(h *host.Host, now *settings.Settings, acts Acts) *Page {

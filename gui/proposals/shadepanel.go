@@ -50,7 +50,7 @@ func newShadePanel(h *host.Host, own func() *light.Light) *shadePanel {
 	percent := func(v float64) string { return strconv.Itoa(int(math.Round(100*v))) + wording.Nbsp + "%" }
 	p.Turn = p.slider(language.Say("Shift per tone"), 0, 1, 0.05, percent, func(o *propose.Options) *float64 { return &o.Turn })
 	p.gain = p.slider(language.Say("Gain per tone"), -0.5, 2, 0.05, percent, func(o *propose.Options) *float64 { return &o.Gain })
-	p.hue = p.slider(language.Say("Shadow's hue"), 0, 359, 1, func(v float64) string { return wording.Whole(v) + "° " + colour.HueName(v) },
+	p.hue = p.slider(language.Say("Shadow's hue"), 0, 359, 1, func(v float64) string { return wording.Whole(v) + "° " + language.Name(colour.HueName(v)) },
 		func(o *propose.Options) *float64 { return &o.ShadowHue })
 	p.chroma = p.slider(language.Say("Accents' chroma"), 0, 0.4, 0.01, func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) },
 		func(o *propose.Options) *float64 { return &o.AccentChroma })

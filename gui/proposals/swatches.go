@@ -36,7 +36,7 @@ func stepSwatch(s propose.Step) widgets.Swatch {
 	if s.Tones < 0 {
 		label = "+" + label
 	}
-	label = strings.TrimSuffix(label, ".0")
+	label = strings.TrimSuffix(label, language.Point(".0"))
 	if s.Spot == nil {
 		return widgets.Swatch{None: true, Label: wording.SayOutcome(s.Note), Tip: label + ": " + wording.SayOutcome(s.Note)}
 	}

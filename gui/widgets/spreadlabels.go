@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
 )
 
@@ -50,6 +51,7 @@ func groupLabels(groups []analysis.Group, width float32, lines int, measure func
 
 // wholeName is a group's name where it has room before its share, else nothing.
 func wholeName(name, share string, room float32, measure func(string) float32) string {
+	name = language.Name(name)
 	if share == "" || measure(name+" "+share) > room {
 		return ""
 	}
@@ -58,7 +60,7 @@ func wholeName(name, share string, room float32, measure func(string) float32) s
 
 // fittingName is a group's name, shortened or left out where there is no room.
 func fittingName(name string, room float32, measure func(string) float32) string {
-	for _, n := range []string{name, strings.Replace(name, "middle", "mid", 1)} {
+	for _, n := range []string{language.Name(name), language.Name(strings.Replace(name, "middle", "mid", 1))} {
 		if measure(n) <= room {
 			return n
 		}

@@ -2,6 +2,7 @@ package widgets
 
 import (
 	"image/color"
+	"iter"
 	"math"
 	"sort"
 	"strings"
@@ -116,20 +117,52 @@ func fittingSize(words string, size, room float32) float32 {
 	return size
 }
 
-// brokenLines breaks words into at most so many lines no wider than room, at spaces; a word
-// that is wider stands alone. The last line takes what is left.
+// brokenLines breaks words into at most so many lines no wider than room, at spaces and between
+// letters of East Asia; a word that is wider stands alone. The last line takes what is left.
 func brokenLines(words string, room float32, most int, measure func(string) float32) []string {
 	var lines []string
 	line := ""
-	for word := range strings.SplitSeq(words, " ") { // a space that doesn't break is none of these
-		longer := word
-		if line != "" {
-			longer = line + " " + word
-		}
+	for word := range unbroken(words) {
+		longer := line + word
+		word = strings.TrimPrefix(word, " ")
 		if line != "" && len(lines) < most-1 && measure(longer) > room {
 			lines, longer = append(lines, line), word
 		}
 		line = longer
 	}
 	return append(lines, line)
+}
+
+// unbroken are the parts of words that a line may end between, each with the space before it, if
+// there is one. A space that doesn't break is none of these.
+func unbroken(words string) iter.Seq[string] {
+	return func(yield func(string) bool) {
+		begin, before := 0, rune(0)
+		for at, r := range words {
+			if at > 0 && (r == ' ' || mayBreak(before, r)) {
+				if !yield(words[begin:at]) {
+					return
+				}
+				begin = at
+			}
+			before = r
+		}
+		yield(words[begin:])
+	}
+}
+
+// mayBreak reports whether a line may end between two letters of which one at least is one of East
+// Asia: not before what closes, not after what opens, and not within a word or a figure (Unicode
+// Standard Annex 14, classes ID, CJ, NS, CL and OP, as far as our sentences have them).
+func mayBreak(before, after rune) bool {
+	if before == ' ' || !eastern(before) && !eastern(after) {
+		return false
+	}
+	return !strings.ContainsRune("、。」)・:〜ーっゃゅょッャュョぁぃぅぇぉァィゥェォ%°", after) && !strings.ContainsRune("「(〜", before) &&
+		after != '\u00a0' && before != '\u00a0' && !strings.ContainsRune(".,;:)", after)
+}
+
+// eastern reports whether a letter is of those that lines may end beside.
+func eastern(r rune) bool {
+	return r >= 0x3000 && r <= 0x30ff || r >= 0x4e00 && r <= 0x9fff || r >= 0xff00 && r <= 0xffef
 }
