@@ -30,7 +30,7 @@ NOT_OF_WINDOWS := ^TestReadProgress$$
 # How long each fuzz target runs.
 FUZZTIME ?= 60s
 
-.PHONY: run build test quick laws fuzz attack fit judge bench goldens shots notices fmt setup lint vet-others windows test-windows package package-check package-setup
+.PHONY: run build test quick laws fuzz attack fit fit-check judge bench goldens shots notices fmt setup lint vet-others windows test-windows package package-check package-setup
 
 run: setup build ## opens the window; without a display, on a virtual screen
 	@scripts/run.sh $(BIN)
@@ -94,6 +94,9 @@ package-setup:
 
 fit: ## fits the weights of the finder of local colours; needs Debian's openclipart-svg and librsvg2-bin
 	go run ./scripts/fit
+
+fit-check: ## the same, but only says whether the weights are what it would write
+	go run ./scripts/fit -check
 
 judge: ## says how well local colours are found, and how stable they are; needs the same
 	go run ./scripts/judge

@@ -35,6 +35,7 @@ type familyArea struct {
 
 	ground bool // belongs to the background
 	scale  bool // is a step of a scale: see markScales
+	stair  bool // is a step of a scale of greys, which may not touch: see markStaircase
 }
 
 // segment cuts the picture into areas.

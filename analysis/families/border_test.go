@@ -11,9 +11,9 @@ import (
 
 // Colours of a room and of the workspace around it: invented.
 var (
-	wall      = colour.RGB{R: 205, G: 190, B: 160}
-	floor     = colour.RGB{R: 150, G: 132, B: 104}
-	workspace = colour.RGB{R: 84, G: 84, B: 84}
+	wall     = colour.RGB{R: 205, G: 190, B: 160}
+	floor    = colour.RGB{R: 150, G: 132, B: 104}
+	surround = colour.RGB{R: 84, G: 84, B: 84}
 )
 
 // room is a ball before a wall and a floor: two layers of a background, as light and shadow of
@@ -57,13 +57,13 @@ func TestLeftOutIsTheBorder(t *testing.T) {
 
 	framed := drawn(900, 700, func(x, y float64) colour.RGB {
 		if x, y = x-130, y-110; x < 0 || y < 0 || x >= 640 || y >= 480 {
-			return workspace
+			return surround
 		}
 		return room(x, y)
 	})
 	canvas := image.Rect(130, 110, 770, 590)
 	onlyTheBall(t, "whole rows and columns", framed, &analysis.Mask{Areas: analysis.Around(framed.Bounds(), canvas)})
-	grown := analysis.Grow(framed, nil, []analysis.Seed{{At: image.Pt(1, 1), Colour: workspace, Within: 3}})
+	grown := analysis.Grow(framed, nil, []analysis.Seed{{At: image.Pt(1, 1), Colour: surround, Within: 3}})
 	onlyTheBall(t, "the workspace's colour", framed, &analysis.Mask{Grown: grown})
 
 	// panels that float over the corners of a canvas that fills the view: no row or column of
@@ -76,12 +76,36 @@ func TestLeftOutIsTheBorder(t *testing.T) {
 		turned := drawn(900, 900, func(x, y float64) colour.RGB {
 			x, y = x-450, y-450
 			if x, y = 320+cos*x+sin*y, 240+cos*y-sin*x; x < 0 || y < 0 || x >= 640 || y >= 480 {
-				return workspace
+				return surround
 			}
 			return room(x, y)
 		})
-		grown := analysis.Grow(turned, nil, []analysis.Seed{{At: image.Pt(1, 1), Colour: workspace, Within: 3}})
+		grown := analysis.Grow(turned, nil, []analysis.Seed{{At: image.Pt(1, 1), Colour: surround, Within: 3}})
 		onlyTheBall(t, "a turned canvas", turned, &analysis.Mask{Grown: grown})
+	}
+}
+
+// A workspace that is seen around the canvas is the picture's border too, counted or not: the same
+// is found as where it is left out. Shares are of what counts for whoever asks.
+func TestWorkspaceIsTheBorder(t *testing.T) {
+	framed := drawn(900, 700, func(x, y float64) colour.RGB {
+		if x, y = x-130, y-110; x < 0 || y < 0 || x >= 640 || y >= 480 {
+			return surround
+		}
+		return room(x, y)
+	})
+	around := &analysis.Mask{Areas: analysis.Around(framed.Bounds(), image.Rect(130, 110, 770, 590))}
+	counted := analysis.Mask{Areas: around.Areas[:2]} // what lies above and below alone is left out
+	whole := *Find(framed, around, DefaultRules()).List[0].Share * 640 * 480
+	for _, tt := range []struct {
+		name  string
+		out   *analysis.Mask
+		pixel float64
+	}{{"all counts", nil, 900 * 700}, {"a part of it", &counted, 900 * 480}, {"none of it", around, 640 * 480}} {
+		onlyTheBall(t, tt.name, framed, tt.out)
+		if got := *Find(framed, tt.out, DefaultRules()).List[0].Share * tt.pixel; math.Abs(got-whole) > 0.01*whole {
+			t.Errorf("%s: %.0f pixels, want %.0f", tt.name, got, whole)
+		}
 	}
 }
 

@@ -16,7 +16,10 @@ type decision struct {
 	links  []link
 	figure int     // cells that aren't background
 	ragged float64 // see raggedness
-	locals []local // the largest first
+	around [][]int32
+	joined []local // what hangs together, each cut once: what says how the light falls
+	all    []local // all that may be a local colour: they share colours, and compete
+	locals []local // those that were chosen, the largest first
 }
 
 // local is a local colour: all colours that it shows in, as a light and a shadow side.
@@ -33,15 +36,17 @@ type local struct {
 	depth   float64    // how far the shadow lies below the light
 	weight  float64    // how much it says of the picture's light
 	ramp    bool       // runs evenly from end to end: no light and shadow
+	scale   bool       // is steps of a scale: no light and shadow
 }
 
-// decide finds the local colours of all colours that touch, at once: what hangs together is
-// one local colour, which is then cut into light and shadow; at the end each is weighed
-// beside the others, since one light falls on all of a picture.
+// decide finds the local colours of all colours that touch, at once. What hangs together may be
+// one local colour, cut into light and shadow anywhere, and so may any two colours that touch.
+// Each is weighed beside the rest of the picture, since one light falls on all of it; then they
+// compete, and a colour is a side once.
 func (f *Finder) decide() *decision {
 	f.areas.measureOutlines()
 	f.markScales()
-	d := &decision{}
+	d := &decision{around: f.areas.edgesByArea()}
 	d.pools, d.of = f.poolColours()
 	for i := range d.pools {
 		if !d.pools[i].ground {
@@ -52,19 +57,100 @@ func (f *Finder) decide() *decision {
 	for i := range d.links {
 		d.links[i].logit = weigh(f.model.Link[:], d.links[i].figures[:])
 	}
-	for _, group := range join(d.links, len(d.pools)) {
-		d.locals = append(d.locals, d.cut(group))
-	}
-	d.joinAlike()
+	d.propose()
 	d.ragged = d.raggedness()
-	d.measure()
-	d.locals = slices.DeleteFunc(d.locals, func(l local) bool { return l.ramp })
-	for i := range d.locals {
-		l := &d.locals[i]
-		l.confidence = sigmoid(weigh(f.model.Sure[:], l.figures[:]))
+	d.measure(f)
+	for i := range d.all {
+		d.all[i].confidence = sigmoid(weigh(f.model.Sure[:], d.all[i].figures[:]))
 	}
+	d.locals = d.joinAlike(d.choose())
 	slices.SortStableFunc(d.locals, func(p, q local) int { return cmp.Compare(q.cells[0]+q.cells[1], p.cells[0]+p.cells[1]) })
 	return d
+}
+
+// choose returns those that are chosen, of those that are worth a look.
+func (d *decision) choose() (chosen []local) {
+	var confidence []float64
+	var colours [][]int32
+	list := make([]*local, 0, len(d.all))
+	for i := range d.all {
+		if l := &d.all[i]; l.confidence >= LeastSure {
+			list, confidence, colours = append(list, l), append(confidence, l.confidence), append(colours, l.colours())
+		}
+	}
+	for _, i := range Choose(confidence, colours) {
+		chosen = append(chosen, *list[i])
+	}
+	return chosen
+}
+
+// colours returns the pooled colours of both sides.
+func (l *local) colours() []int32 { return slices.Concat(l.sides[0], l.sides[1]) }
+
+// Choose returns which of several are chosen by their confidence: the surest first, and then those
+// that share no colour with one that was chosen.
+func Choose(confidence []float64, colours [][]int32) (chosen []int) {
+	order := make([]int, len(confidence))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, k int) int { return cmp.Compare(confidence[k], confidence[i]) })
+	taken := map[int32]bool{}
+	for _, i := range order {
+		if slices.ContainsFunc(colours[i], func(c int32) bool { return taken[c] }) {
+			continue
+		}
+		chosen = append(chosen, i)
+		for _, c := range colours[i] {
+			taken[c] = true
+		}
+	}
+	return chosen
+}
+
+// leastLink is the logit from which on two colours that touch are weighed as a local colour of
+// their own (our choice: what is less likely isn't worth the time).
+const leastLink = -1.0
+
+// propose lists all that may be a local colour.
+func (d *decision) propose() {
+	for _, group := range join(d.links, len(d.pools)) {
+		d.joined = append(d.joined, d.cut(group))
+	}
+	d.joined = d.joinAlike(d.joined)
+	d.all = slices.Clone(d.joined)
+	for _, l := range d.joined {
+		d.proposeCuts(&l)
+	}
+	for i := range d.links {
+		if l := &d.links[i]; l.logit >= leastLink && !d.isProposed([2][]int32{{l.light}, {l.shadow}}) {
+			d.all = append(d.all, d.sided([2][]int32{{l.light}, {l.shadow}}))
+		}
+	}
+}
+
+// proposeCuts lists a local colour of several steps, cut elsewhere.
+func (d *decision) proposeCuts(l *local) {
+	steps := l.colours()
+	d.lightestFirst(steps)
+	for at := 1; at < len(steps); at++ {
+		if sides := [2][]int32{steps[:at], steps[at:]}; !d.isProposed(sides) {
+			d.all = append(d.all, d.sided(sides))
+		}
+	}
+}
+
+// isProposed reports whether there is one with these sides, the lightest colour first.
+func (d *decision) isProposed(sides [2][]int32) bool {
+	return slices.ContainsFunc(d.all, func(l local) bool {
+		return slices.Equal(l.sides[0], sides[0]) && slices.Equal(l.sides[1], sides[1])
+	})
+}
+
+func (d *decision) lightestFirst(colours []int32) {
+	slices.SortFunc(colours, func(i, k int32) int {
+		return cmp.Or(cmp.Compare(d.pools[k].mean().L, d.pools[i].mean().L), cmp.Compare(i, k))
+	})
 }
 
 // lenience is added to the logits before colours are joined: what is joined is weighed once
@@ -125,11 +211,9 @@ func strongest(sums []map[int32]float64) (a, b int32) {
 }
 
 // cut cuts a group of colours into light and shadow where that parts their lightness best
-// (OTSU's criterion, by cells). The largest colour of a side is its main step.
-func (d *decision) cut(group []int32) (l local) {
-	slices.SortFunc(group, func(i, k int32) int {
-		return cmp.Or(cmp.Compare(d.pools[k].mean().L, d.pools[i].mean().L), cmp.Compare(i, k))
-	})
+// (OTSU's criterion, by cells).
+func (d *decision) cut(group []int32) local {
+	d.lightestFirst(group)
 	all, sum := 0.0, 0.0
 	for _, i := range group {
 		all += float64(d.pools[i].all)
@@ -144,7 +228,12 @@ func (d *decision) cut(group []int32) (l local) {
 			best, at = between, i+1
 		}
 	}
-	l.sides = [2][]int32{group[:at], group[at:]}
+	return d.sided([2][]int32{group[:at], group[at:]})
+}
+
+// sided makes a local colour of two sides. The largest colour of a side is its main step.
+func (d *decision) sided(sides [2][]int32) (l local) {
+	l.sides = sides
 	for s, side := range l.sides {
 		l.mains[s] = slices.MaxFunc(side, func(i, k int32) int { return cmp.Compare(d.pools[i].all, d.pools[k].all) })
 		l.main[s] = d.pools[l.mains[s]].areas
@@ -158,9 +247,8 @@ func (d *decision) cut(group []int32) (l local) {
 
 // joinAlike joins local colours whose main steps have nearly the same colours: they may lie
 // apart, as two hands do.
-func (d *decision) joinAlike() {
-	kept := d.locals[:0]
-	for _, l := range d.locals {
+func (d *decision) joinAlike(list []local) (kept []local) {
+	for _, l := range list {
 		k := slices.IndexFunc(kept, func(o local) bool {
 			for s := range l.mains {
 				if squareApart(d.pools[l.mains[s]].mean(), d.pools[o.mains[s]].mean()) > alikeSides*alikeSides {
@@ -175,11 +263,12 @@ func (d *decision) joinAlike() {
 		}
 		o := &kept[k]
 		for s := range l.sides {
-			o.sides[s] = append(o.sides[s], l.sides[s]...)
+			o.sides[s] = slices.Concat(o.sides[s], l.sides[s])
+			d.lightestFirst(o.sides[s])
 			o.areas[s] = append(o.areas[s], l.areas[s]...)
 			o.main[s] = append(slices.Clip(o.main[s]), l.main[s]...)
 			o.cells[s] += l.cells[s]
 		}
 	}
-	d.locals = kept
+	return kept
 }

@@ -37,8 +37,8 @@ type familyMeter struct {
 	turn uint8   // two walks for each of mostFamilies, at most
 }
 
-// leastSure is the confidence under which a local colour isn't worth a look (our choice).
-const leastSure = 0.1
+// LeastSure is the confidence under which a local colour isn't worth a look (our choice).
+const LeastSure = 0.1
 
 // describe fills found with the local colours, in their order.
 func (f *Finder) describe(found *Found, families []local, rules Rules) {
@@ -66,7 +66,7 @@ func (f *Finder) describe(found *Found, families []local, rules Rules) {
 	renamed := make([]uint8, len(m.cells)) // 0 for what turns out to be none
 	for k := range families {
 		family := m.family(k)
-		if family.LightnessApart < leastStep || families[k].confidence < leastSure {
+		if family.LightnessApart < leastStep || families[k].confidence < LeastSure {
 			continue
 		}
 		family.Confidence = new(families[k].confidence)
@@ -102,7 +102,7 @@ func (m *familyMeter) family(k int) Family {
 	}
 	lit, dim := m.body(light, soft), m.body(shadow, soft)
 	family := m.sides(m.plateau(m.mainStep(lit)), m.plateau(m.mainStep(dim)))
-	family.Share = new(float64(len(m.cells[light])+len(m.cells[shadow])) / float64(m.source.counted))
+	family.Share = new(float64(len(m.cells[light])+len(m.cells[shadow])) / m.source.whole)
 	family.Overlap = new(colour.Value(m.tenth(dim, true)) - colour.Value(m.tenth(lit, false)))
 	if accent != nil {
 		family.Accent = family.accentOf(*accent, m.rules)

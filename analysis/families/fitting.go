@@ -25,10 +25,12 @@ type WeighedLink struct {
 	Logit         float64
 }
 
-// WeighedLocal is a local colour.
+// WeighedLocal is what may be a local colour; those that share colours compete.
 type WeighedLocal struct {
 	Figures [sureFigures]float64
-	Found   *Found // with this one alone; its List is empty where its sides are too near
+	Logit   float64
+	Colours []int32 // see Choose
+	Found   *Found  // with this one alone; its List is empty where its sides are too near
 }
 
 // Weigh weighs what was taken last.
@@ -52,10 +54,11 @@ func (f *Finder) Weigh(rules Rules) *Weighed {
 	for _, l := range d.links {
 		w.Links = append(w.Links, WeighedLink{int(l.light), int(l.shadow), l.figures, l.logit})
 	}
-	for _, l := range d.locals {
+	for _, l := range d.all {
+		l.confidence = 1
 		found := &Found{Width: w.Width, Height: w.Height, Map: make([]uint8, len(w.Map))}
 		f.describe(found, []local{l}, rules)
-		w.Locals = append(w.Locals, WeighedLocal{l.figures, found})
+		w.Locals = append(w.Locals, WeighedLocal{l.figures, weigh(f.model.Sure[:], l.figures[:]), l.colours(), found})
 	}
 	return w
 }

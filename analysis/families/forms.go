@@ -206,7 +206,7 @@ func (f *Finder) fillForms(list []Form) []Form {
 	for k, g := range all {
 		at[g.root] = k
 		list = append(list, Form{
-			Family: g.family, Share: float64(g.n) / float64(s.counted),
+			Family: g.family, Share: float64(g.n) / s.whole,
 			X: (float64(g.x)/float64(g.n) + 0.5) / float64(s.across), Y: (float64(g.y)/float64(g.n) + 0.5) / float64(s.down),
 		})
 	}

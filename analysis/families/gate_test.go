@@ -52,15 +52,15 @@ func TestFamiliesOnChanceScenes(t *testing.T) {
 }
 
 // Kinds that are hard fare worse, most of them painted from seeds that nothing was fitted on.
-// To reach are the figures above; what is held here is what was reached, less a margin: 77 %
-// were found, 9 % of what was said was false, and 5 on 15 empty scenes.
+// To reach are the figures above; what is held here is what was reached, less a margin: 90 %
+// were found, 5 % of what was said was false, and 4 on 20 empty scenes.
 func TestFamiliesOnHardKinds(t *testing.T) {
 	kinds, every := scenetest.Kinds(), lawtest.Times(8, 1)
 	seeds := (scenetest.LastOpen-scenetest.FirstOpen)/every + 1
 	sum := tally(t, len(kinds)*seeds, func(i int) *scenetest.Scene {
 		return scenetest.Kind(kinds[i%len(kinds)], scenetest.FirstOpen+i/len(kinds)*every)
 	})
-	if 100*sum.Found < 72*sum.Scored || 100*sum.False > 12*(sum.Found+sum.False) || 2*sum.OnEmpty > seeds*3 {
+	if 100*sum.Found < 85*sum.Scored || 100*sum.False > 8*(sum.Found+sum.False) || 5*sum.OnEmpty > seeds*7 {
 		t.Errorf("found %d of %d, false %d on empty scenes and %d of %d elsewhere", sum.Found, sum.Scored, sum.OnEmpty, sum.False, sum.Found+sum.False)
 	}
 	told(t, sum)

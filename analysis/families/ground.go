@@ -3,11 +3,12 @@ package families
 // What makes a background (found on drawn scenes; no source, but that it runs round the
 // frame).
 const (
-	groundRim    = 0.25 // part of the frame that a background touches
-	groundLike   = 6.0  // distance in L*a*b* up to which areas at the frame are one background
-	pocketLike   = 4.0  // and areas inside it
-	texturedFrom = 8    // a ground is textured where so many areas touch the frame
-	texturedPart = 0.03 // of the picture, up to which an area counts as texture
+	groundRim     = 0.25 // part of the frame that a background touches
+	groundLike    = 6.0  // distance in L*a*b* up to which areas at the frame are one background
+	pocketLike    = 4.0  // and areas inside it
+	texturedFrom  = 8    // a ground is textured where so many areas touch the frame that are of no one colour
+	texturedRange = 30.0 // L* from its darkest to its lightest area at the frame, at most
+	texturedPart  = 0.03 // of the picture, up to which an area counts as texture
 )
 
 // markGround marks the areas of the background: what runs round the frame, in one piece or
@@ -60,13 +61,16 @@ func (f *Finder) addInnerRims() {
 func (f *Finder) markTexture(touching []int32, whole float64) {
 	a := &f.areas
 	small := int(texturedPart * float64(f.source.counted))
-	rim := 0
+	rim, unlike := 0, 0
 	for _, i := range touching {
 		if a.list[i].all < small {
 			rim += a.list[i].rim
 		}
+		if !a.list[i].ground {
+			unlike++
+		}
 	}
-	if len(touching) < texturedFrom || 2*float64(rim) < whole {
+	if unlike < texturedFrom || 2*float64(rim) < whole {
 		return
 	}
 	low := channels(a.list[touching[0]].mean())
@@ -75,6 +79,11 @@ func (f *Finder) markTexture(touching []int32, whole float64) {
 		for c, v := range channels(a.list[i].mean()) {
 			low[c], high[c] = min(low[c], v), max(high[c], v)
 		}
+	}
+	if high[0]-low[0] > texturedRange { // a crowd of forms that reaches the frame
+		return
+	}
+	for _, i := range touching {
 		if a.list[i].all < small {
 			a.list[i].ground = true
 		}

@@ -22,6 +22,11 @@ const (
 	stepDoubt   = 6.0  // L* added to a step before a* and b* are divided by it: small steps say little
 )
 
+// enclosedFrom is the part of an outline along another colour from which on a colour counts as
+// enclosed by it: a mark with sharp edges on a thing, rather than a side of it (our choice; the
+// weight is fitted to it).
+const enclosedFrom = 0.7
+
 // inLess returns by how much a* and b* of a colour shrink where less light falls on it: about
 // as L*.
 func inLess(light, shadow float64) float64 { return (shadow + 4) / (light + 4) }
@@ -35,7 +40,7 @@ func (f *Finder) links(pools []pooled, borders []border, figure int) (list []lin
 			light, shadow = shadow, light
 		}
 		p, q := &pools[light], &pools[shadow]
-		if p.mean().L-q.mean().L < leastStep || p.ground && q.ground || p.blank || q.blank || p.scale && q.scale {
+		if p.mean().L-q.mean().L < leastStep || p.ground && q.ground || p.blank || q.blank || p.stair && q.stair {
 			continue
 		}
 		list = append(list, link{light: light, shadow: shadow, sharp: b.sharp / float64(b.length), figures: f.measureLink(p, q, b, light, shadow, figure)})
@@ -112,6 +117,7 @@ func (f *Finder) measureLink(p, q *pooled, b *border, light, shadow int32, figur
 		commonNeighbours(p, q, shadow), commonNeighbours(q, p, light),
 		flag(p.ground), flag(q.ground),
 		hinge(14, Q.L) / 14,
+		hinge(max(part(b.length, p.outline), part(b.length, q.outline)), enclosedFrom) / (1 - enclosedFrom) * b.sharp / float64(b.length),
 	}
 }
 

@@ -10,8 +10,8 @@ type Model struct {
 }
 
 const (
-	linkFigures = 19
-	sureFigures = 18
+	linkFigures = 20
+	sureFigures = 16
 )
 
 // weigh returns the logit that weights give to figures.

@@ -21,14 +21,15 @@ const blankRim = 0.5
 // one large form.
 type pooled struct {
 	moments
-	areas         []int32
-	all           int           // cells
-	outline       int           // pairs of cells around its areas, the frame's included
-	lined         int           // of them, those with a line
-	beside        map[int32]int // of them, those to each other colour
-	rim           int           // cells at the frame
-	ground, scale bool
-	blank         bool // ground that runs round most of the frame: it is nobody's light or shadow
+	areas        []int32
+	all          int           // cells
+	outline      int           // pairs of cells around its areas, the frame's included
+	lined        int           // of them, those with a line
+	beside       map[int32]int // of them, those to each other colour
+	rim          int           // cells at the frame
+	ground       bool
+	scale, stair bool // see familyArea
+	blank        bool // ground that runs round most of the frame: it is nobody's light or shadow
 }
 
 // border is all edges between two pooled colours.
@@ -62,7 +63,7 @@ func (f *Finder) poolColours() (pools []pooled, of []int32) {
 		p.all += r.all
 		p.outline += r.rim
 		p.rim += r.rim
-		p.ground, p.scale = p.ground || r.ground, p.scale || r.scale
+		p.ground, p.scale, p.stair = p.ground || r.ground, p.scale || r.scale, p.stair || r.stair
 		of[i] = at
 	}
 	whole := float64(2 * (f.source.frame.Dx() + f.source.frame.Dy()))

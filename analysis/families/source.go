@@ -29,6 +29,7 @@ type familySource struct {
 	border        int             // length of the picture's border, cells
 	inner         []int32         // the cells that meet what lies beyond inside the frame
 	counted       int             // cells
+	whole         float64         // cells that count for whoever asks: with the workspace around, if that does
 }
 
 // Take reduces a frame to what Find works on. The frame isn't kept.
@@ -38,6 +39,7 @@ func (f *Finder) Take(p analysis.Pixels, mask *analysis.Mask) {
 	if p.Check() != nil {
 		p = analysis.Pixels{}
 	}
+	mask, beyond := withoutWorkspace(p, mask)
 	s.width, s.height = p.Width, p.Height
 	s.across, s.down = cellsFor(p.Width, p.Height, canvasOf(p.Width, p.Height, mask))
 	reduced := f.reducer.Reduce(p, s.across, s.down, mask)
@@ -45,6 +47,10 @@ func (f *Finder) Take(p analysis.Pixels, mask *analysis.Mask) {
 	s.counted = 0
 	for _, left := range s.left {
 		s.counted += int(1 - left)
+	}
+	s.whole = float64(s.counted)
+	if beyond > 0 {
+		s.whole += float64(beyond) * float64(s.across*s.down) / (float64(p.Width) * float64(p.Height))
 	}
 	s.dark = pool.Resized(s.dark, s.across*s.down)
 	f.rows(s.down, func(y int) { s.darkest(p, y) })

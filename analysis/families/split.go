@@ -177,7 +177,7 @@ func (m *familyMeter) halfway(light, shadow []int32) (way softCut) {
 
 // masses is the separation from which on two sides that run into each other are two masses: a
 // ramp has 0.75, whatever its length, and one whose colours are bent a little more (our choice).
-const masses = 0.79
+const masses = 0.76
 
 // evenRamp is the separation of two sides that run evenly from end to end: a ramp has 0.75.
 const evenRamp = 0.755

@@ -87,7 +87,7 @@ func (f *Finder) markStaircase() {
 		}
 		if len(steps) >= stairSteps {
 			for _, k := range steps {
-				a.list[k].scale = true
+				a.list[k].scale, a.list[k].stair = true, true
 			}
 		}
 	}

@@ -1,23 +1,26 @@
 package families
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // measure fills in the figures by which local colours are weighed.
-func (d *decision) measure() {
-	owner := make([]int, len(d.pools)) // by colour: 2 * local + side + 1, 0 for none
-	for k := range d.locals {
-		for s, side := range d.locals[k].sides {
-			for _, i := range side {
-				owner[i] = 2*k + s + 1
-			}
+func (d *decision) measure(f *Finder) {
+	side := make([]int8, len(d.pools)) // by colour: 1 light, 2 shadow of the one that is measured
+	for _, list := range [2][]local{d.joined, d.all} {
+		for k := range list {
+			d.measureAlone(f, &list[k], side)
 		}
 	}
-	for k := range d.locals {
-		d.measureAlone(k, owner)
+	d.all = slices.DeleteFunc(d.all, func(l local) bool { return l.ramp || l.scale })
+	for k := range d.all {
+		d.measureBeside(&d.all[k])
 	}
-	for k := range d.locals {
-		d.measureBeside(k)
-	}
+}
+
+func (l *local) has(colour int32) bool {
+	return slices.Contains(l.sides[0], colour) || slices.Contains(l.sides[1], colour)
 }
 
 // What is believed of a picture's light before any local colour was seen: how far shadows lie
@@ -31,30 +34,42 @@ const (
 // choice; the weight is fitted to it). Two whites of one thing, or two pinks, are about as far apart.
 const smallStep = 6.0
 
+// Where in the figures measureBeside puts its own.
+const (
+	besideDepth = 9 + iota
+	besideOff
+	besideWeight
+)
+
 // noLink is the logit where two colours have no link, or a local colour no rival: that of a
 // link that is hardly ever one.
 const noLink = -4.0
 
 // measureAlone fills in a local colour's figures that come from itself and what it touches.
-func (d *decision) measureAlone(k int, owner []int) {
-	l := &d.locals[k]
+func (d *decision) measureAlone(f *Finder, l *local, of []int8) {
+	clear(of)
+	for s, side := range l.sides {
+		for _, i := range side {
+			of[i] = int8(1 + s)
+		}
+	}
 	best, main, sum, rival, sharp := math.Inf(-1), math.Inf(-1), 0.0, noLink, 0.0
 	for i := range d.links {
 		link := &d.links[i]
-		p, q := owner[link.light], owner[link.shadow]
+		p, q := of[link.light], of[link.shadow]
 		switch {
-		case p == 2*k+1 && q == 2*k+2:
+		case p == 1 && q == 2:
 			best = max(best, link.logit)
 			sharp = max(sharp, link.sharp)
 			sum += link.logit
 			if link.light == l.mains[0] && link.shadow == l.mains[1] {
 				main = link.logit
 			}
-		case p == q:
-		case (p+1)/2 == k+1 || (q+1)/2 == k+1:
+		case p == 0 != (q == 0):
 			rival = max(rival, link.logit)
 		}
 	}
+	best = max(best, noLink)
 	if math.IsInf(main, -1) { // with steps in between
 		main = best - 2
 	}
@@ -63,27 +78,26 @@ func (d *decision) measureAlone(k int, owner []int) {
 	less := inLess(light.L, shadow.L)
 	l.off = [2]float64{(shadow.A - less*light.A) / (step + stepDoubt), (shadow.B - less*light.B) / (step + stepDoubt)}
 	l.depth = math.Log((light.L + 16) / (shadow.L + 16))
-	both, smaller := part(l.cells[0]+l.cells[1], d.figure), part(min(l.cells[0], l.cells[1]), d.figure)
-	l.weight = sigmoid(best) * math.Sqrt(both)
-	ground, outline, sums := false, 0, [2]moments{}
+	smaller := part(min(l.cells[0], l.cells[1]), d.figure)
+	l.weight = sigmoid(best) * math.Sqrt(part(l.cells[0]+l.cells[1], d.figure))
+	ground, sums := false, [2]moments{}
 	for s, side := range l.sides {
 		for _, i := range side {
 			ground = ground || d.pools[i].ground
-			outline += d.pools[i].outline
 			sums[s].join(&d.pools[i].moments)
 		}
 	}
 	parted := sums[0].separation(&sums[1])
-	l.ramp = parted < evenRamp && sharp < sharpStep
+	l.ramp, l.scale = parted < evenRamp && sharp < sharpStep, d.isScale(l)
 	l.figures = [sureFigures]float64{
 		1, best, main, sum, rival,
-		math.Log(both), math.Log(smaller),
+		math.Log(smaller),
 		math.Log(float64(len(l.sides[0]) + len(l.sides[1]) - 1)),
-		math.Log(step / usualStep), hinge(smallStep, step),
-		math.Hypot(l.off[0], l.off[1]),
+		hinge(smallStep, step),
+		f.turns(l, d.around),
 		0, 0, 0, // see measureBeside
 		flag(ground),
-		math.Log(jaggedness(outline, l.cells[0]+l.cells[1])), d.ragged,
+		d.narrowness(l), d.ragged,
 		parted,
 	}
 }
@@ -91,20 +105,22 @@ func (d *decision) measureAlone(k int, owner []int) {
 // measureBeside fills in how a local colour agrees with the others of the picture: one light
 // and one surrounding light fall on all of it, so that shadows lie as far below their lights
 // and shift their hue the same way.
-func (d *decision) measureBeside(k int) {
-	l := &d.locals[k]
+func (d *decision) measureBeside(l *local) {
 	weight, depth, off := usualWeight, usualWeight*usualDepth, [2]float64{}
-	for i := range d.locals {
-		if o := &d.locals[i]; i != k {
-			weight += o.weight
-			depth += o.weight * o.depth
-			off[0] += o.weight * o.off[0]
-			off[1] += o.weight * o.off[1]
+	own := l.colours()
+	for i := range d.joined {
+		o := &d.joined[i]
+		if slices.ContainsFunc(own, o.has) {
+			continue
 		}
+		weight += o.weight
+		depth += o.weight * o.depth
+		off[0] += o.weight * o.off[0]
+		off[1] += o.weight * o.off[1]
 	}
-	l.figures[11] = math.Abs(l.depth - depth/weight)
-	l.figures[12] = math.Hypot(l.off[0]-off[0]/weight, l.off[1]-off[1]/weight)
-	l.figures[13] = math.Log(weight)
+	l.figures[besideDepth] = math.Abs(l.depth - depth/weight)
+	l.figures[besideOff] = math.Hypot(l.off[0]-off[0]/weight, l.off[1]-off[1]/weight)
+	l.figures[besideWeight] = math.Log(weight)
 }
 
 // raggedness returns how ragged the colours of a picture are: the mean of their jaggedness by
@@ -121,4 +137,37 @@ func (d *decision) raggedness() float64 {
 		cells += float64(p.all)
 	}
 	return sum / max(cells, 1)
+}
+
+// narrowSide is the width of a side, in cells, under which it may be a line (our choice: what is
+// thin is up to four cells wide; the weight is fitted to it).
+const narrowSide = 7.0
+
+// narrowness returns how narrow the narrower side of a local colour is, 0 for not at all, 1 for
+// without width: what is as narrow as a line may be one.
+func (d *decision) narrowness(l *local) (most float64) {
+	for _, side := range l.sides {
+		cells, outline := 0, 0
+		for _, i := range side {
+			cells += d.pools[i].all
+			outline += d.pools[i].outline
+		}
+		most = max(most, hinge(1, 2*float64(cells)/float64(max(outline, 1))/narrowSide))
+	}
+	return most
+}
+
+// isScale reports whether a local colour is steps of a scale that are all of one size: light and
+// shadow are larger than the steps between them. A scale may begin or end as a ground.
+func (d *decision) isScale(l *local) bool {
+	steps, scale := l.colours(), false
+	d.lightestFirst(steps)
+	for k, i := range steps {
+		p := &d.pools[i]
+		if !p.scale && !p.ground || k > 0 && !within(float64(d.pools[steps[k-1]].all), float64(p.all), scaleAlike) {
+			return false
+		}
+		scale = scale || p.scale
+	}
+	return scale
 }

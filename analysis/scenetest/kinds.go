@@ -30,6 +30,7 @@ var painted = []kind{
 	{"key", (*chance).key},
 	{"nothing", (*chance).nothing},
 	{"clouds", (*chance).clouds},
+	{"layers", (*chance).layers},
 }
 
 var kinds = slices.Concat(painted, []kind{

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -87,7 +88,8 @@ func (s *Scene) named() bool {
 // enough where scored, and the light is the lighter.
 func checkMasks(t *testing.T, s *Scene) {
 	t.Helper()
-	if (strings.HasPrefix(s.Name, "empty") || strings.Contains(s.Name, "nothing") || strings.Contains(s.Name, "clouds")) != (len(s.Families) == 0) {
+	empty := func(word string) bool { return strings.Contains(s.Name, word) }
+	if slices.ContainsFunc([]string{"empty", "nothing", "clouds", "layers"}, empty) != (len(s.Families) == 0) {
 		t.Fatalf("%d families", len(s.Families))
 	}
 	for i, f := range s.Families {

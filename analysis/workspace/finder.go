@@ -24,6 +24,7 @@ type Found struct {
 	Canvas    image.Rectangle // pixels of the picture; all around it is left out
 	Surround  colour.RGB      // colour of the workspace
 	Certainty Certainty
+	Grey      bool // Surround is a colour that workspaces have
 }
 
 // triedColours is in how many colours of lines beside the rim a canvas is looked for.
@@ -89,6 +90,7 @@ func findIn(p analysis.Pixels, views *[sides]side, of code) Found {
 	}
 	s.refine()
 	f := Found{Canvas: s.canvas.within(p.Width, p.Height), Surround: rgbOf(s.of, p.Layout)}
+	f.Grey = isGrey(s.space, f.Surround)
 	if f.Certainty = s.judge(f, count); f.Certainty == None {
 		return Found{}
 	}

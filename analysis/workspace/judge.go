@@ -66,11 +66,10 @@ func (s *scene) judge(f Found, opened int) Certainty {
 	if edge < likelyEdge || around < likelyAround {
 		return None
 	}
-	grey := isGrey(s.space, f.Surround)
-	if opened >= surelyOpened && grey && hard && edge >= certainEdge && around >= cleanAround && s.flat(f.Canvas) <= flatMost {
+	if opened >= surelyOpened && f.Grey && hard && edge >= certainEdge && around >= cleanAround && s.flat(f.Canvas) <= flatMost {
 		return Certain
 	}
-	if opened < surelyOpened && !grey { // a horizon, or a coloured ground beside a form
+	if opened < surelyOpened && !f.Grey { // a horizon, or a coloured ground beside a form
 		return None
 	}
 	return Likely

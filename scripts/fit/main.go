@@ -21,6 +21,7 @@ func main() {
 	log.SetFlags(0)
 	truths := flag.String("truths", "testdata/drawings", "folder of the drawings' truths")
 	out := flag.String("o", "analysis/families/weights.go", "where the weights are written")
+	check := flag.Bool("check", false, "write nothing; fail where the file has other weights")
 	flag.Parse()
 	all, err := gather(*truths)
 	if err != nil {
@@ -38,20 +39,44 @@ func main() {
 	heldOut := func(p *picture) *families.Model { return models[p.part] }
 	weighAll(all, heldOut, (*picture).takeLocals)
 	for k := range models {
-		copy(models[k].Sure[:], fit(examples(all, k, locals), ridge))
+		fitSure(models[k], all, k)
 	}
 	fmt.Print(report(all, heldOut))
 
 	model := &families.Model{}
 	copy(model.Link[:], fit(examples(all, -1, links), ridge))
-	copy(model.Sure[:], fit(examples(all, -1, locals), ridge)) // of local colours as held-out models join them
-	if err := write(*out, model, len(all)); err != nil {
+	fitSure(model, all, -1) // of local colours as held-out models join them
+	if *check {
+		err = differs(*out, model)
+	} else {
+		err = write(*out, model, len(all))
+	}
+	if err != nil {
 		log.Fatal(err)
 	}
 }
 
-func links(p *picture) []example  { return p.links }
-func locals(p *picture) []example { return p.locals }
+// rounds is how often the model of what is sure is fitted anew on what it chooses (our choice: a
+// third round changes little).
+const rounds = 2
+
+// fitSure fits the model of what is sure on all pictures but those of a part: first on all that may
+// be a local colour, then on those that are chosen, since it is of these that confidence is said.
+func fitSure(m *families.Model, all []*picture, but int) {
+	copy(m.Sure[:], fit(examples(all, but, func(p *picture) []example { return p.locals }), ridge))
+	for range rounds {
+		chosen := func(p *picture) (list []example) {
+			_, of := p.chosen(m)
+			for _, i := range of {
+				list = append(list, p.locals[i])
+			}
+			return list
+		}
+		copy(m.Sure[:], fit(examples(all, but, chosen), ridge))
+	}
+}
+
+func links(p *picture) []example { return p.links }
 
 // examples returns the examples of all pictures but those of a part.
 func examples(all []*picture, but int, of func(*picture) []example) (list []example) {

@@ -20,6 +20,7 @@ type picture struct {
 	links, locals []example
 	family        []int // of each local, -1 for none
 	sure          []bool
+	colours       [][]int32 // see families.Choose
 }
 
 // scales are the sizes that drawings are rendered in: the same drawing falls on other cells.
@@ -28,12 +29,13 @@ var scales = []float64{1, 0.93, 0.81}
 const (
 	// sceneWeight is what a painted scene counts, a drawing being 1: there are many scenes, and
 	// they are cleaner than what people draw (our choice).
-	sceneWeight = 0.5
+	sceneWeight = 0.15
 	// arguableWeight is what counts that a painter could argue about.
 	arguableWeight = 0.5
 	// emptyWeight is how much more a scene without families counts for being sure.
 	emptyWeight = 4
-	kindSeeds   = 6 // of each kind of scene
+	chanceSeeds = 20 // of scenes by chance
+	kindSeeds   = 10 // of each kind of scene
 )
 
 // gather returns all pictures. All renderings of a drawing are of one part.
@@ -51,8 +53,8 @@ func gather(truths string) (all []*picture, err error) {
 	for _, name := range scenetest.Names() {
 		scenes = append(scenes, scenetest.Named(name))
 	}
-	for seed := scenetest.FirstOpen; seed <= scenetest.LastOpen; seed++ {
-		scenes = append(scenes, scenetest.Random(seed))
+	for seed := range chanceSeeds {
+		scenes = append(scenes, scenetest.Random(scenetest.FirstOpen+seed))
 	}
 	for _, kind := range scenetest.Kinds() {
 		for seed := range kindSeeds {
@@ -137,8 +139,35 @@ func (p *picture) takeLocals(w *families.Weighed) {
 			k = -1
 		}
 		p.locals = append(p.locals, example{l.Figures[:], is, weight})
+		p.colours = append(p.colours, l.Colours)
 		p.family, p.sure = append(p.family, k), append(p.sure, sure)
 	}
+	p.shareFamilies()
+}
+
+// shareFamilies lets all that are true of one family count as the root of their number.
+func (p *picture) shareFamilies() {
+	count := map[int]float64{}
+	for _, k := range p.family {
+		count[k]++
+	}
+	for i, k := range p.family {
+		if k >= 0 {
+			p.locals[i].weight /= math.Sqrt(count[k])
+		}
+	}
+}
+
+// chosen returns the confidence of all that may be a local colour, and which of them are chosen.
+func (p *picture) chosen(m *families.Model) (confidence []float64, of []int) {
+	for _, e := range p.locals {
+		logit := 0.0
+		for k, v := range e.figures {
+			logit += m.Sure[k] * v
+		}
+		confidence = append(confidence, sigmoid(logit))
+	}
+	return confidence, families.Choose(confidence, p.colours)
 }
 
 // truths returns how many families should be found.

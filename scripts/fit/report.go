@@ -44,12 +44,12 @@ type tally struct {
 func (t *tally) add(p *picture, m *families.Model) {
 	t.truths += p.truths()
 	got := map[int]bool{}
-	for i, e := range p.locals {
-		logit := 0.0
-		for k, v := range e.figures {
-			logit += m.Sure[k] * v
+	confidence, chosen := p.chosen(m)
+	for _, i := range chosen {
+		c, e := confidence[i], p.locals[i]
+		if c < families.LeastSure {
+			continue
 		}
-		c := sigmoid(logit)
 		bin := min(int(c*bins), bins-1)
 		t.sum[bin] += c
 		t.count[bin]++
@@ -93,10 +93,32 @@ func (t *tally) calibration() string {
 
 func percent(part, of int) float64 { return 100 * float64(part) / float64(max(of, 1)) }
 
+// head is what the table of weights begins with: when it was fitted, and on how many pictures.
+const head = `package families
+
+// fitted are the weights that Find uses. Written by make fit on %s, fitted on %d pictures:
+// the drawings of testdata/drawings in three sizes, and the painted scenes of analysis/scenetest.
+`
+
 // write writes the weights as a table of Go.
 func write(path string, m *families.Model, pictures int) error {
+	text := fmt.Sprintf(head, time.Now().Format(time.DateOnly), pictures) + table(m)
+	return os.WriteFile(path, []byte(text), 0o644)
+}
+
+// differs says whether the weights in a file aren't those of a model.
+func differs(path string, m *families.Model) error {
+	text, err := os.ReadFile(path)
+	if err == nil && !strings.HasSuffix(string(text), table(m)) {
+		err = fmt.Errorf("the weights in %s are not what make fit writes: run it", path)
+	}
+	return err
+}
+
+// table returns the weights as Go.
+func table(m *families.Model) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "package families\n\n// fitted are the weights that Find uses. Written by make fit on %s, fitted on %d pictures:\n// the drawings of testdata/drawings in three sizes, and the painted scenes of analysis/scenetest.\nvar fitted = Model{\n", time.Now().Format(time.DateOnly), pictures)
+	b.WriteString("var fitted = Model{\n")
 	for _, w := range []struct {
 		name, count string
 		weights     []float64
@@ -108,5 +130,5 @@ func write(path string, m *families.Model, pictures int) error {
 		b.WriteString("\t},\n")
 	}
 	b.WriteString("}\n")
-	return os.WriteFile(path, []byte(b.String()), 0o644)
+	return b.String()
 }

@@ -15,12 +15,24 @@ func main() {
 	truths := flag.String("truths", "testdata/drawings", "folder of the drawings' truths")
 	seeds := flag.Int("seeds", 10, "scenes of each kind")
 	every := flag.Bool("v", false, "name every fault")
+	why := flag.Bool("why", false, "say of each family at which step it is lost")
 	flag.Parse()
 	f := families.NewFinder()
 	defer f.Close()
 	drawings, err := drawingtest.Load(*truths, 1)
 	if err != nil {
 		log.Fatal(err)
+	}
+	if *why {
+		for i := range drawings {
+			list(true, whyDrawing(f, &drawings[i]))
+		}
+		for _, kind := range scenetest.Kinds() {
+			for _, seed := range seedsFrom(*seeds) {
+				list(true, whyScene(f, scenetest.Kind(kind, seed)))
+			}
+		}
+		return
 	}
 	var drawn drawingtest.Tally
 	for i := range drawings {
@@ -46,9 +58,12 @@ func main() {
 	fmt.Print(steady)
 }
 
+// firstSeed is the first of the seeds of scenes that are judged: weights are fitted on seeds before it.
+const firstSeed = scenetest.FirstOpen + 20
+
 func seedsFrom(n int) (seeds []int) {
 	for i := range n {
-		seeds = append(seeds, scenetest.FirstOpen+i)
+		seeds = append(seeds, firstSeed+i)
 	}
 	return seeds
 }

@@ -1,0 +1,46 @@
+package families
+
+import (
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	_ "app.tonedesk/analysis/lawtest" // how many cases
+)
+
+// At most 40 weights are fitted: more would learn the drawings by heart (our choice).
+func TestFewWeights(t *testing.T) {
+	if n := linkFigures + sureFigures; n > 40 {
+		t.Errorf("%d weights", n)
+	}
+}
+
+// A colour is a side once; of those that share colours the surest is chosen, and nothing that
+// could be chosen besides is left.
+func TestChoose(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(0, 12).Draw(t, "n")
+		confidence, colours := make([]float64, n), make([][]int32, n)
+		for i := range n {
+			confidence[i] = rapid.Float64Range(0, 1).Draw(t, "confidence")
+			colours[i] = rapid.SliceOfNDistinct(rapid.Int32Range(0, 9), 2, 4, rapid.ID[int32]).Draw(t, "colours")
+		}
+		chosen := Choose(confidence, colours)
+		rival := func(i, k int) bool {
+			return slices.ContainsFunc(colours[i], func(c int32) bool { return slices.Contains(colours[k], c) })
+		}
+		for i := range n {
+			is := slices.Contains(chosen, i)
+			kept := slices.ContainsFunc(chosen, func(k int) bool { return k != i && rival(i, k) && confidence[k] >= confidence[i] })
+			if !is && !kept {
+				t.Fatalf("%d has no surer rival and isn't chosen", i)
+			}
+			for _, k := range chosen {
+				if is && k != i && rival(i, k) {
+					t.Fatalf("%d and %d share a colour", i, k)
+				}
+			}
+		}
+	})
+}
