@@ -24,13 +24,13 @@ WITH_TOOLKIT := /cmd/desk$$|/gui$$|/gui/(autokeep|comparing|everywhere|growing|g
 # that run it from outside; but for one that needs a terminal of Linux.
 ON_WINDOWS := ./analysis/... ./capture/memory ./capture/plainfile ./capture ./cmd/desk/command ./cmd/desk/quiet ./gui/files ./gui/live \
 	./gui/mistake ./gui/native ./gui/pictures ./gui/settings ./gui/setup ./gui/stills/... ./gui/language ./gui/wording
-OF_WINDOWS := ^Test(Foreign|Compare|Spot|EmptyList|Shade|Match|Palette|Read|Relight|Sheet|Still|Help|Version|Signs|Reports|Trouble|Window(DamagedSettings|FollowsTheScreen|Keys|ChoosesRegion|FollowsPictureFile|KeepsStills))
-NOT_OF_WINDOWS := ^TestReadProgress$$
+OF_WINDOWS := ^Test(Foreign|Compare|Spot|EmptyList|Shade|Match|Palette|Read|Relight|Sheet|Still|Help|Version|Series|WhatIs|Refused|Signs|Reports|Trouble|Window(DamagedSettings|FollowsTheScreen|Keys$$|ChoosesRegion|FollowsPictureFile|KeepsStills|HandsOn|KeepsAbove|Remembers|CoversTheRegion|ComparesInTwoTaps|Focus|Menus|ShowsHowItGrew))
+NOT_OF_WINDOWS := ^Test(Read|Series)Progress$$
 
 # How long each fuzz target runs.
 FUZZTIME ?= 60s
 
-.PHONY: run build test quick laws fuzz attack fit fit-check judge bench goldens shots notices fmt setup lint vet-others windows test-windows package package-check package-setup
+.PHONY: run build test quick laws fuzz attack fit fit-check judge bench goldens shots notices fmt setup lint vulns vet-others windows test-windows package package-check package-setup
 
 run: setup build ## opens the window; without a display, on a virtual screen
 	@scripts/run.sh $(BIN)
@@ -73,6 +73,9 @@ vet-others: ## vets what needs no C compiler for Windows and macOS, tests too: a
 		echo "$$system"; \
 		GOOS=$$system CGO_ENABLED=0 go vet $$(go list ./... | grep -vE '$(WITH_TOOLKIT)') || exit 1; \
 	done
+
+vulns: ## whether known holes are called: govulncheck, with its list as a module; minutes, before each release
+	@scripts/vulns.sh
 
 windows: ## build/windows/desk.exe, for 64-bit Windows
 	@scripts/setup.sh windows

@@ -316,6 +316,7 @@ func TestWatcherErrors(t *testing.T) {
 		{ErrDisconnected, Gone, true},
 		{ErrClosed, Gone, true},
 		{ErrFormat, Gone, false},
+		{ErrLocked, Gone, false},
 		{other, Gone, false},
 	}
 	for _, tt := range tests {

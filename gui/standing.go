@@ -71,13 +71,13 @@ func (s *standing) showLost(d *Desk) {
 	case s.loading:
 		d.Messages.Offer(host.MessageLost, wording.SayBeingRead(from.Path), host.MessageAct{Icon: icons.File})
 	case d.status.Err != nil && from.Kind == setup.SourceRegion:
-		d.Messages.Offer(host.MessageLost, wording.SayUnreadable(true, d.status.State), host.MessageAct{Name: language.Say("Choose again"), Do: d.PickRegion})
+		d.Messages.Offer(host.MessageLost, wording.SayUnreadable(true, d.status), host.MessageAct{Name: language.Say("Choose again"), Do: d.PickRegion})
 	case d.status.Err != nil && from.Kind == setup.SourceWindow:
 		d.Messages.Offer(host.MessageLost, wording.SayNotFollowed(d.status.Err), host.MessageAct{Name: language.Say("Follow another"), Do: d.ways.AskWindow})
 	case d.status.Err != nil && from.Kind == setup.SourceShared:
 		d.Messages.Offer(host.MessageLost, wording.SayNotShared(d.status.Err), host.MessageAct{Name: language.Say("Choose again"), Do: d.PickRegion})
 	case d.status.Err != nil && from.Kind == setup.SourcePicture:
-		d.Messages.Offer(host.MessageLost, wording.SayUnreadable(false, d.status.State), host.MessageAct{Name: language.Say("Choose again"), Do: func() { askPicture(d) }})
+		d.Messages.Offer(host.MessageLost, wording.SayUnreadable(false, d.status), host.MessageAct{Name: language.Say("Choose again"), Do: func() { askPicture(d) }})
 	default:
 		d.Messages.Clear(host.MessageLost)
 	}

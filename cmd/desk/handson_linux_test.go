@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"app.tonedesk/capture/xvfbtest"
 	"app.tonedesk/cmd/desk/desktest"
@@ -32,11 +33,24 @@ func TestWindowHandsOn(t *testing.T) {
 	w.Key("ctrl+s")
 	w.WaitFor("it kept", says("Kept as a still"))
 	w.OpenPage(stillsTab, tabCount)
+	w.WaitFor("it in the list", func(l desktest.Shown) bool {
+		return l.Page == "Stills" && len(l.Kept) == 1 && l.Grid[1] > 100
+	})
 	h := &hands{Window: w}
 	export := func(keys ...string) {
 		t.Helper()
-		h.tap("Export it")
-		w.WaitFor("where to", func(l desktest.Shown) bool { return l.Asks == "Export the still" })
+		pressed := time.Time{}
+		server.WaitFor("where to", func() bool {
+			lines := w.Lines()
+			if lines[len(lines)-1].Asks == "Export the still" {
+				return true
+			}
+			if time.Since(pressed) > 6*time.Second { // a press on a button that is just being laid out is lost under Wine
+				pressed = time.Now()
+				h.tap("Export it")
+			}
+			return false
+		})
 		w.Key(keys...)
 	}
 	for _, kind := range []struct{ ending, begins, inside string }{

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -36,12 +37,14 @@ func SayBeingRead(path string) string {
 
 // SayUnreadable says in short that what is watched can't be read; screen is a part of the
 // screen, else it is a file.
-func SayUnreadable(screen bool, state capture.State) string {
+func SayUnreadable(screen bool, now capture.Status) string {
 	switch {
 	case !screen:
 		return language.Say("File can't be read")
-	case state == capture.NotAnswering:
+	case now.State == capture.NotAnswering:
 		return language.Say("Screen does not answer")
+	case errors.Is(now.Err, capture.ErrLocked):
+		return language.Say("Screen is locked")
 	}
 	return language.Say("Screen can't be read")
 }

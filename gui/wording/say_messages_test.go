@@ -1,6 +1,11 @@
 package wording
 
-import "testing"
+import (
+	"fmt"
+	"testing"
+
+	"app.tonedesk/capture"
+)
 
 func TestSayForgotten(t *testing.T) {
 	for _, tt := range []struct {
@@ -14,6 +19,22 @@ func TestSayForgotten(t *testing.T) {
 	} {
 		if got := SayForgotten(tt.was); got != tt.want {
 			t.Errorf("%+v: %q, want %q", tt.was, got, tt.want)
+		}
+	}
+}
+
+// What can't be read is said by its cause, as far as a chip has room for it.
+func TestSayUnreadable(t *testing.T) {
+	for want, now := range map[string]capture.Status{
+		"Screen does not answer": {State: capture.NotAnswering, Err: capture.ErrNotAnswering},
+		"Screen is locked":       {State: capture.Gone, Err: fmt.Errorf("read screen: %w", capture.ErrLocked)},
+		"Screen can't be read":   {State: capture.Gone, Err: capture.ErrGone},
+	} {
+		if got := SayUnreadable(true, now); got != want {
+			t.Errorf("%v: %q, want %q", now, got, want)
+		}
+		if got := SayUnreadable(false, now); got != "File can't be read" {
+			t.Errorf("a file, %v: %q", now, got)
 		}
 	}
 }

@@ -14,6 +14,11 @@ trap '"$server" -k || true; rm -rf "$made"' EXIT
 
 mkdir "$made/home"
 HOME=$made/home DISPLAY='' /usr/lib/wine/wine64 wineboot --init >"$made/boot" 2>&1 || { cat "$made/boot" >&2; exit 1; }
+# Debian's Wine ends all that it runs with the last program, and starts it anew with the next, which takes
+# longer than all that a command does: so it stays.
+"$server" -k || true
+"$server" -w
+"$server" -p
 "$cross-gcc" -O2 -s -Wall -shared -o "$WINEPREFIX/drive_c/windows/system32/bcryptprimitives.dll" scripts/windows/prng.c -ladvapi32
 "$cross-gcc" -O2 -s -Wall -municode -o "$made/launch.exe" scripts/windows/launch.c
 
@@ -35,6 +40,7 @@ if [ -n "${TEST_PACKAGES:-}" ]; then
 	Xvfb -displayfd 5 -noreset -screen 0 1400x1000x24 5>"$made/number" >/dev/null 2>&1 &
 	screen=$!
 	read -r number <"$made/number"
+	DISPLAY=:$number /usr/lib/wine/wine64 wineboot </dev/null >/dev/null 2>&1 # what stays must not hold the streams of a test
 	# shellcheck disable=SC2086
 	DISPLAY=:$number GOOS=windows CGO_ENABLED=0 go test -short -vet=off -overlay "$over/overlay.json" -p 1 -exec /usr/lib/wine/wine64 $TEST_PACKAGES || failed=1
 	"$server" -k || true
@@ -42,15 +48,19 @@ if [ -n "${TEST_PACKAGES:-}" ]; then
 fi
 
 # The program, as a test on Linux runs it: its user's folders are the test's own. What Wine keeps running
-# draws on the display that it was started on: another one wants it started anew.
+# draws on the display that it was started on: another one, or none, wants it started anew.
 cat >"$made/desk" <<END
 #!/bin/sh
 export WINEPREFIX='$WINEPREFIX' WINEDEBUG=-all WINEDLLOVERRIDES='mscoree,mshtml='
-export TEST_APPDATA="\$XDG_CONFIG_HOME" TEST_LOCALAPPDATA="\${XDG_DATA_HOME:-\$HOME/data}" HOME='$made/home'
-if [ -n "\${DISPLAY:-}" ] && [ "\$DISPLAY" != "\$(cat '$made/display' 2>/dev/null)" ]; then
-	'$server' -k
-	'$server' -w
-	printf %s "\$DISPLAY" >'$made/display'
+export TEST_APPDATA="\$XDG_CONFIG_HOME" TEST_LOCALAPPDATA="\${XDG_DATA_HOME:-\$HOME/data}" TEST_USERPROFILE="\$HOME" HOME='$made/home'
+if [ "\${DISPLAY:-none}" != "\$(cat '$made/display' 2>/dev/null)" ]; then
+	{
+		'$server' -k
+		'$server' -w
+		'$server' -p
+		/usr/lib/wine/wine64 wineboot
+	} </dev/null >/dev/null 2>&1
+	printf %s "\${DISPLAY:-none}" >'$made/display'
 fi
 exec /usr/lib/wine/wine64 '$made/launch.exe' '$exe' "\$@"
 END

@@ -99,7 +99,25 @@ func RunProgram(t testing.TB, program string, env []string, input string, args .
 	if err != nil && !errors.As(err, &exit) {
 		t.Fatal(err)
 	}
-	return Ended{out.String(), fault.String(), cmd.ProcessState.ExitCode()}
+	return Ended{out.String(), ours(t, fault.String()), cmd.ProcessState.ExitCode()}
+}
+
+// ours leaves out what Wine says of a fault of its own as a process ends, and logs it: some starts in a
+// thousand see one, and end with their own code all the same.
+func ours(t testing.TB, said string) string {
+	if !Foreign() {
+		return said
+	}
+	t.Helper()
+	var rest strings.Builder
+	for line := range strings.Lines(said) {
+		if strings.HasPrefix(line, "wine: Unhandled page fault on ") {
+			t.Log(line)
+			continue
+		}
+		rest.WriteString(line)
+	}
+	return rest.String()
 }
 
 // PlainErrors fails unless standard error holds just so many sentences, a line each,

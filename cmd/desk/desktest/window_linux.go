@@ -170,7 +170,7 @@ func (w *Window) Said() string {
 	if err != nil {
 		w.T.Fatal(err)
 	}
-	return string(data)
+	return ours(w.T, string(data))
 }
 
 func (w *Window) MessagesPath() string {
