@@ -137,7 +137,7 @@ func (e *exporter) write(way exportWay, still *stills.Still, path string) {
 	asked, told := grownAs(e.settings)
 	name, to := filepath.Base(path), e.over(path)
 	e.Messages.Note(language.Say("Writing %s", wording.Quote(name)))
-	e.Try(wording.On("write %s", name), func() error {
+	write := func() error {
 		if way.ending != ".ora" { // whose layers stay transparent
 			subject.Picture = analysis.Opaque(subject.Picture)
 		}
@@ -148,5 +148,6 @@ func (e *exporter) write(way exportWay, still *stills.Still, path string) {
 			}
 		}
 		return way.Save(to, subject)
-	}, func() { e.Messages.Note(language.Say("Written as %s", wording.Quote(name))) })
+	}
+	e.Try(wording.On("write %s", name), func() error { return language.InLatin(write) }, func() { e.Messages.Note(language.Say("Written as %s", wording.Quote(name))) })
 }

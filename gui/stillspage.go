@@ -59,7 +59,7 @@ func newStillsPage(d *Desk) pageView {
 	}, d.Tips, d, p.choose)
 	p.keep = widgets.NewIconButton(icons.Keep, d, func() { d.stills.keep(false) }).Shortens()
 	p.keep.SetText(language.Say("Keep"))
-	p.keep.Explain(d.Tips, "Keep the picture as a still, Ctrl+S")
+	p.keep.Explain(d.Tips, language.Say("Keep the picture as a still, Ctrl+S"))
 	row := container.New(widgets.Abreast{Stretch: widgets.All}, p.parts, p.keep)
 	p.box = container.NewBorder(row, nil, nil, nil, container.New(&widgets.LeastHeight{Height: 14 * widgets.Step}, container.New(layout.NewCustomPaddedLayout(0, 0, 0, -widgets.Gutter), p.part))) // its bar in the gutter
 	p.put(partKept)

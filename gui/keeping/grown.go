@@ -7,6 +7,7 @@ import (
 
 	"app.tonedesk/gui/growing"
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/series"
 	"app.tonedesk/gui/widgets"
@@ -18,7 +19,7 @@ func (k *Kept) newGrew() {
 	k.list = container.NewStack(k.Grid, container.NewVBox(k.words))
 	k.grew.Box.Hide()
 	k.Grew = widgets.NewIconButton(icons.Growth, k.Keys, k.toggleGrew).Shortens()
-	k.Grew.Explain(k.Tips, "How it grew; Shift and a click choose stills")
+	k.Grew.Explain(k.Tips, language.Say("How it grew; Shift and a click choose stills"))
 }
 
 // toggleGrew shows how a picture grew in place of the small pictures, or these again.

@@ -85,7 +85,7 @@ func NewKept(h *host.Host, acts KeptActs) *Kept {
 		k.Greys.SetOn(!k.Greys.On())
 		k.filter()
 	}).Shortens()
-	k.Greys.Explain(h.Tips, "Small pictures in greys")
+	k.Greys.Explain(h.Tips, language.Say("Small pictures in greys"))
 	k.Grid = widgets.NewStillGrid(h.Keys, func() int { return len(k.Shown) }, k.fill, k.Tapped)
 	k.Which = widgets.NewPick([]string{ListAll.String(), ListToday.String(), ListThis.String(), ListTrash.String()}, h.Keys, h.OpenList, func(string) { k.Load() })
 	k.foot = newKeptFoot(h, k)

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"go/ast"
+	"go/token"
 	"go/types"
 	"maps"
 	"regexp"
@@ -143,4 +144,60 @@ func (s source) says(call *ast.CallExpr) bool {
 	}
 	f, ok := s.info.Uses[sel.Sel].(*types.Func)
 	return ok && f.Pkg() != nil && f.Pkg().Path() == own
+}
+
+// bare is what two words of English in a row look like.
+var bare = regexp.MustCompile(`[A-Za-z]{2,} [a-z]{2,}`)
+
+// forProgrammers are the calls whose words no painter reads: errors' causes, the log, and searches.
+var forProgrammers = regexp.MustCompile(`^(New|Errorf|Error|LogError|Print|Printf|Println|Fprintf|panic|rescue|about|noWindow|Sprintf|MustCompile|button|atom|change|Change|Add|fieldOf|Fatal|Guard)$`)
+
+// named are names of keys and of parts of files, which are said elsewhere.
+var named = map[string]bool{`"Page up"`: true, `"Page down"`: true, `"Ctrl+Page up"`: true, `"Ctrl+Page down"`: true,
+	`"its code points"`: true, `"its chromaticities"`: true}
+
+// What two words in a row has is said by its language, wherever a painter may read it.
+func TestNoSentenceIsBare(t *testing.T) {
+	all, err := sources()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range all {
+		if s.path == own || strings.HasSuffix(s.path, "test") || !strings.Contains(s.path, "/gui") || strings.HasSuffix(s.path, "/native") {
+			continue
+		}
+		for _, file := range s.files {
+			ast.Inspect(file, func(n ast.Node) bool {
+				switch n := n.(type) {
+				case *ast.ImportSpec:
+					return false
+				case *ast.CallExpr:
+					return !forProgrammers.MatchString(calledName(n))
+				case *ast.GenDecl:
+					return n.Tok != token.CONST // parts of Words, or names
+				case *ast.BinaryExpr:
+					return !s.isWords(n)
+				case *ast.BasicLit:
+					if named[n.Value] {
+						break
+					}
+					if bare.MatchString(n.Value) && !s.isWords(n) && n.Value[0] != '`' {
+						t.Errorf("%s: %s is said in English only", s.place(n), n.Value)
+					}
+				}
+				return true
+			})
+		}
+	}
+}
+
+// calledName is the name of what is called.
+func calledName(call *ast.CallExpr) string {
+	switch f := call.Fun.(type) {
+	case *ast.Ident:
+		return f.Name
+	case *ast.SelectorExpr:
+		return f.Sel.Name
+	}
+	return ""
 }

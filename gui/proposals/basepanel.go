@@ -32,10 +32,10 @@ func NewBasePanel(h *host.Host, base func() (analysis.Spot, string, bool), expor
 	b.swatch = widgets.NewSwatchRow(widgets.SwatchPlan{Height: 4 * widgets.Step, Beside: true}, swatchActs(h))
 	b.Code, b.From = widgets.NewLine(), widgets.QuietForms()
 	b.Pin = widgets.NewIconButton(icons.Pin, h.Keys, b.hold)
-	b.Pin.Explain(h.Tips, "Hold this colour, or follow the spot again")
+	b.Pin.Explain(h.Tips, language.Say("Hold this colour, or follow the spot again"))
 	b.Entry = b.newEntry()
 	out := widgets.NewIconButton(icons.Export, h.Keys, export)
-	out.Explain(h.Tips, "Export the colours")
+	out.Explain(h.Tips, language.Say("Export the colours"))
 	b.Box = widgets.Card(0, container.New(widgets.BaseRow{}, b.swatch, b.Code, b.From, b.Pin, b.Entry, out))
 	return b
 }

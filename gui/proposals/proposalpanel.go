@@ -52,7 +52,7 @@ func NewProposalPanel(h *host.Host, judged fyne.CanvasObject, own func() *light.
 	p.suggested, p.lines = row(widgets.SwatchPlan{Height: low, Least: least}), row(widgets.SwatchPlan{Height: low, Least: least, Inside: true})
 	p.Matched, p.Accents = row(widgets.SwatchPlan{Height: low, Least: least, Inside: true}), widgets.NewHueStrip(swatchActs(h))
 	p.Adjust = widgets.NewIconButton(icons.Adjust, h.Keys, func() { p.adjust(!p.Adjust.On()) })
-	p.Adjust.Explain(h.Tips, "Adjust how colours are proposed")
+	p.Adjust.Explain(h.Tips, language.Say("Adjust how colours are proposed"))
 	ramp := widgets.Card(0, p.Ramp,
 		container.New(widgets.UnderRamp{}, widgets.QuietForms(language.Say("straight toward black"), language.Say("toward black")).AtRight(), p.black),
 		container.New(layout.NewCustomPaddedLayout(widgets.Step, 0, 0, 0),

@@ -110,7 +110,7 @@ func nearestHue(s *propose.Shades) int {
 func matchSwatches(spots []live.Reading, selected int) []widgets.Swatch {
 	a, b, ok := live.PairOf(spots, selected)
 	if !ok {
-		const tip = "Set two spots first: then either can be brought to the other's lightness"
+		tip := language.Say("Set two spots first: then either can be brought to the other's lightness")
 		return []widgets.Swatch{{None: true, Tip: tip, Label: wording.Unknown}, {None: true, Tip: tip, Label: wording.Unknown}}
 	}
 	matched := func(to, from int) widgets.Swatch {

@@ -31,7 +31,7 @@ func NewFocusPanel(h *host.Host, focus *Focuses) *FocusPanel {
 	p := &FocusPanel{Host: h, focus: focus, words: widgets.NewLightCard()}
 	p.Set = h.Button(language.Say("Set"), wording.FocusTip.String(), focus.Ask)
 	p.Cross = widgets.NewIconButton(icons.Close, h.Keys, focus.Clear).Flat()
-	p.Cross.Explain(h.Tips, "Mark no place any longer")
+	p.Cross.Explain(h.Tips, language.Say("Mark no place any longer"))
 	p.Cross.Hide()
 	head := container.NewBorder(nil, nil, nil, container.NewHBox(p.Set, p.Cross), widgets.NewHeading(icons.Focus, language.Say("Focus"), language.Say("where should the eye go?")))
 	p.says = widgets.Beside(p.words)

@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"app.tonedesk/gui/icons"
+	"app.tonedesk/gui/language"
 )
 
 // mostBefore is how many stills are offered at a glance to compare with.
@@ -35,7 +36,7 @@ func NewBeforeStrip(keys Keys, tips *Tips, choose func(i int), all func()) *Befo
 		s.items[i] = add(&s.drawn, newBeforeItem(keys, tips, func() { s.choose(i) }))
 	}
 	s.all = add(&s.drawn, NewIconButton(icons.Folder, keys, all).Flat())
-	s.all.Explain(tips, "All stills")
+	s.all.Explain(tips, language.Say("All stills"))
 	s.draw(s)
 	return s
 }

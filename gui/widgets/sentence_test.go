@@ -10,6 +10,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills/notes"
 	"app.tonedesk/gui/wording"
@@ -46,6 +47,16 @@ func everySentence() []wording.Sentence {
 // In every width, size of text and height, every sentence is all there: nothing is cut, wrapped, or
 // laid over something else, and what stands at the right keeps its distance.
 func TestSentenceFits(t *testing.T) {
+	for _, l := range language.All() {
+		t.Run(string(l), func(t *testing.T) { sentencesFit(t, l) })
+	}
+}
+
+func sentencesFit(t *testing.T, l language.Language) {
+	if err := language.Use(l); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = language.Use(language.English) })
 	app := test.NewTempApp(t)
 	app.Settings().SetTheme(NewTheme(settings.ThemeDark, 100))
 	s := NewSentence()

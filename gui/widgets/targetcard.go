@@ -38,7 +38,7 @@ func NewTargetCard(keys Keys, tips *Tips, remove func()) *TargetCard {
 	t.picture.ScaleMode = canvas.ImageScaleFastest
 	t.head = add(&t.drawn, NewHeading(icons.Target, language.Say("Target"), ""))
 	t.Cross = add(&t.drawn, NewIconButton(icons.Close, keys, remove).Flat())
-	t.Cross.Explain(tips, "Paint toward it no longer")
+	t.Cross.Explain(tips, language.Say("Paint toward it no longer"))
 	t.draw(t)
 	return t
 }

@@ -66,7 +66,6 @@ func SayLines(s *propose.Shades) string {
 			saturated++
 		}
 	}
-	const line = "A line takes the colour of its form, darker"
 	switch {
 	case lines == 0:
 		return language.Say("The fill is so dark that a line below it is out of range.")

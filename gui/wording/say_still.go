@@ -87,7 +87,6 @@ func sayApart(tones float64) string {
 
 // sayTenths says how the shadow's lightest tenth lies to the light's darkest.
 func sayTenths(overlap float64) string {
-	const lies = "the shadow's lightest tenth is "
 	switch {
 	case overlap > 0:
 		return language.Say("they overlap, the shadow's lightest tenth is %s lighter than the light's darkest tenth", SayTones(overlap))

@@ -23,7 +23,7 @@ go build -buildmode=pie -trimpath -buildvcs=false -ldflags "-s -w -buildid= -X a
 
 # fill FILE prints a template, with the command's help made safe for troff.
 fill() {
-	"$TREE/bin/desk" help | sed 's/\\/\\e/g; s/-/\\-/g; s/^\([.'\'']\)/\\\&\1/' >"$to/help"
+	LC_ALL=C "$TREE/bin/desk" help | sed 's/\\/\\e/g; s/-/\\-/g; s/^\([.'\'']\)/\\\&\1/' >"$to/help"
 	sed -e "s/@VERSION@/$VERSION/; s/@DATE@/$date/" -e "/^@HELP@/{r $to/help" -e 'd;}' "$1"
 	rm "$to/help"
 }

@@ -11,12 +11,24 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
-// labelWide is the column of labels, in letters of a terminal.
-const labelWide = 11
+// labels are those that reports have.
+var labels = []language.Words{
+	"changed", "colours", "contrast", "distance", "edges", "groups", "groups of", "in words", "key", "left out", "light¦label",
+	"lightness", "limits", "murk", "not asked", "target",
+}
+
+// labelsWide is the column of the labels, in letters of a terminal: 11, or what the longest asks for.
+func labelsWide() int {
+	wide := 11
+	for _, l := range labels {
+		wide = max(wide, letters(l.String())+1)
+	}
+	return wide
+}
 
 // labelled prints a line of a report behind its label; "" goes on with the line before.
 func labelled(w io.Writer, label language.Words, text string) {
-	fmt.Fprintf(w, "  %s%s\n", padded(label.String(), labelWide), plain(text))
+	fmt.Fprintf(w, "  %s%s\n", padded(label.String(), labelsWide()), plain(text))
 }
 
 // sentenced prints a sentence that has no stop, indented.

@@ -25,7 +25,10 @@ var sheetOptions = []option{{"-o", "FILE"}, {"page", "a4|16:9"}, {name: "picture
 
 // runSheet exports a still or a picture file: as a critique sheet, in layers, or as what is
 // known of it.
-func runSheet(c *call) error {
+func runSheet(c *call) error { return language.InLatin(func() error { return writeSheet(c) }) }
+
+// writeSheet does it.
+func writeSheet(c *call) error {
 	way, err := exportOf(c.arguments)
 	switch {
 	case err != nil:

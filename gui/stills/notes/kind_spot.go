@@ -34,7 +34,7 @@ func (s Spot) draw(p *pen, _ string) {
 }
 
 // beside is what stands beside the ring.
-func (s Spot) beside() string { return language.Say("value %s", tenth(s.Reading.Value)) }
+func (s Spot) beside() string { return language.Say("value %s¦drawn", tenth(s.Reading.Value)) }
 
 // Say returns the reading in words: lightness and value.
 func (s Spot) Say() string {
