@@ -148,7 +148,7 @@ func SayLost(of []stills.Meta, err error) string {
 }
 
 // Explain puts err into one plain sentence: what was tried on what, why it failed, and
-// what to do. what goes on after "Can't", such as On("read", path). The full chain of
+// what to do. what goes on after "Can't", such as On("read %s", path). The full chain of
 // causes belongs in the log.
 func Explain(what Phrase, err error) string {
 	return explain(what, err, slices.Concat(reasons, systemReasons))

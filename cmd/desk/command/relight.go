@@ -41,7 +41,7 @@ func runRelight(c *call) error {
 		}
 		under, ok := p.light.Relight(p.families, change)
 		if !ok {
-			return nil, unlit("relight", path)
+			return nil, unlit("relight %s", path)
 		}
 		r := relightReport{pictureFile: p.pictureFile, Change: under.Change, Own: *p.light.Ratio, Ratio: under.Ratio, OneLight: p.light.OneLight, Local: []relit{}}
 		for _, l := range under.Relit {

@@ -56,7 +56,7 @@ func (c *call) pictureGiven() (*litPicture, error) {
 	}
 	p, err := readLight(path, analysis.White)
 	if err == nil && p.light.Ratio == nil {
-		err = unlit("take the light of", path)
+		err = unlit("take the light of %s", path)
 	}
 	return &p, err
 }
