@@ -3,13 +3,17 @@ package main
 import (
 	"encoding/json"
 	"image/color"
+	"image/png"
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
+	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/scenetest"
 	"app.tonedesk/cmd/desk/desktest"
 )
 
@@ -50,7 +54,13 @@ type lightReport struct {
 		Degrees float64
 		Forms   int
 	}
-	Forms []struct{ Verdict string }
+	Forms      []struct{ Verdict string }
+	OtherForms []otherForm `json:"other_forms"`
+}
+
+type otherForm struct {
+	Light, Shadow struct{ Colour colour.RGB }
+	Verdict       string
 }
 
 func lightOf(t *testing.T, path string) (l lightReport) {
@@ -93,6 +103,33 @@ func TestReadSaysTheLight(t *testing.T) {
 	}
 	if e := desktest.Run(t, "", "read", "--json", "--no-families", path); !strings.Contains(e.Out, `"light":null`) {
 		t.Errorf("%s", e.Out)
+	}
+}
+
+// A form of none of the local colours is told by the picture's light, and said; the report holds to its
+// schema. A hue turns by more in this shadow than the finder takes for one local colour.
+func TestReadSaysOtherForms(t *testing.T) {
+	s := scenetest.OneLight(136, true) // an open seed
+	path := filepath.Join(t.TempDir(), "scene.png")
+	f, err := os.Create(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	if err := png.Encode(f, s.Image); err != nil {
+		t.Fatal(err)
+	}
+	l := lightOf(t, path)
+	truth := s.Families[slices.IndexFunc(s.Families, func(f scenetest.Truth) bool { return f.Name == s.Turned })]
+	told := slices.ContainsFunc(l.OtherForms, func(f otherForm) bool {
+		return f.Verdict == "elsewhere" && colour.CIEDE2000(analysis.SpotOf(f.Light.Colour).Lab, truth.Light.Lab()) < 3 && colour.CIEDE2000(analysis.SpotOf(f.Shadow.Colour).Lab, truth.Shadow.Lab()) < 3
+	})
+	if !told {
+		t.Errorf("%s isn't told: %+v", s.Turned, l.OtherForms)
+	}
+	check(t, reportSchemas(t, "read")["read"], desktest.Run(t, "", "read", "--json", path).Out)
+	if said := desktest.Run(t, "", "read", path).Out; !strings.Contains(said, "at the top, seems to be lit from above") {
+		t.Errorf("%s", said)
 	}
 }
 
