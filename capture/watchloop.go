@@ -221,7 +221,7 @@ func (l *loop) show(f Frame) {
 	if !f.Changed.Empty() {
 		f.Changed = f.Changed.Union(l.skipped)
 	}
-	l.last, l.own, l.skipped = f, false, image.Rectangle{}
+	l.last, l.own, l.store, l.skipped = f, false, nil, image.Rectangle{}
 	l.seen, l.back, l.changed = true, 0, time.Now()
 	l.report(Live, nil)
 	l.w.takeAgain() // the new picture does for that

@@ -3,6 +3,7 @@ package capture
 import (
 	"fmt"
 	"sync"
+	"syscall"
 
 	"github.com/gen2brain/shm"
 )
@@ -56,8 +57,9 @@ func newSegment(size int) (*segment, error) {
 	return &segment{id, mem}, nil
 }
 
-// giveBack keeps s for the next stream.
+// giveBack keeps s for the next stream, but what it takes of memory goes: it reads as zeros then.
 func (s *segment) giveBack() {
+	_ = syscall.Madvise(s.mem, syscall.MADV_REMOVE) // else it takes some memory
 	segments.mu.Lock()
 	defer segments.mu.Unlock()
 	segments.free = append(segments.free, s)

@@ -21,7 +21,7 @@ import (
 	"app.tonedesk/capture/portal"
 	"app.tonedesk/cmd/desk/command"
 	"app.tonedesk/cmd/desk/console"
-	_ "app.tonedesk/cmd/desk/lean"
+	"app.tonedesk/cmd/desk/lean"
 	"app.tonedesk/cmd/desk/quiet"
 	"app.tonedesk/gui"
 	"app.tonedesk/gui/files"
@@ -192,14 +192,15 @@ func loadSettings(path string) (settings.Settings, []string) {
 }
 
 // garbage is how much of the Go heap may be garbage before it is collected, in percent of what
-// is in use, some 45 MB. The usual 100 and the usual cache of the toolkit took 302 MB with a
-// monkey at the window, this and package lean 260. Our choice.
-const garbage = 40
+// is in use, some 45 MB: collecting takes about a hundredth of two cores with a monkey at the
+// window. Our choice.
+const garbage = 20
 
 func collectOften() {
 	if os.Getenv("GOGC") == "" {
 		debug.SetGCPercent(garbage)
 	}
+	go lean.GiveBack()
 }
 
 // recoverWindow turns a panic into a sentence, with what was kept safe.

@@ -170,7 +170,8 @@ var textLengths = map[fyne.ThemeSizeName]float32{
 	theme.SizeNameInlineIcon:     2 * Step,
 }
 
-// typefaces are the toolkit's, plain and bold, with the signs that figures need.
+// typefaces are the toolkit's, plain and bold, with the signs that figures need. They are completed
+// in place: the toolkit falls back on its own, and would read and keep each twice.
 var typefaces = sync.OnceValue(func() [2]fyne.Resource {
 	of := [2]fyne.Resource{theme.DefaultTextFont(), theme.DefaultTextBoldFont()}
 	for i, carried := range of {
@@ -179,7 +180,11 @@ var typefaces = sync.OnceValue(func() [2]fyne.Resource {
 			fyne.LogError("the typeface "+carried.Name()+" stays without a minus", err)
 			continue
 		}
-		of[i] = fyne.NewStaticResource(carried.Name(), whole)
+		if its, is := carried.(*fyne.StaticResource); is {
+			its.StaticContent = whole
+		} else {
+			of[i] = fyne.NewStaticResource(carried.Name(), whole)
+		}
 	}
 	return of
 })

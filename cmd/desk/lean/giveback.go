@@ -1,0 +1,27 @@
+package lean
+
+import (
+	"runtime/debug"
+	"runtime/metrics"
+	"time"
+)
+
+// How often GiveBack looks, and from how many free bytes on it pays: collecting takes some 30 ms
+// of the processor's time. Our choices.
+const (
+	lookEvery = 10 * time.Second
+	worthIt   = 6_000_000
+)
+
+// GiveBack gives memory that nobody uses any more back to the system, now and then, as long as the
+// program runs. The runtime by itself keeps a tenth of what it ever needed a while before, and the
+// C library nearly all.
+func GiveBack() {
+	free := []metrics.Sample{{Name: "/memory/classes/heap/free:bytes"}}
+	for range time.Tick(lookEvery) {
+		if metrics.Read(free); free[0].Value.Uint64() >= worthIt {
+			debug.FreeOSMemory()
+			trim()
+		}
+	}
+}
