@@ -29,8 +29,11 @@ func TestNothingIsCutInAnyLanguage(t *testing.T) {
 	for _, l := range language.All() {
 		speak(t, l)
 		for _, s := range windows() {
+			if s.TextPercent > 150 || s.TextPercent > 100 && l != language.English {
+				continue // sentences are held at all sizes by themselves
+			}
 			for _, of := range scenes() {
-				t.Run(fmt.Sprintf("%s, %g, %s", l, s.Width, of.name), func(t *testing.T) {
+				t.Run(fmt.Sprintf("%s, %g, %d %%, %s", l, s.Width, s.TextPercent, of.name), func(t *testing.T) {
 					d := inScene(t, s, of)
 					for _, p := range d.drawnParts() {
 						words, ok := p.object.(*canvas.Text)
@@ -72,7 +75,7 @@ func TestAllIsSaid(t *testing.T) {
 		CIEDE2000 Oklch English Deutsch Español rrggbb png Go Stay`)
 	speak(t, language.Japanese)
 	for _, of := range scenes() {
-		if of.name == "an offer" || of.name == "an error" || of.name == "a question" || of.name == "saving" || of.name == "settings, stills" {
+		if of.name == "an offer" || of.name == "opening" || of.name == "an error" || of.name == "a question" || of.name == "saving" || of.name == "settings, stills" {
 			continue // the test's own words and folders
 		}
 		d := inScene(t, windows()[0], of)

@@ -260,7 +260,8 @@ func TestSettingsDoNotScroll(t *testing.T) {
 // What isn't seen has no keys: neither by Tab nor because it had them when something else was shown.
 func TestKeysGoToWhatIsSeen(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
-	c, p := d.Window.Canvas(), d.parts.pages[pageIndex(settings.PageStills)].(*stillsPage)
+	d.openPage(pageIndex(settings.PageStills))
+	c, p := d.Window.Canvas(), d.page().(*stillsPage)
 	begin := func() {
 		d.openPage(pageIndex(settings.PageStills))
 		p.choose(partKept)

@@ -31,18 +31,23 @@ type Form struct {
 	drawn
 	rows  []FormRow
 	width float32
-	names []*canvas.Text
+	names [][nameLines]*canvas.Text
 	notes [][noteLines]*canvas.Text
 }
+
+// nameLines is how many lines a name may have, where text is large.
+const nameLines = 3
 
 // noteLines is how many lines an explanation may have.
 const noteLines = 6
 
 // NewForm returns a form of rows.
 func NewForm(rows ...FormRow) *Form {
-	f := &Form{rows: rows, names: make([]*canvas.Text, len(rows)), notes: make([][noteLines]*canvas.Text, len(rows))}
+	f := &Form{rows: rows, names: make([][nameLines]*canvas.Text, len(rows)), notes: make([][noteLines]*canvas.Text, len(rows))}
 	for i, r := range rows {
-		f.names[i] = f.addText(TextSize, fyne.TextStyle{})
+		for line := range f.names[i] {
+			f.names[i][line] = f.addText(TextSize, fyne.TextStyle{})
+		}
 		for line := range f.notes[i] {
 			f.notes[i][line] = f.addText(SmallSize, fyne.TextStyle{})
 		}
@@ -61,14 +66,24 @@ func (f *Form) Rows() []FormRow { return f.rows }
 func (f *Form) For(width float32) { f.width = width }
 
 func (f *Form) write(size fyne.Size, of colours) {
-	for i, r := range f.rows {
-		say(f.names[i], r.Name, of(theme.ColorNameForeground))
+	for i := range f.rows {
+		name := f.nameOf(i, size.Width)
+		for at, text := range f.names[i] {
+			say(text, nth(name, at), of(theme.ColorNameForeground))
+		}
 		lines := f.noteOf(i, size.Width)
 		for at, text := range f.notes[i] {
 			say(text, nth(lines, at), of(ColorNameQuiet))
 		}
 	}
 }
+
+// nameOf breaks a name into lines, where it is wider than the form.
+func (f *Form) nameOf(i int, width float32) []string {
+	return brokenLines(f.rows[i].Name, max(width, 1), nameLines, nameWidth)
+}
+
+func nameWidth(words string) float32 { return fyne.MeasureText(words, TextSize(), fyne.TextStyle{}).Width }
 
 // noteOf breaks an explanation into lines.
 func (f *Form) noteOf(i int, width float32) []string {
@@ -102,7 +117,7 @@ func (f *Form) spread(i int, width float32) (control float32, below bool) {
 
 // alone is spread for a row by itself.
 func (f *Form) alone(i int, width float32) (control float32, below bool) {
-	name := fyne.MeasureText(f.rows[i].Name, TextSize(), fyne.TextStyle{}).Width
+	name := nameWidth(f.rows[i].Name)
 	least := float32(0)
 	if f.rows[i].Control != nil {
 		least = f.rows[i].Control.MinSize().Width
@@ -123,7 +138,7 @@ func (f *Form) each(width float32, do func(i int, y, control, note float32)) (he
 	for i := range f.rows {
 		y, at := height, height
 		if _, below := f.spread(i, width); below {
-			at += f.names[i].MinSize().Height
+			at += float32(len(f.nameOf(i, width))) * nameLine()
 		}
 		height = at + f.high(i)
 		note := height
@@ -149,17 +164,21 @@ func (f *Form) high(i int) float32 {
 	}
 }
 
+func nameLine() float32 { return fyne.MeasureText("M", TextSize(), fyne.TextStyle{}).Height }
+
 func noteLine() float32 { return fyne.MeasureText("M", SmallSize(), fyne.TextStyle{}).Height }
 
 func (f *Form) place(size fyne.Size) {
 	f.each(size.Width, func(i int, y, control, note float32) {
 		width, below := f.spread(i, size.Width)
-		name, high := f.names[i], f.high(i)
+		high := f.high(i)
 		at := y
 		if !below {
-			at += (high - name.MinSize().Height) / 2
+			at += (high - nameLine()) / 2
 		}
-		placeText(name, 0, at)
+		for n, text := range f.names[i] {
+			placeText(text, 0, at+float32(n)*nameLine())
+		}
 		if f.rows[i].Control != nil {
 			put(f.rows[i].Control, fyne.NewPos(size.Width-width, control), fyne.NewSize(width, high))
 		}

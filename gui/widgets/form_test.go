@@ -19,18 +19,24 @@ func TestFormFits(t *testing.T) {
 			list := NewPicklist([]string{"3 × 3 pixels", "11 × 11 pixels"}, 0, keys, nil, nil)
 			amount := NewAmount(NewSlider(0, 10, 1, keys), 3, func(float64) string { return "3.0 tones" }, nil, false)
 			f := NewForm(FormRow{Name: "A shadow reads from", Control: amount, Note: "Common practice of the trade. Style may break it, and often does so on purpose."},
-				FormRow{Name: "A spot averages", Control: list}, FormRow{Name: "Stay on top", Control: NewSwitch(true, keys, nil)})
+				FormRow{Name: "A spot averages", Control: list}, FormRow{Name: "Stay on top", Control: NewSwitch(true, keys, nil)},
+				FormRow{Name: "Set a spot, or an area's corner, at the cursor of the keys", Control: NewSwitch(true, keys, nil)})
 			f.For(width)
 			f.Resize(fyne.NewSize(width, f.MinSize().Height))
 			test.WidgetRenderer(f)
 			f.Resize(fyne.NewSize(width, f.MinSize().Height+1))
 			foot := float32(0)
 			for i, r := range f.Rows() {
-				name, at, size := f.names[i], r.Control.Position(), r.Control.Size()
-				beside := name.Position().X+name.MinSize().Width <= at.X
-				below := name.Position().Y+name.MinSize().Height <= at.Y+1
-				if !beside && !below || at.X < 0 || at.X+size.Width > width || at.Y < foot || size.Height < 32 || size.Width < r.Control.MinSize().Width {
-					t.Errorf("%d %%, %g wide: %s at %v, its control at %v, %v", percent, width, r.Name, name.Position(), at, size)
+				at, size := r.Control.Position(), r.Control.Size()
+				for _, name := range f.names[i] {
+					if name.Text == "" {
+						continue
+					}
+					end := name.Position().X + name.MinSize().Width
+					below := name.Position().Y+name.MinSize().Height <= at.Y+1
+					if end > at.X && !below || end > width || at.X < 0 || at.X+size.Width > width || at.Y < foot || size.Height < 32 || size.Width < r.Control.MinSize().Width {
+						t.Errorf("%d %%, %g wide: %q of %s at %v, its control at %v, %v", percent, width, name.Text, r.Name, name.Position(), at, size)
+					}
 				}
 				foot = at.Y + size.Height
 			}
