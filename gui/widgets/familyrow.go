@@ -332,9 +332,10 @@ func (f *FamilyRow) writeBelow(p familyPlan, of colours) {
 		room -= SmallIcon() + signApart
 	}
 	picture(f.sign, name, theme.ColorNameForeground)
-	words := longestFitting(room, SmallSize(), f.text.Below, f.text.BelowShort)
+	short, _, _ := strings.Cut(f.text.BelowShort, ",") // of large text the hue alone
+	words := longestFitting(room, SmallSize(), f.text.Below, f.text.BelowShort, short)
 	if p.brief && !f.text.Black { // all rows alike
-		words = f.text.BelowShort
+		words = longestFitting(room, SmallSize(), f.text.BelowShort, short)
 	}
 	say(f.below, cutTo(words, room), ink)
 }

@@ -83,7 +83,9 @@ func (f *Form) nameOf(i int, width float32) []string {
 	return brokenLines(f.rows[i].Name, max(width, 1), nameLines, nameWidth)
 }
 
-func nameWidth(words string) float32 { return fyne.MeasureText(words, TextSize(), fyne.TextStyle{}).Width }
+func nameWidth(words string) float32 {
+	return fyne.MeasureText(words, TextSize(), fyne.TextStyle{}).Width
+}
 
 // noteOf breaks an explanation into lines.
 func (f *Form) noteOf(i int, width float32) []string {
