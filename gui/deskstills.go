@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
 )
@@ -19,7 +20,7 @@ func (d *Desk) joinStills() {
 		now:    func() setup.Setup { return d.setup },
 		seen:   func() (image.Rectangle, time.Time) { return d.last.bounds, d.last.at },
 		judged: func() []setup.Judged { return d.families.Judged() },
-		copy:   d.copyPicture, watch: d.watch, opened: d.stillOpened,
+		copy:   withoutChip(d), watch: d.watch, opened: d.stillOpened,
 		goTo: func(next setup.Setup) {
 			d.history.Settle()
 			d.change(next, "")
@@ -33,6 +34,18 @@ func (d *Desk) joinStills() {
 				d.watcher.Reopen(d.ways.Opener(d.setup.Source))
 			}
 		},
+	}
+}
+
+// withoutChip copies the picture once the chip at the pointer is off it: a still is of the painting.
+func withoutChip(d *Desk) func(func(*live.Copy)) {
+	return func(do func(*live.Copy)) {
+		d.pointer.Aside(func(done func()) {
+			d.copyPicture(func(c *live.Copy) {
+				done()
+				do(c)
+			})
+		})
 	}
 }
 

@@ -53,7 +53,7 @@ func joinAutokeep(d *Desk) {
 			return autokeep.Seen{Source: d.setup.Source, At: d.last.at}, d.status.Err == nil
 		},
 		ByHand: func() autokeep.Seen { return autokeep.Seen{Source: d.stills.last.source, At: d.stills.last.at} },
-		Copy:   d.copyPicture, Said: d.stills.saidOf, MetaOf: metaOf,
+		Copy:   withoutChip(d), Said: d.stills.saidOf, MetaOf: metaOf,
 		Needs: func() []string {
 			needs := []string{d.settings.TargetStill, d.comparison.With.ID}
 			for i := range d.settings.Pictures { // whose targets come back with them

@@ -4,7 +4,10 @@ import (
 	"fmt"
 	"image"
 	"image/color"
+	"image/png"
 	"math"
+	"os"
+	"path/filepath"
 	"reflect"
 	"slices"
 	"strconv"
@@ -135,6 +138,44 @@ func TestChipFollowsAndTakesNoClick(t *testing.T) {
 	w.WaitFor("the chip elsewhere", func(l desktest.Shown) bool { return l.Pointer.Chip != chip && !l.Pointer.Chip.Empty() })
 	w.Quit()
 	server.WaitFor("no chip any more", func() bool { return chipOnScreen(w).Empty() })
+}
+
+// A still of a region on which the chip lies is of the painting alone, and the chip comes back.
+func TestStillIsWithoutChip(t *testing.T) {
+	server, _, _ := desktest.ScreenWithPatches(t)
+	w := chipOn(t, server)
+	pointAt(w, desktest.Corner(desktest.LeftPatch))
+	region := image.Rect(0, 0, 480, 320).Add(desktest.Corner(image.Point{}))
+	onIt := func() bool {
+		chip := chipOnScreen(w)
+		return !chip.Empty() && chip.In(region)
+	}
+	server.WaitFor("the chip on the painting", onIt)
+	w.Key("ctrl+s")
+	var kept image.Image
+	server.WaitFor("the still", func() bool {
+		paths, _ := filepath.Glob(filepath.Join(w.Home, "data", "tonedesk", "stills", "2*", "picture.png"))
+		if len(paths) != 1 {
+			return false
+		}
+		f, err := os.Open(paths[0])
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer f.Close()
+		kept, err = png.Decode(f)
+		return err == nil
+	})
+	painted := desktest.Patches(desktest.LightSkin, desktest.ShadowSkin)
+	for y := range 320 {
+		for x := range 480 {
+			if got, want := color.NRGBAModel.Convert(kept.At(x, y)), color.NRGBAModel.Convert(painted.At(x, y)); got != want {
+				t.Fatalf("at (%d, %d) the still has %v, painted was %v", x, y, got, want)
+			}
+		}
+	}
+	server.WaitFor("the chip again", onIt)
+	w.Quit()
 }
 
 // newest is what the window shows now.

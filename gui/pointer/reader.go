@@ -49,6 +49,8 @@ type Reader struct {
 	written  time.Time       // when the window was last drawn for it
 	newest   time.Time       // when the picture that is shown was read
 	unwait   func()          // ends the wait for it to rest; nil: there is none
+	asides   int             // so many need the picture without the chip
+	waits    []func()        // what they do once it is away
 
 	lain  lain
 	own   atomic.Pointer[image.Rectangle] // our own window, desktop pixels
@@ -160,8 +162,7 @@ func (r *Reader) show(l look, screens []image.Rectangle) (f face, box image.Rect
 		return f, box
 	}
 	f = r.face()
-	scale := float64(r.Host.Mirror.Scale())
-	box, _ = lie(l.at, f.size(), int(gap*scale), screenAt(l.at, screens), r.Spots())
+	box = r.chipAt(l, f, screens)
 	r.lain.comes(box)
 	r.hide(false) // the chip's coming is a change that is read anyway
 	return f, box
@@ -252,6 +253,9 @@ func (r *Reader) hide(renew bool) {
 	if !slices.Equal(covers, r.Covers) {
 		r.Covers = covers
 		r.Hides(renew && len(covers) < 2) // while it goes on there is news anyway
+	}
+	if len(covers) == 0 {
+		r.parted()
 	}
 	if r.unwait != nil {
 		r.unwait()
