@@ -15,7 +15,7 @@ RACED := ./analysis/internal/pool ./capture/... ./gui ./gui/live ./gui/native ./
 RACED_TESTS := Workers|Deterministic|BlindToPlace
 
 # Where laws are tried (lawtest).
-LAWS := ./analysis/... ./capture ./gui/...
+LAWS := ./analysis/... ./capture ./capture/wayland/... ./gui/...
 
 # The toolkit draws by C, so what imports it is vetted on its own system only.
 WITH_TOOLKIT := /cmd/desk$$|/gui$$|/gui/(autokeep|comparing|everywhere|growing|guitest|host|icons|keeping|menus|pointer|preferences|proposals|remember|structure|tray|watching|widgets)$$

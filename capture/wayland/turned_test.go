@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 	"app.tonedesk/capture"
 )
 

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	_ "app.tonedesk/analysis/lawtest" // the same cases every time
 )
 
 // words writes numbers as the machine does.
