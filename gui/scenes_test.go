@@ -146,6 +146,18 @@ func scenes() []scene {
 	return list
 }
 
+// sceneNamed returns the scene of a name.
+func sceneNamed(t *testing.T, name string) scene {
+	t.Helper()
+	for _, of := range scenes() {
+		if of.name == name {
+			return of
+		}
+	}
+	t.Fatalf("no scene is named %q", name)
+	return scene{}
+}
+
 // inScene shows a scene in a window of its own.
 func inScene(t *testing.T, s settings.Settings, of scene) *Desk {
 	t.Helper()

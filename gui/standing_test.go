@@ -15,6 +15,7 @@ import (
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
+	"app.tonedesk/gui/widgets"
 )
 
 // above is where every widget lies that begins above the sentence, but for what is said over the
@@ -164,5 +165,36 @@ func TestChipsAct(t *testing.T) {
 	pressOffer(t, d, strings.Split(d.parts.message.Text(), "\n")[0])
 	if d.frozen || d.parts.message.Text() != "" {
 		t.Errorf("frozen %v, it says %q", d.frozen, d.parts.message.Text())
+	}
+}
+
+// However large the text, a toast covers neither answer of an offer, and both lie in the window.
+func TestToastLeavesAnswersFree(t *testing.T) {
+	for _, s := range windows() {
+		t.Run(fmt.Sprintf("%g, %d %%", s.Width, s.TextPercent), func(t *testing.T) {
+			d := inScene(t, s, sceneNamed(t, "an offer"))
+			var toast box
+			var answers []box
+			for _, p := range d.drawnParts() {
+				switch p.object.(type) {
+				case *widgets.PictureButton:
+					if p.within("offer") {
+						answers = append(answers, p.box)
+					}
+				case fyne.Widget:
+					if strings.HasSuffix(fmt.Sprintf("%T", p.object), ".toast") {
+						toast = p.box
+					}
+				}
+			}
+			if len(answers) != 2 || toast.empty() {
+				t.Fatalf("%d answers, a toast at %v", len(answers), toast)
+			}
+			for i, a := range answers {
+				if !a.meet(toast).empty() || a.left < 0 || a.right > s.Width {
+					t.Errorf("answer %d lies at %v, the toast at %v", i+1, a, toast)
+				}
+			}
+		})
 	}
 }

@@ -143,7 +143,11 @@ func (m *Messages) place(size fyne.Size) {
 			put(chip, fyne.NewPos(Step, chipTop(i)), fyne.NewSize(min(chip.MinSize().Width, max(size.Width-2*Step, 1)), Row()))
 		}
 	}
-	at := footPlaces(size, m.heights, chipsFoot(min(len(m.states), MostChips)))
+	kept := lowToast()
+	if m.offer.Visible() {
+		kept = m.offer.answersHigh(footWidth(size))
+	}
+	at := footPlaces(size, m.heights, kept, chipsFoot(min(len(m.states), MostChips)))
 	for i, part := range []fyne.CanvasObject{m.offer, m.failure, m.toast} {
 		if part.Visible() {
 			r := at[i/2]
@@ -170,15 +174,20 @@ const widestFoot = 65 * Step
 
 func footWidth(size fyne.Size) float32 { return max(min(size.Width-2*Step, widestFoot*textScale()), 1) }
 
-// footPlaces is where what stays and the toast lie: at the picture's foot, the toast above, over
-// what stays rather than over the chips.
-func footPlaces(size fyne.Size, heights [2]float32, chipsFoot float32) (at [2]rect) {
+// footPlaces is where what stays and the toast lie: at the picture's foot, the toast above. Where
+// there is no room for both the toast covers what stays rather than the chips, but for so much of
+// its foot as has its buttons.
+func footPlaces(size fyne.Size, heights [2]float32, kept, chipsFoot float32) (at [2]rect) {
 	width := footWidth(size)
 	foot := size.Height - Step
 	for i, h := range heights {
 		at[i] = rect{round((size.Width - width) / 2), foot - h, width, h}
 		if i > 0 {
-			at[i].y = max(at[i].y, min(chipsFoot, size.Height-h))
+			least := size.Height - h
+			if heights[0] > 0 {
+				least = at[0].bottom() - kept - h
+			}
+			at[i].y = max(at[i].y, min(chipsFoot, least))
 		}
 		if h > 0 {
 			foot -= h + Step/2

@@ -68,10 +68,17 @@ func (o *offer) answersHigh(width float32) float32 {
 // wordsHeight is the words', without the room that the toolkit leaves below them.
 func (o *offer) wordsHeight() float32 { return o.words.MinSize().Height }
 
-// inOneRow reports whether the answers fit beside each other.
-func (o *offer) inOneRow(width float32) bool {
-	return o.answers[0].MinSize().Width+o.answers[1].MinSize().Width+3*Step <= width
+// leastAnswer is the part of their widths to which answers are pressed together to stand beside
+// each other, in smaller letters (our choice: they stay those of text a step smaller).
+const leastAnswer = 0.85
+
+// beside is the part of their widths that the answers have beside each other, 1 at most.
+func (o *offer) beside(width float32) float32 {
+	return min((width-3*Step)/(o.answers[0].MinSize().Width+o.answers[1].MinSize().Width), 1)
 }
+
+// inOneRow reports whether the answers fit beside each other.
+func (o *offer) inOneRow(width float32) bool { return o.beside(width) >= leastAnswer }
 
 func (o *offer) place(size fyne.Size) {
 	o.back.Resize(size)
@@ -80,9 +87,13 @@ func (o *offer) place(size fyne.Size) {
 	x, y := Step, round(high)
 	for _, b := range o.answers {
 		least := b.MinSize()
-		put(b, fyne.NewPos(x, y), fyne.NewSize(min(least.Width, max(size.Width-2*Step, 1)), least.Height))
+		wide := min(least.Width, max(size.Width-2*Step, 1))
 		if o.inOneRow(size.Width) {
-			x += least.Width + Step
+			wide = least.Width * o.beside(size.Width)
+		}
+		put(b, fyne.NewPos(x, y), fyne.NewSize(wide, least.Height))
+		if o.inOneRow(size.Width) {
+			x += wide + Step
 		} else {
 			y += Row() + Step
 		}

@@ -42,7 +42,7 @@ const plainProportion = 0.75
 func NewPage(parts PageParts) *Page {
 	p := &Page{parts: parts, proportion: plainProportion, lines: 2}
 	// the order is that of the Tab key
-	p.objects = []fyne.CanvasObject{parts.Bar, parts.Mirror, parts.Start, parts.Messages, parts.Strip, parts.Sentence, parts.Lower, parts.Tabs}
+	p.objects = []fyne.CanvasObject{parts.Bar, parts.Mirror, parts.Start, parts.Strip, parts.Messages, parts.Sentence, parts.Lower, parts.Tabs}
 	p.draw(p)
 	return p
 }
@@ -115,9 +115,24 @@ func (p *Page) place(size fyne.Size) {
 	for _, at := range []struct {
 		part fyne.CanvasObject
 		rect
-	}{{parts.Bar, rows.bar}, {parts.Strip, rows.strip}, {parts.Sentence, rows.sentence}, {parts.Lower, lower}, {parts.Tabs, rows.tabs}, {parts.Mirror, rows.mirror}, {parts.Start, start}, {parts.Messages, seenPart(rows.mirror, p.proportion)}} {
+	}{{parts.Bar, rows.bar}, {parts.Strip, rows.strip}, {parts.Sentence, rows.sentence}, {parts.Lower, lower}, {parts.Tabs, rows.tabs}, {parts.Mirror, rows.mirror}, {parts.Start, start}, {parts.Messages, p.said(rows, size)}} {
 		put(at.part, fyne.NewPos(at.x, at.y), fyne.NewSize(max(at.w, 0), max(at.h, 0)))
 	}
+}
+
+// leastSaid is the width in which messages have room, in text of plain size (our choice: two
+// answers beside each other).
+const leastSaid = 25 * Step
+
+// said is where messages lie: over the picture as it is seen, and over the strip beside it too
+// where the picture alone has no room for them.
+func (p *Page) said(rows pageRows, size fyne.Size) rect {
+	if !formOf(size, textScale()).beside() || rows.mirror.w >= leastSaid*textScale() {
+		return seenPart(rows.mirror, p.proportion)
+	}
+	all := rows.mirror
+	all.w = rows.strip.x + rows.strip.w - all.x
+	return all
 }
 
 // startsBeside reports whether the ways to begin stand where strip and picture would be side by side.

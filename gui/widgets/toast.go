@@ -145,11 +145,10 @@ func (t *toast) buttons() (width float32) {
 
 func (t *toast) place(size fyne.Size) {
 	t.back.Resize(size)
-	x, top, room := size.Width, float32(0), size.Height
+	x, top, room := size.Width, max(size.Height-lowToast(), 0), size.Height
 	stacked := t.stacks(size.Width)
 	if stacked {
-		room = max(size.Height-lowToast(), 0)
-		top = room
+		room = top
 	}
 	for _, b := range []*PictureButton{t.cross, t.act} {
 		if b.Visible() {
