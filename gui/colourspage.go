@@ -26,6 +26,7 @@ type coloursPage struct {
 	proposals *proposals.ProposalPanel
 	judged    *proposals.JudgePanel
 	palette   *proposals.PalettePanel
+	relight   *proposals.RelightPanel
 }
 
 func newColoursPage(d *Desk) pageView {
@@ -33,7 +34,11 @@ func newColoursPage(d *Desk) pageView {
 	p.from = proposals.NewBasePanel(&d.Host, p.base, p.export)
 	p.proposals = proposals.NewProposalPanel(&d.Host, p.judged.Box, func() *light.Light { l, _ := d.families.Light(); return l })
 	p.palette = proposals.NewPalettePanel(&d.Host, proposals.PaletteActs{CopyPicture: d.copies.CopyPicture, Again: d.comeBack})
-	p.box = container.NewVBox(p.proposals.Box, p.palette.Box)
+	p.relight = proposals.NewRelightPanel(&d.Host, proposals.RelightActs{
+		Light: d.families.Light, Copy: func(rows []swatches.Row) { copySwatches(d, rows) },
+		Save: func(rows []swatches.Row, all light.Under) { d.saves.askSwatches(rows, all, "relit") },
+	})
+	p.box = container.NewVBox(p.proposals.Box, p.palette.Box, p.relight.Box)
 	return p
 }
 
@@ -46,6 +51,7 @@ func (p *coloursPage) handle(e host.PageEvent) {
 	if e == host.LightRead {
 		base, _, ok := p.base()
 		p.proposals.Show(base, ok)
+		p.relight.Show()
 	}
 }
 
@@ -60,6 +66,7 @@ func (p *coloursPage) show(*analysis.Reading) {
 	p.proposals.Show(base, ok)
 	p.proposals.Match(p.d.last.spots, p.d.selected)
 	p.judged.Show(p.d.last.spots, p.d.selected, p.d.settings.Rules)
+	p.relight.Show()
 	if !p.d.last.bounds.Empty() {
 		p.palette.Refresh(p.d.last.at, p.d.setup.Source)
 	}

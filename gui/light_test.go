@@ -2,6 +2,8 @@ package gui
 
 import (
 	"image"
+	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,6 +13,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/light"
+	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/scenetest"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/settings"
@@ -18,12 +21,14 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
+const oneLightSeed = 6 // an open one: four local colours, and a bluish shadow
+
 // inOneLight is a painted scene in one light, and the same with the shadow of a family painted as its
 // light, only darker: straight toward black.
 func inOneLight(t *testing.T) (all, odd *image.NRGBA) {
 	t.Helper()
-	const seed, family = 6, 0 // an open seed: four local colours, and a bluish shadow
-	s := scenetest.OneLight(seed, false)
+	const family = 0
+	s := scenetest.OneLight(oneLightSeed, false)
 	all, odd = image.NewNRGBA(s.Image.Rect), image.NewNRGBA(s.Image.Rect)
 	f := s.Families[family]
 	by := colour.Luminance(f.Shadow.Red, f.Shadow.Green, f.Shadow.Blue) / colour.Luminance(f.Light.Red, f.Light.Green, f.Light.Blue)
@@ -167,8 +172,8 @@ func drawnPixels(img *image.RGBA) (n int) {
 	return n
 }
 
-// Shadows are proposed as in the picture where one light falls on it, each as light as it is to be and
-// of the light's colour; where that is not known it can't be chosen, and what was chosen holds again
+// Lights and shadows are proposed as in the picture where one light falls on it, each as light as it is
+// to be, among them what the scene's forms are painted with; where that is not known it can't be chosen, and what was chosen holds again
 // once it is.
 func TestShadowsAsInThisPicture(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
@@ -195,9 +200,15 @@ func TestShadowsAsInThisPicture(t *testing.T) {
 	f := list[l.LocalColours[0].Family]
 	p.from.Entry.OnSubmitted(f.Light.Colour.Hex())
 	d.see(t, all)
-	for i, s := range p.proposals.Shades(f.Light).Ramp {
-		if got := f.Light.Value - s.Spot.Value; s.Spot != nil && (got < float64(i+1)-0.05 || got > float64(i+1)+0.05) { // 8 bits
-			t.Errorf("%g tones below the base, want %d", got, i+1)
+	for _, s := range p.proposals.Shades(f.Light).Ramp {
+		if s.Spot != nil && math.Abs(f.Light.Value-s.Spot.Value-s.Tones) > 0.05 { // 8 bits
+			t.Errorf("%g tones below the base, want %g", f.Light.Value-s.Spot.Value, s.Tones)
+		}
+	}
+	for _, truth := range scenetest.OneLight(oneLightSeed, false).Families {
+		light, shadow := truth.Light.Lab(), truth.Shadow.Lab()
+		if truth.Scored && (!proposes(p.proposals.Shades(spotOf(truth.Light)).Ramp[:], shadow) || !proposes(p.proposals.Shades(spotOf(truth.Shadow)).Lights[:], light)) {
+			t.Errorf("%s is not proposed from the other side", truth.Name)
 		}
 	}
 	d.Undo()
@@ -220,5 +231,74 @@ func TestShadowsAsInThisPicture(t *testing.T) {
 	}
 }
 
+// proposes reports whether a step is a colour within CIEDE2000 3, which is what we asked for.
+func proposes(steps []propose.Step, c colour.Lab) bool {
+	return slices.ContainsFunc(steps, func(s propose.Step) bool { return s.Spot != nil && colour.CIEDE2000(s.Spot.Lab, c) <= 3 })
+}
+
+// spotOf reads a colour as a picture's 8 bits have it.
+func spotOf(c scenetest.Colour) analysis.Spot {
+	return analysis.SpotOf(colour.RGB{R: code(c.Red), G: code(c.Green), B: code(c.Blue)})
+}
+
 // bluer reports whether a light leaves more of the blue in its shadow.
 func bluer(r light.Ratio) bool { return r.Blue > r.Red }
+
+// Where one light falls on the picture its local colours are shown with the shadows of another light:
+// a cooler one's are redder, deeper ones deeper. Each drag is a step of undo, and what is shown is
+// what is copied. Where no light is known there is nothing to relight.
+func TestRelight(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	p := openColours(t, d)
+	all, _ := inOneLight(t)
+	d.see(t, all)
+	if p.relight.Box.Visible() {
+		t.Fatal("it is there before anything is known")
+	}
+	d.searchNow(t)
+	l, _ := d.families.Light()
+	own := p.relight.Shadows.Swatches()
+	if !p.relight.Box.Visible() || len(own) != len(l.LocalColours) {
+		t.Fatalf("%d shadows of %d local colours", len(own), len(l.LocalColours))
+	}
+	p.relight.Warmer.Slider.TypedKey(&fyne.KeyEvent{Name: fyne.KeyLeft})
+	if d.setup.Relit.Warmer != -1 {
+		t.Errorf("a key makes the light warmer by %g", d.setup.Relit.Warmer)
+	}
+	p.relight.Warmer.Slider.SetValue(-40)
+	d.see(t, all)
+	cooler := p.relight.Shadows.Swatches()
+	p.relight.Deeper.Slider.SetValue(1)
+	d.see(t, all)
+	deeper := p.relight.Shadows.Swatches()
+	for i := range own {
+		if redOverBlue(cooler[i]) <= redOverBlue(own[i]) || deeper[i].Grey >= cooler[i].Grey {
+			t.Errorf("local colour %d: %s, cooler %s, deeper %s", i+1, own[i].Colour.Hex(), cooler[i].Colour.Hex(), deeper[i].Colour.Hex())
+		}
+	}
+	if d.setup.Relit != (light.Change{Warmer: -40, Deeper: 1}) {
+		t.Errorf("the light is changed by %+v", d.setup.Relit)
+	}
+	p.relight.Copy.Tapped(nil)
+	for i, s := range deeper {
+		if got := d.App.Clipboard().Content(); !strings.Contains(got, s.Colour.Hex()) {
+			t.Errorf("copied without shadow %d: %q", i+1, got)
+		}
+	}
+	for range 3 {
+		d.Undo()
+	}
+	d.see(t, all)
+	if d.setup.Relit != (light.Change{}) || p.relight.Warmer.Slider.Value != 0 || !slices.Equal(p.relight.Shadows.Swatches(), own) {
+		t.Errorf("after undo the light is changed by %+v", d.setup.Relit)
+	}
+	d.families.Forget()
+	d.see(t, all)
+	if p.relight.Box.Visible() {
+		t.Error("nothing is known, and it is relit")
+	}
+}
+
+func redOverBlue(s widgets.Swatch) float64 {
+	return (float64(s.Colour.R) + 1) / (float64(s.Colour.B) + 1)
+}

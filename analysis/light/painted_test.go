@@ -66,14 +66,19 @@ func (c *tally) add(right bool) {
 
 func (c tally) share() float64 { return float64(c.right) / float64(max(c.of, 1)) }
 
-// Painted scenes with one light: its direction, and the shadow of a form that is left out, from
-// the others.
+// painted reads a colour as a picture's 8 bits have it.
+func painted(c scenetest.Colour) analysis.Spot {
+	return analysis.SpotOf(analysis.SpotOfLight(c.Red, c.Green, c.Blue).Colour)
+}
+
+// Painted scenes with one light: its direction, and the shadow of a form that is left out, and its
+// light, from the others.
 func TestPaintedInOneLight(t *testing.T) {
 	if testing.Short() {
 		t.Skip("paints scenes")
 	}
 	lawtest.SkipRaced(t)
-	var direction, shadow, scenesAlarmed, formsAlarmed, disagree tally
+	var direction, shadow, lit, scenesAlarmed, formsAlarmed, disagree tally
 	for _, seed := range heldOut() {
 		s := scenetest.OneLight(seed, false)
 		l, found := onScene(s)
@@ -103,17 +108,20 @@ func TestPaintedInOneLight(t *testing.T) {
 				}
 			}
 			r := light.Of(others, nil, light.DefaultOptions()).Ratio
-			base := analysis.SpotOfLight(truth.Light.Red, truth.Light.Green, truth.Light.Blue)
-			shadow.add(r != nil && colour.CIEDE2000(r.Shadow(base).Spot.Lab, truth.Shadow.Lab()) <= mostFrom)
+			shadow.add(r != nil && colour.CIEDE2000(r.Shadow(painted(truth.Light)).Spot.Lab, truth.Shadow.Lab()) <= mostFrom)
+			lit.add(r != nil && colour.CIEDE2000(r.Light(painted(truth.Shadow)).Spot.Lab, truth.Light.Lab()) <= mostFrom)
 		}
 	}
-	t.Logf("direction within %g degrees %v, shadows within %g %v, scenes with a false alarm %v, forms %v, local colours that seem to disagree %v",
-		mostOff, direction, mostFrom, shadow, scenesAlarmed, formsAlarmed, disagree)
+	t.Logf("direction within %g degrees %v, shadows within %g %v, lights %v, scenes with a false alarm %v, forms %v, local colours that seem to disagree %v",
+		mostOff, direction, mostFrom, shadow, lit, scenesAlarmed, formsAlarmed, disagree)
 	if direction.share() < leastRight {
 		t.Errorf("the direction of %d of %d scenes", direction.right, direction.of)
 	}
 	if shadow.share() < leastRight {
 		t.Errorf("the shadows of %d of %d forms that were left out", shadow.right, shadow.of)
+	}
+	if lit.share() < leastRight {
+		t.Errorf("the lights of %d of %d forms that were left out", lit.right, lit.of)
 	}
 	if formsAlarmed.share() >= mostFalse || disagree.share() >= mostFalse {
 		t.Errorf("%d of %d forms seem to be lit from elsewhere, %d of %d local colours disagree", formsAlarmed.right, formsAlarmed.of, disagree.right, disagree.of)

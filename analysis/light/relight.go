@@ -44,14 +44,16 @@ func (c Change) Valid() Change {
 type Under struct {
 	Change Change  `json:"change"` // as used, inside of its ranges
 	Ratio  Ratio   `json:"ratio"`
-	Relit  []Relit `json:"relit"` // the sure local colours, in the families' order
+	Relit  []Relit `json:"local_colours"` // the sure ones, in the families' order
 }
 
 // Relit is a local colour in a chosen light: its light side as it is, and the shadow that the
 // light would give it.
 type Relit struct {
-	Family int          `json:"family"` // its index among the families
-	Shadow propose.Step `json:"shadow"` // from the light side
+	Family int           `json:"family"` // its index among the families
+	Light  analysis.Spot `json:"light"`
+	Was    analysis.Spot `json:"was"`    // its shadow in the picture
+	Shadow propose.Step  `json:"shadow"` // from the light side
 }
 
 // Relight returns the shadows that a chosen light would give to the sure local colours of a
@@ -63,7 +65,8 @@ func (l *Light) Relight(list []families.Family, c Change) (u Under, ok bool) {
 	}
 	u.Ratio = l.deeper(l.Ratio.warmer(u.Change.Warmer), list, u.Change.Deeper)
 	for _, own := range l.LocalColours {
-		u.Relit = append(u.Relit, Relit{own.Family, u.Ratio.Shadow(list[own.Family].Light)})
+		f := &list[own.Family]
+		u.Relit = append(u.Relit, Relit{own.Family, f.Light, f.Shadow, u.Ratio.Shadow(f.Light)})
 	}
 	return u, true
 }

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/palette"
 	"app.tonedesk/analysis/propose"
@@ -55,9 +54,9 @@ func steps(name string, steps []propose.Step) []Swatch {
 	return named(steps, func(_ int, s propose.Step) (string, *analysis.Spot) { return stepName(name, s), s.Spot })
 }
 
-// stepName names a step by its tones: "shadow 2".
+// stepName names a step by its tones: "shadow 2", or "shadow 2.4" of a picture's own light.
 func stepName(name string, s propose.Step) string {
-	return fmt.Sprintf("%s %.0f", name, math.Abs(s.Tones))
+	return fmt.Sprintf("%s %g", name, math.Round(10*math.Abs(s.Tones))/10)
 }
 
 // accents names accents by their Oklch hue: "accent 30".
@@ -98,11 +97,11 @@ func OfPalette(p *palette.Palette) []Row {
 
 // OfRelit returns the local colours of a picture with the shadows that a chosen light would give
 // them, a row for each.
-func OfRelit(u light.Under, list []families.Family) (rows []Row) {
+func OfRelit(u light.Under) (rows []Row) {
 	for i, r := range u.Relit {
 		name := fmt.Sprintf("local %d", i+1)
 		rows = append(rows, Row{fmt.Sprintf("Local colour %d", i+1), []Swatch{
-			{name + " shadow", *r.Shadow.Spot}, {name + " light", list[r.Family].Light},
+			{name + " shadow", *r.Shadow.Spot}, {name + " light", r.Light},
 		}})
 	}
 	return rows

@@ -37,7 +37,7 @@ type ProposalPanel struct {
 type proposedFrom struct {
 	base    colour.Oklab
 	options propose.Options
-	lit     light.Ratio // by which shadows are made; zero for none
+	lit     light.Ratio // by which lights and shadows are made; zero for none
 	made    bool
 }
 
@@ -84,8 +84,8 @@ func (p *ProposalPanel) Show(base analysis.Spot, ok bool) {
 		p.Box.Hidden = !ok
 		p.LayOutPage()
 	}
-	from := proposedFrom{base.Oklab, shade, light.Ratio{}, true}
-	if lit := p.Knobs.lit(); lit != nil {
+	from, lit := proposedFrom{base.Oklab, shade, light.Ratio{}, true}, p.Knobs.lit()
+	if lit != nil {
 		from.lit = *lit
 	}
 	if !ok || from == p.from {
@@ -93,7 +93,7 @@ func (p *ProposalPanel) Show(base analysis.Spot, ok bool) {
 	}
 	p.from = from
 	s := p.Shades(base)
-	ramp, black := rampSwatches(s)
+	ramp, black := rampSwatches(s, lit)
 	p.Ramp.Set(ramp)
 	p.black.Set(black)
 	p.lines.Set(lineSwatches(s))

@@ -7,7 +7,6 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/light"
@@ -29,6 +28,8 @@ type shadePanel struct {
 	hue, chroma  *knobSlider
 	own          func() *light.Light // what is known of the picture's light; nil for nothing
 	showing      bool                // the widgets are being set: what they report is no wish
+
+	fields map[*knobSlider]func(*propose.Options) *float64 // what each sets
 }
 
 // equalBys are what accents can keep, by the chooser's place.
@@ -41,18 +42,18 @@ const asLit = 2
 var shadowHues = []float64{propose.WarmLightShadow, propose.CoolLightShadow}
 
 func newShadePanel(h *host.Host, own func() *light.Light) *shadePanel {
-	p := &shadePanel{Host: h, own: own}
+	p := &shadePanel{Host: h, own: own, fields: map[*knobSlider]func(*propose.Options) *float64{}}
 	p.Light = widgets.NewChoices([]widgets.Choice{{Word: language.Say("Cool")}, {Word: language.Say("Warm")},
-		{Word: language.Say("As in this picture"), Short: language.Say("As here"), Tip: language.Say("Shadows as in this picture")}}, h.Tips, h.Keys, p.SetLight)
+		{Word: language.Say("As in this picture"), Short: language.Say("As here"), Tip: language.Say("Lights and shadows as in this picture")}}, h.Tips, h.Keys, p.SetLight)
 	p.equal = widgets.NewChooser([]string{language.Say("Lightness"), language.Say("Layer grey"), language.Say("Seen lightness")}, h.Keys, func(i int) {
 		p.change("equal", func(o *propose.Options) { o.EqualBy = equalBys[i] })
 	})
 	percent := func(v float64) string { return strconv.Itoa(int(math.Round(100*v))) + wording.Nbsp + "%" }
-	p.Turn = p.slider(language.Say("Shift per tone"), 0, 1, 0.05, percent, func(o *propose.Options) *float64 { return &o.Turn })
-	p.gain = p.slider(language.Say("Gain per tone"), -0.5, 2, 0.05, percent, func(o *propose.Options) *float64 { return &o.Gain })
-	p.hue = p.slider(language.Say("Shadow's hue"), 0, 359, 1, func(v float64) string { return wording.Whole(v) + "° " + language.Name(colour.HueName(v)) },
+	p.Turn = p.slider(knob{language.Say("Shift per tone"), 0, 1, 0.05, percent}, func(o *propose.Options) *float64 { return &o.Turn })
+	p.gain = p.slider(knob{language.Say("Gain per tone"), -0.5, 2, 0.05, percent}, func(o *propose.Options) *float64 { return &o.Gain })
+	p.hue = p.slider(knob{language.Say("Shadow's hue"), 0, 359, 1, func(v float64) string { return wording.Whole(v) + "° " + language.Name(colour.HueName(v)) }},
 		func(o *propose.Options) *float64 { return &o.ShadowHue })
-	p.chroma = p.slider(language.Say("Accents' chroma"), 0, 0.4, 0.01, func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) },
+	p.chroma = p.slider(knob{language.Say("Accents' chroma"), 0, 0.4, 0.01, func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) }},
 		func(o *propose.Options) *float64 { return &o.AccentChroma })
 	p.Box = container.NewVBox(
 		widgets.Card(0, p.hue.box, p.Turn.box, p.gain.box),
@@ -79,7 +80,7 @@ func (p *shadePanel) Place() int {
 	return slices.Index(shadowHues, p.Steps.Now().Shade.ShadowHue)
 }
 
-// lit is the picture's own light, if shadows are to be as it makes them; else nil.
+// lit is the picture's own light, if lights and shadows are to be as it makes them; else nil.
 func (p *shadePanel) lit() *light.Ratio {
 	if l := p.own(); p.Steps.Now().AsLit && wording.NoLightHere(l) == "" {
 		return l.Ratio
@@ -87,8 +88,8 @@ func (p *shadePanel) lit() *light.Ratio {
 	return nil
 }
 
-// change changes the settings; kind joins the moves of one drag. By other hues and gains, shadows are
-// no longer as in the picture.
+// change changes the settings; kind joins the moves of one drag. By other hues and gains, they are no
+// longer as in the picture.
 func (p *shadePanel) change(kind string, set func(*propose.Options)) {
 	if p.showing {
 		return
@@ -117,44 +118,14 @@ func (p *shadePanel) show(o propose.Options) {
 	p.Light.SetOff(asLit, wording.NoLightHere(p.own()))
 	p.Light.Set(p.Place())
 	p.equal.Set(slices.Index(equalBys, o.EqualBy))
-	for _, s := range []*knobSlider{p.Turn, p.gain, p.hue, p.chroma} {
-		s.show(*s.field(&o))
+	for k, field := range p.fields {
+		k.show(*field(&o))
 	}
 }
 
-// sliderGrains in one are far finer than a slider's step, whose multiples miss a number by
-// their last digit.
-const sliderGrains = 1e9
-
-// knobSlider is one number: its name, a slider, and the number itself.
-type knobSlider struct {
-	box    *fyne.Container
-	Slider *widgets.Slider
-	number *widget.Label
-	word   func(float64) string
-	field  func(*propose.Options) *float64
-}
-
-func (p *shadePanel) slider(name string, from, to, step float64, word func(float64) string, field func(*propose.Options) *float64) *knobSlider {
-	k := &knobSlider{Slider: widgets.NewSlider(from, to, step, p.Keys), number: widgets.SmallLabel(), word: word, field: field}
-	k.number.Wrapping, k.number.Alignment = fyne.TextWrapOff, fyne.TextAlignTrailing
-	k.Slider.OnChanged = func(v float64) {
-		p.change(name, func(o *propose.Options) { *field(o) = math.Round(v*sliderGrains) / sliderGrains })
-	}
-	k.Slider.OnChangeEnded = func(float64) { p.Steps.Settle() }
-	label := widgets.SmallLabel()
-	label.Wrapping = fyne.TextWrapOff
-	label.SetText(name)
-	k.box = container.New(&widgets.SliderRow{}, label, k.Slider, k.number)
-	return k
-}
-
-// show shows a number.
-func (k *knobSlider) show(v float64) {
-	if math.Abs(k.Slider.Value-v) > 1/sliderGrains {
-		k.Slider.SetValue(v)
-	}
-	if words := k.word(v); k.number.Text != words {
-		k.number.SetText(words)
-	}
+// slider is one of the settings.
+func (p *shadePanel) slider(k knob, field func(*propose.Options) *float64) *knobSlider {
+	s := newKnobSlider(k, p.Host, func(v float64) { p.change(k.name, func(o *propose.Options) { *field(o) = v }) })
+	p.fields[s] = field
+	return s
 }

@@ -6,6 +6,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/palette"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui/host"
@@ -48,8 +49,19 @@ func stepSwatch(s propose.Step) widgets.Swatch {
 }
 
 // rampSwatches are lights and shadows around the base, and the shadows that go straight toward
-// black.
-func rampSwatches(s *propose.Shades) (ramp, black []widgets.Swatch) {
+// black. Those that the picture's own light makes say so; lit is nil where none is asked.
+func rampSwatches(s *propose.Shades, lit *light.Ratio) (ramp, black []widgets.Swatch) {
+	down, up := 0.0, 0.0
+	if lit != nil {
+		down, up = lit.Tones(s.Base)
+	}
+	stepSwatch := func(step propose.Step) widgets.Swatch {
+		w := stepSwatch(step)
+		if own := step.Tones == down || step.Tones == -up; own && lit != nil && step.Spot != nil {
+			w.Tip = language.Say("%s, as this picture's light makes it", w.Tip)
+		}
+		return w
+	}
 	ramp = []widgets.Swatch{stepSwatch(s.Lights[1]), stepSwatch(s.Lights[0]), spotSwatch(s.Base, language.Say("base"))}
 	ramp[2].Marked = true
 	for i := range s.Ramp {

@@ -6,6 +6,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/propose"
 )
 
@@ -111,7 +112,8 @@ type Setup struct {
 	Focus    []Place         // where the eye should go
 	Judged   []Judged        // local colours that were kept or refused
 	Shade    propose.Options // by which colours are proposed
-	AsLit    bool            // shadows are proposed as the picture's own light makes them, where it is known
+	AsLit    bool            // lights and shadows are proposed as the picture's own light makes them, where it is known
+	Relit    light.Change    // how the light differs from the picture's own in which its local colours are shown anew
 	Typed    *colour.RGB     // the colour to begin from; nil follows the spots
 	Target   *Target         // to paint toward; nil for none
 	Borders  []float64       // of the groups, L*, rising; none where they are found by themselves

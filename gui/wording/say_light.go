@@ -125,6 +125,25 @@ func sayFrom(degrees float64) string {
 	}[int(math.Round(degrees/45))%8].String()
 }
 
+// SayWarmer names a number of mired by which a light is warmer.
+func SayWarmer(mired float64) string {
+	if mired < 0 {
+		return language.Say("Cooler")
+	}
+	return language.Say("Warmer")
+}
+
+// SayMired is the number without its sign.
+func SayMired(mired float64) string { return language.Say("%s\u00a0mired", Whole(math.Abs(mired))) }
+
+// SayDeeper names a number of tones by which shadows lie deeper.
+func SayDeeper(tones float64) string {
+	if tones < 0 {
+		return language.Say("Shallower")
+	}
+	return language.Say("Deeper")
+}
+
 // SayRelight says what light was chosen.
 func SayRelight(c light.Change) string {
 	warmer, deeper := Whole(math.Abs(c.Warmer)), SayTones(math.Abs(c.Deeper))

@@ -7,7 +7,6 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/light"
-	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/swatches"
 	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/wording"
@@ -43,14 +42,10 @@ func runRelight(c *call) error {
 		if !ok {
 			return nil, unlit("relight %s", path)
 		}
-		r := relightReport{pictureFile: p.pictureFile, Change: under.Change, Own: *p.light.Ratio, Ratio: under.Ratio, OneLight: p.light.OneLight, Local: []relit{}}
-		for _, l := range under.Relit {
-			f := &p.families[l.Family]
-			r.Local = append(r.Local, relit{l.Family, f.Light, f.Shadow, l.Shadow})
-		}
+		r := relightReport{p.pictureFile, *p.light.Ratio, p.light.OneLight, under}
 		return func() error {
 			c.report(r, r.write)
-			return plan.export(path, swatches.OfRelit(under, p.families))
+			return plan.export(path, swatches.OfRelit(under))
 		}, nil
 	})
 	return nil
@@ -59,19 +54,9 @@ func runRelight(c *call) error {
 // relightReport is what desk relight says of a picture file.
 type relightReport struct {
 	pictureFile
-	Change   light.Change `json:"change"` // as used
-	Own      light.Ratio  `json:"own_ratio"`
-	Ratio    light.Ratio  `json:"ratio"`     // in the chosen light
-	OneLight *bool        `json:"one_light"` // whether the picture has one light at all; null for one local colour
-	Local    []relit      `json:"local_colours"`
-}
-
-// relit is a local colour with the shadow that it has, and the one that it would have.
-type relit struct {
-	Family int           `json:"family"` // its index in the families of desk read
-	Light  analysis.Spot `json:"light"`
-	Was    analysis.Spot `json:"was"`
-	Shadow propose.Step  `json:"shadow"`
+	Own      light.Ratio `json:"own_ratio"`
+	OneLight *bool       `json:"one_light"` // whether the picture has one light at all; null for one local colour
+	light.Under
 }
 
 // write prints the report.
@@ -82,7 +67,7 @@ func (r relightReport) write(w io.Writer) {
 		labelled(w, "", wording.Stopped(wording.NoOneLight.String()))
 	}
 	writeSpotHead(w, fmt.Sprintf("  %-22s", ""))
-	for i, l := range r.Local {
+	for i, l := range r.Relit {
 		writeSpot(w, "  "+padded(language.Say("local colour %d", i+1), 22), l.Light)
 		writeSpot(w, "  "+padded("  "+language.Say("shadow now"), 22), l.Was)
 		writeSpotSaid(w, "  "+padded("  "+language.Say("in the chosen light"), 22), *l.Shadow.Spot, plain(wording.SayStep(l.Light, l.Shadow)))
