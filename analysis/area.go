@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/internal/fixed"
 )
 
 // edgeRange is the range of L* within a spot's square, as printed, beyond which the spot is
@@ -24,8 +25,9 @@ type areaSum struct {
 	// small spread isn't lost in large squares.
 	first, away, square float64
 
-	colour colour.RGB // of the last run
-	mixed  bool       // not all pixels are of one colour
+	deep   bool      // of 16 bits a channel
+	colour [3]uint16 // of the last run: its 8-bit or 16-bit code
+	mixed  bool      // not all pixels are of one colour
 }
 
 // OpaqueWord is set in the words of BGRX pixels: the meaningless byte becomes alpha 255.
@@ -33,7 +35,10 @@ const OpaqueWord = 0xff000000
 
 // sumOf adds up the pixels that are not transparent.
 func sumOf(p Pixels) (a areaSum) {
-	a.space = p.Space
+	if a.space = p.Space; p.Rest != nil {
+		a.addDeep(&p)
+		return a
+	}
 	opaque := uint32(0)
 	if p.Layout == BGRX {
 		opaque = OpaqueWord
@@ -58,12 +63,30 @@ func (a *areaSum) add(word uint32, run int, layout Layout) {
 	if word>>24 == 0 || run == 0 {
 		return
 	}
-	c := colour.RGB{R: uint8(word), G: uint8(word >> 8), B: uint8(word >> 16)}
+	c := [3]uint16{uint16(word & 255), uint16(word >> 8 & 255), uint16(word >> 16 & 255)}
 	if layout == BGRX {
-		c.R, c.B = c.B, c.R
+		c[0], c[2] = c[2], c[0]
 	}
 	linears := a.space.Linears()
-	red, green, blue := linears[0][c.R], linears[1][c.G], linears[2][c.B]
+	a.addLight(c, run, linears[0][c[0]], linears[1][c[1]], linears[2][c[2]])
+}
+
+// addDeep adds the pixels of a picture of 16 bits a channel that are not transparent.
+func (a *areaSum) addDeep(p *Pixels) {
+	a.deep = true
+	linear := &fixed.CodesOf(p.Space).Deep().Linear
+	for y := range p.Height {
+		for x := range p.Width {
+			if _, _, _, counted := p.At(x, y); counted {
+				c := p.deepAt(x, y)
+				a.addLight(c, 1, linear[0][c[0]], linear[1][c[1]], linear[2][c[2]])
+			}
+		}
+	}
+}
+
+// addLight adds run pixels of a colour, given as its code and its light.
+func (a *areaSum) addLight(c [3]uint16, run int, red, green, blue float64) {
 	y := a.space.Luminance(red, green, blue)
 	l := nearLightness(y)
 	if a.count == 0 {
@@ -84,7 +107,12 @@ func (a *areaSum) add(word uint32, run int, layout Layout) {
 // spot reads the mean, all but its hue.
 func (a *areaSum) spot() Spot {
 	if !a.mixed { // as the colour itself, to the last digit
-		s := SpotOfCodeIn(a.space, a.colour)
+		var s Spot
+		if a.deep {
+			s = spotOfDeep(a.space, a.colour)
+		} else {
+			s = SpotOfCodeIn(a.space, colour.RGB{R: uint8(a.colour[0]), G: uint8(a.colour[1]), B: uint8(a.colour[2])})
+		}
 		s.Pixels = a.count
 		return s
 	}

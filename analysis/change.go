@@ -74,6 +74,51 @@ const (
 // joint counts pixels by their bins before and after.
 type joint [256][256]int
 
+// binned finds the bins of a picture's pixels, and of one of 16 bits adds up the places of what counts.
+type binned struct {
+	of     *Pixels
+	bins   *fixed.Tables
+	deep   *fixed.Deep // nil: of 8 bits
+	places [256]int    // of deep: what they add up to in each bin
+}
+
+func binsOf(p *Pixels) *binned {
+	codes := fixed.CodesOf(p.Space)
+	b := &binned{of: p, bins: codes.Bins}
+	if p.Rest != nil {
+		b.deep = codes.Deep()
+	}
+	return b
+}
+
+// at returns the bin of a pixel of the picture, and the place of its lightness, which 8 bits have
+// none of.
+func (b *binned) at(x, y int) (bin uint8, place int, seen bool) {
+	red, green, blue, seen := b.of.At(x, y)
+	if b.deep != nil {
+		bin, place = b.deep.PlaceOf(b.of.deepAt(x, y))
+		return bin, place, seen
+	}
+	return b.bins.Of(red, green, blue), 0, seen
+}
+
+// mean returns the mean lightness of part of what counts; NaN of nothing.
+func (b *binned) mean(part, all *[256]int) float64 {
+	var sums binSums
+	if sums.set(part); b.deep != nil {
+		sums.setPlaces(&b.places, all)
+	}
+	return sums.mean(0, 256)
+}
+
+// split splits a histogram of what counts into groups, as a Reader does.
+func (b *binned) split(histogram *[256]int, groups int) *Split {
+	r := new(Reader)
+	r.reading.Histogram, r.reading.deep, r.reading.places = *histogram, b.deep != nil, b.places
+	r.split(groups, nil)
+	return r.reading.Chosen()
+}
+
 // ChangeOf compares two pictures of one size; what either leaves out isn't counted. groups
 // is 2, 3 or 4; anything else takes as many as the picture before needs. The error wraps
 // ErrPixels.
@@ -86,18 +131,18 @@ func ChangeOf(before, after Pixels, outBefore, outAfter *Mask, groups int) (*Cha
 	}
 	c := &Change{Width: before.Width, Height: before.Height, difference: make([]int16, before.Width*before.Height)}
 	var pairs joint
-	c.pass(&pairs, before, after, outBefore, outAfter)
-	c.measure(&pairs, groups)
+	was, is := binsOf(&before), binsOf(&after)
+	c.pass(&pairs, was, is, outBefore, outAfter)
+	c.measure(&pairs, was, is, groups)
 	return c, nil
 }
 
 // pass fills the difference of each pixel and counts the pairs of bins.
-func (c *Change) pass(pairs *joint, before, after Pixels, outBefore, outAfter *Mask) {
+func (c *Change) pass(pairs *joint, was, is *binned, outBefore, outAfter *Mask) {
 	var left, also Left
-	left.Set(outBefore, before.Bounds())
-	also.Set(outAfter, before.Bounds())
+	left.Set(outBefore, was.of.Bounds())
+	also.Set(outAfter, was.of.Bounds())
 	hundredths := binHundredths()
-	was, is := fixed.CodesOf(before.Space).Bins, fixed.CodesOf(after.Space).Bins
 	for y := range c.Height {
 		row := c.difference[y*c.Width:][:c.Width]
 		for x := 0; x < c.Width; {
@@ -106,16 +151,14 @@ func (c *Change) pass(pairs *joint, before, after Pixels, outBefore, outAfter *M
 			end, counted = min(end, other), counted && both
 			for ; x < end; x++ {
 				row[x] = notCounted
-				r, g, b, seen := before.At(x, y)
-				r2, g2, b2, seen2 := after.At(x, y)
-				if !counted || !seen || !seen2 {
-					continue
-				}
-				from, to := was.Of(r, g, b), is.Of(r2, g2, b2)
-				if outBefore.LeavesOut(from) || outAfter.LeavesOut(to) {
+				from, placeBefore, seen := was.at(x, y)
+				to, placeAfter, both := is.at(x, y)
+				if !counted || !seen || !both || outBefore.LeavesOut(from) || outAfter.LeavesOut(to) {
 					continue
 				}
 				pairs[from][to]++
+				was.places[from] += placeBefore
+				is.places[to] += placeAfter
 				row[x] = hundredths[to] - hundredths[from]
 			}
 		}
@@ -131,7 +174,7 @@ func binHundredths() (h [256]int16) {
 }
 
 // measure takes everything but the difference out of the pairs.
-func (c *Change) measure(pairs *joint, groups int) {
+func (c *Change) measure(pairs *joint, before, after *binned, groups int) {
 	var was, is [256]int
 	hundredths, altered := binHundredths(), 0
 	for from := range pairs {
@@ -144,25 +187,17 @@ func (c *Change) measure(pairs *joint, groups int) {
 			c.Counted += n
 		}
 	}
-	c.Distance, c.MeanBefore, c.MeanAfter = Distance(&was, &is), meanOf(&was), meanOf(&is)
+	c.Distance, c.MeanBefore, c.MeanAfter = Distance(&was, &is), before.mean(&was, &was), after.mean(&is, &is)
 	c.Tones, c.Altered = math.NaN(), math.NaN()
 	if c.Counted == 0 {
 		return
 	}
 	c.Altered = float64(altered) / float64(c.Counted)
 	c.Tones = colour.Value(c.MeanAfter) - colour.Value(c.MeanBefore)
-	split := histogramSplit(&was, groups)
-	after := histogramSplit(&is, max(2, split.count))
-	c.gaps(split, after)
-	c.regroup(split, after, pairs)
-}
-
-// histogramSplit splits a histogram into groups, as a Reader does.
-func histogramSplit(histogram *[256]int, groups int) *Split {
-	r := new(Reader)
-	r.reading.Histogram = *histogram
-	r.split(groups, nil)
-	return r.reading.Chosen()
+	split := before.split(&was, groups)
+	own := after.split(&is, max(2, split.count))
+	c.gaps(split, own)
+	c.regroup(split, own, pairs, func(part *[256]int) float64 { return after.mean(part, &is) })
 }
 
 func (c *Change) gaps(before, after *Split) {
@@ -176,8 +211,9 @@ func (c *Change) gaps(before, after *Split) {
 	}
 }
 
-// regroup says what became of each group, and follows its pixels.
-func (c *Change) regroup(split, own *Split, pairs *joint) {
+// regroup says what became of each group, and follows its pixels. mean is the mean lightness of some
+// that count, after.
+func (c *Change) regroup(split, own *Split, pairs *joint, mean func(*[256]int) float64) {
 	group := func(bin int) (g int) {
 		for _, t := range split.Thresholds() {
 			if bin > t {
@@ -195,7 +231,7 @@ func (c *Change) regroup(split, own *Split, pairs *joint) {
 		}
 	}
 	for i, g := range split.Groups() {
-		after := meanOf(&is[i])
+		after := mean(&is[i])
 		if own.count == split.count {
 			after = own.Groups()[i].Mean
 		}

@@ -442,7 +442,7 @@ func (r *Reader) binsOf(worker, y int) []uint8 {
 	if r.grey != nil {
 		return r.reading.GreyRow(y)
 	}
-	binSpan(r.bins, &r.ignored[worker], r.rows[worker], r.pixels.Row(y), r.pixels.Layout)
+	r.binPart(worker, false, r.rows[worker], 0, y)
 	return r.rows[worker]
 }
 

@@ -29,7 +29,7 @@ type Group struct {
 	From  float64 `json:"from"`  // L*: 0, or the border to the next darker group
 	To    float64 `json:"to"`    // L*: 100, or the border to the next lighter group
 	Share float64 `json:"share"` // of the counted pixels, 0 to 1
-	Mean  float64 `json:"mean"`  // L*, from the bins; NaN, in JSON null, without pixels
+	Mean  float64 `json:"mean"`  // L*, from the bins, or of all 16 bits; NaN, in JSON null, without pixels
 }
 
 // MarshalJSON writes a mean that is not there as null.
@@ -152,7 +152,7 @@ func (s *Split) fill(sums *binSums) {
 		s.groups[i] = Group{
 			Name: s.name(i, sums), From: from, To: to,
 			Share: float64(n) / float64(sums.count()),
-			Mean:  colour.LightnessOfBins(sums.bins[end]-sums.bins[begin], n),
+			Mean:  sums.mean(begin, end),
 		}
 		from, begin = to, end
 	}
@@ -171,7 +171,7 @@ func borderOf(threshold int) float64 { return colour.LightnessOfBins(2*threshold
 
 func (s *Split) name(i int, sums *binSums) string {
 	if s.count == 1 {
-		return loneNames[keyOf(colour.LightnessOfBins(sums.bins[256], sums.count()))]
+		return loneNames[keyOf(sums.mean(0, 256))]
 	}
 	return groupNames[s.count][i]
 }

@@ -15,10 +15,13 @@ type binSums struct {
 	squares [257]int   // its square
 	filled  [256]uint8 // the filled bins, in order
 	kinds   int        // how many there are
+
+	deep   bool     // of 16 bits: means go by places
+	places [257]int // what the places of each pixel's lightness add up to
 }
 
 func (s *binSums) set(histogram *[256]int) {
-	s.kinds = 0
+	s.kinds, s.deep = 0, false
 	for bin, n := range histogram {
 		s.pixels[bin+1] = s.pixels[bin] + n
 		s.bins[bin+1] = s.bins[bin] + bin*n
@@ -28,6 +31,27 @@ func (s *binSums) set(histogram *[256]int) {
 			s.kinds++
 		}
 	}
+}
+
+// setPlaces makes means go by 16 bits: places are of so many pixels, of which those that were set may
+// be a part; its mean in each bin is taken to be that of all there.
+func (s *binSums) setPlaces(places, of *[256]int) {
+	s.deep = true
+	for bin, sum := range places {
+		if n := s.pixels[bin+1] - s.pixels[bin]; n != of[bin] {
+			sum = int(math.Round(float64(sum) * float64(n) / float64(max(1, of[bin]))))
+		}
+		s.places[bin+1] = s.places[bin] + sum
+	}
+}
+
+// mean returns the mean lightness of the bins from begin up to, without, end; NaN if they are empty.
+func (s *binSums) mean(begin, end int) float64 {
+	n := s.pixels[end] - s.pixels[begin]
+	if s.deep {
+		return lightnessOfPlaces(s.places[end]-s.places[begin], n)
+	}
+	return colour.LightnessOfBins(s.bins[end]-s.bins[begin], n)
 }
 
 func (s *binSums) count() int { return s.pixels[256] }

@@ -24,10 +24,17 @@ func (p *Paper) Opaque(px Pixels, ground colour.RGB) Pixels {
 		p.laid = nil
 		return px
 	}
-	p.laid = pool.Resized(p.laid, PixelBytes*px.Width*px.Height)
+	planes := 1
+	if px.Rest != nil {
+		planes = 2
+	}
+	p.laid = pool.Resized(p.laid, planes*PixelBytes*px.Width*px.Height)
 	over := p.Again(px)
 	for y := range px.Height {
 		copy(over.Row(y), px.Row(y))
+		if px.Rest != nil {
+			copy(over.restRow(y), px.restRow(y))
+		}
 	}
 	over.LayOver(ground)
 	return over
@@ -37,7 +44,11 @@ func (p *Paper) Opaque(px Pixels, ground colour.RGB) Pixels {
 // may lie elsewhere by now.
 func (p *Paper) Again(px Pixels) Pixels {
 	if p.laid != nil {
-		px.Pix, px.Stride = p.laid[:PixelBytes*px.Width*px.Height], PixelBytes*px.Width
+		size := PixelBytes * px.Width * px.Height
+		px.Pix, px.Stride = p.laid[:size], PixelBytes*px.Width
+		if px.Rest != nil {
+			px.Rest = p.laid[size:][:size]
+		}
 	}
 	return px
 }
@@ -67,7 +78,7 @@ func partlyTransparent(px Pixels) bool {
 
 // LayOver lays the partly transparent pixels over an opaque ground, in place, as a browser
 // or a painting program shows them: simple alpha compositing on the encoded values (W3C
-// Compositing and Blending Level 1), rounded to nearest. They are opaque then. Fully
+// Compositing and Blending Level 1), rounded to nearest, of 8 or 16 bits. They are opaque then. Fully
 // transparent pixels stay as they are, and so does BGRX, which is opaque anyway.
 func (p Pixels) LayOver(ground colour.RGB) {
 	if p.Layout != RGBA || p.Check() != nil || p.Width == 0 {
@@ -81,7 +92,11 @@ func (p Pixels) LayOver(ground colour.RGB) {
 				continue
 			}
 			q := row[x:][:PixelBytes]
-			if alpha := q[3]; alpha != 0 && alpha != 255 {
+			switch alpha := q[3]; {
+			case alpha == 0 || alpha == 255:
+			case p.Rest != nil:
+				overDeep(q, p.restRow(y)[x:][:PixelBytes], ground)
+			default:
 				q[0] = over(q[0], ground.R, alpha)
 				q[1] = over(q[1], ground.G, alpha)
 				q[2] = over(q[2], ground.B, alpha)

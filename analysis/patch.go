@@ -31,12 +31,11 @@ func (a *Patch) Add(p Pixels, x, y int) { a.count(p, x, y, 1) }
 func (a *Patch) Take(p Pixels, x, y int) { a.count(p, x, y, math.MaxUint64) } // -1: sums wrap back
 
 func (a *Patch) count(p Pixels, x, y int, n uint64) {
-	r, g, b, counted := p.At(x, y)
-	if !counted {
+	if _, _, _, counted := p.At(x, y); !counted {
 		return
 	}
 	a.pixels += n
-	red, green, blue := p.lightOf(colour.RGB{R: r, G: g, B: b})
+	red, green, blue := p.lightAt(x, y)
 	a.space = p.Space
 	a.red += n * wholeLight(red)
 	a.green += n * wholeLight(green)
@@ -44,7 +43,7 @@ func (a *Patch) count(p Pixels, x, y int, n uint64) {
 	l := uint64(math.Round(patchLightness * nearLightness(p.Space.Luminance(red, green, blue))))
 	a.lightness += n * l
 	a.squares += n * l * l
-	a.histogram[fixed.CodesOf(p.Space).Bins.Of(r, g, b)] += n
+	a.histogram[p.Bin(x, y)] += n
 }
 
 // wholeLight returns linear light in 1/White.

@@ -35,7 +35,12 @@ const PixelBytes = 4
 // in it: lightness is exact in any space. What is made of a picture to be shown or painted (its
 // reduced picture, its palette, the code of a spot) is sRGB.
 type Pixels struct {
-	Pix           []byte
+	Pix []byte
+	// Rest is, of a picture of 16 bits a channel (RGBA alone), what rounding to 8 took away:
+	// signed bytes that lie as Pix does, so that a channel's 16 bits are 257 times its byte of Pix
+	// plus its byte here. nil: there are 8. Spots, patches, a Reading and a Change go by all 16;
+	// whatever else is measured, found or shown goes by Pix.
+	Rest          []byte
 	Stride        int // bytes from a row to the next, at least 4 * Width
 	Width, Height int // pixels
 	Layout        Layout
@@ -57,6 +62,9 @@ func (p Pixels) Check() error {
 		return fmt.Errorf("pixels: %d x %d is more than memory holds: %w", p.Width, p.Height, ErrPixels)
 	case p.Stride < PixelBytes*p.Width:
 		return fmt.Errorf("pixels: stride %d under %d pixels a row: %w", p.Stride, p.Width, ErrPixels)
+	}
+	if p.Rest != nil && (p.Layout != RGBA || len(p.Rest) < len(p.Pix)) {
+		return fmt.Errorf("pixels: %d bytes of 16-bit rest for %d: %w", len(p.Rest), len(p.Pix), ErrPixels)
 	}
 	// Divided, not multiplied: a product of wild sizes may overflow.
 	rest := len(p.Pix) - PixelBytes*p.Width
@@ -82,12 +90,19 @@ func (p Pixels) At(x, y int) (r, g, b uint8, counted bool) {
 
 // Bin returns the bin of the histogram in which a pixel of the picture is.
 func (p *Pixels) Bin(x, y int) uint8 {
+	if p.Rest != nil {
+		bin, _ := fixed.CodesOf(p.Space).Deep().PlaceOf(p.deepAt(x, y))
+		return bin
+	}
 	c := p.Pixel(x, y)
 	return fixed.CodesOf(p.Space).Bins.Of(c.R, c.G, c.B)
 }
 
 // Row returns the bytes of row y, which lies inside the picture.
 func (p *Pixels) Row(y int) []byte { return p.Pix[y*p.Stride:][:PixelBytes*p.Width] }
+
+// restRow returns the bytes of Rest of a row, of a picture of 16 bits a channel.
+func (p *Pixels) restRow(y int) []byte { return p.Rest[y*p.Stride:][:PixelBytes*p.Width] }
 
 // Bounds returns the picture's rectangle, from (0, 0).
 func (p Pixels) Bounds() image.Rectangle { return image.Rect(0, 0, p.Width, p.Height) }
@@ -101,10 +116,14 @@ func (p Pixels) Crop(r image.Rectangle) Pixels {
 	}
 	first := r.Min.Y*p.Stride + PixelBytes*r.Min.X
 	last := (r.Max.Y-1)*p.Stride + PixelBytes*r.Max.X
-	return Pixels{
+	part := Pixels{
 		Pix: p.Pix[first:last], Stride: p.Stride,
 		Width: r.Dx(), Height: r.Dy(), Layout: p.Layout, Space: p.Space,
 	}
+	if p.Rest != nil {
+		part.Rest = p.Rest[first:last]
+	}
+	return part
 }
 
 // Pixel returns the colour of a pixel of the picture, also of a transparent one, in the picture's
@@ -117,8 +136,11 @@ func (p *Pixels) Pixel(x, y int) colour.RGB {
 	return colour.RGB{R: q[0], G: q[1], B: q[2]}
 }
 
-// lightOf returns the linear light of a colour of the picture's space, in its own primaries.
-func (p *Pixels) lightOf(c colour.RGB) (red, green, blue float64) {
-	t := p.Space.Linears()
+// lightAt returns the linear light of a pixel of the picture in its space's own primaries.
+func (p *Pixels) lightAt(x, y int) (red, green, blue float64) {
+	if p.Rest != nil {
+		return p.deepLight(p.deepAt(x, y))
+	}
+	c, t := p.Pixel(x, y), p.Space.Linears()
 	return t[0][c.R], t[1][c.G], t[2][c.B]
 }

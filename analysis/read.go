@@ -46,15 +46,18 @@ type Reading struct {
 	Grey          []uint8  // each pixel's L* as round(2.55 L*), rows Width apart; also what is left out; nil beyond MostGrey
 	Histogram     [256]int // counted pixels; bin i holds the L* that round to i/2.55
 	Counted       int      // pixels, the histogram's sum
-	Mean          float64  // mean lightness, from the bins
-	// P1, P50 and P99 are percentiles: the lightness of the lowest bin at which the share of
-	// the pixels up to and with it reaches 1, 50 and 99 percent.
+	Mean          float64  // mean lightness, from the bins, or of all 16 bits
+	// P1, P50 and P99 are percentiles: the lightness of the lowest bin, or of 16 bits, at which
+	// the share of the pixels up to and with it reaches 1, 50 and 99 percent.
 	P1, P50, P99 float64
 	Key          Key
 	Ground       Ground // whether the groups are without it
 
 	ground      [256]int // pixels that are left out of the groups as the ground
 	groundCount int
+
+	deep   bool     // the picture has 16 bits a channel
+	places [256]int // of its counted pixels: what the places of their lightness add up to in each bin
 
 	splits [3]Split // for 2, 3 and 4 groups
 	byHand Split    // by the edges set by hand
@@ -83,6 +86,7 @@ type Reader struct {
 	reread      func(worker, piece int) // rereadRows, made once
 	ground      groundFinder
 	countGround func(worker, piece int) // groundRows, made once
+	deep        []deepCounts            // of a picture of 16 bits, one a worker
 	held        held
 	reading     Reading
 }
@@ -136,6 +140,7 @@ func (r *Reader) ReadChanged(p Pixels, o Options, changed image.Rectangle) *Read
 	r.reading.gather(&r.counts, o.Mask)
 	r.leaveOutGround(p, o, changed)
 	r.kept.keep(r, &p, o.Mask)
+	r.gatherDeep(p.Rest != nil, o.Mask)
 	r.reading.measure()
 	r.split(o.Groups, o.Borders)
 	return &r.reading
@@ -153,6 +158,9 @@ func (r *Reader) pass(p Pixels) {
 		r.grey = pool.Resized(r.grey, size)
 	}
 	clear(r.tallies)
+	if p.Rest != nil && r.deep == nil {
+		r.deep = make([]deepCounts, r.workers.Workers())
+	}
 	r.pixels = p
 	r.reading.Width, r.reading.Height, r.reading.Grey = p.Width, p.Height, r.grey
 	r.workers.Do((p.Height + rowsPerPiece - 1) / rowsPerPiece)
@@ -176,18 +184,13 @@ func (r *Reader) readRows(worker, piece int) {
 	p := &r.pixels
 	first := piece * rowsPerPiece
 	for y := first; y < min(first+rowsPerPiece, p.Height); y++ {
-		src := p.Row(y)
 		dst := r.rows[worker]
 		if r.grey != nil {
 			dst = r.reading.GreyRow(y)
 		}
 		for x := 0; x < p.Width; {
 			end, counted := r.left.NextSpan(y, x, p.Width)
-			n := &r.ignored[worker]
-			if counted {
-				n = &r.tallies[worker]
-			}
-			binSpan(r.bins, n, dst[x:end], src[PixelBytes*x:PixelBytes*end], p.Layout)
+			r.binPart(worker, counted, dst[x:end], x, y)
 			x = end
 		}
 		if r.ground.is {
@@ -210,8 +213,12 @@ func (r *Reading) gather(counts *[256]int, out *Mask) {
 
 // measure fills the figures that need the histogram alone.
 func (r *Reading) measure() {
-	r.Mean = meanOf(&r.Histogram)
-	r.P1, r.P50, r.P99 = r.percentile(1), r.percentile(50), r.percentile(99)
+	if r.deep { // percentiles are there
+		r.Mean = meanOfPlaces(&r.places, r.Counted)
+	} else {
+		r.Mean = meanOf(&r.Histogram)
+		r.P1, r.P50, r.P99 = r.percentile(1), r.percentile(50), r.percentile(99)
+	}
 	r.Key = keyOf(r.Mean)
 }
 

@@ -15,6 +15,7 @@ const rereadMost = 0.5
 type kept struct {
 	whole  bool // they are those of a frame, read to its end
 	clear  bool // it had transparent pixels: which of them were counted the plane doesn't tell
+	deep   bool // of 16 bits a channel: the plane doesn't tell enough of them
 	size   image.Point
 	layout Layout
 	space  *colour.Space
@@ -29,7 +30,7 @@ type kept struct {
 
 // keep notes what a frame was read by.
 func (k *kept) keep(r *Reader, p *Pixels, out *Mask) {
-	k.whole, k.size, k.layout, k.space = true, image.Pt(p.Width, p.Height), p.Layout, p.Space
+	k.whole, k.size, k.layout, k.space, k.deep = true, image.Pt(p.Width, p.Height), p.Layout, p.Space, p.Rest != nil
 	k.ground, k.of, k.frame = r.ground.is, r.ground.of, r.ground.frame
 	k.left.Keep(out)
 }
@@ -37,7 +38,7 @@ func (k *kept) keep(r *Reader, p *Pixels, out *Mask) {
 // holds reports whether a frame is read by the same.
 func (k *kept) holds(r *Reader, p *Pixels, out *Mask) bool {
 	sameGround := k.ground == r.ground.is && (!k.ground || k.of == r.ground.of && k.frame == r.ground.frame)
-	return k.whole && !k.clear && sameGround && k.size == image.Pt(p.Width, p.Height) && k.layout == p.Layout && k.space == p.Space && k.left.Same(out)
+	return k.whole && !k.clear && !k.deep && p.Rest == nil && sameGround && k.size == image.Pt(p.Width, p.Height) && k.layout == p.Layout && k.space == p.Space && k.left.Same(out)
 }
 
 // toRead returns what of a frame is to be read, where it differs from the one before in changed;
@@ -85,16 +86,14 @@ func (r *Reader) rereadRows(worker, piece int) {
 	p, box := &r.pixels, r.kept.box
 	first := box.Min.Y + piece*rowsPerPiece
 	for y := first; y < min(first+rowsPerPiece, box.Max.Y); y++ {
-		src, dst := p.Row(y), r.reading.GreyRow(y)
+		dst := r.reading.GreyRow(y)
 		for x := box.Min.X; x < box.Max.X; {
 			end, counted := r.left.NextSpan(y, x, p.Width)
 			end = min(end, box.Max.X)
-			n := &r.ignored[worker]
 			if counted {
-				n = &r.tallies[worker]
 				r.kept.gone[worker].add(dst[x:end])
 			}
-			binSpan(r.bins, n, dst[x:end], src[PixelBytes*x:PixelBytes*end], p.Layout)
+			r.binPart(worker, counted, dst[x:end], x, y)
 			x = end
 		}
 		if r.ground.is {

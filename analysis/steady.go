@@ -38,7 +38,7 @@ func (r *Reader) split(groups int, borders []float64) {
 	now := &r.reading
 	rest := now.lessGround(&now.Histogram)
 	var sums binSums
-	sums.set(&rest)
+	now.sums(&sums, &rest)
 	sums.bestSplits(&now.splits)
 	if r.Steady && sums.count() > 0 {
 		r.held.keep(&sums, &now.splits)
@@ -57,6 +57,13 @@ func (r *Reader) split(groups int, borders []float64) {
 		now.choose(r.held.groups, &sums)
 	default:
 		now.choose(automatic(&now.splits, 0), &sums)
+	}
+}
+
+// sums sets the sums of a histogram that counts pixels of the picture, all or some.
+func (r *Reading) sums(s *binSums, histogram *[256]int) {
+	if s.set(histogram); r.deep {
+		s.setPlaces(&r.places, &r.Histogram)
 	}
 }
 

@@ -13,7 +13,7 @@ func NewTarget(r *Reading) *Target {
 	t := &Target{r.Histogram, *r.Chosen()}
 	if r.groundCount > 0 {
 		var sums binSums
-		sums.set(&t.histogram)
+		r.sums(&sums, &t.histogram)
 		t.split.fill(&sums)
 	}
 	return t

@@ -27,6 +27,7 @@ const (
 // promise with two buffers: a Grab fills the one that was not handed out last.
 type Frame struct {
 	Pix    []byte
+	Rest   []byte      // of 16 bits a channel: signed bytes that lie as Pix does; the 16 bits are 257 times Pix plus Rest. nil: 8
 	Stride int         // bytes from row to row, at least 4 * Size.X
 	Size   image.Point // pixels
 	Layout Layout

@@ -25,6 +25,37 @@ type Sharer interface {
 	Share(ctx context.Context, number uint64, part image.Rectangle) (Stream, error)
 }
 
+// Placed is a Stream that may know where on the desktop lies what it reads.
+type Placed interface {
+	Stream
+	// Place returns where that lies, once a picture was read; the zero Place where the desktop doesn't
+	// say, as of windows. It is called by who calls Grab, or by another goroutine.
+	Place() Place
+}
+
+// Place is part of a screen, or of several, in the desktop's own measure, which need not be that of
+// the pixels.
+type Place struct {
+	Whole image.Rectangle // all that is shared
+	Part  image.Rectangle // of it, what is read
+}
+
+// PlaceOf returns the place of a part of a picture of size pixels that lies at whole. The zero
+// rectangle is all of the picture.
+func PlaceOf(whole image.Rectangle, size image.Point, part image.Rectangle) Place {
+	all := image.Rectangle{Max: size}
+	if part == (image.Rectangle{}) {
+		part = all
+	}
+	part = part.Intersect(all)
+	if whole.Empty() || part.Empty() {
+		return Place{}
+	}
+	across := func(x int) int { return whole.Min.X + x*whole.Dx()/size.X }
+	down := func(y int) int { return whole.Min.Y + y*whole.Dy()/size.Y }
+	return Place{whole, image.Rect(across(part.Min.X), down(part.Min.Y), max(across(part.Max.X), across(part.Min.X)+1), max(down(part.Max.Y), down(part.Min.Y)+1))}
+}
+
 // Screen is one that a desktop shares with every program.
 type Screen struct {
 	Number uint64      // under which it is shared

@@ -34,6 +34,19 @@ func Most(list []Monitor, part image.Rectangle) (m Monitor, ok bool) {
 	return m, most > 0
 }
 
+// Shows reports whether a rectangle is that of one of the monitors, or of all of them: where the
+// desktop measures what it shares as it does its monitors, whatever it shares is one of these.
+func Shows(list []Monitor, whole image.Rectangle) bool {
+	all := image.Rectangle{}
+	for _, one := range list {
+		if one.Rect == whole {
+			return true
+		}
+		all = all.Union(one.Rect)
+	}
+	return all == whole
+}
+
 // apart gives those of one name the name of their output too, and a number to those that are alike
 // even so.
 func apart(names, outputs []string) []string {

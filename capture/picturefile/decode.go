@@ -78,9 +78,18 @@ func decode(s *header.Source, maxPixels int64) (p *Picture, err error) {
 	}
 	size := image.Pt(c.Width, c.Height)
 	memory.LetGo(pixelBytes * size.X * size.Y) // what the decoder needed
-	pix, size := upright(straightRows(img, size), size, l.orientation)
-	memory.LetGo(len(pix)) // what it was made of
-	return &Picture{Pix: pix, Stride: pixelBytes * size.X, Size: size, Colours: said}, nil
+	deep := deepRows(img, size)
+	rows, each := deep, deepBytes
+	if deep == nil {
+		rows, each = straightRows(img, size), pixelBytes
+	}
+	rows, size = upright(rows, size, each, l.orientation)
+	memory.LetGo(len(rows)) // what they were made of
+	p = &Picture{Pix: rows, Stride: each * size.X, Size: size, Colours: said}
+	if deep != nil {
+		p.Pix, p.Rest = split(rows, size.X)
+	}
+	return p, nil
 }
 
 // looked is what a picture file says of itself before it is decoded.
@@ -115,7 +124,7 @@ func lookAt(s *header.Source) (l looked, err error) {
 	}
 	l.takes = f.takes(l.config, png)
 	if l.orientation > 1 {
-		l.takes = max(l.takes, 2*pixelBytes*pixelsOf(l.config)) // it is turned from one memory into another
+		l.takes = max(l.takes, 2*heldBytes(l.config.ColorModel)*pixelsOf(l.config)) // it is turned from one memory into another
 	}
 	return l, nil
 }

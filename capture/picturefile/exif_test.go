@@ -42,7 +42,7 @@ func TestUpright(t *testing.T) {
 		pix = append(pix, 10+i, 0, 0, 255) // 10 11 12 above 13 14 15
 	}
 	for _, o := range orientations {
-		got, to := upright(bytes.Clone(pix), size, o.number)
+		got, to := upright(bytes.Clone(pix), size, pixelBytes, o.number)
 		want := size
 		if o.row0 == "left" || o.row0 == "right" {
 			want = image.Pt(2, 3)
@@ -55,7 +55,7 @@ func TestUpright(t *testing.T) {
 		}
 	}
 	for _, senseless := range []int{-1, 0, 9, 1 << 20} {
-		if got, to := upright(pix, size, senseless); to != size || !bytes.Equal(got, pix) {
+		if got, to := upright(pix, size, pixelBytes, senseless); to != size || !bytes.Equal(got, pix) {
 			t.Errorf("orientation %d changes something", senseless)
 		}
 	}
@@ -101,7 +101,7 @@ func withExif(t testing.TB, exif []byte) map[string][]byte {
 
 func TestDecodePictureOrientation(t *testing.T) {
 	for _, o := range orientations {
-		want, size := upright(card().Pix, card().Rect.Size(), o.number)
+		want, size := upright(card().Pix, card().Rect.Size(), pixelBytes, o.number)
 		for _, exif := range [][]byte{exifData(binary.LittleEndian, uint16(o.number)), exifData(binary.BigEndian, uint16(o.number))} {
 			for name, data := range withExif(t, exif) {
 				p, err := Decode(data)

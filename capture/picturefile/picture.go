@@ -28,6 +28,7 @@ const (
 // the file, which may stand for other colours than sRGB's: see Colours.
 type Picture struct {
 	Pix    []byte
+	Rest   []byte // of files with 16 bits a channel, see capture.Frame; else nil
 	Stride int
 	Size   image.Point
 	// Colours is what the file says of its colours.

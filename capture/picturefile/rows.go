@@ -7,8 +7,8 @@ import (
 )
 
 // straightRows returns img as RGBA rows with straight alpha, size pixels without gaps,
-// laid where img's bounds put it; what it leaves free is transparent. Channels of 16
-// bits are rounded to the nearest of 8. It may take over img's memory.
+// laid where img's bounds put it; what it leaves free is transparent. It may take over img's
+// memory.
 func straightRows(img image.Image, size image.Point) []byte {
 	canvas := image.Rectangle{Max: size}
 	pix := memoryOf(img, canvas)
@@ -27,15 +27,6 @@ func straightRows(img image.Image, size image.Point) []byte {
 		}
 	case *image.YCbCr, *image.Gray: // opaque: multiplied or straight is one
 		draw.Draw(&image.RGBA{Pix: pix, Stride: pixelBytes * size.X, Rect: canvas}, canvas, m, image.Point{}, draw.Src)
-	case *image.NRGBA64:
-		for i := range pix {
-			pix[i] = divided(uint16(m.Pix[2*i])<<8|uint16(m.Pix[2*i+1]), 0xffff)
-		}
-	case *image.Gray16:
-		for i := range len(pix) / pixelBytes {
-			grey := divided(uint16(m.Pix[2*i])<<8|uint16(m.Pix[2*i+1]), 0xffff)
-			*(*[pixelBytes]byte)(pix[pixelBytes*i:]) = [pixelBytes]byte{grey, grey, grey, 255}
-		}
 	case *image.Paletted:
 		spread(pix, m, canvas)
 	case image.RGBA64Image:

@@ -45,11 +45,25 @@ func TestStraightRows(t *testing.T) {
 		{"inks", fill(image.NewCMYK(r), color.CMYK{255, 0, 0, 0}), [4]byte{0, 255, 255, 255}},
 	}
 	for _, tt := range tests {
-		got := straightRows(tt.img, r.Max)
+		got := rowsOf(tt.img, r.Max)
 		if want := bytes.Repeat(tt.want[:], 4); !bytes.Equal(got, want) {
 			t.Errorf("%s: %v, want %v", tt.name, got, want)
 		}
 	}
+}
+
+// rowsOf returns an image as RGBA rows of 8 bits.
+func rowsOf(img image.Image, size image.Point) []byte {
+	deep := deepRows(img, size)
+	if deep == nil {
+		return straightRows(img, size)
+	}
+	pix, _ := split(deep, size.X)
+	var rows []byte
+	for y := range size.Y {
+		rows = append(rows, pix[y*deepBytes*size.X:][:pixelBytes*size.X]...)
+	}
+	return rows
 }
 
 // A picture smaller than its canvas (a GIF's first) lies where it belongs.
@@ -60,6 +74,9 @@ func TestStraightRowsOnCanvas(t *testing.T) {
 	copy(want[16:], []byte{7, 7, 7, 255, 7, 7, 7, 255})
 	if !bytes.Equal(got, want) {
 		t.Errorf("%v, want %v", got, want)
+	}
+	if deep := image.NewNRGBA64(image.Rect(0, 0, 8, 8)).SubImage(image.Rect(2, 2, 4, 4)); len(rowsOf(deep, image.Pt(3, 3))) != 36 {
+		t.Error("part of a larger picture of 16 bits")
 	}
 	if straight := image.NewNRGBA(image.Rect(0, 0, 8, 8)).SubImage(image.Rect(2, 2, 4, 4)); len(straightRows(straight, image.Pt(3, 3))) != 36 {
 		t.Error("part of a larger picture")

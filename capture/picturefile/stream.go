@@ -61,7 +61,7 @@ func (s *pictureStream) Grab(ctx context.Context, f *capture.Frame) (changed boo
 	}
 	s.given = true
 	p := s.picture
-	*f = capture.Frame{Pix: p.Pix, Stride: p.Stride, Size: p.Size, Layout: capture.RGBA, At: time.Now(), Lasts: true, Space: p.Space}
+	*f = capture.Frame{Pix: p.Pix, Rest: p.Rest, Stride: p.Stride, Size: p.Size, Layout: capture.RGBA, At: time.Now(), Lasts: true, Space: p.Space}
 	return true, nil
 }
 
@@ -120,7 +120,7 @@ func (s *pictureStream) take(l loaded, now time.Time) (changed bool) {
 	}
 	old := s.picture
 	s.picture, s.trouble, s.tried = l.picture, nil, nil
-	return old.Size != l.picture.Size || !old.Colours.Equal(l.picture.Colours) || !bytes.Equal(old.Pix, l.picture.Pix)
+	return old.Size != l.picture.Size || !old.Colours.Equal(l.picture.Colours) || !bytes.Equal(old.Pix, l.picture.Pix) || !bytes.Equal(old.Rest, l.picture.Rest)
 }
 
 func (s *pictureStream) fail(err error, now time.Time) {

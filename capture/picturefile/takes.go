@@ -23,12 +23,21 @@ func decodedBytes(m color.Model) float64 {
 	case color.RGBAModel, color.NRGBAModel, color.CMYKModel:
 		return pixelBytes
 	case color.Gray16Model, color.RGBA64Model, color.NRGBA64Model: // grey becomes colour where one is clear
-		return 8
+		return deepBytes
 	}
 	return 1 // codes of a palette
 }
 
-// converted is what pixels of so many bytes and our own take.
+// heldBytes is what a pixel takes once it is read.
+func heldBytes(m color.Model) float64 {
+	if decodedBytes(m) == deepBytes {
+		return deepBytes
+	}
+	return pixelBytes
+}
+
+// converted is what pixels of so many bytes and our own take. Those of 16 bits become our own where
+// they lie; as much as is counted beside leaves room for what measures them.
 func converted(decoded float64) float64 {
 	if decoded == pixelBytes {
 		return decoded

@@ -6,13 +6,13 @@ import (
 	"app.tonedesk/capture/memory"
 )
 
-// upright turns RGBA rows without gaps, size pixels, as an Exif orientation says, and
+// upright turns rows without gaps, size pixels of 4 or 8 bytes each, as an Exif orientation says, and
 // returns the rows and size that result. Anything but 2 to 8 changes nothing.
 //
 // The numbers say on which sides of the upright picture the stored row 0 and column 0
 // are: 1 top left, 2 top right, 3 bottom right, 4 bottom left, 5 left top, 6 right
 // top, 7 right bottom, 8 left bottom. Source: TIFF 6.0 (1992), p. 36, Orientation.
-func upright(pix []byte, size image.Point, orientation int) ([]byte, image.Point) {
+func upright(pix []byte, size image.Point, each, orientation int) ([]byte, image.Point) {
 	w, h := size.X, size.Y
 	turns := [...]struct{ first, right, down int }{ // stored pixel at 0, 0, and the steps to its neighbours
 		2: {w - 1, -1, w}, 3: {w*h - 1, -1, -w}, 4: {w * (h - 1), 1, -w},
@@ -29,11 +29,14 @@ func upright(pix []byte, size image.Point, orientation int) ([]byte, image.Point
 	out := make([]byte, len(pix))
 	to := 0
 	for y := range h {
-		from := 4 * (turn.first + y*turn.down)
+		from := each * (turn.first + y*turn.down)
 		for range w {
-			*(*[4]byte)(out[to:]) = [4]byte(pix[from:])
-			to += 4
-			from += 4 * turn.right // past the last pixel of a row it points nowhere
+			*(*[pixelBytes]byte)(out[to:]) = [pixelBytes]byte(pix[from:])
+			if each == deepBytes {
+				*(*[pixelBytes]byte)(out[to+pixelBytes:]) = [pixelBytes]byte(pix[from+pixelBytes:])
+			}
+			to += each
+			from += each * turn.right // past the last pixel of a row it points nowhere
 		}
 	}
 	return out, image.Pt(w, h)

@@ -3,6 +3,7 @@ package portal
 import (
 	"context"
 	"fmt"
+	"image"
 
 	"github.com/godbus/dbus/v5"
 
@@ -28,8 +29,14 @@ type wish struct {
 // cast is what the portal granted.
 type cast struct {
 	socket int // to the PipeWire server; whoever has the cast closes it
-	node   uint32
-	token  string // for the next time; "": none
+	shown
+	token string // for the next time; "": none
+}
+
+// shown is a stream that the portal lists.
+type shown struct {
+	node uint32
+	at   image.Rectangle // where the screen lies in the compositor's own measure; empty where that isn't told
 }
 
 // begin has the portal share something, from the first question to the connection to the server. Its
@@ -76,7 +83,7 @@ func (b *bus) begin(ctx context.Context, w wish) (cast, error) {
 	}
 	c := cast{}
 	c.token, _ = results["restore_token"].Value().(string)
-	if c.node, err = firstNode(results["streams"]); err != nil {
+	if c.shown, err = firstOf(results["streams"]); err != nil {
 		return cast{}, err
 	}
 	var fd dbus.UnixFD
@@ -109,21 +116,47 @@ func handle(v dbus.Variant) (dbus.ObjectPath, error) {
 	return "", fmt.Errorf("%w: the portal names no session", capture.ErrSharing)
 }
 
-// firstNode is the number of the first stream of a list.
-func firstNode(v dbus.Variant) (uint32, error) {
+// firstOf is the first stream of a list.
+func firstOf(v dbus.Variant) (shown, error) {
 	var streams []struct {
 		Node  uint32
 		About map[string]dbus.Variant
 	}
 	if v.Value() != nil {
 		if err := dbus.Store([]any{v.Value()}, &streams); err != nil {
-			return 0, fmt.Errorf("%w: the portal lists what it shares in another way: %v", capture.ErrSharing, err)
+			return shown{}, fmt.Errorf("%w: the portal lists what it shares in another way: %v", capture.ErrSharing, err)
 		}
 	}
 	if len(streams) == 0 {
-		return 0, fmt.Errorf("%w: the portal shares nothing", capture.ErrSharing)
+		return shown{}, fmt.Errorf("%w: the portal shares nothing", capture.ErrSharing)
 	}
-	return streams[0].Node, nil
+	first := streams[0]
+	return shown{first.Node, placeOf(first.About)}, nil
+}
+
+// mostSide bounds what the portal says of places and sizes, in its own measure. Our choice.
+const mostSide = 1 << 20
+
+// placeOf is where a shared screen lies, by what the portal says about its stream; empty for a window,
+// and where it doesn't say. Source: XDP, Start.
+func placeOf(about map[string]dbus.Variant) image.Rectangle {
+	pair := func(name string) (p image.Point, ok bool) {
+		two, _ := about[name].Value().([]any)
+		if len(two) != 2 {
+			return p, false
+		}
+		x, isX := two[0].(int32)
+		y, isY := two[1].(int32)
+		p = image.Pt(int(x), int(y))
+		return p, isX && isY && p.In(image.Rect(-mostSide, -mostSide, mostSide, mostSide))
+	}
+	kind, told := about["source_type"]
+	at, placed := pair("position")
+	size, sized := pair("size")
+	if told && kind.Value() != uint32(monitors) || !placed || !sized || size.X < 1 || size.Y < 1 {
+		return image.Rectangle{}
+	}
+	return image.Rectangle{Min: at, Max: at.Add(size)}
 }
 
 // close closes a session of the portal's, and the connection.

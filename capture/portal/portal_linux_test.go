@@ -230,6 +230,30 @@ func TestShare(t *testing.T) {
 	}
 }
 
+// Where the desktop says where a screen lies, that is known of the part that is read: of 60 x 40 pixels
+// that it measures as 30 x 20.
+func TestPlaceOfWhatIsShared(t *testing.T) {
+	d := startDesktop(t, func(f *portaltest.Fake) {
+		f.About = map[string]dbus.Variant{
+			"position": dbus.MakeVariant(struct{ X, Y int32 }{100, 50}), "size": dbus.MakeVariant(struct{ X, Y int32 }{30, 20}),
+		}
+	})
+	b := newBackend(t, d.address, &kept{})
+	number, err := b.Ask(t.Context(), 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := b.Share(t.Context(), number, image.Rect(40, 20, 60, 40))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer s.Close()
+	d.next(t, s, 90)
+	if got := s.(capture.Placed).Place(); got.Whole != image.Rect(100, 50, 130, 70) || got.Part != image.Rect(120, 60, 130, 70) {
+		t.Errorf("it lies at %+v", got)
+	}
+}
+
 // However sharing ends that is said, and it isn't begun anew without a word of the painter's; nor is
 // it where nothing was ever shared.
 func TestShareEnds(t *testing.T) {

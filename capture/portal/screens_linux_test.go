@@ -67,6 +67,9 @@ func TestCompositorShares(t *testing.T) {
 	if got := waitForPicture(t, part, 90); got.Size != image.Pt(10, 10) || got.Origin != image.Pt(30, 20) {
 		t.Errorf("a part: %v at %v", got.Size, got.Origin)
 	}
+	if got := part.(capture.Placed).Place(); got.Whole != image.Rect(0, 0, 20, 15) || got.Part != image.Rect(15, 10, 20, 15) {
+		t.Errorf("a part lies at %+v", got)
+	}
 	b.Close()
 	if _, err := part.Grab(t.Context(), new(capture.Frame)); !errors.Is(err, capture.ErrClosed) {
 		t.Errorf("after the backend was closed: %v, want ErrClosed", err)

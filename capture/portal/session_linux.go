@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"image"
 	"sync"
 	"time"
 
@@ -29,6 +30,7 @@ type session struct {
 	bus     *bus // nil before it is there, and after the end
 	path    dbus.ObjectPath
 	source  *pipewire.Source // nil before the first
+	at      image.Rectangle  // where that lies; empty where it isn't told
 	why     error            // it has ended
 	streams map[*stream]bool // that read it
 	timer   *time.Timer      // runs while nobody does
@@ -77,7 +79,7 @@ func (s *session) begin(ctx context.Context, address string, w waits, tokens Tok
 	s.mu.Lock()
 	ended := s.why != nil
 	if !ended {
-		s.source = source
+		s.source, s.at = source, c.at
 		s.rest()
 	}
 	s.mu.Unlock()

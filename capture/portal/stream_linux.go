@@ -3,6 +3,7 @@ package portal
 import (
 	"context"
 	"image"
+	"sync"
 	"time"
 
 	"app.tonedesk/capture"
@@ -16,6 +17,9 @@ type stream struct {
 	seen    uint64 // the number of the newest picture that was read
 	pages   capture.Copied
 	closed  bool
+
+	mu    sync.Mutex
+	place capture.Place // of the newest picture
 }
 
 // Changes implements capture.Notifier.
@@ -30,7 +34,7 @@ func (r *stream) Grab(ctx context.Context, f *capture.Frame) (changed bool, err 
 		return false, err
 	}
 	r.session.mu.Lock()
-	source, why := r.session.source, r.session.why
+	source, at, why := r.session.source, r.session.at, r.session.why
 	r.session.mu.Unlock()
 	if why != nil {
 		return false, why
@@ -49,8 +53,18 @@ func (r *stream) Grab(ctx context.Context, f *capture.Frame) (changed bool, err 
 		return false, nil
 	}
 	r.seen = p.Number
+	r.mu.Lock()
+	r.place = capture.PlaceOf(at, p.Source, r.part)
+	r.mu.Unlock()
 	now := capture.Frame{Pix: p.Pix, Stride: 4 * p.Size.X, Size: p.Size, Layout: capture.BGRX, Origin: r.part.Intersect(image.Rectangle{Max: p.Source}).Min, At: time.Now()}
 	return r.pages.Hand(now, f), nil
+}
+
+// Place implements capture.Placed.
+func (r *stream) Place() capture.Place {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	return r.place
 }
 
 // Close implements capture.Stream.

@@ -181,6 +181,7 @@ type output struct {
 	capture.Screen
 	object uint32
 	at     image.Point // of its top left, in the compositor's own measure
+	wide   image.Point // its size in that measure
 	mode   image.Point // pixels of the device itself
 	turn   uint32      // see turned
 }
@@ -190,7 +191,8 @@ const (
 	outputGeometry, outputMode = 0, 1
 	currentMode                = 1
 	placeOf                    = 1
-	placeAt, placeName         = 0, 3
+	placeAt, placeSize         = 0, 1
+	placeName                  = 3
 )
 
 // hear takes its events.
@@ -210,11 +212,13 @@ func (o *output) hear(op uint16, a *wire.Arguments) {
 	}
 }
 
-// hearPlace takes where it is and what it is called.
+// hearPlace takes where it is, how large, and what it is called.
 func (o *output) hearPlace(op uint16, a *wire.Arguments) {
 	switch op {
 	case placeAt:
 		o.at = image.Pt(int(a.Int()), int(a.Int()))
+	case placeSize:
+		o.wide = image.Pt(int(a.Int()), int(a.Int()))
 	case placeName:
 		o.Name = a.Text()
 	}

@@ -127,6 +127,18 @@ func (r *Stream) Grab(ctx context.Context, f *capture.Frame) (changed bool, err 
 	return changed, bad
 }
 
+// Place implements capture.Placed.
+func (r *Stream) Place() capture.Place {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	o := r.output
+	whole := image.Rectangle{Min: o.at, Max: o.at.Add(o.wide)}
+	if o.wide.X < 1 || o.wide.Y < 1 || o.wide.X > mostSide || o.wide.Y > mostSide {
+		whole = image.Rectangle{}
+	}
+	return capture.PlaceOf(whole, r.shot.Size(), r.part)
+}
+
 // Close implements capture.Stream.
 func (r *Stream) Close() error {
 	if !r.closed {

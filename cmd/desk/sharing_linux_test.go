@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"image"
+	"math"
 	"os"
 	"path/filepath"
 	"slices"
@@ -133,6 +134,39 @@ func TestWindowSharesByPortal(t *testing.T) {
 	d.server.Kill()
 	saying(again, "Sharing has ended")
 	again.Quit()
+}
+
+// What is shared is read in the colours of the monitor that it lies on, where the desktop says where
+// that is; else in those of displays without a name. Source of the lightness of the fullest red and green:
+// display_spaces_to_lab.csv (P3 and Rec. 2020, CSS4, CIE15).
+func TestSharedScreenHasItsMonitorsColours(t *testing.T) {
+	type pair struct{ X, Y int32 }
+	d := startDesktop(t)
+	placed := d.portal(func(f *portaltest.Fake) {
+		f.About = map[string]dbus.Variant{"position": dbus.MakeVariant(pair{}), "size": dbus.MakeVariant(pair{1024, 800})}
+	})
+	settings := strings.Replace(besidePatches, "{", `{"display_colours": {"XWAYLAND0": {"in": "Display P3"}, "": {"in": "Rec. 2020"}}, `, 1)
+	w := desktest.OpenOn(t, waylandScreen(t), settings, d.env())
+	read := func(space string, lightness float64) {
+		t.Helper()
+		w.WaitFor("it in "+space, func(l desktest.Shown) bool {
+			return strings.HasPrefix(l.Line, space+", ") && len(l.Spots) == 1 && math.Abs(l.Spots[0].Lightness-lightness) < 0.01
+		})
+	}
+	w.Key("r")
+	d.shows(w, 0xff, 0, 0)
+	w.Click(image.Pt(200, 120))
+	read("Display P3", 54.966557)
+	placed.Gone()
+	saying(w, "Sharing has ended")
+	d.screen.Rests()
+	d.portal(func(f *portaltest.Fake) {
+		f.About = map[string]dbus.Variant{"position": dbus.MakeVariant(pair{}), "size": dbus.MakeVariant(pair{2048, 1600})}
+	})
+	w.Key("r")
+	d.shows(w, 0, 0xff, 0)
+	read("Rec. 2020", 85.906247)
+	w.Quit()
 }
 
 // Without PipeWire's library the window opens, and says what to install. A file that is no library stands

@@ -43,7 +43,7 @@ type Colours struct {
 
 	mu     sync.Mutex
 	chosen settings.Settings
-	where  func() image.Rectangle // what is watched lies there; nil: it isn't on the screen
+	where  func() capture.Place // what is watched lies there; nil: it isn't on the screen
 	now    State
 	read   map[string]known // profiles, by the monitor
 	listed []monitors.Monitor
@@ -139,18 +139,21 @@ func (c *Colours) At(ctx context.Context, p image.Point) *colour.Space {
 	if c.plain() {
 		return nil
 	}
-	return c.find(ctx, image.Rectangle{Min: p, Max: p.Add(image.Pt(1, 1))}).Space
+	return c.find(ctx, capture.Place{Part: image.Rectangle{Min: p, Max: p.Add(image.Pt(1, 1))}}).Space
 }
 
 // find returns the colours of what lies somewhere on the desktop.
-func (c *Colours) find(ctx context.Context, part image.Rectangle) (s State) {
+func (c *Colours) find(ctx context.Context, at capture.Place) (s State) {
 	ctx, cancel := context.WithTimeout(ctx, askMost)
 	defer cancel()
 	list, err := c.monitors(ctx)
 	if err != nil {
 		return State{Err: err}
 	}
-	m, ok := monitors.Most(list, part)
+	if !at.Whole.Empty() && !monitors.Shows(list, at.Whole) {
+		at.Part = image.Rectangle{} // what is shared is measured otherwise than the monitors: it isn't known where that lies
+	}
+	m, ok := monitors.Most(list, at.Part)
 	if ok {
 		s.Monitor = m.Name
 	}
@@ -234,13 +237,14 @@ func (c *Colours) spaceOf(monitor string, data []byte) (*colour.Space, error) {
 }
 
 // Of returns a stream whose frames have the space of where they are read, which where returns in
-// desktop pixels once there is a frame: empty where that isn't known.
-func (c *Colours) Of(s capture.Stream, where func() image.Rectangle) capture.Stream {
+// desktop pixels once there is a frame: nothing where that isn't known. Of what is shared it has to
+// return the whole too, by which is seen whether the desktop measures that as it does its monitors.
+func (c *Colours) Of(s capture.Stream, where func() capture.Place) capture.Stream {
 	return &stream{Stream: s, colours: c, where: where}
 }
 
 // first returns the space of what is watched from now on.
-func (c *Colours) first(ctx context.Context, where func() image.Rectangle) *colour.Space {
+func (c *Colours) first(ctx context.Context, where func() capture.Place) *colour.Space {
 	next := c.find(ctx, where())
 	c.mu.Lock()
 	c.where = where
@@ -272,7 +276,7 @@ func (c *Colours) Elsewhere() {
 type stream struct {
 	capture.Stream
 	colours *Colours
-	where   func() image.Rectangle
+	where   func() capture.Place
 	known   bool
 	space   *colour.Space
 }

@@ -79,11 +79,37 @@ func TestColoursOfTheMonitor(t *testing.T) {
 			d := desktop{profiles: map[string][]byte{"left": profile.Write(colour.DisplayP3), "right": inks}}
 			c := d.colours()
 			c.Choose(tt.s)
-			got := c.find(t.Context(), tt.part)
+			got := c.find(t.Context(), capture.Place{Part: tt.part})
 			if got.Space != tt.want || !errors.Is(got.Err, tt.err) || tt.err == nil && got.Err != nil {
 				t.Errorf("%s, %v; want %s, %v", got.Space.Title(), got.Err, tt.want.Title(), tt.err)
 			}
 		})
+	}
+}
+
+// Of what the desktop shares the monitor counts that the part lies on; where it is measured otherwise
+// than the monitors are, as on a desktop that scales, none does.
+func TestColoursOfWhatIsShared(t *testing.T) {
+	left, right, both := image.Rect(0, 0, 100, 100), image.Rect(100, 0, 200, 100), image.Rect(0, 0, 200, 100)
+	for name, tt := range map[string]struct {
+		at      capture.Place
+		monitor string
+		want    *colour.Space
+	}{
+		"a screen":                   {capture.Place{Whole: right, Part: right}, "right", colour.Rec2020},
+		"the other":                  {capture.Place{Whole: left, Part: image.Rect(10, 10, 40, 40)}, "left", colour.DisplayP3},
+		"the right of all screens":   {capture.Place{Whole: both, Part: image.Rect(90, 10, 190, 40)}, "right", colour.Rec2020},
+		"the left of all screens":    {capture.Place{Whole: both, Part: image.Rect(10, 10, 120, 40)}, "left", colour.DisplayP3},
+		"measured otherwise":         {capture.Place{Whole: image.Rect(50, 0, 100, 50), Part: image.Rect(50, 0, 100, 50)}, "", colour.Gamma22},
+		"a window, which isn't told": {capture.Place{}, "", colour.Gamma22},
+	} {
+		d := desktop{}
+		c := d.colours()
+		s := chosen("left", settings.Colours{In: "Display P3"}).WithColours("right", settings.Colours{In: "Rec. 2020"}).WithColours("", settings.Colours{In: "gamma 2.2"})
+		c.Choose(s)
+		if got := c.find(t.Context(), tt.at); got.Monitor != tt.monitor || got.Space != tt.want {
+			t.Errorf("%s: %q in %s, want %q in %s", name, got.Monitor, got.Space.Title(), tt.monitor, tt.want.Title())
+		}
 	}
 }
 
@@ -109,7 +135,7 @@ func TestAStreamHasOneSpace(t *testing.T) {
 		}
 	}
 	c.Choose(chosen("left", settings.Colours{In: "Display P3"}))
-	s := c.Of(frames{}, func() image.Rectangle { return image.Rect(0, 0, 10, 10) })
+	s := c.Of(frames{}, func() capture.Place { return capture.Place{Part: image.Rect(0, 0, 10, 10)} })
 	grab := func() any {
 		var f capture.Frame
 		if _, err := s.Grab(t.Context(), &f); err != nil {
@@ -156,8 +182,8 @@ func TestAnyBytesAsAProfile(t *testing.T) {
 		d := desktop{profiles: map[string][]byte{"left": data[:rapid.IntRange(0, len(data)).Draw(t, "length")]}}
 		c := d.colours()
 		c.Choose(chosen("left", settings.Colours{In: settings.ColoursOwn}))
-		first := c.find(context.Background(), image.Rect(0, 0, 9, 9))
-		again := c.find(context.Background(), image.Rect(0, 0, 9, 9))
+		first := c.find(context.Background(), capture.Place{Part: image.Rect(0, 0, 9, 9)})
+		again := c.find(context.Background(), capture.Place{Part: image.Rect(0, 0, 9, 9)})
 		if first.Space != again.Space || first.Err != again.Err || first.Err != nil && first.Space != nil {
 			t.Errorf("%+v, then %+v", first, again)
 		}

@@ -87,3 +87,41 @@ func TestTargetOnItsGround(t *testing.T) {
 func row(layout analysis.Layout, pix ...byte) analysis.Pixels {
 	return analysis.Pixels{Pix: pix, Stride: len(pix), Width: len(pix) / 4, Height: 1, Layout: layout}
 }
+
+// A file of 16 bits a channel keeps them on both ways to the analysis, laid over white too
+// (W3C Compositing and Blending Level 1, simple alpha compositing, computed here): between two codes
+// of 8 bits.
+func TestSixteenBitsOfAFile(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "deep.png")
+	img := image.NewNRGBA64(image.Rect(0, 0, 4, 4))
+	for i := range 16 {
+		img.SetNRGBA64(i%4, i/4, color.NRGBA64{R: 0x8080, G: 0x8080, B: 0x8080, A: 0x8000})
+	}
+	var file bytes.Buffer
+	if err := png.Encode(&file, img); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, file.Bytes(), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	opened, err := ReadOpaque(path, analysis.White)
+	if err != nil {
+		t.Fatal(err)
+	}
+	stream, err := Follow(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer stream.Close()
+	var f capture.Frame
+	if _, err := stream.Grab(t.Context(), &f); err != nil {
+		t.Fatal(err)
+	}
+	want := colour.Lightness(colour.LinearOf((0x8080*0x8000 + 0xffff*(0xffff-0x8000)) / 65535.0 / 65535))
+	for way, p := range map[string]analysis.Pixels{"opened": opened, "followed": Pixels(&f)} {
+		spot, err := analysis.ReadSpot(p, 1, 1, 3)
+		if err != nil || math.Abs(spot.Lightness-want) > 0.003 {
+			t.Errorf("%s: L* %.4f, want %.4f, %v", way, spot.Lightness, want, err)
+		}
+	}
+}

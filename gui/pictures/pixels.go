@@ -18,7 +18,7 @@ func Pixels(f *capture.Frame) analysis.Pixels {
 		layout = analysis.BGRX
 	}
 	space, _ := f.Space.(*colour.Space)
-	return analysis.Pixels{Pix: f.Pix, Stride: f.Stride, Width: f.Size.X, Height: f.Size.Y, Layout: layout, Space: space}
+	return analysis.Pixels{Pix: f.Pix, Rest: f.Rest, Stride: f.Stride, Width: f.Size.X, Height: f.Size.Y, Layout: layout, Space: space}
 }
 
 // OfFile returns a picture that was read from a file as the analysis reads it, in the colours that
@@ -29,7 +29,7 @@ func OfFile(p *picturefile.Picture) (analysis.Pixels, Told, error) {
 	if err != nil {
 		return analysis.Pixels{}, told, err
 	}
-	return analysis.Pixels{Pix: p.Pix, Stride: p.Stride, Width: p.Size.X, Height: p.Size.Y, Layout: analysis.RGBA, Space: space}, told, nil
+	return analysis.Pixels{Pix: p.Pix, Rest: p.Rest, Stride: p.Stride, Width: p.Size.X, Height: p.Size.Y, Layout: analysis.RGBA, Space: space}, told, nil
 }
 
 // Open reads a picture file. For errors see OfFile and picturefile.Open.
@@ -58,7 +58,7 @@ func Follow(path string) (capture.Stream, error) {
 	})
 }
 
-// Copy returns a copy in memory of its own, as RGBA. What is transparent stays so.
+// Copy returns a copy in memory of its own, as RGBA of 8 bits. What is transparent stays so.
 func Copy(p analysis.Pixels) analysis.Pixels {
 	img := image.NewRGBA(p.Bounds())
 	c := analysis.Pixels{Pix: img.Pix, Stride: img.Stride, Width: p.Width, Height: p.Height, Layout: analysis.RGBA, Space: p.Space}

@@ -92,11 +92,11 @@ func (w *Ways) way(from setup.Source) func(context.Context) (capture.Stream, err
 	case setup.SourceNothing:
 		return nil
 	case setup.SourceRegion:
-		return w.coloured(func() image.Rectangle { return from.Region }, func(ctx context.Context) (capture.Stream, error) { return w.screen.open(ctx, from.Region) })
+		return w.coloured(func(capture.Stream) capture.Place { return capture.Place{Part: from.Region} }, func(ctx context.Context) (capture.Stream, error) { return w.screen.open(ctx, from.Region) })
 	case setup.SourceWindow:
 		return func(ctx context.Context) (capture.Stream, error) { return w.openWindow(ctx, from) }
 	case setup.SourceShared:
-		return w.coloured(nowhere, func(ctx context.Context) (capture.Stream, error) {
+		return w.coloured(placeOf, func(ctx context.Context) (capture.Stream, error) {
 			return w.screen.share(ctx, from.Window, from.Region)
 		})
 	case setup.SourcePicture:
@@ -109,18 +109,23 @@ func (w *Ways) way(from setup.Source) func(context.Context) (capture.Stream, err
 }
 
 // coloured has the frames of a stream say which colours the display shows there.
-func (w *Ways) coloured(where func() image.Rectangle, open func(context.Context) (capture.Stream, error)) func(context.Context) (capture.Stream, error) {
+func (w *Ways) coloured(where func(capture.Stream) capture.Place, open func(context.Context) (capture.Stream, error)) func(context.Context) (capture.Stream, error) {
 	return func(ctx context.Context) (capture.Stream, error) {
 		s, err := open(ctx)
 		if err != nil {
 			return nil, err
 		}
-		return w.Colours.Of(s, where), nil
+		return w.Colours.Of(s, func() capture.Place { return where(s) }), nil
 	}
 }
 
-// nowhere is where what the desktop shares lies: that isn't told.
-func nowhere() image.Rectangle { return image.Rectangle{} }
+// placeOf is where what the desktop shares lies, as far as it says.
+func placeOf(s capture.Stream) capture.Place {
+	if p, ok := s.(capture.Placed); ok {
+		return p.Place()
+	}
+	return capture.Place{}
+}
 
 // Use calls do with the way to the screen. Any goroutine may call it.
 func (w *Ways) Use(do func(capture.Backend) error) error { return w.screen.use(do) }

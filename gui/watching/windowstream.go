@@ -2,7 +2,6 @@ package watching
 
 import (
 	"context"
-	"image"
 
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/host"
@@ -22,7 +21,7 @@ func (w *Ways) openWindow(ctx context.Context, from setup.Source) (stream captur
 				renamed: func(was setup.Source, title string) { w.Soon(func() { w.Renamed(was, title) }) },
 				doubted: func(alike int) { w.Soon(func() { w.sayAlike(from, alike) }) },
 			}
-			stream = w.Colours.Of(stream, func() image.Rectangle { return s.Window().Rect })
+			stream = w.Colours.Of(stream, func() capture.Place { return capture.Place{Part: s.Window().Rect} })
 		}
 		return err
 	})

@@ -2,6 +2,7 @@ package fixed
 
 import (
 	"math"
+	"sync"
 
 	"app.tonedesk/analysis/colour"
 )
@@ -12,9 +13,13 @@ type Codes struct {
 	Bins   *Tables        // lightness
 	Light  *LightTables   // the space's own linear light
 	toSRGB *[3][3]float64 // of the space's own light; nil: it is sRGB
+
+	space *colour.Space
+	once  sync.Once
+	deep  *Deep // nil: not asked for yet
 }
 
-var srgbCodes = Codes{Bins, ReduceTables, nil}
+var srgbCodes = Codes{Bins: Bins, Light: ReduceTables}
 
 // CodesOf returns the tables of a space; nil is sRGB. They are made once a space.
 func CodesOf(s *colour.Space) *Codes {
@@ -22,7 +27,7 @@ func CodesOf(s *colour.Space) *Codes {
 		return &srgbCodes
 	}
 	return s.Keep(func() any {
-		c := &Codes{newTables(s, Bins), newLightTables(s), new([3][3]float64)}
+		c := &Codes{Bins: newTables(s, Bins), Light: newLightTables(s), toSRGB: new([3][3]float64), space: s}
 		c.toSRGB[0][0], c.toSRGB[1][0], c.toSRGB[2][0] = s.Light(1, 0, 0)
 		c.toSRGB[0][1], c.toSRGB[1][1], c.toSRGB[2][1] = s.Light(0, 1, 0)
 		c.toSRGB[0][2], c.toSRGB[1][2], c.toSRGB[2][2] = s.Light(0, 0, 1)

@@ -1,6 +1,7 @@
 package portaltest
 
 import (
+	"maps"
 	"path/filepath"
 	"sync"
 	"syscall"
@@ -41,7 +42,8 @@ type Fake struct {
 	Results        map[string]map[string]dbus.Variant // instead of the usual ones
 	Socket         func() int                         // to a PipeWire server
 	Node           uint32
-	OldPaths       bool // requests have names of the portal's own choice, as of old
+	About          map[string]dbus.Variant // more about what is shared
+	OldPaths       bool                    // requests have names of the portal's own choice, as of old
 
 	mu      sync.Mutex
 	client  string           // who asked for keys or a screen last
@@ -126,8 +128,10 @@ func (f *Fake) start(from dbus.Sender, session dbus.ObjectPath, parent string, o
 	f.client, f.session, f.granted = string(from), session, time.Now()
 	token := "token" + string(rune('0'+f.tokens))
 	f.mu.Unlock()
+	about := map[string]dbus.Variant{"source_type": dbus.MakeVariant(uint32(1))}
+	maps.Copy(about, f.About)
 	return f.request("Start", from, options, map[string]dbus.Variant{
-		"streams":       dbus.MakeVariant([]stream{{f.Node, map[string]dbus.Variant{"source_type": dbus.MakeVariant(uint32(1))}}}),
+		"streams":       dbus.MakeVariant([]stream{{f.Node, about}}),
 		"restore_token": dbus.MakeVariant(token),
 	}, session, parent, options)
 }

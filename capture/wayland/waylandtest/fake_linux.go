@@ -304,6 +304,7 @@ func init() {
 			c.add(id, "place")
 			i := c.objects[of].screen
 			c.send(wire.New(id, 0).Int(int32(-100*i), 0))
+			c.send(wire.New(id, 1).Int(int32(c.acts.Size.X/2), int32(c.acts.Size.Y/2))) // its own measure has half the points
 			c.send(wire.New(id, 3).Text(c.acts.Screens[i]))
 		}},
 		{WLR, 0}: {"capture_output", func(c *client, _ uint32, _ *thing, a *wire.Arguments) {

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"image/png"
 	"io"
+	"regexp"
+	"strconv"
 	"time"
 	"unicode/utf16"
 
@@ -13,6 +15,8 @@ import (
 	"golang.org/x/image/font/gofont/gobold"
 	"golang.org/x/image/font/gofont/goregular"
 
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/profile"
 	"app.tonedesk/gui/stills/ink"
 )
 
@@ -41,6 +45,9 @@ func writePDF(w io.Writer, pages []*Page, title string, at time.Time) error {
 	pdf.SetTitle(utf16Text(title), false)
 	pdf.SetCreator("Tonedesk", true)
 	pdf.SetProducer("Tonedesk", true)
+	pdf.AddOutputIntent(fpdf.OutputIntentType{ // else colours are those of whatever shows the file (ISO 32000-1:2008, 14.11.5)
+		SubtypeIdent: fpdf.OutputIntent_GTS_PDFA1, OutputConditionIdentifier: colour.SRGB.Name, ICCProfile: profile.Write(nil),
+	})
 	pdf.AddUTF8FontFromBytes(faceNames[ink.Regular], "", goregular.TTF)
 	pdf.AddUTF8FontFromBytes(faceNames[ink.Bold], "", gobold.TTF)
 	d := &document{pdf: pdf}
@@ -50,10 +57,32 @@ func writePDF(w io.Writer, pages []*Page, title string, at time.Time) error {
 			i.write(d)
 		}
 	}
-	if err := pdf.Output(w); err != nil {
+	if err := pdf.Output(trailed{w}); err != nil {
 		return fmt.Errorf("write the page: %w", err)
 	}
 	return nil
+}
+
+// trailed writes a whole file with the right number of what it says of itself: the module (0.12.0)
+// takes the object before the last, which is the colour profile, where there is one.
+type trailed struct{ w io.Writer }
+
+// info is that number, in the trailer.
+var info = regexp.MustCompile(`/Info (\d+) 0 R`)
+
+func (t trailed) Write(b []byte) (int, error) {
+	trailer := bytes.LastIndex(b, []byte("\ntrailer\n"))
+	at := info.FindSubmatchIndex(b[max(trailer, 0):])
+	if trailer < 0 || at == nil {
+		return t.w.Write(b)
+	}
+	number, _ := strconv.Atoi(string(b[trailer+at[2] : trailer+at[3]]))
+	for _, part := range [][]byte{b[:trailer+at[2]], strconv.AppendInt(nil, int64(number-1), 10), b[trailer+at[3]:]} {
+		if n, err := t.w.Write(part); err != nil {
+			return n, err
+		}
+	}
+	return len(b), nil
 }
 
 // utf16Text returns text as a PDF file holds it beside its pages: as UTF-16 with the higher byte
