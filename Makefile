@@ -57,7 +57,7 @@ fuzz: setup ## every fuzz target for FUZZTIME each, one after another, and a tab
 	@scripts/fuzz.sh $(FUZZTIME)
 
 attack: setup ## attacks the built program for twenty minutes, and prints a table
-	TONEDESK_ATTACK=1 TONEDESK_NEED_X=1 go test -vet=off -count 1 -parallel 4 -timeout 60m ./cmd/desk/attack
+	TONEDESK_ATTACK=1 TONEDESK_NEED_X=1 go test -vet=off -count 1 -parallel 32 -timeout 60m ./cmd/desk/attack
 
 goldens: ## draws the masters of the window, of notes and of the sheet anew; look at them before you commit them
 	TONEDESK_GOLDENS=1 go test -vet=off -count 1 -run 'Look' ./gui ./gui/stills/...

@@ -39,18 +39,23 @@ func first(numbers []uint32) uint32 {
 	return numbers[0]
 }
 
-// text returns a property's text: of UTF-8 where its type says so, else Latin-1 (ICCCM,
-// section 2.7.1). Zeros part what it lists.
+// text returns a property's text; none where it isn't there.
 func (a *x11Atoms) text(c xproto.GetPropertyCookie) string {
 	reply, err := c.Reply()
 	if err != nil || reply.Format != 8 {
 		return ""
 	}
-	if reply.Type == a.utf8 {
-		return strings.ToValidUTF8(string(reply.Value), "")
+	return textIn(reply.Value, reply.Type == a.utf8)
+}
+
+// textIn returns the text in a property's value: of UTF-8 where its type says so, else Latin-1
+// (ICCCM, section 2.7.1). Zeros part what it lists.
+func textIn(value []byte, utf8 bool) string {
+	if utf8 {
+		return strings.ToValidUTF8(string(value), "")
 	}
-	letters := make([]rune, len(reply.Value))
-	for i, b := range reply.Value {
+	letters := make([]rune, len(value))
+	for i, b := range value {
 		letters[i] = rune(b)
 	}
 	return string(letters)

@@ -2,6 +2,7 @@ package language
 
 import (
 	"runtime"
+	"strings"
 	"testing"
 )
 
@@ -99,4 +100,25 @@ func TestUseLeavesTheEnvironment(t *testing.T) {
 	if got := OfSystem(); got != English || Current() != German {
 		t.Errorf("the environment says %s, and %s is spoken", got, Current())
 	}
+}
+
+// Whatever the environment says: the language is one of ours, and another than English only where
+// somebody asked for it by its code.
+func FuzzOfSystem(f *testing.F) {
+	f.Add("de_DE.UTF-8", "", "en_US", "ja:de")
+	f.Add("", "C", "es@euro", ":::")
+	f.Add("\xff_\xff.", "POSIX.x", "DE", "_")
+	f.Fuzz(func(t *testing.T, all, messages, lang, language string) {
+		said := strings.Join([]string{all, messages, lang, language}, " ")
+		if strings.ContainsRune(said, 0) {
+			return // the environment can't hold that
+		}
+		for name, value := range map[string]string{"LC_ALL": all, "LC_MESSAGES": messages, "LANG": lang, "LANGUAGE": language} {
+			t.Setenv(name, value)
+		}
+		got := OfSystem()
+		if got.Own() == "" || got != English && !strings.Contains(strings.ToLower(said), string(got)) {
+			t.Errorf("%q in %q", got, said)
+		}
+	})
 }

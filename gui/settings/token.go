@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"unicode/utf8"
 
 	"app.tonedesk/capture/plainfile"
 	"app.tonedesk/gui/files"
@@ -21,10 +22,11 @@ const maxToken = 4096
 // TokenBeside returns the one beside a settings file.
 func TokenBeside(path string) Token { return Token(filepath.Join(filepath.Dir(path), "screen-token")) }
 
-// Load returns the token; "" if there is none that could be one.
+// Load returns the token; "" if there is none that could be one: what is no text can't be handed
+// to the desktop (D-Bus Specification 0.43, "Valid UTF-8").
 func (t Token) Load() string {
-	data, err := plainfile.Read(string(t), maxToken)
-	if err != nil {
+	data, err := plainfile.Read(string(t), maxToken+1) // with the end of its line
+	if err != nil || !utf8.Valid(data) {
 		return ""
 	}
 	return plainText(maxToken, "")(strings.TrimSuffix(string(data), "\n"))

@@ -1,11 +1,15 @@
 package settings
 
 import (
+	"encoding/binary"
+	"io"
 	"os"
 	"path/filepath"
 	"runtime"
 	"strings"
 	"testing"
+
+	"github.com/godbus/dbus/v5"
 )
 
 // A token is kept for this user alone, replaced and forgotten; what can't be one is none.
@@ -32,7 +36,7 @@ func TestToken(t *testing.T) {
 	if err := token.Keep(""); err != nil {
 		t.Errorf("forgetting none: %v", err)
 	}
-	for _, bad := range []string{strings.Repeat("a", maxToken+1), "a\x00b"} {
+	for _, bad := range []string{strings.Repeat("a", maxToken+1), "a\x00b", "a\xffb"} {
 		if err := os.WriteFile(string(token), []byte(bad), 0o600); err != nil {
 			t.Fatal(err)
 		}
@@ -40,4 +44,32 @@ func TestToken(t *testing.T) {
 			t.Errorf("%.9q is taken for a token", got)
 		}
 	}
+}
+
+// Whatever the file holds: what is taken for a token can be handed to the desktop, and is the same
+// once it is kept.
+func FuzzToken(f *testing.F) {
+	for _, seed := range []string{"", "one\n", "a\x00b", "a\xffb", "\n\n", strings.Repeat("a", maxToken)} {
+		f.Add([]byte(seed))
+	}
+	f.Fuzz(func(t *testing.T, content []byte) {
+		token := TokenBeside(filepath.Join(t.TempDir(), "settings.json"))
+		if err := os.WriteFile(string(token), content, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		got := token.Load()
+		ask := dbus.Message{Type: dbus.TypeSignal, Body: []any{got}, Headers: map[dbus.HeaderField]dbus.Variant{
+			dbus.FieldPath: dbus.MakeVariant(dbus.ObjectPath("/")), dbus.FieldInterface: dbus.MakeVariant("a.b"),
+			dbus.FieldMember: dbus.MakeVariant("C"), dbus.FieldSignature: dbus.MakeVariant(dbus.SignatureOf(got)),
+		}}
+		if err := ask.EncodeTo(io.Discard, binary.LittleEndian); err != nil {
+			t.Errorf("%q of %q can't be handed on: %v", got, content, err)
+		}
+		if err := token.Keep(got); err != nil {
+			t.Fatal(err)
+		}
+		if again := token.Load(); again != got {
+			t.Errorf("%q becomes %q", got, again)
+		}
+	})
 }

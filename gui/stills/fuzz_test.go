@@ -3,6 +3,7 @@ package stills
 import (
 	"bytes"
 	"errors"
+	"image"
 	"image/png"
 	"os"
 	"path/filepath"
@@ -30,6 +31,34 @@ func FuzzPicture(f *testing.F) {
 		}
 		if c, configErr := png.DecodeConfig(bytes.NewReader(data)); err == nil && (configErr != nil || c.Width != p.Width) {
 			t.Fatalf("%v, %v", c, configErr)
+		}
+	})
+}
+
+// Whatever lies in the cache of small pictures: the still has a small picture, and no large one.
+func FuzzThumbnail(f *testing.F) {
+	var small, large bytes.Buffer
+	if err := WritePNG(&small, imageOf(noise(1))); err != nil {
+		f.Fatal(err)
+	}
+	if err := WritePNG(&large, image.NewRGBA(image.Rect(0, 0, ThumbnailSide+1, 1))); err != nil {
+		f.Fatal(err)
+	}
+	f.Add(small.Bytes())
+	f.Add(large.Bytes())
+	f.Add(small.Bytes()[:40])
+	s := storeAt(f)
+	id := keep(f, s, 1)
+	f.Fuzz(func(t *testing.T, cached []byte) {
+		if err := os.MkdirAll(s.folders.Cache, 0o700); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(s.cachePath(id), cached, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		img, err := s.Thumbnail(id, false)
+		if err != nil || img.Rect.Empty() || max(img.Rect.Dx(), img.Rect.Dy()) > ThumbnailSide {
+			t.Errorf("%v, %v", img, err)
 		}
 	})
 }

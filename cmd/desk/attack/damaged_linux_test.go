@@ -16,7 +16,7 @@ import (
 // Damaged pictures are read or refused, each with a report or a sentence, by every command
 // that reads pictures.
 func TestDamagedPictures(t *testing.T) {
-	t.Parallel()
+	beside(t)
 	y := newTally("damaged pictures, read")
 	files, r, dir := sound(t), chance(1), t.TempDir()
 	var paths []string
@@ -71,6 +71,11 @@ func otherCommands(t *testing.T, dir string, paths []string) {
 			{"sheet", "--picture", "-o", out + ".s.png", path},
 			{"sheet", "-o", out + ".ora", path},
 			{"sheet", "-o", out + ".json", path},
+			{"relight", "--warmer", "40", "--css", out + ".r.css", path},
+			{"shade", "--as", path, "#c08060"},
+			{"stills", "--series", whole, path},
+			{"stills", "--series", "--json", "--target", path, whole, path},
+			{"read", "--spots", "1,1;40,20", "--without-ground", path},
 		}
 		y.try(t, command(t, dir, "", commands[r.IntN(len(commands))]...).faults...)
 	}
@@ -94,7 +99,7 @@ func nothingLeft(t *testing.T, y *tally, dir string) {
 
 // Nonsense on standard input is read or refused line by line, in time.
 func TestDamagedLists(t *testing.T) {
-	t.Parallel()
+	beside(t)
 	y, r, home := newTally("damaged lists on standard input"), chance(3), t.TempDir()
 	list := []byte("#e2ab85\nrgb(178 106 92)\n#fff #000\nrgb(1 2 3) #123456\n\n")
 	for range y.rounds(10, 400) {
@@ -106,7 +111,7 @@ func TestDamagedLists(t *testing.T) {
 // A still with damaged parts is listed, or said to be damaged; it is never written over, and
 // the others are there as before.
 func TestDamagedStills(t *testing.T) {
-	t.Parallel()
+	beside(t)
 	y, r := newTally("damaged stills"), chance(4)
 	home := t.TempDir()
 	folder := filepath.Join(home, "data", "tonedesk", "stills")

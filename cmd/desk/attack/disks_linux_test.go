@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"syscall"
 	"testing"
 
@@ -55,7 +56,7 @@ func refused(w *desktest.Window) {
 // The disk can only be read, is full, and loses its folder, while stills are kept and marked:
 // it is said, what was kept stays, and with room again all goes on.
 func TestDisks(t *testing.T) {
-	t.Parallel()
+	beside(t)
 	y, r := newTally("disk read-only, full, folder gone"), chance(9)
 	for range y.rounds(1, 8) {
 		home := t.TempDir()
@@ -108,13 +109,16 @@ func allReadable(t *testing.T, w *desktest.Window) (faults []string) {
 
 // Two windows keep and mark the same stills at once: none is damaged, none is lost.
 func TestTwoWindows(t *testing.T) {
-	t.Parallel()
+	beside(t)
 	y, home, r := newTally("two windows on the same stills"), t.TempDir(), chance(10)
 	first, firstPainter := onStills(t, home)
 	second, secondPainter := onStills(t, filepath.Join(home)) // the trace and standard error are the second's from here on
 	for range y.rounds(2, 60) {
-		first.Script(t.Context(), marks(second, r)) // both lie alike
-		second.Script(t.Context(), marks(second, r))
+		var both sync.WaitGroup
+		scripts := [][]string{marks(second, r), marks(second, r)} // both lie alike
+		both.Go(func() { first.Script(t.Context(), scripts[0]) })
+		both.Go(func() { second.Script(t.Context(), scripts[1]) })
+		both.Wait()
 		faults := append(answersNow(first, firstPainter), answersNow(second, secondPainter)...)
 		y.try(t, append(faults, allReadable(t, second)...)...)
 	}

@@ -4,11 +4,13 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"iter"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -20,29 +22,36 @@ import (
 // Killed at any moment of keeping and marking stills, the program has lost nothing that was
 // kept, and the notes on the disk are those of a moment that the window showed.
 func TestKills(t *testing.T) {
-	t.Parallel()
-	y, r := newTally("killed while stills are kept and marked"), chance(6)
-	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 1000, WindowManager: true})
-	home, settings := t.TempDir(), `{"version": 1, "width": 700, "height": 900, "page": "Stills"}`
-	kept, actions := map[string]bool{}, 0
-	for range y.rounds(4, 300) {
-		w := desktest.OpenIn(t, server, home, settings, nil)
-		settings = ""
-		script := marks(w, r)
-		actions += len(script)
-		ctx, cancel := context.WithTimeout(context.Background(), time.Duration(r.IntN(1500))*time.Millisecond) // the moment is what is tried
-		w.Script(ctx, script)
-		_ = w.Cmd.Process.Kill()
-		cancel()
-		w.Ended(endWithin)
-		y.try(t, afterKill(t, w, kept)...)
-	}
-	makeOld(t, filepath.Join(home, "data", "tonedesk", "stills"))
-	w := desktest.OpenIn(t, server, home, "", nil) // which clears away what the kills left
-	w.WaitFor("the stills", func(l desktest.Shown) bool { return len(l.Kept) > 0 })
-	w.Quit()
-	nothingLeft(t, y, filepath.Join(home, "data"))
-	y.measure("%d actions, %d stills kept", actions, len(kept))
+	beside(t)
+	y := newTally("killed while stills are kept and marked")
+	var actions, stills atomic.Int64
+	y.lanes(t, 4, 300, func(t *testing.T, tries iter.Seq[int]) {
+		server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 1000, WindowManager: true})
+		home, settings := t.TempDir(), `{"version": 1, "width": 700, "height": 900, "page": "Stills"}`
+		kept := map[string]bool{}
+		for i := range tries {
+			r := chanceOf(6, i)
+			w := desktest.OpenIn(t, server, home, settings, nil)
+			settings = ""
+			script := marks(w, r)
+			actions.Add(int64(len(script)))
+			ctx, cancel := context.WithTimeout(context.Background(), time.Duration(r.IntN(1500))*time.Millisecond) // the moment is what is tried
+			w.Script(ctx, script)
+			_ = w.Cmd.Process.Kill()
+			cancel()
+			w.Ended(endWithin)
+			y.try(t, afterKill(t, w, kept)...)
+		}
+		makeOld(t, filepath.Join(home, "data", "tonedesk", "stills"))
+		w := desktest.OpenIn(t, server, home, "", nil) // which clears away what the kills left
+		if len(kept) > 0 {
+			w.WaitFor("the stills", func(l desktest.Shown) bool { return len(l.Kept) > 0 })
+		}
+		w.Quit()
+		nothingLeft(t, y, filepath.Join(home, "data"))
+		stills.Add(int64(len(kept)))
+	})
+	y.measure("%d actions, %d stills kept", actions.Load(), stills.Load())
 }
 
 // marks is a script that keeps pictures and draws on them: tools, strokes, undo, one still

@@ -7,6 +7,7 @@ import (
 	"os"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"text/tabwriter"
 	"time"
@@ -26,13 +27,28 @@ func times(little, much int) int {
 }
 
 // chance returns numbers by chance, the same ones every time for a seed.
-func chance(seed uint64) *rand.Rand { return rand.New(rand.NewPCG(seed, 0)) }
+func chance(seed uint64) *rand.Rand { return chanceOf(seed, 0) }
+
+// chanceOf is that for one try of a seed, wherever it is made.
+func chanceOf(seed uint64, try int) *rand.Rand { return rand.New(rand.NewPCG(seed, uint64(try))) }
+
+// Attacks go on beside each other, so that a run is over in time. Each takes a slot; the monkey,
+// which takes the longest, takes none, so that it begins at once. Our choice, for two cores.
+var slots = make(chan struct{}, 3)
+
+// beside has an attack wait for a slot among those that go on beside each other.
+func beside(t *testing.T) {
+	t.Helper()
+	t.Parallel()
+	slots <- struct{}{}
+	t.Cleanup(func() { <-slots })
+}
 
 // tally counts the tries of one attack and how many of them failed. Any goroutine.
 type tally struct {
 	what          string
-	began         time.Time
-	short         bool // it had no time for all of it
+	began, last   time.Time // the newest try
+	short         bool      // it had no time for all of it
 	mu            sync.Mutex
 	tries, failed int
 	measured      string // beside the numbers, in words
@@ -65,13 +81,33 @@ func (y *tally) late() bool {
 
 // rounds goes on as often as times says, as long as there is time.
 func (y *tally) rounds(little, much int) iter.Seq[int] {
+	var made atomic.Int64
+	return y.share(&made, times(little, much))
+}
+
+// share goes on until n tries are made, by all who share the count, or there is no more time.
+func (y *tally) share(made *atomic.Int64, n int) iter.Seq[int] {
 	return func(yield func(int) bool) {
-		for i := range times(little, much) {
+		for i := int(made.Add(1)) - 1; i < n; i = int(made.Add(1)) - 1 {
 			if y.late() || !yield(i) {
 				return
 			}
 		}
 	}
+}
+
+// lanes has several go on at once in a long attack, each with a display and files of its own, and
+// shares the tries among them: most of a try is waiting for the window.
+func (y *tally) lanes(t *testing.T, little, much int, lane func(t *testing.T, tries iter.Seq[int])) {
+	t.Helper()
+	var made atomic.Int64
+	var all sync.WaitGroup
+	for i := range times(1, 3) {
+		all.Go(func() {
+			t.Run(fmt.Sprint("lane", i), func(t *testing.T) { lane(t, y.share(&made, times(little, much))) })
+		})
+	}
+	all.Wait()
 }
 
 // try counts one try. A failure is the test's too.
@@ -80,6 +116,7 @@ func (y *tally) try(t *testing.T, failures ...string) {
 	y.mu.Lock()
 	defer y.mu.Unlock()
 	y.tries++
+	y.last = time.Now()
 	if len(failures) > 0 {
 		y.failed++
 	}
@@ -107,12 +144,16 @@ func TestMain(m *testing.M) {
 func table() {
 	w := tabwriter.NewWriter(os.Stdout, 0, 0, 1, ' ', 0)
 	defer w.Flush()
-	fmt.Fprintln(w, "| attack\t| tries\t| failures\t| measured\t|")
-	fmt.Fprintln(w, "| ---\t| ---\t| ---\t| ---\t|")
+	fmt.Fprintln(w, "| attack\t| tries\t| failures\t| took\t| measured\t|")
+	fmt.Fprintln(w, "| ---\t| ---\t| ---\t| ---\t| ---\t|")
 	for _, y := range tallies {
 		if y.short {
 			y.measured = strings.TrimPrefix(y.measured+"; no time for more", "; ")
 		}
-		fmt.Fprintf(w, "| %s\t| %d\t| %d\t| %s\t|\n", y.what, y.tries, y.failed, y.measured)
+		took := time.Duration(0)
+		if y.tries > 0 {
+			took = y.last.Sub(y.began)
+		}
+		fmt.Fprintf(w, "| %s\t| %d\t| %d\t| %.0f s\t| %s\t|\n", y.what, y.tries, y.failed, took.Seconds(), y.measured)
 	}
 }

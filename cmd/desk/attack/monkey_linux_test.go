@@ -17,9 +17,10 @@ import (
 
 // What the window may take while a monkey plays with it; our choice.
 const (
-	monkeyMemory  = 260 // MB
-	monkeyHandles = 100
-	flatWithin    = 10 // MB between the first and the last third of the second half
+	monkeyMemory   = 260 // MB
+	monkeyHandles  = 100
+	monkeySegments = 16 // the toolkit's driver and what is watched take six
+	flatWithin     = 10 // MB between the first and the last third of the second half
 )
 
 // answerWithin is what an answer may take; our choice. In the short attack other tests run
@@ -100,8 +101,8 @@ func (m *monkey) round() (faults []string) {
 	if messages := m.w.Messages(); strings.Contains(messages, "goroutine ") {
 		faults = append(faults, "it kept a stack: "+messages)
 	}
-	if now.handles > monkeyHandles || now.memory > monkeyMemory {
-		faults = append(faults, fmt.Sprintf("it holds %d handles and %d MB", now.handles, now.memory))
+	if now.handles > monkeyHandles || now.memory > monkeyMemory || now.segments > monkeySegments {
+		faults = append(faults, fmt.Sprintf("it holds %d handles, %d segments and %d MB", now.handles, now.segments, now.memory))
 	}
 	return faults
 }

@@ -17,7 +17,7 @@ import (
 // The window watches a picture file that becomes one damaged file after the other: it says
 // so, answers, and shows the next whole one.
 func TestWindowOpensDamagedPictures(t *testing.T) {
-	t.Parallel()
+	beside(t)
 	y, files, r := newTally("damaged pictures, opened by the window"), sound(t), chance(14)
 	kinds := endings(files)
 	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 800, WindowManager: true})
@@ -80,7 +80,7 @@ func replace(t *testing.T, path string, content []byte) {
 
 // The window starts with damaged settings and a damaged still.
 func TestWindowStartsOnDamage(t *testing.T) {
-	t.Parallel()
+	beside(t)
 	y, r, whole := newTally("starts with damaged settings and stills"), chance(15), stillFiles(t)
 	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 800, WindowManager: true})
 	settings := []byte(`{"version": 1, "view": "bands", "page": "Stills", "region": {"x": 40, "y": 60, "width": 480, "height": 320}, "place": {"x": 600, "y": 40, "width": 380, "height": 700}, "per_second": 10}`)

@@ -14,7 +14,7 @@ const pickedMemory = 2
 
 // A region is chosen or given up, with the button still down or not, again and again.
 func TestPickings(t *testing.T) {
-	t.Parallel()
+	beside(t)
 	y, r := newTally("regions chosen with the button down"), chance(13)
 	server, _, _ := desktest.ScreenWithPatches(t)
 	w := desktest.OpenOn(t, server, desktest.WatchPatches, nil)

@@ -34,10 +34,11 @@ type outcome struct {
 // own and plain sentences.
 func command(t *testing.T, home, input string, args ...string) (o outcome) {
 	t.Helper()
+	program := desktest.Program(t) // which may be built first
 	var out, fault bytes.Buffer
 	ctx, cancel := context.WithTimeout(context.Background(), mostTime)
 	defer cancel()
-	cmd := exec.CommandContext(ctx, desktest.Program(t), args...)
+	cmd := exec.CommandContext(ctx, program, args...)
 	cmd.Stdin, cmd.Stdout, cmd.Stderr = strings.NewReader(input), &out, &fault
 	cmd.Env = environment(home)
 	err := cmd.Run()

@@ -32,7 +32,7 @@ func live(l desktest.Shown) bool {
 
 // The watched server is killed and started anew, again and again.
 func TestWatchedServerKilled(t *testing.T) {
-	t.Parallel()
+	beside(t)
 	y := newTally("watched server killed and started anew")
 	w, own, watched := watching(t, xvfbtest.Options{})
 	w.WaitFor("the watched screen", live)
@@ -50,7 +50,7 @@ func TestWatchedServerKilled(t *testing.T) {
 
 // The watched server halts for five seconds.
 func TestWatchedServerHalts(t *testing.T) {
-	t.Parallel()
+	beside(t)
 	y := newTally("watched server halted for 5 s")
 	w, own, watched := watching(t, xvfbtest.Options{})
 	w.WaitFor("the watched screen", live)
@@ -80,7 +80,7 @@ func answersNow(w *desktest.Window, painter *xvfbtest.Painter) []string {
 
 // The watched screen changes its size again and again, smaller than what is watched too.
 func TestWatchedServerResizes(t *testing.T) {
-	t.Parallel()
+	beside(t)
 	y, r := newTally("watched screen resized"), chance(8)
 	w, own, watched := watching(t, xvfbtest.Options{Width: 1280, Height: 1024})
 	painter := own.Painter()
@@ -103,7 +103,7 @@ func TestWatchedServerResizes(t *testing.T) {
 
 // Screens of every depth are read, or it is said why not.
 func TestWatchedDepths(t *testing.T) {
-	t.Parallel()
+	beside(t)
 	y := newTally("watched screens of depth 8, 15, 16, 30, without shared memory")
 	options := []xvfbtest.Options{{Depth: 8}, {Depth: 15}, {Depth: 16}, {Depth: 30}, {Args: []string{"-extension", "MIT-SHM"}}}
 	if !long() {
@@ -128,7 +128,7 @@ func TestWatchedDepths(t *testing.T) {
 
 // Where the toolkit can't open a window the program ends with a sentence, and does not stay.
 func TestOwnServers(t *testing.T) {
-	t.Parallel()
+	beside(t)
 	y := newTally("own server without GLX, of other depths, without window manager")
 	for _, tt := range []struct {
 		name     string

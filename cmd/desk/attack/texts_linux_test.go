@@ -41,7 +41,7 @@ func words(r *rand.Rand, n int) string {
 
 // Any name and any words of notes are laid out, in every format, in time.
 func TestTexts(t *testing.T) {
-	t.Parallel()
+	beside(t)
 	y, r := newTally("stills with any text, in every format"), chance(11)
 	home, slowest, largest := t.TempDir(), time.Duration(0), 0
 	for i := range y.rounds(3, 100) {

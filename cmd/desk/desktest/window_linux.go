@@ -135,11 +135,15 @@ func (w *Window) Focus() {
 }
 
 // Script has xdotool act by a script, an order a line, until ctx ends, whatever comes of it:
-// the window may be gone meanwhile.
+// the window may be gone meanwhile. What it held down when it was cut short is let go: else the
+// server takes the next press of that button or key for none.
 func (w *Window) Script(ctx context.Context, orders []string) {
 	cmd := exec.CommandContext(ctx, "xdotool", "-")
 	cmd.Env, cmd.Stdin = w.Server.Env(), strings.NewReader(strings.Join(orders, "\n")+"\n")
 	_ = cmd.Run()
+	if ctx.Err() != nil {
+		_, _ = w.Tool("xdotool", "mouseup", "1", "keyup", "ctrl", "keyup", "shift")
+	}
 }
 
 func (w *Window) SettingsPath() string {

@@ -136,16 +136,18 @@ func arcSteps(angle, radius float64) int {
 	return max(1, int(math.Ceil(math.Abs(angle)/step)))
 }
 
+// cosStep returns the cosine of the largest angle that arcSteps does not cut.
+func cosStep(radius float64) float64 {
+	k := 1 - min(arcMiss/radius, 0.5) // of half of that angle
+	return 2*k*k - 1
+}
+
 // sector adds a sector of a disc, from middle+from to middle+to, turned from y toward x as
 // all pieces run; from = -to gives half a disc.
 func (o *outlines) sector(middle, from, to Point) {
-	points, ok := o.arcs[arc{from, to}]
-	if !ok {
-		points = arcOf(from, to)
-		if o.arcs == nil || len(o.arcs) >= mostArcs {
-			o.arcs = map[arc][]Point{}
-		}
-		o.arcs[arc{from, to}] = points
+	var points []Point
+	if from.cross(to) >= 0 || from.dot(to) < cosStep(from.Length())*from.dot(from) { // else straight, as at most joints of a ring
+		points = o.arc(from, to)
 	}
 	o.raster.MoveTo(o.at(middle.Plus(from)))
 	for _, p := range points {
@@ -154,6 +156,19 @@ func (o *outlines) sector(middle, from, to Point) {
 	o.raster.LineTo(o.at(middle.Plus(to)))
 	o.raster.LineTo(o.at(middle))
 	o.raster.ClosePath()
+}
+
+// arc is arcOf, which it remembers.
+func (o *outlines) arc(from, to Point) []Point {
+	points, ok := o.arcs[arc{from, to}]
+	if !ok {
+		points = arcOf(from, to)
+		if o.arcs == nil || len(o.arcs) >= mostArcs {
+			o.arcs = map[arc][]Point{}
+		}
+		o.arcs[arc{from, to}] = points
+	}
+	return points
 }
 
 // arcOf returns the corners between the ends of an arc.

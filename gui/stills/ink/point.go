@@ -26,8 +26,14 @@ func (p Point) Minus(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
 // Times returns p, as a distance, k times as long.
 func (p Point) Times(k float64) Point { return Point{k * p.X, k * p.Y} }
 
-// Length returns the length of p as a distance.
-func (p Point) Length() float64 { return math.Hypot(p.X, p.Y) }
+// Length returns the length of p as a distance. Drawing asks so often that math.Hypot, which keeps
+// tiny and huge numbers apart, is only asked where they are.
+func (p Point) Length() float64 {
+	if square := p.dot(p); square > 1e-200 && square < 1e200 {
+		return math.Sqrt(square)
+	}
+	return math.Hypot(p.X, p.Y)
+}
 
 // Turned returns p, as a distance, turned by an angle in radians, from x toward y.
 func (p Point) Turned(angle float64) Point {
