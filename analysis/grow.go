@@ -293,7 +293,7 @@ func (l *likes) labOf(c colour.RGB) [3]int32 {
 		lab := l.space.LabOfCode(c)
 		return [3]int32{int32(labUnit * lab.L), int32(labUnit * lab.A), int32(labUnit * lab.B)}
 	}
-	low := &l.codes.Light.Low
+	low := &l.codes.Light.Red
 	r, g, b := uint32(low[c.R]), uint32(low[c.G]), uint32(low[c.B])
 	var f [3]int64
 	for i, w := range &fixed.LabWeights {

@@ -206,7 +206,7 @@ func (e *familyEdge) addInk(light [3]int64) {
 // darkestAt returns the light of a cell's darkest pixel, LinearWhite being white.
 func (f *Finder) darkestAt(cell int) (light [3]int64) {
 	for c := range light {
-		light[c] = int64(fixed.ReduceTables.Low[uint8(f.source.dark[cell]>>(8*c))])
+		light[c] = int64(fixed.ReduceTables.Red[uint8(f.source.dark[cell]>>(8*c))])
 	}
 	return light
 }

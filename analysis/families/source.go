@@ -10,6 +10,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/internal/fixed"
 	"app.tonedesk/analysis/internal/pool"
+	"app.tonedesk/analysis/reduce"
 )
 
 // familyCells is how many cells a picture is reduced to: about 520 by 290, so that
@@ -29,32 +30,49 @@ type familySource struct {
 	border        int             // length of the picture's border, cells
 	inner         []int32         // the cells that meet what lies beyond inside the frame
 	counted       int             // cells
+	countedBeyond int             // pixels of the workspace around that count for whoever asks
 	whole         float64         // cells that count for whoever asks: with the workspace around, if that does
 }
 
 // Take reduces a frame to what Find works on. The frame isn't kept.
 func (f *Finder) Take(p analysis.Pixels, mask *analysis.Mask) {
+	to := f.To(p, mask)
+	f.TakeReduced(p, to, f.reducer.Reduce(p, to.Size.X, to.Size.Y, to.Out))
+}
+
+// To returns what TakeReduced wants a frame reduced to.
+func (f *Finder) To(p analysis.Pixels, mask *analysis.Mask) reduce.To {
+	s := &f.source
+	if p.Check() != nil {
+		p = analysis.Pixels{}
+	}
+	mask, s.countedBeyond = withoutWorkspace(p, mask)
+	across, down := cellsFor(p.Width, p.Height, canvasOf(p.Width, p.Height, mask))
+	return reduce.To{Size: image.Pt(across, down), Out: mask}
+}
+
+// TakeReduced is Take of a frame that is reduced already, to what To has just said of it. Find works
+// on the reduced one.
+func (f *Finder) TakeReduced(p analysis.Pixels, to reduce.To, reduced *reduce.Picture) {
 	s := &f.source
 	f.forms.found = nil
 	if p.Check() != nil {
 		p = analysis.Pixels{}
 	}
-	mask, beyond := withoutWorkspace(p, mask)
 	s.width, s.height = p.Width, p.Height
-	s.across, s.down = cellsFor(p.Width, p.Height, canvasOf(p.Width, p.Height, mask))
-	reduced := f.reducer.Reduce(p, s.across, s.down, mask)
+	s.across, s.down = to.Size.X, to.Size.Y
 	s.linear, s.left = reduced.Linear, reduced.Left
 	s.counted = 0
 	for _, left := range s.left {
 		s.counted += int(1 - left)
 	}
 	s.whole = float64(s.counted)
-	if beyond > 0 {
-		s.whole += float64(beyond) * float64(s.across*s.down) / (float64(p.Width) * float64(p.Height))
+	if s.countedBeyond > 0 {
+		s.whole += float64(s.countedBeyond) * float64(s.across*s.down) / (float64(p.Width) * float64(p.Height))
 	}
 	s.dark = pool.Resized(s.dark, s.across*s.down)
 	f.rows(s.down, func(y int) { s.darkest(p, y) })
-	s.findFrame(mask)
+	s.findFrame(to.Out)
 }
 
 // mostCells is how many cells there may be with what is left out around the picture (our choice:

@@ -60,7 +60,7 @@ func TestReduceChangedIsReduce(t *testing.T) {
 			if got.Width != want.Width || !slices.Equal(got.Linear, want.Linear) || !slices.Equal(got.Left, want.Left) {
 				t.Fatalf("after %d changes, the last in %v of %v to %v, reduced by difference it is another", i, changed, p.Bounds(), to)
 			}
-			if one.box.Dx()*one.box.Dy() < got.Width*got.Height {
+			if one.aims[0].box.Dx()*one.aims[0].box.Dy() < got.Width*got.Height {
 				partly++
 			}
 			switch rng.IntN(12) {

@@ -29,19 +29,21 @@ type Picture struct {
 // rowsReduced is how many rows of the result a worker makes at a time.
 const rowsReduced = 12
 
+// rowsTogether is the same of the largest of several results: where two workers meet, rows of the picture
+// are read twice, for small ones.
+const rowsTogether = 36
+
 // Reducer reduces one frame after another without allocating. It owns its buffers and its
 // goroutines: not for concurrent use, and to be closed.
 type Reducer struct {
 	workers *pool.Workers
 	pixels  analysis.Pixels
 	codes   *fixed.Codes // of the pixels' space
-	out     *analysis.Mask
-	byLight bool // out leaves out some lightness
-	columns []column
-	sums    []boxSums // one a worker
+	aims    []aim
+	pieces  int
+	strips  []strips // one a worker
 	result  Picture
 	kept    kept
-	box     image.Rectangle // of the result, that is made
 }
 
 // kept is what has to be as it was for the result before to hold where nothing has changed.
@@ -56,9 +58,9 @@ type kept struct {
 
 // New returns a Reducer that works on all cores.
 func New() *Reducer {
-	r := new(Reducer)
-	r.workers = pool.New(r.reduceRows)
-	r.sums = make([]boxSums, r.workers.Workers())
+	r := &Reducer{aims: make([]aim, 1)}
+	r.workers = pool.New(r.reducePiece)
+	r.strips = make([]strips, r.workers.Workers())
 	r.result.workers, r.result.piece = r.workers, r.result.doPiece
 	return r
 }
@@ -99,25 +101,31 @@ func (r *Reducer) ReduceChanged(p analysis.Pixels, width, height int, out *analy
 	if width == 0 {
 		return &r.result
 	}
-	r.box = image.Rectangle{Max: to}
+	a := &r.aims[0]
+	a.set(&r.result, out, p.Width)
 	if holds {
-		r.box = touched(changed.Intersect(p.Bounds()), p.Bounds().Max, to)
-	} else {
-		r.columns = setColumns(r.columns, p.Width, width)
+		a.box = touched(changed.Intersect(p.Bounds()), p.Bounds().Max, to)
 	}
-	r.result.fresh = span{r.box.Min.Y, r.box.Max.Y}
-	r.pixels, r.codes, r.out = p, fixed.CodesOf(p.Space), out
-	r.byLight = out != nil && out.Lightness != [256]bool{}
-	for i := range r.sums {
-		s := &r.sums[i]
-		s.row, s.boxes = pool.Resized(s.row, width), pool.Resized(s.boxes, width)
-	}
-	r.workers.Do((r.box.Dy() + rowsReduced - 1) / rowsReduced)
-	r.result.leaveOut(out, p.Bounds())
-	r.pixels, r.out = analysis.Pixels{}, nil // the frame isn't ours to keep
+	r.result.fresh = span{a.box.Min.Y, a.box.Max.Y}
+	r.pass(p, (a.box.Dy()+rowsReduced-1)/rowsReduced)
 	r.kept.whole, r.kept.size, r.kept.to, r.kept.layout, r.kept.space = true, p.Bounds().Max, to, p.Layout, p.Space
 	r.kept.left.Keep(out)
 	return &r.result
+}
+
+// pass makes all aims in so many pieces.
+func (r *Reducer) pass(p analysis.Pixels, pieces int) {
+	r.pixels, r.codes, r.pieces = p, fixed.CodesOf(p.Space), pieces
+	for i := range r.strips {
+		r.strips[i].resize(r.aims, p.Width)
+	}
+	r.workers.Do(pieces)
+	for i := range r.aims {
+		a := &r.aims[i]
+		a.result.leaveOut(a.out, p.Bounds())
+		a.out = nil
+	}
+	r.pixels = analysis.Pixels{} // the frame isn't ours to keep
 }
 
 // touched returns the boxes that a part of a picture of some size, reduced to another, has a
@@ -168,102 +176,6 @@ func (d *Picture) leaveOutGrown(out *analysis.Mask, source image.Rectangle) {
 				}
 			}
 			x = end
-		}
-	}
-}
-
-// column is a column of boxes: the source pixels it covers, of which the first and the one
-// after the full ones may lie in it only in part. Parts are in units of 1/width pixel,
-// width being the number of columns.
-type column struct {
-	first int    // source pixel
-	full  int    // how many pixels after the first lie in the box as a whole
-	head  uint64 // part of the first, 1 to width
-	tail  uint64 // part of the pixel after the full ones, 0 to width - 1
-}
-
-func setColumns(columns []column, source, width int) []column {
-	columns = columns[:0]
-	for j := range width {
-		begin, end := j*source, (j+1)*source // at least width apart
-		first := begin / width
-		columns = append(columns, column{
-			first: first,
-			full:  end/width - first - 1,
-			head:  uint64((first+1)*width - begin),
-			tail:  uint64(end % width),
-		})
-	}
-	return columns
-}
-
-// boxSums is a worker's memory: sums over one source row and over a row of boxes, by area.
-// Four sums each: red, green, blue and the area itself.
-type boxSums struct{ row, boxes [][4]uint64 }
-
-// reduceRows makes the rows of one piece. Source rows are summed across once each, and
-// added to the one or two rows of boxes they lie in, by area.
-func (r *Reducer) reduceRows(worker, piece int) {
-	s, source, height := &r.sums[worker], r.pixels.Height, r.result.Height
-	light := newRowLight(r.codes.Light, r.pixels.Layout)
-	first := r.box.Min.Y + piece*rowsReduced
-	last := min(first+rowsReduced, r.box.Max.Y)
-	row, boxes, columns := s.row[:r.box.Dx()], s.boxes[:r.box.Dx()], r.columns[r.box.Min.X:r.box.Max.X]
-	clear(boxes)
-	y := first * source / height
-	for j := first; j < last; j++ {
-		begin, end := j*source, (j+1)*source // in 1/height of a source row
-		for ; y*height < end; y++ {
-			if y*height >= begin || j == first {
-				sumRow(row, columns, uint64(r.result.Width), r.pixels.Row(y), light)
-			}
-			from, to := max(y*height, begin), min((y+1)*height, end)
-			addRow(boxes, row, uint64(to-from))
-			if (y+1)*height > end {
-				break // the row's rest lies in the next boxes; its sums stay
-			}
-		}
-		r.finish(boxes, j)
-		clear(boxes)
-	}
-}
-
-// addRow adds a row's sums to the boxes, part being how much of the row lies in them.
-func addRow(boxes, sums [][4]uint64, part uint64) {
-	boxes = boxes[:len(sums)]
-	for j := range sums {
-		row, box := &sums[j], &boxes[j]
-		box[0] += row[0] * part
-		box[1] += row[1] * part
-		box[2] += row[2] * part
-		box[3] += row[3] * part
-	}
-}
-
-// finish divides the boxes by their areas and writes them into row y of the result.
-func (r *Reducer) finish(boxes [][4]uint64, y int) {
-	at := y*r.result.Width + r.box.Min.X
-	linear, left := r.result.Linear[3*at:][:3*len(boxes)], r.result.Left[at:][:len(boxes)]
-	area := uint64(r.pixels.Width) * uint64(r.pixels.Height)
-	byArea := fixed.NewDivisor(area)
-	for j := range boxes {
-		box, dst := &boxes[j], linear[3*j:][:3]
-		left[j] = 0
-		switch inColour := box[3]; {
-		case inColour == area:
-			for i := range dst {
-				dst[i] = uint16(byArea.Of(box[i] + area/2))
-			}
-		case inColour == 0:
-			dst[0], dst[1], dst[2] = fixed.MiddleGrey, fixed.MiddleGrey, fixed.MiddleGrey
-		default:
-			for i := range dst {
-				dst[i] = uint16((box[i] + inColour/2) / inColour)
-			}
-		}
-		r.codes.InSRGB(dst)
-		if 2*box[3] < area || r.byLight && r.out.Lightness[fixed.Bins.Steps.Of(fixed.LightOf(dst[0], dst[1], dst[2]))] {
-			left[j] = 1
 		}
 	}
 }

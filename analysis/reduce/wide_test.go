@@ -1,6 +1,7 @@
 package reduce
 
 import (
+	"bytes"
 	"testing"
 
 	"app.tonedesk/analysis"
@@ -8,24 +9,38 @@ import (
 	"app.tonedesk/analysis/internal/fixed"
 )
 
-// Pictures wider than the packed sums bear are summed in another way, to the same light.
+// Columns wider than a word of sums bears, and rows without transparent pixels, are summed in ways of
+// their own, to the same light as pixel by pixel.
 func TestReduceWide(t *testing.T) {
+	const wide = 1 << 16
 	for _, layout := range []analysis.Layout{analysis.RGBA, analysis.BGRX} {
-		p := analysistest.Noise(packedWidth, 1, layout)
+		p := analysistest.Noise(wide, 1, layout)
 		if layout == analysis.RGBA {
-			for x := 5; x < p.Width; x += 7 {
-				p.Pix[analysis.PixelBytes*x+3] = 0
+			for x := range wide {
+				p.Pix[analysis.PixelBytes*x+3] = 1
 			}
 		}
-		for _, width := range []int{1, 7, 1000, packedWidth - 1} {
-			columns := setColumns(nil, p.Width, width)
-			packed, wide := make([][4]uint64, width), make([][4]uint64, width)
-			sumRow(packed, columns, uint64(width), p.Pix, newRowLight(fixed.ReduceTables, layout))
-			sumWideRow(wide, columns, uint64(width), p.Pix, newRowLight(fixed.ReduceTables, layout))
-			for i := range packed {
-				if packed[i] != wide[i] {
-					t.Fatalf("layout %d, to %d: column %d is %v packed, %v wide", layout, width, i, packed[i], wide[i])
+		light := newRowLight(fixed.ReduceTables, layout)
+		sums := make([]uint64, wide+1)
+		if light.sumUp(sums, p.Pix) {
+			t.Fatal("an opaque row is said to be transparent")
+		}
+		for _, width := range []int{1, 7, 1000, wide / 33, wide / 32, wide / 16, wide - 1, wide} {
+			columns := setColumns(nil, wide, width)
+			quick, slow := make([][4]uint64, width), make([][4]uint64, width)
+			sumRow(quick, columns, uint64(width), wide, sums, 0)
+			sumClearRow(slow, columns, uint64(width), p.Pix, &light)
+			for i := range quick {
+				if quick[i] != slow[i] {
+					t.Fatalf("layout %d, to %d: column %d is %v by sums, %v pixel by pixel", layout, width, i, quick[i], slow[i])
 				}
+			}
+		}
+		for _, at := range []int{0, 1, 99, wide - 1} {
+			q := bytes.Clone(p.Pix)
+			clear(q[4*at:][:4])
+			if light.sumUp(sums, q) != (layout == analysis.RGBA) || light.sumUp(sums[:4], make([]byte, 12)) != (layout == analysis.RGBA) {
+				t.Errorf("layout %d: whether pixel %d is transparent isn't seen", layout, at)
 			}
 		}
 	}

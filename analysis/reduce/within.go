@@ -17,11 +17,45 @@ func Within(size image.Point, longest int) image.Point {
 	return image.Pt(part(size.X), part(size.Y))
 }
 
+// To is what a picture is reduced to.
+type To struct {
+	Size image.Point    // each side is cut to the picture's
+	Out  *analysis.Mask // what is left out; nil for nothing
+}
+
+// ToLongest is a size whose longer side has so many pixels at most.
+func ToLongest(p analysis.Pixels, longest int, out *analysis.Mask) To {
+	return To{Within(image.Pt(p.Width, p.Height), longest), out}
+}
+
+// Together reduces a picture to several sizes in one pass over its pixels and hands the results to use,
+// which must keep nothing of them. Each is exactly what Reduce makes. Pixels that fail Check are an
+// empty picture.
+func Together(p analysis.Pixels, to []To, use func([]*Picture)) {
+	if p.Check() != nil {
+		p = analysis.Pixels{}
+	}
+	r := New()
+	defer r.Close()
+	r.aims = make([]aim, len(to))
+	pictures, most := make([]*Picture, len(to)), 0
+	for i, t := range to {
+		d := &Picture{workers: r.workers}
+		d.piece = d.doPiece
+		width, height := min(t.Size.X, p.Width), min(t.Size.Y, p.Height)
+		if width <= 0 || height <= 0 {
+			width, height = 0, 0
+		}
+		d.resize(width, height)
+		r.aims[i].set(d, t.Out, p.Width)
+		pictures[i], most = d, max(most, height)
+	}
+	r.pass(p, (most+rowsTogether-1)/rowsTogether)
+	use(pictures)
+}
+
 // Once reduces a picture to longest cells at its longer side at most and hands it to use, which must
 // keep nothing of it. Pixels that fail Check are an empty picture.
 func Once(p analysis.Pixels, mask *analysis.Mask, longest int, use func(*Picture)) {
-	r := New()
-	defer r.Close()
-	size := Within(image.Pt(p.Width, p.Height), longest)
-	use(r.Reduce(p, size.X, size.Y, mask))
+	Together(p, []To{ToLongest(p, longest, mask)}, func(d []*Picture) { use(d[0]) })
 }

@@ -70,7 +70,7 @@ func (c *Codes) SRGB(code colour.RGB) colour.RGB {
 		return code
 	}
 	t := c.Light
-	light := [3]uint16{uint16(t.Low[code.R]), uint16(t.Green[code.G]), uint16(t.High[code.B] >> 32)}
+	light := [3]uint16{uint16(t.Red[code.R]), uint16(t.Green[code.G] >> SumBits), uint16(t.Blue[code.B] >> (2 * SumBits))}
 	c.InSRGB(light[:])
 	return colour.RGB{R: CodeOf(light[0]), G: CodeOf(light[1]), B: CodeOf(light[2])}
 }

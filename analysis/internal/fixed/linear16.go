@@ -14,10 +14,17 @@ const LinearWhite = 65535
 // MiddleGrey is the linear light of L* 50: ((50+16)/116)^3 (CIE15).
 const MiddleGrey = 12071
 
-// LightTables hold the linear light of an 8-bit code in the places where a Reducer adds it up: two
-// channels, or one and the pixel's area, in one word. Low is of red, High of blue, which lie in
-// these halves whatever a pixel's layout.
-type LightTables struct{ Low, High, Green [256]uint64 }
+// LightTables hold the linear light of an 8-bit code where sums over pixels add it up, three
+// channels to a word. Each channel's codes have their own table.
+type LightTables struct{ Red, Green, Blue [256]uint64 }
+
+// SumBits is how many bits of a word of sums a channel has; red lies in the lowest, then green, then
+// blue. The light of MostSummed pixels fits them.
+const (
+	SumBits    = 21
+	SumMask    = 1<<SumBits - 1
+	MostSummed = SumMask / LinearWhite
+)
 
 // ReduceTables are those of sRGB, whose channels are alike.
 var ReduceTables = newLightTables(nil)
@@ -25,8 +32,8 @@ var ReduceTables = newLightTables(nil)
 func newLightTables(s *colour.Space) *LightTables {
 	t, linears := new(LightTables), s.Linears()
 	light := func(channel, code int) uint64 { return uint64(math.Round(LinearWhite * linears[channel][code])) }
-	for code := range t.Low {
-		t.Low[code], t.Green[code], t.High[code] = light(0, code), light(1, code)|1<<32, light(2, code)<<32
+	for code := range t.Red {
+		t.Red[code], t.Green[code], t.Blue[code] = light(0, code), light(1, code)<<SumBits, light(2, code)<<(2*SumBits)
 	}
 	return t
 }

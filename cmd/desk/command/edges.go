@@ -31,9 +31,8 @@ type edgesReport struct {
 	found *edges.Found
 }
 
-// setEdges looks for edges and takes them over. Lists are never nil, so that JSON has arrays.
-func (r *fileReport) setEdges(pixels analysis.Pixels, mask *analysis.Mask) {
-	found := edges.Find(pixels, mask, edges.DefaultOptions())
+// setEdges takes over the edges that were found. Lists are never nil, so that JSON has arrays.
+func (r *fileReport) setEdges(pixels analysis.Pixels, found *edges.Found) {
 	of := func(k edges.Kind) []edgeReport {
 		list := []edgeReport{}
 		for _, e := range found.Of(k) {

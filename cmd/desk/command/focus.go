@@ -63,10 +63,10 @@ func (plan readPlan) focusIn(path string, pixels analysis.Pixels) error {
 	return nil
 }
 
-// setFocus measures a picture's contrast. Lists are never nil, so that JSON has arrays.
-func (r *fileReport) setFocus(pixels analysis.Pixels, mask *analysis.Mask, marks []image.Point) {
+// setFocus takes over what was found of a picture's contrast. Lists are never nil, so that JSON has
+// arrays.
+func (r *fileReport) setFocus(pixels analysis.Pixels, found *focus.Found, marks []image.Point) {
 	o, size := focus.DefaultOptions(), image.Pt(pixels.Width, pixels.Height)
-	found := focus.Find(pixels, mask, o)
 	var at []focus.Mark
 	for _, m := range marks {
 		at = append(at, focus.MarkOf(m, size))

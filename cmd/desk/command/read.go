@@ -7,8 +7,11 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/edges"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/focus"
 	"app.tonedesk/analysis/light"
+	"app.tonedesk/analysis/reduce"
 	"app.tonedesk/analysis/workspace"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/pictures"
@@ -78,15 +81,31 @@ func (plan readPlan) read(path string, target *analysis.Target, withFamilies boo
 	r.Space = spaceReport{pixels.Space.Title(), told.By, append([]pictures.ToldBy{}, told.Overridden...)}
 	r.LeftOut = leftOut
 	r.targetReport = plan.reportTarget(target, reading)
-	r.setEdges(pixels, mask)
-	r.setFocus(pixels, mask, plan.focus)
-	if withFamilies {
-		found, forms := families.FindForms(pixels, mask, families.DefaultRules())
-		r.found = found
-		r.Families, r.Forms = append([]families.Family{}, found.List...), forms // never nil, so that JSON has arrays
-		r.Light = light.OfPicture(found, light.Take(pixels, mask), nil, light.DefaultOptions())
-	}
+	r.look(pixels, mask, plan.focus, withFamilies)
 	return r, nil
+}
+
+// look fills what is found in a picture made small, in one pass over its pixels for all of that: edges
+// and contrast, and with families also these and their light.
+func (r *fileReport) look(pixels analysis.Pixels, mask *analysis.Mask, marks []image.Point, withFamilies bool) {
+	to := []reduce.To{reduce.ToLongest(pixels, edges.Longest, mask), reduce.ToLongest(pixels, focus.Longest, mask)}
+	var finder *families.Finder
+	if withFamilies {
+		finder = families.NewFinder()
+		defer finder.Close()
+		to = append(to, finder.To(pixels, mask), reduce.ToLongest(pixels, light.LongestCells, mask))
+	}
+	reduce.Together(pixels, to, func(small []*reduce.Picture) {
+		r.setEdges(pixels, new(edges.Finder).Find(small[0], edges.DefaultOptions()))
+		r.setFocus(pixels, new(focus.Finder).Find(small[1], focus.DefaultOptions()), marks)
+		if !withFamilies {
+			return
+		}
+		finder.TakeReduced(pixels, to[2], small[2])
+		r.found = finder.Find(families.DefaultRules())
+		r.Families, r.Forms = append([]families.Family{}, r.found.List...), finder.Forms() // never nil, so that JSON has arrays
+		r.Light = light.OfPicture(r.found, light.CellsOf(small[3]), nil, light.DefaultOptions())
+	})
 }
 
 // errPictureList says that a picture was asked for from standard input.
