@@ -149,5 +149,5 @@ func (e *exporter) write(way exportWay, still *stills.Still, path string) {
 		}
 		return way.Save(to, subject)
 	}
-	e.Try(wording.On("write %s", name), func() error { return language.InLatin(write) }, func() { e.Messages.Note(language.Say("Written as %s", wording.Quote(name))) })
+	e.Try(wording.On("write %s", name), write, func() { e.Messages.Note(language.Say("Written as %s", wording.Quote(name))) })
 }

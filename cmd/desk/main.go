@@ -9,6 +9,8 @@ import (
 	"app.tonedesk/cmd/desk/console"
 	"app.tonedesk/cmd/desk/quiet"
 	"app.tonedesk/gui/language"
+	"app.tonedesk/gui/stills/ink"
+	"app.tonedesk/gui/typeface"
 )
 
 func main() {
@@ -17,6 +19,7 @@ func main() {
 
 // run does what the arguments ask for and returns the exit code.
 func run(args []string, io command.Streams) int {
+	ink.Borrow(typeface.Outline)
 	if len(args) > 0 && command.All[args[0]] != nil {
 		quiet.Aloud()
 		abandonOnSignal()

@@ -28,7 +28,6 @@ import (
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/settings"
-	"app.tonedesk/gui/typeface"
 	"app.tonedesk/gui/wording"
 )
 
@@ -106,7 +105,10 @@ func runWindow(picture string, problems []string, trace io.Writer, s command.Str
 	}
 	set, troubles := loadSettings(path)
 	speak(set.Language)
-	problems = append(append(problems, troubles...), unwritable()...)
+	problems = append(problems, troubles...)
+	if said := command.SpeakDrawable(); said != "" {
+		problems = append(problems, said)
+	}
 	keeper := settings.NewKeeper(path, func(err error) { fyne.LogError("keeping the settings", err) })
 	forget := keepCrashes()
 	last := func() {
@@ -158,15 +160,6 @@ func runWindow(picture string, problems []string, trace io.Writer, s command.Str
 	a.Run()
 	desk.Close()
 	return command.ExitDone
-}
-
-// unwritable has English spoken where no typeface has the letters of the language, and says so.
-func unwritable() []string {
-	if language.Current() != language.Japanese || typeface.Draws('あ') {
-		return nil
-	}
-	speak(language.English)
-	return []string{language.Say("No typeface with Japanese letters is installed, so English is spoken. Install one, such as fonts-noto-cjk, or choose another language in the settings.")}
 }
 
 // sharing keeps the token of what the desktop shares beside the settings.

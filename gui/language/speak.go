@@ -60,16 +60,6 @@ func Use(l Language) error {
 	return err
 }
 
-// InLatin has English spoken while do runs, where the language has other letters than the typefaces
-// that are drawn with on pictures and sheets. What is said elsewhere meanwhile is in English too.
-func InLatin(do func() error) error {
-	if was := spoken.Load(); was.language == Japanese {
-		spoken.Store(&speech{language: English, tag: language.English})
-		defer spoken.Store(was)
-	}
-	return do()
-}
-
 // wordsOf reads a language's words through the toolkit; none of English, and none of others.
 func wordsOf(l Language) (map[Words]string, error) {
 	if l == English || l.Own() == "" {

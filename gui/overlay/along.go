@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/gui/stills/ink"
@@ -108,7 +110,7 @@ func Words(img *image.RGBA, top bool, unit float64, ways ...string) {
 	}
 	last := ways[len(ways)-1]
 	for _, small := range [...]float64{1, smallLetters} {
-		for _, stops := range [...]string{";", ";,"} {
+		for _, stops := range [...]string{";；", ";；,、"} {
 			if saidIn(img, top, small*unit, parts(last, stops)) {
 				return
 			}
@@ -116,13 +118,26 @@ func Words(img *image.RGBA, top bool, unit float64, ways ...string) {
 	}
 }
 
-// parts are what stands between stops.
+// parts are what stands between stops; a comma within a figure is none.
 func parts(words, stops string) (list []string) {
-	for _, part := range strings.FieldsFunc(words, func(r rune) bool { return strings.ContainsRune(stops, r) }) {
-		list = append(list, strings.TrimSpace(part))
+	from, before := 0, rune(0)
+	take := func(to int) {
+		if part := strings.TrimSpace(words[from:to]); part != "" {
+			list = append(list, part)
+		}
 	}
+	for at, r := range words {
+		if strings.ContainsRune(stops, r) && !(r == ',' && unicode.IsDigit(before) && startsWithDigit(words[at+1:])) {
+			take(at)
+			from = at + utf8.RuneLen(r)
+		}
+		before = r
+	}
+	take(len(words))
 	return list
 }
+
+func startsWithDigit(words string) bool { return words != "" && words[0] >= '0' && words[0] <= '9' }
 
 // Lines below each other, in units (our choices): closer than a chip alone is high, and of letters no
 // smaller than can be read.

@@ -3,6 +3,7 @@ package overlay
 import (
 	"image"
 	"math"
+	"slices"
 	"testing"
 
 	"app.tonedesk/analysis/families"
@@ -92,6 +93,25 @@ func TestWords(t *testing.T) {
 		box, _ := drawnIn(img)
 		if box.Empty() == tt.drawn || tt.drawn && (box.Dx() < tt.least.X || box.Dx() > tt.least.Y || tt.top != (box.Max.Y < tt.size.Y/2) || tt.top == (box.Min.Y > tt.size.Y/2)) {
 			t.Errorf("%s: drawn in %v", name, box)
+		}
+	}
+}
+
+// A label is broken at the stops of its language, and a decimal comma is none (CLDR 47, numbers: de, es).
+func TestParts(t *testing.T) {
+	for _, tt := range []struct {
+		words, stops string
+		want         []string
+	}{
+		{"Accent 62 %; line gone, all round", ";；", []string{"Accent 62 %", "line gone, all round"}},
+		{"Accent 62 %; line gone, all round", ";；,、", []string{"Accent 62 %", "line gone", "all round"}},
+		{"Akzent 62 %, 1,5 Stufen; Linie 0,4 dunkler", ";；,、", []string{"Akzent 62 %", "1,5 Stufen", "Linie 0,4 dunkler"}},
+		{"アクセント62 %；線が消える、全周", ";；", []string{"アクセント62 %", "線が消える、全周"}},
+		{"アクセント62 %；線が消える、全周", ";；,、", []string{"アクセント62 %", "線が消える", "全周"}},
+		{"1,2", ";；,、", []string{"1,2"}}, {"1,", ";；,、", []string{"1"}}, {";, 、", ";；,、", nil}, {"", ";", nil},
+	} {
+		if got := parts(tt.words, tt.stops); !slices.Equal(got, tt.want) {
+			t.Errorf("%q at %q: %q, want %q", tt.words, tt.stops, got, tt.want)
 		}
 	}
 }

@@ -9,6 +9,8 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+
+	"app.tonedesk/gui/language"
 )
 
 // sizedText returns an empty text, its colour to come.
@@ -139,7 +141,7 @@ func unbroken(words string) iter.Seq[string] {
 	return func(yield func(string) bool) {
 		begin, before := 0, rune(0)
 		for at, r := range words {
-			if at > 0 && (r == ' ' || mayBreak(before, r)) {
+			if at > 0 && (r == ' ' || language.MayBreak(before, r)) {
 				if !yield(words[begin:at]) {
 					return
 				}
@@ -149,20 +151,4 @@ func unbroken(words string) iter.Seq[string] {
 		}
 		yield(words[begin:])
 	}
-}
-
-// mayBreak reports whether a line may end between two letters of which one at least is one of East
-// Asia: not before what closes, not after what opens, and not within a word or a figure (Unicode
-// Standard Annex 14, classes ID, CJ, NS, CL and OP, as far as our sentences have them).
-func mayBreak(before, after rune) bool {
-	if before == ' ' || !eastern(before) && !eastern(after) {
-		return false
-	}
-	return !strings.ContainsRune("、。」)・:〜ーっゃゅょッャュョぁぃぅぇぉァィゥェォ%°", after) && !strings.ContainsRune("「(〜", before) &&
-		after != '\u00a0' && before != '\u00a0' && !strings.ContainsRune(".,;:)", after)
-}
-
-// eastern reports whether a letter is of those that lines may end beside.
-func eastern(r rune) bool {
-	return r >= 0x3000 && r <= 0x30ff || r >= 0x4e00 && r <= 0x9fff || r >= 0xff00 && r <= 0xffef
 }

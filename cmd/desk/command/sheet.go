@@ -15,6 +15,7 @@ import (
 	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills"
 	"app.tonedesk/gui/stills/export"
+	"app.tonedesk/gui/stills/ink"
 	"app.tonedesk/gui/stills/series"
 	"app.tonedesk/gui/stills/sheet"
 	"app.tonedesk/gui/wording"
@@ -25,10 +26,7 @@ var sheetOptions = []option{{"-o", "FILE"}, {"page", "a4|16:9"}, {name: "picture
 
 // runSheet exports a still or a picture file: as a critique sheet, in layers, or as what is
 // known of it.
-func runSheet(c *call) error { return language.InLatin(func() error { return writeSheet(c) }) }
-
-// writeSheet does it.
-func writeSheet(c *call) error {
+func runSheet(c *call) error {
 	way, err := exportOf(c.arguments)
 	switch {
 	case err != nil:
@@ -52,6 +50,9 @@ func writeSheet(c *call) error {
 	if err := to.Check(); err != nil {
 		return unwritten(path, err)
 	}
+	if said := SpeakDrawable(); said != "" {
+		c.Say(said)
+	}
 	if !strings.EqualFold(filepath.Ext(path), ".ora") { // layers keep the picture's transparency
 		of.layOver()
 	}
@@ -66,6 +67,18 @@ func writeSheet(c *call) error {
 		sayWritten(c.out, path, way.Picture)
 	}
 	return nil
+}
+
+// SpeakDrawable has English spoken from now on where no typeface has the letters of the language,
+// for what draws letters: a window, a sheet. It says so; "" where all is well.
+func SpeakDrawable() string {
+	if language.Current() != language.Japanese || ink.Draws('あ') {
+		return ""
+	}
+	if err := language.Use(language.English); err != nil {
+		return err.Error()
+	}
+	return language.Say("No typeface with Japanese letters is installed, so English is spoken. Install one, such as fonts-noto-cjk, or choose another language.")
 }
 
 // exportOf reads what is exported. Errors are usageErrors.

@@ -3,4 +3,6 @@
 //
 // It draws by tiles of a fixed grid, so that a part drawn anew is, to the last bit, what a
 // drawing of the whole would have put there.
+//
+// Letters are those of the built-in typefaces, and of East Asia those that Borrow brings.
 package ink

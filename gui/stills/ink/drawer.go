@@ -232,7 +232,7 @@ func (d *Drawer) outline(mask *image.Alpha, m *Mark, grow float64, pieces []piec
 // letter adds a letter, or the line around it.
 func (d *Drawer) letter(t *Text, l letter, grow float64) {
 	tile := d.outlines.box()
-	for _, shape := range d.shapes.of(t, l.index) {
+	for _, shape := range d.shapes.of(t, l.glyph) {
 		d.around = d.around[:0]
 		for _, p := range shape {
 			d.around = append(d.around, l.at.Plus(p))

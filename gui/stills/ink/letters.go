@@ -9,6 +9,8 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
+
+	"app.tonedesk/gui/language"
 )
 
 // Face is one of the built-in typefaces: the Go fonts, which have the Latin, Greek and
@@ -44,8 +46,17 @@ const gridSize = 1024
 // around it, from the left end of its foot.
 type glyph struct {
 	index   sfnt.GlyphIndex
+	lent    *lent // what is borrowed instead
 	advance float64
 	box     box
+}
+
+// glyphOf returns a letter; the zero value for one that is lacking.
+func glyphOf(face Face, r rune) glyph {
+	if g, ok := glyphs()[face][r]; ok || !language.Eastern(r) {
+		return g
+	}
+	return borrowed(face, r)
 }
 
 // glyphs are the letters of the typefaces, looked up once: all of them lie below U+FFFF. The
@@ -58,7 +69,7 @@ var glyphs = sync.OnceValue(func() (all [2]map[rune]glyph) {
 			if index, _ := f.GlyphIndex(&buf, r); index != 0 {
 				in, wide, _ := f.GlyphBounds(&buf, index, fixed.I(gridSize), font.HintingNone)
 				around := box{atSizeOne(in.Min), atSizeOne(in.Max)}
-				all[face][r] = glyph{index, float64(wide) / 64 / gridSize, around}
+				all[face][r] = glyph{index: index, advance: float64(wide) / 64 / gridSize, box: around}
 			}
 		}
 	}
@@ -67,7 +78,7 @@ var glyphs = sync.OnceValue(func() (all [2]map[rune]glyph) {
 
 // Advance returns how far a letter of Shown moves the next one, in sizes of the letters. The
 // width of a text is the sum: the typefaces have no kerning.
-func Advance(face Face, r rune) float64 { return glyphs()[face][r].advance }
+func Advance(face Face, r rune) float64 { return glyphOf(face, r).advance }
 
 // Width returns how wide the widest line of text is, in pixels, at a size of letters in
 // pixels.
@@ -89,12 +100,20 @@ func atSizeOne(p fixed.Point26_6) Point {
 	return Point{float64(p.X), float64(p.Y)}.Times(1.0 / 64 / gridSize)
 }
 
-// outline returns the outlines of a letter whose foot begins at at.
-func outline(face Face, index sfnt.GlyphIndex, at Point, size float64) (shapes [][]Point) {
+// segments returns how a letter is drawn, at gridSize.
+func (g glyph) segments(face Face) []sfnt.Segment {
+	if g.lent != nil {
+		return g.lent.segments
+	}
 	var buf sfnt.Buffer
-	segments, _ := faces()[face].LoadGlyph(&buf, index, fixed.I(gridSize), nil)
-	place := func(p fixed.Point26_6) Point { return at.Plus(atSizeOne(p).Times(size)) }
-	for _, s := range segments {
+	segments, _ := faces()[face].LoadGlyph(&buf, g.index, fixed.I(gridSize), nil)
+	return segments
+}
+
+// outline returns the outlines of a letter from the left end of its foot.
+func (g glyph) outline(face Face, size float64) (shapes [][]Point) {
+	place := func(p fixed.Point26_6) Point { return atSizeOne(p).Times(size) }
+	for _, s := range g.segments(face) {
 		if s.Op == sfnt.SegmentOpMoveTo { // always the first
 			shapes = append(shapes, []Point{place(s.Args[0])})
 			continue

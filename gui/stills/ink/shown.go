@@ -15,7 +15,7 @@ const (
 	glue   = '\u00a0' // a space at which no line ends
 )
 
-// Shown returns text as it is drawn and written, in letters that both typefaces have, whatever
+// Shown returns text as it is drawn and written, in letters that there are (Draws), whatever
 // it is made of. Marks are joined with their letters where there is such a letter, else left
 // off, and so is what shows nothing by itself. A letter that is lacking becomes an empty box;
 // one that is made of several, such as a family or a hand of some colour, becomes one. Spaces
@@ -63,7 +63,7 @@ func shownAs(r rune) rune {
 		return ' '
 	case unicode.In(r, unicode.Cf, unicode.M):
 		return 0
-	case glyphs()[Regular][r].advance > 0: // the bold typeface has the same letters
+	case Draws(r):
 		return r
 	}
 	return lacking

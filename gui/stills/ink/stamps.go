@@ -20,6 +20,7 @@ const (
 type stampKey struct {
 	face       Face
 	index      sfnt.GlyphIndex
+	lent       *lent
 	size, grow float64
 	step       image.Point // where the foot begins in its pixel, in steps
 }
@@ -39,7 +40,7 @@ func (d *Drawer) stamp(t *Text, l letter, grow float64) (*image.Alpha, image.Poi
 	pixel := image.Pt(int(math.Floor(l.at.X)), int(math.Floor(l.at.Y)))
 	within := l.at.Minus(Pt(float64(pixel.X), float64(pixel.Y)))
 	steps := placeSteps(t.Size)
-	key := stampKey{t.Face, l.index, t.Size, grow, image.Pt(int(within.X*steps), int(within.Y*steps))}
+	key := stampKey{t.Face, l.index, l.lent, t.Size, grow, image.Pt(int(within.X*steps), int(within.Y*steps))}
 	if mask, ok := d.stamps.drawn[key]; ok {
 		return mask, pixel
 	}
@@ -86,23 +87,24 @@ type shapes map[shapeKey][][]Point
 type shapeKey struct {
 	face  Face
 	index sfnt.GlyphIndex
+	lent  *lent
 	size  float64
 }
 
 // mostShapes is how many letters' outlines are kept before they are forgotten: all that the two
-// typefaces have at one size are fewer.
+// built-in typefaces have at one size are fewer.
 const mostShapes = 2000
 
 // of returns the outlines of a letter, from the left end of its foot.
-func (s *shapes) of(t *Text, index sfnt.GlyphIndex) [][]Point {
-	key := shapeKey{t.Face, index, t.Size}
+func (s *shapes) of(t *Text, g glyph) [][]Point {
+	key := shapeKey{t.Face, g.index, g.lent, t.Size}
 	if found, ok := (*s)[key]; ok {
 		return found
 	}
 	if *s == nil || len(*s) >= mostShapes {
 		*s = shapes{}
 	}
-	found := outline(t.Face, index, Point{}, t.Size)
+	found := g.outline(t.Face, t.Size)
 	(*s)[key] = found
 	return found
 }

@@ -52,13 +52,12 @@ func (t *Text) each(in box, grow float64, tell func(letter)) {
 }
 
 func (t *Text) inLine(line string, y float64, in box, grow float64, tell func(letter)) {
-	table := glyphs()[t.Face]
 	x := t.At.X
 	for _, r := range line {
 		if x-overhang*t.Size-grow > in.most.X {
 			return // a long text costs no more than what is seen of it
 		}
-		l := letter{table[r], Point{onStep(x, t.Size), onStep(y, t.Size)}}
+		l := letter{glyphOf(t.Face, r), Point{onStep(x, t.Size), onStep(y, t.Size)}}
 		if l.box.least != l.box.most && l.around(t.Size, grow).meets(in) { // a space shows nothing
 			tell(l)
 		}

@@ -1,6 +1,10 @@
 package ink
 
-import "strings"
+import (
+	"strings"
+
+	"app.tonedesk/gui/language"
+)
 
 // Letters is how a text is written: in a typeface, at a size. A width is in the unit of the size.
 type Letters struct {
@@ -8,8 +12,8 @@ type Letters struct {
 	Size float64
 }
 
-// Wrap breaks text into lines that are no wider than width: at spaces, and where a word is too
-// long by itself, inside it. It gives at most most lines, the last of which then ends in an
+// Wrap breaks text into lines that are no wider than width: at spaces, between letters of East Asia,
+// and where a word is too long by itself, inside it. It gives at most most lines, the last of which then ends in an
 // ellipsis; what comes after costs nothing. Of a width for no letter at all a line has one.
 func (l Letters) Wrap(text string, width float64, most int) []string {
 	var lines []string
@@ -48,6 +52,9 @@ func breaks(r rune) bool { return r == ' ' }
 func (l Letters) lineOf(letters []rune, width float64) (to, next int) {
 	wide := 0.0
 	for i, r := range letters {
+		if i > 0 && language.MayBreak(letters[i-1], r) {
+			to, next = i, i
+		}
 		wide += Advance(l.Face, r) * l.Size
 		switch {
 		case breaks(r):

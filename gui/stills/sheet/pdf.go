@@ -30,7 +30,8 @@ type document struct {
 }
 
 // PDF writes the page as a PDF file of one page, with a title and the time that it was made:
-// pictures without loss, letters as text in the Go fonts, colours as sRGB.
+// pictures without loss, letters as text in the Go fonts or, where these lack them, drawn; colours as
+// sRGB.
 func (p *Page) PDF(w io.Writer, title string, at time.Time) error { return Pages{p}.PDF(w, title, at) }
 
 // writePDF writes pages of one size, of which there is one at least.
@@ -122,8 +123,45 @@ func (r rule) write(d *document) {
 	d.pdf.Line(r.from.X, r.from.Y, r.to.X, r.to.Y)
 }
 
+// write writes built-in letters as text. Those that are borrowed it draws: their typeface is the
+// system's, and may not lie in every file.
 func (w words) write(d *document) {
 	d.pdf.SetFont(faceNames[w.face], "", w.size*pointsPerMM)
 	d.pdf.SetTextColor(int(w.grey), int(w.grey), int(w.grey))
-	d.pdf.Text(w.at.X, w.at.Y, w.text)
+	d.pdf.SetFillColor(int(w.grey), int(w.grey), int(w.grey))
+	run, from, x := "", w.at.X, w.at.X
+	text := func() {
+		if run != "" {
+			d.pdf.Text(from, w.at.Y, run)
+		}
+		run = ""
+	}
+	for _, r := range w.text {
+		if shapes := ink.Borrowed(w.face, r); shapes != nil {
+			text()
+			d.draw(shapes, ink.Pt(x, w.at.Y), w.size)
+		} else {
+			if run == "" {
+				from = x
+			}
+			run += string(r)
+		}
+		x += ink.Advance(w.face, r) * w.size
+	}
+	text()
+}
+
+// draw draws a letter at a size, its foot beginning at at.
+func (d *document) draw(shapes [][]ink.Point, at ink.Point, size float64) {
+	for _, shape := range shapes {
+		for i, p := range shape {
+			if p = at.Plus(p.Times(size)); i == 0 {
+				d.pdf.MoveTo(p.X, p.Y)
+			} else {
+				d.pdf.LineTo(p.X, p.Y)
+			}
+		}
+		d.pdf.ClosePath()
+	}
+	d.pdf.DrawPath("f")
 }

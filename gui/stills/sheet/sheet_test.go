@@ -16,6 +16,8 @@ import (
 	"testing"
 	"time"
 
+	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
 	"pgregory.net/rapid"
 
 	"app.tonedesk/analysis/colour"
@@ -217,6 +219,56 @@ func TestPDFInAnotherReader(t *testing.T) {
 		if worst, at := farthest(shown, painted, 4*perMM); worst > 20 {
 			t.Errorf("%s: at %v the reader shows %.1f of 255 away from what is painted", name, at, worst)
 		}
+	}
+}
+
+// Borrowed letters are drawn in a PDF file where they are painted, with the text between them: a
+// reader (poppler) shows the same page, as above, and finds the rest of the text.
+func TestPDFDrawsBorrowedLetters(t *testing.T) {
+	for _, tool := range []string{"pdftoppm", "pdftotext"} {
+		if _, err := exec.LookPath(tool); err != nil {
+			t.Skip(tool + " is not here")
+		}
+	}
+	ink.Borrow(func(r rune, _ bool) (float64, []sfnt.Segment) { // a square with a round side, on the line
+		at := func(x, y float64) fixed.Point26_6 {
+			return fixed.Point26_6{X: fixed.Int26_6(x * 1024 * 64), Y: fixed.Int26_6(y * 1024 * 64)}
+		}
+		return 1, []sfnt.Segment{{Op: sfnt.SegmentOpMoveTo, Args: [3]fixed.Point26_6{at(0, 0)}},
+			{Op: sfnt.SegmentOpQuadTo, Args: [3]fixed.Point26_6{at(0.5, -0.2), at(0.9, 0)}},
+			{Op: sfnt.SegmentOpLineTo, Args: [3]fixed.Point26_6{at(0.9, -0.9)}}, {Op: sfnt.SegmentOpLineTo, Args: [3]fixed.Point26_6{at(0, -0.9)}}}
+	})
+	t.Cleanup(func() { ink.Borrow(nil) })
+	c := content()
+	c.Title, c.Figures = "窓辺のボール ball 明暗", strings.Repeat("明度 76.0、値 7.5。", 3)
+	page, path := New(A4, c), filepath.Join(t.TempDir(), "sheet.pdf")
+	var b bytes.Buffer
+	if err := page.PDF(&b, c.Title, time.Date(2026, 1, 2, 10, 30, 0, 0, time.UTC)); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, b.Bytes(), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if text := output(t, "pdftotext", "-layout", path, "-"); !strings.Contains(text, "ball") || !strings.Contains(text, "76.0") {
+		t.Errorf("the text between borrowed letters is not in\n%s", text)
+	}
+	output(t, "pdftoppm", "-png", "-r", "101.6", "-singlefile", path, strings.TrimSuffix(path, ".pdf"))
+	shown, err := readPNG(strings.TrimSuffix(path, ".pdf") + ".png")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if worst, at := farthest(shown, page.Image(4), 16); worst > 20 {
+		t.Errorf("at %v the reader shows %.1f of 255 away from what is painted", at, worst)
+	}
+	painted := page.Image(4) // the title's first letters are there at all
+	dark := 0
+	for x := 4 * 12; x < 4*24; x++ {
+		if shown.RGBAAt(x, 4*15).R < 128 && painted.RGBAAt(x, 4*15).R < 128 {
+			dark++
+		}
+	}
+	if dark < 30 {
+		t.Errorf("of a line through the first letters %d pixels are dark", dark)
 	}
 }
 
