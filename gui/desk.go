@@ -279,6 +279,9 @@ func (d *Desk) Freeze() {
 		d.stills.back()
 		return
 	}
+	if d.last.at.IsZero() && !d.frozen { // nothing was seen as yet
+		return
+	}
 	d.frozen = !d.frozen
 	d.watcher.Freeze(d.frozen || d.hidden)
 	d.standing.show(d)

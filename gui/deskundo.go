@@ -63,7 +63,7 @@ func (d *Desk) keepSetup() {
 
 // Undo and Redo walk through the setups.
 func (d *Desk) Undo() {
-	if d.marker.undo() || d.marker.onPage() && d.stills.undoDelete() {
+	if d.stills.undoOffered() || d.marker.undo() || d.marker.onPage() && d.stills.undoDelete() {
 		return
 	}
 	d.walk(d.history.Undo, language.Say("Nothing to undo"))
@@ -79,6 +79,7 @@ func (d *Desk) Redo() {
 
 func (d *Desk) walk(step func(setup.Setup) (setup.Setup, bool), nothing string) {
 	if next, ok := step(d.setup); ok {
+		d.Messages.Clear(host.MessageNote) // it may say what is not so any more
 		d.apply(next)
 		return
 	}

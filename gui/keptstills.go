@@ -37,6 +37,7 @@ type keptStills struct {
 	last    keptStill
 	before  setup.Setup // from before stills
 	deleted []string    // IDs, deleted last last
+	offered string      // what was said last of a still, with what takes it back
 }
 
 // keptAsks is what the kept stills ask of the desk, about what is watched.

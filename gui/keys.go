@@ -151,6 +151,9 @@ func (d *Desk) TypedRune(r rune) {
 	if d.Asks() != "" {
 		return
 	}
+	if d.marker.writes(r) {
+		return
+	}
 	if r >= '0' && r <= '9' {
 		d.viewAt(int(r-'0'+9) % 10)
 		return
@@ -231,6 +234,8 @@ func (d *Desk) giveUp() {
 		d.openPanel(panelNone)
 	case d.Messages.Close():
 	case d.Mirror.EndKeys():
+	case d.settings.UnderPointer:
+		toggleUnder(d)
 	case d.marker.Unselect():
 	case d.marker.leaveTool():
 	case d.comparison.On():

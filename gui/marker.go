@@ -3,6 +3,7 @@ package gui
 import (
 	"image"
 	"math"
+	"unicode"
 
 	"fyne.io/fyne/v2"
 
@@ -75,6 +76,18 @@ func (m *marker) open(s *stills.Still) {
 	if s.Trouble != nil {
 		m.Messages.Fail(wording.Explain("show the notes of this still", s.Trouble))
 	}
+}
+
+// writes begins the words of a note that was drawn just now with a letter, which is no key then.
+func (m *marker) writes(r rune) bool {
+	if !m.onPage() || !m.Fresh() || !unicode.IsLetter(r) {
+		return false
+	}
+	m.Notify(host.NoteWordsAsked)
+	if to := m.Window.Canvas().Focused(); to != nil && to != fyne.Focusable(m.Mirror) {
+		to.TypedRune(r)
+	}
+	return true
 }
 
 // leave closes the still, if one is open: another source is watched.

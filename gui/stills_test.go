@@ -692,3 +692,80 @@ func TestLongStillName(t *testing.T) {
 		t.Errorf("it is called %q", got)
 	}
 }
+
+// While a toast offers to undo what became of a still, the key does just that, and once more goes on to
+// what was done before.
+func TestUndoFollowsTheToast(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	spotsOn(t, d, 2)
+	d.stills.keep(false)
+	d.see(t, form())
+	listed := func() []stills.Entry {
+		list, _, err := d.Store.List()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return list
+	}
+	kept := func() int { return len(listed()) }
+	d.stills.delete(listed()[0].ID)
+	if kept() != 0 {
+		t.Fatal("it is not deleted")
+	}
+	d.Undo()
+	if kept() != 1 || len(d.setup.Places) != 2 {
+		t.Fatalf("undone: %d kept, %d spots", kept(), len(d.setup.Places))
+	}
+	d.Undo()
+	if kept() != 1 || len(d.setup.Places) != 1 {
+		t.Errorf("undone twice: %d kept, %d spots", kept(), len(d.setup.Places))
+	}
+}
+
+// What a toast says goes with the step that it is about.
+func TestUndoTakesTheToast(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	spotsOn(t, d, 2)
+	d.memory.ClearSpots()
+	if len(d.setup.Places) != 0 || d.Messages.Said[host.MessageNote] == "" {
+		t.Fatalf("%d spots, it says %q", len(d.setup.Places), d.Messages.Said[host.MessageNote])
+	}
+	d.Undo()
+	if len(d.setup.Places) != 2 || d.Messages.Said[host.MessageNote] != "" {
+		t.Errorf("%d spots, it says %q", len(d.setup.Places), d.Messages.Said[host.MessageNote])
+	}
+}
+
+// Where nothing was seen there is nothing to freeze.
+func TestFreezeWithoutAPicture(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	nothingChosen(t, d, nil)
+	d.Freeze()
+	if d.frozen {
+		t.Errorf("it is frozen: %q", d.parts.message.Text())
+	}
+}
+
+// Letters typed after a note was drawn are its words, not keys; once it is left they are keys again.
+func TestWordsAfterDrawing(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	p := onStills(t, d, partNotes)
+	d.marker.setTool(2)
+	drag(d.Mirror, image.Pt(60, 200), image.Pt(340, 280))
+	frozen := d.frozen
+	for _, r := range "frost 2" {
+		if to := d.Window.Canvas().Focused(); to != nil && to != fyne.Focusable(d.Mirror) {
+			to.TypedRune(r)
+		} else {
+			d.TypedRune(r)
+		}
+	}
+	if note, _ := d.marker.Selected(); note.Text != "frost 2" || d.frozen != frozen || p.notes.Text.Text != "frost 2" {
+		t.Errorf("the note says %q", note.Text)
+	}
+	d.FocusMirror()
+	d.marker.Unselect()
+	if d.TypedRune('x'); !d.settings.Flipped {
+		t.Error("X is no key any more")
+	}
+}

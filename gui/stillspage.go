@@ -61,7 +61,7 @@ func newStillsPage(d *Desk) pageView {
 	p.keep.SetText(language.Say("Keep"))
 	p.keep.Explain(d.Tips, language.Say("Keep the picture as a still, Ctrl+S"))
 	row := container.New(widgets.Abreast{Stretch: widgets.All}, p.parts, p.keep)
-	p.box = container.NewBorder(row, nil, nil, nil, container.New(&widgets.LeastHeight{Height: 14 * widgets.Step}, container.New(layout.NewCustomPaddedLayout(0, 0, 0, -widgets.Gutter), p.part))) // its bar in the gutter
+	p.box = container.New(widgets.Snug{Stretch: 1, Least: func() float32 { return 18.5 * widgets.Step }}, row, container.New(layout.NewCustomPaddedLayout(0, 0, 0, -widgets.Gutter), p.part)) // its bar in the gutter
 	p.put(partKept)
 	return p
 }
@@ -165,7 +165,7 @@ func (p *stillsPage) trace(line *traceLine) {
 	for _, e := range p.kept.Shown {
 		line.Kept = append(line.Kept, e.ID)
 	}
-	line.Compares = d.comparison.With.ID
+	line.Compares, line.Divided = d.comparison.With.ID, d.comparison.Line()
 	still := d.marker.Still()
 	if still == nil {
 		return

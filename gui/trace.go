@@ -48,6 +48,7 @@ type traceLine struct {
 	Tools    [][4]float32     `json:"tools"`          // each tool, while they are shown
 	Kept     []string         `json:"kept"`           // IDs in sight
 	Compares string           `json:"compares"`       // ID of the still from before, "" for none
+	Divided  float32          `json:"divided"`        // where the line between both lies, a share of the picture's width; 0 without one
 	Grew     string           `json:"grew,omitempty"` // what is said first of how the picture grew
 	Parts    [4]float32       `json:"parts"`          // where the chooser of its parts lies
 	Grid     [4]float32       `json:"grid"`           // where they lie

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"runtime"
 	"slices"
 	"strconv"
@@ -30,6 +31,7 @@ type Options struct {
 	Args                 []string // more arguments of Xvfb
 	Prefix               []string // a command that runs Xvfb, such as unshare -i
 	WindowManager        bool     // start openbox too
+	Modest               bool     // and have it leave drags with Alt, by which it would move windows, to the programs
 }
 
 // ownDisplay returns a name that no other server takes, neither while this one starts, nor
@@ -81,7 +83,7 @@ func Start(t testing.TB, o Options) *Server {
 		t.Fatalf("%v did not start: %v", args, err)
 	}
 	if o.WindowManager {
-		s.startWindowManager()
+		s.startWindowManager(o.Modest)
 	}
 	return s
 }
@@ -123,11 +125,25 @@ func (s *Server) Env() []string {
 	return append(env, "DISPLAY="+s.Display)
 }
 
+// modestRules have openbox do nothing by the pointer but give the window that is pressed the keys.
+const modestRules = `<?xml version="1.0"?>
+<openbox_config xmlns="http://openbox.org/3.4/rc"><mouse><context name="Client">
+<mousebind button="Left" action="Press"><action name="Focus"/><action name="Raise"/></mousebind>
+</context></mouse></openbox_config>
+`
+
 // startWindowManager starts openbox and waits until it manages windows.
-func (s *Server) startWindowManager() {
+func (s *Server) startWindowManager(modest bool) {
 	s.t.Helper()
 	need(s.t, "openbox")
 	cmd := exec.Command("openbox", "--sm-disable")
+	if modest {
+		rules := filepath.Join(s.t.TempDir(), "rc.xml")
+		if err := os.WriteFile(rules, []byte(modestRules), 0o600); err != nil {
+			s.t.Fatal(err)
+		}
+		cmd.Args = append(cmd.Args, "--config-file", rules)
+	}
 	cmd.Env = append(s.Env(), "XDG_CONFIG_HOME="+s.t.TempDir(), "XDG_CACHE_HOME="+s.t.TempDir(), "XDG_DATA_HOME="+s.t.TempDir())
 	s.start(cmd)
 	s.Painter().do("Manage", Order{})

@@ -227,6 +227,13 @@ func pictureGestures() []gesture {
 			middle := now.Min.Add(now.Size().Div(2))
 			h.dragIn(now, middle.Add(image.Pt(-60, -40)), middle.Add(image.Pt(-10, -5)))
 		}, spots(2)},
+		{"enlarged, an area with Alt", 0, 1, (*hands).clear, func(h *hands) {
+			part = h.WaitFor("the part", spots(0)).Part
+			middle := part.Min.Add(part.Size().Div(2))
+			h.Do("keydown", "alt")
+			h.dragIn(part, middle.Add(image.Pt(-60, -40)), middle.Add(image.Pt(-10, -5)))
+			h.Do("keyup", "alt")
+		}, still},
 		{"a still enlarged and dragged", 0, 1, func(h *hands) {
 			h.Key("ctrl+0")
 			watch(h)
@@ -363,10 +370,46 @@ func stillGestures() []gesture {
 	}
 }
 
+// gripAt is where the grip of the dividing line stands, of the picture's height from its top.
+const gripAt = 0.72
+
+// The line that divides two pictures moves by its grip alone. A drag elsewhere neither moves it nor sets
+// a spot, not even along the line; a tap there does set one.
+func TestWindowDividingLine(t *testing.T) {
+	server, _, _ := desktest.ScreenWithPatches(t)
+	w := desktest.OpenOn(t, server, desktest.WatchPatches, nil)
+	h := &hands{Window: w}
+	w.WaitFor("the picture", func(l desktest.Shown) bool { return !l.Bounds.Empty() })
+	w.Key("ctrl+s")
+	w.WaitFor("it kept", says("Kept as a still"))
+	w.Key("d")
+	divided := func(at float32) func(desktest.Shown) bool {
+		return func(l desktest.Shown) bool { return l.Divided > at-0.02 && l.Divided < at+0.02 }
+	}
+	m := w.WaitFor("the line in the middle", func(l desktest.Shown) bool { return divided(0.5)(l) && l.Mirror[2] > 100 }).Mirror
+	place := func(x, y float32) (float32, float32) { return m[0] + x*m[2], m[1] + y*m[3] }
+	drag := func(x, y, toX, toY float32) {
+		fx, fy := place(x, y)
+		tx, ty := place(toX, toY)
+		w.DragIn(fx, fy, tx, ty)
+	}
+	drag(0.5, gripAt, 0.75, gripAt)
+	w.WaitFor("it moved by its grip", divided(0.75))
+	drag(0.75, 0.2, 0.4, 0.2) // from the line, far above the grip
+	drag(0.2, 0.5, 0.4, 0.7)
+	x, y := h.At(desktest.Corner(desktest.LeftPatch))
+	w.Do("mousemove", "--window", w.ID, x, y, "click", "1")
+	l := w.WaitFor("the first spot", func(l desktest.Shown) bool { return len(l.Spots) > 0 })
+	if !divided(0.75)(l) || len(l.Spots) != 1 || l.Spots[0].Colour != "#e2ab85" {
+		t.Errorf("after drags elsewhere the line is at %g, and the spots are %v", l.Divided, l.Spots)
+	}
+	w.Quit()
+}
+
 // Every deed takes as many presses and drags as were promised, and no more, by a real pointer and real
 // keys.
 func TestWindowGestures(t *testing.T) {
-	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 860, WindowManager: true})
+	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1024, Height: 860, WindowManager: true, Modest: true})
 	painter := server.Painter()
 	id := painter.Picture(desktest.Corner(image.Point{}), pot(desktest.ShadowSkin), "A painting")
 	painter.Move(id, desktest.Corner(image.Point{}))

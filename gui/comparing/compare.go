@@ -112,6 +112,14 @@ func (c *Comparer) Begin(id string) {
 	})
 }
 
+// Line is where the line that divides the two lies, a share of the picture's width; 0 without one.
+func (c *Comparer) Line() float32 {
+	if c.How != Divided || c.With.Found == nil {
+		return 0
+	}
+	return c.line
+}
+
 // Set has the two shown in another way, as soon as that may be.
 func (c *Comparer) Set(how Way) {
 	if c.On() {

@@ -88,9 +88,17 @@ func (c *Comparer) drawn(lay overlay.Lay) *image.RGBA {
 // type at 100 percent.
 const mostOfName, plainText = 24, 13
 
-// name writes on an image which picture it shows.
-func (c *Comparer) name(img *image.RGBA, name string, right bool) {
-	overlay.Name(img, widgets.Shortened(name, mostOfName), right, float64(c.Mirror.Scale()*widgets.TextSize()/plainText))
+// names are what writes on an image of this size that it shows the picture before, and that of now.
+// Both are of one size; alone they have all of the width, else they share it.
+func (c *Comparer) names(img *image.RGBA, alone bool) (nameBefore, nameNow func(img *image.RGBA, right bool)) {
+	room, unit := overlay.NameRoom(img, alone), float64(c.Mirror.Scale()*widgets.TextSize()/plainText)
+	before, now := wording.PictureBefore.String(), wording.PictureNow.String()
+	was, fitted := overlay.FitName(room, unit, widgets.Shortened(c.With.name, mostOfName), before)
+	is, fitted := overlay.FitName(room, fitted, now)
+	with := func(name string) func(*image.RGBA, bool) {
+		return func(img *image.RGBA, right bool) { overlay.Name(img, name, right, fitted) }
+	}
+	return with(was), with(is)
 }
 
 // drawDivided shows the picture before left of the line.
@@ -103,8 +111,9 @@ func (c *Comparer) drawDivided(before *image.RGBA) {
 	unit := float64(c.Mirror.Scale())
 	grip := overlay.Grip{At: image.Pt(x, int(widgets.GripAt*float64(before.Rect.Dy())+0.5)), Wide: widgets.GripWide, High: widgets.GripHigh}
 	w.parted = partedBefore{before, x, overlay.Divided(before, grip, unit)}
-	c.name(w.parted.img, w.name, false)
-	c.name(w.parted.img, wording.PictureNow.String(), true)
+	was, is := c.names(before, false)
+	was(w.parted.img, false)
+	is(w.parted.img, true)
 	c.Mirror.SetOverlay(widgets.OverlayBefore, w.parted.img)
 }
 
@@ -118,8 +127,9 @@ func (c *Comparer) drawSides(before *image.RGBA) {
 	ground := c.App.Settings().Theme().Color(theme.ColorNameBackground, c.App.Settings().ThemeVariant())
 	draw.Draw(left, left.Rect, image.NewUniform(ground), image.Point{}, draw.Src)
 	draw.Draw(left, left.Rect, before, image.Point{}, draw.Over)
-	c.name(left, c.With.name, false)
-	c.name(right, wording.PictureNow.String(), false)
+	was, is := c.names(before, true)
+	was(left, false)
+	is(right, false)
 	c.With.parted = partedBefore{of: before, img: right}
 	c.Mirror.SetBefore(left)
 	c.Mirror.SetOverlay(widgets.OverlayBefore, right)
@@ -135,11 +145,12 @@ func (c *Comparer) drawTurn(before *image.RGBA) {
 		shown, again = c.turns.At(now)
 	}
 	img := image.NewRGBA(before.Rect)
+	was, is := c.names(img, true)
 	if shown == 0 {
 		copy(img.Pix, before.Pix)
-		c.name(img, c.With.name, false)
+		was(img, false)
 	} else {
-		c.name(img, wording.PictureNow.String(), false)
+		is(img, false)
 	}
 	c.Mirror.SetOverlay(widgets.OverlayBefore, img)
 	if again > 0 {

@@ -69,7 +69,7 @@ func (h *Host) newFileForm(title string, endings []string, take func(path string
 	if endings == nil {
 		answers = append(answers, widgets.NewButton(language.Say("Take this folder"), h.Keys, func() { f.take(f.folder) }))
 	}
-	head, foot := container.NewBorder(nil, nil, nil, f.up, f.way), container.NewGridWithColumns(len(answers), answers...)
+	head, foot := container.NewBorder(nil, nil, nil, f.up, f.way), container.NewGridWithColumns(f.columns(answers), answers...)
 	inside := container.New(layout.NewBorderLayout(head, foot, nil, nil), head, f.list, foot) // Tab goes from top to bottom
 	f.dialog = dialog.NewCustomWithoutButtons(title, inside, h.Window)
 	f.dialog.SetOnClosed(func() {
@@ -79,6 +79,18 @@ func (h *Host) newFileForm(title string, endings []string, take func(path string
 	f.dialog.Resize(h.Window.Canvas().Size().SubtractWidthHeight(4*widgets.Step, 4*widgets.Step))
 	h.ShowDialog(title, f.dialog)
 	return f
+}
+
+// columns are as many as there are answers where their words find room beside each other, else one.
+func (f *fileForm) columns(answers []fyne.CanvasObject) int {
+	wide := float32(0)
+	for _, a := range answers {
+		wide = max(wide, a.MinSize().Width+widgets.Step)
+	}
+	if float32(len(answers))*wide > f.h.Window.Canvas().Size().Width-8*widgets.Step {
+		return 1
+	}
+	return len(answers)
 }
 
 // take closes the form with an answer.

@@ -28,6 +28,7 @@ type Kept struct {
 	Search *widgets.Entry
 	Greys  *widgets.Button
 	Which  *widgets.Pick
+	head   *widgets.Folding // these
 	Grid   *widgets.StillGrid
 	words  *widget.Label
 	foot   keptFoot
@@ -87,13 +88,16 @@ func NewKept(h *host.Host, acts KeptActs) *Kept {
 	}).Shortens()
 	k.Greys.Explain(h.Tips, language.Say("Small pictures in greys"))
 	k.Grid = widgets.NewStillGrid(h.Keys, func() int { return len(k.Shown) }, k.fill, k.Tapped)
-	k.Which = widgets.NewPick([]string{ListAll.String(), ListToday.String(), ListThis.String(), ListTrash.String()}, h.Keys, h.OpenList, func(string) { k.Load() })
+	k.Which = widgets.NewPick([]string{ListAll.String(), ListToday.String(), ListThis.String(), ListTrash.String()}, h.Keys, h.OpenList, func(string) {
+		k.head.Refresh() // another word has another width
+		k.Load()
+	})
 	k.foot = newKeptFoot(h, k)
 	k.words.Alignment = fyne.TextAlignCenter
 	k.newGrew()
-	head := container.New(widgets.Abreast{Stretch: 0}, k.Search, k.Greys, k.Grew, k.Which)
+	k.head = widgets.NewFolding(k.Search, k.Greys, k.Grew, k.Which)
 	grid := container.New(&widgets.LeastHeight{Height: 7 * widgets.Step}, container.NewStack(k.list, k.grew.Box))
-	k.Box = container.NewBorder(head, k.foot.box, nil, nil, grid)
+	k.Box = container.NewBorder(k.head, k.foot.box, nil, nil, grid)
 	return k
 }
 

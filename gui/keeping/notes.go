@@ -58,12 +58,15 @@ func NewNotes(h *host.Host, of Marked) *Notes {
 		return n.rows[i].text
 	}, n.Tapped)
 	n.list = list
-	card := container.NewStack(widgets.NewPanel(), container.NewPadded(container.NewBorder(n.Text, nil, nil, nil,
-		container.New(&widgets.LeastHeight{Height: 4 * widgets.Step}, container.New(layout.NewCustomPaddedLayout(0, 0, -widgets.Step/2, -widgets.Step/2), rows)))))
-	n.Box = container.NewBorder(n.Tools, n.newFoot(), nil, nil, card)
+	card := container.NewStack(widgets.NewPanel(), container.New(widgets.Snug{Stretch: 1, Least: leastRows, Around: true}, n.Text,
+		container.New(layout.NewCustomPaddedLayout(0, 0, -widgets.Step/2, -widgets.Step/2), rows)))
+	n.Box = container.New(widgets.Snug{Stretch: 1}, n.Tools, card, n.newFoot())
 	n.Show()
 	return n
 }
+
+// leastRows is the height in which a note's row can be read.
+func leastRows() float32 { return 0.75 * widgets.Row() }
 
 // newTools are the tools that draw, each named by its tip.
 func (n *Notes) newTools() *widgets.ToolRow {
@@ -123,7 +126,7 @@ func (n *Notes) newName() *widgets.Entry {
 
 // newFoot is the still's name and what can be done with it as a whole.
 func (n *Notes) newFoot() fyne.CanvasObject {
-	foot := container.New(widgets.Abreast{Stretch: 0}, n.Name)
+	parts := []fyne.CanvasObject{n.Name}
 	add := func(icon icons.Name, tip string, do func(id string)) {
 		b := widgets.NewIconButton(icon, n.Keys, func() {
 			if s := n.of.Still(); s != nil {
@@ -132,13 +135,13 @@ func (n *Notes) newFoot() fyne.CanvasObject {
 		}).Shortens()
 		b.Explain(n.Tips, tip)
 		n.acts = append(n.acts, b)
-		foot.Add(b)
+		parts = append(parts, b)
 	}
 	add(icons.Target, language.Say("Make it the target"), n.of.Target)
 	add(icons.Export, language.Say("Export, Ctrl+E"), n.of.Export)
 	add(icons.Folder, language.Say("Show its folder"), n.of.Folder)
 	add(icons.Delete, language.Say("Put it into the trash"), n.of.Delete)
-	return foot
+	return widgets.NewFolding(parts...)
 }
 
 // Tapped selects a note of the list on the picture.
@@ -156,6 +159,9 @@ func (n *Notes) Show() {
 	if !slices.Equal(rows, n.rows) {
 		n.rows = rows
 		n.list.Refresh()
+		if i := slices.IndexFunc(rows, func(r noteRow) bool { return r.text.Selected }); i >= 0 {
+			n.list.ScrollTo(i)
+		}
 	}
 	n.showing = true
 	if n.Text.Text != note.Text {

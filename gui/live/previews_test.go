@@ -5,7 +5,11 @@ import (
 	"testing"
 	"time"
 
+	"pgregory.net/rapid"
+
+	_ "app.tonedesk/analysis/lawtest" // a few cases, or many
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/capture"
 )
 
 // Previews of all views are painted while they are wanted: at once when their menu is opened, then
@@ -45,6 +49,39 @@ func TestPreviews(t *testing.T) {
 	if s := r.see(a, false); s.Previews != nil {
 		t.Error("they are painted, and the menu is closed")
 	}
+}
+
+// However often the picture changes while the menu is open, the previews are renewed once a second at most,
+// show the picture of then, and what changed in between is shown once the second is over.
+func TestPreviewsOnceASecond(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		r := newRig(t)
+		pictures := []*capture.Frame{frameOf(halves(40, 30, black, white)), frameOf(halves(40, 30, white, black))}
+		r.next.Previews = image.Pt(20, 20)
+		var at []time.Time // of the renewals
+		shows, seen := -1, -1
+		see := func(picture int, after time.Duration) {
+			r.now = r.now.Add(after)
+			s := r.see(pictures[picture], picture == seen)
+			if seen = picture; s == nil || s.Previews == nil {
+				return
+			}
+			shows = map[uint8]int{0: 0, 255: 1}[s.Previews[1].RGBAAt(2, 7).R]
+			at = append(at, r.now)
+		}
+		for range rapid.IntRange(1, 12).Draw(rt, "frames") {
+			see(rapid.IntRange(0, 1).Draw(rt, "picture"), time.Duration(rapid.IntRange(0, 1400).Draw(rt, "milliseconds"))*time.Millisecond)
+		}
+		see(seen, time.Second)
+		if shows != seen {
+			rt.Fatalf("picture %d is shown, and it is %d", shows, seen)
+		}
+		for i := 1; i < len(at); i++ {
+			if since := at[i].Sub(at[i-1]); since < time.Second {
+				rt.Fatalf("renewed after %v", since)
+			}
+		}
+	})
 }
 
 // The previews keep the picture's proportion, and are never larger than it.

@@ -66,14 +66,41 @@ const (
 // other chips have them; its rim has that of a hairline, L* 45.
 var chipGrey, chipText, chipRim = colour.GreyOf(12), colour.GreyOf(90), colour.GreyOf(45)
 
+// NameRoom is how much of an image's width a name may take: all of it, or a half where another stands
+// at the other side.
+func NameRoom(img *image.RGBA, alone bool) float64 {
+	if alone {
+		return float64(img.Rect.Dx())
+	}
+	return float64(img.Rect.Dx()) / 2
+}
+
+// leastNames is the part of their size to which names grow smaller where they find no room (our
+// choice: it can be read still).
+const leastNames = 0.4
+
+// FitName returns the first form of a name that finds room, and the unit for it: smaller than the one
+// asked for where even the last form finds none. Words are never cut.
+func FitName(room, unit float64, forms ...string) (name string, fitted float64) {
+	for fitted = unit; ; fitted -= unit / 20 {
+		for _, name = range forms {
+			if ink.Width(ink.Bold, name, nameSize*fitted) <= room-(1.5*step+2*chipInner)*fitted {
+				return name, fitted
+			}
+		}
+		if fitted < leastNames*unit {
+			return "", fitted
+		}
+	}
+}
+
 // Name puts a chip at the upper left of an image, or at its upper right, that says which picture
-// is shown there. It is cut to a half of the image, so that both have room.
+// is shown there; no name, no chip.
 func Name(img *image.RGBA, name string, right bool, unit float64) {
-	size, high := nameSize*unit, chipHigh*unit
-	name = cut(name, size, float64(img.Rect.Dx())/2-(1.5*step+2*chipInner)*unit)
-	if name == "…" { // no room to name it
+	if name == "" {
 		return
 	}
+	size, high := nameSize*unit, chipHigh*unit
 	words := ink.Width(ink.Bold, name, size)
 	wide := words + 2*chipInner*unit
 	left := step * unit
@@ -91,16 +118,4 @@ func chip(img *image.RGBA, words string, at, box ink.Point, size, unit float64) 
 		{Lines: []ink.Line{capsule}, Grey: chipGrey, Rim: unit, RimGrey: chipRim},
 		{Text: ink.Text{Face: ink.Bold, Words: words, At: ink.Pt(at.X+chipInner*unit, at.Y+0.36*size), Size: size}, Grey: chipText},
 	})
-}
-
-// cut leaves out the end of words that are wider than a room at a size.
-func cut(words string, size, room float64) string {
-	letters := []rune(words)
-	for n := len(letters); n > 0; n-- {
-		if ink.Width(ink.Bold, words, size) <= room {
-			break
-		}
-		words = string(letters[:n-1]) + "…"
-	}
-	return words
 }

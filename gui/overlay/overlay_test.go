@@ -200,12 +200,39 @@ func TestDivided(t *testing.T) {
 	}
 }
 
+// A name that finds no room gives way to the next, and the last to smaller letters: none is cut.
+func TestFitName(t *testing.T) {
+	const long, short = "today 22:01", "before"
+	widths := func(words string, unit float64) float64 {
+		img := image.NewRGBA(image.Rect(0, 0, 2000, 100))
+		Name(img, words, false, unit)
+		box, _ := drawnIn(img)
+		return float64(box.Max.X)
+	}
+	for _, unit := range []float64{1, 1.5, 2, 4} {
+		for room := 40.0; room < 400; room += 7 {
+			name, fitted := FitName(room, unit, long, short)
+			switch whole := widths(long, unit); {
+			case name != "" && widths(name, fitted) > room+1:
+				t.Errorf("unit %g, room %g: %q at %g ends at %g", unit, room, name, fitted, widths(name, fitted))
+			case fitted > unit, name != "" && name != long && name != short:
+				t.Errorf("unit %g, room %g: %q at %g", unit, room, name, fitted)
+			case room > whole+step*unit && (name != long || fitted != unit):
+				t.Errorf("unit %g, room %g for %g: %q at %g", unit, room, whole, name, fitted)
+			case name == "" && widths(short, leastNames*unit) < room-step:
+				t.Errorf("unit %g, room %g: no name", unit, room)
+			}
+		}
+	}
+}
+
 // A name stands in its half of the image, near the top, and is neutral.
 func TestName(t *testing.T) {
 	for _, right := range []bool{false, true} {
 		for name, unit := range map[string]float64{"before": 1, "now": 1.5, "flats": 2, "a name that is far too long for a half": 1.25} {
 			img := image.NewRGBA(image.Rect(0, 0, 400, 200))
-			Name(img, name, right, unit)
+			name, fitted := FitName(NameRoom(img, false), unit, name)
+			Name(img, name, right, fitted)
 			guitest.AssertNeutral(t, img)
 			half := image.Rect(0, 0, 200, 100)
 			if right {

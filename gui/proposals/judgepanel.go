@@ -40,7 +40,7 @@ func NewJudgePanel(h *host.Host) *JudgePanel {
 	p := &JudgePanel{Host: h, Words: widgets.SmallLabel()}
 	plan := widgets.SwatchPlan{Height: widgets.SwatchHeight, Greys: 2 * widgets.Step, Labels: true}
 	p.Judged = widgets.NewSwatchRow(plan, swatchActs(h))
-	p.Box = widgets.Card(widgets.Step/2, widgets.NewLine(language.Say("The pair as light and shadow")), p.Judged, p.Words)
+	p.Box = widgets.Card(widgets.Step/2, widgets.NewLine(language.Say("The pair as light and shadow"), language.Say("Light and shadow")), p.Judged, p.Words)
 	return p
 }
 

@@ -10,6 +10,7 @@ import (
 
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/icons"
 	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
@@ -37,8 +38,8 @@ type block struct {
 // NewFamilyList returns the list of local colours.
 func NewFamilyList(h *host.Host, colours *LocalColours) *FamilyList {
 	l := &FamilyList{Host: h, colours: colours, none: widgets.SmallLabel()}
-	add := h.Button(language.Say("Set by hand"), language.Say("Click a form: its light and shadow are proposed, H"), colours.Add)
-	head := container.NewBorder(nil, nil, nil, add, widgets.NewHeading("", language.Say("Local colours"), ""))
+	add := h.Button(language.Say("Set by hand"), language.Say("Click a form: its light and shadow are proposed, H"), colours.Add).ShortensTo(icons.Spot)
+	head := container.New(widgets.Abreast{Stretch: 0}, widgets.NewHeading("", language.Say("Local colours"), ""), add)
 	parts := []fyne.CanvasObject{l.none}
 	tips := [sectionCount]string{"", language.Say("What may be a local colour, and may be chance"), language.Say("What you said is no local colour")}
 	for i := range l.blocks {

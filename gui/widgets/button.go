@@ -16,7 +16,7 @@ type Button struct {
 	Text     string
 	OnTapped func()
 
-	icon             icons.Name
+	icon, instead    icons.Name // beside the word, and in its place where that finds no room
 	on, off, flat    bool
 	shortens         bool // the pictogram may stand alone
 	back, foot, line *canvas.Rectangle
@@ -55,6 +55,20 @@ func (b *Button) Shortens() *Button {
 	b.shortens = true
 	b.redraw()
 	return b
+}
+
+// ShortensTo lets a pictogram stand in place of the word where there is no room for that.
+func (b *Button) ShortensTo(icon icons.Name) *Button {
+	b.instead = icon
+	return b.Shortens()
+}
+
+// sign is the pictogram beside a word, or in its place.
+func (b *Button) sign(word string) icons.Name {
+	if word == "" && b.instead != "" {
+		return b.instead
+	}
+	return b.icon
 }
 
 // SetFlat is Flat, or takes it back.
@@ -138,8 +152,8 @@ func (b *Button) write(size fyne.Size, of colours) {
 	fill(b.foot, of(ColorNameFocusLine))
 	show(b.foot, b.on)
 	showFocus(b.line, b.focused, of)
-	picture(b.picture, b.icon, ink)
 	words := b.word(size.Width)
+	picture(b.picture, b.sign(words), ink)
 	if b.list != nil {
 		list := icons.OpenList
 		if b.Text == "" { // its pictogram has all the room
@@ -191,7 +205,7 @@ const footHigh = 2
 
 // word is what stands on a button of this width.
 func (b *Button) word(width float32) string {
-	if b.shortens && width < b.wish() {
+	if b.shortens && width < b.wish()-1 { // but for rounding
 		return ""
 	}
 	return b.Text
@@ -202,7 +216,7 @@ func (b *Button) parts(word string) (icon, gap float32, text fyne.Size) {
 	if word != "" {
 		text = fyne.MeasureText(word, TextSize(), fyne.TextStyle{})
 	}
-	if b.icon != "" {
+	if b.sign(word) != "" {
 		icon = IconSize()
 		if word != "" {
 			gap = Step / 2

@@ -48,7 +48,8 @@ func planFamily(width float32) familyPlan {
 	p.share = span{width - 2*Row(), width, p.first.baseline}
 	p.bare = span{p.first.left, p.share.left, p.first.baseline}
 	y := round(12*s - tall/2)
-	if p.first.width() < textWidth(language.Say("2.5 tones"))+Step+textWidth(language.Say("strong")) {
+	verdict := max(textWidth(language.Say("strong")), textWidth(language.Say("reads")))
+	if p.first.width() < textWidth(language.Say("2.5 tones"))+Step+verdict {
 		p.stacked, p.height = true, round(64*s)
 		marks, y = familyWords, round(50*s-tall/2)
 		p.first.right, p.bare.right = width, width

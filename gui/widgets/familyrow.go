@@ -332,7 +332,10 @@ func (f *FamilyRow) writeBelow(p familyPlan, of colours) {
 		room -= SmallIcon() + signApart
 	}
 	picture(f.sign, name, theme.ColorNameForeground)
-	short, _, _ := strings.Cut(f.text.BelowShort, ",") // of large text the hue alone
+	short := f.text.BelowShort
+	if end := strings.IndexAny(short, ",、"); end >= 0 { // of large text the hue alone
+		short = short[:end]
+	}
 	words := longestFitting(room, SmallSize(), f.text.Below, f.text.BelowShort, short)
 	if p.brief && !f.text.Black { // all rows alike
 		words = longestFitting(room, SmallSize(), f.text.BelowShort, short)

@@ -27,7 +27,7 @@ type Hints struct {
 
 	back, rule *canvas.Rectangle
 	icons      []*canvas.Image
-	words      []*canvas.Text
+	words      [][wordLines]*canvas.Text
 	notes      [][hintLines]*canvas.Text
 	foot       [][hintLines]*canvas.Text
 }
@@ -38,8 +38,11 @@ func NewHints(hints []Hint, lines ...string) *Hints {
 	h.back, h.rule = add(&h.drawn, newPanelBox()), h.addBox()
 	for _, hint := range hints {
 		h.icons = append(h.icons, h.addIcon())
-		h.words = append(h.words, h.addText(TextSize, fyne.TextStyle{}))
-		h.notes = append(h.notes, h.addLines())
+		var words [wordLines]*canvas.Text
+		for i := range words {
+			words[i] = h.addText(TextSize, fyne.TextStyle{})
+		}
+		h.words, h.notes = append(h.words, words), append(h.notes, h.addLines())
 		if hint.Switch != nil {
 			add(&h.drawn, hint.Switch)
 		}
@@ -54,6 +57,9 @@ func NewHints(hints []Hint, lines ...string) *Hints {
 // hintLines is how many lines what stands below the words may have: large text needs three.
 const hintLines = 3
 
+// wordLines is how many the words themselves may have.
+const wordLines = 2
+
 func (h *Hints) addLines() (lines [hintLines]*canvas.Text) {
 	for i := range lines {
 		lines[i] = h.addText(SmallSize, fyne.TextStyle{})
@@ -67,7 +73,10 @@ func (h *Hints) write(size fyne.Size, of colours) {
 	show(h.rule, len(h.lines) > 0 && len(h.hints) > 0)
 	for i, hint := range h.hints {
 		picture(h.icons[i], hint.Icon, theme.ColorNameForeground)
-		say(h.words[i], longestFitting(h.room(i, size.Width), TextSize(), hint.Words, cmp.Or(hint.Short, hint.Words)), of(theme.ColorNameForeground))
+		words := h.wordsOf(i, size.Width)
+		for at, t := range h.words[i] {
+			say(t, nth(words, at), of(theme.ColorNameForeground))
+		}
 		lines := h.noteOf(i, size.Width)
 		for at, t := range h.notes[i] {
 			say(t, nth(lines, at), of(ColorNameQuiet))
@@ -93,6 +102,16 @@ func (h *Hints) room(i int, width float32) float32 {
 	return max(room, 1)
 }
 
+// wordsOf breaks the words of a hint into lines, where the short ones find no room either.
+func (h *Hints) wordsOf(i int, width float32) []string {
+	hint := h.hints[i]
+	if width == 0 {
+		return []string{hint.Words}
+	}
+	room := h.room(i, width)
+	return brokenLines(longestFitting(room, TextSize(), hint.Words, cmp.Or(hint.Short, hint.Words)), room, wordLines, textWidth)
+}
+
 // noteOf breaks the quiet words of a hint into lines, footOf those of a line at the foot.
 func (h *Hints) noteOf(i int, width float32) []string {
 	return brokenLines(h.hints[i].Note, h.room(i, width), len(h.notes[i]), smallWidth)
@@ -107,12 +126,11 @@ func (h *Hints) footOf(i int, width float32) []string {
 
 // high is the height of a hint in a width.
 func (h *Hints) high(i int, width float32) float32 {
-	line := fyne.MeasureText("M", TextSize(), fyne.TextStyle{}).Height
 	lines := float32(1)
 	if width > 0 {
 		lines = float32(len(h.noteOf(i, width)))
 	}
-	return max(round(line+lines*noteLine()+Step), Row())
+	return max(round(float32(len(h.wordsOf(i, width)))*nameLine()+lines*noteLine()+Step), Row())
 }
 
 func (h *Hints) place(size fyne.Size) {
@@ -122,9 +140,12 @@ func (h *Hints) place(size fyne.Size) {
 		high := h.high(i, size.Width)
 		put(h.icons[i], fyne.NewPos(1.5*Step, y+(high-icon)/2), fyne.NewSquareSize(icon))
 		top := y + Step/2
-		placeText(h.words[i], hintWords(), top)
+		for at, t := range h.words[i] {
+			placeText(t, hintWords(), top+float32(at)*nameLine())
+		}
+		top += float32(len(h.wordsOf(i, size.Width))) * nameLine()
 		for at, t := range h.notes[i] {
-			placeText(t, hintWords(), top+h.words[i].MinSize().Height+float32(at)*noteLine())
+			placeText(t, hintWords(), top+float32(at)*noteLine())
 		}
 		if s := hint.Switch; s != nil {
 			put(s, fyne.NewPos(size.Width-Step-s.MinSize().Width, y), fyne.NewSize(s.MinSize().Width, high))

@@ -13,6 +13,66 @@ func (l LeastHeight) MinSize(o []fyne.CanvasObject) fyne.Size {
 	return fyne.NewSize(o[0].MinSize().Width, l.Height)
 }
 
+// Snug stands parts below each other, one of which has what is left, a step apart or, where they would
+// find no room so, closer.
+type Snug struct {
+	Stretch int            // the part that has what is left
+	Least   func() float32 // the height that it needs; nil for its own
+	Around  bool           // as much is left free around them
+}
+
+// leastGap is between parts that stand close (our choice: grounds are told apart still).
+const leastGap = 3
+
+// fixed are the heights of all parts together, and how many gaps there are.
+func (s Snug) fixed(o []fyne.CanvasObject) (high float32, gaps int) {
+	for i, part := range o {
+		if i == s.Stretch && s.Least != nil {
+			high += s.Least()
+		} else {
+			high += part.MinSize().Height
+		}
+	}
+	gaps = len(o) - 1
+	if s.Around {
+		gaps += 2
+	}
+	return high, gaps
+}
+
+// Layout gives all parts the room's width.
+func (s Snug) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	high, gaps := s.fixed(o)
+	gap := min(max(round((size.Height-high)/float32(max(gaps, 1))-0.5), leastGap), Step)
+	y, x := float32(0), float32(0)
+	if s.Around {
+		y, x = gap, gap
+	}
+	for i, part := range o {
+		h := part.MinSize().Height
+		if i == s.Stretch {
+			h = size.Height - float32(gaps)*gap
+			for other, p := range o {
+				if other != i {
+					h -= p.MinSize().Height
+				}
+			}
+			h = max(h, 0)
+		}
+		put(part, fyne.NewPos(x, y), fyne.NewSize(size.Width-2*x, h))
+		y += h + gap
+	}
+}
+
+// MinSize is that with small gaps.
+func (s Snug) MinSize(o []fyne.CanvasObject) (size fyne.Size) {
+	high, gaps := s.fixed(o)
+	for _, part := range o {
+		size.Width = max(size.Width, part.MinSize().Width)
+	}
+	return fyne.NewSize(size.Width, high+float32(gaps)*leastGap)
+}
+
 // AnyWidth gives its one part all the room there is, and asks for its height alone: the part has
 // letters that grow smaller where there is too little.
 type AnyWidth struct{}

@@ -161,7 +161,12 @@ func (r *noteRow) write(size fyne.Size, of colours) {
 	picture(r.picture, r.text.Icon, ink)
 	say(r.number, r.text.Number, of(ink))
 	say(r.reading, r.text.Reading, of(ink))
-	say(r.words, cutAt(r.text.Words, r.plan(size.Width).room, TextSize()), of(quiet))
+	room := r.plan(size.Width).room
+	r.words.TextSize = TextSize()
+	if r.text.Quiet { // our own words are never cut
+		r.words.TextSize = fittingSize(r.text.Words, TextSize(), max(room, 1))
+	}
+	say(r.words, cutAt(r.text.Words, room, r.words.TextSize), of(quiet))
 }
 
 func (r *noteRow) place(size fyne.Size) {

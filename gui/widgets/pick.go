@@ -73,7 +73,7 @@ func (p *Pick) TypedKey(e *fyne.KeyEvent) {
 
 func (p *Pick) write(size fyne.Size, of colours) {
 	fillEdged(p.back, theme.ColorNameInputBackground, of)
-	say(p.text, cutWords(p.chosen, size.Width-p.around(), textWidth), of(theme.ColorNameForeground))
+	say(p.text, p.chosen, of(theme.ColorNameForeground))
 	picture(p.arrow, icons.OpenList, ColorNameQuiet)
 	showFocus(p.line, p.focused, of)
 }
@@ -88,20 +88,7 @@ func (p *Pick) place(size fyne.Size) {
 // around is the width of all but the word.
 func (p *Pick) around() float32 { return Step + Step/2 + SmallIcon() + Step/2 }
 
-// wish has room for the longest word.
-func (p *Pick) wish() float32 {
-	wide := float32(0)
-	for _, word := range p.words {
-		wide = max(wide, textWidth(word))
-	}
-	return p.around() + wide
-}
-
-// minSize has room for the shortest; a longer one is cut where there is no more.
+// minSize has room for the word that is chosen.
 func (p *Pick) minSize() fyne.Size {
-	least := p.wish()
-	for _, word := range p.words {
-		least = min(least, p.around()+textWidth(word))
-	}
-	return fyne.NewSize(float32(math.Ceil(float64(least))), Row())
+	return fyne.NewSize(float32(math.Ceil(float64(p.around()+textWidth(p.chosen)))), Row())
 }

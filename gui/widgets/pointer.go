@@ -209,13 +209,16 @@ func (m *Mirror) Dragged(e *fyne.DragEvent) {
 }
 
 // dragOf is what becomes of a press that has moved far enough: while the picture is enlarged it is
-// dragged, unless an area is asked for or Alt was held.
+// dragged, unless an area is asked for or Alt was held; while a line divides it nothing, since who
+// misses the line's grip wants no spot.
 func (m *Mirror) dragOf(was doing) doing {
 	switch {
 	case was == gripped:
 		return carrying
 	case was == pressed && m.enlarged() && m.ask == "" && !m.alt:
 		return panning
+	case was == pressed && m.divider.on && m.ask == "" && !m.alt:
+		return idle
 	case was == pressed:
 		return dragging
 	}

@@ -79,10 +79,13 @@ func SayAlignment(a stills.Aligned) string {
 	return ""
 }
 
+// PictureBefore is the name of a picture from before where its own finds no room.
+const PictureBefore language.Words = "before"
+
 // PictureNow is the name of the picture that is watched, beside that of one from before.
 const PictureNow language.Words = "now"
 
-// MapFigures returns what stands at the ends and in the middle of a map's scale.
+// MapFigures returns what is drawn at the ends and in the middle of a map's scale.
 func MapFigures(span float64) [3]string {
 	return [3]string{minus + Whole(span), "0", language.Say("+%s\u00a0tones", Whole(span))}
 }

@@ -51,6 +51,7 @@ type Shown struct {
 	Tools    [][4]float32
 	Kept     []string
 	Compares string // ID
+	Divided  float32
 	Grew     string // what is said first of how the picture grew
 	Grid     [4]float32
 	Parts    [4]float32

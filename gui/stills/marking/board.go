@@ -20,6 +20,7 @@ type Board struct {
 	list     *notes.List    // empty without a still
 	painted  *notes.Painted // nil without one
 	selected string         // ID of a note, or ""; none of a still that can't be marked here
+	fresh    string         // ID of the note that was drawn last, until something else is done
 	pen      pen
 	layer    layer
 }
@@ -95,7 +96,7 @@ func (b *Board) SetTool(i int) {
 	if i != 0 && !b.mayMark() {
 		i = 0
 	}
-	b.tool = i
+	b.tool, b.fresh = i, ""
 	if i != 0 && b.still != nil {
 		b.Select("")
 	}
@@ -134,8 +135,12 @@ func (b *Board) selectOnly(id string) {
 			b.saver.Save(b.still, b.list.All())
 		}
 	}
-	b.selected = id
+	b.selected, b.fresh = id, ""
 }
+
+// Fresh reports whether a note was drawn just now that can have words: what is typed then is meant for
+// it.
+func (b *Board) Fresh() bool { return b.fresh != "" && b.fresh == b.selected }
 
 // Room is how many letters the selected note may have.
 func (b *Board) Room() int { return b.list.Room(b.selected) }

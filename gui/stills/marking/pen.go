@@ -144,6 +144,9 @@ func (b *Board) Up() {
 		b.list.Add(*n)
 		b.Select(n.ID)
 		b.changed()
+		if _, area := n.Shape.(notes.Area); !area {
+			b.fresh = n.ID
+		}
 		if tool.text {
 			b.acts.Words()
 		}
