@@ -47,7 +47,7 @@ func (m *maker) accents(s *Shades) {
 		hue := 360.0 / AccentHues * float64(i)
 		s.Accents[i] = m.accent(hue, m.AccentChroma, p)
 		made, _, ok := shineOf(hue, fullSaturation).fit(p)
-		s.EdgeAccents[i] = settledAccent(hue, made, p, ok, ok)
+		s.FullAccents[i] = settledAccent(hue, made, p, ok, ok)
 	}
 	s.Suggested = make([]Accent, 0, suggestedAccents)
 	for _, turn := range m.suggestedTurns() {

@@ -64,7 +64,7 @@ type Shades struct {
 	BlackRamp [rampSteps]Step  `json:"black_ramp"` // as Ramp, but straight toward black
 
 	Accents     [AccentHues]Accent `json:"accents"`      // at AccentChroma, hue by hue
-	EdgeAccents [AccentHues]Accent `json:"edge_accents"` // at the gamut's edge
+	FullAccents [AccentHues]Accent `json:"full_accents"` // at the gamut's limit
 	Suggested   []Accent           `json:"suggested"`    // nearest first, each colour once
 
 	Lines [lineSteps]Line `json:"lines"` // three, four, five tones darker

@@ -147,7 +147,7 @@ func TestAccentsKeepTheirPromises(t *testing.T) {
 			s := Shade(base, o)
 			p := promiseOf(base, by)
 			for i, a := range s.Accents {
-				edge := s.EdgeAccents[i]
+				edge := s.FullAccents[i]
 				if a.Hue != 15*float64(i) || edge.Hue != a.Hue {
 					t.Fatalf("accent %d has hue %g", i, a.Hue)
 				}
@@ -281,7 +281,7 @@ func TestShadesJSON(t *testing.T) {
 		"lights":       {2, "tones_below colour lightness"},
 		"black_ramp":   {3, "tones_below colour lightness"},
 		"accents":      {24, "oklch_hue colour lightness value chroma hue oklch_chroma in_gamut layer_grey seen_lightness outcome"},
-		"edge_accents": {24, "oklch_hue colour lightness oklch_chroma in_gamut"},
+		"full_accents": {24, "oklch_hue colour lightness oklch_chroma in_gamut"},
 		"suggested":    {3, "oklch_hue colour lightness oklch_chroma in_gamut"},
 		"lines":        {3, "tones_below colour lightness may_vanish outcome"},
 	} {

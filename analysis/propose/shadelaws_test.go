@@ -29,9 +29,9 @@ func TestShadesOfTheCorners(t *testing.T) {
 		p := promise{ByLightness, base.Lightness}
 		for i := range s.Accents {
 			checkAccent(t, base, s.Accents[i], p)
-			checkAccent(t, base, s.EdgeAccents[i], p)
-			if (c == colour.RGB{} || c == colour.RGB{R: 255, G: 255, B: 255}) && s.EdgeAccents[i].Spot.Colour != c {
-				t.Errorf("%s has the accent %s", c.Hex(), s.EdgeAccents[i].Spot.Colour.Hex())
+			checkAccent(t, base, s.FullAccents[i], p)
+			if (c == colour.RGB{} || c == colour.RGB{R: 255, G: 255, B: 255}) && s.FullAccents[i].Spot.Colour != c {
+				t.Errorf("%s has the accent %s", c.Hex(), s.FullAccents[i].Spot.Colour.Hex())
 			}
 		}
 		if c == (colour.RGB{}) && (s.Ramp[0].Spot != nil || s.BlackRamp[0].Spot != nil || s.Lines[0].Spot != nil) {
@@ -71,7 +71,7 @@ func TestShadesKeepTheirPromisesWithAnySettings(t *testing.T) {
 		p := promiseOf(base, s.Options.EqualBy)
 		for i := range s.Accents {
 			checkAccent(t, base, s.Accents[i], p)
-			checkAccent(t, base, s.EdgeAccents[i], p)
+			checkAccent(t, base, s.FullAccents[i], p)
 		}
 		first, err := json.Marshal(s)
 		if err != nil {

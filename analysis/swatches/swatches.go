@@ -35,7 +35,7 @@ func OfShades(s *propose.Shades) []Row {
 			return fmt.Sprintf("suggested %d", i+1), a.Spot
 		})},
 		{"Accents", accents("accent", s.Accents[:])},
-		{"Accents at the gamut's edge", accents("full accent", s.EdgeAccents[:])},
+		{"Accents at the gamut's limit", accents("full accent", s.FullAccents[:])},
 	}
 	return slices.DeleteFunc(rows, func(row Row) bool { return len(row.Swatches) == 0 })
 }

@@ -48,7 +48,7 @@ func TestReadEdges(t *testing.T) {
 		says  string
 	}{
 		"lost":      {upright(rose, moss, 0), func(e edgesRead) []edgeRead { return e.LostEdges }, "1 lost edge, carried by colour alone, 75 % of the width in all."},
-		"lined":     {upright(rose, moss, 1), func(e edgesRead) []edgeRead { return e.Edges.HeldByLine }, "1 border of one lightness held by a line, 75 %."},
+		"lined":     {upright(rose, moss, 1), func(e edgesRead) []edgeRead { return e.Edges.HeldByLine }, "1 edge of one lightness held by a line, 75 %."},
 		"lightness": {upright(color.NRGBA{90, 90, 90, 255}, color.NRGBA{160, 160, 160, 255}, 0), func(e edgesRead) []edgeRead { return e.Edges.LightnessAlone }, "1 edge carried by lightness alone, 75 %."},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -196,7 +196,7 @@ func TestHostileArguments(t *testing.T) {
 			{"spot", text}, {"compare", text, "#fff"}, {"match", "#fff", text}, {"shade", text}, {"shade", "--judge", text, "#fff"},
 			{"spot", "--" + text}, {"read", "--json=" + text, good}, {"read", "--spots", text, good}, {"read", "--size", text, good},
 			{"read", "--groups", text, good}, {"read", "--ground", text, good}, {"compare", "--tolerance", text, "#fff", "#000"},
-			{"shade", "--light", text, "#fff"}, {"shade", "--shadow-hue", text, "#fff"}, {"shade", "--turn", text, "#fff"}, {"shade", "--gain", text, "#fff"},
+			{"shade", "--shadow", text, "#fff"}, {"shade", "--shadow-hue", text, "#fff"}, {"shade", "--hue-shift", text, "#fff"}, {"shade", "--gain", text, "#fff"},
 			{"shade", "--chroma", text, "#fff"}, {"shade", "--equal", text, "#fff"}, {"palette", "--ground", text, good},
 			{"sheet", "--page", text, good}, {"stills", text}, {text, text}, {"--x" + text, good}, {text + "/" + text},
 		} {

@@ -128,7 +128,7 @@ func TestReadSaysOtherForms(t *testing.T) {
 		t.Errorf("%s isn't told: %+v", s.Turned, l.OtherForms)
 	}
 	check(t, reportSchemas(t, "read")["read"], desktest.Run(t, "", "read", "--json", path).Out)
-	if said := desktest.Run(t, "", "read", path).Out; !strings.Contains(said, "at the top, seems to be lit from above") {
+	if said := desktest.Run(t, "", "read", path).Out; !strings.Contains(said, "at the top, seems lit from above") {
 		t.Errorf("%s", said)
 	}
 }

@@ -28,9 +28,13 @@ func TestStandardErrorIsEmptyInEveryLanguage(t *testing.T) {
 func TestHelp(t *testing.T) {
 	first := desktest.Run(t, "", "help")
 	first.PlainErrors(t, 0)
-	for _, args := range [][]string{{"--help"}, {"-h"}, {"read", "--help"}, {"spot", "-h"}, {"compare", "#fff", "--help"}} {
-		if e := desktest.Run(t, "", args...); e != first {
-			t.Errorf("%v: code %d, standard error %q, output\n%s", args, e.Code, e.Err, e.Out)
+	for _, same := range [][2][]string{
+		{{"--help"}, {"help"}}, {{"-h"}, {"help"}}, {{"help", "gone"}, {"help"}},
+		{{"read", "--help"}, {"help", "read"}}, {{"spot", "-h"}, {"help", "spot"}}, {{"compare", "#fff", "--help"}, {"help", "compare"}},
+	} {
+		got, want := desktest.Run(t, "", same[0]...), desktest.Run(t, "", same[1]...)
+		if got != want || got.Code != 0 || got.Err != "" || len(same[1]) > 1 && got.Out == first.Out {
+			t.Errorf("%v: code %d, standard error %q, output\n%s", same[0], got.Code, got.Err, got.Out)
 		}
 	}
 	for _, want := range []string{"desk [PICTURE]", "desk read", "desk spot", "desk compare", "--json", "--spots", "--size", "--groups", "--ground", "--tolerance"} {

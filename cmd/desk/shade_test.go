@@ -36,7 +36,7 @@ func lists(t *testing.T, line string) map[string][]json.RawMessage {
 func TestShadeJSON(t *testing.T) {
 	e := desktest.Run(t, "", "shade", "--json", "#e2ab85")
 	e.PlainErrors(t, 0)
-	const names = "version base options ramp lights black_ramp accents edge_accents suggested lines"
+	const names = "version base options ramp lights black_ramp accents full_accents suggested lines"
 	if got := strings.Join(keys(t, e.Out), " "); got != names || e.Code != 0 {
 		t.Fatalf("code %d, names are %s, want %s", e.Code, got, names)
 	}
@@ -46,7 +46,7 @@ func TestShadeJSON(t *testing.T) {
 	}{
 		"ramp": {3, stepNames}, "lights": {2, stepNames}, "black_ramp": {3, stepNames}, "lines": {3, stepNames + " may_vanish"},
 		"accents":      {24, accentNames},
-		"edge_accents": {24, accentNames},
+		"full_accents": {24, accentNames},
 		"suggested":    {3, accentNames},
 	} {
 		list := lists(t, e.Out)[name]
@@ -117,8 +117,8 @@ func TestShadeSettings(t *testing.T) {
 		want any
 	}{
 		{nil, "shadow_hue", 283.0}, {nil, "turn", 0.15}, {nil, "gain", 0.1}, {nil, "equal_by", "lightness"},
-		{[]string{"--light", "cool"}, "shadow_hue", 35.0},
-		{[]string{"--light", "cool", "--shadow-hue", "20"}, "shadow_hue", 20.0},
+		{[]string{"--shadow", "warm"}, "shadow_hue", 35.0}, {[]string{"--shadow", "cool"}, "shadow_hue", 283.0},
+		{[]string{"--shadow", "warm", "--shadow-hue", "20"}, "shadow_hue", 20.0},
 		{[]string{"--shadow-hue=360"}, "shadow_hue", 0.0},
 		{[]string{"--hue-shift", "0.1"}, "turn", 0.1}, {[]string{"--gain", "-0.2"}, "gain", -0.2}, {[]string{"--chroma", "0.05"}, "accent_chroma", 0.05},
 		{[]string{"--equal", "layer-grey"}, "equal_by", "layer_grey"}, {[]string{"--equal", "seen-lightness"}, "equal_by", "seen_lightness"},
@@ -168,7 +168,7 @@ func TestShadeArguments(t *testing.T) {
 		{"a bad one among good ones", []string{"#fff", "#ggg"}, 2, 1},
 		{"list beside colours", []string{"#fff", "-"}, 2, 1},
 		{"unknown option", []string{"--hue", "3", "#fff"}, 2, 1},
-		{"light that isn't", []string{"--light", "green", "#fff"}, 2, 1},
+		{"shadow that isn't", []string{"--shadow", "green", "#fff"}, 2, 1},
 		{"hue past the circle", []string{"--shadow-hue", "361", "#fff"}, 2, 1},
 		{"no number", []string{"--hue-shift", "NaN", "#fff"}, 2, 1},
 		{"gain without value", []string{"#fff", "--gain"}, 2, 1},

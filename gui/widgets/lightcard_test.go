@@ -16,7 +16,7 @@ import (
 func randomLight(t *rapid.T, most int) wording.LightCardText {
 	text := wording.LightCardText{Rule: [2]float64{2, 3}, Lines: []string{"All four lie 2.4 to 2.5 tones below their lights.", "The yellow #6f8c32 disagrees: its hue is 43° off, toward orange."}}
 	if rapid.Bool().Draw(t, "lit") {
-		text.Quiet = []string{"Lit from the lower left, as 5 forms show.", "The cyan form at the upper right seems to be lit from above."}
+		text.Quiet = []string{"Lit from the lower left, as 5 forms show.", "The cyan form at the upper right seems lit from above."}
 	}
 	for range rapid.IntRange(0, most).Draw(t, "shadows") {
 		s := wording.LightShadow{Colour: colour.RGB{R: 40, G: 80, B: 120}, Tones: rapid.Float64Range(0, 9.9).Draw(t, "tones")}

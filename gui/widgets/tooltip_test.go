@@ -197,7 +197,7 @@ func TestLongTip(t *testing.T) {
 	tip, part := NewTips(nil), NewSentence()
 	w := shownIn(t, container.NewStack(part, tip.Box), 320, 200)
 	before := w.Content().MinSize()
-	tip.Now("#ffeac8, lightness 93.6, value 9.3, chroma 19.2, hue 84.2, at the gamut's edge, and more", part)
+	tip.Now("#ffeac8, lightness 93.6, value 9.3, chroma 19.2, hue 84.2, at the gamut's limit, and more", part)
 	if after := w.Content().MinSize(); after != before {
 		t.Errorf("with a tip the window needs %v, without %v", after, before)
 	}

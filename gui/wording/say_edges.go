@@ -35,7 +35,7 @@ func SayEdges(f *edges.Found, in NamesIn) (text EdgesText) {
 		text.Lines = append(text.Lines, language.Count(rest, "%d"+Nbsp+"shorter one, %s in all", "%d"+Nbsp+"shorter ones, %s in all", Percent(lengthOf(lost[mostEdges:]))))
 	}
 	if lined := f.Of(edges.Lined); len(lined) > 0 {
-		text.Lines = append(text.Lines, language.Count(len(lined), "%d"+Nbsp+"border of one lightness held by a line, %s", "%d"+Nbsp+"borders of one lightness held by a line, %s", Percent(lengthOf(lined))))
+		text.Lines = append(text.Lines, language.Count(len(lined), "%d"+Nbsp+"edge of one lightness held by a line, %s", "%d"+Nbsp+"edges of one lightness held by a line, %s", Percent(lengthOf(lined))))
 	}
 	if alone := f.Of(edges.Lightness); len(alone) > 0 {
 		text.Lines = append(text.Lines, language.Count(len(alone), "%d"+Nbsp+"edge carried by lightness alone, %s", "%d"+Nbsp+"edges carried by lightness alone, %s", Percent(lengthOf(alone))))

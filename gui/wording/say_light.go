@@ -38,12 +38,12 @@ func SayLight(l *light.Light, list []families.Family) LightText {
 	text.Lines = append(text.Lines, sayDirection(l)...)
 	for _, f := range l.Forms {
 		if f.Verdict == light.Elsewhere {
-			text.Lines = append(text.Lines, language.Say("a form of %s, %s, seems to be lit %s", nameIn(f.Family, l, list), sayWhere(f.X, f.Y), sayFrom(f.Degrees)))
+			text.Lines = append(text.Lines, language.Say("a form of %s, %s, seems lit %s", nameIn(f.Family, l, list), sayWhere(f.X, f.Y), sayFrom(f.Degrees)))
 		}
 	}
 	for _, f := range l.Others {
 		if f.Verdict == light.Elsewhere {
-			text.Lines = append(text.Lines, language.Say("a form of %s, %s, seems to be lit %s", f.Light.Colour.Hex(), sayWhere(f.X, f.Y), sayFrom(f.Degrees)))
+			text.Lines = append(text.Lines, language.Say("a form of %s, %s, seems lit %s", f.Light.Colour.Hex(), sayWhere(f.X, f.Y), sayFrom(f.Degrees)))
 		}
 	}
 	return text

@@ -169,7 +169,7 @@ func sayLit(l *light.Light, list []families.Family, flipped bool) (said []string
 			if flipped {
 				f.X = 1 - f.X
 			}
-			said = append(said, language.Say("%s form %s seems to be lit %s.", Capitalised(name), sayWhere(f.X, f.Y), from(f.Degrees)))
+			said = append(said, language.Say("%s form %s seems lit %s.", Capitalised(name), sayWhere(f.X, f.Y), from(f.Degrees)))
 		}
 	}
 	for _, f := range l.Forms {

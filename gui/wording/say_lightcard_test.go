@@ -80,8 +80,8 @@ func TestSayLightCardLit(t *testing.T) {
 	list := []families.Family{orange, orange, orange, orange, orange}
 	name := "The orange" + Nbsp + orange.Light.Colour.Hex()
 	for flipped, want := range map[bool]string{
-		false: "Lit from the upper left, as 3" + Nbsp + "forms show. " + name + " form at the upper right seems to be lit from the right. The blue" + Nbsp + "#3c5ac8 form at the left seems to be lit from below.",
-		true:  "Lit from the upper right, as 3" + Nbsp + "forms show. " + name + " form at the upper left seems to be lit from the left. The blue" + Nbsp + "#3c5ac8 form at the right seems to be lit from below.",
+		false: "Lit from the upper left, as 3" + Nbsp + "forms show. " + name + " form at the upper right seems lit from the right. The blue" + Nbsp + "#3c5ac8 form at the left seems lit from below.",
+		true:  "Lit from the upper right, as 3" + Nbsp + "forms show. " + name + " form at the upper left seems lit from the left. The blue" + Nbsp + "#3c5ac8 form at the right seems lit from below.",
 	} {
 		if got := strings.Join(SayLightCard(l, list, families.DefaultRules(), flipped).Quiet, " "); got != want {
 			t.Errorf("flipped %v: %q, want %q", flipped, got, want)

@@ -85,7 +85,7 @@ func SayOutcome(n propose.Note) string {
 	case propose.NoRoom:
 		return language.Say("out of range")
 	case propose.AtEdge:
-		return language.Say("at the gamut's edge")
+		return language.Say("at the gamut's limit")
 	case propose.AtMost:
 		return language.Say("at the limit of its chroma")
 	}

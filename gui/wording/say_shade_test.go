@@ -18,7 +18,7 @@ func TestSayStep(t *testing.T) {
 		tones, want string
 	}{
 		{propose.Step{Tones: 1, Spot: &spot, HueTurn: &turn, SaturationGain: &gain}, "1 tone darker", "hue shift 33.4° toward red, 22 % richer"},
-		{propose.Step{Tones: -2, Spot: &spot, HueTurn: &small, SaturationGain: &none, Note: propose.AtEdge}, "2 tones lighter", "same hue, same saturation, at the gamut's edge"},
+		{propose.Step{Tones: -2, Spot: &spot, HueTurn: &small, SaturationGain: &none, Note: propose.AtEdge}, "2 tones lighter", "same hue, same saturation, at the gamut's limit"},
 		{propose.Step{Tones: 3, Spot: &spot, SaturationGain: &gain}, "3 tones darker", "nearly neutral"}, // its hue can't be known, nor its gain
 		{propose.Step{Tones: 3, Note: propose.NoRoom}, "3 tones darker", "out of range"},
 		{propose.Step{Tones: 2, Spot: &spot}, "2 tones darker", ""}, // a neutral has nothing to turn
@@ -95,7 +95,7 @@ func TestSayLinesIsTrue(t *testing.T) {
 
 func TestSayOutcome(t *testing.T) {
 	for note, want := range map[propose.Note]string{
-		propose.AsMade: "", propose.AtEdge: "at the gamut's edge", propose.AtMost: "at the limit of its chroma", propose.NoRoom: "out of range",
+		propose.AsMade: "", propose.AtEdge: "at the gamut's limit", propose.AtMost: "at the limit of its chroma", propose.NoRoom: "out of range",
 	} {
 		if got := SayOutcome(note); got != want {
 			t.Errorf("%q, want %q", got, want)

@@ -11,21 +11,22 @@ import (
 
 // All are what the program does without a window, by name.
 var All = map[string]func([]string, Streams) int{
-	"read":    command{readOptions, runRead}.run,
-	"spot":    command{[]option{{name: "json"}}, runSpot}.run,
-	"compare": command{[]option{{name: "json"}, {"tolerance", "T"}}, runCompare}.run,
-	"sheet":   command{sheetOptions, runSheet}.run,
-	"stills":  command{stillsOptions, runStills}.run,
-	"shade":   command{shadeOptions, runShade}.run,
-	"match":   command{[]option{{name: "json"}}, runMatch}.run,
-	"palette": command{paletteOptions, runPalette}.run,
-	"relight": command{relightOptions, runRelight}.run,
+	"read":    command{"read", readOptions, runRead}.run,
+	"spot":    command{"spot", []option{{name: "json"}}, runSpot}.run,
+	"compare": command{"compare", []option{{name: "json"}, {"tolerance", "T"}}, runCompare}.run,
+	"sheet":   command{"sheet", sheetOptions, runSheet}.run,
+	"stills":  command{"stills", stillsOptions, runStills}.run,
+	"shade":   command{"shade", shadeOptions, runShade}.run,
+	"match":   command{"match", []option{{name: "json"}}, runMatch}.run,
+	"palette": command{"palette", paletteOptions, runPalette}.run,
+	"relight": command{"relight", relightOptions, runRelight}.run,
 	"help":    help, "--help": help, "-h": help,
 	"--version": version,
 }
 
 // command is a command with the options that it knows.
 type command struct {
+	name    string
 	options []option
 	// do does what a call asks for. Its error is a usageError, or a sentence.
 	do func(*call) error
@@ -43,7 +44,7 @@ type call struct {
 // run does what the arguments ask for and returns the exit code.
 func (c command) run(args []string, s Streams) int {
 	if asksForHelp(args) {
-		return help(args, s)
+		return help([]string{c.name}, s)
 	}
 	a, err := parseArguments(args, c.options)
 	if err != nil {
@@ -91,9 +92,15 @@ func (c *call) report(data any, write func(io.Writer)) {
 	write(c.out)
 }
 
-// help prints the usage.
-func help(_ []string, s Streams) int {
-	if _, err := io.WriteString(s.Out, usage()); err != nil {
+// help prints the usage, or that of the one command that is named first.
+func help(args []string, s Streams) int {
+	page := usage()
+	if len(args) > 0 {
+		if of := usageOf(args[0]); of != "" {
+			page = of
+		}
+	}
+	if _, err := io.WriteString(s.Out, page); err != nil {
 		return s.Fail(wording.Explain("write the report", err))
 	}
 	return ExitDone

@@ -20,7 +20,7 @@ func tame(text string) bool {
 func FuzzCommands(f *testing.F) {
 	for _, seed := range [][2]string{
 		{"spot - --json", "#fff\n\x1b[2Jrgb(1 2 3)\n"}, {"compare #fff #000 --tolerance 3", ""}, {"match -", "#fff #000\nrgb(1,2,3); #abc"},
-		{"shade #c08060 --judge #402010 --light warm --turn 0.5", ""}, {"read a.png --spots 1,2;3,4 --groups 3", ""}, {"palette a --png b --css b --force", ""},
+		{"shade #c08060 --judge #402010 --shadow cool --hue-shift 0.5", ""}, {"read a.png --spots 1,2;3,4 --groups 3", ""}, {"palette a --png b --css b --force", ""},
 		{"sheet a.png --page 16:9 -o b.pdf", ""}, {"change a b", ""}, {"stills --json", ""}, {"help", ""}, {"window --trace a b", ""}, {"shade --gain NaN --chroma 1e999 #fff", ""},
 	} {
 		f.Add(seed[0], seed[1])

@@ -16,7 +16,7 @@ import (
 
 // shadeOptions are the options of desk shade.
 var shadeOptions = []option{
-	{name: "json"}, {"light", "warm|cool"}, {"shadow-hue", "H"}, {"hue-shift", "S"}, {"gain", "G"},
+	{name: "json"}, {"shadow", "cool|warm"}, {"shadow-hue", "H"}, {"hue-shift", "S"}, {"gain", "G"},
 	{"chroma", "C"}, {"equal", "lightness|layer-grey|seen-lightness"}, {"judge", "SHADOW"},
 	{"as", "PICTURE"},
 }
@@ -93,8 +93,8 @@ func runShade(c *call) error {
 // shadeOptionsOf reads how colours are made. Errors are usageErrors.
 func shadeOptionsOf(a arguments) (propose.Options, error) {
 	o := propose.DefaultOptions()
-	lights := map[string]float64{"warm": propose.WarmLightShadow, "cool": propose.CoolLightShadow}
-	if err := oneOf(a, "light", &o.ShadowHue, lights, "it is not a light on offer", "choose warm or cool, or set --shadow-hue"); err != nil {
+	shadows := map[string]float64{"cool": propose.WarmLightShadow, "warm": propose.CoolLightShadow} // as the light is, the shadow is not
+	if err := oneOf(a, "shadow", &o.ShadowHue, shadows, "it is not a shadow on offer", "choose cool or warm, or set --shadow-hue"); err != nil {
 		return o, err
 	}
 	for _, n := range []number{
@@ -169,9 +169,9 @@ func (s shadeReport) writeAccents(w io.Writer) {
 	for _, a := range s.Suggested {
 		writeProposed(w, language.Say("hue %.0f", turned(a.Hue)), a.Spot, wording.SayOutcome(a.Note))
 	}
-	headed(w, language.Say("Accents, %s: at chroma %.2f (* less: the display has no more), and at the gamut's edge", by, s.Options.AccentChroma))
+	headed(w, language.Say("Accents, %s: at chroma %.2f (* less: the display has no more), and at the gamut's limit", by, s.Options.AccentChroma))
 	for i, a := range s.Accents {
-		fmt.Fprintf(w, "  %s%s   %s\n", padded(language.Say("hue %.0f", a.Hue), nameWidth-2), accentFigures(a), accentFigures(s.EdgeAccents[i]))
+		fmt.Fprintf(w, "  %s%s   %s\n", padded(language.Say("hue %.0f", a.Hue), nameWidth-2), accentFigures(a), accentFigures(s.FullAccents[i]))
 	}
 }
 

@@ -1,6 +1,7 @@
 package command
 
 import (
+	"slices"
 	"strings"
 
 	"app.tonedesk/gui/language"
@@ -25,7 +26,7 @@ var commandUsage = []usageLine{
 	{"desk stills", "list the stills, newest first"},
 	{"desk stills --series [STILL|PICTURE...]", "say how a picture grew: over stills and picture files in the order given, else over the stills of the picture that was kept last"},
 	{"desk sheet PICTURE", "export a picture or a still as a critique sheet (a still by its ID, its folder, or its name)"},
-	{"desk help", "print this page"},
+	{"desk help [COMMAND]", "print this page, or what one command does"},
 	{"desk --version", "print the version"},
 }
 
@@ -42,7 +43,7 @@ var optionUsage = []usageLine{
 	{"read --workspace keep", "count the workspace around a canvas too; auto leaves it out where it is certain that it is one, else auto"},
 	{"read --no-families", "don't look for local colours"},
 	{"compare --tolerance T", "lightness up to which two colours count as the same, 0.5 to 5, else 2.0"},
-	{"shade --light warm|cool", "the shadow's hue: violet-blue, or brown-red"},
+	{"shade --shadow cool|warm", "the shadow's hue: violet-blue, or brown-red"},
 	{"shade --shadow-hue H", "or any Oklch hue, 0 to 360 degrees, else 283"},
 	{"shade --hue-shift S", "hue shift, 0 to 1, else 0.15: 20 degrees for skin"},
 	{"shade --gain G", "saturation gain per tone, -0.5 to 2, else 0.1"},
@@ -50,10 +51,10 @@ var optionUsage = []usageLine{
 	{"shade --equal WHAT", "accents keep lightness, layer-grey or seen-lightness"},
 	{"shade --judge SHADOW", "judge a shadow that you chose for COLOUR"},
 	{"shade --as PICTURE", "the shadow that the light of a picture would give it"},
-	{"palette --png FILE", "write a picture of the swatches; so does relight, as with the next three"},
-	{"palette --css FILE", "write custom properties, #rrggbb and oklch()"},
-	{"palette --force", "write over files that are there"},
-	{"palette --ground COLOUR", "what lies under half-transparent pixels, else white"},
+	{"palette|relight --png FILE", "write a picture of the swatches"},
+	{"palette|relight --css FILE", "write custom properties, #rrggbb and oklch()"},
+	{"palette|relight --force", "write over files that are there"},
+	{"palette|relight --ground COLOUR", "what lies under half-transparent pixels, else white"},
 	{"relight --warmer M", "a light so many mired warmer, -113 (cooler) to 96"},
 	{"relight --deeper T", "shadows so many tones deeper, -3 to 3"},
 	{"stills --csv FILE", "write the lines of a series as a table too, RFC 4180"},
@@ -86,6 +87,31 @@ func usage() string {
 	b.WriteString("\n" + language.Say("Quote colours for the shell: %s", "desk compare '#e2ab85' '#b26a5c'") + "\n")
 	for _, line := range folded(language.Say("It ends with 0 when done, with 1 when a file or a line could not be read (the others are still reported), and with 2 when it was used wrongly."), usageWide-1) {
 		b.WriteString(line + "\n")
+	}
+	return b.String()
+}
+
+// usageOf is what desk help prints of one command and its options; "" for a name that is none.
+func usageOf(name string) string {
+	of := func(lines []usageLine) (own []usageLine) {
+		for _, l := range lines {
+			for way := range strings.SplitSeq(strings.TrimPrefix(l.words, "desk "), ", ") {
+				if word, _, _ := strings.Cut(way, " "); slices.Contains(strings.Split(word, "|"), name) {
+					own = append(own, l)
+				}
+			}
+		}
+		return own
+	}
+	commands := of(commandUsage)
+	if len(commands) == 0 {
+		return ""
+	}
+	var b strings.Builder
+	writeUsage(&b, commands)
+	if options := of(optionUsage); len(options) > 0 {
+		b.WriteString("\n" + language.Say("Options") + "\n")
+		writeUsage(&b, append(options, optionUsage[0]))
 	}
 	return b.String()
 }
