@@ -21,7 +21,7 @@ func (c *Copied) Room() []byte { return c.frames[1] }
 func (c *Copied) Hand(now Frame, f *Frame) (changed bool) {
 	c.frames[1] = now.Pix
 	if c.last.Size == now.Size {
-		if now.Changed = rowsChanged(c.last.Pix, now.Pix, now.Size); now.Changed.Empty() {
+		if now.Changed = boxChanged(c.last.Pix, now.Pix, now.Size); now.Changed.Empty() {
 			return false
 		}
 	}
@@ -30,16 +30,27 @@ func (c *Copied) Hand(now Frame, f *Frame) (changed bool) {
 	return true
 }
 
-// rowsChanged is the smallest box of whole rows outside of which two pictures of a size are the same.
-func rowsChanged(a, b []byte, size image.Point) image.Rectangle {
+// boxChanged is the smallest box outside of which two pictures of a size are the same.
+func boxChanged(a, b []byte, size image.Point) image.Rectangle {
 	row := 4 * size.X
-	same := func(y int) bool { return bytes.Equal(a[y*row:][:row], b[y*row:][:row]) }
+	same := func(y, from, to int) bool { return bytes.Equal(a[y*row:][4*from:4*to], b[y*row:][4*from:4*to]) }
 	top, foot := 0, size.Y
-	for top < foot && same(top) {
+	for top < foot && same(top, 0, size.X) {
 		top++
 	}
-	for foot > top && same(foot-1) {
+	for foot > top && same(foot-1, 0, size.X) {
 		foot--
 	}
-	return image.Rect(0, top, size.X, foot)
+	left, right := size.X, 0
+	for y := top; y < foot; y++ { // only where the box may grow
+		if !same(y, 0, left) {
+			for left--; !same(y, 0, left); left-- {
+			}
+		}
+		if !same(y, right, size.X) {
+			for right++; !same(y, right, size.X); right++ {
+			}
+		}
+	}
+	return image.Rect(left, top, right, foot)
 }

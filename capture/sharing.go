@@ -38,6 +38,19 @@ type Placed interface {
 type Place struct {
 	Whole image.Rectangle // all that is shared
 	Part  image.Rectangle // of it, what is read
+	size  image.Point     // of all that is shared, pixels
+}
+
+// Pixels returns where a rectangle of the desktop lies in the picture of all that is shared, in its
+// pixels; empty where that is nowhere.
+func (p Place) Pixels(r image.Rectangle) image.Rectangle {
+	r = r.Intersect(p.Whole)
+	if r.Empty() {
+		return image.Rectangle{}
+	}
+	r = r.Sub(p.Whole.Min)
+	wide, high := p.Whole.Dx(), p.Whole.Dy()
+	return image.Rect(r.Min.X*p.size.X/wide, r.Min.Y*p.size.Y/high, (r.Max.X*p.size.X+wide-1)/wide, (r.Max.Y*p.size.Y+high-1)/high)
 }
 
 // PlaceOf returns the place of a part of a picture of size pixels that lies at whole. The zero
@@ -53,7 +66,8 @@ func PlaceOf(whole image.Rectangle, size image.Point, part image.Rectangle) Plac
 	}
 	across := func(x int) int { return whole.Min.X + x*whole.Dx()/size.X }
 	down := func(y int) int { return whole.Min.Y + y*whole.Dy()/size.Y }
-	return Place{whole, image.Rect(across(part.Min.X), down(part.Min.Y), max(across(part.Max.X), across(part.Min.X)+1), max(down(part.Max.Y), down(part.Min.Y)+1))}
+	box := image.Rect(across(part.Min.X), down(part.Min.Y), max(across(part.Max.X), across(part.Min.X)+1), max(down(part.Max.Y), down(part.Min.Y)+1))
+	return Place{whole, box, size}
 }
 
 // Screen is one that a desktop shares with every program.

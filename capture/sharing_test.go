@@ -38,3 +38,32 @@ func TestPartLiesInTheWhole(t *testing.T) {
 		}
 	})
 }
+
+// The way back: what of our window lies on a screen, in pixels of its picture, to the outside of those
+// that it touches; and from a part there and back is never less.
+func TestPixelsOfAPlace(t *testing.T) {
+	whole, size := image.Rect(1280, 100, 3200, 1180), image.Pt(3840, 2160)
+	at := PlaceOf(whole, size, image.Rectangle{})
+	for _, tt := range []struct{ own, want image.Rectangle }{
+		{image.Rect(1380, 200, 1480, 300), image.Rect(200, 200, 400, 400)},
+		{image.Rect(1000, 0, 1290, 110), image.Rect(0, 0, 20, 20)},
+		{image.Rect(0, 0, 100, 100), image.Rectangle{}},
+	} {
+		if got := at.Pixels(tt.own); got != tt.want {
+			t.Errorf("%v lies at %v, want %v", tt.own, got, tt.want)
+		}
+	}
+	if got := (Place{}).Pixels(whole); !got.Empty() {
+		t.Errorf("on nothing it lies at %v", got)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		size := image.Pt(rapid.IntRange(1, 4000).Draw(t, "across"), rapid.IntRange(1, 4000).Draw(t, "down"))
+		x, y := rapid.IntRange(0, size.X-1).Draw(t, "x"), rapid.IntRange(0, size.Y-1).Draw(t, "y")
+		part := image.Rect(x, y, rapid.IntRange(x+1, size.X).Draw(t, "right"), rapid.IntRange(y+1, size.Y).Draw(t, "bottom"))
+		at := PlaceOf(image.Rect(-7, 5, 800, 600), size, part)
+		got, pixel := at.Pixels(at.Part), image.Pt(size.X/at.Whole.Dx()+1, size.Y/at.Whole.Dy()+1)
+		if got.Inset(-max(pixel.X, pixel.Y)).Intersect(part) != part || !got.In(image.Rectangle{Max: size}) {
+			t.Errorf("%v comes back as %v", part, got)
+		}
+	})
+}

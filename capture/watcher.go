@@ -59,6 +59,10 @@ type Watch struct {
 	// goes with the next picture that is handed over. Nil, or empty: nowhere.
 	Own func() image.Rectangle
 
+	// PerhapsOwn is Own where it isn't known whether another window lies over ours: what is new there
+	// alone is handed over no sooner than a second after the picture before.
+	PerhapsOwn func() image.Rectangle
+
 	// Processor returns the processor time that the program has used so far, of all cores, by which
 	// Frame and what is drawn after it are charged. Nil: Frame alone, by the clock, as if it worked
 	// on one core.

@@ -30,6 +30,7 @@ type loop struct {
 	own     bool  // last.Pix is store, not a stream's
 	store   []byte
 	skipped image.Rectangle // what is new in last, and nobody was told of: in our own window
+	later   time.Time       // when that is told of; zero: with the next picture
 	held    Frame           // a picture that came while frozen; Pix nil: none
 	seen    bool            // the present source has given a picture
 	changed time.Time
@@ -104,6 +105,11 @@ func (l *loop) act(ctx context.Context) {
 		l.deliverAgain()
 	}
 	now := time.Now()
+	if l.putOff() && l.reads() && !now.Before(l.later) {
+		f := l.last
+		f.Changed = l.skipped
+		l.show(f)
+	}
 	switch {
 	case l.busy:
 		// An answer may wait already, where Frame was slow.
@@ -132,9 +138,13 @@ func (l *loop) due() time.Time {
 }
 
 // told notes that something may have changed. What comes after a pause is read at once, and
-// so is what may end an error's wait.
+// so is what may end an error's wait, and a source's first picture: the rate is between two.
 func (l *loop) told(now time.Time) {
 	l.awake = true
+	if !l.seen && l.status.Err == nil {
+		l.pace.restart(now)
+		return
+	}
 	if soonest := l.asked.Add(l.pace.every); now.After(l.pace.due) || l.status.Err != nil {
 		if soonest.Before(now) {
 			soonest = now
@@ -177,8 +187,12 @@ func (l *loop) receive(a answer) {
 	case a.changed && l.controls.frozen:
 		l.held, l.back = a.frame, 0
 		l.report(Live, nil)
-	case a.changed && l.seen && l.isOwn(&a.frame):
+	case a.changed && l.seen && isIn(&a.frame, l.w.watch.Own):
 		l.skip(a.frame)
+		l.same(now)
+	case a.changed && l.seen && now.Before(l.changed.Add(ownTime)) && isIn(&a.frame, l.w.watch.PerhapsOwn):
+		l.skip(a.frame)
+		l.later = l.changed.Add(ownTime)
 		l.same(now)
 	case a.changed:
 		l.show(a.frame)
@@ -197,10 +211,17 @@ func (l *loop) fail(err error, now time.Time) {
 	l.report(stateOf(err), err)
 }
 
-// isOwn reports whether a picture is new in our own window alone.
-func (l *loop) isOwn(f *Frame) bool {
-	return l.w.watch.Own != nil && !f.Changed.Empty() && f.Changed.Add(f.Origin).In(l.w.watch.Own())
+// ownTime is how long what may be our own repaint waits. Our choice: a repaint takes some thirtieth of a
+// second, and who paints beneath our window sees it there once a second.
+const ownTime = time.Second
+
+// isIn reports whether a picture is new in a place alone.
+func isIn(f *Frame, place func() image.Rectangle) bool {
+	return place != nil && !f.Changed.Empty() && f.Changed.Add(f.Origin).In(place())
 }
+
+// putOff reports whether something waits to be told of.
+func (l *loop) putOff() bool { return !l.later.IsZero() && !l.skipped.Empty() && l.last.Pix != nil }
 
 // skip keeps a picture that nobody is told of now.
 func (l *loop) skip(f Frame) {
@@ -221,7 +242,7 @@ func (l *loop) show(f Frame) {
 	if !f.Changed.Empty() {
 		f.Changed = f.Changed.Union(l.skipped)
 	}
-	l.last, l.own, l.store, l.skipped = f, false, nil, image.Rectangle{}
+	l.last, l.own, l.store, l.skipped, l.later = f, false, nil, image.Rectangle{}, time.Time{}
 	l.seen, l.back, l.changed = true, 0, time.Now()
 	l.report(Live, nil)
 	l.w.takeAgain() // the new picture does for that
@@ -281,7 +302,11 @@ func (l *loop) arm() {
 	case l.busy && l.status.State != NotAnswering:
 		l.timer.Reset(time.Until(l.asked.Add(patience)))
 	case !l.busy && l.reads():
-		l.timer.Reset(time.Until(l.due()))
+		next := l.due()
+		if l.putOff() && l.later.Before(next) {
+			next = l.later
+		}
+		l.timer.Reset(time.Until(next))
 	default:
 		l.timer.Stop()
 	}
@@ -299,7 +324,7 @@ func (l *loop) keep() {
 		l.last.Pix, l.own = l.store, true
 	}
 	l.held = Frame{}
-	l.seen = false
+	l.seen, l.later = false, time.Time{}
 }
 
 // drop lets the present source go; the last picture stays, if it is of a screen.

@@ -196,3 +196,110 @@ func TestWatcherIsNotFedByItself(t *testing.T) {
 		<-ended
 	})
 }
+
+// What may be our own repaint is handed over once a second, with all that is new by then; what is new
+// elsewhere at once, and a single change at once too.
+func TestWatcherIsFedSlowlyByWhatMayBeItself(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		script, told, row := NewScript(plain(1)), &seen{start: time.Now()}, -1
+		open := func(ctx context.Context) (Stream, error) {
+			s, err := script.Open(ctx, image.Rectangle{})
+			return partStream{s, &row}, err
+		}
+		type shown struct {
+			box  image.Rectangle
+			code byte
+		}
+		var all []shown
+		w := NewWatcher(Watch{Open: open, Status: told.status, PerSecond: 10,
+			PerhapsOwn: func() image.Rectangle { return image.Rect(0, 1, 4, 3) },
+			Frame: func(f *Frame, again bool) {
+				told.frame(f, again)
+				all = append(all, shown{f.Changed, f.Pix[0]})
+			}})
+		ctx, cancel := context.WithCancel(t.Context())
+		ended := make(chan error, 1)
+		go func() { ended <- w.Run(ctx) }()
+		synctest.Wait()
+		wait := func(d time.Duration) {
+			time.Sleep(d)
+			synctest.Wait()
+		}
+		paint := func(at int, v byte) {
+			row = at
+			script.Play(plain(v))
+			wait(150 * time.Millisecond)
+		}
+		for v := range byte(20) { // three seconds
+			paint(1+int(v)%2, 10+v)
+		}
+		if n := len(all); n < 3 || n > 4 {
+			t.Errorf("in three seconds %d pictures: %v", n, all)
+		}
+		wait(2 * time.Second) // the last of it is told of by then, and nothing after that
+		if last := all[len(all)-1]; last.code != 29 {
+			t.Errorf("at the end it shows %v", last)
+		}
+		before := len(all)
+		paint(1, 40)
+		if len(all) != before+1 {
+			t.Error("a change after a pause waits")
+		}
+		paint(2, 41)
+		paint(0, 42)
+		if last := all[len(all)-1]; len(all) != before+2 || last.box != image.Rect(0, 0, 4, 3) || last.code != 42 {
+			t.Errorf("a change elsewhere: %v", all[before:])
+		}
+		cancel()
+		<-ended
+	})
+}
+
+// lateStream has no picture until it is there.
+type lateStream struct {
+	changes chan struct{}
+	there   bool
+}
+
+func (s *lateStream) Changes() <-chan struct{} { return s.changes }
+func (s *lateStream) Close() error             { return nil }
+
+func (s *lateStream) Grab(_ context.Context, f *Frame) (bool, error) {
+	if s.there {
+		*f = Frame{Pix: make([]byte, 4), Stride: 4, Size: image.Pt(1, 1)}
+	}
+	return s.there, nil
+}
+
+// The first picture of a source that tells of it is shown at once, whatever the rate; of those after it
+// the rate counts.
+func TestWatcherShowsTheFirstPictureAtOnce(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		s := &lateStream{changes: make(chan struct{}, 1)}
+		var shown []time.Duration
+		start := time.Now()
+		w := NewWatcher(Watch{PerSecond: 1,
+			Open:  func(context.Context) (Stream, error) { return s, nil },
+			Frame: func(*Frame, bool) { shown = append(shown, time.Since(start)) },
+		})
+		ctx, cancel := context.WithCancel(t.Context())
+		ended := make(chan error, 1)
+		go func() { ended <- w.Run(ctx) }()
+		for range 5 { // what is told of, and isn't there yet
+			s.changes <- struct{}{}
+			time.Sleep(7 * time.Millisecond)
+			synctest.Wait()
+		}
+		s.there = true
+		s.changes <- struct{}{}
+		synctest.Wait()
+		s.changes <- struct{}{}
+		time.Sleep(2 * time.Second)
+		synctest.Wait()
+		if want := []time.Duration{35 * time.Millisecond, 1035 * time.Millisecond}; len(shown) < 2 || shown[0] != want[0] || shown[1] != want[1] {
+			t.Errorf("shown at %v, want %v", shown, want)
+		}
+		cancel()
+		<-ended
+	})
+}

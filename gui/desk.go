@@ -140,7 +140,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 		Status:    d.statusSoon,
 		PerSecond: d.settings.PerSecond,
 		Processor: func() time.Duration { return capture.ProcessorTime() - d.families.Search.Spent() }, // it has a pace of its own
-		Own:       d.worker.Covered,
+		Own:       d.worker.Covered, PerhapsOwn: d.ways.PerhapsOwn,
 	})
 	d.standing.workspace.Host = &d.Host
 	joinAutokeep(d)

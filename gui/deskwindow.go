@@ -31,6 +31,7 @@ func (d *Desk) moved(now host.WindowPlace) {
 		d.keep()
 	}
 	d.pointer.Own(now.Frame)
+	d.ways.OwnLies(now.Frame)
 	d.showState()
 }
 

@@ -17,6 +17,8 @@ var (
 	ErrTables = errors.New("colour profile with lookup tables")
 	// ErrOther: a profile of other colours than red, green and blue or grey, such as of inks.
 	ErrOther = errors.New("colour profile of another kind")
+	// ErrHDR: its numbers are of brighter light than a display's white (PQ or HLG).
+	ErrHDR = errors.New("colour profile of high dynamic range")
 	// ErrLarge: the profile has more than MaxBytes.
 	ErrLarge = errors.New("colour profile too large")
 )
@@ -72,6 +74,11 @@ func (f file) check() error {
 		if _, ok := f.tag(tag); ok {
 			return ErrTables
 		}
+	}
+	// Code points of ITU-T H.273, beside curves that don't say it all (ICC4, 9.2.17, cicpTag, from memory).
+	const pq, hlg = 16, 18
+	if points, err := f.typed("cicp", "cicp", 4); err == nil && (points[1] == pq || points[1] == hlg) {
+		return fmt.Errorf("transfer %d: %w", points[1], ErrHDR)
 	}
 	if string(f[20:24]) != "XYZ " {
 		return fmt.Errorf("colours that go to %.4q: %w", f[20:24], ErrOther)

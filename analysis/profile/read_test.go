@@ -97,6 +97,18 @@ func TestCurves(t *testing.T) {
 	}
 }
 
+// withCodePoints has a profile say code points, in place of its white. Source: ICC4, 9.2.17 and 10.3 (from memory).
+func withCodePoints(p []byte, points ...byte) []byte {
+	return withTag(bytes.Replace(p, []byte("wtpt"), []byte("cicp"), 1), "cicp", append([]byte("cicp\x00\x00\x00\x00"), points...))
+}
+
+// Code points of an ordinary transfer refuse nothing.
+func TestCodePointsOfSRGB(t *testing.T) {
+	if _, err := Read(withCodePoints(Write(nil), 1, 13, 0, 1)); err != nil {
+		t.Error(err)
+	}
+}
+
 func TestRefusedProfiles(t *testing.T) {
 	good := Write(colour.DisplayP3)
 	other := func(at int, text string) []byte {
@@ -115,6 +127,8 @@ func TestRefusedProfiles(t *testing.T) {
 		"of version 5":        {other(8, "\x05"), ErrOther},
 		"to L*a*b*":           {other(20, "Lab "), ErrOther},
 		"with lookup tables":  {bytes.Replace(good, []byte("wtpt"), []byte("A2B0"), 1), ErrTables},
+		"of PQ":               {withCodePoints(good, 9, 16, 0, 1), ErrHDR},
+		"of HLG":              {withCodePoints(good, 9, 18, 0, 1), ErrHDR},
 		"without a primary":   {bytes.Replace(good, []byte("gXYZ"), []byte("xXYZ"), 1), ErrDamaged},
 		"without a curve":     {bytes.Replace(good, []byte("bTRC"), []byte("xTRC"), 1), ErrDamaged},
 		"a curve of no kind":  {withTag(good, "rTRC", []byte("what\x00\x00\x00\x00\x00\x00\x00\x00")), ErrDamaged},

@@ -101,6 +101,9 @@ func (b *backend) shareByPortal(number uint64, part image.Rectangle) (capture.St
 			return r, nil // which says why; only the painter begins it anew
 		}
 	}
+	if b.session != nil {
+		b.session.kept()
+	}
 	token := b.tokens.Load()
 	if token == "" || strings.HasPrefix(token, ofScreen) {
 		return nil, fmt.Errorf("share what was shared before: %w", capture.ErrNotShared)
@@ -127,6 +130,7 @@ func (b *backend) Close() error {
 	b.closed = true
 	if b.session != nil {
 		b.session.end(capture.ErrClosed)
+		b.session.kept()
 	}
 	return b.windowsAlone.Close()
 }

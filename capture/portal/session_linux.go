@@ -26,6 +26,8 @@ type session struct {
 	number uint64
 	cancel context.CancelFunc // of its beginning
 
+	keeping sync.Mutex // held while the token is written
+
 	mu      sync.Mutex
 	bus     *bus // nil before it is there, and after the end
 	path    dbus.ObjectPath
@@ -71,7 +73,11 @@ func (s *session) begin(ctx context.Context, address string, w waits, tokens Tok
 		}
 		return err
 	}
-	tokens.Keep(c.token)
+	s.keeping.Lock()
+	go func() { // a disk may take longer than all else
+		defer s.keeping.Unlock()
+		tokens.Keep(c.token)
+	}()
 	source, err := pipewire.Open(c.socket, c.node, s.tell)
 	if err != nil {
 		return inWords(err)
@@ -158,6 +164,12 @@ func (s *session) tell() {
 		default:
 		}
 	}
+}
+
+// kept waits until the token is written, which is good for one use.
+func (s *session) kept() {
+	s.keeping.Lock()
+	defer s.keeping.Unlock()
 }
 
 // join has a stream read it, unless it has ended.

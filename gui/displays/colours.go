@@ -245,10 +245,14 @@ func (c *Colours) Of(s capture.Stream, where func() capture.Place) capture.Strea
 
 // first returns the space of what is watched from now on.
 func (c *Colours) first(ctx context.Context, where func() capture.Place) *colour.Space {
-	next := c.find(ctx, where())
 	c.mu.Lock()
 	c.where = where
 	c.mu.Unlock()
+	if c.plain() { // which monitor it is can wait: the first picture needn't
+		c.again()
+		return nil
+	}
+	next := c.find(ctx, where())
 	if errors.Is(next.Err, errUnsure) { // then what comes next is to find out, as another space
 		next.Err = nil
 		defer c.again()

@@ -4,5 +4,5 @@
 // taken in its place. Another space is another picture: who watches is told to open its source anew.
 //
 // Nothing is asked of the system between two frames, nor while all is sRGB, but once when a source has
-// given its first picture.
+// given its first picture: which waits for the answer only where a display shows other colours.
 package displays

@@ -12,7 +12,7 @@ import (
 // What of a file's colours can't be read.
 var (
 	// ErrHDR: its numbers are of brighter light than a display's white (PQ or HLG).
-	ErrHDR = errors.New("picture of high dynamic range")
+	ErrHDR = profile.ErrHDR
 	// ErrColours: its numbers stand for colours in a way that isn't read here.
 	ErrColours = errors.New("colours told in another way")
 )

@@ -3,6 +3,7 @@ package watching
 import (
 	"context"
 	"image"
+	"sync/atomic"
 
 	"fyne.io/fyne/v2"
 
@@ -27,6 +28,9 @@ type Ways struct {
 	shares pointing // the desktop asks what to share
 
 	Colours *displays.Colours // of the displays that are watched
+
+	shared atomic.Pointer[capture.Placed]  // what is shared and watched; nil: nothing, or it doesn't know where it lies
+	own    atomic.Pointer[image.Rectangle] // where our own window lies, desktop pixels
 }
 
 // Acts are what the ways ask of the window.
@@ -72,6 +76,7 @@ func (w *Ways) PickRegion() {
 // Opener returns the function that opens a source for the watcher; nil where there is none.
 func (w *Ways) Opener(from setup.Source) func(context.Context) (capture.Stream, error) {
 	w.Messages.Clear(host.MessageAlike)
+	w.shared.Store(nil)
 	if !from.Kind.OnScreen() {
 		w.Colours.Elsewhere()
 	}
@@ -97,7 +102,11 @@ func (w *Ways) way(from setup.Source) func(context.Context) (capture.Stream, err
 		return func(ctx context.Context) (capture.Stream, error) { return w.openWindow(ctx, from) }
 	case setup.SourceShared:
 		return w.coloured(placeOf, func(ctx context.Context) (capture.Stream, error) {
-			return w.screen.share(ctx, from.Window, from.Region)
+			s, err := w.screen.share(ctx, from.Window, from.Region)
+			if placed, ok := s.(capture.Placed); err == nil && ok {
+				w.shared.Store(&placed)
+			}
+			return s, err
 		})
 	case setup.SourcePicture:
 		return func(context.Context) (capture.Stream, error) { return pictures.Follow(from.Path) }
@@ -117,6 +126,20 @@ func (w *Ways) coloured(where func(capture.Stream) capture.Place, open func(cont
 		}
 		return w.Colours.Of(s, func() capture.Place { return where(s) }), nil
 	}
+}
+
+// OwnLies takes note of where our own window lies, desktop pixels; empty for nowhere.
+func (w *Ways) OwnLies(at image.Rectangle) { w.own.Store(&at) }
+
+// PerhapsOwn returns where our own window lies in what is shared, unless another window lies over it,
+// which isn't known there; empty where it isn't known either where what is shared lies. Any goroutine
+// may call it.
+func (w *Ways) PerhapsOwn() image.Rectangle {
+	s, own := w.shared.Load(), w.own.Load()
+	if s == nil || own == nil || w.Colours.Now().Monitor == "" { // measured otherwise than our window is
+		return image.Rectangle{}
+	}
+	return (*s).Place().Pixels(*own)
 }
 
 // placeOf is where what the desktop shares lies, as far as it says.

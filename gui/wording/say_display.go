@@ -46,6 +46,7 @@ func InSpace(state [3]string, space string) [3]string {
 var displayReasons = []reason{
 	{monitors.ErrNone, "the desktop keeps no colour profile for it", "choose a file, or a named space"},
 	{profile.ErrTables, "its profile works by lookup tables, which are not read here", "choose one of primaries and curves"},
+	{profile.ErrHDR, "its profile is of high dynamic range, which is not read here", "choose another"},
 	{profile.ErrOther, "its profile is not one of red, green and blue", "choose another"},
 	{profile.ErrLarge, "its profile is larger than 4 megabytes", "choose another"},
 	{profile.ErrDamaged, "its profile is damaged", "choose another"},
