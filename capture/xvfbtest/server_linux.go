@@ -3,6 +3,7 @@ package xvfbtest
 import (
 	"bufio"
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"os/exec"
@@ -58,34 +59,54 @@ type Server struct {
 func Start(t testing.TB, o Options) *Server {
 	t.Helper()
 	need(t, "Xvfb")
-	if o.Display == "" {
-		o.Display = ownDisplay()
-	}
 	s := &Server{t: t, Display: o.Display, Managed: o.WindowManager}
+	failed := errors.New("no name is free")
+	for range namesTried {
+		if o.Display == "" {
+			s.Display = ownDisplay()
+		}
+		if failed = s.launch(o); failed == nil || o.Display != "" {
+			break
+		}
+	}
+	if failed != nil {
+		t.Fatal(failed)
+	}
+	if o.WindowManager {
+		s.startWindowManager(o.Modest)
+	}
+	return s
+}
+
+// namesTried is how many names a server tries that has none: tests of other processes may have some.
+const namesTried = 5
+
+// launch starts the server's process, which ends with the test, and waits until it takes connections.
+func (s *Server) launch(o Options) error {
 	read, write, err := os.Pipe()
 	if err != nil {
-		t.Fatal(err)
+		return err
 	}
 	defer read.Close()
+	o.Display = s.Display
 	args := o.command()
 	cmd := exec.Command(args[0], args[1:]...)
 	cmd.ExtraFiles = []*os.File{write}
 	s.server, err = run(cmd)
 	write.Close()
 	if err != nil {
-		t.Fatalf("start %v: %v", args, err)
+		return fmt.Errorf("start %v: %w", args, err)
 	}
-	t.Cleanup(s.end)
-	if err := read.SetReadDeadline(time.Now().Add(startTime)); err != nil {
-		t.Fatal(err)
+	err = read.SetReadDeadline(time.Now().Add(startTime))
+	if err == nil {
+		_, err = bufio.NewReader(read).ReadString('\n')
 	}
-	if _, err := bufio.NewReader(read).ReadString('\n'); err != nil {
-		t.Fatalf("%v did not start: %v", args, err)
+	if err != nil {
+		s.server.end()
+		return fmt.Errorf("%v did not start: %w", args, err)
 	}
-	if o.WindowManager {
-		s.startWindowManager(o.Modest)
-	}
-	return s
+	s.t.Cleanup(s.end)
+	return nil
 }
 
 // command returns what starts the server.

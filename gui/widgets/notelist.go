@@ -108,6 +108,11 @@ func newNoteRow() *noteRow {
 	return r
 }
 
+// SetDeviceIsMobile says that a row has its own theme (fyne.io/fyne/v2 2.7.1, overrideTheme), which is
+// the window's: for the list's the toolkit would read the typeface anew, and keep it for good, for
+// every list that was ever opened.
+func (r *noteRow) SetDeviceIsMobile(bool) {}
+
 func (r *noteRow) set(t NoteText) {
 	if t != r.text {
 		r.text = t

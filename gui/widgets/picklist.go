@@ -1,6 +1,9 @@
 package widgets
 
 import (
+	"strings"
+	"unicode"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/theme"
@@ -106,7 +109,22 @@ func (p *Picklist) place(size fyne.Size) {
 func (p *Picklist) minSize() fyne.Size {
 	widest := float32(0)
 	for _, w := range p.words {
-		widest = max(widest, fyne.MeasureText(w, TextSize(), fyne.TextStyle{}).Width)
+		widest = max(widest, unreadWidth(w))
 	}
 	return fyne.NewSize(entrySide+widest+Step/2+SmallIcon()+Step, Row())
+}
+
+// unreadWidth is textWidth, but for letters that fill a square (wide ones, Unicode Standard Annex 11):
+// to measure them the toolkit would read a typeface of the system's with all of them and keep it,
+// 20 MB, before one is ever shown.
+func unreadWidth(words string) float32 {
+	squares := 0
+	rest := strings.Map(func(r rune) rune {
+		if unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana) {
+			squares++
+			return -1
+		}
+		return r
+	}, words)
+	return textWidth(rest) + float32(squares)*TextSize()
 }

@@ -23,10 +23,6 @@ const (
 	flatWithin     = 10 // MB between the first and the last third of the second half
 )
 
-// answerWithin is what an answer may take; our choice. In the short attack other tests run
-// beside it on the same cores, and only a window that hangs is told apart.
-var answerWithin = time.Duration(times(3000, 500)) * time.Millisecond
-
 // A monkey plays with pointer and keys: the program doesn't end but by its own Quit, answers
 // all the time, says nothing on standard error, talks to nobody, and takes no more and more.
 func TestMonkey(t *testing.T) {
@@ -45,7 +41,7 @@ func TestMonkey(t *testing.T) {
 	}
 	_ = m.w.Cmd.Process.Kill()
 	y.measure("at most %d MB, %d handles, %d segments; quit and begun again %d times", m.most.memory, m.most.handles, m.most.segments, m.quits)
-	silent.measure("the slowest %v", m.slowest)
+	silent.measure("%s", &m.answered)
 	if long() {
 		m.flat(t, y)
 	}
@@ -61,9 +57,10 @@ type monkey struct {
 	w       *desktest.Window
 	quits   int
 	most    footprint
-	memory  []int // MB, a round each, of the window that is open
-	slowest time.Duration
+	memory  []int    // MB, a round each, of the window that is open
 	did     []string // in the last round
+
+	answered answered
 }
 
 func (m *monkey) open(settings string) {
@@ -153,14 +150,8 @@ func (m *monkey) size() image.Point {
 
 // answers asks the program for a sign of life. A window that has just ended is no fault.
 func (m *monkey) answers() []string {
-	const most = 10 * time.Second
-	took, err := m.painter.Ping(windowOf(m.w), most)
-	if err != nil {
-		return nil
-	}
-	m.slowest = max(m.slowest, took)
-	if took > answerWithin {
-		return []string{fmt.Sprintf("it took %v to answer after %s", took, strings.Join(m.did, "; "))}
+	if late, err := m.answered.ask(m.w, m.painter); err == nil && late != "" {
+		return []string{late + " after " + strings.Join(m.did, "; ")}
 	}
 	return nil
 }

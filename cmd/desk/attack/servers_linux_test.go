@@ -69,15 +69,6 @@ func TestWatchedServerHalts(t *testing.T) {
 	w.Quit()
 }
 
-// answersNow says if the window does not answer.
-func answersNow(w *desktest.Window, painter *xvfbtest.Painter) []string {
-	took, err := painter.Ping(windowOf(w), 10*time.Second)
-	if err != nil || took > answerWithin {
-		return []string{fmt.Sprintf("it answered after %v, %v", took, err)}
-	}
-	return nil
-}
-
 // The watched screen changes its size again and again, smaller than what is watched too.
 func TestWatchedServerResizes(t *testing.T) {
 	beside(t)

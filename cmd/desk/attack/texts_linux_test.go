@@ -92,17 +92,11 @@ func TestLongTexts(t *testing.T) { // alone: how long it takes is what is looked
 	desktest.Program(t) // building it is no part of its start
 	start := time.Now()
 	w := desktest.OpenIn(t, server, home, `{"version": 1, "width": 700, "height": 900, "page": "Stills"}`, nil)
-	first, slowest := time.Since(start), time.Duration(0)
+	first, in := time.Since(start), answered{}
 	painter := server.Painter()
 	l := w.WaitFor("the list", func(l desktest.Shown) bool { return len(l.Kept) == 1 && l.Grid[1] > 100 })
 	answers := func() {
-		took, err := painter.Ping(windowOf(w), 10*time.Second)
-		slowest = max(slowest, took)
-		if err != nil || took > answerWithin {
-			y.try(t, fmt.Sprintf("it answered after %v, %v", took, err))
-		} else {
-			y.try(t)
-		}
+		y.try(t, in.faults(w, painter)...)
 	}
 	w.ClickIn(l.Grid[0]+40, l.Grid[1]+40) // selects, and opens
 	w.ClickIn(l.Grid[0]+40, l.Grid[1]+40)
@@ -114,7 +108,7 @@ func TestLongTexts(t *testing.T) { // alone: how long it takes is what is looked
 		w.OpenPage(3, 4)
 		answers()
 	}
-	y.measure("window after %v, the slowest answer %v", first.Round(10*time.Millisecond), slowest)
+	y.measure("window after %v; answers: %s", first.Round(10*time.Millisecond), &in)
 	w.Quit()
 }
 
