@@ -15,7 +15,11 @@ import (
 
 // trace writes a line of JSON for all that the window shows, for tests that look at the
 // built program from outside. It holds figures, no pixels.
-type trace struct{ w io.Writer }
+type trace struct {
+	w       io.Writer
+	counted int // of what was shown last
+	groups  []analysis.Group
+}
 
 // traceAgain is when places are traced once more: the toolkit knows those of new parts only once it
 // has drawn them.
@@ -76,19 +80,21 @@ type tracedFamily struct {
 	Box    [4]float32 `json:"box"` // as tabs
 }
 
-func (t trace) state(d *Desk) { t.write(d, traceLine{Event: "state"}) }
+func (t *trace) state(d *Desk) { t.write(d, traceLine{Event: "state"}) }
 
-func (t trace) shown(d *Desk, s *live.Shown) {
+func (t *trace) shown(d *Desk, s *live.Shown) {
 	if t.w == nil {
 		return
 	}
-	t.write(d, traceLine{Event: "shown", Groups: s.Reading.Chosen().Groups(), Counted: s.Reading.Counted})
+	t.counted, t.groups = s.Reading.Counted, append(t.groups[:0], s.Reading.Chosen().Groups()...)
+	t.write(d, traceLine{Event: "shown"})
 }
 
-func (t trace) write(d *Desk, line traceLine) {
+func (t *trace) write(d *Desk, line traceLine) {
 	if t.w == nil {
 		return
 	}
+	line.Counted, line.Groups = t.counted, t.groups
 	line.State, line.Frozen = d.state().String(), d.frozen
 	line.Line, line.Message = d.parts.bar.Source.Text().State[1], d.parts.message.Text()
 	line.Asks = d.Asks()

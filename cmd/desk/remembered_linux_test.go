@@ -22,7 +22,7 @@ func laidOnPot(l desktest.Shown) bool {
 
 // bare reports whether nothing lies on what is watched.
 func bare(l desktest.Shown) bool {
-	return len(l.Spots) == 0 && l.Event == "shown" && l.Counted == l.Bounds.Dx()*l.Bounds.Dy()
+	return len(l.Spots) == 0 && l.Counted > 0 && l.Counted == l.Bounds.Dx()*l.Bounds.Dy()
 }
 
 // Spots, a left-out area and a local colour that was kept come back with their region, after the

@@ -16,7 +16,7 @@ import (
 
 // pollEvery is how often the window looks whether it is elsewhere, and how old things are;
 // pollAnyway after how long it asks where it is even if nothing has told that it moved, as of a
-// window manager that doesn't tell. Our choice.
+// window manager that doesn't tell, and gives up waiting to be where it was put. Our choice.
 const (
 	pollEvery  = 500 * time.Millisecond
 	pollAnyway = 5 * time.Second
@@ -32,6 +32,8 @@ type OwnWindow struct {
 
 	screens []image.Rectangle // those that it was put on
 	next    []image.Rectangle // those that came in their place just now; nil for none
+	going   image.Point       // where the desktop was asked to put its inside
+	asked   time.Time         // when; zero once it is there
 }
 
 // WindowPlace is where our own window is.
@@ -41,8 +43,8 @@ type WindowPlace struct {
 	Hidden bool            // minimised
 	Out    bool            // pictures of the screen hold what lies beneath it
 
-	// Screens are those of now, empty if unknown. Others are Arriving at first: what the desktop
-	// does with its windows then isn't the painter's choice.
+	// Screens are those of now, empty if unknown. Others are Arriving at first, until the window is
+	// where it was put on them: what the desktop does with its windows then isn't the painter's choice.
 	Screens  []image.Rectangle
 	Arriving bool
 }
@@ -99,6 +101,10 @@ func (w *OwnWindow) arrive(now *WindowPlace) {
 	switch {
 	case len(now.Screens) == 0 || sameScreens(now.Screens, w.screens):
 		w.next = nil
+		if now.Inside.Min == w.going || time.Since(w.asked) >= pollAnyway {
+			w.asked = time.Time{}
+		}
+		now.Arriving = !w.asked.IsZero()
 		return
 	case len(w.screens) == 0: // they were not known before
 		w.screens = now.Screens
@@ -171,6 +177,7 @@ func (w *OwnWindow) fit(at image.Rectangle, size fyne.Size, screens []image.Rect
 	if err := native.MoveTo(handle, inside.Min); err != nil {
 		fyne.LogError("putting the window where it was", err)
 	}
+	w.going, w.asked = inside.Min, time.Now()
 	return true
 }
 
