@@ -123,6 +123,15 @@ func TestForeignTerminal(t *testing.T) {
 	})
 }
 
+// Without a display the window says in one sentence that there is none.
+func TestForeignWithoutDisplay(t *testing.T) {
+	foreign(t)
+	e := desktest.RunWith(t, []string{"DISPLAY="}, "")
+	if e.PlainErrors(t, 1); e.Code != 1 || e.Out != "" || !strings.Contains(e.Err, "there is no display to open it on") {
+		t.Errorf("%+v", e)
+	}
+}
+
 // stamps are the times in a PDF, and the name that is made of them.
 var stamps = regexp.MustCompile(`/(CreationDate|ModDate) ?\([^)]*\)|/ID ?\[[^\]]*\]`)
 

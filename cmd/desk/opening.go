@@ -31,6 +31,10 @@ var refusals = [][]byte{
 // breaks down then.
 var unreachable = []byte("PlatformError: X11: Failed to open display")
 
+// noDesktop is how it begins to say on Windows that there is nowhere for a window: no desktop that
+// somebody is logged in on. It breaks down then too.
+var noDesktop = []byte("PlatformError: Win32: Failed to create helper window")
+
 // opening sees to it that the window opens, or that the program says why not and ends.
 type opening struct {
 	to   io.Writer // what the toolkit says goes on to it
@@ -38,7 +42,7 @@ type opening struct {
 	save func() error // the settings
 	exit func(code int)
 
-	refused, lost, running atomic.Bool
+	refused, lost, nowhere, running atomic.Bool
 }
 
 // begin waits for the window from now on; opened says that it is there. From then on a window
@@ -77,6 +81,10 @@ func (o *opening) Write(message []byte) (int, error) {
 		o.lost.Store(true)
 		o.refused.Store(true)
 	}
+	if bytes.HasPrefix(message, noDesktop) {
+		o.nowhere.Store(true)
+		o.refused.Store(true)
+	}
 	if slices.ContainsFunc(refusals, func(words []byte) bool { return bytes.HasPrefix(message, words) }) {
 		o.refused.Store(true)
 		if o.running.Load() {
@@ -96,6 +104,9 @@ func (o *opening) end(sentence string) {
 
 // why says why no window was opened.
 func (o *opening) why() string {
+	if o.nowhere.Load() {
+		return wording.Cannot("open the window", "there is no display to open it on", "start it inside a desktop session, or use the commands read, spot and compare")
+	}
 	if o.lost.Load() {
 		return wording.Cannot("open the window", "the display does not answer", saidMore("try again when it does%s"))
 	}

@@ -47,17 +47,23 @@ func TestOpeningRefuses(t *testing.T) {
 	}
 }
 
-// A display that let us in, and does not let the toolkit in, is no missing OpenGL.
-func TestOpeningOnADisplayThatIsGone(t *testing.T) {
-	o, _, _ := openingIn(t)
-	opened := o.begin()
-	refused := o.refuses(func() {
-		log.Println("PlatformError: X11: Failed to open display :7")
-		panic("NotInitialized: The GLFW library is not initialized")
-	})
-	opened()
-	if said := o.why(); !refused || !strings.Contains(said, "the display does not answer") {
-		t.Errorf("refused %v; it says %q", refused, said)
+// A display that let us in, and does not let the toolkit in, is no missing OpenGL, nor is a session of
+// Windows without a desktop.
+func TestOpeningOnNoDisplay(t *testing.T) {
+	for words, want := range map[string]string{
+		"PlatformError: X11: Failed to open display :7":                           "the display does not answer",
+		"PlatformError: Win32: Failed to create helper window: Invalid parameter": "there is no display to open it on",
+	} {
+		o, _, _ := openingIn(t)
+		opened := o.begin()
+		refused := o.refuses(func() {
+			log.Println(words)
+			panic("NotInitialized: The GLFW library is not initialized")
+		})
+		opened()
+		if said := o.why(); !refused || !strings.Contains(said, want) {
+			t.Errorf("%s: refused %v; it says %q", words, refused, said)
+		}
 	}
 }
 

@@ -6,8 +6,8 @@ import (
 	"app.tonedesk/gui/language"
 )
 
-// pairLabels are the figures of the pair card, in order; the third has a shorter name for a
-// narrow card, which goes without the last two.
+// pairLabels are the figures of the pair card, in order; the third has a shorter name, for where it
+// would push the figures below the colours, and for a narrow card, which goes without the last two.
 var pairLabels = [...]language.Words{"lightness", "value", "layer grey", "chroma", "hue"}
 
 // Lengths of the pair card at the text's plain size.
@@ -30,6 +30,7 @@ const (
 type pairPlan struct {
 	scale      float32 // of the type
 	figures    int     // how many rows of figures there are
+	short      bool    // a shorter name for one that has it
 	column     float32 // width of a colour
 	half       float32 // height of a colour
 	end        float32 // height below the greys
@@ -48,7 +49,7 @@ type pairPlan struct {
 
 // label is the name of figure i.
 func (p pairPlan) label(i int) string {
-	if p.figures < len(pairLabels) && i == 2 {
+	if p.short && i == 2 {
 		return language.Say("layer")
 	}
 	return pairLabels[i].String()
@@ -82,9 +83,13 @@ func planPair(width, scale float32, low bool, measure measured) pairPlan {
 	if wide {
 		left += Step
 	}
+	narrow := p.figures < len(pairLabels)
+	p.short = narrow
+	p.short = narrow || !p.fits(left, width, measure)
 	if p.fits(left, width, measure) {
 		p.besideSwatches(left, width, measure)
 	} else {
+		p.short = narrow
 		p.belowSwatches(width, measure)
 	}
 	if wide && !low {

@@ -156,6 +156,17 @@ func TestSpotsShorten(t *testing.T) {
 	if got := planPair(304, 1, false, letters).label(2); got != "layer" {
 		t.Errorf("a narrow card says %q", got)
 	}
+	// A longer name, as some languages have, gives way before the figures go below the colours.
+	wide := func(words string, size float32) float32 {
+		if words == "layer grey" {
+			return 7 * size
+		}
+		return plainWidth(words, size)
+	}
+	plain, shortened := planPair(364, 1, false, plainWidth), planPair(364, 1, false, wide)
+	if shortened.label(2) != "layer" || plain.label(2) != "layer grey" || shortened.height != plain.height || shortened.labels != plain.labels {
+		t.Errorf("%q and %q, %g and %g high", plain.label(2), shortened.label(2), plain.height, shortened.height)
+	}
 }
 
 // pressings count what a spot is asked for.

@@ -91,9 +91,9 @@ const softEdge = 0.015
 
 // sayEdgeWidth says how sharp edges are.
 func sayEdgeWidth(width float64) string {
-	said := language.Say("sharp")
+	said := language.Say("sharp¦edges")
 	if width >= softEdge {
-		said = language.Say("soft")
+		said = language.Say("soft¦edges")
 	}
 	if width < 0.005 {
 		return said

@@ -21,7 +21,7 @@ func SayForms(of families.Family, forms []families.Form) (lines []string) {
 			said = sayAccentAlong(e, len(forms) > 1 || of.Accent == nil)
 		}
 		if o := f.Outline; o != nil && o.Line != nil {
-			said = joinedBy(said, "; ", sayLineAlong(o, len(forms) > 1 || of.Line == nil))
+			said = joinedBy(said, Between(), sayLineAlong(o, len(forms) > 1 || of.Line == nil))
 		}
 		if said == "" {
 			continue
@@ -99,6 +99,9 @@ func joinedBy(a, by, b string) string {
 	return a + by + b
 }
 
+// Between stands between two parts of a line, which may have commas of their own.
+func Between() string { return language.Say("; ¦between parts") }
+
 // SayPointed says in one line what is drawn along the forms of a local colour that is pointed at,
 // in full and short; "" where nothing is.
 func SayPointed(forms []families.Form) (full, short string) {
@@ -124,10 +127,10 @@ func SayPointed(forms []families.Form) (full, short string) {
 	switch {
 	case outline == 0:
 	case gone <= (1-wholeFrom)*outline:
-		full, short = joinedBy(full, "; ", language.Say("line all round")), joinedBy(short, "; ", language.Say("line all round"))
+		full, short = joinedBy(full, Between(), language.Say("line all round")), joinedBy(short, Between(), language.Say("line all round"))
 	default:
-		full = joinedBy(full, "; ", language.Say("line vanishes along %s", Percent(gone/outline)))
-		short = joinedBy(short, "; ", language.Say("line gone %s", Percent(gone/outline)))
+		full = joinedBy(full, Between(), language.Say("line vanishes along %s", Percent(gone/outline)))
+		short = joinedBy(short, Between(), language.Say("line gone %s", Percent(gone/outline)))
 	}
 	return Capitalised(full), Capitalised(short)
 }

@@ -62,7 +62,7 @@ func SayMeasured(m notes.Measured) string {
 		parts = append(parts, language.Say("Shadow: %s", saySide(m.Shadow)))
 	}
 	if m.Light != nil && m.Shadow != nil {
-		parts = append(parts, sayApart(analysis.AsPrinted(m.Tones))+"; "+sayTenths(analysis.AsPrinted(m.Overlap)))
+		parts = append(parts, sayApart(analysis.AsPrinted(m.Tones))+Between()+sayTenths(analysis.AsPrinted(m.Overlap)))
 	}
 	for i, part := range parts {
 		parts[i] = Stopped(part)

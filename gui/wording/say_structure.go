@@ -34,7 +34,7 @@ func SayGroups(groups []analysis.Group, gaps []float64) string {
 	}
 	slices.SortStableFunc(by, func(a, b analysis.Group) int { return cmp.Compare(b.Share, a.Share) })
 	said := language.Say("%s: %s¦figures", groupWords(by), groupFigures(by, groups))
-	return joinedBy(said, "; ", gapFigures(groups, gaps))
+	return joinedBy(said, Between(), gapFigures(groups, gaps))
 }
 
 // SayGround says what groups are of; share is the ground's of the picture, 0 to 1.

@@ -58,7 +58,7 @@ rm -rf --one-file-system "$root"
 
 echo "The same bytes, built again elsewhere."
 git worktree add -q --detach "$work/again"
-[ ! -e build/windows/desk.exe ] || { mkdir -p "$work/again/build/windows" && cp build/windows/desk.exe "$work/again/build/windows/"; }
+[ ! -e build/windows/desk.exe ] || GOCACHE=$work/cache "$work/again/scripts/windows/build.sh"
 GOCACHE=$work/cache "$work/again/scripts/package/package.sh" >/dev/null
 diff -r "$made" "$work/again/build/package"
 echo "All is well."

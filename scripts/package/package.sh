@@ -61,6 +61,10 @@ go run ./scripts/sbom -version "$VERSION" -time "$SOURCE_DATE_EPOCH" "$to/$name/
 rm -rf "$TREE" "${to:?}/$name"
 
 if [ -e build/windows/desk.exe ]; then
+	if ! grep -qaF "$VERSION" build/windows/desk.exe; then
+		echo "Can't pack build/windows/desk.exe: it is of another version; run make windows, or remove it." >&2
+		exit 1
+	fi
 	mkdir "$to/$name"
 	cp build/windows/desk.exe "$to/$name/"
 	for file in LICENSE README.md THIRD_PARTY.md CHANGELOG.md; do cp "$file" "$to/$name/"; done

@@ -183,7 +183,7 @@ func sheetFigures(r *analysis.Reading) string {
 	if key := wording.SayKeyFigures(stills.FiguresOf(r)); key != "" {
 		parts = append(parts, language.Say("groups %s", key))
 	}
-	return strings.Join(parts, "; ")
+	return strings.Join(parts, wording.Between())
 }
 
 func sheetFamilies(list []families.Family) []sheet.FamilyRow {
@@ -203,7 +203,7 @@ func sheetFamilies(list []families.Family) []sheet.FamilyRow {
 		}
 		parts := append([]string{share, said.Turn}, said.Remarks...)
 		parts = slices.DeleteFunc(parts, func(part string) bool { return part == "" })
-		row := sheet.FamilyRow{Title: said.Title, Text: strings.Join(parts, "; ")}
+		row := sheet.FamilyRow{Title: said.Title, Text: strings.Join(parts, wording.Between())}
 		for _, spot := range spots {
 			row.Colours = append(row.Colours, spot.Colour)
 			row.Greys = append(row.Greys, colour.GreyOf(spot.Lightness))
