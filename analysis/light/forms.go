@@ -10,8 +10,8 @@ import (
 )
 
 // Form is one form of a local colour: what hangs together of its light and shadow side. Cast
-// shadows on a form and reflected light are in these sides as far as the finder put them there;
-// what they make unclear is unsure.
+// shadows on a form and reflected light are in these sides as far as the finder put them there and
+// their colour doesn't stray; what they make unclear is unsure.
 type Form struct {
 	Family int `json:"family"` // the index of its local colour
 	Lighting
@@ -65,9 +65,10 @@ const (
 	shadowSide = int(families.InShadow)
 )
 
-// formsOf returns the forms of the families that count.
-func formsOf(found *families.Found, counts func(family int) bool) (forms []Form) {
-	b := families.BlobsOf(found, counts)
+// forms returns the forms of the families that count.
+func (k *look) forms() (forms []Form) {
+	found := k.found
+	b := families.BlobsOf(found, k.counts)
 	at := make(map[int32]*moments)
 	var all []*moments // in the order of the map, so that it is the same every time
 	for y := range found.Height {
@@ -75,7 +76,7 @@ func formsOf(found *families.Found, counts func(family int) bool) (forms []Form)
 		for x := range found.Width {
 			i := y*found.Width + x
 			part := b.At(i)
-			if part.Place > families.InShadow {
+			if part.Place > families.InShadow || k.strays(part, x, y) {
 				continue
 			}
 			if root := b.Form(int32(i)); root != last {

@@ -2,6 +2,7 @@ package light
 
 import (
 	"math"
+	"slices"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
@@ -26,28 +27,43 @@ const (
 	leastMeeting   = 0.5 // of the rows and columns in which they meet, over the root of the smaller area
 )
 
-// others returns the forms in the cells that no local colour has which counts or is sure.
-func (l *Light) others(c *Cells, found *families.Found, counts func(family int) bool) (all []Other) {
-	if c == nil || l.OneLight == nil || !*l.OneLight {
+// others returns the forms in the cells that no local colour has which counts or is sure and agrees.
+func (l *Light) others(k *look) (all []Other) {
+	if k.Cells == nil || l.OneLight == nil || !*l.OneLight {
 		return nil
 	}
-	taken, lab := c.taken(found, counts), c.evenedOut()
+	odd := map[int]bool{}
+	for _, c := range l.LocalColours {
+		odd[c.Family] = !c.Agrees()
+	}
+	taken := k.taken(func(family int) bool { return !odd[family] && (k.found.List[family].Sure() || k.counts(family)) })
+	free := slices.Clone(taken)
 	for _, steep := range steepest {
-		p := c.plains(lab, taken, steep)
+		p := k.plains(k.lab, taken, steep)
 		all = append(all, p.forms(p.pairs(*l.Ratio))...)
 	}
+	l.unsay(k, odd, func(i int) bool { return taken[i] && !free[i] })
 	return all
 }
 
-// taken reports which cells are left out, are of a local colour that counts or is sure, or are a line.
-func (c *Cells) taken(found *families.Found, counts func(family int) bool) []bool {
-	taken := append([]bool(nil), c.left...)
-	b := families.BlobsOf(found, func(i int) bool { return found.List[i].Sure() || counts(i) })
-	for i := range taken {
-		x, y := (2*(i%c.w)+1)*found.Width/(2*c.w), (2*(i/c.w)+1)*found.Height/(2*c.h)
-		taken[i] = taken[i] || b.At(y*found.Width+x).Place != families.InNone
+// unsay makes unsure the forms of odd local colours of which more than half are sides of others: what
+// disagrees may be the light of one form and the shadow of the next.
+func (l *Light) unsay(k *look, odd map[int]bool, others func(cell int) bool) {
+	all, gone := map[int]int{}, map[int]int{}
+	k.each(func(family int) bool { return odd[family] }, func(i int, part families.Part) {
+		if part.Place == families.InLine {
+			return
+		}
+		all[int(part.Family)]++
+		if others(i) {
+			gone[int(part.Family)]++
+		}
+	})
+	for i := range l.Forms {
+		if f := &l.Forms[i]; 2*gone[f.Family] > all[f.Family] {
+			f.Verdict = Unsure
+		}
 	}
-	return taken
 }
 
 // lit is a plain in the light, and one beside it in its shadow.

@@ -128,3 +128,59 @@ func TestOtherFormsLaws(t *testing.T) {
 		}
 	})
 }
+
+// What the finder gave to a local colour though it is of another colour is none of its form, and is a
+// form of its own.
+func TestStraysAreOtherForms(t *testing.T) {
+	const w, h = 240, 180
+	found, things := twoFound(w, h)
+	blue, below := lightsTried[2], disc{60, 130, 30, 270}
+	things = append(things, thing{below, blue, bluish.under(blue)})
+	alone := OfPicture(found, Take(easel(w, h, paperLight, things...), nil), nil, DefaultOptions()).Forms
+	for i := range found.Map {
+		if math.Hypot(float64(i%w)+0.5-below.x, float64(i/w)+0.5-below.y) <= below.r {
+			found.Map[i] = 1 // the light side of the first, which lies right above it
+		}
+	}
+	l := OfPicture(found, Take(easel(w, h, paperLight, things...), nil), nil, DefaultOptions())
+	if len(l.Others) != 1 || l.Others[0].Verdict != Elsewhere || degreesApart(l.Others[0].Degrees, 270) > 2 {
+		t.Errorf("%+v", l.Others)
+	}
+	for i, f := range l.Forms {
+		if degreesApart(f.Degrees, alone[i].Degrees) > 2 || math.Abs(f.Share-alone[i].Share) > 0.1*f.Share { // the rim's cells are mixed
+			t.Errorf("form %d is %+v, alone %+v", i, f, alone[i])
+		}
+	}
+}
+
+// A local colour that the finder made of the shadows of two forms disagrees with the light: its sides
+// are told as those of the two, and its own form is unsure.
+func TestMadeOfTwoForms(t *testing.T) {
+	const w, h = 240, 180
+	found, things := twoFound(w, h)
+	left, right := thing{disc{90, 130, 30, 90}, lightsTried[3], bluish.under(lightsTried[3])}, thing{disc{152, 130, 30, 90}, lightsTried[2], bluish.under(lightsTried[2])}
+	things = append(things, left, right)
+	for i := range found.Map {
+		for side, d := range []thing{left, right} {
+			if x, y := float64(i%w)+0.5-d.x, float64(i/w)+0.5-d.y; math.Hypot(x, y) <= d.r && y > 0 {
+				found.Map[i] = uint8(4*2 + 1 + side)
+			}
+		}
+	}
+	found.List = append(found.List, painted(left.shadow, right.shadow))
+	l := OfPicture(found, Take(easel(w, h, paperLight, things...), nil), nil, DefaultOptions())
+	if len(l.LocalColours) != 3 || l.LocalColours[2].Agrees() {
+		t.Fatalf("%+v", l.LocalColours)
+	}
+	if len(l.Others) != 2 || l.Others[0].Verdict != FormAgrees || l.Others[1].Verdict != FormAgrees {
+		t.Errorf("%+v", l.Others)
+	}
+	for _, f := range l.Forms {
+		if (f.Verdict == Unsure) != (f.Family == 2) {
+			t.Errorf("%+v", f)
+		}
+	}
+	if len(l.Forms) != 3 {
+		t.Errorf("%d forms", len(l.Forms))
+	}
+}

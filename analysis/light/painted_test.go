@@ -19,7 +19,6 @@ const (
 	mostFrom   = 3.0  // CIEDE2000 of a shadow that is proposed as in the picture
 	leastRight = 0.9
 	mostFalse  = 0.05
-	leastNamed = 0.8 // what is reached on these seeds; on others it is more than leastRight, see DEVELOPERS.md
 )
 
 // heldOut are the seeds that the limits were not tried on.
@@ -166,7 +165,7 @@ func TestPaintedWithOneTurned(t *testing.T) {
 		}
 	}
 	t.Logf("named %v, of those whose local colour was found for sure %v, false alarms %v, direction %v", named, ofFound, alarmed, direction)
-	if ofFound.share() < leastRight || named.share() < leastNamed || ofFound.of < 5 {
+	if ofFound.share() < leastRight || named.share() < leastRight || ofFound.of < 5 {
 		t.Errorf("named in %d of %d scenes, and of %d in which it was found", named.right, named.of, ofFound.of)
 	}
 	if alarmed.share() >= mostFalse {

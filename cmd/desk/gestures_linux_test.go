@@ -312,6 +312,13 @@ func pageGestures() []gesture {
 			h.presses++
 			h.Do("mousemove", "--window", h.ID, fmt.Sprint(int(x)), fmt.Sprint(int(y)), "click", "3")
 		}, func(l desktest.Shown) bool { return l.Base != "" && l.Base != "#b26a5c" }},
+		{"copy all local colours relit", 1, 0, func(h *hands) {
+			h.Key("Next", "Next", "Next")
+			h.WaitFor("what lies lower", func(l desktest.Shown) bool {
+				relit, _ := desktest.Named(l.Places, "Copy these lights and shadows")
+				return relit.Box[1] > 100 && relit.Box[1] < 690
+			})
+		}, func(h *hands) { h.tap("Copy these lights and shadows") }, says("Copied all of these colours")},
 	}
 }
 

@@ -50,7 +50,7 @@ var optionUsage = []usageLine{
 	{"shade --chroma C", "Oklch chroma of the accents, 0 to 0.4, else 0.12"},
 	{"shade --equal WHAT", "accents keep lightness, layer-grey or seen-lightness"},
 	{"shade --judge SHADOW", "judge a shadow that you chose for COLOUR"},
-	{"shade --as PICTURE", "the shadow that the light of a picture would give it"},
+	{"shade --as PICTURE", "the shadow and the light that a picture's own light would give it"},
 	{"palette|relight --png FILE", "write a picture of the swatches"},
 	{"palette|relight --css FILE", "write custom properties, #rrggbb and oklch()"},
 	{"palette|relight --force", "write over files that are there"},
