@@ -49,6 +49,30 @@ func TIFFColours(s *Source, _ io.Reader) (c Colours, err error) {
 	return c, err
 }
 
+// BMPColours returns the profile that lies in a BMP file, or that it says to be sRGB; exponents and
+// primaries, which many programs leave at 0, are not read. Source: Microsoft, BITMAPV5HEADER (from memory).
+func BMPColours(s *Source, _ io.Reader) (c Colours, err error) {
+	const header, fourth, fifth = 14, 108, 124 // where it begins, and how long it is in its versions
+	number := func(at int64) int64 {
+		if b := s.Part(header+at, 4); b != nil {
+			return int64(binary.LittleEndian.Uint32(b))
+		}
+		return 0
+	}
+	const srgb, embedded = 's'<<24 | 'R'<<16 | 'G'<<8 | 'B', 'M'<<24 | 'B'<<16 | 'E'<<8 | 'D'
+	switch length, kind := number(0), number(56); {
+	case length >= fourth && kind == srgb:
+		c.SRGB = true
+	case length >= fifth && kind == embedded:
+		at, size := header+number(112), number(116)
+		if size == 0 || at+size > s.Size {
+			return c, fmt.Errorf("%d bytes at %d: %w", size, at, ErrProfile)
+		}
+		c.Profile, err = profileIn(s.Within(at, at+size).Reader())
+	}
+	return c, err
+}
+
 // profileIn reads a profile.
 func profileIn(r io.Reader) ([]byte, error) {
 	data, err := io.ReadAll(io.LimitReader(r, MostProfile+1))

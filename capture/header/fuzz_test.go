@@ -13,12 +13,14 @@ func FuzzColours(f *testing.F) {
 	f.Add([]byte("\xff\xd8\xff\xe2\x00\x13ICC_PROFILE\x00\x01\x01abc\xff\xda"))
 	f.Add([]byte("RIFF\x10\x00\x00\x00WEBPICCP\x04\x00\x00\x00abcd"))
 	f.Add([]byte("II*\x00\x08\x00\x00\x00\x01\x00\x73\x87\x07\x00\x05\x00\x00\x00\x08\x00\x00\x00\x00\x00\x00\x00"))
+	f.Add(append(append([]byte("BM\x00\x00\x00\x00\x00\x00\x00\x00\x8a\x00\x00\x00\x7c\x00\x00\x00"), make([]byte, 52)...), append([]byte("DEBM"), append(make([]byte, 52), "\x7c\x00\x00\x00\x05\x00\x00\x00\x00\x00\x00\x00abcde"...)...)...))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		s := SourceOf(data)
 		said := map[string]func() (Colours, error){
 			"png":  func() (Colours, error) { return PNGColours(nil, bytes.NewReader(data)) },
 			"jpeg": func() (Colours, error) { return JPEGColours(s, nil) },
 			"tiff": func() (Colours, error) { return TIFFColours(s, nil) },
+			"bmp":  func() (Colours, error) { return BMPColours(s, nil) },
 			"webp": func() (Colours, error) { return WebPColours(s, nil) },
 		}
 		for format, read := range said {

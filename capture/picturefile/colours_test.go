@@ -82,6 +82,10 @@ func TestColoursOfFiles(t *testing.T) {
 		"jpeg, one part":          {files["jpeg"], withProfileParts(files["jpeg"], profile, 60000), header.Colours{Profile: profile}},
 		"jpeg, four parts":        {files["jpeg"], withProfileParts(files["jpeg"], long, 60000), header.Colours{Profile: long}},
 		"webp":                    {files["webp"], withRIFF(files["webp"], "ICCP", profile), header.Colours{Profile: profile}},
+		"bmp, nothing":            {files["bmp"], files["bmp"], header.Colours{}},
+		"bmp, its version 4":      {files["bmp"], bmpSaying(files["bmp"], 108, "BGRs", nil), header.Colours{SRGB: true}},
+		"bmp, with a profile":     {files["bmp"], bmpSaying(files["bmp"], 124, "DEBM", profile), header.Colours{Profile: profile}},
+		"bmp, nothing by version": {files["bmp"], bmpSaying(files["bmp"], 108, "DEBM", nil), header.Colours{}},
 		"gif, which says nothing": {files["gif"], files["gif"], header.Colours{}},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -101,6 +105,26 @@ func TestColoursOfFiles(t *testing.T) {
 			}
 		})
 	}
+}
+
+// bmpSaying gives a BMP file of 40 bytes of header a longer one that says its colours, with a profile at
+// its end. Source: Microsoft, BITMAPV5HEADER (from memory).
+func bmpSaying(file []byte, length int, kind string, profile []byte) []byte {
+	const begins, short = 14, 40
+	head := make([]byte, length)
+	copy(head, file[begins:begins+short])
+	le := binary.LittleEndian
+	le.PutUint32(head, uint32(length))
+	copy(head[56:], kind)
+	pixels := file[le.Uint32(file[10:]):]
+	if length >= 124 {
+		le.PutUint32(head[112:], uint32(length+len(pixels)))
+		le.PutUint32(head[116:], uint32(len(profile)))
+	}
+	out := slices.Concat(file[:begins], head, pixels, profile)
+	le.PutUint32(out[2:], uint32(len(out)))
+	le.PutUint32(out[10:], uint32(begins+length))
+	return out
 }
 
 // withRIFF puts a chunk before the others of a WebP file.
@@ -160,6 +184,7 @@ func TestRefusedColours(t *testing.T) {
 		"packed badly":            {withChunks(files["png"], pngChunk("iCCP", []byte("name\x00\x00xyz"))), ErrProfile},
 		"without a name":          {withChunks(files["png"], pngChunk("iCCP", []byte("name"))), ErrProfile},
 		"unpacked without an end": {withChunks(files["png"], pngChunk("iCCP", packed("zip", make([]byte, header.MostProfile+1)))), ErrProfile},
+		"a bmp's beyond its end":  {bmpSaying(files["bmp"], 124, "DEBM", nil), ErrProfile},
 		"three code points":       {withChunks(files["png"], pngChunk("cICP", []byte{1, 13, 0})), ErrProfile},
 		"a part twice":            {part(1, 2), ErrProfile},
 		"a part too few":          {part(2, 3), ErrProfile},

@@ -42,7 +42,7 @@ var pictureFormats = []pictureFormat{
 	{"tiff", []string{"II*\x00", "MM\x00*"}, tiff.DecodeConfig, tiff.Decode, tiffTakes, header.TIFFOrientation, header.TIFFColours},
 	{"webp", []string{"RIFF????WEBP"}, webp.DecodeConfig, webpDecode, webpTakes, header.WebPOrientation, header.WebPColours},
 	// BM alone could begin any text: its info header's length, under 256, says more.
-	{"bmp", []string{"BM?????????????\x00\x00\x00"}, bmp.DecodeConfig, bmp.Decode, plainTakes, nil, nil},
+	{"bmp", []string{"BM?????????????\x00\x00\x00"}, bmp.DecodeConfig, bmp.Decode, plainTakes, nil, header.BMPColours},
 	{oraName, []string{oraMagic}, png.DecodeConfig, png.Decode, pngTakes, nil, header.PNGColours}, // of its merged image
 }
 

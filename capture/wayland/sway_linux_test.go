@@ -95,7 +95,15 @@ func TestSwayShowsItself(t *testing.T) {
 			if part != (image.Rectangle{}) {
 				part = part.Intersect(img.Bounds())
 			}
-			until(t, "the picture", openScreen(t, s, "HEADLESS-1", tt.part), func(f capture.Frame) bool { return shows(f, img, part) })
+			stream := openScreen(t, s, "HEADLESS-1", tt.part)
+			until(t, "the picture", stream, func(f capture.Frame) bool { return shows(f, img, part) })
+			whole := image.Rectangle{Max: tt.size} // in the compositor's own measure
+			if tt.scale == "2" {
+				whole.Max = whole.Max.Div(2)
+			}
+			if at := stream.Place(); at.Whole != whole || tt.scale == "1" && at.Part != img.Bounds().Intersect(tt.part) && tt.part != (image.Rectangle{}) {
+				t.Errorf("it lies at %+v, want %v", at, whole)
+			}
 			screens, err := compositor(s).Screens(t.Context())
 			if err != nil || len(screens) != 1 || screens[0].Name != "HEADLESS-1" || screens[0].Size != tt.size {
 				t.Errorf("the screens are %+v, %v", screens, err)

@@ -115,6 +115,20 @@ func TestRefusedColoursAreSaid(t *testing.T) {
 	}
 }
 
+// A JPEG file of four inks is refused in a sentence (ITU-T T.81, B.2.2: four components).
+func TestRefusedInksAreSaid(t *testing.T) {
+	file := "\xff\xd8\xff\xc0\x00\x14\x08\x00\x08\x00\x08\x04\x01\x11\x00\x02\x11\x00\x03\x11\x00\x04\x11\x00\xff\xda\x00\x0e" + strings.Repeat("\x00", 200)
+	path := filepath.Join(t.TempDir(), "inks.jpg")
+	if err := os.WriteFile(path, []byte(file), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	e := desktest.Run(t, "", "read", path)
+	e.PlainErrors(t, 1)
+	if !strings.Contains(e.Err, "it is a picture of inks (CMYK), whose light depends on paper and press; export a copy in RGB") {
+		t.Errorf("it says %q", e.Err)
+	}
+}
+
 // opaqueGrey is a small picture that is all there.
 func opaqueGrey() *image.NRGBA {
 	img := image.NewNRGBA(image.Rect(0, 0, 4, 4))

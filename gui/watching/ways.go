@@ -29,8 +29,14 @@ type Ways struct {
 
 	Colours *displays.Colours // of the displays that are watched
 
-	shared atomic.Pointer[capture.Placed]  // what is shared and watched; nil: nothing, or it doesn't know where it lies
+	shared atomic.Pointer[sharedNow]       // what is shared and watched; nil: something else is watched
 	own    atomic.Pointer[image.Rectangle] // where our own window lies, desktop pixels
+}
+
+// sharedNow is what is shared, once it was opened; nil where it doesn't know where it lies. Each choice
+// of the painter's has its own, since what was chosen before may be opened late.
+type sharedNow struct {
+	stream atomic.Pointer[capture.Placed]
 }
 
 // Acts are what the ways ask of the window.
@@ -101,10 +107,12 @@ func (w *Ways) way(from setup.Source) func(context.Context) (capture.Stream, err
 	case setup.SourceWindow:
 		return func(ctx context.Context) (capture.Stream, error) { return w.openWindow(ctx, from) }
 	case setup.SourceShared:
+		now := new(sharedNow)
+		w.shared.Store(now)
 		return w.coloured(placeOf, func(ctx context.Context) (capture.Stream, error) {
 			s, err := w.screen.share(ctx, from.Window, from.Region)
 			if placed, ok := s.(capture.Placed); err == nil && ok {
-				w.shared.Store(&placed)
+				now.stream.Store(&placed)
 			}
 			return s, err
 		})
@@ -135,8 +143,12 @@ func (w *Ways) OwnLies(at image.Rectangle) { w.own.Store(&at) }
 // which isn't known there; empty where it isn't known either where what is shared lies. Any goroutine
 // may call it.
 func (w *Ways) PerhapsOwn() image.Rectangle {
-	s, own := w.shared.Load(), w.own.Load()
-	if s == nil || own == nil || w.Colours.Now().Monitor == "" { // measured otherwise than our window is
+	now, own := w.shared.Load(), w.own.Load()
+	if now == nil || own == nil {
+		return image.Rectangle{}
+	}
+	s := now.stream.Load()
+	if s == nil || w.Colours.Now().Monitor == "" { // measured otherwise than our window is
 		return image.Rectangle{}
 	}
 	return (*s).Place().Pixels(*own)
