@@ -103,6 +103,7 @@ func BenchmarkNotePasted(b *testing.B) {
 		b.Run(what, func(b *testing.B) {
 			test.NewTempApp(b)
 			e := NewTextEntry(new(heardKeys), "")
+			e.Most = func() int { return 4000 }
 			w := test.NewTempWindow(b, e)
 			w.Resize(fyne.NewSize(660, 400))
 			for b.Loop() {

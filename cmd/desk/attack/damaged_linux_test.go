@@ -29,8 +29,12 @@ func TestDamagedPictures(t *testing.T) {
 			paths = append(paths, path)
 		}
 	}
+	chance(16).Shuffle(len(paths), func(i, k int) { paths[i], paths[k] = paths[k], paths[i] }) // so that all formats are read if time is short
 	largest, refused := 0, 0
 	for _, batch := range batches(paths, 100) {
+		if y.late() {
+			break
+		}
 		o := command(t, dir, "", append([]string{"read", "--json"}, batch...)...)
 		largest = max(largest, o.peak)
 		refused += strings.Count(o.Err, "\n")

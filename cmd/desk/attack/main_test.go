@@ -67,15 +67,22 @@ func newTally(what string) *tally {
 	return tallies[len(tallies)-1]
 }
 
-// attackMost is how long one attack begins new tries: our choice, so that a loaded machine has a
-// table too, of fewer tries.
-const attackMost = 6 * time.Minute
+// How long an attack begins new tries: our choices, so that a loaded machine has a table too, of fewer
+// tries, in some twenty minutes. What begins late has a minute all the same.
+const (
+	attackMost  = 6 * time.Minute
+	attackLeast = time.Minute
+	allMost     = 18 * time.Minute
+)
+
+var allBegan = time.Now()
 
 // late reports whether there is no time for another try, and notes it.
 func (y *tally) late() bool {
 	y.mu.Lock()
 	defer y.mu.Unlock()
-	y.short = y.short || time.Since(y.began) > attackMost
+	most := max(attackLeast, min(attackMost, allMost-y.began.Sub(allBegan)))
+	y.short = y.short || time.Since(y.began) > most
 	return y.short
 }
 
