@@ -18,10 +18,18 @@ func (c checked) support() float64 { return float64(c.edges) * (2*c.kept - 1) }
 // there is how many of the edges of before are there.
 func (c checked) there() float64 { return float64(c.edges) * c.kept }
 
+// rank is higher the less it is by chance that edges of before are there: by standard deviations, of
+// which as many as of so many edges lie about alike anyway. A share alone ranks a corner that hardly
+// shows anything before most of the picture.
+func (c checked) rank() int {
+	return int(1000 * math.Sqrt(float64(c.edges)) * max(0, c.kept-checkChance))
+}
+
 // How a transform is checked (our choice).
 const (
-	checkTone  = 3.0  // steps of lightness that may differ
-	checkSlope = 0.35 // cells by which an edge may lie elsewhere
+	checkTone   = 3.0  // steps of lightness that may differ
+	checkChance = 0.2  // share of edges that are there by chance
+	checkSlope  = 0.35 // cells by which an edge may lie elsewhere
 )
 
 // check compares the pictures under a transform, at a level, edges of both counting.

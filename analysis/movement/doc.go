@@ -20,7 +20,8 @@
 //     that neither zooms nor turns freely, within what can be told, is taken to be exactly so;
 //   - the outcome is checked against both pictures, place by place: edges that were there have
 //     to be there, and tones have to agree, but for what strokes may cover; and nothing quite
-//     different may explain nearly as much, as in a picture that is alike in many places.
+//     different may explain nearly as much, as in a picture that is alike in many places, or
+//     turned or mirrored in itself, about the centre and the axes of its edges.
 //
 // What fails this is unknown where hardly an edge is left where it was, in no part of the
 // picture, though both have edges, and nothing was just filled or cleared; or where a transform

@@ -102,10 +102,10 @@ func (f *Finder) judge() (m Move, keep bool) {
 		if best.small {
 			return m, true
 		}
-		if best.sure() {
+		switch {
+		case best.sure() && !f.symmetric():
 			return Move{Kind: Moved, By: f.inPixels(best.by), Kept: best.kept}, false
-		}
-		if best.likely() {
+		case best.sure(), best.likely():
 			return Move{Kind: Unknown}, false
 		}
 	}

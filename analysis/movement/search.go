@@ -24,6 +24,7 @@ const (
 	sureToned  = 0.75 // of all that both pictures show, what has its tone
 	sureEdges  = 1.35 // edges of either that both show, by the cells across: about an edge as long as the picture is wide, being three cells wide and every second row looked at
 	sureBlur   = 0.1  // cells: one standard deviation of what noise leaves open, at the worst place
+	sureWell   = 30   // matches that agree, for it to be twice that: many corners leave no way open
 	sureOther  = 0.6  // of what it explains, what quite another transform does at most
 	likelyKept = 0.5  // of the edges before: it may well be
 	likelyTone = 0.5  // of all that both show: the same
@@ -39,12 +40,19 @@ type candidate struct {
 	other  float64 // how much of what it explains another one does
 	across float64 // cells of the picture
 	small  bool    // hardly anything has moved
-	known  bool    // corners are known again by it
+	known  int     // corners that are known again by it
 }
 
 func (c *candidate) sure() bool {
 	return c.ok && c.kept > sureKept && c.old > sureOld && c.toned > sureToned && float64(min(c.edges, c.after)) > sureEdges*c.across &&
-		c.blur < sureBlur && c.other < sureOther && c.kept > c.stay.kept && c.known
+		c.blur < c.mostBlur() && c.other < sureOther && c.kept > c.stay.kept && c.known >= searchLeast
+}
+
+func (c *candidate) mostBlur() float64 {
+	if c.known >= sureWell {
+		return 2 * sureBlur
+	}
+	return sureBlur
 }
 
 // likely reports whether it may well be: it explains much, and more than that nothing has moved.
@@ -72,8 +80,9 @@ func (f *Finder) search(e *edgeCount) (best candidate) {
 		}
 		if best = f.best(); best.ok {
 			best = f.fine(best)
+			best.other = f.mostOther(&best)
 		}
-		best.stay, best.across, best.known = stay, 2*f.aligner.halfX, f.agreeing(best.by) >= searchLeast
+		best.stay, best.across, best.known = stay, 2*f.aligner.halfX, f.agreeing(best.by)
 		if best.sure() && max(best.kept, best.old) > sureAlone && !f.otherHand(best.by) {
 			break
 		}
@@ -120,7 +129,7 @@ func (f *Finder) guess(g guesses, matches int) {
 			g[i].support = 0
 			continue
 		}
-		g[i].support = int(1000 * f.aligner.check(g[i].by, searchRough).kept)
+		g[i].support = f.aligner.check(g[i].by, searchRough).rank()
 	}
 	slices.SortStableFunc(g, func(a, b guess) int { return b.support - a.support })
 	for i := 0; i < searchTried && g[i].support > 0; i++ {
@@ -147,19 +156,30 @@ func (f *Finder) apart(a, b Transform) float64 {
 	return a.apart(b, f.aligner.halfX/2, f.aligner.halfY/2)
 }
 
-// best returns the candidate that explains most, with how much of that another one explains.
+// best returns the candidate that explains most.
 func (f *Finder) best() (best candidate) {
 	for _, c := range f.candidates {
 		if !best.ok || c.support() > best.support() {
 			best = c
 		}
 	}
+	return best
+}
+
+// mostOther returns how much another candidate explains, of what the best one does, and how fully: a canvas
+// turned by a half has its rim where it was, which may be many edges, but not much else. They were bettered
+// at the coarse level, where the best one may have been far from what it has become: it is asked again.
+func (f *Finder) mostOther(best *candidate) (most float64) {
+	if !best.ok {
+		return 0
+	}
+	own := f.aligner.check(best.by, searchCoarse)
 	for _, c := range f.candidates {
 		if best.by.mirrored != c.by.mirrored || f.apart(best.by, c.by) > guessSame {
-			best.other = max(best.other, c.support()/max(best.support(), 1))
+			most = max(most, c.support()/max(own.support(), 1)*min(1, c.kept/own.kept))
 		}
 	}
-	return best
+	return most
 }
 
 // fine betters a candidate at the finest level, and makes it plain where it hardly differs

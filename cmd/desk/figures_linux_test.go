@@ -35,6 +35,9 @@ func TestFigures(t *testing.T) {
 	t.Run("latency beside families", func(t *testing.T) { figureLatency(t, "Structure", 10, 0, 150*time.Millisecond) })
 	t.Run("stroke", figureStroke)
 	t.Run("unchanged", figureUnchanged)
+	for _, chip := range []bool{false, true} {
+		t.Run(fmt.Sprint("under the pointer, chip ", chip), func(t *testing.T) { figurePointer(t, chip) })
+	}
 	for _, perSecond := range []int{10, 30, 60} {
 		t.Run(fmt.Sprint("busy ", perSecond), func(t *testing.T) { figureBusy(t, perSecond, dabs, 20) })
 	}
@@ -299,6 +302,28 @@ func figureUnchanged(t *testing.T) {
 	row("unchanged picture, 10 a second: processor, and an empty window's", fmt.Sprintf("%.2f %%, %.2f %%", ours, none), "0.3 % more")
 	if ours > none+0.3 {
 		t.Errorf("%.2f %% against %.2f %%", ours, none)
+	}
+	w.Quit()
+}
+
+// figurePointer measures the processor's share while the pointer moves outside of what is watched and
+// what lies under it is read, with the chip or without.
+func figurePointer(t *testing.T, chip bool) {
+	server, _ := figureScreen(t)
+	settings := strings.TrimSuffix(figureSettings("Watch", 0), "}") + fmt.Sprintf(`, "under_pointer": true, "pointer_chip": %v}`, chip)
+	w := desktest.OpenOn(t, server, settings, nil)
+	w.WaitFor("a reading", func(l desktest.Shown) bool { return l.Pointer.Looks > 0 && l.State == "unchanged" })
+	x := 0
+	move := func() {
+		x++
+		w.Do("mousemove", fmt.Sprint(20+x*7%1300), fmt.Sprint(920+x*3%120)) // so far from the region that the chip isn't over it
+		time.Sleep(40 * time.Millisecond) // its speed
+	}
+	share(t, w.Cmd.Process.Pid, 3*time.Second, move) // starting is over
+	used := share(t, w.Cmd.Process.Pid, 20*time.Second, move)
+	row(fmt.Sprintf("reading under the pointer, which moves 25 times a second at most, chip %v: processor", chip), fmt.Sprintf("%.1f %% of a core", used), "5 %")
+	if used > 5 {
+		t.Errorf("%.1f %% of a core", used)
 	}
 	w.Quit()
 }

@@ -14,11 +14,12 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
-// pollEvery is how often the window looks whether it is elsewhere, and how old things are;
-// pollAnyway after how long it asks where it is even if nothing has told that it moved, as of a
+// pollEvery is how often the window looks whether it is elsewhere, where something may have told of
+// that, tellAnyway how often it is told how old things are though nothing has; pollAnyway after how long it asks where it is even if nothing has told that it moved, as of a
 // window manager that doesn't tell, and gives up waiting to be where it was put. Our choice.
 const (
 	pollEvery  = 500 * time.Millisecond
+	tellAnyway = 2 * time.Second
 	pollAnyway = 5 * time.Second
 )
 
@@ -60,7 +61,7 @@ func (w *OwnWindow) Poll(ctx context.Context) {
 	var handle uintptr
 	var now WindowPlace
 	var news native.News
-	var asked time.Time // and answered
+	var asked, told time.Time // asked and answered
 	defer news.End()
 	for {
 		select {
@@ -76,7 +77,10 @@ func (w *OwnWindow) Poll(ctx context.Context) {
 			if now, known = askPlace(handle); known {
 				asked = time.Now()
 			}
+		} else if time.Since(told) < tellAnyway {
+			continue
 		}
+		told = time.Now()
 		w.OnWindow(func() {
 			w.arrive(&now)
 			w.Moved(now)
