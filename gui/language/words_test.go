@@ -97,11 +97,7 @@ func TestKeysAreKeys(t *testing.T) {
 // Only constants become Words, but where a phrase is put together from said ones, and none is said
 // before the language is known.
 func TestOnlyConstantsAreKeys(t *testing.T) {
-	all, err := sources()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, s := range all {
+	for _, s := range inSources(t) {
 		if s.path == own {
 			continue
 		}
@@ -158,11 +154,7 @@ var named = map[string]bool{`"Page up"`: true, `"Page down"`: true, `"Ctrl+Page 
 
 // What two words in a row has is said by its language, wherever a painter may read it.
 func TestNoSentenceIsBare(t *testing.T) {
-	all, err := sources()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, s := range all {
+	for _, s := range inSources(t) {
 		if s.path == own || strings.HasSuffix(s.path, "test") || !strings.Contains(s.path, "/gui") || strings.HasSuffix(s.path, "/native") {
 			continue
 		}

@@ -8,6 +8,7 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/views"
+	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/stills/notes"
 	"app.tonedesk/gui/stills/ora"
 )
@@ -37,10 +38,10 @@ func WriteORA(w io.Writer, p analysis.Pixels, mask *analysis.Mask, list []notes.
 	defer above.file.wait()
 	return ora.Write(w, ora.Picture{
 		Layers: []ora.Layer{
-			{Name: "Notes", Image: above},
-			{Name: "Two-tone", Image: hidden("two-tone"), Hidden: true},
-			{Name: "Greys", Image: hidden("grey"), Hidden: true},
-			{Name: "Picture", Image: inSRGB(p)},
+			{Name: language.Say("Notes"), Image: above},
+			{Name: language.Say("Two-tone"), Image: hidden("two-tone"), Hidden: true},
+			{Name: language.Say("Greys"), Image: hidden("grey"), Hidden: true},
+			{Name: language.Say("Picture"), Image: inSRGB(p)},
 		},
 		Merged: above.merged(), // written before the layers
 		Small:  small,
