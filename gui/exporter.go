@@ -63,7 +63,7 @@ func (e *exporter) ask(id string) {
 		for _, way := range exportWays() {
 			formats = append(formats, fileFormat{way.name, way.ending, way.suffix, func(path string) { e.write(way, still, path) }})
 		}
-		e.askFile(language.Say("export the still"), fileName(still.Meta), formats, host.Choice{Name: language.Say("Copy the picture with notes"), Do: func() { e.copy(still) }})
+		e.askFile(language.Say("Export"), fileName(still.Meta), formats, host.Choice{Name: language.Say("Copy the picture with notes"), Do: func() { e.copy(still) }})
 	})
 }
 

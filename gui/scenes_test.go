@@ -17,6 +17,7 @@ import (
 	"app.tonedesk/analysis/lawtest"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/host"
+	"app.tonedesk/gui/keeping"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
 )
@@ -83,6 +84,23 @@ func scenes() []scene {
 		{"kept", func(t *testing.T, d *Desk) {
 			p := onStills(t, d, partKept)
 			p.kept.Tapped(0)
+		}},
+		{"asked below chips", func(t *testing.T, d *Desk) {
+			spotsOn(t, d, 2)
+			d.setup = d.setup.AllMoved(true)
+			d.frozen = true
+			d.standing.show(d)
+			d.ask(askForm)
+		}},
+		{"trash", func(t *testing.T, d *Desk) {
+			p := onStills(t, d, partKept)
+			d.stills.delete(p.kept.Shown[0].ID)
+			p.kept.Which.Choose(keeping.ListTrash.String())
+			d.see(t, form())
+		}},
+		{"exporting", func(t *testing.T, d *Desk) {
+			p := onStills(t, d, partKept)
+			d.stills.exporter.ask(p.kept.Shown[0].ID)
 		}},
 		{"list of lists", func(t *testing.T, d *Desk) { onStills(t, d, partKept).kept.Which.Tapped(nil) }},
 		{"what is left out", func(t *testing.T, d *Desk) { spotsOn(t, d, 2); openCounted(d, d.parts.message.Below()) }},

@@ -42,7 +42,7 @@ func TestWindowHandsOn(t *testing.T) {
 		pressed := time.Time{}
 		server.WaitFor("where to", func() bool {
 			lines := w.Lines()
-			if lines[len(lines)-1].Asks == "Export the still" {
+			if lines[len(lines)-1].Asks == "Export" {
 				return true
 			}
 			if time.Since(pressed) > 6*time.Second { // a press on a button that is just being laid out is lost under Wine

@@ -85,6 +85,7 @@ func (c *Comparer) End() {
 	c.Mirror.SetHalves(false)
 	c.Mirror.SetDivider(0, nil)
 	c.Mirror.SetOverlay(widgets.OverlayBefore, nil)
+	c.Mirror.SetOverlay(widgets.OverlayNames, nil)
 	c.Notify(host.ComparisonChanged)
 	c.Changed()
 }

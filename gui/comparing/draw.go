@@ -48,6 +48,7 @@ func (c *Comparer) draw() {
 	if !c.On() || c.With.Found == nil || m.NextFit().Bounds.Empty() {
 		c.With.parted = partedBefore{}
 		m.SetOverlay(widgets.OverlayBefore, nil)
+		m.SetOverlay(widgets.OverlayNames, nil)
 		return
 	}
 	drawn := c.drawn(c.Lay())
@@ -60,6 +61,7 @@ func (c *Comparer) draw() {
 		c.drawTurn(drawn)
 	case Map:
 		m.SetOverlay(widgets.OverlayBefore, drawn)
+		m.SetOverlay(widgets.OverlayNames, nil)
 	}
 }
 
@@ -112,8 +114,10 @@ func (c *Comparer) drawDivided(before *image.RGBA) {
 	grip := overlay.Grip{At: image.Pt(x, int(widgets.GripAt*float64(before.Rect.Dy())+0.5)), Wide: widgets.GripWide, High: widgets.GripHigh}
 	w.parted = partedBefore{before, x, overlay.Divided(before, grip, unit)}
 	was, is := c.names(before, false)
-	was(w.parted.img, false)
-	is(w.parted.img, true)
+	names := image.NewRGBA(before.Rect)
+	was(names, false)
+	is(names, true)
+	c.Mirror.SetOverlay(widgets.OverlayNames, names)
 	c.Mirror.SetOverlay(widgets.OverlayBefore, w.parted.img)
 }
 
@@ -129,7 +133,9 @@ func (c *Comparer) drawSides(before *image.RGBA) {
 	draw.Draw(left, left.Rect, before, image.Point{}, draw.Over)
 	was, is := c.names(before, true)
 	was(left, false)
-	is(right, false)
+	names := image.NewRGBA(before.Rect)
+	is(names, false)
+	c.Mirror.SetOverlay(widgets.OverlayNames, names)
 	c.With.parted = partedBefore{of: before, img: right}
 	c.Mirror.SetBefore(left)
 	c.Mirror.SetOverlay(widgets.OverlayBefore, right)
@@ -144,14 +150,15 @@ func (c *Comparer) drawTurn(before *image.RGBA) {
 	if again == 0 {
 		shown, again = c.turns.At(now)
 	}
-	img := image.NewRGBA(before.Rect)
+	img, names := image.NewRGBA(before.Rect), image.NewRGBA(before.Rect)
 	was, is := c.names(img, true)
 	if shown == 0 {
 		copy(img.Pix, before.Pix)
-		was(img, false)
+		was(names, false)
 	} else {
-		is(img, false)
+		is(names, false)
 	}
+	c.Mirror.SetOverlay(widgets.OverlayNames, names)
 	c.Mirror.SetOverlay(widgets.OverlayBefore, img)
 	if again > 0 {
 		c.Later(again, func() {

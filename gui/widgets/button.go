@@ -161,6 +161,9 @@ func (b *Button) write(size fyne.Size, of colours) {
 		}
 		picture(b.list, list, ink)
 		words = cutWords(words, b.listRoom(size.Width), textWidth)
+	} else if words != "" && size.Width > 0 { // where there is no room at all it is smaller
+		icon, gap, _ := b.parts(words)
+		b.words.TextSize = fittingSize(words, TextSize(), max(size.Width-icon-gap-Step, 1))
 	}
 	say(b.words, words, of(ink))
 }
@@ -185,6 +188,9 @@ func (b *Button) place(size fyne.Size) {
 		return
 	}
 	icon, gap, text := b.parts(b.word(size.Width))
+	if text.Width > 0 {
+		text = b.words.MinSize()
+	}
 	x := (size.Width - icon - gap - text.Width) / 2
 	put(b.picture, fyne.NewPos(x, (size.Height-icon)/2), fyne.NewSquareSize(icon))
 	placeText(b.words, x+icon+gap, (size.Height-text.Height)/2)

@@ -58,7 +58,7 @@ func NewHints(hints []Hint, lines ...string) *Hints {
 const hintLines = 3
 
 // wordLines is how many the words themselves may have.
-const wordLines = 2
+const wordLines = 3
 
 func (h *Hints) addLines() (lines [hintLines]*canvas.Text) {
 	for i := range lines {

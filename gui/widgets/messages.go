@@ -36,8 +36,11 @@ type Messages struct {
 	said    Message
 	states  []Message
 
+	chipsIn float32 // width of the picture, where chips lie; 0: all
+
 	Held func()               // the pointer came onto the toast, or went; may be nil
 	Foot func(height float32) // so much of the picture's foot is covered now; may be nil
+	Head func(height float32) // so much of its head has chips; may be nil
 }
 
 // MostChips is how many chips are shown at once.
@@ -80,6 +83,9 @@ func (m *Messages) Set(states []Message, stay, toast Message) {
 	m.redraw()
 	if m.Foot != nil {
 		m.Foot(m.covered())
+	}
+	if m.Head != nil {
+		m.Head(chipsFoot(min(len(states), MostChips)))
 	}
 }
 
@@ -140,7 +146,11 @@ func (m *Messages) write(size fyne.Size, _ colours) {
 func (m *Messages) place(size fyne.Size) {
 	for i, chip := range m.chips {
 		if chip.Visible() {
-			put(chip, fyne.NewPos(Step, chipTop(i)), fyne.NewSize(min(chip.MinSize().Width, max(size.Width-2*Step, 1)), Row()))
+			room := size.Width
+			if m.chipsIn > 0 {
+				room = min(room, m.chipsIn)
+			}
+			put(chip, fyne.NewPos(Step, chipTop(i)), fyne.NewSize(min(chip.MinSize().Width, max(room-2*Step, 1)), Row()))
 		}
 	}
 	kept := lowToast()

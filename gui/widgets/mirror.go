@@ -52,6 +52,7 @@ type Mirror struct {
 	marks  []Mark
 	pen    MirrorPen // takes the pointer instead of spots; nil: none
 	foot   float32   // so much of it is covered
+	head   float32   // so much of its head has chips
 	ask    string    // what the next click or drag is for; "" for measuring
 
 	pointer
@@ -136,6 +137,7 @@ const (
 	OverlayOutline                // the family that is pointed at
 	OverlayLight                  // from where the light comes
 	OverlayFocus                  // where the eye should go, and where the contrast is
+	OverlayNames                  // which picture is which, in a comparison
 	overlays
 )
 
@@ -182,6 +184,14 @@ func (m *Mirror) inLoupe() (img *image.RGBA, own bool) {
 func (m *Mirror) SetFoot(height float32) {
 	if m.foot != height {
 		m.foot = height
+		m.redraw()
+	}
+}
+
+// SetHead keeps what is asked for below so much of the picture's head, where chips lie.
+func (m *Mirror) SetHead(height float32) {
+	if m.head != height {
+		m.head = height
 		m.redraw()
 	}
 }

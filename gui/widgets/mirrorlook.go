@@ -25,8 +25,8 @@ type mirrorParts struct {
 	frame          outline // around the loupe
 	sample         outline // around the averaged square in it
 	askBack        *canvas.Rectangle
-	askText        *canvas.Text      // what the next click or drag is for
-	line           *canvas.Rectangle // of the focus
+	askText        [askLines]*canvas.Text // what the next click or drag is for
+	line           *canvas.Rectangle      // of the focus
 }
 
 // makeParts makes all that is drawn, from below.
@@ -42,7 +42,10 @@ func (m *Mirror) makeParts() {
 	m.otherRaster, m.edge = add(d, newPictureRaster(m.Other)), newOutline(d)
 	m.rubber, m.cross = newOutline(d), newCross(d)
 	m.loupeRaster, m.frame, m.sample = add(d, newPictureRaster(func() *image.RGBA { img, _ := m.inLoupe(); return img })), newOutline(d), newOutline(d)
-	m.askBack, m.askText = add(d, newPanelBox()), m.addText(TextSize, fyne.TextStyle{})
+	m.askBack = add(d, newPanelBox())
+	for i := range m.askText {
+		m.askText[i] = m.addText(TextSize, fyne.TextStyle{})
+	}
 	m.line = add(d, newFocusLine(0))
 }
 
@@ -69,7 +72,11 @@ func (m *Mirror) write(size fyne.Size, of colours) {
 	m.sample.show(looking)
 	fill(m.askBack, of(ColorNamePanel))
 	show(m.askBack, m.ask != "")
-	say(m.askText, m.ask, of(theme.ColorNameForeground))
+	lines, letters := linesIn(m.ask, max(size.Width-4*Step, 1), askLines)
+	for i, text := range m.askText {
+		text.TextSize = letters
+		say(text, nth(lines, i), of(theme.ColorNameForeground))
+	}
 }
 
 func (m *Mirror) place(size fyne.Size) {
@@ -94,10 +101,29 @@ func (m *Mirror) place(size fyne.Size) {
 	}
 	m.cross.place(f.Pane(m.key))
 	m.placeLoupe(size, f)
-	text := m.askText.MinSize()
-	pos := fyne.NewPos((size.Width-text.Width)/2-Step, Step)
-	put(m.askBack, pos, text.AddWidthHeight(2*Step, Step))
-	put(m.askText, pos.AddXY(Step, Step/2), text)
+	m.placeAsk(size, f)
+}
+
+// askLines is how many lines what is asked for may have.
+const askLines = 3
+
+// placeAsk stands what is asked for at the head of the picture, below chips.
+func (m *Mirror) placeAsk(size fyne.Size, f Fit) {
+	var box fyne.Size
+	for _, text := range m.askText {
+		if text.Text != "" {
+			box = fyne.NewSize(max(box.Width, text.MinSize().Width), box.Height+text.MinSize().Height)
+		}
+	}
+	box = box.AddWidthHeight(2*Step, Step)
+	at := fyne.NewPos((size.Width-box.Width)/2, Step)
+	if m.head > 0 {
+		at.Y = max(min(f.Pos.Y+m.head+Step/2, size.Height-box.Height), 0)
+	}
+	put(m.askBack, at, box)
+	for i, text := range m.askText {
+		placeText(text, (size.Width-text.MinSize().Width)/2, at.Y+Step/2+float32(i)*text.MinSize().Height)
+	}
 }
 
 // The loupe's cells are as large as the picture leaves room for: so that its side is about a quarter

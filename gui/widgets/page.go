@@ -110,6 +110,7 @@ func (p *Page) place(size fyne.Size) {
 	if p.startsBeside(size) {
 		start.w = rows.strip.x + rows.strip.w - start.x
 	}
+	parts.Messages.chipsIn = rows.mirror.w // what lasts covers no button
 	lower := rows.lower
 	lower.w += Gutter
 	for _, at := range []struct {

@@ -86,17 +86,33 @@ func (s *Spots) minSize() fyne.Size {
 
 // SpotsOverSpread stands the spots over the spread, which takes what is left of the page, but is
 // never pushed off it: where there is little room the spots make do with less. Below them stands
-// what else is seen, as high as it asks to be.
+// what else is seen, as high as it asks to be; for its sake neither has less than in a page of its own.
 type SpotsOverSpread struct{}
 
+// Heights in text of plain size, where others stand below: the most for spots, of which more scroll,
+// and the least for the spread.
+const (
+	spotsAbove  = 25 * Step // five rows with their head
+	spreadAbout = 16 * Step
+)
+
+// above are the heights of spots and spread where others stand below.
+func (SpotsOverSpread) above(o []fyne.CanvasObject, width float32) (spots, spread float32) {
+	return o[0].(*Spots).heightWithin(width, spotsAbove*textScale()), spreadAbout * textScale()
+}
+
 // Layout gives the spots what they need, and the spread the rest.
-func (SpotsOverSpread) Layout(o []fyne.CanvasObject, size fyne.Size) {
+func (l SpotsOverSpread) Layout(o []fyne.CanvasObject, size fyne.Size) {
 	spots, spread := o[0].(*Spots), o[1]
 	gap, least, room := Step, spread.MinSize().Height, size.Height-heightBelow(o)
 	if spots.heightWithin(size.Width, room)+gap+least > room {
 		gap = Step / 2
 	}
 	height := spots.heightWithin(size.Width, room-gap-least)
+	if heightBelow(o) > 0 {
+		gap = Step
+		height, least = l.above(o, size.Width)
+	}
 	put(spots, fyne.Position{}, fyne.NewSize(size.Width, height))
 	put(spread, fyne.NewPos(0, height+gap), fyne.NewSize(size.Width, max(room-height-gap, least)))
 	y := height + gap + spread.Size().Height + Step
@@ -119,7 +135,11 @@ func heightBelow(o []fyne.CanvasObject) (height float32) {
 }
 
 // MinSize is the least of all.
-func (SpotsOverSpread) MinSize(o []fyne.CanvasObject) fyne.Size {
+func (l SpotsOverSpread) MinSize(o []fyne.CanvasObject) fyne.Size {
 	spots, spread := o[0].MinSize(), o[1].MinSize()
+	if below := heightBelow(o); below > 0 {
+		high, about := l.above(o, max(o[0].Size().Width, spots.Width))
+		return fyne.NewSize(max(spots.Width, spread.Width), high+Step+about+below)
+	}
 	return fyne.NewSize(max(spots.Width, spread.Width), spots.Height+Step/2+spread.Height+heightBelow(o))
 }

@@ -4,6 +4,7 @@ import (
 	"image/color"
 	"iter"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
@@ -85,6 +86,9 @@ func cutWords(text string, width float32, measure func(string) float32) string {
 		return text
 	}
 	n := max(0, sort.Search(min(over, len(letters)), func(n int) bool { return !fits(n) })-1)
+	if n+5 > len(letters) && fits(len(letters)) { // its last letters are narrower than what stands for them
+		return text
+	}
 	return string(letters[:n]) + "…"
 }
 
@@ -134,6 +138,21 @@ func brokenLines(words string, room float32, most int, measure func(string) floa
 	}
 	return append(lines, line)
 }
+
+// linesIn breaks words into at most so many lines of a width, and returns the size at which they find
+// room: the text's, or as many whole sizes less as it takes.
+func linesIn(words string, room float32, most int) (lines []string, size float32) {
+	for size = TextSize(); ; size-- {
+		width := func(words string) float32 { return fyne.MeasureText(words, size, fyne.TextStyle{}).Width }
+		lines = brokenLines(words, room, most, width)
+		if size <= leastLetters || !slices.ContainsFunc(lines, func(line string) bool { return width(line) > room }) {
+			return lines, size
+		}
+	}
+}
+
+// leastLetters is the size of type below which words are left too wide (our choice: none can be read).
+const leastLetters = 8
 
 // unbroken are the parts of words that a line may end between, each with the space before it, if
 // there is one. A space that doesn't break is none of these.

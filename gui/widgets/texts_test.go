@@ -15,8 +15,8 @@ import (
 // A text is cut to as much as fits, with an ellipsis; what fits is left alone.
 func TestCutTo(t *testing.T) {
 	test.NewTempApp(t)
-	for _, text := range []string{"", "a", "short", strings.Repeat("word ", 9), strings.Repeat("ш", 200), strings.Repeat("x", 10_000)} {
-		for _, width := range []float32{1, 30, 100, 180} {
+	for _, text := range []string{"", "a", "short", "a short sentence.", strings.Repeat("W", 14) + "ll", strings.Repeat("word ", 9), strings.Repeat("ш", 200), strings.Repeat("x", 10_000)} {
+		for _, width := range []float32{1, 30, 100, 180, smallWidth(text)} {
 			got := cutTo(text, width)
 			kept := len([]rune(strings.TrimSuffix(got, "…")))
 			switch {

@@ -55,7 +55,7 @@ func New(size Size, c Content) *Page {
 	p.show(c.Picture, plan.picture, language.Say("Picture with notes"))
 	p.show(c.Greys, plan.greys, language.Say("Greys of the same lightness"))
 	p.show(c.Bands, plan.bands, language.Say("Bands of value"))
-	p.say(plan.spread.X, plan.spread.Y-1.2, letters(bodyText).Cut(c.Figures, plan.spread.W), bodyText, textGrey)
+	p.fit(plan.spread.X, plan.spread.Y-1.2, plan.spread.W, c.Figures, bodyText, textGrey)
 	if c.Histogram != nil {
 		p.spread(plan.spread, c.Histogram, c.Shares)
 	}
@@ -66,8 +66,8 @@ func New(size Size, c Content) *Page {
 // heading writes the title, what is said about it, and the foot.
 func (p *Page) heading(size Size, c Content) {
 	p.head(margin, margin+titleText, ink.Letters{Face: ink.Bold, Size: titleText}.Cut(c.Title, size.W-2*margin), titleText)
-	p.say(margin, margin+titleText+5.5, letters(bodyText).Cut(c.About, size.W-2*margin), bodyText, quietGrey)
-	p.say(margin, size.H-margin+2, letters(smallText).Cut(c.Foot, size.W-2*margin), smallText, quietGrey)
+	p.fit(margin, margin+titleText+5.5, size.W-2*margin, c.About, bodyText, quietGrey)
+	p.fit(margin, size.H-margin+2, size.W-2*margin, c.Foot, smallText, quietGrey)
 }
 
 // show puts a picture into a box, with its name above.
@@ -103,7 +103,7 @@ const (
 	headHigh   = 6
 	familyHigh = 12.5 // of one with up to two lines below its title
 	smallHigh  = 3.3  // of each of these
-	familyText = 3    // lines at most
+	familyText = 6    // lines at most: more than our sentences have
 	lineHigh   = 4.2
 )
 
@@ -221,7 +221,7 @@ func (p *Page) drawFamily(b Box, f FamilyRow, lines []string) {
 	}
 	p.frame(Box{b.X, b.Y, float64(len(f.Colours)) * familyWide, 2 * familySide})
 	x := b.X + f.textRoom()
-	p.say(x, b.Y+3.4, letters(bodyText).Cut(f.Title, b.right()-x), bodyText, textGrey)
+	p.fit(x, b.Y+3.4, b.right()-x, f.Title, bodyText, textGrey)
 	for i, line := range lines {
 		p.say(x, b.Y+6.8+smallHigh*float64(i), line, smallText, quietGrey)
 	}

@@ -78,6 +78,19 @@ func (p *Page) say(x, y float64, text string, size float64, grey uint8) float64 
 	return ink.Width(ink.Regular, text, size)
 }
 
+// leastFit is the part of its size to which a line grows smaller where it finds no room (our choice: it
+// can be read on paper still).
+const leastFit = 0.6
+
+// fit writes one line of text in a width, in smaller letters where it finds no room. Only what would be
+// too small to read is cut: a name of the painter's own.
+func (p *Page) fit(x, y, width float64, text string, size float64, grey uint8) {
+	if wide := ink.Width(ink.Regular, ink.Shown(text), size); wide > width {
+		size *= max(width/wide, leastFit)
+	}
+	p.say(x, y, letters(size).Cut(text, width+0.01), size, grey)
+}
+
 // letters are those of plain text on a page, of a size in mm.
 func letters(size float64) ink.Letters { return ink.Letters{Face: ink.Regular, Size: size} }
 

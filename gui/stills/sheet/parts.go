@@ -179,8 +179,8 @@ func (p *Page) chart(b Box, c Chart) {
 	line := Box{b.right() - chartFigure - chartLine, b.Y + 1.5, chartLine, chartHigh - 3}
 	first := ink.Width(ink.Regular, c.First, smallText)
 	p.say(line.X-first-1.5, foot, c.First, smallText, quietGrey)
-	p.say(x, foot, letters(bodyText).Cut(c.Name, line.X-first-3-x), bodyText, textGrey)
-	p.say(line.right()+1.5, foot, letters(bodyText).Cut(c.Last, chartFigure-1.5), bodyText, textGrey)
+	p.fit(x, foot, line.X-first-3-x, c.Name, bodyText, textGrey)
+	p.fit(line.right()+1.5, foot, chartFigure-1.5, c.Last, bodyText, textGrey)
 	p.add(rule{ink.Pt(line.X, line.bottom()+0.6), ink.Pt(line.right(), line.bottom()+0.6), 0.15, lineGrey})
 	at := func(q ChartPoint) ink.Point { return ink.Pt(line.X+q.X*line.W, line.bottom()-q.Y*line.H) }
 	for i := 1; i < len(c.Points); i++ {

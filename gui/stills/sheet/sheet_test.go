@@ -400,3 +400,28 @@ func TestLongNotesAreListed(t *testing.T) {
 		t.Errorf("of %d long notes %d are listed", len(c.Notes), n)
 	}
 }
+
+// No sentence of ours is cut on a sheet, however much there is to say of a local colour.
+func TestNothingIsCut(t *testing.T) {
+	long := "42 % of the picture; hue shift 121.0° toward magenta, 140 % more saturated; its core-shadow accent #e55149 is " +
+		"hue shift 24.0°, 0.1 lighter; blue line #102049, 3.4 tones below; along 14 % of its way the line vanishes"
+	c := content()
+	c.Figures = strings.Repeat(c.Figures+"; ", 2)
+	for i := range c.Families {
+		c.Families[i].Text, c.Families[i].Title = long, "12.4 tones: a strong step, and straight toward black"
+	}
+	for name, size := range map[string]Size{"a4": A4, "wide": Wide} {
+		p, all := New(size, c), ""
+		for _, item := range p.items {
+			if w, ok := item.(words); ok {
+				all += w.text + " "
+				if strings.HasSuffix(w.text, "…") || w.at.X+ink.Width(w.face, w.text, w.size) > p.Width-margin+2 { // the scale of the spread stands out by half a figure
+					t.Errorf("%s: %q ends at %g of %g", name, w.text, w.at.X+ink.Width(w.face, w.text, w.size), p.Width-margin)
+				}
+			}
+		}
+		if _, left := saidLeft(p); left == 0 && !strings.Contains(all, "the line vanishes") {
+			t.Errorf("%s: the end of a local colour's words is missing", name)
+		}
+	}
+}
