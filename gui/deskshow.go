@@ -15,7 +15,7 @@ import (
 func (d *Desk) showFrame(s *live.Shown) {
 	d.last.at, d.last.counted = s.At, s.Reading.Share()
 	d.last.bounds, d.last.space, d.last.flashes = s.Bounds, s.Space, s.Flashes
-	followed := follow(d, s)
+	followed := d.memory.Seen(s.Bounds) || d.memory.Follow(s.Move, s.Bounds.Min)
 	if s.Picked != nil && s.Picked == d.pick {
 		d.pick = nil
 		d.leaveOutColour(*s.Picked, s.Colour)

@@ -69,3 +69,47 @@ func TestSpotsAreLostOnAnotherPicture(t *testing.T) {
 		t.Errorf("the spot is %+v, the sentence %q", d.setup.Places[0], d.parts.sentence.Text().Title)
 	}
 }
+
+// Where the painting is hidden, and nothing else is seen, no verdict holds; once it is back, at another
+// size or as it was, the spots lie on it where they lay and are no longer said to be lost.
+func TestSpotsWaitForTheirPicture(t *testing.T) {
+	whole := seenAt(t, image.Pt(200, 120))
+	ground := image.NewUniform(color.NRGBA{70, 70, 70, 255})
+	for _, zoom := range []float64{1, 0.75} {
+		d := newTestDesk(t, settings.Defaults()) // anew: a picture that comes and goes flashes
+		d.see(t, whole)
+		for _, p := range assets.Places[:2] {
+			press(d.Mirror, p.At.Sub(image.Pt(200, 120)), 0)
+		}
+		d.see(t, whole)
+		before := d.setup.Places
+		bare, back := image.NewNRGBA(whole.Rect), image.NewNRGBA(whole.Rect)
+		draw.Draw(bare, bare.Rect, ground, image.Point{}, draw.Src)
+		draw.Draw(back, back.Rect, ground, image.Point{}, draw.Src)
+		for y := range int(float64(whole.Rect.Dy()) * zoom) {
+			for x := range int(float64(whole.Rect.Dx()) * zoom) {
+				back.Set(x, y, whole.At(int(float64(x)/zoom), int(float64(y)/zoom)))
+			}
+		}
+		for range 2 {
+			d.see(t, bare)
+			if !d.setup.Places[0].Moved || !d.setup.Places[1].Moved || d.parts.sentence.Text().Title != "Place the spots again" {
+				t.Errorf("on the bare desktop: %+v, %q", d.setup.Places, d.parts.sentence.Text().Title)
+			}
+		}
+		d.see(t, back)
+		for i, was := range before {
+			p := d.setup.Places[i]
+			want := image.Pt(int(float64(was.At.X)*zoom), int(float64(was.At.Y)*zoom))
+			if off := p.At.Sub(want); p.Moved || max(off.X, off.Y, -off.X, -off.Y) > 2 {
+				t.Errorf("back at %g: spot %d at %v, want about %v; lost: %v", zoom, i, p.At, want, p.Moved)
+			}
+			if got, want := d.last.spots[i].Value, assets.Places[i].Value; math.Abs(got-want) > 0.05 { // as the painting declares it
+				t.Errorf("back at %g: spot %d has value %.2f, want %g", zoom, i, got, want)
+			}
+		}
+		if title := d.parts.sentence.Text().Title; title != "B is 2.5\u00a0tones darker" { // as the painting declares it
+			t.Errorf("back at %g, the sentence says %q", zoom, title)
+		}
+	}
+}

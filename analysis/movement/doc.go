@@ -25,7 +25,8 @@
 //
 // What fails this is unknown where hardly an edge is left where it was, in no part of the
 // picture, though both have edges, and nothing was just filled or cleared; or where a transform
-// explains much, but not enough. Else the picture lies still.
+// explains much, but not enough. Else the picture lies still. Where all its edges went, as behind
+// a plain desktop or under a fill, it is gone: it is kept, and what is seen next is compared with it.
 //
 // Phase correlation of the spectra (De Castro and Morandi 1987, Reddy and Chatterji 1996) was
 // not taken: it needs most of the picture in both, and a canvas panned by half of the view and

@@ -25,6 +25,7 @@ const (
 	edgesStay   = 0.9  // share of edges kept within the changed part that says: painted over
 	edgesHeld   = 0.85 // share of edges that keep place and direction: a new tone, not a new place
 	edgesStand  = 0.6  // the same: a motion, if any, may be small
+	edgesBare   = 0.05 // as many edges as there were, and fewer than edgesLeast: nothing is left of them
 	edgesOther  = 0.4  // share of edges that keep place and direction by chance
 	edgesSlopes = 0.2  // correlation of slopes that isn't by chance
 	patches     = 8    // along each side, into which the picture is cut
@@ -151,6 +152,11 @@ func changedBy(before, now *cellPlane, i int, limit float32) bool {
 // place and direction: a layer shown adds edges, a layer hidden takes some.
 func (e *edgeCount) held() float64 {
 	return max(float64(e.heldOld)/float64(max(e.before, 1)), float64(e.heldNew)/float64(max(e.now, 1)))
+}
+
+// bare reports whether there was a picture of which nothing is left, and nothing else is seen.
+func (e *edgeCount) bare() bool {
+	return e.before >= edgesLeast && e.now < edgesLeast && float64(e.now) <= edgesBare*float64(e.before)
 }
 
 // other reports whether the edges are those of another place: hardly one of either picture

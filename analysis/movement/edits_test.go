@@ -211,3 +211,52 @@ func TestPartsAreStill(t *testing.T) {
 		}
 	}
 }
+
+// Where nothing of a picture is left it is gone, and not moved; once it is back, as it lay or
+// elsewhere, that is told of where it lay before. What
+// is seen there meanwhile, be it the bar of a window that opens, is another picture.
+func TestGoneAndBack(t *testing.T) {
+	t.Parallel()
+	for name, c := range scenes() {
+		before := c.seen(viewWidth, viewHeight, view{})
+		bare := edited(before, plain(100))
+		for _, tt := range []struct {
+			how     string
+			between []*analysis.Reading
+			to      view
+			want    Kind
+		}{
+			{"as it lay", []*analysis.Reading{bare}, view{}, Still},
+			{"as it lay, after two plain ones", []*analysis.Reading{bare, edited(bare, plain(60))}, view{}, Still},
+			{"at three quarters", []*analysis.Reading{bare}, view{zoom: 0.75}, Moved},
+			{"panned", []*analysis.Reading{bare}, view{dx: 60, dy: 20}, Moved},
+		} {
+			var f Finder
+			f.Next(before)
+			for i, r := range tt.between {
+				if m := f.Next(r); m.Kind != Still || m.Gone != (i == 0) || m.Back {
+					t.Errorf("%s, %s: picture %d between: %+v", name, tt.how, i, m)
+				}
+			}
+			if m := f.Next(c.seen(viewWidth, viewHeight, tt.to)); m.Kind != tt.want || !m.Back || m.Gone {
+				t.Errorf("%s, %s: %+v", name, tt.how, m)
+			}
+			if m := f.Next(c.seen(viewWidth, viewHeight, tt.to)); m.Kind != Still || m.Gone || m.Back {
+				t.Errorf("%s, %s, once more: %+v", name, tt.how, m)
+			}
+		}
+		other := scenes()["lines"]
+		if name == "lines" {
+			other = scenes()["figure"]
+		}
+		bar := edited(bare, where(func(_, y float64) bool { return y < 24 }, plain(180)))
+		for _, next := range []*analysis.Reading{other.seen(viewWidth, viewHeight, view{dx: 33}), bar} {
+			var f Finder
+			f.Next(before)
+			f.Next(bare)
+			if m := f.Next(next); m.Kind != Unknown || m.Back {
+				t.Errorf("%s, and then another picture: %+v", name, m)
+			}
+		}
+	}
+}

@@ -21,6 +21,8 @@ type Move struct {
 	Kind Kind
 	By   Transform // where the picture was moved; leaves all where it is for other kinds
 	Kept float64   // share of what edges there were, of those that should be there, that are: 0 to 1
+	Gone bool      // nothing of the picture is left, from now on; the next one that is seen is compared with it
+	Back bool      // it was gone, and lies again as Kind says; never with Unknown
 }
 
 // Finder tells how the whole picture was moved from one reading to the next, because the
@@ -30,6 +32,7 @@ type Move struct {
 // use. The zero value is ready.
 type Finder struct {
 	width, height int // of the picture
+	gone          bool
 	before, now   *cells
 	two           [2]cells
 	scratch       []float32
@@ -71,12 +74,24 @@ func (f *Finder) Next(r *analysis.Reading) Move {
 	return m
 }
 
+// going says that the picture is gone, and keeps it to be compared with the next one.
+func (f *Finder) going() (m Move, keep bool) {
+	m.Gone, f.gone = !f.gone, true
+	return m, true
+}
+
+// back says that the picture lies as m says, gone or not a moment ago.
+func (f *Finder) back(m Move) Move {
+	m.Back, f.gone = f.gone && m.Kind != Unknown, false
+	return m
+}
+
 // Forget makes the next reading count as the first one. Use it when the region that is
 // watched has been changed, rather than what it shows.
-func (f *Finder) Forget() { f.width, f.height = 0, 0 }
+func (f *Finder) Forget() { f.width, f.height, f.gone = 0, 0, false }
 
 func (f *Finder) resize(width, height int) {
-	f.width, f.height = width, height
+	f.width, f.height, f.gone = width, height, false
 	f.before, f.now = &f.two[0], &f.two[1]
 	f.before.resize(width, height)
 	f.now.resize(width, height)
@@ -88,31 +103,37 @@ func (f *Finder) resize(width, height int) {
 func (f *Finder) judge() (m Move, keep bool) {
 	box, share := changedBox(&f.before.read, &f.now.read)
 	if share <= changedFew {
-		return m, true
+		return f.back(m), true
 	}
 	f.before.prepare(f.scratch)
 	f.now.prepare(f.scratch)
 	before, now := &f.before.plane[0], &f.now.plane[0]
 	e := compareEdges(before, now, box)
 	if e.outside > edgesElse || e.kept > edgesStay {
-		return m, false // something local, or painted over
+		return f.back(m), false // something local, or painted over
+	}
+	if e.bare() {
+		return f.going()
 	}
 	if min(e.before, e.now) >= edgesLeast {
 		best := f.search(&e)
 		if best.small {
-			return m, true
+			return f.back(m), true
 		}
 		switch {
 		case best.sure() && !f.symmetric():
-			return Move{Kind: Moved, By: f.inPixels(best.by), Kept: best.kept}, false
+			return f.back(Move{Kind: Moved, By: f.inPixels(best.by), Kept: best.kept}), false
 		case best.sure(), best.likely():
-			return Move{Kind: Unknown}, false
+			return f.back(Move{Kind: Unknown}), false
 		}
 	}
 	if f.another(&e, box, share) {
-		return Move{Kind: Unknown}, false
+		return f.back(Move{Kind: Unknown}), false
 	}
-	return m, false
+	if f.gone && e.held() <= edgesHeld {
+		return f.going() // something else is seen there, but not yet enough of it
+	}
+	return f.back(m), false
 }
 
 // another reports whether the picture is another, or so much of it has changed that it may be.

@@ -317,7 +317,7 @@ func figurePointer(t *testing.T, chip bool) {
 	move := func() {
 		x++
 		w.Do("mousemove", fmt.Sprint(20+x*7%1300), fmt.Sprint(920+x*3%120)) // so far from the region that the chip isn't over it
-		time.Sleep(40 * time.Millisecond) // its speed
+		time.Sleep(40 * time.Millisecond)                                   // its speed
 	}
 	share(t, w.Cmd.Process.Pid, 3*time.Second, move) // starting is over
 	used := share(t, w.Cmd.Process.Pid, 20*time.Second, move)

@@ -21,6 +21,7 @@ type Memory struct {
 	opened bool        // frames are of what is watched now, and no longer of what was watched before
 	seen   bool        // there was one
 	size   image.Point // of the picture; zero while it is not known, or only a part of it
+	gone   setup.Setup // as it was when nothing of the picture was left
 	// Targets that were chosen since the program began, by what is watched: they need not be read
 	// again, and what was in the mirror can't be.
 	targets map[setup.Source]*setup.Target

@@ -66,3 +66,25 @@ func TestMovedByThereAndBack(t *testing.T) {
 		}
 	})
 }
+
+// Spots that were said to be lost for a while are no longer, but for those that were lost before or
+// lie elsewhere now.
+func TestBack(t *testing.T) {
+	before := Setup{
+		Places:   []Place{{At: image.Pt(1, 1)}, {At: image.Pt(2, 2), Moved: true}, {At: image.Pt(3, 3)}},
+		Families: []Family{{Light: Place{At: image.Pt(4, 4)}, Shadow: Place{At: image.Pt(5, 5)}}},
+		Focus:    []Place{{At: image.Pt(6, 6)}},
+	}
+	lost := before.AllMoved(true)
+	lost.Places[2].At = image.Pt(9, 9)
+	got := lost.Back(before)
+	if got.Places[0] != before.Places[0] || !got.Places[1].Moved || !got.Places[2].Moved || got.Families[0] != before.Families[0] || got.Focus[0] != before.Focus[0] {
+		t.Errorf("back: %+v", got)
+	}
+	if !lost.Places[0].Moved {
+		t.Error("the setup before was written to")
+	}
+	if got := lost.Back(Setup{}); !got.Places[0].Moved {
+		t.Error("back from nowhere")
+	}
+}

@@ -176,6 +176,29 @@ func (s Setup) AllMoved(moved bool) Setup {
 	return s
 }
 
+// Back returns the setup with those spots no longer said to be moved that were not in one before,
+// and lie where they lay in it.
+func (s Setup) Back(before Setup) Setup {
+	back := func(p *Place, was Place) {
+		stood := !was.Moved
+		if was.Moved = true; stood && *p == was {
+			p.Moved = false
+		}
+	}
+	s.Places, s.Families, s.Focus = slices.Clone(s.Places), slices.Clone(s.Families), slices.Clone(s.Focus)
+	for i := range min(len(s.Places), len(before.Places)) {
+		back(&s.Places[i], before.Places[i])
+	}
+	for i := range min(len(s.Families), len(before.Families)) {
+		back(&s.Families[i].Light, before.Families[i].Light)
+		back(&s.Families[i].Shadow, before.Families[i].Shadow)
+	}
+	for i := range min(len(s.Focus), len(before.Focus)) {
+		back(&s.Focus[i], before.Focus[i])
+	}
+	return s
+}
+
 // AnyMoved reports whether any spot is said to be moved.
 func (s Setup) AnyMoved() bool {
 	moved := func(p Place) bool { return p.Moved }
