@@ -56,7 +56,7 @@ func (f *Finder) To(p analysis.Pixels, mask *analysis.Mask) reduce.To {
 func (f *Finder) TakeReduced(p analysis.Pixels, to reduce.To, reduced *reduce.Picture) {
 	s := &f.source
 	f.forms.found = nil
-	if p.Check() != nil {
+	if p.Check() != nil || p.Width == 0 || p.Height == 0 { // a row of no pixels has no frame either
 		p = analysis.Pixels{}
 	}
 	s.width, s.height = p.Width, p.Height
