@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"encoding/binary"
 	"fmt"
+	"image"
+	"image/draw"
 	"image/png"
 	"io"
 	"regexp"
@@ -25,8 +27,8 @@ const pointsPerMM = 72 / 25.4
 
 // document is what is written, a page after another.
 type document struct {
-	pdf      *fpdf.Fpdf
-	pictures int
+	pdf    *fpdf.Fpdf
+	widths map[int]bool // of its pictures, in pixels
 }
 
 // PDF writes the page as a PDF file of one page, with a title and the time that it was made:
@@ -51,7 +53,7 @@ func writePDF(w io.Writer, pages []*Page, title string, at time.Time) error {
 	})
 	pdf.AddUTF8FontFromBytes(faceNames[ink.Regular], "", goregular.TTF)
 	pdf.AddUTF8FontFromBytes(faceNames[ink.Bold], "", gobold.TTF)
-	d := &document{pdf: pdf}
+	d := &document{pdf: pdf, widths: map[int]bool{}}
 	for _, p := range pages {
 		pdf.AddPageFormat("P", size) // as it is: not turned
 		for _, i := range p.items {
@@ -103,17 +105,32 @@ func (f fill) write(d *document) {
 	d.pdf.Rect(f.box.X, f.box.Y, f.box.W, f.box.H, "F")
 }
 
+// write writes a picture. The module puts pictures into the file in the order of their widths, and
+// those of one width in any: one whose width is taken gets columns more, which are cut off, so that
+// the same page gives the same bytes.
 func (p picture) write(d *document) {
+	img, size := p.img, p.img.Rect.Size()
+	wide := size.X
+	for d.widths[wide] {
+		wide++
+	}
+	d.widths[wide] = true
+	if wide > size.X {
+		img = image.NewRGBA(image.Rect(0, 0, wide, size.Y))
+		draw.Draw(img, img.Rect, image.White, image.Point{}, draw.Src)
+		draw.Draw(img, image.Rectangle{Max: size}, p.img, p.img.Rect.Min, draw.Src)
+	}
 	var b bytes.Buffer
-	if err := png.Encode(&b, p.img); err != nil {
+	if err := png.Encode(&b, img); err != nil {
 		d.pdf.SetError(err)
 		return
 	}
-	d.pictures++
-	name := fmt.Sprint("picture", d.pictures)
+	name := fmt.Sprint("picture", wide)
 	options := fpdf.ImageOptions{ImageType: "png"}
 	d.pdf.RegisterImageOptionsReader(name, options, &b)
-	d.pdf.ImageOptions(name, p.box.X, p.box.Y, p.box.W, p.box.H, false, options, 0, "")
+	d.pdf.ClipRect(p.box.X, p.box.Y, p.box.W, p.box.H, false)
+	d.pdf.ImageOptions(name, p.box.X, p.box.Y, p.box.W*float64(wide)/float64(size.X), p.box.H, false, options, 0, "")
+	d.pdf.ClipEnd()
 }
 
 func (r rule) write(d *document) {

@@ -222,6 +222,28 @@ func TestPDFInAnotherReader(t *testing.T) {
 	}
 }
 
+// The same pages give the same bytes, whatever pictures they have, of one width or one content.
+func TestPDFIsTheSameEveryTime(t *testing.T) {
+	c := content()
+	c.Greys, c.Bands = image.NewRGBA(image.Rect(0, 0, 40, 30)), image.NewRGBA(image.Rect(0, 0, 40, 30))
+	draw.Draw(c.Greys, c.Greys.Rect, image.White, image.Point{}, draw.Src)
+	draw.Draw(c.Bands, c.Bands.Rect, image.Black, image.Point{}, draw.Src)
+	other := c
+	other.Greys, other.Picture = c.Bands, c.Greys
+	var first []byte
+	for range 20 {
+		var b bytes.Buffer
+		if err := (Pages{New(A4, c), New(A4, other)}).PDF(&b, "Ball by a window", time.Date(2026, 1, 2, 10, 30, 0, 0, time.UTC)); err != nil {
+			t.Fatal(err)
+		}
+		if first == nil {
+			first = b.Bytes()
+		} else if !bytes.Equal(first, b.Bytes()) {
+			t.Fatal("other bytes")
+		}
+	}
+}
+
 // Borrowed letters are drawn in a PDF file where they are painted, with the text between them: a
 // reader (poppler) shows the same page, as above, and finds the rest of the text.
 func TestPDFDrawsBorrowedLetters(t *testing.T) {
