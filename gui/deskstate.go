@@ -38,7 +38,7 @@ func (d *Desk) showState() {
 	}
 	text := widgets.SourceText{Icon: menus.SourceIcons[d.setup.Source.Kind], Name: menus.SourceName(d.setup.Source), Sign: signOf(state), State: state.SayState()}
 	if still != nil {
-		text.State = state.SayStill(still.Meta.Time, time.Now())
+		text.Sign, text.State = widgets.SignFrozen, state.SayStill(still.Meta.Time, time.Now())
 		if still.Meta.Name != "" {
 			text.Name = still.Meta.Name
 		}

@@ -332,10 +332,7 @@ func (f *FamilyRow) writeBelow(p familyPlan, of colours) {
 		room -= SmallIcon() + signApart
 	}
 	picture(f.sign, name, theme.ColorNameForeground)
-	short := f.text.BelowShort
-	if end := strings.IndexAny(short, ",、"); end >= 0 { // of large text the hue alone
-		short = short[:end]
-	}
+	short := firstOf(f.text.BelowShort) // of large text the hue alone
 	words := longestFitting(room, SmallSize(), f.text.Below, f.text.BelowShort, short)
 	if p.brief && !f.text.Black { // all rows alike
 		words = longestFitting(room, SmallSize(), f.text.BelowShort, short)

@@ -114,8 +114,11 @@ func (s *Sentence) lines(p sentencePlan, room, title float32) (below, right stri
 		}
 		return longestFitting(room, SmallSize(), t.Below, t.BelowShort, t.Below), ""
 	}
-	if t.Right != "" && title+rightApart+smallWidth(t.Right) <= room {
-		right = t.Right
+	for _, words := range []string{t.Right, firstOf(t.Right)} {
+		if words != "" && title+rightApart+smallWidth(words) <= room {
+			right = words
+			break
+		}
 	}
 	return "", right
 }

@@ -139,6 +139,14 @@ func brokenLines(words string, room float32, most int, measure func(string) floa
 	return append(lines, line)
 }
 
+// firstOf is the first of several things that words tell: "34 %" of "34 %, high key".
+func firstOf(words string) string {
+	if end := strings.IndexAny(words, ",、"); end >= 0 {
+		return words[:end]
+	}
+	return words
+}
+
 // linesIn breaks words into at most so many lines of a width, and returns the size at which they find
 // room: the text's, or as many whole sizes less as it takes.
 func linesIn(words string, room float32, most int) (lines []string, size float32) {

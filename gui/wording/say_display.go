@@ -33,13 +33,13 @@ func SayShownIn(monitor, space string, refused error) string {
 const longestSpace = 16
 
 // InSpace says how a source does in whose picture there is light of a space: with all there is to say,
-// with the space and a word, and the space alone, since a sign says how the source does too.
+// with the space and a word, and the word alone, since the state is told in words at all times.
 func InSpace(state [3]string, space string) [3]string {
 	short := []rune(space)
 	if len(short) > longestSpace {
 		short = append(short[:longestSpace-1:longestSpace-1], '…')
 	}
-	return [3]string{state[0] + ", " + space, string(short) + ", " + state[2], string(short)}
+	return [3]string{state[0] + ", " + space, string(short) + ", " + state[2], state[2]}
 }
 
 // displayReasons are why a profile of a display isn't taken.

@@ -9,15 +9,15 @@ import (
 	"app.tonedesk/capture/monitors"
 )
 
-// Where there is little room the space is what stays, and a long name is cut there, not in the
+// Where there is little room the state is what stays, and a long name is cut there, not in the
 // explanation.
 func TestTheSpaceIsNamedBesideTheSource(t *testing.T) {
 	state := [3]string{"600 × 400, live, 10 a second", "live, 10 a second", "live"}
-	if got, want := InSpace(state, "Display P3"), [3]string{"600 × 400, live, 10 a second, Display P3", "Display P3, live", "Display P3"}; got != want {
+	if got, want := InSpace(state, "Display P3"), [3]string{"600 × 400, live, 10 a second, Display P3", "Display P3, live", "live"}; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	long := InSpace(state, "Pen display of the studio, 2026")
-	if long[2] != "Pen display of …" || !strings.HasSuffix(long[0], "studio, 2026") {
+	if long[1] != "Pen display of …, live" || long[2] != "live" || !strings.HasSuffix(long[0], "studio, 2026") {
 		t.Errorf("%q", long)
 	}
 }
