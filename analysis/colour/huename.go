@@ -6,12 +6,15 @@ type hueSector struct {
 	from float64 // degrees; it reaches to where the next begins
 }
 
-// hueSectors run once round the Oklch hue circle. Their limits lie midway between the hues
-// of eight named colours (CSS4: red 29.2, orange 70.7, yellow 109.8, lime 142.5, cyan 194.8,
-// blue 264.1, blueviolet 301.4, magenta 328.4 degrees), rounded to whole degrees; that a
-// name reaches half-way to the next is common practice, no source.
+// hueSectors run once round the Oklch hue circle. Each limit lies midway between the hues of the
+// named colours on either side, rounded to whole degrees; that a name reaches half-way to the next is
+// common practice, no source. Published are the colours and their names: where orange ends, the
+// centroids vivid orange #f38400 (57.7 degrees) and vivid yellow #f3c300 (90.7) of the ISCC-NBS system
+// (Kelly 1958, Central Notations for the Revised ISCC-NBS Color-Name Blocks, in its usual sRGB codes),
+// since CSS4's yellow is a lemon that has orange reach over gold; all others of CSS4 (red 29.2, orange
+// 70.7, yellow 109.8, lime 142.5, cyan 194.8, blue 264.1, blueviolet 301.4, magenta 328.4).
 var hueSectors = [8]hueSector{
-	{"red", 359}, {"orange", 50}, {"yellow", 90}, {"green", 126},
+	{"red", 359}, {"orange", 50}, {"yellow", 74}, {"green", 126},
 	{"cyan", 169}, {"blue", 229}, {"violet", 283}, {"magenta", 315},
 }
 

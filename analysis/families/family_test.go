@@ -261,7 +261,8 @@ func TestFamilyLaws(t *testing.T) {
 	})
 }
 
-// Limits of the names: midway between the hues of CSS4's named colours.
+// Limits of the names: midway between the hues of CSS4's named colours, but for the one between orange
+// and yellow: there between ISCC-NBS's (Kelly 1958) vivid orange and vivid yellow.
 func TestHueNames(t *testing.T) {
 	named := []struct {
 		name   string
@@ -271,8 +272,14 @@ func TestHueNames(t *testing.T) {
 		{"cyan", colour.RGB{R: 0, G: 255, B: 255}}, {"blue", colour.RGB{R: 0, G: 0, B: 255}}, {"violet", colour.RGB{R: 138, G: 43, B: 226}}, {"magenta", colour.RGB{R: 255, G: 0, B: 255}},
 	}
 	for i, n := range named {
-		hue := analysis.SpotOf(n.colour).Oklab.Hue()
 		next := named[(i+1)%len(named)]
+		if got := colour.HueName(analysis.SpotOf(n.colour).Oklab.Hue()); got != n.name {
+			t.Errorf("%s is called %s", n.name, got)
+		}
+		if n.name == "orange" { // ISCC-NBS: vivid orange, vivid yellow
+			n.colour, next.colour = colour.RGB{R: 0xf3, G: 0x84}, colour.RGB{R: 0xf3, G: 0xc3}
+		}
+		hue := analysis.SpotOf(n.colour).Oklab.Hue()
 		way := TurnBetween(hue, analysis.SpotOf(next.colour).Oklab.Hue())
 		for _, at := range []struct {
 			part float64
@@ -285,5 +292,12 @@ func TestHueNames(t *testing.T) {
 	}
 	if colour.HueName(0) != "red" || colour.HueName(359.999) != "red" || colour.HueName(358.9) != "magenta" {
 		t.Error("the circle doesn't close at red")
+	}
+	for code, want := range map[colour.RGB]string{ // common practice, no source: a painter's yellow and a skin; the colours are invented
+		{R: 0xfb, G: 0xc7, B: 0x52}: "yellow", {R: 0xd9, G: 0xa8, B: 0x2c}: "yellow", {R: 0xf0, G: 0xbe, B: 0x95}: "orange", {R: 0xe2, G: 0xab, B: 0x85}: "orange",
+	} {
+		if got := colour.HueName(analysis.SpotOf(code).Oklab.Hue()); got != want {
+			t.Errorf("%s is called %s, want %s", code.Hex(), got, want)
+		}
 	}
 }
