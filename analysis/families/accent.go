@@ -68,7 +68,7 @@ func (m *familyMeter) accent(k int, band edgeBand) *analysis.Spot {
 	pure := m.purest(cells, light, shadow)
 	spot := m.meanSpot(pure)
 	if own := setOf(cells); !isAccent(spot.Lab, m.sideWithout(mapRole(k, lightSide), own), m.sideWithout(mapRole(k, shadowSide), own)) ||
-		m.thirdAreas(k, own) > accentThird {
+		m.thirdAreas(k, own) > accentThird || float64(m.elsewhere(k, spot.Lab)) > accentElsewhere*float64(len(own)) {
 		return nil
 	}
 	for _, c := range cells {
@@ -86,6 +86,9 @@ const (
 	accentApart  = 8.0  // CIEDE2000 from each side, at least
 	accentBeyond = 15.0 // L* lighter than the light or darker than the shadow, at most
 	accentThird  = 0.4  // of its outline on third areas, at most
+	// accentElsewhere is how many times its cells have its colour in other things, at most: what has
+	// more is a piece of another local colour that lies between the two sides.
+	accentElsewhere = 2.0
 )
 
 // isAccent reports whether a colour between two sides may be an accent.
@@ -129,6 +132,17 @@ func (m *familyMeter) thirdAreas(k int, own map[int32]bool) float64 {
 		})
 	}
 	return part(third, outline)
+}
+
+// elsewhere returns how many cells there are in areas of a colour that are not of family k.
+func (m *familyMeter) elsewhere(k int, c colour.Lab) (cells int) {
+	for i := range m.areas.list {
+		r := &m.areas.list[i]
+		if r.n > 0 && !ofFamily(m.role[i], k) && squareApart(r.mean(), c) <= oneColour*oneColour {
+			cells += r.all
+		}
+	}
+	return cells
 }
 
 // purePart of what its purest tenth stands out by is what a cell has to stand out by to show

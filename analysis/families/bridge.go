@@ -74,7 +74,7 @@ const (
 	bridgeHue     = 0.35 // hueScore of the two
 	bridgeAbove   = 4.0  // L*
 	bridgeBelow   = 10.0
-	accentBelow   = 30.0 // an accent that is too dark is still one
+	accentBelow   = accentBeyond // of an accent: one that is too dark is still one
 )
 
 // bridgeOf returns the bridge that area m is, if it is one: between the two
@@ -110,7 +110,7 @@ func (f *Finder) bridgeBetween(m int32, e, g *familyEdge) (b bridge, fits bool) 
 	a := &f.areas
 	light, shadow := a.lighter(e.other(m), g.other(m))
 	p, q, between := &a.list[light], &a.list[shadow], a.list[m].mean()
-	if p.ground || q.ground || !f.alike(light, shadow) || hueScore(p.mean(), q.mean()) < bridgeHue {
+	if p.ground || q.ground || !f.alike(light, shadow) || p.mean().L-q.mean().L > mostApart || hueScore(p.mean(), q.mean()) < bridgeHue {
 		return b, false
 	}
 	b = bridge{area: m, light: light, shadow: shadow}

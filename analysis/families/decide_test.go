@@ -16,25 +16,28 @@ func TestFewWeights(t *testing.T) {
 	}
 }
 
-// A colour is a side once; of those that share colours the surest is chosen, and nothing that
-// could be chosen besides is left.
+// A colour is a side once; of those that share colours and are as large the surest is chosen, of
+// those that are as sure the largest, and nothing that could be chosen besides is left.
 func TestChoose(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(0, 12).Draw(t, "n")
-		confidence, colours := make([]float64, n), make([][]int32, n)
+		confidence, part, colours := make([]float64, n), make([]float64, n), make([][]int32, n)
 		for i := range n {
 			confidence[i] = rapid.Float64Range(0, 1).Draw(t, "confidence")
+			part[i] = rapid.Float64Range(0, 1.5).Draw(t, "part")
 			colours[i] = rapid.SliceOfNDistinct(rapid.Int32Range(0, 9), 2, 4, rapid.ID[int32]).Draw(t, "colours")
 		}
-		chosen := Choose(confidence, colours)
+		chosen := Choose(confidence, part, colours)
 		rival := func(i, k int) bool {
 			return slices.ContainsFunc(colours[i], func(c int32) bool { return slices.Contains(colours[k], c) })
 		}
 		for i := range n {
 			is := slices.Contains(chosen, i)
-			kept := slices.ContainsFunc(chosen, func(k int) bool { return k != i && rival(i, k) && confidence[k] >= confidence[i] })
+			kept := slices.ContainsFunc(chosen, func(k int) bool {
+				return k != i && rival(i, k) && (confidence[k] >= confidence[i] || part[k] >= part[i])
+			})
 			if !is && !kept {
-				t.Fatalf("%d has no surer rival and isn't chosen", i)
+				t.Fatalf("%d has no surer or larger rival and isn't chosen", i)
 			}
 			for _, k := range chosen {
 				if is && k != i && rival(i, k) {

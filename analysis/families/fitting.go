@@ -29,8 +29,9 @@ type WeighedLink struct {
 type WeighedLocal struct {
 	Figures [sureFigures]float64
 	Logit   float64
-	Colours []int32 // see Choose
-	Found   *Found  // with this one alone; its List is empty where its sides are too near
+	Part    float64 // see Choose
+	Colours []int32
+	Found   *Found // with this one alone; its List is empty where its sides are too near
 }
 
 // Weigh weighs what was taken last.
@@ -58,7 +59,7 @@ func (f *Finder) Weigh(rules Rules) *Weighed {
 		l.confidence = 1
 		found := &Found{Width: w.Width, Height: w.Height, Map: make([]uint8, len(w.Map))}
 		f.describe(found, []local{l}, rules)
-		w.Locals = append(w.Locals, WeighedLocal{l.figures, weigh(f.model.Sure[:], l.figures[:]), l.colours(), found})
+		w.Locals = append(w.Locals, WeighedLocal{l.figures, weigh(f.model.Sure[:], l.figures[:]), l.part, l.colours(), found})
 	}
 	return w
 }

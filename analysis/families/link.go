@@ -10,6 +10,7 @@ type link struct {
 	light, shadow int32 // pooled colours
 	figures       [linkFigures]float64
 	logit         float64 // of being one local colour
+	length, lined int     // pairs of cells
 	sharp         float64 // part of the step that lies in the edge, 0 to 1
 }
 
@@ -40,10 +41,10 @@ func (f *Finder) links(pools []pooled, borders []border, figure int) (list []lin
 			light, shadow = shadow, light
 		}
 		p, q := &pools[light], &pools[shadow]
-		if p.mean().L-q.mean().L < leastStep || p.ground && q.ground || p.blank || q.blank || p.stair && q.stair {
+		if p.mean().L-q.mean().L < leastStep || p.ground && q.ground || p.stair && q.stair {
 			continue
 		}
-		list = append(list, link{light: light, shadow: shadow, sharp: b.sharp / float64(b.length), figures: f.measureLink(p, q, b, light, shadow, figure)})
+		list = append(list, link{light: light, shadow: shadow, length: b.length, lined: b.lined, sharp: b.sharp / float64(b.length), figures: f.measureLink(p, q, b, light, shadow, figure)})
 	}
 	return list
 }
@@ -115,7 +116,7 @@ func (f *Finder) measureLink(p, q *pooled, b *border, light, shadow int32, figur
 		math.Log(part(smaller, figure)),
 		part(cells[0], p.all), part(cells[1], q.all),
 		commonNeighbours(p, q, shadow), commonNeighbours(q, p, light),
-		flag(p.ground), flag(q.ground),
+		p.around, q.around,
 		hinge(14, Q.L) / 14,
 		hinge(max(part(b.length, p.outline), part(b.length, q.outline)), enclosedFrom) / (1 - enclosedFrom) * b.sharp / float64(b.length),
 	}

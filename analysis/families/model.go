@@ -11,7 +11,7 @@ type Model struct {
 
 const (
 	linkFigures = 20
-	sureFigures = 16
+	sureFigures = 18
 )
 
 // weigh returns the logit that weights give to figures.

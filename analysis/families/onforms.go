@@ -5,18 +5,26 @@ import (
 	"slices"
 )
 
-// turns returns how often light and shadow take turns on the forms of a local colour, as a
-// logarithm and by cells: a form has one of each or few, a pattern many. around are the edges of
-// each area.
-func (f *Finder) turns(l *local, around [][]int32) float64 {
+// measureForms returns how often light and shadow take turns on the forms of a local colour, as a
+// logarithm and by cells (a form has one of each or few, a pattern many), and which part of the light
+// and of the shadow is on forms without the other. around are the edges of each area.
+func (f *Finder) measureForms(l *local, around [][]int32) (turns float64, lone [2]float64) {
 	forms, of := f.formsOf(l, around)
-	sum, all := 0.0, 0.0
-	for _, i := range slices.Concat(l.areas[0], l.areas[1]) {
-		n := float64(f.areas.list[i].all)
-		sum += n * forms[of.root(i)].turns()
-		all += n
+	all := [2]float64{}
+	for s, areas := range l.areas {
+		for _, i := range areas {
+			n, form := float64(f.areas.list[i].all), forms[of.root(i)]
+			turns += n * form.turns()
+			all[s] += n
+			if form.cells[1-s] == 0 {
+				lone[s] += n
+			}
+		}
 	}
-	return sum / max(all, 1)
+	for s := range lone {
+		lone[s] /= max(all[s], 1)
+	}
+	return turns / max(all[0]+all[1], 1), lone
 }
 
 // oneForm is what hangs together of a local colour, with no line in between: the cells of its

@@ -11,11 +11,7 @@ const oneColour = 4.0
 
 // poolPart is the part of the counted picture that a colour has at least, in all its pieces
 // (our choice).
-const poolPart = 0.002
-
-// blankRim is the part of the frame that a blank ground touches, at least (our choice); what
-// touches less of it may be a wall or a floor with a light and a shadow of its own.
-const blankRim = 0.5
+const poolPart = 0.0012
 
 // pooled is all areas of one colour: a crowd of small forms is as much of a local colour as
 // one large form.
@@ -28,8 +24,8 @@ type pooled struct {
 	beside       map[int32]int // of them, those to each other colour
 	rim          int           // cells at the frame
 	ground       bool
-	scale, stair bool // see familyArea
-	blank        bool // ground that runs round most of the frame: it is nobody's light or shadow
+	around       float64 // part of the frame that a ground touches, 0 for what is none: all is blank, less may be a wall
+	scale, stair bool    // see familyArea
 }
 
 // border is all edges between two pooled colours.
@@ -69,7 +65,7 @@ func (f *Finder) poolColours() (pools []pooled, of []int32) {
 	whole := float64(2 * (f.source.frame.Dx() + f.source.frame.Dy()))
 	for k := range pools {
 		p := &pools[k]
-		p.blank = p.ground && float64(p.rim) >= blankRim*whole
+		p.around = flag(p.ground) * min(1, float64(p.rim)/whole)
 	}
 	return dropSmall(pools, of, int(poolPart*float64(f.source.counted)))
 }

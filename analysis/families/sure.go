@@ -36,7 +36,7 @@ const smallStep = 6.0
 
 // Where in the figures measureBeside puts its own.
 const (
-	besideDepth = 9 + iota
+	besideDepth = 8 + iota
 	besideOff
 	besideWeight
 )
@@ -54,6 +54,7 @@ func (d *decision) measureAlone(f *Finder, l *local, of []int8) {
 		}
 	}
 	best, main, sum, rival, sharp := math.Inf(-1), math.Inf(-1), 0.0, noLink, 0.0
+	contact := 0 // the sides' common edge but for lines: what hardly touches is no light and shadow
 	for i := range d.links {
 		link := &d.links[i]
 		p, q := of[link.light], of[link.shadow]
@@ -62,6 +63,7 @@ func (d *decision) measureAlone(f *Finder, l *local, of []int8) {
 			best = max(best, link.logit)
 			sharp = max(sharp, link.sharp)
 			sum += link.logit
+			contact += link.length - link.lined
 			if link.light == l.mains[0] && link.shadow == l.mains[1] {
 				main = link.logit
 			}
@@ -79,26 +81,29 @@ func (d *decision) measureAlone(f *Finder, l *local, of []int8) {
 	l.off = [2]float64{(shadow.A - less*light.A) / (step + stepDoubt), (shadow.B - less*light.B) / (step + stepDoubt)}
 	l.depth = math.Log((light.L + 16) / (shadow.L + 16))
 	smaller := part(min(l.cells[0], l.cells[1]), d.figure)
-	l.weight = sigmoid(best) * math.Sqrt(part(l.cells[0]+l.cells[1], d.figure))
-	ground, sums := false, [2]moments{}
+	l.part = part(l.cells[0]+l.cells[1], d.figure)
+	l.weight = sigmoid(best) * math.Sqrt(l.part)
+	ground, sums := 0.0, [2]moments{}
 	for s, side := range l.sides {
 		for _, i := range side {
-			ground = ground || d.pools[i].ground
+			ground = max(ground, d.pools[i].around)
 			sums[s].join(&d.pools[i].moments)
 		}
 	}
 	parted := sums[0].separation(&sums[1])
 	l.ramp, l.scale = parted < evenRamp && sharp < sharpStep, d.isScale(l)
+	turns, lone := f.measureForms(l, d.around)
 	l.figures = [sureFigures]float64{
 		1, best, main, sum, rival,
 		math.Log(smaller),
-		math.Log(float64(len(l.sides[0]) + len(l.sides[1]) - 1)),
 		hinge(smallStep, step),
-		f.turns(l, d.around),
+		turns,
 		0, 0, 0, // see measureBeside
-		flag(ground),
-		d.narrowness(l), d.ragged,
-		parted,
+		ground,
+		d.ragged,
+		parted, hinge(1, float64(contact)/math.Sqrt(float64(min(l.cells[0], l.cells[1])))),
+		lone[0], lone[1],
+		math.Log(d.partOfGroup(l)),
 	}
 }
 
@@ -139,22 +144,22 @@ func (d *decision) raggedness() float64 {
 	return sum / max(cells, 1)
 }
 
-// narrowSide is the width of a side, in cells, under which it may be a line (our choice: what is
-// thin is up to four cells wide; the weight is fitted to it).
-const narrowSide = 7.0
-
-// narrowness returns how narrow the narrower side of a local colour is, 0 for not at all, 1 for
-// without width: what is as narrow as a line may be one.
-func (d *decision) narrowness(l *local) (most float64) {
-	for _, side := range l.sides {
-		cells, outline := 0, 0
-		for _, i := range side {
-			cells += d.pools[i].all
-			outline += d.pools[i].outline
+// partOfGroup returns how much a local colour has of what hangs together around it, 0 to 1: steps of
+// one thing have less than all of it.
+func (d *decision) partOfGroup(l *local) float64 {
+	own, least := l.colours(), 1.0
+	for i := range d.joined {
+		group, cells := &d.joined[i], 0
+		for _, k := range own {
+			if group.has(k) {
+				cells += d.pools[k].all
+			}
 		}
-		most = max(most, hinge(1, 2*float64(cells)/float64(max(outline, 1))/narrowSide))
+		if cells > 0 {
+			least = min(least, part(cells, group.cells[0]+group.cells[1]))
+		}
 	}
-	return most
+	return least
 }
 
 // isScale reports whether a local colour is steps of a scale that are all of one size: light and

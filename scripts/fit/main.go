@@ -27,9 +27,9 @@ func main() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	// Which colours touch does not depend on the model: one that joins nothing lists them.
+	// Which colours touch does not depend on the model: one that joins and proposes nothing lists them.
 	apart := &families.Model{}
-	apart.Link[0] = -1
+	apart.Link[0] = -9
 	weighAll(all, func(*picture) *families.Model { return apart }, (*picture).takeLinks)
 	models := make([]*families.Model, parts)
 	for k := range models {

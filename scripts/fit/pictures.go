@@ -20,7 +20,8 @@ type picture struct {
 	links, locals []example
 	family        []int // of each local, -1 for none
 	sure          []bool
-	colours       [][]int32 // see families.Choose
+	shares        []float64 // see families.Choose
+	colours       [][]int32
 }
 
 // scales are the sizes that drawings are rendered in: the same drawing falls on other cells.
@@ -139,7 +140,7 @@ func (p *picture) takeLocals(w *families.Weighed) {
 			k = -1
 		}
 		p.locals = append(p.locals, example{l.Figures[:], is, weight})
-		p.colours = append(p.colours, l.Colours)
+		p.shares, p.colours = append(p.shares, l.Part), append(p.colours, l.Colours)
 		p.family, p.sure = append(p.family, k), append(p.sure, sure)
 	}
 	p.shareFamilies()
@@ -167,7 +168,7 @@ func (p *picture) chosen(m *families.Model) (confidence []float64, of []int) {
 		}
 		confidence = append(confidence, sigmoid(logit))
 	}
-	return confidence, families.Choose(confidence, p.colours)
+	return confidence, families.Choose(confidence, p.shares, p.colours)
 }
 
 // truths returns how many families should be found.
