@@ -40,12 +40,18 @@ func (f *Finder) Take(p analysis.Pixels, mask *analysis.Mask) {
 	f.TakeReduced(p, to, f.reducer.Reduce(p, to.Size.X, to.Size.Y, to.Out))
 }
 
+// orNone returns a frame, or none where it has no pixels: a row of none has no border either.
+func orNone(p analysis.Pixels) analysis.Pixels {
+	if p.Check() != nil || p.Width == 0 || p.Height == 0 {
+		return analysis.Pixels{}
+	}
+	return p
+}
+
 // To returns what TakeReduced wants a frame reduced to.
 func (f *Finder) To(p analysis.Pixels, mask *analysis.Mask) reduce.To {
 	s := &f.source
-	if p.Check() != nil {
-		p = analysis.Pixels{}
-	}
+	p = orNone(p)
 	mask, s.countedBeyond = withoutWorkspace(p, mask)
 	across, down := cellsFor(p.Width, p.Height, canvasOf(p.Width, p.Height, mask))
 	return reduce.To{Size: image.Pt(across, down), Out: mask}
@@ -56,9 +62,7 @@ func (f *Finder) To(p analysis.Pixels, mask *analysis.Mask) reduce.To {
 func (f *Finder) TakeReduced(p analysis.Pixels, to reduce.To, reduced *reduce.Picture) {
 	s := &f.source
 	f.forms.found = nil
-	if p.Check() != nil || p.Width == 0 || p.Height == 0 { // a row of no pixels has no frame either
-		p = analysis.Pixels{}
-	}
+	p = orNone(p)
 	s.width, s.height = p.Width, p.Height
 	s.across, s.down = to.Size.X, to.Size.Y
 	s.linear, s.left = reduced.Linear, reduced.Left

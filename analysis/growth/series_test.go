@@ -124,7 +124,7 @@ func deepened(s *scenetest.Scene, family int, part float64) analysis.Pixels {
 
 // In painted scenes, of which one form's shadow is deepened step by step from the third picture on,
 // that local colour is followed, its tones are the painted ones, and the turn is where it began.
-// Nine of ten is our choice. Seeds are held out.
+// One in ten may be missed (our choice), and one where fewer are tried. Seeds are held out.
 func TestPaintedSeries(t *testing.T) {
 	if testing.Short() {
 		t.Skip("paints scenes")
@@ -185,7 +185,7 @@ func TestPaintedSeries(t *testing.T) {
 		}
 	}
 	t.Logf("%d scenes: followed with the painted tones in %d, turned where it began in %d", tried, followed, turned)
-	if tried < 5 || float64(followed) < 0.9*float64(tried) || float64(turned) < 0.9*float64(tried) {
+	if missed := max(1, tried/10); tried < 5 || followed < tried-missed || turned < tried-missed {
 		t.Errorf("of %d scenes %d are followed, and %d turned where it began", tried, followed, turned)
 	}
 }
