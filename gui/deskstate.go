@@ -43,7 +43,7 @@ func (d *Desk) showState() {
 			text.Name = still.Meta.Name
 		}
 	}
-	if d.last.space != nil && !d.last.bounds.Empty() && state.State != capture.Gone && state.State != capture.NotAnswering {
+	if d.inSpace() {
 		text.State = wording.InSpace(text.State, d.last.space.Name)
 	}
 	if !chosen(d) {
@@ -102,7 +102,16 @@ func (d *Desk) showSentence() {
 	} else if s.Title == "" {
 		s = d.pairWords()
 	}
+	if d.inSpace() {
+		s.Space = wording.ShortSpace(d.last.space.Name)
+	}
 	d.parts.sentence.Set(s)
+}
+
+// inSpace reports whether what is seen was read in another space than sRGB.
+func (d *Desk) inSpace() bool {
+	state := d.state()
+	return d.last.space != nil && !d.last.bounds.Empty() && state != capture.Gone && state != capture.NotAnswering
 }
 
 // sentenceLines is how many lines the sentence of a page has.

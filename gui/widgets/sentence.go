@@ -110,11 +110,11 @@ func (s *Sentence) lines(p sentencePlan, room, title float32) (below, right stri
 	t := s.text
 	if p.below > 0 {
 		if t.Below == "" {
-			return t.Right, ""
+			return t.Named(t.Right), ""
 		}
-		return longestFitting(room, SmallSize(), t.Below, t.BelowShort, t.Below), ""
+		return longestFitting(room, SmallSize(), t.Named(t.Below), t.Named(t.BelowShort), t.Named(t.Below)), ""
 	}
-	for _, words := range []string{t.Right, firstOf(t.Right)} {
+	for _, words := range []string{t.Named(t.Right), t.Named(firstOf(t.Right)), t.Space, t.Right, firstOf(t.Right)} {
 		if words != "" && title+rightApart+smallWidth(words) <= room {
 			right = words
 			break

@@ -2,6 +2,7 @@ package widgets
 
 import (
 	"image/color"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -41,7 +42,39 @@ func everySentence() []wording.Sentence {
 			all = append(all, t)
 		}
 	}
+	for _, t := range all {
+		t.Space = "Display P3"
+		all = append(all, t)
+	}
 	return all
+}
+
+// A space that isn't sRGB is named below a pair and where nothing else stands, in every size of text;
+// and beside what else is said where there is room.
+func TestSentenceNamesTheSpace(t *testing.T) {
+	pair := wording.SayPair(pairOf(30, 60, 2), "A", "B")
+	pair.Space = "Display P3"
+	app := test.NewTempApp(t)
+	for _, percent := range []int{100, 150, 200} {
+		app.Settings().SetTheme(NewTheme(settings.ThemeDark, percent))
+		for _, width := range []float32{320, 380} {
+			s := NewSentence()
+			s.Set(pair)
+			s.Resize(fyne.NewSize(width, sentenceTwoLines.below*textScale()+SmallSize()))
+			if !strings.Contains(s.below.Text, "Display P3") {
+				t.Errorf("%d %% at %v: %q below", percent, width, s.below.Text)
+			}
+		}
+	}
+	app.Settings().SetTheme(NewTheme(settings.ThemeDark, 100))
+	s := NewSentence()
+	s.Set(wording.Sentence{Title: "Light middle leads", Right: "34 %, high key", Space: "Display P3"})
+	for width, want := range map[float32]string{380: "34 %, high key, Display P3", 320: "Display P3"} {
+		s.Resize(fyne.NewSize(width, 36))
+		if s.right.Text != want {
+			t.Errorf("at %v %q stands at the right, want %q", width, s.right.Text, want)
+		}
+	}
 }
 
 // In every width, size of text and height, every sentence is all there: nothing is cut, wrapped, or

@@ -35,11 +35,16 @@ const longestSpace = 16
 // InSpace says how a source does in whose picture there is light of a space: with all there is to say,
 // with the space and a word, and the word alone, since the state is told in words at all times.
 func InSpace(state [3]string, space string) [3]string {
+	return [3]string{state[0] + ", " + space, ShortSpace(space) + ", " + state[2], state[2]}
+}
+
+// ShortSpace is a space's name in at most so many letters as have room beside other words.
+func ShortSpace(space string) string {
 	short := []rune(space)
 	if len(short) > longestSpace {
 		short = append(short[:longestSpace-1:longestSpace-1], '…')
 	}
-	return [3]string{state[0] + ", " + space, string(short) + ", " + state[2], state[2]}
+	return string(short)
 }
 
 // displayReasons are why a profile of a display isn't taken.

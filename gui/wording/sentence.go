@@ -19,6 +19,15 @@ type Sentence struct {
 	Bars       []Bar  // two lightnesses side by side, or one; none where there is an icon
 	Icon       string // name of the icon in place of the bars, "" for none
 	Dim        bool   // nothing holds at present: shown quieter
+	Space      string // name of the space that the picture is read in, "" for sRGB
+}
+
+// Named appends the space to what stands quieter beside the sentence, or below it.
+func (s Sentence) Named(words string) string {
+	if s.Space == "" || words == "" {
+		return words + s.Space
+	}
+	return words + ", " + s.Space
 }
 
 // Equal reports whether either says the same.
