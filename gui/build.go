@@ -68,7 +68,7 @@ func (d *Desk) build() {
 	})
 	d.pointer.Strip = p.strip
 	p.sentence = widgets.NewSentence()
-	p.message.Foot, p.message.Head = d.Mirror.SetFoot, d.Mirror.SetHead
+	p.message.Over = d.Mirror.SetCovered
 	p.spots = widgets.NewSpots(widgets.SpotActs{Copy: d.copyHex, Select: d.selectSpot, Delete: d.deleteSpot, Keys: d, Tips: d.Tips})
 	p.spread = widgets.NewSpread(widgets.SpreadActs{Border: d.borderMoved, Automatic: d.bordersAutomatic, Keys: d})
 	p.views, p.start = newViews(d), newFirstStart(d)

@@ -306,8 +306,9 @@ func (d *Desk) chosen(was settings.Settings) {
 	if within := d.settings.LikeWithin; within != was.LikeWithin && len(d.setup.Seeds) > 0 {
 		d.change(d.setup.WithWithin(within), "")
 	}
-	if d.settings.Groups != was.Groups && len(d.setup.Borders) > 0 {
-		d.bordersAutomatic()
+	if n := d.settings.Groups; n != was.Groups && len(d.setup.Borders) > 0 {
+		d.settings.Groups = was.Groups
+		d.setGroups(n)
 	}
 	d.settled()
 }

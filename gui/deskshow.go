@@ -1,6 +1,8 @@
 package gui
 
 import (
+	"errors"
+
 	"app.tonedesk/analysis"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/host"
@@ -100,7 +102,7 @@ func (d *Desk) setStatus(s capture.Status) {
 		return
 	}
 	d.standing.loading = reading && d.setup.Source.Kind == setup.SourcePicture
-	if s.Err != nil {
+	if s.Err != nil && !errors.Is(s.Err, capture.ErrNoWindow) { // else the chip says all there is to say
 		d.Messages.Say(host.MessageTrouble, d.explain(s.Err))
 	} else {
 		d.Messages.Clear(host.MessageTrouble)

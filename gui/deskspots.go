@@ -8,6 +8,7 @@ import (
 	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/structure"
+	"app.tonedesk/gui/widgets"
 	"app.tonedesk/gui/wording"
 )
 
@@ -59,6 +60,9 @@ func (d *Desk) ask(what asking) {
 	}
 	d.asking = what
 	d.Mirror.Ask(askWords[what].String())
+	if d.Mirror.Overlay(widgets.OverlayOutline) != nil {
+		d.families.ShowOutline() // with its words, or without
+	}
 	if what != askNothing {
 		d.FocusMirror()
 	}

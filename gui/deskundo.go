@@ -1,6 +1,8 @@
 package gui
 
 import (
+	"slices"
+
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/setup"
@@ -8,6 +10,7 @@ import (
 
 // change replaces the setup; kind joins changes of one drag to one step of undo.
 func (d *Desk) change(next setup.Setup, kind string) {
+	d.setup.Groups = d.settings.Groups
 	d.history.Step(d.setup, kind)
 	if !chosen(d) && next.Source != d.setup.Source { // undo never takes the first picture away
 		d.history.Forget(func(s setup.Setup) bool { return s.Source == d.setup.Source })
@@ -78,9 +81,15 @@ func (d *Desk) Redo() {
 }
 
 func (d *Desk) walk(step func(setup.Setup) (setup.Setup, bool), nothing string) {
+	d.setup.Groups = d.settings.Groups
 	if next, ok := step(d.setup); ok {
 		d.Messages.Clear(host.MessageNote) // it may say what is not so any more
+		groups := !slices.Equal(next.Borders, d.setup.Borders)
 		d.apply(next)
+		if groups && d.settings.Groups != next.Groups {
+			d.settings.Groups = next.Groups
+			d.settled()
+		}
 		return
 	}
 	d.Messages.Note(nothing)

@@ -236,6 +236,7 @@ func (d *Desk) giveUp() {
 	case d.Mirror.EndKeys():
 	case d.settings.UnderPointer:
 		toggleUnder(d)
+	case leaveGrowth(d):
 	case d.marker.Unselect():
 	case d.marker.leaveTool():
 	case d.comparison.On():

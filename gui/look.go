@@ -123,6 +123,12 @@ func (d *Desk) joinComparer() {
 			next.how = how
 			d.flashes.request(next)
 		},
+		Now: func() string {
+			if s := d.marker.Still(); s != nil {
+				return s.Meta.Name
+			}
+			return ""
+		},
 		Every:    func() time.Duration { return time.Duration(d.settings.TurnEvery * float64(time.Second)) },
 		OpenPage: func() { d.openPage(pageIndex(settings.PageStills)) },
 	})

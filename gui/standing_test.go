@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 
 	"app.tonedesk/capture"
@@ -165,6 +166,46 @@ func TestChipsAct(t *testing.T) {
 	pressOffer(t, d, strings.Split(d.parts.message.Text(), "\n")[0])
 	if d.frozen || d.parts.message.Text() != "" {
 		t.Errorf("frozen %v, it says %q", d.frozen, d.parts.message.Text())
+	}
+}
+
+// A followed window that closes is said once over the picture, by its chip.
+func TestClosedWindowIsSaidOnce(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
+	d.setup.Source = setup.Source{Kind: setup.SourceWindow, Title: "Canvas"}
+	for err, want := range map[error]string{capture.ErrNoWindow: "Window closed", capture.ErrMinimised: "Window minimised\nCan't follow"} {
+		d.setStatus(capture.Status{State: capture.Gone, Err: fmt.Errorf("reading it: %w", err), Since: time.Now()})
+		if got := d.parts.message.Text(); got != want && !(strings.Contains(want, "\n") && strings.HasPrefix(got, want)) {
+			t.Errorf("%v: it says %q, want %q", err, got, want)
+		}
+		d.setStatus(capture.Status{State: capture.Live})
+	}
+}
+
+// What the mirror asks for lies below the chips, and the words of an outline go meanwhile.
+func TestAskedForBelowChips(t *testing.T) {
+	d := newTestDesk(t, settings.Defaults())
+	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
+	asked := func() (at, chips float32) {
+		for _, o := range test.WidgetRenderer(d.Mirror).Objects() {
+			if text, ok := o.(*canvas.Text); ok && text.Text == askWords[askForm].String() {
+				at = text.Position().Y
+			}
+		}
+		for _, o := range test.WidgetRenderer(d.parts.message).Objects() {
+			if chip, ok := o.(*widgets.PictureButton); ok && chip.Visible() {
+				chips = max(chips, chip.Position().Y+chip.Size().Height)
+			}
+		}
+		return at, chips
+	}
+	d.ask(askForm)
+	plain, _ := asked()
+	d.Messages.Say(host.MessagePart, "71 % counted")
+	d.layOut()
+	if at, chips := asked(); plain == 0 || chips == 0 || at < chips || plain > at {
+		t.Errorf("it is asked at %g, without chips at %g; chips end at %g", at, plain, chips)
 	}
 }
 

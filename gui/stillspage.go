@@ -132,6 +132,12 @@ func (p *stillsPage) showPart(i int) {
 	p.d.LayOutPage()
 }
 
+// leaveGrowth shows no longer how a picture grew, and reports whether it was shown.
+func leaveGrowth(d *Desk) bool {
+	p, stills := d.page().(*stillsPage)
+	return stills && p.shown == partKept && p.kept.LeaveGrowth()
+}
+
 // endComparing shows only what is watched.
 func (p *stillsPage) endComparing() {
 	if p.d.comparison.On() {

@@ -239,13 +239,20 @@ func TestBordersByHand(t *testing.T) {
 	if d.settings.Groups != 3 || p.groups.Count().Chosen() != 2 || len(d.setup.Borders) != 0 || len(d.history.Past) != steps+1 {
 		t.Errorf("%d groups are asked for, want 3, with borders %v after %d steps", d.settings.Groups, d.setup.Borders, len(d.history.Past)-steps)
 	}
-	if d.Undo(); len(d.setup.Borders) != 1 {
-		t.Error("the borders set by hand can't be had back")
+	if d.Undo(); len(d.setup.Borders) != 1 || d.settings.Groups != 0 {
+		t.Errorf("undone, there are borders %v by hand, else %d groups; want one, and as many as the picture needs", d.setup.Borders, d.settings.Groups)
 	}
+	if d.Redo(); len(d.setup.Borders) != 0 || d.settings.Groups != 3 {
+		t.Errorf("done again, there are borders %v by hand, else %d groups, want 3", d.setup.Borders, d.settings.Groups)
+	}
+	d.Undo()
 	was := d.settings
 	d.settings.Groups = 2 // chosen in the settings
-	if d.chosen(was); len(d.setup.Borders) != 0 {
+	if d.chosen(was); len(d.setup.Borders) != 0 || d.settings.Groups != 2 {
 		t.Error("a number of groups in the settings leaves borders set by hand")
+	}
+	if d.Undo(); len(d.setup.Borders) != 1 || d.settings.Groups != 0 {
+		t.Errorf("a number chosen in the settings, undone, leaves borders %v, %d groups", d.setup.Borders, d.settings.Groups)
 	}
 }
 

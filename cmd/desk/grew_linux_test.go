@@ -59,6 +59,10 @@ func TestWindowShowsHowItGrew(t *testing.T) {
 	w.WaitFor("how it grew", func(l desktest.Shown) bool { return strings.Contains(l.Grew, "dark and light have drawn together") })
 	tap()
 	w.WaitFor("the small pictures", func(l desktest.Shown) bool { return l.Grew == "" })
+	tap()
+	w.WaitFor("how it grew once more", func(l desktest.Shown) bool { return l.Grew != "" })
+	w.Key("Escape")
+	w.WaitFor("the small pictures, by Esc", func(l desktest.Shown) bool { return l.Grew == "" })
 	w.Quit()
 }
 

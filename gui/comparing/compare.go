@@ -46,6 +46,7 @@ type Acts struct {
 	Wish        func(how Way)                          // calls as once that may be
 	OpenPage    func()                                 // that shows what is compared
 	Every       func() time.Duration                   // for which each of two pictures in turns is shown
+	Now         func() string                          // what the picture that is watched is called; "" for just now
 }
 
 // comparison is a picture from before, laid over the one that is watched.

@@ -39,6 +39,7 @@ func newTestComparer(t *testing.T) *testComparer {
 		ComeBack:    func(after time.Duration) { c.waits = append(c.waits, after) },
 		View:        func() (views.View, float64) { return views.All()[0], 0 },
 		Wait:        func(time.Time) time.Duration { return 0 },
+		Now:         func() string { return "" },
 		Wish:        func(how Way) { c.wishes = append(c.wishes, how) },
 	})
 	c.How, c.line, c.With = Divided, 0.5, comparison{ID: "still", name: "flats"}

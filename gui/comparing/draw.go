@@ -1,6 +1,7 @@
 package comparing
 
 import (
+	"cmp"
 	"image"
 	"image/draw"
 	"time"
@@ -96,7 +97,7 @@ func (c *Comparer) names(img *image.RGBA, alone bool) (nameBefore, nameNow func(
 	room, unit := overlay.NameRoom(img, alone), float64(c.Mirror.Scale()*widgets.TextSize()/plainText)
 	before, now := wording.PictureBefore.String(), wording.PictureNow.String()
 	was, fitted := overlay.FitName(room, unit, widgets.Shortened(c.With.name, mostOfName), before)
-	is, fitted := overlay.FitName(room, fitted, now)
+	is, fitted := overlay.FitName(room, fitted, cmp.Or(widgets.Shortened(c.Now(), mostOfName), now), now)
 	with := func(name string) func(*image.RGBA, bool) {
 		return func(img *image.RGBA, right bool) { overlay.Name(img, name, right, fitted) }
 	}

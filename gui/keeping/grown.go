@@ -37,6 +37,15 @@ func (k *Kept) toggleGrew() {
 	k.Changed()
 }
 
+// LeaveGrowth shows the small pictures again, and reports whether they were not shown.
+func (k *Kept) LeaveGrowth() bool {
+	if !k.Grew.On() {
+		return false
+	}
+	k.toggleGrew()
+	return true
+}
+
 // Grown is what is said first of how the picture grew; "" while that isn't shown.
 func (k *Kept) Grown() string {
 	if !k.Grew.On() {

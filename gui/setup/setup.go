@@ -117,6 +117,7 @@ type Setup struct {
 	Typed    *colour.RGB     // the colour to begin from; nil follows the spots
 	Target   *Target         // to paint toward; nil for none
 	Borders  []float64       // of the groups, L*, rising; none where they are found by themselves
+	Groups   int             // how many were asked for when it was left, in a setup that undo goes back to
 }
 
 // SpotName returns the letter of spot i.

@@ -16,7 +16,7 @@ func (l *FamilyList) openMenu(text wording.FamilyRowText, i Item, at fyne.Positi
 		rows = append(rows, widgets.MenuRow{Items: []widgets.MenuItem{item}})
 	}
 	if text.Keep != "" {
-		words := language.Say("Keep")
+		words := language.Say("A local colour")
 		if text.Cross == "" {
 			words = language.Say("Show again")
 		}

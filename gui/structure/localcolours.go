@@ -205,16 +205,17 @@ func (l *LocalColours) ShowOutline() {
 		m.SetOverlay(widgets.OverlayOutline, nil)
 		return
 	}
-	m.SetOverlay(widgets.OverlayOutline, outlineOf(f, r.Index, m.Bounds(), l.Lay()))
+	m.SetOverlay(widgets.OverlayOutline, outlineOf(f, r.Index, m.Bounds(), l.Lay(), m.Asked() == ""))
 }
 
 // outlineOf outlines a family that was found, with its accents and where its lines vanish, and says
-// in a line what that is.
-func outlineOf(f live.Found, index int, whole image.Rectangle, lay overlay.Lay) *image.RGBA {
+// in a line what that is, but where the mirror says something else.
+func outlineOf(f live.Found, index int, whole image.Rectangle, lay overlay.Lay, said bool) *image.RGBA {
 	img, own := overlay.Outline(f.Found, index, whole, lay), families.FormsOf(f.Forms, index)
 	overlay.Along(img, own, whole, lay)
-	full, short := wording.SayPointed(own)
-	overlay.Words(img, liesLow(own), lay.Unit, full, short)
+	if full, short := wording.SayPointed(own); said {
+		overlay.Words(img, liesLow(own), lay.Unit, full, short)
+	}
 	return img
 }
 

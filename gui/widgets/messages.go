@@ -38,9 +38,8 @@ type Messages struct {
 
 	chipsIn float32 // width of the picture, where chips lie; 0: all
 
-	Held func()               // the pointer came onto the toast, or went; may be nil
-	Foot func(height float32) // so much of the picture's foot is covered now; may be nil
-	Head func(height float32) // so much of its head has chips; may be nil
+	Held func()                   // the pointer came onto the toast, or went; may be nil
+	Over func(head, foot float32) // so much of the picture's top left and of its foot is covered now; may be nil
 }
 
 // MostChips is how many chips are shown at once.
@@ -81,11 +80,8 @@ func (m *Messages) Set(states []Message, stay, toast Message) {
 	m.failure.set(failure)
 	m.toast.set(toast)
 	m.redraw()
-	if m.Foot != nil {
-		m.Foot(m.covered())
-	}
-	if m.Head != nil {
-		m.Head(chipsFoot(min(len(states), MostChips)))
+	if m.Over != nil {
+		m.Over(chipsFoot(min(len(states), MostChips)), m.covered())
 	}
 }
 

@@ -51,8 +51,8 @@ type Mirror struct {
 	view   image.Rectangle // part that is asked for; empty for all
 	marks  []Mark
 	pen    MirrorPen // takes the pointer instead of spots; nil: none
-	foot   float32   // so much of it is covered
-	head   float32   // so much of its head has chips
+	head   float32   // so much of it is covered at the top left
+	foot   float32   // and so much at its foot
 	ask    string    // what the next click or drag is for; "" for measuring
 
 	pointer
@@ -132,8 +132,8 @@ type Overlay int
 
 // The overlays, lowest first.
 const (
-	OverlayBefore  Overlay = iota // the picture from before, in a comparison
-	OverlayNotes                  // what is marked on a still
+	OverlayNotes   Overlay = iota // what is marked on a still
+	OverlayBefore                 // the picture from before, in a comparison, with the names of both
 	OverlayOutline                // the family that is pointed at
 	OverlayLight                  // from where the light comes
 	OverlayFocus                  // where the eye should go, and where the contrast is
@@ -180,18 +180,11 @@ func (m *Mirror) inLoupe() (img *image.RGBA, own bool) {
 	return nil, false
 }
 
-// SetFoot keeps the loupe above so much of the mirror's foot, which something covers.
-func (m *Mirror) SetFoot(height float32) {
-	if m.foot != height {
-		m.foot = height
-		m.redraw()
-	}
-}
-
-// SetHead keeps what is asked for below so much of the picture's head, where chips lie.
-func (m *Mirror) SetHead(height float32) {
-	if m.head != height {
-		m.head = height
+// SetCovered keeps what the mirror asks for below so much of its top, and the loupe above so much of
+// its foot, which something covers.
+func (m *Mirror) SetCovered(head, foot float32) {
+	if m.head != head || m.foot != foot {
+		m.head, m.foot = head, foot
 		m.redraw()
 	}
 }
@@ -215,6 +208,9 @@ func (m *Mirror) Ask(what string) {
 	m.ask = what
 	m.drop()
 }
+
+// Asked is what the next click or drag is for, as it was said.
+func (m *Mirror) Asked() string { return m.ask }
 
 // Picture returns what is shown; nil for nothing.
 func (m *Mirror) Picture() *image.RGBA { return m.picture }

@@ -54,7 +54,7 @@ func sayShare(f families.Family) string {
 // sayKeep offers to keep a family, or says that it is kept.
 func (t *FamilyRowText) sayKeep(kept bool) {
 	t.Kept = kept
-	t.Keep, t.KeepTip, t.Cross = language.Say("Keep"), language.Say("Keep it listed, however sure the program is"), language.Say("Not a local colour, Delete")
+	t.Keep, t.KeepTip, t.Cross = language.Say("A local colour"), language.Say("A local colour: list it, however sure the program is"), language.Say("Not a local colour, Delete")
 	if kept {
 		t.Keep, t.KeepTip = language.Say("Kept"), language.Say("You keep it. Press to leave it to the program again")
 	}

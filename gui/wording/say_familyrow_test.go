@@ -20,7 +20,7 @@ func TestFamilyRows(t *testing.T) {
 	f.Share = &share
 	shade := propose.DefaultOptions()
 	found := SayFoundFamily(f, false, shade)
-	if found.Light != light || found.Shadow != shadow || found.Tones != "2.2"+Nbsp+"tones" || found.Says != "reads" || found.Keep != "Keep" || found.Cross == "" {
+	if found.Light != light || found.Shadow != shadow || found.Tones != "2.2"+Nbsp+"tones" || found.Says != "reads" || found.Keep != "A local colour" || found.Cross == "" {
 		t.Errorf("a family found: %+v", found)
 	}
 	if want := Percent(share); found.Share != want {
