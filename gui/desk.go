@@ -92,7 +92,7 @@ type lastPicture struct {
 	counted float64         // share of its pixels
 	spots   []live.Reading
 	small   []analysis.GapChange // what becomes of its gaps when it is seen small
-	shape   sourceShape
+	shape   live.Shape
 }
 
 // NewDesk builds the window, not yet shown. Use it on the Fyne goroutine only.

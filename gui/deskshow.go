@@ -22,7 +22,9 @@ func (d *Desk) showFrame(s *live.Shown) {
 		d.pick = nil
 		d.leaveOutColour(*s.Picked, s.Colour)
 	}
-	d.last.shape.seen(s.Bounds, d.parts.frame)
+	if proportion, first := d.last.shape.Seen(s.Bounds); first {
+		d.parts.frame.SetProportion(proportion)
+	}
 	d.standing.show(d)
 	d.standing.workspace.see(s.Bounds, s.Canvas)
 	d.Mirror.SetPicture(s.Img, s.Beside, s.Bounds, s.Part, s.Flipped)

@@ -1,7 +1,6 @@
 package gui
 
 import (
-	"image"
 	"strings"
 	"time"
 
@@ -161,23 +160,4 @@ func slid(s settings.Settings, to float64) settings.Settings {
 		return s.WithKnob(view.Key, view.Knob.At(to))
 	}
 	return s
-}
-
-// sourceShape gives the picture in the window the shape of a new source, once: whatever becomes of
-// the source later, nothing in the window moves.
-type sourceShape struct {
-	taken bool
-	left  image.Rectangle // of the source before, of which a frame may still be under way
-}
-
-// renew says that another source is watched; left is what was seen of the one before.
-func (s *sourceShape) renew(left image.Rectangle) { s.taken, s.left = false, left }
-
-// seen takes a frame's shape, if it is the first of its source.
-func (s *sourceShape) seen(bounds image.Rectangle, page *widgets.Page) {
-	if s.taken || bounds.Empty() || bounds == s.left {
-		return
-	}
-	s.taken = true
-	page.SetProportion(float32(bounds.Dy()) / float32(bounds.Dx()))
 }

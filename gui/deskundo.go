@@ -38,7 +38,7 @@ func (d *Desk) apply(next setup.Setup) {
 		d.Messages.Clear(host.MessageTrouble)
 	}
 	if next.Source != before {
-		d.last.shape.renew(d.last.bounds)
+		d.last.shape.Renew(d.last.bounds)
 		d.showState()
 		d.families.Forget()
 		d.remember()

@@ -93,7 +93,7 @@ func TestShapeIsTheSources(t *testing.T) {
 		t.Errorf("cropped, it is %g high", high())
 	}
 	d.watch(setup.Source{Kind: setup.SourcePicture, Path: "another.png"})
-	if d.last.shape.seen(wide.Rect, d.parts.frame); high() != 273 {
+	if d.see(t, wide); high() != 273 {
 		t.Errorf("after a late frame it is %g high", high())
 	}
 	if d.see(t, image.NewNRGBA(image.Rect(0, 0, 500, 250))); high() != 182 {

@@ -72,3 +72,22 @@ func ViewOf(next Wanted) views.View {
 	}
 	return view
 }
+
+// Shape gives the picture in the window the shape of a new source, once: whatever becomes of the
+// source later, nothing in the window moves.
+type Shape struct {
+	taken bool
+	left  image.Rectangle // of the source before, of which a frame may still be under way
+}
+
+// Renew says that another source is watched; left is what was seen of the one before.
+func (s *Shape) Renew(left image.Rectangle) { s.taken, s.left = false, left }
+
+// Seen returns how high a frame is in widths, if it is the first of its source.
+func (s *Shape) Seen(bounds image.Rectangle) (proportion float32, first bool) {
+	if s.taken || bounds.Empty() || bounds == s.left {
+		return 0, false
+	}
+	s.taken = true
+	return float32(bounds.Dy()) / float32(bounds.Dx()), true
+}
