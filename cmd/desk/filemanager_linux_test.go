@@ -38,6 +38,9 @@ func TestWindowFromFileManager(t *testing.T) {
 		})
 		w.Quit()
 	}
+	other := desktest.OpenOn(t, server, `{"version": 1}`, nil, bad) // not by the entry, but to a log
+	other.WaitFor("the sentence without the entry", func(l desktest.Shown) bool { return strings.HasPrefix(l.Message, "Can't open") })
+	other.Quit()
 	demo, err := filepath.Abs(filepath.Join(root, "assets", "demo.png"))
 	if err != nil {
 		t.Fatal(err)

@@ -45,7 +45,7 @@ func openWindow(args []string, s command.Streams) (exit int) {
 		return s.WrongUse(err)
 	}
 	unread := whyUnread(w.Picture)
-	if unread != "" && !w.Menu {
+	if unread != "" && !w.Menu && console.Heard() {
 		return s.Fail(unread)
 	}
 	trace, err := openTrace(w)

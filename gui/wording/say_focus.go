@@ -60,19 +60,18 @@ func (in NamesIn) sayMarks(a focus.Answer) (lines []string) {
 	return lines
 }
 
-// between says what meets at a place: two local colours, where so many are there, else its light and
-// dark by their groups.
+// between says what meets at a place: two local colours, where so many are there, with their codes
+// where both have one name; else its light and dark by their groups.
 func (in NamesIn) between(p *focus.Place, radius float64) string {
 	if in.Found != nil {
 		named := slices.DeleteFunc(in.Found.Around(p.X, p.Y, radius), func(i int) bool { return !in.counts(i) })
-		var names []string
-		for _, i := range named {
-			if name := theColour(hueWord(in.Found.List[i].Light)); !slices.Contains(names, name) {
-				names = append(names, name)
+		if len(named) > 1 {
+			a, b := in.Found.List[named[0]].Light, in.Found.List[named[1]].Light
+			one, other := hueWord(a), hueWord(b)
+			if one == other {
+				one, other = one+Nbsp+a.Colour.Hex(), other+Nbsp+b.Colour.Hex()
 			}
-		}
-		if len(names) > 1 {
-			return language.Say("%s against %s", names[0], names[1])
+			return language.Say("%s against %s", theColour(one), theColour(other))
 		}
 	}
 	dark, light := groupOf(p.Darker, in.Groups), groupOf(p.Lighter, in.Groups)

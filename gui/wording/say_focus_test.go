@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/focus"
 )
 
@@ -75,5 +77,26 @@ func TestSayFocus(t *testing.T) {
 	flat := focus.Find(dots(119), nil, focus.DefaultOptions())
 	if got := SayFocus(flat, flat.Of([]focus.Mark{light}), in); got.Title != "no place stands out by its contrast" || len(got.Lines) != 0 {
 		t.Errorf("%+v", got)
+	}
+}
+
+// Where two local colours meet they are named by their hues, and with their codes too where both have
+// one name.
+func TestSayFocusTellsLocalColoursApart(t *testing.T) {
+	family := func(r, g, b uint8) families.Family {
+		return families.Family{Light: analysis.SpotOf(colour.RGB{R: r, G: g, B: b})}
+	}
+	orange, paler, blue := family(230, 140, 40), family(240, 190, 149), family(60, 90, 200)
+	for _, tt := range []struct {
+		list []families.Family
+		want string
+	}{
+		{[]families.Family{orange, blue}, "the orange against the blue"},
+		{[]families.Family{orange, paler}, "the orange #e68c28 against the orange #f0be95"},
+	} {
+		in := NamesIn{Found: &families.Found{Width: 1, Height: 2, Map: []uint8{1, 5}, List: tt.list}, Counts: func(int) bool { return true }}
+		if got := strings.ReplaceAll(in.between(&focus.Place{X: 0.5, Y: 0.5}, 1), Nbsp, " "); got != tt.want {
+			t.Errorf("%q, want %q", got, tt.want)
+		}
 	}
 }

@@ -94,6 +94,9 @@ func Errors() io.Writer {
 	return box{}
 }
 
+// Heard reports whether somebody may read them: a box is read.
+func Heard() bool { return true }
+
 // Leave lets go of a terminal that was joined: what is typed there, such as Ctrl+C, and its end
 // are then nothing to the program. It returns where sentences go from now on that went to to.
 func Leave(to io.Writer) io.Writer {
