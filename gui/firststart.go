@@ -24,7 +24,7 @@ type firstStart struct {
 
 func newFirstStart(d *Desk) firstStart {
 	ways := []widgets.Way{
-		{Icon: icons.Window, Words: language.Say("A window"), Note: language.Say("choose the painting program's from a list"), Do: d.ways.AskWindow},
+		{Icon: icons.Window, Words: language.Say("A window"), Note: language.Say("choose the painting program's from a list"), Brief: language.Say("from a list"), Do: d.ways.AskWindow},
 		{Icon: icons.UnderPointer, Words: wording.PointAtIt.String(), Note: language.Say("click the painting program's window"), Do: d.ways.PointAtWindow, Spare: true},
 		{Icon: icons.Region, Words: language.Say("A region of the screen"), Note: language.Say("drag over the picture you paint"), Do: d.PickRegion},
 		{Icon: icons.File, Words: language.Say("A picture file"), Note: language.Say("or drop one here"), Do: func() { askPicture(d) }},

@@ -65,7 +65,7 @@ func menuCommands() []command {
 		{menu: ofSpots, icon: icons.Close, name: language.Say("Clear all spots"), keys: "Shift+Delete", does: func(d *Desk) { d.memory.ClearSpots() }},
 		{menu: ofSpots, name: language.Say("Forget all on this picture"), does: func(d *Desk) { d.memory.Forget() }},
 		{menu: ofCount, icon: icons.LeaveOut, name: language.Say("Leave out an area"), keys: "O", runes: "oO", does: func(d *Desk) { d.ask(askArea) }},
-		{menu: ofCount, name: language.Say("Leave out a colour"), keys: "L", runes: "lL", does: func(d *Desk) { d.ask(askColour) }},
+		{menu: ofCount, name: language.Say("Leave out a colour"), keys: "L", runes: "lL", beside: true, does: func(d *Desk) { d.ask(askColour) }},
 		{menu: ofCount, name: language.Say("Count left-out areas again"), keys: "A", runes: "aA", does: func(d *Desk) { d.change(d.setup.CountingAll(), "") }},
 		{menu: ofStructure, icon: icons.LightDirection, name: language.Say("Light direction"), keys: "I", runes: "iI", does: func(d *Desk) { d.families.ToggleLight() }, on: func(d *Desk) bool { return d.families.LightShown() }},
 		{menu: ofStructure, icon: icons.Focus, name: language.Say("Focus"), keys: "J", runes: "jJ", beside: true, does: func(d *Desk) {

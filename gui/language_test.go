@@ -71,7 +71,7 @@ func TestSettingsDoNotScrollInAnyLanguage(t *testing.T) {
 // and spaces are all that stays.
 func TestAllIsSaid(t *testing.T) {
 	lawtest.SkipRaced(t)
-	same := strings.Fields(`Ctrl Alt Shift Super Delete Enter Esc Tab Space PageDown PageUp PNG PDF JSON CSS OpenRaster Tonedesk sRGB MiB GiB KiB px Delete
+	same := strings.Fields(`Ctrl Alt Shift Super Delete Enter Esc Tab Space PageDown PageUp PNG PDF JSON CSS OpenRaster Tonedesk sRGB MB GB KB px Delete
 		CIEDE2000 Oklch English Deutsch Español rrggbb png Go Stay`)
 	speak(t, language.Japanese)
 	for _, of := range scenes() {

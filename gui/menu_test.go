@@ -62,6 +62,9 @@ func TestMenuHasTheCommands(t *testing.T) {
 	if room := d.Window.Canvas().Size().Height; foot > room {
 		t.Errorf("Quit ends at %g in a window %g high", foot, room)
 	}
+	if top := d.Menu().Cells()[0].At.Y; top < 40 {
+		t.Errorf("it begins at %g, over the bar", top)
+	}
 	d.change(d.setup.AllMoved(true), "")
 	openMenu(d, fyne.NewPos(100, 40))
 	cellNamed(t, d, "Keep spots here")

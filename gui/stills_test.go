@@ -505,7 +505,7 @@ func buttonNamed(t *testing.T, d *Desk, name string) fyne.Tappable {
 // Where even the newest still alone is too large, there is nothing to remove.
 func TestLimitUnderTheNewest(t *testing.T) {
 	over := stills.Clearing{Used: 3 << 20, Limit: 1 << 20, After: 3 << 20}
-	if got := plainSay(wording.SayOver(over)); got != "The stills take 3.0 MiB, more than the 1.0 MiB that they may. There is nothing older to remove. Raise the limit in the settings." {
+	if got := plainSay(wording.SayOver(over)); got != "The stills take 3 MB, more than the 1 MB that they may. There is nothing older to remove. Raise the limit in the settings." {
 		t.Errorf("it says %q", got)
 	}
 }

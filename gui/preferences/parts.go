@@ -22,16 +22,16 @@ var hatchWords = map[settings.Hatch]language.Words{settings.HatchStructure: "on 
 func (p *Page) window() []widgets.FormRow {
 	theme := list(p, language.Say("Theme"), settings.Themes(), func(g settings.Theme) string { return themeWords[g].String() }, func(s *settings.Settings) *settings.Theme { return &s.Theme })
 	theme.Note = language.Say("The grey around the picture. One near its own key changes its look least.")
-	rows := []widgets.FormRow{theme, p.textSize()}
+	spoken := list(p, language.Say("Language"), append([]language.Language{""}, language.All()...), languageWord, func(s *settings.Settings) *language.Language { return &s.Language })
+	spoken.Note = language.Say("From the next start on.")
+	rows := []widgets.FormRow{theme, p.textSize(), spoken}
 	if p.StayOnTop != nil {
 		onTop := widgets.NewSwitch(p.now.KeepAbove, p.Keys, p.StayOnTop)
 		p.sync = append(p.sync, func() { onTop.Set(p.now.KeepAbove) })
 		rows = append(rows, widgets.FormRow{Name: language.Say("Stay on top"), Control: onTop})
 	}
-	chip := widgets.NewSwitch(p.now.PointerChip, p.Keys, func(on bool) { p.set(func(s *settings.Settings) { s.PointerChip = on }) })
 	tray := widgets.NewSwitch(p.now.Tray, p.Keys, p.Tray)
 	return append(rows,
-		widgets.FormRow{Name: language.Say("Reading beside the pointer"), Control: chip, Note: language.Say("While Read under the pointer, P, is on.")},
 		widgets.FormRow{Name: wording.SayTray.String(), Control: tray, Note: wording.SayTrayNote.String()})
 }
 
@@ -61,9 +61,11 @@ func (p *Page) measuring() []widgets.FormRow {
 }
 
 func (p *Page) display() []widgets.FormRow {
-	spoken := list(p, language.Say("Language"), append([]language.Language{""}, language.All()...), languageWord, func(s *settings.Settings) *language.Language { return &s.Language })
-	spoken.Note = language.Say("From the next start on.")
-	rows := []widgets.FormRow{p.displayColours(), spoken}
+	chip := widgets.NewSwitch(p.now.PointerChip, p.Keys, func(on bool) { p.set(func(s *settings.Settings) { s.PointerChip = on }) })
+	rows := []widgets.FormRow{
+		p.displayColours(),
+		{Name: language.Say("Reading beside the pointer"), Control: chip, Note: language.Say("While Read under the pointer, P, is on.")},
+	}
 	if p.LeaveOut != nil {
 		out := widgets.NewSwitch(p.now.LeaveOut, p.Keys, p.LeaveOut)
 		p.sync = append(p.sync, func() { out.Set(p.now.LeaveOut) })

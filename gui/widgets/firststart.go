@@ -15,6 +15,7 @@ import (
 type Way struct {
 	Icon        icons.Name
 	Words, Note string
+	Brief       string // the note where there is too little room for it; "" for none
 	Do          func()
 	Spare       bool // found behind another way too: it goes where there is too little room
 }
@@ -101,12 +102,22 @@ func (f *startRows) fitting(size fyne.Size) []*wayButton {
 func (f *startRows) heights(size fyne.Size) (way, all float32, asks bool) {
 	n, link := float32(len(f.fitting(size))), f.link.MinSize().Height
 	question := fyne.MeasureText(f.title, SentenceSize(), fyne.TextStyle{}).Height + Step
-	way = max(min(wayHigh(), (size.Height-link)/n-Step), Row())
-	all = n*(way+Step) + link
+	gap := f.gap(size)
+	way = max(min(wayHigh(), (size.Height-link-gap)/n-gap), Row())
+	all = n*(way+gap) + link
 	if asks = all+question <= size.Height; asks {
 		all += question
 	}
 	return way, all, asks
+}
+
+// gap is between two ways, and above the first: less where they would else be too low for two lines.
+func (f *startRows) gap(size fyne.Size) float32 {
+	n := float32(len(f.fitting(size)))
+	if n*wayHigh()+(n+1)*Step+f.link.MinSize().Height <= size.Height {
+		return Step
+	}
+	return leastGap
 }
 
 // place centres everything; where there is too little room the question goes.
@@ -118,14 +129,15 @@ func (f *startRows) place(size fyne.Size) {
 	}
 	wide = min(max(wide, size.Width*0.82), size.Width-2*Step, 45*Step)
 	high, all, asks := f.heights(size)
-	y := max((size.Height-all)/2, 0)
+	gap := f.gap(size)
+	y := max((size.Height-all)/2, gap)
 	if asks {
 		placeText(f.text, (size.Width-text.Width)/2, y)
 		y += text.Height + Step
 	}
 	for _, w := range f.fitting(size) {
 		put(w, fyne.NewPos((size.Width-wide)/2, y), fyne.NewSize(wide, high))
-		y += high + Step
+		y += high + gap
 	}
 	link.Width = min(link.Width, size.Width-2*Step)
 	put(f.link, fyne.NewPos((size.Width-link.Width)/2, y), link)
@@ -187,7 +199,7 @@ func (b *wayButton) write(size fyne.Size, of colours) {
 	say(b.words, b.way.Words, of(theme.ColorNameForeground))
 	note := ""
 	if lines := b.words.MinSize().Height + noteLine(); lines <= size.Height {
-		note = longestFitting(size.Width-wayWords()-Step, SmallSize(), b.way.Note, "")
+		note = longestFitting(size.Width-wayWords()-Step, SmallSize(), b.way.Note, b.way.Brief)
 	}
 	say(b.note, note, of(quiet))
 	showFocus(b.line, b.focused, of)

@@ -113,6 +113,31 @@ func TestMenuTapped(t *testing.T) {
 	}
 }
 
+// In large text keys stand in smaller letters before they go, none smaller than those of plain text.
+func TestMenuKeysShrinkFirst(t *testing.T) {
+	inText(t, 200)
+	wide := func(words, keys string) float32 { return textWidth(words) + Step + textWidth(keys) }
+	for _, tt := range []struct {
+		words, keys string
+		room        float32
+		shrinks     [2]bool // words, keys
+		gone        bool
+	}{
+		{"Clear all spots", "Shift+Delete", wide("Clear all spots", "Shift+Delete") + 1, [2]bool{}, false},
+		{"Clear all spots", "Shift+Delete", 0.9 * wide("Clear all spots", "Shift+Delete"), [2]bool{false, true}, false},
+		{"Clear all spots", "Shift+Delete", 0.6 * wide("Clear all spots", "Shift+Delete"), [2]bool{true, true}, false},
+		{"Clear all spots", "Shift+Delete", 0.3 * wide("Clear all spots", "Shift+Delete"), [2]bool{true, true}, true},
+	} {
+		words, keys := entrySizes(tt.words, tt.keys, tt.room)
+		if gone := keys == 0; gone != tt.gone || words < TextSize() != tt.shrinks[0] || keys < TextSize() != tt.shrinks[1] {
+			t.Errorf("in %g words are %g high, keys %g", tt.room, words, keys)
+		}
+		if keys != 0 && plainWidth(tt.words, words)+Step+plainWidth(tt.keys, keys) > tt.room {
+			t.Errorf("in %g they are too wide", tt.room)
+		}
+	}
+}
+
 // What a name stands for is said at the end of a row while it is at hand, and then what was there.
 func TestMenuSaysWhatANameStandsFor(t *testing.T) {
 	test.NewTempApp(t)

@@ -14,8 +14,8 @@ import (
 	"app.tonedesk/gui/wording"
 )
 
-// menuRows lays the rows of a menu below each other; what is in one shares its width evenly or, where
-// that is too little, stands in lines of fewer.
+// menuRows lays the rows of a menu below each other; what is in one shares its width evenly, where
+// that is too little as each needs it, and else stands in lines of fewer.
 type menuRows struct {
 	counts  []int   // of the parts in each
 	columns []int   // most that stand beside each other
@@ -35,13 +35,13 @@ func (r *menuRows) MinSize(o []fyne.CanvasObject) fyne.Size {
 // wanted is the width in which nothing has to stand below what could stand beside it.
 func (r *menuRows) wanted(o []fyne.CanvasObject) (width float32) {
 	r.each(o, func(parts []fyne.CanvasObject, columns int) {
-		each := largest(parts).Width
+		each := float32(0)
 		for _, p := range parts {
 			if p, ok := p.(*Preview); ok {
 				each = max(each, p.wide())
 			}
 		}
-		width = max(width, float32(math.Ceil(float64(each)))*float32(columns))
+		width = max(width, float32(math.Ceil(float64(each)))*float32(columns), sumOfWidths(parts, columns))
 	})
 	return width
 }
@@ -50,6 +50,18 @@ func (r *menuRows) wanted(o []fyne.CanvasObject) (width float32) {
 func (r *menuRows) flow(o []fyne.CanvasObject, width float32, do func(p fyne.CanvasObject, at fyne.Position, size fyne.Size)) (y float32) {
 	r.each(o, func(parts []fyne.CanvasObject, columns int) {
 		least := largest(parts)
+		if least.Width*float32(columns) > width && len(parts) == columns && sumOfWidths(parts, columns) <= width {
+			spare, x := float32(int((width-sumOfWidths(parts, columns))/float32(columns))), float32(0)
+			for _, p := range parts {
+				w := float32(math.Ceil(float64(p.MinSize().Width))) + spare
+				if do != nil {
+					do(p, fyne.NewPos(x, y), fyne.NewSize(w, least.Height))
+				}
+				x += w
+			}
+			y += least.Height
+			return
+		}
 		if least.Width > 0 {
 			columns = max(1, min(columns, int(width/least.Width)))
 		}
@@ -70,6 +82,18 @@ func largest(parts []fyne.CanvasObject) (size fyne.Size) {
 		size = size.Max(p.MinSize())
 	}
 	return size
+}
+
+// sumOfWidths is the least width in which all parts stand beside each other, each as wide as it needs;
+// 0 where they are to stand in lines of fewer.
+func sumOfWidths(parts []fyne.CanvasObject, columns int) (width float32) {
+	if len(parts) > columns {
+		return 0
+	}
+	for _, p := range parts {
+		width += float32(math.Ceil(float64(p.MinSize().Width)))
+	}
+	return width
 }
 
 // each hands over the parts of every row.
@@ -118,7 +142,7 @@ func newMenuHeading(words string) *menuHeading {
 
 func (h *menuHeading) write(_ fyne.Size, of colours) { say(h.text, h.words, of(ColorNameQuiet)) }
 func (h *menuHeading) minSize() fyne.Size {
-	return fyne.NewSize(h.text.MinSize().Width+2*entrySide, round(Row()*3/4))
+	return fyne.NewSize(h.text.MinSize().Width+2*entrySide, round(Row()*5/8))
 }
 func (h *menuHeading) place(size fyne.Size) {
 	placeText(h.text, entrySide, (size.Height-h.text.MinSize().Height)/2)
@@ -178,16 +202,22 @@ func (e *menuEntry) MouseOut() { e.menu.point(-1) }
 // Lengths of an entry.
 const (
 	entrySide = 1.25 * Step // left of the pictogram, and right of the keys
-	entryGap  = 3 * Step    // at least, between words and keys
+	entryGap  = 2 * Step    // at least, between words and keys
 )
 
-func entryWords() float32 { return entrySide + SmallIcon() + 1.5*Step }
+// begin is where the words begin: beside another a row without a pictogram keeps no room for one.
+func (e *menuEntry) begin(beside bool) float32 {
+	if beside && e.is.Icon == "" && !e.is.On {
+		return entrySide
+	}
+	return entrySide + SmallIcon() + 1.5*Step
+}
 
 func (e *menuEntry) write(size fyne.Size, of colours) {
 	fill(e.back, of(ColorNamePointed))
 	show(e.back, e.pointed)
 	fill(e.rule, of(ColorNameRule))
-	show(e.rule, e.beside && !e.pointed && e.Position().X > 0)
+	show(e.rule, e.isBeside() && !e.pointed)
 	icon, quiet := e.is.Icon, ColorNameQuiet
 	if e.is.On {
 		icon = icons.Check
@@ -196,19 +226,40 @@ func (e *menuEntry) write(size fyne.Size, of colours) {
 		quiet = theme.ColorNameForeground // quiet words would be too faint on what is raised
 	}
 	picture(e.picture, icon, theme.ColorNameForeground)
-	keys, room := wording.SayKeys(e.is.Keys), size.Width-entryWords()-entrySide
+	keys, room := wording.SayKeys(e.is.Keys), size.Width-e.begin(e.isBeside())-entrySide
+	e.words.TextSize, e.keys.TextSize = TextSize(), TextSize()
 	if size.Width > 0 {
-		if textWidth(e.is.Words)+Step+textWidth(keys) > room { // large text: the list of keys has them
+		e.words.TextSize, e.keys.TextSize = entrySizes(e.is.Words, keys, room)
+		if e.keys.TextSize == 0 { // the list of keys has them
 			keys = ""
 		}
-		e.words.TextSize = fittingSize(e.is.Words, TextSize(), room)
 	}
 	say(e.words, e.is.Words, of(theme.ColorNameForeground))
 	say(e.keys, keys, of(quiet))
 }
 
+// entrySizes returns in how large letters words and keys stand beside each other in a room: where it is
+// too little for both, keys in smaller ones, then words too, none under the plain size; else the words
+// alone, and 0 for the keys.
+func entrySizes(words, keys string, room float32) (ofWords, ofKeys float32) {
+	plain, all := TextSize()/textScale(), TextSize()
+	if keys == "" {
+		return fittingSize(words, all, room), 0
+	}
+	for ofWords = all; ofWords >= plain; ofWords-- {
+		left := room - Step - plainWidth(words, ofWords)
+		if ofKeys = fittingSize(keys, all, max(left, 1)); ofKeys >= plain {
+			return ofWords, min(ofKeys, ofWords)
+		}
+	}
+	return fittingSize(words, all, room), 0
+}
+
+// isBeside reports whether it lies beside another: where there is too little room it has its own line.
+func (e *menuEntry) isBeside() bool { return e.beside && e.Position().X > 0 }
+
 func (e *menuEntry) minSize() fyne.Size {
-	w := entryWords() + textWidth(e.is.Words) + entrySide
+	w := e.begin(e.beside) + textWidth(e.is.Words) + entrySide
 	if e.is.Keys != "" {
 		w += entryGap + textWidth(wording.SayKeys(e.is.Keys))
 	}
@@ -220,6 +271,7 @@ func (e *menuEntry) place(size fyne.Size) {
 	put(e.rule, fyne.NewPos(0, Step), fyne.NewSize(1, size.Height-2*Step))
 	icon, text := SmallIcon(), e.words.MinSize()
 	put(e.picture, fyne.NewPos(entrySide, (size.Height-icon)/2), fyne.NewSquareSize(icon))
-	placeText(e.words, entryWords(), (size.Height-text.Height)/2)
-	placeText(e.keys, size.Width-entrySide-e.keys.MinSize().Width, (size.Height-text.Height)/2)
+	placeText(e.words, e.begin(e.isBeside()), (size.Height-text.Height)/2)
+	keys := e.keys.MinSize()
+	placeText(e.keys, size.Width-entrySide-keys.Width, (size.Height-keys.Height)/2)
 }

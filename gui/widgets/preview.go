@@ -30,7 +30,8 @@ type Preview struct {
 const (
 	PreviewWidth  = 108
 	PreviewHeight = 80
-	leastPreview  = 88 // width, where the window is narrow
+	leastPreview  = 88   // width, where the window is narrow
+	leastName     = 0.75 // of the letters of a name, where there is too little room (our choice)
 	previewSide   = Step - FocusWidth
 )
 
@@ -70,7 +71,7 @@ func (p *Preview) MouseMoved(*desktop.MouseEvent) {}
 // MouseOut lets go of it.
 func (p *Preview) MouseOut() { p.menu.point(-1) }
 
-func (p *Preview) write(_ fyne.Size, of colours) {
+func (p *Preview) write(size fyne.Size, of colours) {
 	ground, ink, quiet := theme.ColorNameMenuBackground, theme.ColorNameForeground, ColorNameQuiet
 	if p.is.On {
 		ground, ink, quiet = ColorNameOn, ColorNameFocusLine, ColorNameFocusLine
@@ -82,18 +83,28 @@ func (p *Preview) write(_ fyne.Size, of colours) {
 	fill(p.frame, of(ColorNameFocusLine))
 	show(p.frame, p.is.On)
 	fill(p.well, of(theme.ColorNameInputBackground))
+	p.words.TextSize = TextSize()
+	if room := size.Width - 2*previewSide - Step/2 - p.keysWide(); room > 0 {
+		p.words.TextSize = fittingSize(p.is.Words, TextSize(), room)
+	}
 	say(p.words, p.is.Words, of(ink))
 	say(p.keys, wording.SayKeys(p.is.Keys), of(quiet))
 }
 
 func (p *Preview) minSize() fyne.Size {
-	words := p.words.MinSize()
-	w := max(leastPreview, words.Width+Step+p.keys.MinSize().Width)
-	return fyne.NewSize(w+2*previewSide, PreviewHeight+2*previewSide+FocusWidth+words.Height+Step/2)
+	w := max(leastPreview, leastName*textWidth(p.is.Words)+Step+p.keysWide())
+	return fyne.NewSize(w+2*previewSide, PreviewHeight+2*previewSide+FocusWidth+nameHeight()+Step/2)
 }
 
-// wide is the width in which the picture has all of its room.
-func (p *Preview) wide() float32 { return max(PreviewWidth+2*previewSide, p.minSize().Width) }
+// wide is the width in which picture and name have all of their room.
+func (p *Preview) wide() float32 {
+	return max(PreviewWidth, textWidth(p.is.Words)+Step+p.keysWide()) + 2*previewSide
+}
+
+// nameHeight is that of a line of names.
+func nameHeight() float32 { return fyne.MeasureText("M", TextSize(), fyne.TextStyle{}).Height }
+
+func (p *Preview) keysWide() float32 { return textWidth(wording.SayKeys(p.is.Keys)) }
 
 // place puts the picture, whole, into the middle of its room.
 func (p *Preview) place(size fyne.Size) {
@@ -110,6 +121,6 @@ func (p *Preview) place(size fyne.Size) {
 	put(p.picture, at, part)
 	put(p.frame, at.SubtractXY(FocusWidth, FocusWidth), part.AddWidthHeight(2*FocusWidth, 2*FocusWidth))
 	y := previewSide + PreviewHeight + FocusWidth + Step/4
-	placeText(p.words, previewSide, y)
+	placeText(p.words, previewSide, y+(nameHeight()-p.words.MinSize().Height)/2)
 	placeText(p.keys, size.Width-previewSide-p.keys.MinSize().Width, y)
 }

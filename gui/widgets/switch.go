@@ -59,18 +59,17 @@ func (s *Switch) TypedKey(e *fyne.KeyEvent) {
 	}
 }
 
-// Lengths of a switch.
-const (
-	switchWide = 4.5 * Step
-	switchHigh = 2.5 * Step
-)
+// switchSize is that of the track, which grows with the text.
+func switchSize() fyne.Size {
+	return fyne.NewSize(round(4.5*Step*textScale()), round(2.5*Step*textScale()))
+}
 
 func (s *Switch) write(_ fyne.Size, of colours) {
 	track, word := theme.ColorNameInputBackground, language.Say("off")
 	if s.on {
 		track, word = ColorNameOn, language.Say("on")
 	}
-	s.track.CornerRadius, s.track.StrokeWidth, s.track.StrokeColor = switchHigh/2, 1, of(ColorNameOff)
+	s.track.CornerRadius, s.track.StrokeWidth, s.track.StrokeColor = switchSize().Height/2, 1, of(ColorNameOff)
 	fill(s.track, of(track))
 	fill(s.bar, of(ColorNameFocusLine))
 	show(s.bar, s.on)
@@ -82,21 +81,22 @@ func (s *Switch) write(_ fyne.Size, of colours) {
 }
 
 func (s *Switch) place(size fyne.Size) {
-	x, y := size.Width-switchWide, (size.Height-switchHigh)/2
-	put(s.track, fyne.NewPos(x, y), fyne.NewSize(switchWide, switchHigh))
-	putAround(s.line, fyne.NewPos(x, y), s.track.Size())
-	const inset, side, small = 3, switchHigh - 6, 8
-	left, right := x+inset, x+switchWide-inset-side
+	track := switchSize()
+	x, y := size.Width-track.Width, (size.Height-track.Height)/2
+	put(s.track, fyne.NewPos(x, y), track)
+	putAround(s.line, fyne.NewPos(x, y), track)
+	inset, side, small := round(3*textScale()), track.Height-2*round(3*textScale()), round(8*textScale())
+	left, right := x+inset, x+track.Width-inset-side
 	disc := left
 	if s.on {
 		disc = right
 	}
 	put(s.disc, fyne.NewPos(disc, y+inset), fyne.NewSquareSize(side))
-	put(s.bar, fyne.NewPos(x+switchHigh/2-1, y+switchHigh/2-4), fyne.NewSize(footHigh, small))
-	put(s.ring, fyne.NewPos(right+(side-small)/2, y+(switchHigh-small)/2), fyne.NewSquareSize(small))
+	put(s.bar, fyne.NewPos(x+track.Height/2-1, y+(track.Height-small)/2), fyne.NewSize(footHigh, small))
+	put(s.ring, fyne.NewPos(right+(side-small)/2, y+(track.Height-small)/2), fyne.NewSquareSize(small))
 	placeText(s.word, x-Step-s.word.MinSize().Width, (size.Height-s.word.MinSize().Height)/2)
 }
 
 func (s *Switch) minSize() fyne.Size {
-	return fyne.NewSize(switchWide+Step+smallWidth(language.Say("off")), Row())
+	return fyne.NewSize(switchSize().Width+Step+smallWidth(language.Say("off")), Row())
 }

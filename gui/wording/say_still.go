@@ -132,16 +132,23 @@ func SayRemoval(r stills.Removal) string {
 	return words
 }
 
-// BytesSay returns a number of bytes in the largest unit that leaves at least one.
+// BytesSay returns a number of bytes in the largest unit that leaves at least one, in steps of 1024, as
+// is common practice of desktops; whole numbers without a decimal.
 func BytesSay(n int64) string {
 	const k = 1 << 10
+	in := func(unit int64) string {
+		if n%unit == 0 {
+			return Whole(float64(n / unit))
+		}
+		return Tenth(float64(n) / float64(unit))
+	}
 	switch {
 	case n >= k*k*k:
-		return language.Say("%s\u00a0GiB", Tenth(float64(n)/(k*k*k)))
+		return language.Say("%s\u00a0GB", in(k*k*k))
 	case n >= k*k:
-		return language.Say("%s\u00a0MiB", Tenth(float64(n)/(k*k)))
+		return language.Say("%s\u00a0MB", in(k*k))
 	}
-	return language.Say("%s\u00a0KiB", Tenth(float64(n)/k))
+	return language.Say("%s\u00a0KB", in(k))
 }
 
 // SayProblem says what is wrong with a still, and where it was put.
