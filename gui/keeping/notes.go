@@ -58,7 +58,7 @@ func NewNotes(h *host.Host, of Marked) *Notes {
 		return n.rows[i].text
 	}, n.Tapped)
 	n.list = list
-	card := container.NewStack(widgets.NewPanel(), container.New(widgets.Snug{Stretch: 1, Least: leastRows, Around: true}, n.Text,
+	card := container.NewStack(widgets.NewPanel(), container.New(widgets.Snug{Stretch: 1, Least: leastRows, Around: true}, n.newWords(),
 		container.New(layout.NewCustomPaddedLayout(0, 0, -widgets.Step/2, -widgets.Step/2), rows)))
 	n.Box = container.New(widgets.Snug{Stretch: 1}, n.Tools, card, n.newFoot())
 	n.Show()
@@ -74,11 +74,51 @@ func (n *Notes) newTools() *widgets.ToolRow {
 	for i, t := range marking.Tools() {
 		tools = append(tools, widgets.Tool{Icon: icons.Name(strings.ToLower(t.Name)), Tip: wording.ToolName(strings.ToLower(t.Name)), Do: func() { n.of.Take(i) }})
 	}
-	return widgets.NewToolRow(tools, []widgets.Tool{
+	return widgets.NewToolRow(tools, n.steps(), n.Tips, n.Keys)
+}
+
+// steps go back and forth.
+func (n *Notes) steps() []widgets.Tool {
+	return []widgets.Tool{
 		{Icon: icons.Undo, Tip: language.Say("Undo, Ctrl+Z"), Do: func() { n.of.Undo() }},
 		{Icon: icons.Redo, Tip: language.Say("Redo, Ctrl+Y"), Do: func() { n.of.Redo() }},
-	}, n.Tips, n.Keys)
+	}
 }
+
+// newWords is the entry, and beside it the steps where the tools' row has no room for them.
+func (n *Notes) newWords() fyne.CanvasObject {
+	row := container.New(wordsRow{n.Tools}, n.Text)
+	for _, step := range n.steps() {
+		b := widgets.NewIconButton(step.Icon, n.Keys, step.Do)
+		b.Explain(n.Tips, step.Tip)
+		row.Add(b)
+	}
+	return row
+}
+
+// wordsRow stands an entry beside buttons, which are seen where a row of tools has left its own out.
+type wordsRow struct{ tools *widgets.ToolRow }
+
+// Layout gives the entry what the buttons leave; the row of tools was laid out before.
+func (r wordsRow) Layout(o []fyne.CanvasObject, size fyne.Size) {
+	left, side := !r.tools.Acts[0].Visible(), widgets.Row()
+	for i := len(o) - 1; i > 0; i-- {
+		if !left {
+			o[i].Hide()
+			continue
+		}
+		o[i].Show()
+		size.Width -= side
+		o[i].Move(fyne.NewPos(size.Width, (size.Height-side)/2))
+		o[i].Resize(fyne.NewSquareSize(side))
+		size.Width -= widgets.Step / 2
+	}
+	o[0].Move(fyne.Position{})
+	o[0].Resize(size)
+}
+
+// MinSize is the entry's.
+func (wordsRow) MinSize(o []fyne.CanvasObject) fyne.Size { return o[0].MinSize() }
 
 // newText takes the words of the selected note.
 func (n *Notes) newText() *widgets.Entry {

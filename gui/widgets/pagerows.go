@@ -39,6 +39,7 @@ const (
 	leastMirror = 20 * Step   // height of the picture, 160
 	mirrorShare = 0.42        // of the window's height, the most for the picture
 	leastPage   = 15 * Step   // height of what is scrolled, for which a high picture gives way (our choice)
+	narrowStrip = 17.5 * Step // the least where the picture would else be too low: four buttons that a pen hits
 	leastBeside = 20 * Step   // width of the picture beside the strip (our choice: as its height)
 	stripBeside = 10 * Step   // width of the strip beside the picture, 80
 	lowGap      = 6
@@ -123,7 +124,7 @@ func (f pageForm) lowRows(proportion float32) (r pageRows) {
 	inner := w - 2*Step
 	r.bar = rect{0, 0, w, bar}
 	r.tabs = rect{0, h - tabs, w, tabs}
-	side := max(min(round(stripBeside*f.text), inner-Step-leastBeside), stripBeside)
+	side := f.sideWidth(inner, proportion)
 	room := r.tabs.y - 3*gap - sentence - bar - lowFoot
 	r.mirror = rect{Step, bar + gap, max(inner-Step-side, 0), 0}
 	r.mirror.h = f.mirrorHeight(r.mirror.w, proportion, room)
@@ -132,6 +133,14 @@ func (f pageForm) lowRows(proportion float32) (r pageRows) {
 	r.lower = rect{Step, r.sentence.bottom() + gap, inner, 0}
 	r.lower.h = max(r.tabs.y-lowFoot-r.lower.y, 0)
 	return r
+}
+
+// sideWidth is the strip's beside the picture: it grows with the text, but leaves the picture the width
+// for its least height.
+func (f pageForm) sideWidth(inner, proportion float32) float32 {
+	forPicture := float32(math.Floor(float64(inner - Step - leastMirror/proportion)))
+	side := min(round(stripBeside*f.text), inner-Step-leastBeside, max(forPicture, narrowStrip))
+	return max(side, stripBeside)
 }
 
 // lowFoot is between page and tabs in the low form.

@@ -46,6 +46,16 @@ func TestPictureHeight(t *testing.T) {
 	}
 }
 
+// In the main window a picture of 4 to 3 is 160 high at every size of text.
+func TestPictureHeightInLargeText(t *testing.T) {
+	for percent := 100; percent <= 200; percent += 10 {
+		m := pageRowsFor(formOf(fyne.NewSize(380, 760), float32(percent)/100), 0.75, 2).mirror
+		if high := min(m.h, 0.75*m.w); high < 160 {
+			t.Errorf("at %d %% it is %g high", percent, high)
+		}
+	}
+}
+
 // Which form a window has by its size and the size of text.
 func TestPageForms(t *testing.T) {
 	for _, tt := range []struct {
