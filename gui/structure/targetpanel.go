@@ -28,7 +28,7 @@ func NewTargetPanel(h *host.Host, target *Targets) *TargetPanel {
 	this := h.Button("", language.Say("Paint toward the picture as it is now"), target.Take)
 	this.SetIcon(icons.Still)
 	acts := container.NewHBox(this, open)
-	t.empty = widgets.Beside(container.NewBorder(nil, nil, nil, acts, widgets.NewHeading("", language.Say("Target"), language.Say("what to paint toward"))))
+	t.empty = widgets.Beside(container.NewBorder(nil, nil, nil, acts, widgets.NewHeading(icons.Target, language.Say("Target"), language.Say("what to paint toward"))))
 	t.shown = widgets.Beside(t.card)
 	t.shown.Hide()
 	t.Box = widgets.NewCard(t.empty, t.shown)
