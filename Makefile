@@ -21,11 +21,11 @@ LAWS := ./analysis/... ./capture ./capture/wayland/... ./gui/...
 WITH_TOOLKIT := /cmd/desk$$|/gui$$|/gui/(autokeep|comparing|everywhere|growing|guitest|host|icons|keeping|menus|pointer|preferences|proposals|remember|structure|tray|watching|widgets)$$
 
 # What is tested under Wine: packages that need no C compiler, and of the program's own tests those
-# that run it from outside; but for one that needs a terminal of Linux.
+# that run it from outside; but for those that need a terminal of Linux, or a chip on its screen.
 ON_WINDOWS := ./analysis/... ./capture/memory ./capture/plainfile ./capture ./capture/monitors ./cmd/desk/command ./cmd/desk/quiet ./gui/files ./gui/live \
 	./gui/mistake ./gui/native ./gui/overlay ./gui/pictures ./gui/settings ./gui/setup ./gui/stills/... ./gui/language ./gui/typeface ./gui/wording
 OF_WINDOWS := ^Test(Foreign|Compare|Spot|EmptyList|Shade|Match|Palette|Read|Relight|Sheet|Still|Help|Version|Series|WhatIs|Refused|Signs|Reports|Trouble|Window(DamagedSettings|FollowsTheScreen|Keys$$|ChoosesRegion|FollowsPictureFile|KeepsStills|HandsOn|KeepsAbove|Remembers|CoversTheRegion|ComparesInTwoTaps|Focus|Menus|ShowsHowItGrew))
-NOT_OF_WINDOWS := ^Test(Read|Series)Progress$$
+NOT_OF_WINDOWS := ^Test((Read|Series)Progress|StillIsWithoutChip)$$
 
 # How long each fuzz target runs.
 FUZZTIME ?= 60s
