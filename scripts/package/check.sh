@@ -50,7 +50,7 @@ cp "${deb[0]}" "$root/tonedesk.deb"
 cp assets/demo.png "$root/"
 inside apt-get install -qq -y --no-install-recommends /tonedesk.deb >"$work/log" 2>&1 || { tail "$work/log" >&2; exit 1; }
 [ "$(inside desk --version)" = "Tonedesk $version" ]
-inside desk read /demo.png | grep -q lightness
+inside desk read /demo.png | grep lightness >/dev/null # -q would close the pipe on what still writes
 inside dpkg -L tonedesk | while read -r path; do [ -d "$root$path" ] || echo "$path"; done >"$work/files"
 inside apt-get purge -qq -y tonedesk >"$work/log" 2>&1 || { tail "$work/log" >&2; exit 1; }
 while read -r path; do [ ! -e "$root$path" ] || { echo "It left $path" >&2; exit 1; }; done <"$work/files"

@@ -126,17 +126,21 @@ type row struct {
 }
 
 // lists writes what the notes say and the families, with no more of long notes than leaves room
-// for all.
+// for most.
 func (p *Page) lists(columns []Box, c Content) {
-	before := len(p.items)
-	for i, lines := range noteLines {
-		p.items = p.items[:before]
+	before, fewest, most := len(p.items), -1, 0
+	for _, lines := range noteLines {
 		notes, families := p.listed(columns, c, lines)
-		if i == len(noteLines)-1 || notes+families == 0 {
-			p.more(columns[len(columns)-1], notes, families+c.FamiliesLeft)
-			return
+		p.items = p.items[:before]
+		if left := notes + families; fewest < 0 || left < fewest { // less of a note is no gain by itself
+			fewest, most = left, lines
+		}
+		if fewest == 0 {
+			break
 		}
 	}
+	notes, families := p.listed(columns, c, most)
+	p.more(columns[len(columns)-1], notes, families+c.FamiliesLeft)
 }
 
 // listed writes the lists, each in a column of its own where there are two, with so many lines of

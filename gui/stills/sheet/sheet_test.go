@@ -432,6 +432,10 @@ func TestNothingIsCut(t *testing.T) {
 	for i := range c.Families {
 		c.Families[i].Text, c.Families[i].Title = long, "12.4 tones: a strong step, and straight toward black"
 	}
+	c.Painted = strings.Repeat("Painted areas. Light: lightness 78.4, value 7.8, varies by 14.5. ", 4) // however many local colours are left
+	for len(c.Families) < 12 {
+		c.Families = append(c.Families, c.Families[0])
+	}
 	for name, size := range map[string]Size{"a4": A4, "wide": Wide} {
 		p, all := New(size, c), ""
 		for _, item := range p.items {
