@@ -393,7 +393,9 @@ func TestWindowDividingLine(t *testing.T) {
 	divided := func(at float32) func(desktest.Shown) bool {
 		return func(l desktest.Shown) bool { return l.Divided > at-0.02 && l.Divided < at+0.02 }
 	}
-	m := w.WaitFor("the line in the middle", func(l desktest.Shown) bool { return divided(0.5)(l) && l.Mirror[2] > 100 }).Mirror
+	m := w.WaitFor("the line in the middle", func(l desktest.Shown) bool {
+		return divided(0.5)(l) && l.Mirror[2] > 100 && l.Sentence == "No change in lightness"
+	}).Mirror
 	place := func(x, y float32) (float32, float32) { return m[0] + x*m[2], m[1] + y*m[3] }
 	drag := func(x, y, toX, toY float32) {
 		fx, fy := place(x, y)
