@@ -5,11 +5,23 @@ import (
 	"slices"
 	"sync"
 	"time"
+
+	"app.tonedesk/capture"
 )
 
 // repaintTime is how long who paints below the chip may take to paint again what it covered, until a
 // picture of the screen counts as one without it. Our choice.
 const repaintTime = 150 * time.Millisecond
+
+// restAfter is how long after the chip has left a place what is newest counts as without it, where so
+// many pictures a second are read: time to paint, and two more pictures. The automatic rate, 0, may
+// come down to the slowest.
+func restAfter(perSecond float64) time.Duration {
+	if !(perSecond >= capture.MinRate) {
+		perSecond = capture.MinRate
+	}
+	return repaintTime + time.Duration(2*float64(time.Second)/perSecond)
+}
 
 // lain is where the chip lies, and where it lay. Any goroutine may call it; the zero lain is ready.
 type lain struct {

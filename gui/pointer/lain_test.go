@@ -2,6 +2,7 @@ package pointer
 
 import (
 	"image"
+	"math"
 	"testing"
 	"time"
 
@@ -57,4 +58,23 @@ func TestLainHidesTheChip(t *testing.T) {
 			t.Fatalf("%v is left", over)
 		}
 	})
+}
+
+// What waits for pictures waits at every rate, also the automatic one: a wait of nothing would ask
+// again and again.
+func TestRestAfter(t *testing.T) {
+	for _, tt := range []struct {
+		perSecond float64
+		want      time.Duration
+	}{
+		{0, 2150 * time.Millisecond}, // as slow as the automatic rate may be
+		{math.NaN(), 2150 * time.Millisecond},
+		{1, 2150 * time.Millisecond},
+		{10, 350 * time.Millisecond},
+		{60, 150*time.Millisecond + time.Second/30},
+	} {
+		if got := restAfter(tt.perSecond); (got - tt.want).Abs() > time.Microsecond {
+			t.Errorf("at %v a second it is %v, want %v", tt.perSecond, got, tt.want)
+		}
+	}
 }

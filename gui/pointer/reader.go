@@ -262,7 +262,7 @@ func (r *Reader) hide(renew bool) {
 		r.unwait = nil
 	}
 	if r.lain.leaving() {
-		rest := repaintTime + time.Duration(2/r.settings.PerSecond*float64(time.Second))
+		rest := restAfter(r.settings.PerSecond)
 		r.unwait = r.Later(rest, func() {
 			r.lain.rested(r.newest, time.Now().Add(-rest))
 			r.hide(true)
