@@ -28,14 +28,16 @@ func point(w *desktest.Window) {
 	})
 }
 
-// A window is pointed at and taken, from the first start and from the list of windows; the painting
-// hears nothing of it.
+// A window is pointed at and taken, from the list of windows that the first start and a key open; the
+// painting hears nothing of it.
 func TestWindowPointedAt(t *testing.T) {
 	_, painter, w := pointable(t)
+	w.Choose("A window")
 	w.Choose("Point at it")
 	point(w)
 	w.Do("key", "Escape")
 	w.WaitFor("it given up", func(l desktest.Shown) bool { return l.Message == "" && l.Sentence == "Choose what to watch" })
+	w.Choose("A window")
 	w.Choose("Point at it")
 	point(w)
 	w.Do("click", "1")
@@ -57,6 +59,7 @@ func TestWindowPointedAt(t *testing.T) {
 // A program that is told to end while the painter points leaves pointer and keyboard free.
 func TestWindowEndsWhilePointing(t *testing.T) {
 	server, painter, w := pointable(t)
+	w.Choose("A window")
 	w.Choose("Point at it")
 	point(w)
 	if painter.Takes() {

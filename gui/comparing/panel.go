@@ -47,7 +47,7 @@ var compareWays = []Way{Divided, Sides, Turns, Map}
 // NewPanel returns the panel of a comparer.
 func NewPanel(h *host.Host, c *Comparer, acts PanelActs) *Panel {
 	p := &Panel{Host: h, compare: c, acts: acts, Lines: widgets.SmallLabel(), Table: widgets.NewChangeTable()}
-	p.ways = widgets.NewChooser([]string{language.Say("Divided"), language.Say("Side by side"), language.Say("In turns"), language.Say("Map")}, h.Keys, func(i int) { c.Set(compareWays[i]) })
+	p.ways = widgets.NewChooser([]string{language.Say("Divided"), language.Say("Side by side"), language.Say("In turns"), language.Say("Map")}, h.Keys, func(i int) { c.Set(compareWays[i]) }).Lists(h.OpenList)
 	p.before = widgets.NewBeforeStrip(h.Keys, h.Tips, func(i int) {
 		if i < len(p.ids) {
 			c.Begin(p.ids[i])

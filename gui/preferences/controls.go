@@ -29,7 +29,7 @@ func segments[T comparable](p *Page, name string, values []T, word func(T) strin
 	c = widgets.NewChooser(words(values, word), p.Keys, func(i int) {
 		c.Set(i)
 		p.set(func(s *settings.Settings) { *field(s) = values[i] })
-	})
+	}).Lists(p.OpenList)
 	c.Set(slices.Index(values, *field(p.now)))
 	return widgets.FormRow{Name: name, Control: c}
 }

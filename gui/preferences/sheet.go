@@ -48,7 +48,7 @@ func New(h *host.Host, now *settings.Settings, acts Acts) *Page {
 		tabs.Set(i)
 		p.SetContent(p.form(i))
 		h.Changed()
-	})
+	}).Lists(h.OpenList)
 	p.Sheet = widgets.NewSheet(icons.Settings, language.Say("Settings"), tabs, p.form(0), h.Keys, acts.Done)
 	return p
 }

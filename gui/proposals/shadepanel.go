@@ -44,10 +44,10 @@ var shadowHues = []float64{propose.WarmLightShadow, propose.CoolLightShadow}
 func newShadePanel(h *host.Host, own func() *light.Light) *shadePanel {
 	p := &shadePanel{Host: h, own: own, fields: map[*knobSlider]func(*propose.Options) *float64{}}
 	p.Light = widgets.NewChoices([]widgets.Choice{{Word: language.Say("Cool")}, {Word: language.Say("Warm")},
-		{Word: language.Say("As in this picture"), Short: language.Say("As here"), Tip: language.Say("Lights and shadows as in this picture")}}, h.Tips, h.Keys, p.SetLight)
+		{Word: language.Say("As in this picture"), Short: language.Say("As here"), Tip: language.Say("Lights and shadows as in this picture")}}, h.Tips, h.Keys, p.SetLight).Lists(h.OpenList)
 	p.equal = widgets.NewChooser([]string{language.Say("Lightness"), language.Say("Layer grey"), language.Say("Seen lightness")}, h.Keys, func(i int) {
 		p.change("equal", func(o *propose.Options) { o.EqualBy = equalBys[i] })
-	})
+	}).Lists(h.OpenList)
 	percent := func(v float64) string { return strconv.Itoa(int(math.Round(100*v))) + wording.Nbsp + "%" }
 	p.Turn = p.slider(knob{language.Say("Shift per tone"), 0, 1, 0.05, percent}, func(o *propose.Options) *float64 { return &o.Turn })
 	p.gain = p.slider(knob{language.Say("Gain per tone"), -0.5, 2, 0.05, percent}, func(o *propose.Options) *float64 { return &o.Gain })

@@ -22,10 +22,12 @@ type Chooser struct {
 	chosen  int
 	choose  func(i int)
 	tips    *Tips
-	brief   bool           // pictograms stand for the words where these find no room
-	off     map[int]string // why choices can't be chosen now
+	brief   bool                                   // pictograms stand for the words where these find no room
+	off     map[int]string                         // why choices can't be chosen now
+	open    func(rows []MenuRow, at fyne.Position) // of the list that stands for the row; nil: there is none
 
 	back, under, foot, line *canvas.Rectangle
+	arrow                   *canvas.Image // of the list
 	texts                   []*canvas.Text
 	pictures                []*canvas.Image
 }
@@ -67,6 +69,7 @@ func NewChoices(choices []Choice, tips *Tips, keys Keys, choose func(i int)) *Ch
 	for range choices {
 		c.texts, c.pictures = append(c.texts, c.addText(TextSize, fyne.TextStyle{})), append(c.pictures, c.addIcon())
 	}
+	c.arrow = c.addIcon()
 	c.line = add(&c.drawn, newFocusLine(Radius+FocusGap))
 	c.size = TextSize()
 	c.draw(c)
@@ -268,8 +271,11 @@ func (c *Chooser) at(x float32) int {
 // Count returns how many choices there are.
 func (c *Chooser) Count() int { return len(c.choices) }
 
-// Target returns where a press means choice i.
+// Target returns where a press means choice i, or opens the list with it.
 func (c *Chooser) Target(i int) (fyne.Position, fyne.Size) {
+	if c.listed(c.Size().Width) {
+		return fyne.Position{}, c.Size()
+	}
 	slots := c.slots(c.Size().Width)
 	return fyne.NewPos(slots[i], 0), fyne.NewSize(slots[i+1]-slots[i], c.Size().Height)
 }
@@ -277,7 +283,16 @@ func (c *Chooser) Target(i int) (fyne.Position, fyne.Size) {
 // Tapped chooses what is under the pointer.
 func (c *Chooser) Tapped(e *fyne.PointEvent) {
 	c.tips.Leave()
-	switch i := c.at(e.Position.X); {
+	if c.listed(c.Size().Width) {
+		c.list()
+		return
+	}
+	c.press(c.at(e.Position.X))
+}
+
+// press chooses choice i, or says why it can't be chosen.
+func (c *Chooser) press(i int) {
+	switch {
 	case i < 0:
 	case c.off[i] != "": // a pen can't rest on it first
 		c.tips.Now(c.off[i], c.texts[i])
@@ -292,7 +307,7 @@ func (c *Chooser) MouseIn(e *desktop.MouseEvent) { c.MouseMoved(e) }
 // MouseMoved explains the pictogram under the pointer, or why its choice is off.
 func (c *Chooser) MouseMoved(e *desktop.MouseEvent) {
 	i := c.at(e.Position.X)
-	if i < 0 {
+	if i < 0 || c.listed(c.Size().Width) {
 		return
 	}
 	shown := c.shown(i, c.Size().Width)
@@ -310,10 +325,12 @@ func (c *Chooser) MouseOut() { c.tips.Leave() }
 // Cursor is the hand: the words are there to be pressed.
 func (c *Chooser) Cursor() desktop.Cursor { return desktop.PointerCursor }
 
-// TypedKey goes from word to word with the arrows.
+// TypedKey goes from word to word with the arrows, and opens the list.
 func (c *Chooser) TypedKey(e *fyne.KeyEvent) {
 	step := arrows[e.Name].X
-	if step == 0 {
+	if c.listed(c.Size().Width) && presses(e) {
+		c.list()
+	} else if step == 0 {
 		c.keys.TypedKey(e.Name)
 	} else if next := c.chosen + step; next >= 0 && next < len(c.choices) && c.off[next] == "" {
 		c.choose(next)
@@ -338,9 +355,14 @@ func (c *Chooser) write(size fyne.Size, of colours) {
 	fill(c.under, of(ColorNameOn))
 	fill(c.foot, of(ColorNameFocusLine))
 	showFocus(c.line, c.focused, of)
-	one := c.chosen >= 0 && c.chosen < len(c.choices)
-	show(c.under, one && !c.tabs)
-	show(c.foot, one)
+	one, listed := c.chosen >= 0 && c.chosen < len(c.choices), c.listed(size.Width)
+	show(c.under, one && !c.tabs && !listed)
+	show(c.foot, one && !listed)
+	if listed {
+		c.writeListed(size.Width, of)
+		return
+	}
+	picture(c.arrow, "", "")
 	for i, t := range c.texts {
 		ink := ColorNameQuiet
 		if i == c.chosen {
@@ -360,6 +382,10 @@ func (c *Chooser) write(size fyne.Size, of colours) {
 func (c *Chooser) place(size fyne.Size) {
 	c.back.Resize(size)
 	putAround(c.line, fyne.Position{}, size)
+	if c.listed(size.Width) {
+		c.placeListed(size)
+		return
+	}
 	at := c.slots(size.Width)
 	for i, t := range c.texts {
 		shown := c.shown(i, size.Width)

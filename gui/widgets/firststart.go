@@ -1,8 +1,6 @@
 package widgets
 
 import (
-	"slices"
-
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -17,7 +15,6 @@ type Way struct {
 	Words, Note string
 	Brief       string // the note where there is too little room for it; "" for none
 	Do          func()
-	Spare       bool // found behind another way too: it goes where there is too little room
 }
 
 // FirstStart stands in place of the picture while nothing was chosen to watch: a question, the ways
@@ -42,7 +39,7 @@ func (f *FirstStart) Cells() (cells []Cell) {
 	add := func(words string, part fyne.CanvasObject) {
 		cells = append(cells, Cell{Words: words, Part: part, At: fyne.CurrentApp().Driver().AbsolutePositionForObject(part)})
 	}
-	for _, w := range f.rows.fitting(f.rows.Size()) {
+	for _, w := range f.rows.ways {
 		add(w.way.Words, w)
 	}
 	add(f.rows.link.words[0], f.rows.link)
@@ -84,37 +81,26 @@ func (f *startRows) write(size fyne.Size, of colours) {
 	say(f.text, f.title, of(ColorNameFocusLine))
 	_, _, asks := f.heights(size)
 	show(f.text, asks)
-	fitting := f.fitting(size)
-	for _, w := range f.ways {
-		show(w, slices.Contains(fitting, w))
-	}
 }
 
-// fitting are the ways that a size has room for.
-func (f *startRows) fitting(size fyne.Size) []*wayButton {
-	if float32(len(f.ways))*(Row()+Step)+f.link.MinSize().Height <= size.Height {
-		return f.ways
-	}
-	return slices.DeleteFunc(slices.Clone(f.ways), func(w *wayButton) bool { return w.way.Spare })
-}
-
-// heights returns how high a way is in a size, how high all is, and whether the question has room.
+// heights returns how high a way is in a size, how high all is, and whether the question has room: it has
+// while a pen can hit the ways below it.
 func (f *startRows) heights(size fyne.Size) (way, all float32, asks bool) {
-	n, link := float32(len(f.fitting(size))), f.link.MinSize().Height
+	n, link := float32(len(f.ways)), f.link.MinSize().Height
 	question := fyne.MeasureText(f.title, SentenceSize(), fyne.TextStyle{}).Height + Step
-	gap := f.gap(size)
-	way = max(min(wayHigh(), (size.Height-link-gap)/n-gap), Row())
-	all = n*(way+gap) + link
-	if asks = all+question <= size.Height; asks {
-		all += question
+	if asks = n*(Row()+leastGap)+leastGap+link+question <= size.Height; !asks {
+		question = 0
 	}
-	return way, all, asks
+	gap := f.gap(size.Height - question)
+	way = max(min(wayHigh(), (size.Height-question-link-gap)/n-gap), Row())
+	return way, question + n*(way+gap) + link, asks
 }
 
-// gap is between two ways, and above the first: less where they would else be too low for two lines.
-func (f *startRows) gap(size fyne.Size) float32 {
-	n := float32(len(f.fitting(size)))
-	if n*wayHigh()+(n+1)*Step+f.link.MinSize().Height <= size.Height {
+// gap is between two ways in a height, and above the first: less where they would else be too low for two
+// lines.
+func (f *startRows) gap(height float32) float32 {
+	n := float32(len(f.ways))
+	if n*wayHigh()+(n+1)*Step+f.link.MinSize().Height <= height {
 		return Step
 	}
 	return leastGap
@@ -129,13 +115,15 @@ func (f *startRows) place(size fyne.Size) {
 	}
 	wide = min(max(wide, size.Width*0.82), size.Width-2*Step, 45*Step)
 	high, all, asks := f.heights(size)
-	gap := f.gap(size)
-	y := max((size.Height-all)/2, gap)
+	question := float32(0)
 	if asks {
-		placeText(f.text, (size.Width-text.Width)/2, y)
-		y += text.Height + Step
+		question = text.Height + Step
 	}
-	for _, w := range f.fitting(size) {
+	gap := f.gap(size.Height - question)
+	y := max((size.Height-all)/2, gap)
+	placeText(f.text, (size.Width-text.Width)/2, y)
+	y += question
+	for _, w := range f.ways {
 		put(w, fyne.NewPos((size.Width-wide)/2, y), fyne.NewSize(wide, high))
 		y += high + gap
 	}
@@ -143,9 +131,9 @@ func (f *startRows) place(size fyne.Size) {
 	put(f.link, fyne.NewPos((size.Width-link.Width)/2, y), link)
 }
 
-// minSize has room for the ways that are always there, as low as a pen can hit them.
+// minSize has room for the ways, as low as a pen can hit them.
 func (f *startRows) minSize() fyne.Size {
-	n := float32(len(f.fitting(fyne.Size{})))
+	n := float32(len(f.ways))
 	return fyne.NewSize(0, n*(Row()+Step)+f.link.MinSize().Height)
 }
 

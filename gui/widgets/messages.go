@@ -37,9 +37,14 @@ type Messages struct {
 	states  []Message
 
 	chipsIn float32 // width of the picture, where chips lie; 0: all
+	below   float32 // so much of the height lies below the picture: for an offer that finds no room on it
+	abreast bool    // two chips stand beside each other, by their pictograms alone
 
-	Held func()                   // the pointer came onto the toast, or went; may be nil
-	Over func(head, foot float32) // so much of the picture's top left and of its foot is covered now; may be nil
+	reaches bool // an offer reaches below the picture
+
+	Beyond func()                   // that has changed; may be nil
+	Held   func()                   // the pointer came onto the toast, or went; may be nil
+	Over   func(head, foot float32) // so much of the picture's top left and of its foot is covered now; may be nil
 }
 
 // MostChips is how many chips are shown at once.
@@ -81,7 +86,7 @@ func (m *Messages) Set(states []Message, stay, toast Message) {
 	m.toast.set(toast)
 	m.redraw()
 	if m.Over != nil {
-		m.Over(chipsFoot(min(len(states), MostChips)), m.covered())
+		m.Over(m.chipsFoot(), m.covered())
 	}
 }
 
@@ -92,7 +97,33 @@ func (m *Messages) covered() (height float32) {
 			height += h + Step
 		}
 	}
-	return height
+	return max(height-m.beyond(m.Size()), 0)
+}
+
+// setBelow says how much of the height lies below the picture.
+func (m *Messages) setBelow(below float32) {
+	if below != m.below {
+		m.below = below
+		m.redraw()
+	}
+}
+
+// chipsFoot is where the chips end.
+func (m *Messages) chipsFoot() float32 {
+	if m.abreast {
+		return chipsFoot(1)
+	}
+	return chipsFoot(min(len(m.states), MostChips))
+}
+
+// beyond is by how much the offer is longer than what the chips leave of the picture: so far it reaches
+// below it.
+func (m *Messages) beyond(size fyne.Size) float32 {
+	if !m.offer.Visible() {
+		return 0
+	}
+	needs := m.chipsFoot() + Step/2 + m.heights[0] + Step
+	return min(max(needs-(size.Height-m.below), 0), m.below)
 }
 
 // ToastHeld reports whether the pointer or the focus is on the toast: then it stays.
@@ -116,7 +147,7 @@ func (m *Messages) Text() string {
 
 // Below is the place below the chips, in the window, where a chip's menu belongs.
 func (m *Messages) Below() fyne.Position {
-	return fyne.CurrentApp().Driver().AbsolutePositionForObject(m).AddXY(Step, chipsFoot(min(len(m.states), MostChips)))
+	return fyne.CurrentApp().Driver().AbsolutePositionForObject(m).AddXY(Step, m.chipsFoot())
 }
 
 // write asks the parts for their heights in the picture's width, since wrapped words know theirs
@@ -125,13 +156,14 @@ func (m *Messages) write(size fyne.Size, _ colours) {
 	if size.IsZero() {
 		return
 	}
-	width := footWidth(size)
-	room := size.Height - chipsFoot(min(len(m.states), MostChips)) - 2*Step
+	width, picture := footWidth(size), size.Height-m.below
+	m.abreast = false
 	m.heights = [2]float32{}
-	switch {
-	case m.offer.Visible():
-		m.heights[0] = m.offer.heightFor(width, size.Height-2*Step)
-	case m.failure.Visible():
+	if m.offer.Visible() {
+		m.writeOffer(size, width)
+	}
+	room := picture - m.chipsFoot() - 2*Step
+	if m.failure.Visible() {
 		m.heights[0] = m.failure.heightFor(width, room)
 	}
 	if m.toast.Visible() {
@@ -139,26 +171,52 @@ func (m *Messages) write(size fyne.Size, _ colours) {
 	}
 }
 
+// writeOffer has the chips stand abreast where the offer would else lie over them: what lasts is seen
+// beside what is asked.
+func (m *Messages) writeOffer(size fyne.Size, width float32) {
+	m.heights[0] = m.offer.heightFor(width, size.Height)
+	m.abreast = len(m.states) > 1 && m.chipsFoot()+m.heights[0]+1.5*Step > size.Height-m.below
+	m.heights[0] = m.offer.heightFor(width, size.Height-m.chipsFoot()-1.5*Step)
+}
+
 func (m *Messages) place(size fyne.Size) {
-	for i, chip := range m.chips {
-		if chip.Visible() {
-			room := size.Width
-			if m.chipsIn > 0 {
-				room = min(room, m.chipsIn)
-			}
-			put(chip, fyne.NewPos(Step, chipTop(i)), fyne.NewSize(min(chip.MinSize().Width, max(room-2*Step, 1)), Row()))
+	m.placeChips(size.Width)
+	if reaches := m.beyond(size) > 0; reaches != m.reaches {
+		if m.reaches = reaches; m.Beyond != nil {
+			m.Beyond()
 		}
 	}
 	kept := lowToast()
 	if m.offer.Visible() {
 		kept = m.offer.answersHigh(footWidth(size))
 	}
-	at := footPlaces(size, m.heights, kept, chipsFoot(min(len(m.states), MostChips)))
+	at := footPlaces(size.SubtractWidthHeight(0, m.below-m.beyond(size)), m.heights, kept, m.chipsFoot())
 	for i, part := range []fyne.CanvasObject{m.offer, m.failure, m.toast} {
 		if part.Visible() {
 			r := at[i/2]
 			put(part, fyne.NewPos(r.x, r.y), fyne.NewSize(r.w, r.h))
 		}
+	}
+}
+
+// placeChips stands them below each other, or abreast.
+func (m *Messages) placeChips(room float32) {
+	if m.chipsIn > 0 {
+		room = min(room, m.chipsIn)
+	}
+	x := Step
+	for i, chip := range m.chips {
+		chip.shorten(m.abreast)
+		if !chip.Visible() {
+			continue
+		}
+		least := chip.MinSize()
+		if m.abreast {
+			put(chip, fyne.NewPos(x, chipTop(0)), least)
+			x += least.Width + Step/2
+			continue
+		}
+		put(chip, fyne.NewPos(Step, chipTop(i)), fyne.NewSize(min(least.Width, max(room-2*Step, 1)), Row()))
 	}
 }
 

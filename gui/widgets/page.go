@@ -41,10 +41,20 @@ const plainProportion = 0.75
 // NewPage returns a page of parts, all of which have to be there.
 func NewPage(parts PageParts) *Page {
 	p := &Page{parts: parts, proportion: plainProportion, lines: 2}
-	// the order is that of the Tab key
-	p.objects = []fyne.CanvasObject{parts.Bar, parts.Mirror, parts.Start, parts.Strip, parts.Messages, parts.Sentence, parts.Lower, parts.Tabs}
+	p.order()
+	parts.Messages.Beyond = p.order
 	p.draw(p)
 	return p
+}
+
+// order is that in which all is drawn, and that of the Tab key. Messages are over the page only while one
+// reaches that far.
+func (p *Page) order() {
+	parts := p.parts
+	p.objects = []fyne.CanvasObject{parts.Bar, parts.Mirror, parts.Start, parts.Strip, parts.Messages, parts.Sentence, parts.Lower, parts.Tabs}
+	if parts.Messages.reaches {
+		p.objects = []fyne.CanvasObject{parts.Bar, parts.Mirror, parts.Start, parts.Strip, parts.Sentence, parts.Lower, parts.Messages, parts.Tabs}
+	}
 }
 
 // SetProportion gives the picture the shape of a new source: its height by its width.
@@ -113,10 +123,12 @@ func (p *Page) place(size fyne.Size) {
 	parts.Messages.chipsIn = rows.mirror.w // what lasts covers no button
 	lower := rows.lower
 	lower.w += Gutter
+	said, below := p.said(rows, size)
+	p.parts.Messages.setBelow(below)
 	for _, at := range []struct {
 		part fyne.CanvasObject
 		rect
-	}{{parts.Bar, rows.bar}, {parts.Strip, rows.strip}, {parts.Sentence, rows.sentence}, {parts.Lower, lower}, {parts.Tabs, rows.tabs}, {parts.Mirror, rows.mirror}, {parts.Start, start}, {parts.Messages, p.said(rows, size)}} {
+	}{{parts.Bar, rows.bar}, {parts.Strip, rows.strip}, {parts.Sentence, rows.sentence}, {parts.Lower, lower}, {parts.Tabs, rows.tabs}, {parts.Mirror, rows.mirror}, {parts.Start, start}, {parts.Messages, said}} {
 		put(at.part, fyne.NewPos(at.x, at.y), fyne.NewSize(max(at.w, 0), max(at.h, 0)))
 	}
 }
@@ -125,15 +137,22 @@ func (p *Page) place(size fyne.Size) {
 // answers beside each other).
 const leastSaid = 25 * Step
 
-// said is where messages lie: over the picture as it is seen, and over the strip beside it too
-// where the picture alone has no room for them.
-func (p *Page) said(rows pageRows, size fyne.Size) rect {
-	if !formOf(size, textScale()).beside() || rows.mirror.w >= leastSaid*textScale() {
-		return seenPart(rows.mirror, p.proportion)
+// said is where messages lie: over the picture as it is seen, and over the strip beside it too where the
+// picture alone has no room for them. There an offer may reach below it: so much of the height is below
+// the picture.
+func (p *Page) said(rows pageRows, size fyne.Size) (at rect, below float32) {
+	if !formOf(size, textScale()).beside() {
+		return seenPart(rows.mirror, p.proportion), 0
 	}
-	all := rows.mirror
-	all.w = rows.strip.x + rows.strip.w - all.x
-	return all
+	at = rows.mirror
+	if at.w >= leastSaid*textScale() {
+		at = seenPart(rows.mirror, p.proportion)
+	} else {
+		at.w = rows.strip.x + rows.strip.w - at.x
+	}
+	below = max(rows.lower.bottom()-at.bottom(), 0)
+	at.h += below
+	return at, below
 }
 
 // startsBeside reports whether the ways to begin stand where strip and picture would be side by side.

@@ -11,11 +11,13 @@ type PageColumn struct {
 	drawn
 	Scroll     *container.Scroll
 	head, foot fyne.CanvasObject // nil for none
+	wheel      *wheel
 }
 
 // NewPageColumn returns an empty column.
 func NewPageColumn() *PageColumn {
 	c := &PageColumn{Scroll: container.NewVScroll(nil)}
+	c.wheel = newWheel(c)
 	c.draw(c)
 	return c
 }
@@ -31,6 +33,7 @@ func (c *PageColumn) Set(content, head, foot fyne.CanvasObject) {
 	if foot != nil {
 		c.objects = append(c.objects, foot)
 	}
+	c.objects = append(c.objects, c.wheel)
 	c.Scroll.ScrollToTop()
 	c.Scroll.Refresh()
 	c.Refresh()
@@ -63,6 +66,7 @@ func (c *PageColumn) place(size fyne.Size) {
 		bottom -= Step
 	}
 	put(c.Scroll, fyne.NewPos(0, top), fyne.NewSize(size.Width, max(bottom-top, 0)))
+	c.wheel.Resize(size)
 }
 
 // gutter keeps the scroll bar's room free beside its one part.

@@ -3,6 +3,7 @@ package widgets
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
 
 	"app.tonedesk/gui/icons"
 )
@@ -23,6 +24,7 @@ type PictureButton struct {
 	shape  pictureShape
 	icon   icons.Name
 	words  string
+	brief  bool // the pictogram stands for the words, which the tip says
 	tapped func()
 
 	back, line, under *canvas.Rectangle
@@ -50,6 +52,30 @@ func (b *PictureButton) set(icon icons.Name, words, tip string, tapped func()) {
 	b.icon, b.words, b.tip, b.tapped = icon, words, tip, tapped
 	show(b, words != "" || icon != "")
 	b.redraw()
+}
+
+// shorten has the pictogram stand for the words, or no longer.
+func (b *PictureButton) shorten(brief bool) {
+	if brief = brief && b.icon != ""; brief != b.brief {
+		b.brief = brief
+		b.redraw()
+	}
+}
+
+// shown is what stands on it.
+func (b *PictureButton) shown() string {
+	if b.brief {
+		return ""
+	}
+	return b.words
+}
+
+// MouseIn lets the tip come, which says what isn't shown.
+func (b *PictureButton) MouseIn(e *desktop.MouseEvent) {
+	b.explained.MouseIn(e)
+	if b.brief {
+		b.tips.enter(b.words, b)
+	}
 }
 
 // Words returns what the button says.
@@ -102,9 +128,9 @@ func (b *PictureButton) write(size fyne.Size, of colours) {
 	b.text.TextSize = TextSize()
 	if size.Width > 0 {
 		icon, gap, side := b.parts()
-		b.text.TextSize = fittingSize(b.words, TextSize(), max(size.Width-icon-gap-2*side, 1))
+		b.text.TextSize = fittingSize(b.shown(), TextSize(), max(size.Width-icon-gap-2*side, 1))
 	}
-	say(b.text, b.words, of(ColorNameChipText))
+	say(b.text, b.shown(), of(ColorNameChipText))
 }
 
 // inset is by how much a chip is lower than what can be hit of it, above and below.
@@ -119,7 +145,7 @@ func (b *PictureButton) inset() float32 {
 func (b *PictureButton) parts() (icon, gap, side float32) {
 	if b.icon != "" {
 		icon = SmallIcon()
-		if b.words != "" {
+		if b.shown() != "" {
 			gap = Step
 		}
 	}
@@ -132,7 +158,7 @@ func (b *PictureButton) place(size fyne.Size) {
 	put(b.line, fyne.NewPos(0, in), size.SubtractWidthHeight(0, 2*in))
 	icon, gap, _ := b.parts()
 	text := b.text.MinSize()
-	if b.words == "" {
+	if b.shown() == "" {
 		text.Width = 0
 	}
 	x := (size.Width - icon - gap - text.Width) / 2
@@ -144,8 +170,8 @@ func (b *PictureButton) place(size fyne.Size) {
 func (b *PictureButton) minSize() fyne.Size {
 	icon, gap, side := b.parts()
 	width := float32(0)
-	if b.words != "" {
-		width = fyne.MeasureText(b.words, TextSize(), b.text.TextStyle).Width
+	if b.shown() != "" {
+		width = fyne.MeasureText(b.shown(), TextSize(), b.text.TextStyle).Width
 	}
 	return fyne.NewSize(max(icon+gap+width+2*side, Row()), Row())
 }

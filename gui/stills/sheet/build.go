@@ -65,9 +65,22 @@ func New(size Size, c Content) *Page {
 
 // heading writes the title, what is said about it, and the foot.
 func (p *Page) heading(size Size, c Content) {
-	p.head(margin, margin+titleText, ink.Letters{Face: ink.Bold, Size: titleText}.Cut(c.Title, size.W-2*margin), titleText)
+	p.title(c.Title, size.W-2*margin)
 	p.fit(margin, margin+titleText+5.5, size.W-2*margin, c.About, bodyText, quietGrey)
 	p.fit(margin, size.H-margin+2, size.W-2*margin, c.Foot, smallText, quietGrey)
+}
+
+// title writes the painter's name of the picture: in smaller letters where it finds no room, and in two
+// lines of them where it finds none so. What is longer still ends in an ellipsis.
+func (p *Page) title(name string, width float64) {
+	letters := ink.Letters{Face: ink.Bold, Size: titleText}
+	if wide := ink.Width(ink.Bold, ink.Shown(name), letters.Size); wide > width {
+		letters.Size *= max(width/wide, leastFit)
+	}
+	lines := letters.Wrap(name, width+0.01, 2)
+	for i, line := range lines {
+		p.head(margin, margin+titleText-float64(len(lines)-1-i)*1.2*letters.Size, line, letters.Size)
+	}
 }
 
 // show puts a picture into a box, with its name above.

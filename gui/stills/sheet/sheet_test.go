@@ -423,11 +423,12 @@ func TestLongNotesAreListed(t *testing.T) {
 	}
 }
 
-// No sentence of ours is cut on a sheet, however much there is to say of a local colour.
+// No sentence of ours is cut on a sheet, however much there is to say of a local colour, nor is a long name.
 func TestNothingIsCut(t *testing.T) {
 	long := "42 % of the picture; hue shift 121.0° toward magenta, 140 % more saturated; its core-shadow accent #e55149 is " +
 		"hue shift 24.0°, 0.1 lighter; blue line #102049, 3.4 tones below; along 14 % of its way the line vanishes"
 	c := content()
+	c.Title = strings.Repeat("A ball by a window in the evening ", 5) // 170 letters; a name has 200 at most
 	c.Figures = strings.Repeat(c.Figures+"; ", 2)
 	for i := range c.Families {
 		c.Families[i].Text, c.Families[i].Title = long, "12.4 tones: a strong step, and straight toward black"
