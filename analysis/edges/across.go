@@ -12,7 +12,7 @@ const (
 )
 
 // candidate says what may carry an edge between two cells.
-type candidate uint8
+type candidate = uint8
 
 const (
 	none candidate = iota
@@ -32,15 +32,23 @@ const (
 	mostLightHue = 60*cellLab + room
 )
 
-// lookAcross looks across all borders of some rows' cells.
+// lookAcross looks across all borders of some rows' cells, which hold none yet.
 func (f *Finder) lookAcross(from, to int) {
 	for y := from; y < to; y++ {
-		up, down := -min(1, y)*f.w, min(1, f.h-1-y)*f.w
-		for x := range f.w {
-			i := y*f.w + x
-			f.across[i] = f.look(i, walk{1, x, f.w}, up, down)
-			f.below[x*f.h+y] = f.look(i, walk{f.w, y, f.h}, -min(1, x), min(1, f.w-1-x))
+		first, up, down := y*f.w, -min(1, y)*f.w, min(1, f.h-1-y)*f.w
+		f.candidates(first+deepReach, first+f.w-1-deepReach, 1, func(i int, by candidate) {
+			if f.holds(by, i, walk{1, i - first, f.w}, up, down) {
+				f.across[i] = by
+			}
+		})
+		if y < deepReach || y+1+deepReach >= f.h {
+			continue
 		}
+		f.candidates(first, first+f.w, f.w, func(i int, by candidate) {
+			if x := i - first; f.holds(by, i, walk{f.w, y, f.h}, -min(1, x), min(1, f.w-1-x)) {
+				f.below[x*f.h+y] = by
+			}
+		})
 	}
 }
 
@@ -48,27 +56,27 @@ func (f *Finder) lookAcross(from, to int) {
 // the way it begins.
 type walk struct{ step, at, of int }
 
-// look says what may carry an edge behind cell i. up and down lead to its neighbours along it.
-func (f *Finder) look(i int, w walk, up, down int) candidate {
-	if w.at < deepReach || w.at+1+deepReach >= w.of {
-		return none
+// candidates calls closer with the cells from one to before another behind which there may be an edge,
+// by no more than how far the two sides' first cells are apart.
+func (f *Finder) candidates(from, to, step int, closer func(i int, by candidate)) {
+	if from >= to {
+		return
 	}
-	p, q := &f.cells[i-nearReach*w.step], &f.cells[i+(1+nearReach)*w.step]
-	l, a, b := abs(int32(q.l)-int32(p.l)), int32(q.a)-int32(p.a), int32(q.b)-int32(p.b)
-	switch hue := a*a + b*b; {
-	case l <= f.mostL && hue >= leastColour*leastColour:
-		return f.lookCloser(byColour, i, w, up, down)
-	case l >= leastLightL && hue <= mostLightHue*mostLightHue:
-		return f.lookCloser(byLightness, i, w, up, down)
+	before, behind := f.cells[from-nearReach*step:][:to-from], f.cells[from+(1+nearReach)*step:][:to-from]
+	for k, p := range before {
+		q := behind[k]
+		if p == q { // painted pictures are full of flat patches
+			continue
+		}
+		l, a, b := q.part(0)-p.part(0), q.part(1)-p.part(1), q.part(2)-p.part(2)
+		l = max(l, -l)
+		switch hue := a*a + b*b; {
+		case l <= f.mostL && hue >= leastColour*leastColour:
+			closer(from+k, byColour)
+		case l >= leastLightL && hue <= mostLightHue*mostLightHue:
+			closer(from+k, byLightness)
+		}
 	}
-	return none
-}
-
-func abs(v int32) int32 {
-	if v < 0 {
-		return -v
-	}
-	return v
 }
 
 // An edge is told from noise by how far its sides are apart beside how much each of them varies:
@@ -80,57 +88,30 @@ const (
 	leastSharp = 4 // squared and inverted
 )
 
-// lookCloser confirms a candidate by all of its two sides' cells, in what it is by: a* and b*, or L*.
-func (f *Finder) lookCloser(by candidate, i int, w walk, up, down int) candidate {
-	var p, q side
-	p.read(f, i-nearReach*w.step, -w.step, up, down)
-	q.read(f, i+(1+nearReach)*w.step, w.step, up, down)
-	if p.left || q.left {
-		return none
+// holds confirms a candidate by all of its two sides' cells, in what it is by: a* and b*, or L*. up and
+// down lead to a cell's neighbours along the border.
+func (f *Finder) holds(by candidate, i int, w walk, up, down int) bool {
+	p, q := f.side(i-nearReach*w.step, -w.step, up, down), f.side(i+(1+nearReach)*w.step, w.step, up, down)
+	if p.sum.left() || q.sum.left() {
+		return false
 	}
-	first, last := 0, 0
-	if by == byColour {
-		first, last = 1, 2
+	step := apartBy(by, q.sum.part(0)-p.sum.part(0), q.sum.part(1)-p.sum.part(1), q.sum.part(2)-p.sum.part(2))
+	if (sideCells-1)*step < leastStep*(p.spread(by)+q.spread(by)) {
+		return false
 	}
-	var step, spread int64
-	for c := first; c <= last; c++ {
-		d := q.sum[c] - p.sum[c]
-		step += d * d
-		spread += p.spread(c) + q.spread(c)
+	rest := [3]int64{}
+	for c := range rest {
+		rest[c] = f.beyondSlope(c, q.sum.part(c)-p.sum.part(c), i, w, up, down)
 	}
-	if (sideCells-1)*step < leastStep*spread {
-		return none
-	}
-	contrast := int64(0)
-	for c := first; c <= last; c++ {
-		rest := f.beyondSlope(c, q.sum[c]-p.sum[c], i, w, up, down)
-		contrast += rest * rest
-	}
-	if leastSharp*contrast < step {
-		return none
-	}
-	return by
+	return leastSharp*apartBy(by, rest[0], rest[1], rest[2]) >= step
 }
 
-// side is the cells beside a border.
-type side struct {
-	sum, squares [3]int64 // of L*, a*, b*
-	left         bool     // one of them is left out
-}
-
-func (s *side) read(f *Finder, i, inside, up, down int) {
-	for _, j := range [sideCells]int{i, i + inside, i + up, i + down} {
-		c := &f.cells[j]
-		l, a, b := int64(c.l), int64(c.a), int64(c.b)
-		s.sum[0], s.sum[1], s.sum[2] = s.sum[0]+l, s.sum[1]+a, s.sum[2]+b
-		s.squares[0], s.squares[1], s.squares[2] = s.squares[0]+l*l, s.squares[1]+a*a, s.squares[2]+b*b
-		s.left = s.left || c.left
+// apartBy is the squared distance in a* and b*, or in L*.
+func apartBy(by candidate, l, a, b int64) int64 {
+	if by == byLightness {
+		return l * l
 	}
-}
-
-// spread returns the cells' variance in L*, a* or b*, times sideCells - 1 and squared sideCells.
-func (s *side) spread(c int) int64 {
-	return sideCells * (sideCells*s.squares[c] - s.sum[c]*s.sum[c])
+	return a*a + b*b
 }
 
 // beyondSlope returns what is left of a step d, of a side's sums, when the sides' own slopes that go
@@ -140,10 +121,10 @@ func (f *Finder) beyondSlope(c int, d int64, i int, w walk, up, down int) int64 
 	slope := int64(0) // of two sides and three rows, over so many cells each
 	for _, j := range [rows]int{i, i + up, i + down} {
 		if w.at >= slopeReach {
-			slope += f.part(j-nearReach*w.step, c) - f.part(j-slopeReach*w.step, c)
+			slope += f.cells[j-nearReach*w.step].part(c) - f.cells[j-slopeReach*w.step].part(c)
 		}
 		if w.at+1+slopeReach < w.of {
-			slope += f.part(j+(1+slopeReach)*w.step, c) - f.part(j+(1+nearReach)*w.step, c)
+			slope += f.cells[j+(1+slopeReach)*w.step].part(c) - f.cells[j+(1+nearReach)*w.step].part(c)
 		}
 	}
 	explained := slope * sideCells * apart / (2 * rows * over)
@@ -154,10 +135,4 @@ func (f *Finder) beyondSlope(c int, d int64, i int, w walk, up, down int) int64 
 		return min(0, d-explained)
 	}
 	return d
-}
-
-// part returns L*, a* or b* of a cell.
-func (f *Finder) part(i, c int) int64 {
-	p := &f.cells[i]
-	return int64([3]int16{p.l, p.a, p.b}[c])
 }

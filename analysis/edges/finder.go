@@ -10,15 +10,16 @@ import (
 // Finder looks for edges in one picture after another without allocating. The zero value is ready
 // for use, on one goroutine at a time.
 type Finder struct {
-	mostL   int32 // in L* of a candidate by colour, 1/cellLab
+	mostL   int64 // in L* of a candidate by colour, 1/cellLab
 	options Options
 	src     *reduce.Picture
 	pass    func(f *Finder, from, to int) // what Rows does
 	by      int                           // pixels of src a cell, each way
 	w, h    int                           // cells
 
-	cells  []cell
-	linear []uint16 // of the cells; src's own where by is 1
+	cells   []cell
+	squares []squares // of the cells
+	linear  []uint16  // of the cells; src's own where by is 1
 	// Whether there may be an edge between a cell and the next, to the right in across, row by row,
 	// and below in below, column by column.
 	across, below []candidate
@@ -30,23 +31,16 @@ type Finder struct {
 	found  Found
 }
 
-// cell is L*, a* and b* in 1/cellLab, and whether it is left out.
-type cell struct {
-	l, a, b int16
-	left    bool
-}
-
-const cellLab = 64
-
 // Find looks for edges in a reduced picture. What it returns is valid until the next Find. A
 // picture of more than Longest pixels is worked on by squares of them.
 func (f *Finder) Find(src *reduce.Picture, o Options) *Found {
 	f.options, f.src = o, src
-	f.mostL = int32(mostColourL*o.MostTones) + room
+	f.mostL = int64(mostColourL*o.MostTones) + room
 	f.by = max(1, (max(src.Width, src.Height)+Longest-1)/Longest)
 	f.w, f.h = (src.Width+f.by-1)/f.by, (src.Height+f.by-1)/f.by
 	size := f.w * f.h
-	f.cells, f.across, f.below = pool.Resized(f.cells, size), pool.Resized(f.across, size), pool.Resized(f.below, size)
+	f.cells, f.squares = pool.Resized(f.cells, size), pool.Resized(f.squares, size)
+	f.across, f.below = pool.Resized(f.across, size), pool.Resized(f.below, size)
 	f.found = Found{Edges: f.found.Edges[:0], across: float64(src.Width) / float64(f.by), down: float64(src.Height) / float64(f.by)}
 	if size == 0 {
 		f.src = nil
@@ -58,6 +52,8 @@ func (f *Finder) Find(src *reduce.Picture, o Options) *Found {
 		f.linear = pool.Resized(f.linear, 3*size)
 	}
 	f.do((*Finder).fillRows)
+	clear(f.across)
+	clear(f.below)
 	f.do((*Finder).lookAcross)
 	f.gather()
 	f.link()
@@ -83,15 +79,22 @@ func (f *Finder) Rows(_, from, to int) { f.pass(f, from, to) }
 // fillRows makes the cells of some rows.
 func (f *Finder) fillRows(from, to int) {
 	for y := from; y < to; y++ {
+		var last [3]uint16 // light of the cell before: painted pictures are full of flat patches
+		same := cellOf(last[:])
 		for x := range f.w {
-			i := y*f.w + x
-			left := false
+			i, left := y*f.w+x, false
 			if f.by == 1 {
 				left = f.src.Left[i] != 0
 			} else {
 				left = f.average(x, y, f.linear[3*i:][:3])
 			}
-			f.cells[i] = cellOf(f.linear[3*i:][:3], left)
+			if light := [3]uint16(f.linear[3*i:]); light != last {
+				last, same = light, cellOf(light[:])
+			}
+			f.cells[i], f.squares[i] = same, same.squares()
+			if left {
+				f.cells[i] |= leftOut
+			}
 		}
 	}
 }
@@ -114,21 +117,6 @@ func (f *Finder) average(x, y int, mean []uint16) (left bool) {
 		mean[c] = uint16((sum[c] + count/2) / count)
 	}
 	return left
-}
-
-// cellOf returns light as a cell, within 0.02 of its L*a*b*.
-func cellOf(linear []uint16, left bool) cell {
-	r, g, b := uint32(linear[0]), uint32(linear[1]), uint32(linear[2])
-	w := &fixed.LabWeights
-	y := int64(fixed.LabRoots.Of(r*w[1][0] + g*w[1][1] + b*w[1][2]))
-	lab := fixed.LabOf(linear)
-	const half = fixed.LabUnit / 2
-	return cell{
-		l:    int16((116*cellLab*y+half)>>fixed.LabBits - 16*cellLab),
-		a:    int16((500*cellLab*int64(lab.A) + half) >> fixed.LabBits),
-		b:    int16((200*cellLab*int64(lab.B) + half) >> fixed.LabBits),
-		left: left,
-	}
 }
 
 // light is linear light, 1 being the display's white.

@@ -49,10 +49,26 @@ func TestFirstDistancesDecideNothing(t *testing.T) {
 func TestCellOf(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		linear := []uint16{rapid.Uint16().Draw(t, "red"), rapid.Uint16().Draw(t, "green"), rapid.Uint16().Draw(t, "blue")}
-		got := cellOf(linear, false)
+		got := cellOf(linear)
 		want := colour.LabOf(float64(linear[0])/fixed.LinearWhite, float64(linear[1])/fixed.LinearWhite, float64(linear[2])/fixed.LinearWhite)
-		if d := max(math.Abs(float64(got.l)/cellLab-want.L), math.Abs(float64(got.a)/cellLab-want.A), math.Abs(float64(got.b)/cellLab-want.B)); !(d <= 0.02) {
+		if d := max(math.Abs(float64(got.part(0))/cellLab-want.L), math.Abs(float64(got.part(1)+lowest)/cellLab-want.A), math.Abs(float64(got.part(2)+lowest)/cellLab-want.B)); !(d <= 0.02) {
 			t.Errorf("%v is %+v, want %v", linear, got, want)
 		}
 	})
+}
+
+// A side's cells, added up, keep out of each other's bits: so with any colour of the display, by
+// steps of a fifteenth of the code.
+func TestSumsFit(t *testing.T) {
+	light := func(code int) uint16 { return uint16(math.Round(fixed.LinearWhite * colour.Linear(uint8(17*code)))) }
+	for i := range 16 * 16 * 16 {
+		c := cellOf([]uint16{light(i & 15), light(i >> 4 & 15), light(i >> 8)})
+		lab := colour.LabOf(float64(light(i&15))/fixed.LinearWhite, float64(light(i>>4&15))/fixed.LinearWhite, float64(light(i>>8))/fixed.LinearWhite)
+		sum := cell(sideCells) * c
+		for k, want := range [3]float64{lab.L, lab.A - lowest/cellLab, lab.B - lowest/cellLab} {
+			if got := float64(sum.part(k)) / cellLab / sideCells; sum.left() || math.Abs(got-want) > 0.02 {
+				t.Fatalf("%v: part %d is %g, want %g", lab, k, got, want)
+			}
+		}
+	}
 }
