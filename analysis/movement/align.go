@@ -21,6 +21,7 @@ type spot struct{ x, y, v float32 }
 type aligner struct {
 	before, now *cells
 	spots       []spot
+	found       []int32  // cells on slopes
 	left        [256]int // how many places differ by so many half steps
 	halfX       float64  // of the pictures, in cells
 	halfY       float64
@@ -30,7 +31,8 @@ type aligner struct {
 // the places, the other is looked at at a level where it shows as much.
 type pairing struct {
 	at, in  *cellPlane
-	inverse bool // places are of now, not of before
+	slopes  *slopes // of at
+	inverse bool    // places are of now, not of before
 	halfX   float64
 	halfY   float64
 }
@@ -46,35 +48,41 @@ func (a *aligner) pair(t Transform, level int) pairing {
 	}
 	level = min(level, a.now.levels-1)
 	finer := level + int(math.Round(2*math.Log2(zoom)))
+	p.slopes = &at.slopes[level]
 	p.at, p.in = &at.plane[level], &in.plane[min(finer, a.now.levels-1)]
 	return p
 }
 
+// slopes are the places of a plane on slopes, no more than most. They are gathered once.
+type slopes struct {
+	most  int // 0: not gathered
+	spots []spot
+}
+
 // gather takes the places on slopes, no more than enough.
 func (a *aligner) gather(p pairing, most int) {
+	if p.slopes.most == most {
+		a.spots = p.slopes.spots
+		return
+	}
 	c := p.at
-	a.spots = a.spots[:0]
-	count := 0
-	for pass := range 2 {
-		every := 1
-		if pass == 1 {
-			every = max(1, (count+most-1)/most)
-		}
-		count = 0
-		for y := 1; y < c.down-1; y++ {
-			for x, i := 1, y*c.across+1; x < c.across-1; x, i = x+1, i+1 {
-				sx, sy := c.slope(i)
-				if sx*sx+sy*sy <= alignSlope*alignSlope {
-					continue
-				}
-				count++
-				if pass == 1 && count%every == 0 {
-					side := float32(c.side)
-					a.spots = append(a.spots, spot{(float32(x)+0.5)*side - float32(p.halfX), (float32(y)+0.5)*side - float32(p.halfY), c.v[i]})
-				}
+	a.found = a.found[:0]
+	for y := 1; y < c.down-1; y++ {
+		rows := c.around(y)
+		for x := 1; x < c.across-1; x++ {
+			if sx, sy := rows.slope(x); sx*sx+sy*sy > alignSlope*alignSlope {
+				a.found = append(a.found, int32(y*c.across+x))
 			}
 		}
 	}
+	every := max(1, (len(a.found)+most-1)/most)
+	side, spots := float32(c.side), p.slopes.spots[:0]
+	for n := every - 1; n < len(a.found); n += every {
+		i := int(a.found[n])
+		x, y := i%c.across, i/c.across
+		spots = append(spots, spot{(float32(x)+0.5)*side - float32(p.halfX), (float32(y)+0.5)*side - float32(p.halfY), c.v[i]})
+	}
+	a.spots, p.slopes.most, p.slopes.spots = spots, most, spots
 }
 
 // aligned is a transform bettered.
@@ -150,16 +158,21 @@ func (a *aligner) equations(p pairing, m Transform, wide float64, plain bool) (e
 	l := p.lookup(m)
 	spread = a.spread(p, l)
 	limit := float32(alignBlunt * spread * wide)
-	scale := float32(1 / p.in.side)
+	scale, in := float32(1/p.in.side), p.in.sampled()
 	var s [14]float64
 	for first := 0; first < len(a.spots); first += 256 {
 		var t [14]float32
 		for i := range a.spots[first:min(first+256, len(a.spots))] {
 			k := &a.spots[first+i]
 			x, y := p.look(&l, k)
-			v, gx, gy, ok := p.in.at(x, y)
+			if !in.has(x, y) {
+				continue
+			}
+			ix, iy := int(x), int(y) // as in.at, which the compiler doesn't inline
+			a, b, c, d := in.square(iy*in.across + ix)
+			v, gx, gy := between4(a, b, c, d, x-float32(ix), y-float32(iy))
 			r := k.v - v
-			if !ok || r > limit || r < -limit {
+			if r > limit || r < -limit {
 				continue
 			}
 			w := 1 - r/limit*(r/limit)
@@ -190,10 +203,10 @@ func (a *aligner) equations(p pairing, m Transform, wide float64, plain bool) (e
 // that differ much change nothing.
 func (a *aligner) spread(p pairing, l lookup) float64 {
 	a.left = [256]int{}
-	count := 0
+	count, in := 0, p.in.sampled()
 	for i := 0; i < len(a.spots); i += 4 {
-		x, y := p.look(&l, &a.spots[i])
-		if v, _, _, ok := p.in.at(x, y); ok {
+		if x, y := p.look(&l, &a.spots[i]); in.has(x, y) {
+			v, _, _ := in.at(x, y)
 			r := 2 * (v - a.spots[i].v)
 			a.left[min(int(max(r, -r)), 255)]++
 			count++

@@ -41,19 +41,38 @@ func (c *cellPlane) slope(i int) (x, y float32) {
 	return (c.v[i+1] - c.v[i-1]) / 2, (c.v[i+c.across] - c.v[i-c.across]) / 2
 }
 
-// at returns lightness and slopes between cells, cell (0, 0) having its centre at (0, 0); ok
-// is false outside.
-func (c *cellPlane) at(x, y float32) (v, slopeX, slopeY float32, ok bool) {
-	if !(x >= 0 && y >= 0 && x < float32(c.across-1) && y < float32(c.down-1)) {
-		return 0, 0, 0, false
-	}
+// sampled is a plane that is looked at between its cells, cell (0, 0) having its centre at (0, 0).
+type sampled struct {
+	v          []float32
+	across     int
+	right, low float32
+}
+
+func (c *cellPlane) sampled() sampled {
+	return sampled{c.v, c.across, float32(c.across - 1), float32(c.down - 1)}
+}
+
+// has reports whether a place is within the plane.
+func (s *sampled) has(x, y float32) bool { return x >= 0 && y >= 0 && x < s.right && y < s.low }
+
+// at returns lightness and slopes of a place within the plane.
+func (s *sampled) at(x, y float32) (v, slopeX, slopeY float32) {
 	ix, iy := int(x), int(y)
-	fx, fy := x-float32(ix), y-float32(iy)
-	i := iy*c.across + ix
-	upper, lower := c.v[i:i+2:i+2], c.v[i+c.across:i+c.across+2:i+c.across+2]
-	top, foot := upper[1]-upper[0], lower[1]-lower[0]
-	left, right := lower[0]-upper[0], lower[1]-upper[1]
-	return upper[0] + fx*top + fy*(left+fx*(right-left)), top + fy*(foot-top), left + fx*(right-left), true
+	a, b, c, d := s.square(iy*s.across + ix)
+	return between4(a, b, c, d, x-float32(ix), y-float32(iy))
+}
+
+// square returns a cell, the next one, and those below.
+func (s *sampled) square(i int) (a, b, c, d float32) {
+	upper, lower := s.v[i:i+2:i+2], s.v[i+s.across:i+s.across+2:i+s.across+2]
+	return upper[0], upper[1], lower[0], lower[1]
+}
+
+// between4 returns lightness and slopes between four cells.
+func between4(a, b, c, d, x, y float32) (v, slopeX, slopeY float32) {
+	top, foot, left, right := b-a, d-c, c-a, d-b
+	down := left + x*(right-left)
+	return a + x*top + y*down, top + y*(foot-top), down
 }
 
 // bounds are all cells of a plane, inner those that have neighbours on all sides.
@@ -119,7 +138,8 @@ type cells struct {
 	plane   [cellLevels]cellPlane
 	ready   bool // the levels are made
 	corners []corner
-	found   bool     // the corners are
+	found   bool // the corners are
+	slopes  [cellLevels]slopes
 	sums    []uint64 // of 8 pixels side by side: four sums of two
 }
 
@@ -161,20 +181,36 @@ func (p *cells) middle() (x, y float64) {
 	return float64(p.read.across*p.size) / 2, float64(p.read.down*p.size)/2 + high
 }
 
-// take reads a picture of the size that was set. What is left over at the right and at the
-// foot, less than a cell or two, isn't looked at.
-func (p *cells) take(r *analysis.Reading) {
+// take reads the changed part of a picture of the size that was set, in pixels. What is left over at
+// the right and at the foot, less than a cell or two, isn't looked at.
+func (p *cells) take(r *analysis.Reading, changed image.Rectangle) {
 	p.ready, p.found = false, false
 	step := (p.size + cellRows - 1) / cellRows
-	sums := p.sums[:p.read.across*p.size/8]
-	for cy := range p.read.down {
+	box := p.touched(changed)
+	left, right := box.Min.X*p.size, box.Max.X*p.size
+	sums := p.sums[:(right-left)/8]
+	for cy := box.Min.Y; cy < box.Max.Y; cy++ {
 		clear(sums)
 		first, rows := cy*p.size, (p.size+step-1)/step&^1
 		for n := 0; n < rows; n += 2 { // an even number
-			addWords(sums, r.GreyRow(first+n*step), r.GreyRow(first+(n+1)*step))
+			addWords(sums, r.GreyRow(first + n*step)[left:right], r.GreyRow(first + (n+1)*step)[left:right])
 		}
-		means(p.read.row(cy), sums, p.size, rows)
+		means(p.read.row(cy)[box.Min.X:box.Max.X], sums, p.size, rows)
 	}
+}
+
+// touched returns the cells that a part of the picture touches, beginning and ending with whole words of
+// 8 pixels.
+func (p *cells) touched(part image.Rectangle) image.Rectangle {
+	part = part.Intersect(image.Rect(0, 0, p.read.across*p.size, p.read.down*p.size))
+	if part.Empty() {
+		return image.Rectangle{}
+	}
+	box := image.Rect(part.Min.X/p.size, part.Min.Y/p.size, (part.Max.X-1)/p.size+1, (part.Max.Y-1)/p.size+1)
+	if p.size%8 != 0 {
+		box.Min.X, box.Max.X = box.Min.X&^1, (box.Max.X+1)&^1
+	}
+	return box
 }
 
 // prepare makes the levels, if they aren't made; scratch is as large as the finest.
@@ -183,6 +219,9 @@ func (p *cells) prepare(scratch []float32) {
 		return
 	}
 	p.ready = true
+	for level := range p.slopes {
+		p.slopes[level].most = 0
+	}
 	p.plane[0].blurOf(&p.read, scratch)
 	p.plane[0].blurOf(&p.plane[0], scratch)
 	for level := 1; level < p.levels; level++ {

@@ -39,37 +39,44 @@ func (a *aligner) check(t Transform, level int) (c checked) {
 	if p.inverse {
 		m = t.Inverse()
 	}
-	l := p.lookup(m)
+	l, in := p.lookup(m), p.in.sampled()
 	ratio := float32(p.at.side) // slopes are from cell to cell of p.at
 	n, shown, toned := 0, 0, 0
-	var edges, good [2]int // of p.at, of p.in
+	edgesAt, goodAt, edgesIn, goodIn := 0, 0, 0, 0 // of p.at, of p.in
 	for y := 1; y < p.at.down-1; y += 2 {
-		for x, i := 1, y*p.at.across+1; x < p.at.across-1; x, i = x+1, i+1 {
-			n++
-			s := spot{(float32(x)+0.5)*ratio - float32(p.halfX), (float32(y)+0.5)*ratio - float32(p.halfY), p.at.v[i]}
+		rows := p.at.around(y)
+		n += len(rows.here) - 2
+		for x := 1; x < len(rows.here)-1; x++ {
+			s := spot{(float32(x)+0.5)*ratio - float32(p.halfX), (float32(y)+0.5)*ratio - float32(p.halfY), rows.here[x]}
 			u, v := p.look(&l, &s)
-			was, gx, gy, ok := p.in.at(u, v)
-			if !ok {
+			if !in.has(u, v) {
 				continue
 			}
 			shown++
+			ix, iy := int(u), int(v) // as in.at, which the compiler doesn't inline
+			a, b, c, d := in.square(iy*in.across + ix)
+			was, gx, gy := between4(a, b, c, d, u-float32(ix), v-float32(iy))
 			// slopes turned back to p.at's axes: by the transform's transpose
 			gx, gy = (l.a*gx+l.b*gy)*l.flip*ratio, (l.a*gy-l.b*gx)*ratio
-			sx, sy := p.at.slope(i)
+			sx, sy := rows.slope(x)
 			one, two := sx*sx+sy*sy, gx*gx+gy*gy
-			d := s.v - was
+			d = s.v - was
 			most := max(one, two)
 			same := d < checkTone && d > -checkTone
 			if most > edgeSlope*edgeSlope {
 				limit := checkTone + checkSlope*float32(math.Sqrt(float64(most)))
 				same = d < limit && d > -limit
 				alike := same && slopesAlike(one, two, sx*gx+sy*gy)
-				for side, slope := range [2]float32{one, two} {
-					if slope > edgeSlope*edgeSlope {
-						edges[side]++
-						if alike {
-							good[side]++
-						}
+				if one > edgeSlope*edgeSlope {
+					edgesAt++
+					if alike {
+						goodAt++
+					}
+				}
+				if two > edgeSlope*edgeSlope {
+					edgesIn++
+					if alike {
+						goodIn++
 					}
 				}
 			}
@@ -78,13 +85,12 @@ func (a *aligner) check(t Transform, level int) (c checked) {
 			}
 		}
 	}
-	before, now := 0, 1
-	if p.inverse {
-		before, now = 1, 0
-	}
-	c.edges, c.after = edges[before], edges[now]
+	c.edges, c.after = edgesAt, edgesIn
 	c.shown, c.toned = share(shown, n), share(toned, shown)
-	c.kept, c.old = share(good[before], edges[before]), share(good[now], edges[now])
+	c.kept, c.old = share(goodAt, edgesAt), share(goodIn, edgesIn)
+	if p.inverse {
+		c.edges, c.after, c.kept, c.old = c.after, c.edges, c.old, c.kept
+	}
 	return c
 }
 

@@ -87,12 +87,12 @@ func (f *cornerFinder) products(c *cellPlane, y int) {
 	n, at := c.across, y%3*c.across
 	xx, xy, yy := f.xx[at:][:n], f.xy[at:][:n], f.yy[at:][:n]
 	above, here, below := c.row(y - 1)[:n], c.row(y)[:n], c.row(y + 1)[:n]
-	var a, b [3]float32 // of the two cells before
+	var axx, axy, ayy, bxx, bxy, byy float32 // of the two cells before
 	for x := 1; x < n-1; x++ {
 		gx, gy := here[x+1]-here[x-1], below[x]-above[x]
-		now := [3]float32{gx * gx, gx * gy, gy * gy}
-		xx[x-1], xy[x-1], yy[x-1] = a[0]+2*b[0]+now[0], a[1]+2*b[1]+now[1], a[2]+2*b[2]+now[2]
-		a, b = b, now
+		nxx, nxy, nyy := gx*gx, gx*gy, gy*gy
+		xx[x-1], xy[x-1], yy[x-1] = axx+2*bxx+nxx, axy+2*bxy+nxy, ayy+2*byy+nyy
+		axx, axy, ayy, bxx, bxy, byy = bxx, bxy, byy, nxx, nxy, nyy
 	}
 }
 

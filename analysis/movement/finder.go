@@ -34,11 +34,14 @@ type Finder struct {
 	width, height int // of the picture
 	gone          bool
 	before, now   *cells
+	kept          bool // what was seen last is now; else it is before
+	missed        bool // what was seen last is in neither
 	two           [2]cells
 	scratch       []float32
 	corners       cornerFinder
 	matcher
 	others     []match // of the other hand
+	guesser    guesser
 	guesses    [guessMost]guess
 	aligner    aligner
 	candidates []candidate
@@ -49,25 +52,42 @@ type Finder struct {
 // a reading of another size it isn't known how it was. A picture of more than
 // analysis.MostGrey pixels, or one too small to see anything in, is always still.
 func (f *Finder) Next(r *analysis.Reading) Move {
+	if r == nil {
+		return Move{}
+	}
+	return f.NextChanged(r, image.Rect(0, 0, r.Width, r.Height))
+}
+
+// NextChanged is Next for a reading that differs from the one given before in a part alone, in pixels;
+// only that is looked at. It says the same as Next.
+func (f *Finder) NextChanged(r *analysis.Reading, changed image.Rectangle) Move {
 	if r == nil || len(r.Grey) == 0 {
+		f.missed = true
 		return Move{}
 	}
 	if r.Width != f.width || r.Height != f.height {
 		first := f.width == 0
 		f.resize(r.Width, r.Height)
 		if f.before.levels > 0 {
-			f.before.take(r)
+			f.before.take(r, image.Rect(0, 0, r.Width, r.Height))
 		}
 		if first {
 			return Move{}
 		}
 		return Move{Kind: Unknown}
 	}
-	if f.before.levels == 0 {
+	if f.missed {
+		changed, f.missed = image.Rect(0, 0, r.Width, r.Height), false
+	}
+	if f.before.levels == 0 || changed.Empty() { // the same picture: whatever was said of it, it lies still since
 		return Move{}
 	}
-	f.now.take(r)
+	if !f.kept {
+		copy(f.now.read.v, f.before.read.v)
+	}
+	f.now.take(r, changed)
 	m, keep := f.judge()
+	f.kept = keep
 	if !keep {
 		f.before, f.now = f.now, f.before
 	}
@@ -91,7 +111,7 @@ func (f *Finder) back(m Move) Move {
 func (f *Finder) Forget() { f.width, f.height, f.gone = 0, 0, false }
 
 func (f *Finder) resize(width, height int) {
-	f.width, f.height, f.gone = width, height, false
+	f.width, f.height, f.gone, f.kept, f.missed = width, height, false, false, false
 	f.before, f.now = &f.two[0], &f.two[1]
 	f.before.resize(width, height)
 	f.now.resize(width, height)

@@ -1,6 +1,7 @@
 package movement
 
 import (
+	"image"
 	"maps"
 	"math/rand/v2"
 	"slices"
@@ -112,6 +113,43 @@ func TestOfSizes(t *testing.T) {
 	if f.Next(a).Kind != Still {
 		t.Error("the first picture after Forget has jumped")
 	}
+}
+
+// What is told of where a picture has changed never changes what is said of it, over chains of strokes,
+// moves, bare screens and pictures that stay as they were.
+func TestSaysTheSameOfWhatChanged(t *testing.T) {
+	views := [...]view{{}, {dx: 41, dy: -13}, {turn: 30}, {zoom: 0.8}, {mirror: true}}
+	rapid.Check(t, func(t *rapid.T) {
+		width, height := rapid.IntRange(60, 420).Draw(t, "width"), rapid.IntRange(60, 300).Draw(t, "height")
+		c := scenes()[rapid.SampledFrom([]string{"figure", "flats", "lines"}).Draw(t, "scene")]
+		r := c.seen(width, height, view{})
+		var whole, told Finder
+		whole.Next(r)
+		told.Next(r)
+		for range rapid.IntRange(1, 8).Draw(t, "steps") {
+			changed := image.Rectangle{}
+			switch rapid.IntRange(0, 5).Draw(t, "what") {
+			case 0: // nothing
+			case 1, 2, 3:
+				x, y := rapid.IntRange(0, width-1).Draw(t, "x"), rapid.IntRange(0, height-1).Draw(t, "y")
+				changed = image.Rect(x, y, x+rapid.IntRange(1, 200).Draw(t, "w"), y+rapid.IntRange(1, 200).Draw(t, "h")).Intersect(image.Rect(0, 0, width, height))
+				for y := changed.Min.Y; y < changed.Max.Y; y++ {
+					for x := changed.Min.X; x < changed.Max.X; x++ {
+						r.Grey[y*width+x] += uint8(40 + x%7)
+					}
+				}
+			case 4:
+				r = c.seen(width, height, rapid.SampledFrom(views[:]).Draw(t, "view"))
+				changed = image.Rect(0, 0, width, height)
+			case 5: // another program's bare window
+				clear(r.Grey)
+				changed = image.Rect(0, 0, width, height)
+			}
+			if a, b := whole.Next(r), told.NextChanged(r, changed); a != b {
+				t.Fatalf("told %+v of all, %+v of %v", a, b, changed)
+			}
+		}
+	})
 }
 
 // Whatever the size and contents, it answers, and the same picture twice is no jump.

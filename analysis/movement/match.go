@@ -2,6 +2,7 @@ package movement
 
 import (
 	"math/bits"
+	"sort"
 
 	"app.tonedesk/analysis/internal/pool"
 )
@@ -37,8 +38,16 @@ func toneDistance(a, b *[3]uint64) int {
 // matcher is the memory for knowing corners again.
 type matcher struct {
 	all     []match
-	matches []match     // those least in doubt, in order
-	ofOld   []likeliest // which corners of now look like each one of before
+	matches []match               // those least in doubt, in order
+	ofOld   []likeliest           // which corners of now look like each one of before
+	old     []toned               // what is asked of each one of before again and again
+	level   [cornerLevels + 1]int // the first of before of a level or a higher one
+}
+
+// toned is what a corner looks like.
+type toned struct {
+	tones [3]uint64
+	limit int // another one is one of the likeliest if fewer tones differ
 }
 
 // match sets the matches: for each corner of now those of before that look most like it, and for
@@ -47,29 +56,35 @@ type matcher struct {
 // of a picture with few corners new strokes have more than it has itself.
 func (f *matcher) match(before, now []corner) {
 	f.all = f.all[:0]
-	f.ofOld = pool.Resized(f.ofOld, len(before))
+	for level := range f.level {
+		f.level[level] = sort.Search(len(before), func(k int) bool { return before[k].level >= level })
+	}
+	f.ofOld, f.old = pool.Resized(f.ofOld, len(before)), pool.Resized(f.old, len(before))
 	for _, mirrored := range [2]bool{false, true} {
 		for k := range f.ofOld {
-			f.ofOld[k] = nobody
+			f.ofOld[k], f.old[k] = nobody, toned{before[k].tones, matchFar + 1}
 		}
 		for i := range now {
 			n := &now[i]
-			tones := &n.tones
+			tones := n.tones
 			if mirrored {
-				tones = &n.mirrored // of either side, it is the same
+				tones = n.mirrored // of either side, it is the same
 			}
-			ofNew := nobody
-			for k := range before {
-				b := &before[k]
-				if d := b.level - n.level; d > matchLevels || d < -matchLevels {
+			ofNew, limit := nobody, matchFar+1
+			first, end := f.level[max(n.level-matchLevels, 0)], f.level[min(n.level+matchLevels+1, cornerLevels)]
+			for k := first; k < end; k++ {
+				o := &f.old[k]
+				far := toneDistance(&o.tones, &tones)
+				if far >= limit && far >= o.limit { // most
 					continue
 				}
-				far := toneDistance(&b.tones, tones)
-				if far < ofNew[matchAlike].far {
-					ofNew.take(b, far)
+				if far < limit {
+					ofNew.take(&before[k], far)
+					limit = ofNew[matchAlike].far
 				}
-				if far < f.ofOld[k][matchAlike].far {
+				if far < o.limit {
 					f.ofOld[k].take(n, far)
+					o.limit = f.ofOld[k][matchAlike].far
 				}
 			}
 			for at := range ofNew.within() {

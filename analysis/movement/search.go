@@ -112,7 +112,7 @@ func (f *Finder) otherHand(t Transform) bool {
 		}
 	}
 	g, least := guesses(f.guesses[:searchHands]), searchHand*f.aligner.check(t, searchRough).kept
-	g.from(f.others, f.aligner.halfX/2, f.aligner.halfY/2)
+	f.guesser.from(g, f.others, f.aligner.halfX/2, f.aligner.halfY/2)
 	for i := range g {
 		if g[i].support >= searchLeast && f.aligner.check(g[i].by, searchRough).kept > least {
 			return true
@@ -123,7 +123,7 @@ func (f *Finder) otherHand(t Transform) bool {
 
 // guess takes guesses among the candidates.
 func (f *Finder) guess(g guesses, matches int) {
-	g.from(f.matches[:min(matches, len(f.matches))], f.aligner.halfX/2, f.aligner.halfY/2)
+	f.guesser.from(g, f.matches[:min(matches, len(f.matches))], f.aligner.halfX/2, f.aligner.halfY/2)
 	for i := range g {
 		if g[i].support < searchLeast {
 			g[i].support = 0

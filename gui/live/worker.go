@@ -171,7 +171,7 @@ func (w *Worker) move(t *task) movement.Move {
 	if t.same.picture {
 		return movement.Move{}
 	}
-	return w.finder.Next(w.shown.Reading)
+	return w.finder.NextChanged(w.shown.Reading, t.changed)
 }
 
 // textEvery is the least time between two renewals of the figures: a reading that dances
