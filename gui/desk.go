@@ -14,6 +14,7 @@ import (
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/capture"
 	"app.tonedesk/gui/comparing"
+	"app.tonedesk/gui/flashlimit"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/live"
 	"app.tonedesk/gui/native"
@@ -70,7 +71,7 @@ type Desk struct {
 	memory     remember.Memory
 	copies     live.Copier
 	comparison *comparing.Comparer
-	flashes    flashLimiter
+	flashes    flashlimit.Limiter[look]
 	standing   standing
 	marker     *marker
 	stills     *keptStills
@@ -109,7 +110,7 @@ func NewDesk(app fyne.App, options Options) *Desk {
 	d.trace.w = options.Trace
 	d.Messages.Changed = func() { d.trace.state(d) }
 	d.Messages.Later = func(after time.Duration, f func()) func() { return d.Later(after, f) }
-	d.flashes = flashLimiter{every: lookEvery, current: d.currentLook, apply: d.applyLook, later: func(after time.Duration, f func()) { d.Later(after, f) }}
+	d.flashes = flashlimit.Limiter[look]{Every: flashlimit.Every, Current: d.currentLook, Apply: d.applyLook, Later: func(after time.Duration, f func()) { d.Later(after, f) }}
 	d.saves = fileSaver{Host: &d.Host, reads: d.filesRead}
 	d.own = host.OwnWindow{Host: &d.Host, Moved: d.moved, Room: func(room fyne.Size) { d.parts.frame.SetRoom(room) }}
 	d.own.Was = func(screens []image.Rectangle) (image.Rectangle, float32, float32) {

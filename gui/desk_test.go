@@ -46,7 +46,7 @@ func newTestDeskOn(t *testing.T, s settings.Settings, store *stills.Store) *Desk
 		background: func(f func()) { f() },
 		Stills:     store,
 	})
-	d.flashes.every, d.worker.TextEvery, d.worker.CanvasSettles = 0, 0, 0 // tests are no painters
+	d.flashes.Every, d.worker.TextEvery, d.worker.CanvasSettles = 0, 0, 0 // tests are no painters
 	d.Mirror.Flashes.Every = 0
 	d.Messages.Later = nil                                                // nothing fades while a test looks
 	d.Later = func(time.Duration, func()) func() { return func() {} }     // a timer would run beside the test

@@ -21,6 +21,13 @@ func (d *Desk) currentLook() look {
 	return look{d.settings.View, d.settings.Flipped, d.comparison.How}
 }
 
+// look is what changes all of the picture at once.
+type look struct {
+	view    string
+	flipped bool
+	how     comparing.Way
+}
+
 // applyLook has the picture look otherwise.
 func (d *Desk) applyLook(from, to look) {
 	if to.view != from.view || to.flipped != from.flipped {
@@ -34,15 +41,15 @@ func (d *Desk) applyLook(from, to look) {
 
 // setView shows another view.
 func (d *Desk) setView(key string) {
-	next := d.flashes.requested()
+	next := d.flashes.Requested()
 	next.view = key
-	d.flashes.request(next)
+	d.flashes.Request(next)
 }
 
 // nextView goes through the views.
 func (d *Desk) nextView(by int) {
 	all := views.All()
-	at := slices.IndexFunc(all, func(v views.View) bool { return v.Key == d.flashes.requested().view })
+	at := slices.IndexFunc(all, func(v views.View) bool { return v.Key == d.flashes.Requested().view })
 	d.setView(all[(at+by+len(all))%len(all)].Key)
 }
 
@@ -55,9 +62,9 @@ func (d *Desk) viewAt(i int) {
 
 // flip exchanges left and right.
 func (d *Desk) flip() {
-	next := d.flashes.requested()
+	next := d.flashes.Requested()
 	next.flipped = !next.flipped
-	d.flashes.request(next)
+	d.flashes.Request(next)
 }
 
 // turnKnob moves the knob of the view that is shown by some steps, and says where it stands.
@@ -113,15 +120,15 @@ func toggleUnder(d *Desk) {
 // joinComparer makes the one that compares what is watched.
 func (d *Desk) joinComparer() {
 	d.comparison = comparing.New(&d.Host, comparing.Acts{
-		CopyPicture: d.copyPicture, ComeBack: d.comeBack, Wait: d.flashes.wait,
+		CopyPicture: d.copyPicture, ComeBack: d.comeBack, Wait: d.flashes.Wait,
 		View: func() (views.View, float64) {
 			view := live.ViewOf(live.Wanted{Settings: d.settings})
 			return view, d.settings.Knob(view)
 		},
 		Wish: func(how comparing.Way) {
-			next := d.flashes.requested()
+			next := d.flashes.Requested()
 			next.how = how
-			d.flashes.request(next)
+			d.flashes.Request(next)
 		},
 		Now: func() string {
 			if s := d.marker.Still(); s != nil {

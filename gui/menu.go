@@ -77,7 +77,7 @@ func openSourceMenu(d *Desk, at fyne.Position) {
 func newViews(d *Desk) *menus.Views {
 	return &menus.Views{Host: &d.Host, ViewActs: menus.ViewActs{
 		Now: func() (string, bool) {
-			now := d.flashes.requested()
+			now := d.flashes.Requested()
 			return now.view, now.flipped
 		},
 		Choose: d.setView, Flip: d.flip, Renewed: d.refresh,

