@@ -22,15 +22,16 @@ type firstStart struct {
 }
 
 func newFirstStart(d *Desk) firstStart {
-	region := widgets.Way{Icon: icons.Region, Words: language.Say("A region of the screen"), Note: language.Say("drag over the picture you paint"), Do: d.PickRegion}
-	window := widgets.Way{Icon: icons.Window, Words: language.Say("A window"), Note: language.Say("choose the painting program's from a list"), Brief: language.Say("from a list"), Do: d.ways.AskWindow}
-	file := widgets.Way{Icon: icons.File, Words: language.Say("A picture file"), Note: language.Say("or drop one here"), Do: func() { askPicture(d) }}
+	ways := []widgets.Way{
+		{Icon: icons.Window, Words: language.Say("A window"), Note: language.Say("choose the painting program's from a list"), Brief: language.Say("from a list"), Do: d.ways.AskWindow},
+		{Icon: icons.Region, Words: language.Say("A region of the screen"), Note: language.Say("drag over the picture you paint"), Do: d.PickRegion},
+		{Icon: icons.File, Words: language.Say("A picture file"), Note: language.Say("or drop one here"), Do: func() { askPicture(d) }},
+	}
 	if native.WaylandSession() {
-		region.Words, region.Note = language.Say("The screen, or any window"), language.Say("your desktop may ask which")
-		window.Note = wording.OfX11Alone.String()
+		ways[0].Note, ways[1].Words, ways[1].Note = wording.OfX11Alone.String(), language.Say("The screen, or any window"), language.Say("your desktop may ask which")
 	}
 	f := firstStart{}
-	f.ways = widgets.NewFirstStart(language.Say("What shall it watch?"), []widgets.Way{region, window, file}, [2]string{language.Say("or look at the demo painting first"), language.Say("the demo painting")}, func() { d.watch(setup.Source{Kind: setup.SourceDemo}) }, alwaysSeen{d})
+	f.ways = widgets.NewFirstStart(language.Say("What shall it watch?"), ways, [2]string{language.Say("or look at the demo painting first"), language.Say("the demo painting")}, func() { d.watch(setup.Source{Kind: setup.SourceDemo}) }, alwaysSeen{d})
 	f.onTop = widgets.NewSwitch(d.settings.KeepAbove, d, func(bool) { d.toggleAbove() })
 	onTop := []widgets.Hint{{Icon: icons.OnTop, Words: language.Say("Stay on top of the painting program"), Short: language.Say("Stay on top"), Note: language.Say("K, or in the menu"), Switch: f.onTop}}
 	if !native.StaysAbove() {

@@ -77,7 +77,7 @@ func menuCommands() []command {
 		{menu: ofStructure, icon: icons.Target, name: language.Say("Choose a target"), keys: "T", runes: "tT", does: func(d *Desk) { d.target.Ask() }},
 		{menu: ofStills, icon: icons.Keep, name: language.Say("Keep a still"), keys: "Ctrl+S", ctrl: fyne.KeyS, does: func(d *Desk) { d.stills.keep(false) }},
 		{menu: ofStills, icon: icons.Compare, name: language.Say("Compare with a still"), keys: "D", runes: "dD", does: func(d *Desk) { d.comparison.ByKey() }, on: func(d *Desk) bool { return d.comparison.On() }},
-		{menu: ofStills, icon: icons.Export, name: language.Say("Export"), keys: "Ctrl+E", ctrl: fyne.KeyE, does: func(d *Desk) { d.stills.export() }},
+		{menu: ofStills, icon: icons.Export, name: language.Say("Export"), keys: "Ctrl+E", ctrl: fyne.KeyE, does: exportStill},
 		{menu: atEnd, icon: icons.Settings, name: language.Say("Settings"), keys: "Ctrl+,", ctrl: fyne.KeyComma, does: func(d *Desk) { d.openPanel(panelSettings) }},
 		{menu: atEnd, name: language.Say("Keys"), keys: "F1", key: fyne.KeyF1, beside: true, does: func(d *Desk) { d.openPanel(panelKeys) }},
 		{menu: atEnd, name: language.Say("Quit"), keys: "Ctrl+Q", ctrl: fyne.KeyQ, does: (*Desk).quit},

@@ -100,6 +100,15 @@ func (p *stillsPage) newNotes() *keeping.Notes {
 	})
 }
 
+// exportStill exports the still that the open list means, or that is watched or was kept last.
+func exportStill(d *Desk) {
+	if p, ok := d.page().(*stillsPage); ok && p.parts.Chosen() == partKept && p.kept.At() != "" {
+		d.stills.exporter.ask(p.kept.At())
+	} else {
+		d.stills.export()
+	}
+}
+
 // watched is what is watched, as a still of it would name it; of a still, what that is of.
 func (p *stillsPage) watched() stills.Source {
 	if s := p.d.marker.Still(); s != nil {

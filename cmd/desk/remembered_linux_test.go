@@ -45,7 +45,7 @@ func TestWindowRemembers(t *testing.T) {
 		return l.Page == "Structure" && len(l.Families) == 1 && l.Families[0].Box[1] > 100
 	})
 	box, clicked := l.Families[0].Box, time.Time{}
-	h.Do("mousemove", "--window", h.ID, fmt.Sprint(int(box[0]+box[2]-48)), fmt.Sprint(int(box[1]+13)))
+	h.Do("mousemove", "--window", h.ID, fmt.Sprint(int(box[0]+box[2]-48)), fmt.Sprint(int(box[1]+30)))
 	server.WaitFor("it kept", func() bool { // by the button left of the cross, once that has stood there for a while
 		data, _ := os.ReadFile(h.SettingsPath())
 		if strings.Contains(string(data), `"kept": true`) {
@@ -53,7 +53,7 @@ func TestWindowRemembers(t *testing.T) {
 		}
 		if time.Since(clicked) > 6*time.Second { // a second click takes it back: the first is in the file by then
 			clicked = time.Now()
-			h.ClickIn(box[0]+box[2]-48, box[1]+13)
+			h.ClickIn(box[0]+box[2]-48, box[1]+30)
 		}
 		return false
 	})

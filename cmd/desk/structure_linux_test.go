@@ -86,7 +86,7 @@ func TestWindowFindsFamilies(t *testing.T) {
 		if last := lines[len(lines)-1]; len(last.Families) == 1 && strings.Contains(last.Families[0].Title, "not shown") {
 			return true
 		}
-		w.ClickIn(box[0]+box[2]-16, box[1]+13)
+		w.ClickIn(box[0]+box[2]-16, box[1]+30)
 		return false
 	})
 	w.Do("mousemove", "--window", w.ID, "20", "20") // away from the row

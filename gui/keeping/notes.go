@@ -59,7 +59,7 @@ func NewNotes(h *host.Host, of Marked) *Notes {
 	}, n.Tapped)
 	n.list = list
 	card := container.NewStack(widgets.NewPanel(), container.New(widgets.Snug{Stretch: 1, Least: leastRows, Around: true}, n.newWords(),
-		container.New(layout.NewCustomPaddedLayout(0, 0, -widgets.Step/2, -widgets.Step/2), rows)))
+		container.New(layout.NewCustomPaddedLayout(-widgets.Step/2, -0.6*widgets.Step, -widgets.Step/2, -widgets.Step/2), rows))) // four rows in the usual window
 	n.Box = container.New(widgets.Snug{Stretch: 1}, n.Tools, card, n.newFoot())
 	n.Show()
 	return n

@@ -31,10 +31,11 @@ const (
 	markWide    = 18 // of accent and of line, which are 14 high
 	markHigh    = 14
 	signApart   = Step / 2
+	buttonsLow  = 3 // by how much the buttons stand out of the row's foot: the share is read above them
 )
 
 // planFamily lays out a row: swatches, the words beside them in two lines, accent and line, and the
-// share at the right, where the buttons stand while the row is pointed at.
+// share at the right, below which the buttons stand while the row is pointed at.
 func planFamily(width float32) familyPlan {
 	s := textScale()
 	wide, tall := round(markWide*s), round(markHigh*s)
@@ -44,7 +45,8 @@ func planFamily(width float32) familyPlan {
 	p.first = span{familyWords, marks - Step/2, round(16.5 * s)}
 	p.below = span{familyWords, width, round(34.5 * s)}
 	p.brief = p.below.width() < smallWidth(language.Say("hue shift 44° toward magenta, 44 % richer"))
-	p.keep, p.cross = rect{width - 2*Row(), -3, Row(), Row()}, rect{width - Row(), -3, Row(), Row()}
+	low := p.height - Row() + buttonsLow
+	p.keep, p.cross = rect{width - 2*Row(), low, Row(), Row()}, rect{width - Row(), low, Row(), Row()}
 	p.share = span{width - 2*Row(), width, p.first.baseline}
 	p.bare = span{p.first.left, p.share.left, p.first.baseline}
 	y := round(12*s - tall/2)

@@ -31,7 +31,7 @@ type FamilyActs struct {
 
 // FamilyRow shows one local colour: light and shadow edge to edge over their greys, what there is to
 // say in two lines, its accent and line, its share. Pointing at it outlines its sides in the mirror
-// and shows two buttons in the share's place; a press makes its colours spots.
+// and shows two buttons below the share; a press makes its colours spots.
 type FamilyRow struct {
 	drawn
 	focus
@@ -78,7 +78,7 @@ func NewFamilyRow(acts FamilyActs) *FamilyRow {
 		f.boxes[i] = f.addBox()
 	}
 	f.tones, f.says = f.addText(TextSize, fyne.TextStyle{}), f.addText(TextSize, fyne.TextStyle{})
-	f.share, f.sign, f.below = f.addText(TextSize, fyne.TextStyle{}), f.addIcon(), f.addText(SmallSize, fyne.TextStyle{})
+	f.sign, f.below = f.addIcon(), f.addText(SmallSize, fyne.TextStyle{})
 	for i := range f.marks {
 		f.marks[i] = familyMark{f.addBox(), f.addBox()}
 	}
@@ -86,6 +86,7 @@ func NewFamilyRow(acts FamilyActs) *FamilyRow {
 	f.Cross.SetIcon(icons.Close)
 	f.Keep.came = func(on bool) { f.point(&f.on.keep, on) }
 	f.Cross.came = func(on bool) { f.point(&f.on.cross, on) }
+	f.share = f.addText(TextSize, fyne.TextStyle{}) // over the ground of a button that is pointed at
 	f.line = add(&f.drawn, newFocusLine(Radius+FocusGap))
 	f.draw(f)
 	return f
@@ -310,16 +311,19 @@ func (f *FamilyRow) write(size fyne.Size, of colours) {
 	f.writeBelow(p, of)
 }
 
-// writeShare shows the share as far as the buttons leave room: none where they stand in its place.
+// buttons is the width that the buttons take, or would: they come and go with the pointer.
+func (f *FamilyRow) buttons() float32 {
+	if f.text.Keep != "" && (f.Pointed() || f.text.Kept) || f.text.Cross != "" && f.Pointed() {
+		return 2 * Row()
+	}
+	return 0
+}
+
+// writeShare shows the share, in a stacked row as far as the buttons leave room.
 func (f *FamilyRow) writeShare(p familyPlan, ink color.Color) {
-	room, cross := p.share.width(), !f.Cross.Hidden || f.Pointed() && !f.Keep.Hidden
-	switch {
-	case cross && p.stacked || f.text.Kept && p.stacked:
-		room -= 2 * Row()
-	case cross:
-		room = 0
-	case f.text.Kept:
-		room = Row() // beside the sign of what is kept
+	room := p.share.width()
+	if p.stacked {
+		room -= f.buttons()
 	}
 	say(f.share, longestFitting(room, TextSize(), f.text.Share, f.text.ShareShort, ""), ink)
 }
@@ -327,6 +331,9 @@ func (f *FamilyRow) writeShare(p familyPlan, ink color.Color) {
 // writeBelow shows the second line, as far as it goes.
 func (f *FamilyRow) writeBelow(p familyPlan, of colours) {
 	name, ink, room := icons.Name(""), of(ColorNameQuiet), p.below.width()
+	if !p.stacked {
+		room -= f.buttons()
+	}
 	if f.text.Black {
 		name, ink = icons.Warning, of(theme.ColorNameForeground)
 		room -= SmallIcon() + signApart

@@ -156,6 +156,22 @@ func TestSpotsShorten(t *testing.T) {
 	if got := planPair(304, 1, false, letters).label(2); got != "layer" {
 		t.Errorf("a narrow card says %q", got)
 	}
+	// Heads never touch, however long they are in a language.
+	for _, width := range []float32{304, 364, 484} {
+		long := func(words string, size float32) float32 { return 1.4 * plainWidth(words, size) }
+		p := planTable(width, 1, long)
+		for i := 1; i < len(tableHeads); i++ {
+			before := i - 1
+			if i == 2 && !p.layer {
+				continue
+			} else if i == 3 && !p.layer {
+				before = 1
+			}
+			if room, words := p.ends[i]-p.ends[before], long(tableHeads[i].name.String(), 12*p.scale); room < words+wordsApart-0.01 {
+				t.Errorf("%g wide: %q is %g and has %g", width, tableHeads[i].name, words, room)
+			}
+		}
+	}
 	// A longer name, as some languages have, gives way before the figures go below the colours.
 	wide := func(words string, size float32) float32 {
 		if words == "layer grey" {

@@ -32,13 +32,13 @@ type tablePlan struct {
 var tableHeads = [4]struct {
 	name   language.Words
 	widest string
-}{{"lightness", "100.0"}, {"value", "10.0"}, {"layer", "255"}, {"from A", "−10.0"}}
+}{{"lightness", "100.0"}, {"value¦head of a column", "10.0"}, {"layer", "255"}, {"from A", "−10.0"}}
 
 // planTable lays a row out.
 func planTable(width, scale float32, measure measured) tablePlan {
 	for s := scale; ; s -= 0.05 {
 		for _, with := range [][2]bool{{true, true}, {false, true}, {false, false}} {
-			p := tryTable(width, s, with[1])
+			p := tryTable(width, s, with[1], measure)
 			if with[0] {
 				p.hex = p.swatches + 2*tableSwatch + Step
 			}
@@ -49,17 +49,21 @@ func planTable(width, scale float32, measure measured) tablePlan {
 	}
 }
 
-// tryTable places the columns from the right, whether they have room or not.
-func tryTable(width, scale float32, layer bool) tablePlan {
+// tryTable places the columns from the right, whether they have room or not. Each is as wide as its head.
+func tryTable(width, scale float32, layer bool, measure measured) tablePlan {
+	wide := func(column int, least float32) float32 {
+		return max(least*scale, measure(tableHeads[column].name.String(), 12*scale)+wordsApart)
+	}
+
 	p := tablePlan{scale: scale, layer: layer, letter: tableLetter + Step, swatches: tableFirst}
 	p.cross = width - Step/4 - Row()
 	p.ends[3] = p.cross - tableEnd*scale
-	p.ends[2] = p.ends[3] - tableFrom*scale
+	p.ends[2] = p.ends[3] - wide(3, tableFrom)
 	p.ends[1] = p.ends[2]
 	if layer {
-		p.ends[1] -= tableFigure * scale
+		p.ends[1] -= wide(2, tableFigure)
 	}
-	p.ends[0] = p.ends[1] - tableFigure*scale
+	p.ends[0] = p.ends[1] - wide(1, tableFigure)
 	return p
 }
 
