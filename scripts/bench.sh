@@ -7,7 +7,7 @@ cd "$(dirname "$0")/.."
 export TONEDESK_NEED_X=1
 
 echo "The parts (medians of 5, and the least and the most; each beside its reference in the same run):"
-go test -run '^$' -bench 'Read(Plane)?(Painting|Noise)|ReadChanged|ReadLarge|ReduceChanged|ReduceAndPaint|ReadSpot11|Paper|Finder|Squint|SmallGaps|Meter|Distance|Families|Shade|Palette|Change' -benchmem -count 5 ./analysis/... | scripts/medians.sh
+go test -run '^$' -bench 'Read(Plane)?(Painting|Noise)|ReadChanged|ReadLarge|ReduceChanged|ReduceAndPaint|ReadSpot11|Paper|Finder|Squint|SmallGaps|Meter|Distance|Families|Forms|Edges|Find$|Light|Shade|Palette|Change' -benchmem -count 5 ./analysis/... | scripts/medians.sh
 go test -run '^$' -bench . -benchmem -count 5 ./gui/live ./gui/stills/... | scripts/medians.sh
 go test -run '^$' -bench 'X11|Follow|WatcherTick' -benchmem -count 5 -timeout 20m ./capture | scripts/medians.sh
 go test -run '^$' -bench ReadMany -count 5 -timeout 20m ./cmd/desk/command | scripts/medians.sh

@@ -1,8 +1,6 @@
 package light
 
 import (
-	"math"
-
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
 )
@@ -76,6 +74,7 @@ func OfPicture(found *families.Found, cells *Cells, counts func(family int) bool
 			pairs = append(pairs, pairOf(i, &found.List[i]))
 		}
 	}
+	evenOut(pairs)
 	l.agree(pairs)
 	look := lookOf(cells, found, counts)
 	l.Forms = append(l.Forms, look.forms()...)
@@ -84,14 +83,11 @@ func OfPicture(found *families.Found, cells *Cells, counts func(family int) bool
 	return l
 }
 
-// pairOf returns a family as a pair. It is weighed by the root of its area, so that one large form
-// doesn't outvote several smaller ones. Where each of 625 local colours of painted scenes in turn (open
-// seeds) has a shadow a tone deeper than its light makes it, 615 are told, and another one is blamed
-// beside 2; by the area itself 608 and 9.
+// pairOf returns a family as a pair, weighed by its area.
 func pairOf(i int, f *families.Family) pair {
 	p := pair{family: i, light: linear(f.Light), shadow: linear(f.Shadow), depth: f.Tones, weight: 1}
 	if f.Share != nil {
-		p.weight = math.Sqrt(max(*f.Share, leastShare))
+		p.weight = max(*f.Share, leastShare)
 	}
 	return p
 }
