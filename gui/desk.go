@@ -39,6 +39,7 @@ type Options struct {
 	Messages string                          // file where messages for programmers are kept; "" for none
 	Trace    io.Writer                       // gets a line of JSON for all that is shown; may be nil
 	Quit     func()                          // ends the program
+	Draw     func()                          // draws the windows at once, not at the toolkit's next turn; may be nil
 
 	background func(func()) // runs what may take long; nil: on a goroutine of its own
 }
@@ -211,8 +212,13 @@ func (d *Desk) Save() {
 }
 
 // showSoon hands what the worker made to the window, and waits until it is taken: the
-// brake that keeps frames from piling up.
-func (d *Desk) showSoon(s *live.Shown) { d.OnWindow(func() { d.showFrame(s) }) }
+// brake that keeps frames from piling up. It is drawn then, while the next one is read.
+func (d *Desk) showSoon(s *live.Shown) {
+	d.OnWindow(func() { d.showFrame(s) })
+	if d.options.Draw != nil {
+		d.Soon(d.options.Draw)
+	}
+}
 
 func (d *Desk) statusSoon(s capture.Status) { d.OnWindow(func() { d.setStatus(s) }) }
 

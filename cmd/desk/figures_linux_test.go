@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"image"
 	"image/png"
-	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -124,54 +123,6 @@ func emptyStart(t *testing.T, server *xvfbtest.Server, home, empty string) time.
 		t.Fatalf("%v\n%s", err, out)
 	}
 	return time.Since(start)
-}
-
-// quietGreys are two greys that no limit takes for flashing: their luminances, 0.05 and 0.10, differ
-// by less than a tenth. Source: WCAG 2.2, definition of general flash.
-var quietGreys = [2]uint32{0x404040, 0x595959}
-
-// figureLatency paints changes, isolated or so many a second besides in a place apart, and reads the
-// screen back where the mirror is. rate is the one that is set, 0 for the automatic one.
-func figureLatency(t *testing.T, page string, rate, changes int, reach time.Duration) {
-	server, painter := figureScreen(t)
-	w := desktest.OpenOn(t, server, figureSettings(page, rate), nil)
-	l := w.WaitFor("the region", func(l desktest.Shown) bool { return l.Event == "shown" && l.Bounds.Dx() == 1260 })
-	backend := desktest.Screen(t, server)
-	inside := w.InsideAt()
-	at := inside.Add(image.Pt(int(l.Mirror[0]+l.Mirror[2]/2), int(l.Mirror[1]+l.Mirror[3]/2)))
-	stream, err := backend.Open(context.Background(), image.Rectangle{Min: at, Max: at.Add(image.Pt(2, 2))})
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer stream.Close()
-	var times []time.Duration
-	var f capture.Frame
-	for i := range 60 {
-		until := time.Now().Add(300*time.Millisecond + time.Duration(rand.IntN(200))*time.Millisecond) // at any phase of the timer
-		for n := 0; time.Now().Before(until); n++ {
-			if changes == 0 {
-				time.Sleep(time.Until(until))
-				continue
-			}
-			painter.Fill(image.Rect(20, 40, 60, 80), uint32(n*0x030507)&0xffffff) // not where the mirror is read back
-			time.Sleep(time.Second / time.Duration(changes))
-		}
-		if _, err := stream.Grab(context.Background(), &f); err != nil {
-			t.Fatal(err)
-		}
-		start := time.Now()
-		painter.Fill(image.Rect(0, 0, 1280, 720), quietGreys[i%2])
-		untilChanged(t, stream, &f)
-		times = append(times, time.Since(start))
-	}
-	slices.Sort(times)
-	p95 := times[len(times)*95/100]
-	row(fmt.Sprintf("change to mirror, page %s, rate %d, %d changes a second besides: 50th, 95th, 99th percentile of %d", page, rate, changes, len(times)),
-		fmt.Sprintf("%v, %v, %v", times[len(times)/2].Round(time.Millisecond), p95.Round(time.Millisecond), times[len(times)*99/100].Round(time.Millisecond)), "95th "+reach.String())
-	if p95 > reach {
-		t.Errorf("%v", p95)
-	}
-	w.Quit()
 }
 
 // figureStroke draws on a still of 1920x1080 and reads the screen back at the pointer. The

@@ -21,6 +21,7 @@ import (
 	"app.tonedesk/capture/portal"
 	"app.tonedesk/cmd/desk/command"
 	"app.tonedesk/cmd/desk/console"
+	"app.tonedesk/cmd/desk/drawing"
 	"app.tonedesk/cmd/desk/lean"
 	"app.tonedesk/cmd/desk/quiet"
 	"app.tonedesk/gui"
@@ -141,6 +142,7 @@ func runWindow(picture string, problems []string, trace io.Writer, s command.Str
 		desk = gui.NewDesk(a, gui.Options{
 			Settings: set, Keeper: keeper, Picture: picture, Stills: store, Problems: problems, Messages: quiet.Path(), Trace: trace,
 			Quit:   func() { end.watch(); quitLoop() },
+			Draw:   drawing.By(a.Driver()),
 			Screen: func() (capture.Backend, error) { return portal.Pick(os.Getenv, sharing(path)) },
 		})
 		end.save.Store(new(desk.Save))
