@@ -81,7 +81,9 @@ func (d *Desk) showMarks() {
 // showSettings takes changed settings over to the parts.
 func (d *Desk) showSettings() {
 	if !widgets.IsTheme(d.App.Settings().Theme(), d.settings.Theme, d.settings.TextPercent) {
-		widgets.SetTheme(d.App, widgets.NewTheme(d.settings.Theme, d.settings.TextPercent), d.Window.Canvas().Size().Width)
+		host.WithGraphics(d.Window, func() {
+			widgets.SetTheme(d.App, widgets.NewTheme(d.settings.Theme, d.settings.TextPercent), d.Window.Canvas().Size().Width)
+		})
 	}
 	d.parts.bar.SetView(menus.ViewName(d.settings.View))
 	d.parts.bar.View.Explain(d.Tips, viewTip(d.settings.View))

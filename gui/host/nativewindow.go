@@ -25,6 +25,18 @@ func NativeHandle(window fyne.Window) (handle uintptr) {
 	return handle
 }
 
+// WithGraphics does what has the toolkit free what it has drawn in a window. At another theme it
+// (2.7.1, reloadScale) forgets all words that it has drawn, and the driver keeps each of them for good
+// unless the window's graphics are at hand: 3 MB a time. Fyne goroutine only.
+func WithGraphics(window fyne.Window, do func()) {
+	with, is := window.(interface{ RunWithContext(do func()) })
+	if !is || NativeHandle(window) == 0 { // without a view it would break down
+		do()
+		return
+	}
+	with.RunWithContext(do)
+}
+
 // frame is the widths of what the desktop draws around a window's inside, in pixels.
 type frame struct{ left, top, right, bottom int }
 

@@ -17,6 +17,9 @@ import (
 
 // linesOf are the lines that an entry shows.
 func linesOf(e fyne.Widget) (lines []string) {
+	if own, is := e.(*Entry); is && own.seen != nil {
+		return own.seen.words
+	}
 	var walk func(o fyne.CanvasObject)
 	walk = func(o fyne.CanvasObject) {
 		switch o := o.(type) {

@@ -24,6 +24,8 @@ type Entry struct {
 	keys  Keys
 	plain string            // the placeholder where there is room
 	rows  *container.Scroll // what scrolls the lines of a longer text; nil before it is drawn
+	seen  *seenLines        // of which those in sight are drawn; nil before that, or if all are
+	busy  bool              // it is being changed
 }
 
 // Resize shows the placeholder that fits: what is too long would scroll.
@@ -40,6 +42,12 @@ func (e *Entry) laidOut(width float32, do func()) {
 		do()
 		return
 	}
+	if e.busy {
+		breaking(width, do)
+		return
+	}
+	e.busy = true
+	defer func() { e.busy = false }()
 	if told := e.OnChanged; told != nil {
 		e.OnChanged = func(text string) { asEver(func() { told(text) }) }
 		defer func() { e.OnChanged = told }()
@@ -49,7 +57,17 @@ func (e *Entry) laidOut(width float32, do func()) {
 		if r := e.rows; r != nil && r.Content.Size() != r.Content.MinSize().Max(r.Size()) {
 			r.Refresh() // else the next frame would have it laid out, and all of it be measured
 		}
+		if e.seen != nil {
+			e.seen.changed(e.Text)
+		}
 	})
+}
+
+// moved shows other lines of a longer text after what scrolls them has moved.
+func (e *Entry) moved() {
+	if !e.busy && e.seen != nil {
+		e.laidOut(e.Size().Width, func() { e.seen.moved(e.Text) })
+	}
 }
 
 // changed does the same in the width that it has.
@@ -60,15 +78,18 @@ func (e *Entry) changed(do func()) { e.laidOut(e.Size().Width, do) }
 func (e *Entry) CreateRenderer() (r fyne.WidgetRenderer) {
 	e.changed(func() {
 		r = entryLook{e.Entry.CreateRenderer()}
-		if e.MultiLine {
-			for _, o := range r.Objects() {
-				if rows, is := o.(*container.Scroll); is {
-					e.rows = rows
-				}
-			}
-			r.Layout(e.Size())
-			r.Refresh()
+		if !e.MultiLine {
+			return
 		}
+		for _, o := range r.Objects() {
+			if rows, is := o.(*container.Scroll); is {
+				e.rows = rows
+			}
+		}
+		r.Layout(e.Size())
+		r.Refresh()
+		e.seen, e.OnCursorChanged = newSeenLines(e.rows), e.moved
+		e.rows.OnScrolled = func(fyne.Position) { e.moved() }
 	})
 	return r
 }

@@ -96,16 +96,15 @@ func TestLongTextsAreQuick(t *testing.T) {
 	}
 }
 
-// BenchmarkNotePasted pastes as much as a note may have. To be reached: 100 ms; the toolkit
-// measures the rest of a text anew for each of its lines.
+// BenchmarkNotePasted pastes as much as a note may have. To be reached: 100 ms.
 func BenchmarkNotePasted(b *testing.B) {
 	for what, alphabet := range map[string]string{"words": inWords, "wide": wide, "emoji": emoji} {
 		b.Run(what, func(b *testing.B) {
 			test.NewTempApp(b)
 			e := NewTextEntry(new(heardKeys), "")
 			e.Most = func() int { return 4000 }
-			w := test.NewTempWindow(b, e)
-			w.Resize(fyne.NewSize(660, 400))
+			w := test.NewTempWindow(b, container.NewVBox(e))
+			w.Resize(fyne.NewSize(340, 400))
 			for b.Loop() {
 				pasted(e, w.Canvas(), alphabet, 4000)
 			}

@@ -25,8 +25,9 @@ const (
 // outcome is how a command ended, and what it took.
 type outcome struct {
 	desktest.Ended
-	faults []string
-	peak   int // MB of memory
+	faults    []string
+	peak      int           // MB of memory
+	processor time.Duration // of all cores, which what runs beside it doesn't lengthen by much
 }
 
 // command runs a command of the built program, for a user whose files lie in home, and says
@@ -49,6 +50,7 @@ func command(t *testing.T, home, input string, args ...string) (o outcome) {
 	state := cmd.ProcessState
 	o.Ended = desktest.Ended{Out: out.String(), Err: fault.String(), Code: state.ExitCode()}
 	o.peak = int(state.SysUsage().(*syscall.Rusage).Maxrss / 1000) // Linux counts it in KiB
+	o.processor = state.UserTime() + state.SystemTime()
 	o.faults = desktest.NotPlain(o.Err)
 	what := fmt.Sprintf("desk %s", strings.Join(args[:min(len(args), 4)], " "))
 	if ctx.Err() != nil {
