@@ -10,7 +10,6 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/growth"
-	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/files"
 	"app.tonedesk/gui/host"
 	"app.tonedesk/gui/language"
@@ -96,7 +95,7 @@ func (e *exporter) notesOf(still *stills.Still) []notes.Note {
 
 // grownAs says how the painter has it measured, and told, how a picture grew.
 func grownAs(s *settings.Settings) (series.Asked, series.Told) {
-	return series.Asked{NoGround: s.NoGround, Rules: s.Rules}, series.Told{Groups: s.Groups, Rules: growth.DefaultRules().WithTones(s.TurnFrom), FromWhite: s.FromWhite}
+	return series.Asked{NoGround: s.NoGround, Rules: s.Rules, Edges: s.Melting()}, series.Told{Groups: s.Groups, Rules: growth.DefaultRules().WithTones(s.TurnFrom), FromWhite: s.FromWhite}
 }
 
 // copy copies a still with its notes as a picture.
@@ -130,8 +129,7 @@ func (e *exporter) write(way exportWay, still *stills.Still, path string) {
 	}
 	mask := subject.Options.Mask
 	subject.Options, subject.Bands = e.settings.Grouping(), e.settings.Knobs["bands"]
-	subject.Melts, subject.Agree = e.settings.Knobs[views.LostEdges], e.settings.AgreeWithin
-	subject.Radius, subject.Extremes = e.settings.FocusRadius, e.settings.ExtremesTo
+	subject.Edges, subject.Light, subject.Contrast = e.settings.Melting(), e.settings.Light, e.settings.Focus
 	subject.Options.Mask = mask
 	rules := e.settings.Rules
 	asked, told := grownAs(e.settings)

@@ -121,9 +121,9 @@ func toggleUnder(d *Desk) {
 func (d *Desk) joinComparer() {
 	d.comparison = comparing.New(&d.Host, comparing.Acts{
 		CopyPicture: d.copyPicture, ComeBack: d.comeBack, Wait: d.flashes.Wait,
-		View: func() (views.View, float64) {
+		View: func() (views.View, views.Look) {
 			view := live.ViewOf(live.Wanted{Settings: d.settings})
-			return view, d.settings.Knob(view)
+			return view, views.Look{Knob: d.settings.Knob(view), Edges: d.settings.Edges}
 		},
 		Wish: func(how comparing.Way) {
 			next := d.flashes.Requested()

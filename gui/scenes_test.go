@@ -20,6 +20,7 @@ import (
 	"app.tonedesk/gui/keeping"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/widgets"
 )
 
 // scene is something that the window can show: every page, part, menu and panel, and what is said.
@@ -161,7 +162,20 @@ func scenes() []scene {
 			d.parts.sheet.Tabs().Choose(i)
 		}})
 	}
+	for i, of := range []string{"light", "lost edges", "focus"} {
+		list = append(list, scene{"settings, rules for " + of, func(t *testing.T, d *Desk) {
+			spotsOn(t, d, 2)
+			d.openPanel(panelSettings)
+			chooseRules(d, 1+i)
+		}})
+	}
 	return list
+}
+
+// chooseRules shows the settings' rules for what their list has after so many others.
+func chooseRules(d *Desk, i int) {
+	d.parts.sheet.Tabs().Choose(2)
+	d.parts.sheet.Cells()[0].Part.(*widgets.Picklist).Pick(i)
 }
 
 // sceneNamed returns the scene of a name.

@@ -1,5 +1,7 @@
 package edges
 
+import "math"
+
 // A border between two cells, the one before and the one behind, is looked at from both sides: from
 // the third cells on, so that two cells on either side may be of a soft edge or a line. A side is
 // that cell, its two neighbours along the border and the one further inside.
@@ -20,17 +22,33 @@ const (
 	byLightness
 )
 
-// Distances of single cells, in 1/cellLab, beyond which no edge can be: the options' defaults hold
-// for means of cells, so these leave room on every side (a test shows that no pair of colours gets
-// lost by the narrower ones, without the room). They decide nothing, but that what the options allow to
-// be lost beyond half a tone is no longer looked at as an edge that lightness alone carries.
+// Distances in L*a*b* beyond which no edge can be, of single cells: the options hold for means of
+// cells, so there is room on every side (a test shows that no pair of colours gets lost even without
+// it). They decide nothing, but that what the options allow to be lost beyond half a tone is no longer
+// looked at as an edge that lightness alone carries.
 const (
-	room         = 2 * cellLab
-	mostColourL  = 12 * cellLab // for each tone that the options allow; and room
-	leastColour  = 4*cellLab - room
-	leastLightL  = 8*cellLab - room
-	mostLightHue = 60*cellLab + room
+	room         = 2.0
+	mostColourL  = 12.0 // for each tone
+	leastColour  = 0.5  // for each CIEDE2000 that lightness leaves
+	leastLightL  = 8.0  // for each tone
+	mostLightHue = 12.0 // for each CIEDE2000
 )
+
+// gate are such distances for some options, in 1/cellLab; of a* and b* together they are squared.
+type gate struct{ mostColourL, leastColour, leastLightL, mostLightHue int64 }
+
+func gateOf(o *Options) gate {
+	in := func(lab float64) int64 { return int64(cellLab * max(0, lab)) }
+	colour, hue := max(1, in(o.leastColour()-room)), in(mostLightHue*o.MostColourOff+room)
+	return gate{in(mostColourL*o.MostTones + room), colour * colour, in(leastLightL*o.LeastTones - room), hue * hue}
+}
+
+// leastColour is how far a* and b* are apart at least where colour carries an edge: CIEDE2000 has the
+// difference of L* once at most, and of these twice.
+func (o *Options) leastColour() float64 {
+	e, l := o.LeastCIEDE2000, mostColourL*o.MostTones
+	return leastColour * math.Sqrt(max(0, e*e-l*l))
+}
 
 // lookAcross looks across all borders of some rows' cells, which hold none yet.
 func (f *Finder) lookAcross(from, to int) {
@@ -71,9 +89,9 @@ func (f *Finder) candidates(from, to, step int, closer func(i int, by candidate)
 		l, a, b := q.part(0)-p.part(0), q.part(1)-p.part(1), q.part(2)-p.part(2)
 		l = max(l, -l)
 		switch hue := a*a + b*b; {
-		case l <= f.mostL && hue >= leastColour*leastColour:
+		case l <= f.gate.mostColourL && hue >= f.gate.leastColour:
 			closer(from+k, byColour)
-		case l >= leastLightL && hue <= mostLightHue*mostLightHue:
+		case l >= f.gate.leastLightL && hue <= f.gate.mostLightHue:
 			closer(from+k, byLightness)
 		}
 	}

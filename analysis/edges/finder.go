@@ -10,7 +10,7 @@ import (
 // Finder looks for edges in one picture after another without allocating. The zero value is ready
 // for use, on one goroutine at a time.
 type Finder struct {
-	mostL   int64 // in L* of a candidate by colour, 1/cellLab
+	gate    gate
 	options Options
 	src     *reduce.Picture
 	pass    func(f *Finder, from, to int) // what Rows does
@@ -35,7 +35,7 @@ type Finder struct {
 // picture of more than Longest pixels is worked on by squares of them.
 func (f *Finder) Find(src *reduce.Picture, o Options) *Found {
 	f.options, f.src = o, src
-	f.mostL = int64(mostColourL*o.MostTones) + room
+	f.gate = gateOf(&f.options)
 	f.by = max(1, (max(src.Width, src.Height)+Longest-1)/Longest)
 	f.w, f.h = (src.Width+f.by-1)/f.by, (src.Height+f.by-1)/f.by
 	size := f.w * f.h

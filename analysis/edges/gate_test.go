@@ -18,7 +18,7 @@ func TestFirstDistancesDecideNothing(t *testing.T) {
 	rng := rand.New(rand.NewPCG(7, 8))
 	var carried [2]int
 	for range lawtest.Times(300_000, 30_000_000) {
-		o := DefaultOptions().WithTones(0.1 + 0.9*rng.Float64())
+		o := Options{MostTones: between(rng, 0.1, 1), LeastCIEDE2000: between(rng, LeastColours, MostColours), LeastTones: between(rng, LeastAlone, MostAlone), MostColourOff: between(rng, LeastOff, MostOff)}
 		p := colour.LabOf(rng.Float64(), rng.Float64(), rng.Float64())
 		q := colour.Lab{L: p.L + 30*rng.Float64() - 15, A: p.A + 80*rng.Float64() - 40, B: p.B + 80*rng.Float64() - 40}
 		if rng.IntN(2) == 0 { // near the limit of colour
@@ -29,12 +29,12 @@ func TestFirstDistancesDecideNothing(t *testing.T) {
 		}
 		step, hue := math.Abs(q.L-p.L)*cellLab, math.Hypot(q.A-p.A, q.B-p.B)*cellLab
 		if _, is := o.kindOf(byColour, p, q); is {
-			if carried[0]++; step > mostColourL*o.MostTones || hue < leastColour+room {
+			if carried[0]++; step > cellLab*mostColourL*o.MostTones || hue < cellLab*o.leastColour() {
 				t.Fatalf("%v and %v carry an edge by colour", p, q)
 			}
 		}
 		if _, is := o.kindOf(byLightness, p, q); is {
-			if carried[1]++; step < leastLightL+room || hue > mostLightHue-room {
+			if carried[1]++; step < cellLab*leastLightL*o.LeastTones || hue > cellLab*mostLightHue*o.MostColourOff {
 				t.Fatalf("%v and %v carry an edge by lightness", p, q)
 			}
 		}
@@ -43,6 +43,8 @@ func TestFirstDistancesDecideNothing(t *testing.T) {
 		t.Errorf("hardly any pair carries an edge: %v", carried)
 	}
 }
+
+func between(rng *rand.Rand, from, to float64) float64 { return from + (to-from)*rng.Float64() }
 
 // A cell has the L*a*b* of its light, within 0.02: half a step, and what whole numbers leave of the
 // cube roots.

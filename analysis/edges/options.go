@@ -15,13 +15,23 @@ type Options struct {
 func DefaultOptions() Options {
 	return Options{
 		MostTones:      0.5,  // up to half a tone forms melt in grey (common practice, no source)
-		LeastCIEDE2000: 10,   // clearly two colours (our choice)
-		LeastLength:    0.02, // what is shorter is a detail (our choice)
+		LeastCIEDE2000: 10,   // clearly two colours (common practice, no source)
+		LeastLength:    0.02, // what is shorter is a detail (common practice, no source)
 		LeastTones:     1,    // twice what melts (our choice)
 		MostColourOff:  5,    // what is seen at once beside each other, as with shadows (our choice)
 		LineLightness:  6,    // a black line of a thousandth of the picture on middle grey (our choice)
 	}
 }
+
+// Between what a painter may set what colour carries, how long an edge is, what lightness carries, of
+// which colours alone, and what a line is (our choice).
+const (
+	LeastColours, MostColours = 8, 30 // by less, half a tone alone would nearly do
+	LeastLong, MostLong       = 0.01, 0.2
+	LeastAlone, MostAlone     = 1, 3
+	LeastOff, MostOff         = 2, 10
+	LeastLine, MostLine       = 2, 20
+)
 
 // WithTones returns the options with another number of tones that the sides of a lost edge are apart
 // at most; 0 leaves it.

@@ -31,7 +31,7 @@ func plainCellOf(src *reduce.Picture, i int) plainCell {
 // plainLook says what may carry an edge across a border the plain way, as the comments in across.go
 // have it: at(along, beside) is the cell so many cells along the way across, the last one before the
 // border being 0, and so many beside it; nil beyond the picture.
-func plainLook(at func(along, beside int) *plainCell, mostL int64) candidate {
+func plainLook(at func(along, beside int) *plainCell, g gate) candidate {
 	if at(-deepReach, 0) == nil || at(1+deepReach, 0) == nil {
 		return none
 	}
@@ -39,9 +39,9 @@ func plainLook(at func(along, beside int) *plainCell, mostL int64) candidate {
 	l, a, b := q.part[0]-p.part[0], q.part[1]-p.part[1], q.part[2]-p.part[2]
 	by, channels := candidate(none), []int{}
 	switch {
-	case max(l, -l) <= mostL && a*a+b*b >= leastColour*leastColour:
+	case max(l, -l) <= g.mostColourL && a*a+b*b >= g.leastColour:
 		by, channels = byColour, []int{1, 2}
-	case max(l, -l) >= leastLightL && a*a+b*b <= mostLightHue*mostLightHue:
+	case max(l, -l) >= g.leastLightL && a*a+b*b <= g.mostLightHue:
 		by, channels = byLightness, []int{0}
 	}
 	var step, pairs, contrast int64
@@ -156,8 +156,8 @@ func TestPackedIsPlain(t *testing.T) {
 			}
 			for i := range cells {
 				x, y := i%src.Width, i/src.Width
-				right := plainLook(func(along, beside int) *plainCell { return cell(x+along, y+beside) }, f.mostL)
-				below := plainLook(func(along, beside int) *plainCell { return cell(x+beside, y+along) }, f.mostL)
+				right := plainLook(func(along, beside int) *plainCell { return cell(x+along, y+beside) }, f.gate)
+				below := plainLook(func(along, beside int) *plainCell { return cell(x+beside, y+along) }, f.gate)
 				if got := f.across[i]; got != right {
 					t.Fatalf("%d, %d, to the right: %d, want %d", x, y, got, right)
 				}

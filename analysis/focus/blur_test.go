@@ -81,13 +81,17 @@ func TestExtremeWithin(t *testing.T) {
 		}
 		copy(p.Pix[4*i:], []byte{v, v, v, 255})
 	}
-	for extreme, left := range map[float64]bool{0: true, 5: true, 10: false} {
-		f := Find(p, nil, DefaultOptions().With(0, extreme))
+	for extreme, left := range map[float64]bool{5: true, 10: false} {
+		o := DefaultOptions()
+		o.ExtremeWithin = extreme
+		f := Find(p, nil, o)
 		if f.Lightest == nil || (f.Lightest.X < 0.3) != left {
 			t.Errorf("within %g: %+v", extreme, f.Lightest)
 		}
 	}
-	if r := Find(p, nil, DefaultOptions().With(0.15, 0)).Radius(); r < 0.149 || r > 0.151 {
+	o := DefaultOptions()
+	o.Radius = 0.15
+	if r := Find(p, nil, o).Radius(); r < 0.149 || r > 0.151 {
 		t.Errorf("the radius is %g", r)
 	}
 }

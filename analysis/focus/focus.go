@@ -49,6 +49,9 @@ func Find(p analysis.Pixels, mask *analysis.Mask, o Options) (found *Found) {
 	return found
 }
 
+// IsAlone reports whether an extreme stands alone.
+func (f *Found) IsAlone(e *Extreme) bool { return e.Alone >= f.options.AloneShare }
+
 // SizeOf returns the size that a picture is reduced to for its contrast to be measured.
 func SizeOf(size image.Point) image.Point { return reduce.Within(size, Longest) }
 

@@ -25,23 +25,15 @@ func DefaultOptions() Options {
 	}
 }
 
-// Between what a painter may set the radius of a place and what counts as an extreme (our choice).
+// Between what a painter may set each of the limits (our choice).
 const (
 	LeastRadius, MostRadius   = 0.03, 0.2
 	LeastExtreme, MostExtreme = 1, 20
+	LeastPlace, MostPlace     = 0.005, 0.1
+	LeastAs, MostAs           = 0.5, 1
+	LeastChroma, MostChroma   = 0, 1
+	LeastAlone, MostAlone     = 0.5, 1
 )
-
-// With returns the options with another radius, and another lightness up to which something is an
-// extreme; 0 leaves either.
-func (o Options) With(radius, extreme float64) Options {
-	if radius > 0 {
-		o.Radius = radius
-	}
-	if extreme > 0 {
-		o.ExtremeWithin = extreme
-	}
-	return o
-}
 
 // Longest is how many cells the picture's longer side has at most.
 const Longest = 256

@@ -1,6 +1,7 @@
 package growth
 
 import (
+	"cmp"
 	"math"
 	"time"
 
@@ -52,6 +53,7 @@ const side = 64
 type Measure struct {
 	Options analysis.Options // how groups are made, and what is left out
 	Rules   families.Rules
+	Edges   edges.Options    // by which edges are lost; the zero value for as at first
 	Target  *analysis.Target // nil for none
 	// Counts says which of the local colours found are followed, and whether each is surely one;
 	// nil for ByConfidence.
@@ -70,7 +72,7 @@ func (m Measure) Of(p analysis.Pixels, at time.Time) Moment {
 	for k := 2; k <= analysis.MaxGroups; k++ {
 		now.splits[k] = splitOf(reading.Split(k))
 	}
-	lost := edges.Find(p, m.Options.Mask, edges.DefaultOptions()).Of(edges.Lost)
+	lost := edges.Find(p, m.Options.Mask, cmp.Or(m.Edges, edges.DefaultOptions())).Of(edges.Lost)
 	for i := range lost {
 		now.LostEdges += lost[i].Length
 	}

@@ -11,8 +11,14 @@ type Options struct {
 	MostDegreesOff float64 `json:"most_degrees_off"` // degrees by which a form may seem to be lit from elsewhere
 }
 
-// LeastTones and MostTones are from how many tones on a shadow may be said to disagree (our choice).
-const LeastTones, MostTones = 0.2, 2
+// Between what a painter may set each of the limits (our choice).
+const (
+	LeastTones, MostTones     = 0.2, 2
+	LeastHue, MostHue         = 5, 60
+	LeastColour, MostColour   = 2, 15
+	LeastShare, MostShare     = 0.3, 1
+	LeastDegrees, MostDegrees = 30, 120
+)
 
 // WithTones returns the options with another number of tones by which a shadow may be off; 0 leaves it.
 func (o Options) WithTones(most float64) Options {

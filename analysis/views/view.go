@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/edges"
 	"app.tonedesk/analysis/internal/fixed"
 	"app.tonedesk/analysis/reduce"
 )
@@ -56,6 +57,7 @@ func (k *Knob) At(v float64) float64 {
 // Look is what a view may want to know beside the picture.
 type Look struct {
 	Knob    float64           // where the view's knob stands, by Knob.At; 0 for its start
+	Edges   edges.Options     // by which edges are lost, but for their tones; the zero value for as at first
 	Reading *analysis.Reading // the groups of the whole picture; nil if there is none
 }
 

@@ -1,6 +1,7 @@
 package views
 
 import (
+	"cmp"
 	"math"
 
 	"app.tonedesk/analysis"
@@ -30,7 +31,7 @@ const leastLine = 1.5 // half of its width, pixels
 
 func paintLostEdges(dst []byte, src *reduce.Picture, look Look) {
 	paintGrey(dst, src, look)
-	found := reduce.MemoryOf[edges.Finder](src).Find(src, edges.DefaultOptions().WithTones(meltsKnob.At(look.Knob)))
+	found := reduce.MemoryOf[edges.Finder](src).Find(src, cmp.Or(look.Edges, edges.DefaultOptions()).WithTones(meltsKnob.At(look.Knob)))
 	p := pen{dst: dst, width: src.Width, height: src.Height}
 	half := max(leastLine, found.Cell(src.Width)*0.75)
 	p.along(found, half+max(1, half/3), 0)

@@ -40,13 +40,13 @@ type Comparer struct {
 // Acts are what a comparer asks of the window.
 type Acts struct {
 	CopyPicture func(func(*live.Copy))
-	ComeBack    func(after time.Duration)              // has the picture shown once more
-	View        func() (view views.View, knob float64) // that the mirror shows
-	Wait        func(now time.Time) time.Duration      // before all of the picture may look otherwise
-	Wish        func(how Way)                          // calls as once that may be
-	OpenPage    func()                                 // that shows what is compared
-	Every       func() time.Duration                   // for which each of two pictures in turns is shown
-	Now         func() string                          // what the picture that is watched is called; "" for just now
+	ComeBack    func(after time.Duration)                 // has the picture shown once more
+	View        func() (view views.View, look views.Look) // that the mirror shows
+	Wait        func(now time.Time) time.Duration         // before all of the picture may look otherwise
+	Wish        func(how Way)                             // calls as once that may be
+	OpenPage    func()                                    // that shows what is compared
+	Every       func() time.Duration                      // for which each of two pictures in turns is shown
+	Now         func() string                             // what the picture that is watched is called; "" for just now
 }
 
 // comparison is a picture from before, laid over the one that is watched.

@@ -37,7 +37,7 @@ func newTestComparer(t *testing.T) *testComparer {
 	c.Comparer = *New(h, Acts{
 		CopyPicture: func(do func(*live.Copy)) { c.copies = append(c.copies, do) },
 		ComeBack:    func(after time.Duration) { c.waits = append(c.waits, after) },
-		View:        func() (views.View, float64) { return views.All()[0], 0 },
+		View:        func() (views.View, views.Look) { return views.All()[0], views.Look{} },
 		Wait:        func(time.Time) time.Duration { return 0 },
 		Now:         func() string { return "" },
 		Wish:        func(how Way) { c.wishes = append(c.wishes, how) },

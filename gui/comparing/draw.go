@@ -26,7 +26,7 @@ type overLook struct {
 	found *compared
 	asMap bool
 	view  string
-	knob  float64
+	look  views.Look // without a reading
 	lay   overlay.Lay
 }
 
@@ -69,9 +69,9 @@ func (c *Comparer) draw() {
 // drawn returns the picture before in the view of the mirror, or the map of changes, where it
 // lies over the picture after.
 func (c *Comparer) drawn(lay overlay.Lay) *image.RGBA {
-	view, knob := c.View()
+	view, look := c.View()
 	w := &c.With
-	of := overLook{w.Found, c.How == Map, view.Key, knob, lay}
+	of := overLook{w.Found, c.How == Map, view.Key, look, lay}
 	if w.drawn.img != nil && w.drawn.of == of {
 		return w.drawn.img
 	}
@@ -81,7 +81,8 @@ func (c *Comparer) drawn(lay overlay.Lay) *image.RGBA {
 		w.drawn.img = overlay.Map(found.change, span, found.place, lay)
 		overlay.Scale(w.drawn.img, wording.MapFigures(span), lay.Unit)
 	} else {
-		before := overlay.Before{Picture: found.aligned.Before, Place: found.place, View: view, Look: views.Look{Reading: found.before, Knob: knob}}
+		look.Reading = found.before
+		before := overlay.Before{Picture: found.aligned.Before, Place: found.place, View: view, Look: look}
 		w.drawn.img = before.Draw(lay)
 	}
 	return w.drawn.img

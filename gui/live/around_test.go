@@ -32,7 +32,7 @@ func TestAskAround(t *testing.T) {
 	if r := ask(100, 100, source); !errors.Is(r.Err, families.ErrUnsearched) {
 		t.Errorf("before any search: %+v", r)
 	}
-	s.offer(pixelsOf(form()), nil, job{next.Settings.Rules, 0, source, origin, image.Pt(400, 300)})
+	s.offer(pixelsOf(form()), nil, job{next.Settings.Rules, next.Settings.Light, source, origin, image.Pt(400, 300)})
 	s.Ask(image.Pt(0, 0), source, func(Around) {})
 	s.answer(<-s.asks)
 	if searches != 1 {

@@ -75,13 +75,12 @@ func (s *Search) measureFocus() {
 func (w *Worker) lookForFocus(t *task) {
 	wanted := t.Families && len(t.Setup.Focus) > 0
 	w.focusDue = w.focusDue || !t.same.reading || wanted != w.focusWanted ||
-		t.Settings.FocusRadius != w.last.Settings.FocusRadius || t.Settings.ExtremesTo != w.last.Settings.ExtremesTo
+		t.Settings.Focus != w.last.Settings.Focus
 	w.focusWanted = wanted
 	if !wanted || !w.focusDue {
 		return
 	}
-	wait := w.search.offerFocus(t.pixels, &w.mask, Focused{Source: t.Setup.Source, Bounds: t.bounds},
-		focus.DefaultOptions().With(t.Settings.FocusRadius, t.Settings.ExtremesTo))
+	wait := w.search.offerFocus(t.pixels, &w.mask, Focused{Source: t.Setup.Source, Bounds: t.bounds}, t.Settings.Focus)
 	w.focusDue = wait > 0
 	if now := w.now(); w.focusDue && now.After(w.focusAsked) {
 		w.focusAsked = now.Add(wait)

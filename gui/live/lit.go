@@ -1,6 +1,7 @@
 package live
 
 import (
+	"cmp"
 	"image"
 
 	"app.tonedesk/analysis"
@@ -32,7 +33,7 @@ func (s *Search) AskLight(found *families.Found, cells *light.Cells, counts []bo
 // readLight answers such a question, on the goroutine that searches.
 func (s *Search) readLight(a lightAsk) {
 	defer rescue("reading the light", s.log)
-	a.tell(light.OfPicture(a.found, a.cells, func(i int) bool { return a.counts[i] }, light.DefaultOptions().WithTones(s.last.agree)))
+	a.tell(light.OfPicture(a.found, a.cells, func(i int) bool { return a.counts[i] }, cmp.Or(s.last.light, light.DefaultOptions())))
 }
 
 // takeCells takes a picture as its light is read from it, of which nothing is kept.

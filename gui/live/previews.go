@@ -46,7 +46,7 @@ func (p *previews) look(w *Worker, t *task, r *analysis.Reading) []*image.RGBA {
 
 // otherwise reports whether a view looks otherwise than it was painted.
 func (p *previews) otherwise(s settings.Settings) bool {
-	if s.Flipped != p.painted.Flipped {
+	if s.Flipped != p.painted.Flipped || s.Edges != p.painted.Edges {
 		return true
 	}
 	for _, v := range views.All() {

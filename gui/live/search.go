@@ -47,7 +47,7 @@ type Search struct {
 // job is what is known of the picture that was taken.
 type job struct {
 	rules  families.Rules
-	agree  float64 // tones within which shadows agree; 0 for as many as at first
+	light  light.Options // by which shadows agree; the zero value for as at first
 	source setup.Source
 	origin image.Point // of the picture in its source
 	size   image.Point // of the picture
@@ -164,11 +164,11 @@ func (s *Search) search(j job) {
 // lookForFamilies has families looked for, if they are wanted and the picture changed since.
 func (w *Worker) lookForFamilies(t *task) {
 	rules := t.Settings.Rules
-	w.due = w.due || !t.same.reading || t.Families != w.last.Families || rules != w.last.Settings.Rules || t.Settings.AgreeWithin != w.last.Settings.AgreeWithin
+	w.due = w.due || !t.same.reading || t.Families != w.last.Families || rules != w.last.Settings.Rules || t.Settings.Light != w.last.Settings.Light
 	if !t.Families || !w.due {
 		return
 	}
-	wait := w.search.offer(t.pixels, &w.mask, job{rules, t.Settings.AgreeWithin, t.Setup.Source, t.bounds.Min, t.bounds.Size()})
+	wait := w.search.offer(t.pixels, &w.mask, job{rules, t.Settings.Light, t.Setup.Source, t.bounds.Min, t.bounds.Size()})
 	w.due = wait > 0
 	if now := w.now(); w.due && now.After(w.asked) {
 		w.asked = now.Add(wait)

@@ -73,7 +73,7 @@ func TestSearchFinds(t *testing.T) {
 	img := form()
 	next := wantsAll()
 	source := next.Setup.Source
-	s.offer(pixelsOf(img), nil, job{next.Settings.Rules, 0, source, image.Pt(7, 8), image.Pt(400, 300)})
+	s.offer(pixelsOf(img), nil, job{next.Settings.Rules, next.Settings.Light, source, image.Pt(7, 8), image.Pt(400, 300)})
 	clear(img.Pix) // the frame is gone
 	f := <-told
 	stop()

@@ -101,7 +101,7 @@ func sameSlice[T any](a, b []T) bool {
 
 // sameLook reports whether two settings, the first for a view, show a reduced picture alike.
 func sameLook(a, b settings.Settings, view views.View) bool {
-	return a.View == b.View && a.Knob(view) == b.Knob(view) && a.Flipped == b.Flipped &&
+	return a.View == b.View && a.Knob(view) == b.Knob(view) && a.Edges == b.Edges && a.Flipped == b.Flipped &&
 		a.Hatched() == b.Hatched() && a.Limits() == b.Limits()
 }
 
@@ -124,7 +124,7 @@ func (t *task) mask(mask *analysis.Mask, origin image.Point) {
 
 // paint paints a reduced picture in a view, as RGBA without gaps between rows.
 func (t *task) paint(dst []byte, src *reduce.Picture, view views.View, r *analysis.Reading) {
-	view.Paint(dst, src, views.Look{Reading: r, Knob: t.Settings.Knob(view)})
+	view.Paint(dst, src, views.Look{Reading: r, Knob: t.Settings.Knob(view), Edges: t.Settings.Edges})
 }
 
 // flip exchanges left and right, if that is wanted.

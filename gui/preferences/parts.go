@@ -6,7 +6,6 @@ import (
 	"strconv"
 
 	"app.tonedesk/analysis/growth"
-	"app.tonedesk/analysis/light"
 	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
@@ -121,23 +120,6 @@ func rate(perSecond float64) string {
 		return language.Say("automatic")
 	}
 	return wording.Whole(perSecond)
-}
-
-func (p *Page) rules() []widgets.FormRow {
-	degrees := func(v float64) string { return wording.Whole(v) + "°" }
-	share := func(v float64) string { return percent(100 * v) }
-	rows := []widgets.FormRow{
-		p.amount(language.Say("Shadow range from"), 0.5, 3, 0.5, wording.SayTones, func(s *settings.Settings) *float64 { return &s.Rules.LeastTones }),
-		p.amount(language.Say("to"), 2, 8, 0.5, wording.SayTones, func(s *settings.Settings) *float64 { return &s.Rules.MostTones }),
-		p.amount(language.Say("Neutral is chroma under"), 4, 12, 1, wording.Whole, func(s *settings.Settings) *float64 { return &s.Rules.LeastChroma }),
-		p.amount(language.Say("Smallest hue shift"), 4, 16, 1, degrees, func(s *settings.Settings) *float64 { return &s.Rules.LeastTurn }),
-		p.amount(language.Say("Richer is a gain over"), 0, 0.2, 0.01, share, func(s *settings.Settings) *float64 { return &s.Rules.MostGain }),
-		p.amount(language.Say("An accent keeps within"), 1, 5, 0.5, wording.Tenth, func(s *settings.Settings) *float64 { return &s.Rules.KeepsWithin }),
-		p.amount(language.Say("Shadows agree within"), light.LeastTones, light.MostTones, 0.1, wording.SayTones, func(s *settings.Settings) *float64 { return &s.AgreeWithin }),
-		p.amount(language.Say("A line may vanish above"), 8, 10, 0.5, wording.Tenth, func(s *settings.Settings) *float64 { return &s.Rules.VanishAbove }),
-	}
-	rows[len(rows)-1].Note = language.Say("Common practice of the trade, no source. Style may break it.")
-	return rows
 }
 
 func (p *Page) stills() []widgets.FormRow {

@@ -26,8 +26,10 @@ type Page struct {
 	*widgets.Sheet
 	*host.Host
 	Acts
-	now  *settings.Settings
-	sync []func() // have what is shown agree with the settings
+	now   *settings.Settings
+	rows  func(p *Page) []widgets.FormRow // of the part that is shown
+	ruled *widgets.Picklist               // for what rules are shown; nil before any are
+	sync  []func()                        // have what is shown agree with the settings
 }
 
 // parts are the segments, in their order.
@@ -38,7 +40,7 @@ var parts = []struct {
 
 // New returns the page, its first part open. It writes to the settings, and then tells.
 func New(h *host.Host, now *settings.Settings, acts Acts) *Page {
-	p := &Page{Host: h, Acts: acts, now: now}
+	p := &Page{Host: h, Acts: acts, now: now, rows: parts[0].rows}
 	names := make([]string, len(parts))
 	for i, part := range parts {
 		names[i] = part.name.String()
@@ -46,17 +48,23 @@ func New(h *host.Host, now *settings.Settings, acts Acts) *Page {
 	var tabs *widgets.Chooser
 	tabs = widgets.NewChooser(names, h.Keys, func(i int) {
 		tabs.Set(i)
-		p.SetContent(p.form(i))
-		h.Changed()
+		p.rows = parts[i].rows
+		p.again()
 	}).Lists(h.OpenList)
-	p.Sheet = widgets.NewSheet(icons.Settings, language.Say("Settings"), tabs, p.form(0), h.Keys, acts.Done)
+	p.Sheet = widgets.NewSheet(icons.Settings, language.Say("Settings"), tabs, p.form(), h.Keys, acts.Done)
 	return p
 }
 
-// form is a part's.
-func (p *Page) form(i int) *widgets.Form {
+// again makes the rows of the part that is shown anew.
+func (p *Page) again() {
+	p.SetContent(p.form())
+	p.Host.Changed()
+}
+
+// form is the part that is shown.
+func (p *Page) form() *widgets.Form {
 	p.sync = nil
-	return widgets.NewForm(parts[i].rows(p)...)
+	return widgets.NewForm(p.rows(p)...)
 }
 
 // set changes the settings and tells of it. What another setting confines is shown as it is then.

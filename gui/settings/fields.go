@@ -9,9 +9,7 @@ import (
 	"slices"
 	"strings"
 
-	"app.tonedesk/analysis/focus"
 	"app.tonedesk/analysis/growth"
-	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/files"
@@ -38,7 +36,7 @@ func (s *Settings) fields() []field {
 	mostTones := func(v float64) float64 { // least_tones is in range by then
 		return between(r.LeastTones, 8, max(d.Rules.MostTones, r.LeastTones))(v)
 	}
-	return []field{
+	return slices.Concat(s.measuring(), []field{
 		fieldOf("ground", &s.Theme, oneOf(Themes(), d.Theme)),
 		fieldOf("language", &s.Language, oneOf(append(language.All(), ""), "")),
 		fieldOf("text_percent", &s.TextPercent, between(100, 200, d.TextPercent)),
@@ -61,9 +59,6 @@ func (s *Settings) fields() []field {
 		fieldOf("stills_limit_mib", &s.StillsLimit, between(0, maxStillsLimit, d.StillsLimit)),
 		fieldOf("keep_every_minutes", &s.KeepEvery, oneOf(KeepEvery(), d.KeepEvery)),
 		fieldOf("keep_limit_mib", &s.KeepLimit, between(minKeepLimit, maxStillsLimit, d.KeepLimit)),
-		fieldOf("agree_within_tones", &s.AgreeWithin, between(light.LeastTones, light.MostTones, d.AgreeWithin)),
-		fieldOf("focus_radius", &s.FocusRadius, between(focus.LeastRadius, focus.MostRadius, d.FocusRadius)),
-		fieldOf("extremes_within", &s.ExtremesTo, between(focus.LeastExtreme, focus.MostExtreme, d.ExtremesTo)), // L*
 		fieldOf("turn_from_tones", &s.TurnFrom, between(growth.LeastTones, growth.MostTones, d.TurnFrom)),
 		fieldOf("shade", &s.Shade, propose.Options.Valid),
 		fieldOf("view", &s.View, knownView),
@@ -93,7 +88,7 @@ func (s *Settings) fields() []field {
 		fieldOf("display_colours", &s.ShownIn, confineShownIn),
 		fieldOf("width", &s.Width, between(MinWidth, maxSide, d.Width)),
 		fieldOf("height", &s.Height, between(MinHeight, maxSide, d.Height)),
-	}
+	})
 }
 
 // fieldOf makes a field; confined returns a value in range, and is nil where all are.

@@ -5,6 +5,7 @@ import (
 	"maps"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/edges"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/focus"
 	"app.tonedesk/analysis/growth"
@@ -30,9 +31,9 @@ type Settings struct {
 	TooLight     float64            // and over which it is too light, 50 to 100
 	Hatch        Hatch              // where pixels beyond these are hatched
 	Rules        families.Rules     // the trade's limits for families, as the painter set them
-	AgreeWithin  float64            // tones by which a shadow may be off for it to agree with the others, 0.2 to 2
-	FocusRadius  float64            // of a place where the eye may go, share of the picture's longer side, 0.03 to 0.2
-	ExtremesTo   float64            // lightness (L*) up to which something counts as the lightest light or the darkest dark, 1 to 20
+	Light        light.Options      // by which shadows agree, and forms with the light's direction
+	Edges        edges.Options      // by which edges are lost, but for their tones: see Melting
+	Focus        focus.Options      // by which places have contrast
 	StillsLimit  int                // most that stills may take on the disk, MiB; 0 for no limit
 	KeepEvery    int                // minutes after which a changed picture is kept by itself; 0 for never
 	KeepLimit    int                // most that stills may take that were kept so, MiB
@@ -138,9 +139,9 @@ func Defaults() Settings {
 		Rules:       families.DefaultRules(),
 		StillsLimit: 2048,
 		KeepLimit:   512,
-		AgreeWithin: light.DefaultOptions().MostTonesOff,
-		FocusRadius: focus.DefaultOptions().Radius,
-		ExtremesTo:  focus.DefaultOptions().ExtremeWithin,
+		Light:       light.DefaultOptions(),
+		Edges:       edges.DefaultOptions(),
+		Focus:       focus.DefaultOptions(),
 		TurnFrom:    growth.DefaultRules().Tones,
 		TurnEvery:   1,
 		Shade:       propose.DefaultOptions(),
@@ -193,6 +194,9 @@ func (s Settings) Limits() analysis.Limits {
 func (s Settings) Grouping() analysis.Options {
 	return analysis.Options{Groups: s.Groups, WithoutGround: s.NoGround}
 }
+
+// Melting returns by what edges are lost, by the tones of their view's knob.
+func (s Settings) Melting() edges.Options { return s.Edges.WithTones(s.Knobs[views.LostEdges]) }
 
 // Knob returns where a view's knob stands.
 func (s Settings) Knob(view views.View) float64 {

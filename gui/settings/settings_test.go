@@ -8,7 +8,10 @@ import (
 	"strings"
 	"testing"
 
+	"app.tonedesk/analysis/edges"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/focus"
+	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/propose"
 	"app.tonedesk/gui/files"
 )
@@ -89,7 +92,10 @@ func TestSettingsValid(t *testing.T) {
 
 func TestSettingsGoThroughTheFile(t *testing.T) {
 	s := Settings{
-		Theme: ThemeMiddle, Language: "ja", TextPercent: 150, Pictures: Pictures{{Watched: Watched{Picture: "/tmp/b.png"}, Borders: []float64{40}}}, Before: []Watched{{Picture: "/tmp/b.png"}, {Region: &files.Rect{X: 3, Width: 40, Height: 50}}, {Window: &Followed{Title: "Leaf", Class: "Painter"}}}, GreyStills: true, TurnEvery: 1.5, PerSecond: 24, Tolerance: 1.5, LikeWithin: 4, SpotSize: 5, Groups: 3, NoGround: true, StillsLimit: 500, KeepEvery: 15, KeepLimit: 300, TurnFrom: 0.8, AgreeWithin: 0.7, FocusRadius: 0.1, ExtremesTo: 8,
+		Theme: ThemeMiddle, Language: "ja", TextPercent: 150, Pictures: Pictures{{Watched: Watched{Picture: "/tmp/b.png"}, Borders: []float64{40}}}, Before: []Watched{{Picture: "/tmp/b.png"}, {Region: &files.Rect{X: 3, Width: 40, Height: 50}}, {Window: &Followed{Title: "Leaf", Class: "Painter"}}}, GreyStills: true, TurnEvery: 1.5, PerSecond: 24, Tolerance: 1.5, LikeWithin: 4, SpotSize: 5, Groups: 3, NoGround: true, StillsLimit: 500, KeepEvery: 15, KeepLimit: 300, TurnFrom: 0.8,
+		Light:   light.Options{MostTonesOff: 0.7, MostHueOff: 15, MostColourOff: 4, OneLightFrom: 0.6, MostDegreesOff: 45},
+		Edges:   edges.Options{MostTones: edges.DefaultOptions().MostTones, LeastCIEDE2000: 12, LeastLength: 0.05, LeastTones: 1.5, MostColourOff: 4, LineLightness: 8},
+		Focus:   focus.Options{Radius: 0.1, LeastContrast: 0.02, AsStrong: 0.9, ChromaWeight: 0.7, ExtremeWithin: 8, AloneShare: 0.7},
 		Shade:   propose.Options{ShadowHue: 35, Turn: 0.5, Gain: 0.1, AccentChroma: 0.2, EqualBy: propose.ByLayerGrey},
 		TooDark: 6, TooLight: 95, Hatch: HatchNever, Rules: families.Rules{LeastTones: 1.5, MostTones: 4, LeastChroma: 6, LeastTurn: 10, MostGain: 0.1, KeepsWithin: 2, VanishAbove: 8.5},
 		Knobs: map[string]float64{"bands": 7, "of another program": 0.5},

@@ -41,7 +41,7 @@ func SayFocus(f *focus.Found, a focus.Answer, in NamesIn) (text FocusText) {
 		text.Lines = append(text.Lines, language.Say("then %s, %s of it: %s", in.where(p), Percent(p.Contrast/best.Contrast), in.between(p, f.Radius())))
 	}
 	if f.Lightest != nil {
-		text.Lines = append(text.Lines, in.sayExtreme(lightestWords, f.Lightest), in.sayExtreme(darkestWords, f.Darkest))
+		text.Lines = append(text.Lines, in.sayExtreme(lightestWords, f.Lightest, f.IsAlone(f.Lightest)), in.sayExtreme(darkestWords, f.Darkest, f.IsAlone(f.Darkest)))
 	}
 	return text
 }
@@ -109,8 +109,8 @@ var (
 )
 
 // sayExtreme says whether the lightest light or the darkest dark stands alone.
-func (in NamesIn) sayExtreme(words [2]language.Words, e *focus.Extreme) string {
-	if e.Alone >= focus.DefaultOptions().AloneShare {
+func (in NamesIn) sayExtreme(words [2]language.Words, e *focus.Extreme, alone bool) string {
+	if alone {
 		return language.Say(words[0], in.at(e.X, e.Y), SayTones(e.Tones))
 	}
 	return language.Say(words[1], in.at(e.X, e.Y), SayTones(e.Tones), Percent(e.Alone))

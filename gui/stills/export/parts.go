@@ -1,6 +1,7 @@
 package export
 
 import (
+	"cmp"
 	"image"
 	"math"
 
@@ -68,7 +69,7 @@ func lightPart(s SheetSubject, paper analysis.Pixels) (part sheet.Part, ok bool)
 		return part, false
 	}
 	listed := setup.Listed(s.Families, s.Judged)
-	l := light.OfPicture(listed, light.Take(paper, s.Options.Mask), func(int) bool { return true }, light.DefaultOptions().WithTones(s.Agree))
+	l := light.OfPicture(listed, light.Take(paper, s.Options.Mask), func(int) bool { return true }, cmp.Or(s.Light, light.DefaultOptions()))
 	if l.Ratio == nil {
 		return part, false
 	}
@@ -125,7 +126,7 @@ func oddRows(l *light.Light, list []families.Family) (rows []sheet.FamilyRow) {
 
 // edgesPart shows the edges that vanish in grey.
 func edgesPart(s SheetSubject, paper analysis.Pixels) (part sheet.Part, ok bool) {
-	found := edges.Find(s.Picture, s.Options.Mask, edges.DefaultOptions().WithTones(s.Melts))
+	found := edges.Find(s.Picture, s.Options.Mask, cmp.Or(s.Edges, edges.DefaultOptions()))
 	if len(found.Of(edges.Lost)) == 0 {
 		return part, false
 	}
@@ -160,7 +161,7 @@ func focusPart(s SheetSubject, paper analysis.Pixels) (part sheet.Part, ok bool)
 	if len(s.Focus) == 0 {
 		return part, false
 	}
-	found, size := focus.Find(s.Picture, s.Options.Mask, focus.DefaultOptions().With(s.Radius, s.Extremes)), s.Picture.Bounds().Size()
+	found, size := focus.Find(s.Picture, s.Options.Mask, cmp.Or(s.Contrast, focus.DefaultOptions())), s.Picture.Bounds().Size()
 	var marks []focus.Mark
 	for _, p := range s.Focus {
 		marks = append(marks, focus.MarkOf(p.At, size))

@@ -8,7 +8,10 @@ import (
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/edges"
 	"app.tonedesk/analysis/families"
+	"app.tonedesk/analysis/focus"
+	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/setup"
@@ -29,10 +32,9 @@ type SheetSubject struct {
 	Notes    []notes.Note
 	Options  analysis.Options    // how the groups are made, and what is left out
 	Bands    float64             // how many, as Look.Knob; 0 for as many as at first
-	Melts    float64             // tones, as Look.Knob of the lost edges; 0 for as many as at first
-	Agree    float64             // tones within which shadows agree; 0 for as many as at first
-	Extremes float64             // L* up to which something is the lightest light or the darkest dark; 0 for as much as at first
-	Radius   float64             // of a place where the eye may go, share of the longer side; 0 for as much as at first
+	Edges    edges.Options       // by which edges are lost; the zero value for as at first, as of the next two
+	Light    light.Options       // by which shadows agree
+	Contrast focus.Options       // by which places have contrast
 	Families *families.Found     // nil where none are to be shown
 	Judged   []setup.Judged      // what the painter said of them
 	Focus    []setup.Place       // where the eye should go

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/edges"
 	"app.tonedesk/analysis/families"
 	"app.tonedesk/analysis/growth"
 	"app.tonedesk/gui/setup"
@@ -51,13 +52,14 @@ func away(a, b int) int { return max(a-b, b-a) }
 type Asked struct {
 	NoGround bool // groups are of the picture without its ground
 	Rules    families.Rules
+	Edges    edges.Options    // by which edges are lost; the zero value for as at first
 	Target   *analysis.Target // nil for none
 }
 
 // measure is how a picture is measured of which parts are left out and something was said of local colours.
 func (a Asked) measure(mask *analysis.Mask, judged []setup.Judged) growth.Measure {
 	return growth.Measure{
-		Options: analysis.Options{Mask: mask, WithoutGround: a.NoGround}, Rules: a.Rules, Target: a.Target,
+		Options: analysis.Options{Mask: mask, WithoutGround: a.NoGround}, Rules: a.Rules, Edges: a.Edges, Target: a.Target,
 		Counts: func(found *families.Found) (counts, sure []bool) { return counted(found, judged) },
 	}
 }
