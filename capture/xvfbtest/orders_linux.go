@@ -138,6 +138,11 @@ func (a *artist) Fill(o Order, _ *uint32) error {
 		xproto.PolyFillRectangleChecked(a.x, xproto.Drawable(a.screen.Root), a.gc, []xproto.Rectangle{r}).Check())
 }
 
+// Point moves the pointer to a place of the screen.
+func (a *artist) Point(o Order, _ *uint32) error {
+	return xproto.WarpPointerChecked(a.x, 0, a.screen.Root, 0, 0, 0, 0, int16(o.Box.Min.X), int16(o.Box.Min.Y)).Check()
+}
+
 // Paint paints a box of a window, and not of its children.
 func (a *artist) Paint(o Order, _ *uint32) error {
 	gc, err := xproto.NewGcontextId(a.x)

@@ -72,6 +72,12 @@ func (p *Painter) Fill(r image.Rectangle, pixel uint32) {
 	p.do("Fill", Order{Box: r, Pixel: pixel})
 }
 
+// Point moves the pointer to a place of the screen, with whatever is held down.
+func (p *Painter) Point(at image.Point) {
+	p.t.Helper()
+	p.do("Point", Order{Box: image.Rectangle{Min: at, Max: at}})
+}
+
 // Window shows a window that is pixel all over, with its inside at r if nobody manages
 // windows, and returns its id.
 func (p *Painter) Window(r image.Rectangle, pixel uint32) uint32 {

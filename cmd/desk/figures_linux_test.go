@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"image"
 	"image/png"
+	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -41,8 +42,10 @@ func TestFigures(t *testing.T) {
 		t.Run(fmt.Sprint("busy ", perSecond), func(t *testing.T) { figureBusy(t, perSecond, dabs, 20) })
 	}
 	t.Run("busy, whole pictures", func(t *testing.T) { figureBusy(t, 30, wholePictures, 40) })
-	t.Run("changing", func(t *testing.T) { figureChanging(t, "Watch", 30, time.Duration(seconds)*time.Second) })
-	t.Run("structure", func(t *testing.T) { figureChanging(t, "Structure", 10, time.Duration(2*seconds)*time.Second) })
+	t.Run("memory", func(t *testing.T) { // both at once: what they hold doesn't depend on that
+		t.Run("changing", func(t *testing.T) { figureChanging(t, "Watch", 30, time.Duration(seconds)*time.Second) })
+		t.Run("structure", func(t *testing.T) { figureChanging(t, "Structure", 10, time.Duration(seconds)*time.Second) })
+	})
 }
 
 // row prints a line of the table.
@@ -125,8 +128,8 @@ func emptyStart(t *testing.T, server *xvfbtest.Server, home, empty string) time.
 	return time.Since(start)
 }
 
-// figureStroke draws on a still of 1920x1080 and reads the screen back at the pointer. The
-// times hold the starting of the tool that moves the pointer.
+// figureStroke draws on a still of 1920x1080 and reads the screen back at the pointer. Beside it a change
+// is timed from the same process to the screen, with nothing to be drawn: what the measuring takes.
 func figureStroke(t *testing.T) {
 	server := xvfbtest.Start(t, xvfbtest.Options{Width: 1920, Height: 1080, WindowManager: true})
 	path := filepath.Join(t.TempDir(), "grey.png")
@@ -153,8 +156,9 @@ func figureStroke(t *testing.T) {
 	m := lines[len(lines)-1].Mirror
 	x, y := int(m[0]+m[2]/8), int(m[1]+m[3]/2)
 	w.Do("mousemove", "--window", w.ID, fmt.Sprint(x), fmt.Sprint(y), "mousedown", "1")
-	var times []time.Duration
-	for range 60 {
+	painter := server.Painter()
+	var times, bare []time.Duration
+	for i := range 60 {
 		x += 10
 		at := inside.Add(image.Pt(x-1, y-1))
 		stream, err := backend.Open(context.Background(), image.Rectangle{Min: at, Max: at.Add(image.Pt(2, 2))})
@@ -165,21 +169,39 @@ func figureStroke(t *testing.T) {
 		if _, err := stream.Grab(context.Background(), &f); err != nil {
 			t.Fatal(err)
 		}
+		time.Sleep(time.Duration(50+rand.IntN(50)) * time.Millisecond) // at any phase of the toolkit's turns
 		start := time.Now()
-		w.Do("mousemove", "--window", w.ID, fmt.Sprint(x), fmt.Sprint(y))
+		painter.Point(inside.Add(image.Pt(x, y)))
 		untilChanged(t, stream, &f)
 		times = append(times, time.Since(start))
 		_ = stream.Close()
+		bare = append(bare, bareChange(t, backend, painter, i))
 	}
 	w.Do("mouseup", "1")
-	slices.Sort(times)
-	p95 := times[len(times)*95/100]
-	row("a stroke behind the pointer, still of 1920x1080, median and 95th percentile of 60",
-		fmt.Sprintf("%v, %v", times[len(times)/2].Round(time.Millisecond), p95.Round(time.Millisecond)), "95th 30 ms")
-	if p95 > 30*time.Millisecond {
-		t.Errorf("%v", p95)
+	got := percentiles(times)
+	row("a stroke behind the pointer, still of 1920x1080, 50th, 95th, 99th percentile of 60; the measuring alone",
+		milliseconds(got)+"; "+milliseconds(percentiles(bare)), "95th 30 ms")
+	if got[1] > 30*time.Millisecond {
+		t.Errorf("%v", got[1])
 	}
 	w.Quit()
+}
+
+// bareChange is how long it takes until a change that another process paints is seen.
+func bareChange(t *testing.T, backend capture.Backend, painter *xvfbtest.Painter, i int) time.Duration {
+	stream, err := backend.Open(context.Background(), image.Rect(1917, 1077, 1919, 1079)) // right of and below the window
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer stream.Close()
+	var f capture.Frame
+	if _, err := stream.Grab(context.Background(), &f); err != nil {
+		t.Fatal(err)
+	}
+	start := time.Now()
+	painter.Fill(image.Rect(1910, 1070, 1920, 1080), quietGreys[i%2])
+	untilChanged(t, stream, &f)
+	return time.Since(start)
 }
 
 // untilChanged waits until what a stream shows is another than in f.
@@ -271,7 +293,7 @@ func figurePointer(t *testing.T, chip bool) {
 		time.Sleep(40 * time.Millisecond)                                   // its speed
 	}
 	share(t, w.Cmd.Process.Pid, 3*time.Second, move) // starting is over
-	used := share(t, w.Cmd.Process.Pid, 20*time.Second, move)
+	used := share(t, w.Cmd.Process.Pid, 15*time.Second, move)
 	row(fmt.Sprintf("reading under the pointer, which moves 25 times a second at most, chip %v: processor", chip), fmt.Sprintf("%.1f %% of a core", used), "5 %")
 	if used > 5 {
 		t.Errorf("%.1f %% of a core", used)
@@ -300,8 +322,8 @@ func figureBusy(t *testing.T, perSecond int, where func(i int) image.Rectangle, 
 		c := uint32(0x606060 + i*2%64*0x010101) // greys near each other: whole pictures don't flash
 		painter.Fill(where(i), c)
 	}
-	share(t, w.Cmd.Process.Pid, 5*time.Second, change) // starting is over
-	used := share(t, w.Cmd.Process.Pid, 20*time.Second, change)
+	share(t, w.Cmd.Process.Pid, 3*time.Second, change) // starting is over
+	used := share(t, w.Cmd.Process.Pid, 15*time.Second, change)
 	what := where(0).Size()
 	row(fmt.Sprintf("%d changes a second of %dx%d, automatic rate: processor, %.0f MiB held", perSecond, what.X, what.Y, resident(t, w.Cmd.Process.Pid)),
 		fmt.Sprintf("%.0f %% of a core", used), fmt.Sprintf("%.0f %%", reach))
@@ -311,7 +333,9 @@ func figureBusy(t *testing.T, perSecond int, where func(i int) image.Rectangle, 
 	w.Quit()
 }
 
+// figureChanging watches what the program holds while the picture changes, and its share of a core.
 func figureChanging(t *testing.T, page string, perSecond int, long time.Duration) {
+	t.Parallel()
 	server, painter := figureScreen(t)
 	w := desktest.OpenOn(t, server, figureSettings(page, perSecond), nil)
 	w.WaitFor("the region", func(l desktest.Shown) bool { return l.Event == "shown" && l.Bounds.Dx() == 1260 })

@@ -50,7 +50,7 @@ func newShower(t *testing.T, backend capture.Backend, painting image.Rectangle, 
 // change paints a painting anew, after a while in which it changes so often a second in a place apart, and
 // waits for that to be seen. i counts changes.
 func (s *shower) change(t *testing.T, painter *xvfbtest.Painter, i, besides int) {
-	until := time.Now().Add(300*time.Millisecond + time.Duration(rand.IntN(200))*time.Millisecond) // at any phase of the timer
+	until := time.Now().Add(200*time.Millisecond + time.Duration(rand.IntN(100))*time.Millisecond) // at any phase of the timer
 	for n := 0; time.Now().Before(until); n++ {
 		if besides == 0 {
 			time.Sleep(time.Until(until))

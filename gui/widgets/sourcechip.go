@@ -52,9 +52,12 @@ func (c *SourceChip) Set(t SourceText) {
 	if t == c.text {
 		return
 	}
+	was := c.text
 	c.text = t
 	c.redraw()
-	c.sign.Refresh()
+	if t.Sign != was.Sign { // else an age that a narrow window doesn't show would have all of it drawn
+		c.sign.Refresh()
+	}
 }
 
 // Text returns what is shown.
