@@ -23,6 +23,7 @@ type standing struct {
 // show renews the chips; what is said already costs nothing.
 func (s *standing) show(d *Desk) {
 	s.showLost(d)
+	d.parts.strip.SetNote(wording.SayStrip(d.state() == capture.Gone && !d.last.bounds.Empty(), s.workspace.share))
 	if d.setup.AnyMoved() {
 		d.Messages.Offer(host.MessageMoved, wording.SayMoved.String(), host.MessageAct{Name: language.Say("Keep spots here"), Do: d.spotsAreRight})
 	} else {

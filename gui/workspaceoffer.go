@@ -20,6 +20,7 @@ type workspaceOffer struct {
 	*host.Host
 	answers map[setup.Source]workspaceAnswer
 	asked   *workspaceAsked // nil: nothing is asked
+	share   float64         // of the picture that is asked about, 0 to 1; 0: nothing is asked
 }
 
 type workspaceAnswer struct {
@@ -41,8 +42,8 @@ func (o *workspaceOffer) see(bounds image.Rectangle, found live.Canvas) {
 		return
 	}
 	o.asked = &workspaceAsked{now.Source, bounds, found.Rectangle}
-	part := 1 - float64(found.Dx())*float64(found.Dy())/(float64(bounds.Dx())*float64(bounds.Dy()))
-	o.Messages.Ask(host.MessageWorkspace, wording.SayWorkspace(part, now.Source.Kind == setup.SourceRegion),
+	o.share = 1 - float64(found.Dx())*float64(found.Dy())/(float64(bounds.Dx())*float64(bounds.Dy()))
+	o.Messages.Ask(host.MessageWorkspace, wording.SayWorkspace(o.share, now.Source.Kind == setup.SourceRegion),
 		host.MessageAct{Name: language.Say("Leave it out"), Icon: icons.LeaveOut, Do: func() { o.answer(true) }},
 		host.MessageAct{Name: language.Say("Count it"), Do: func() { o.answer(false) }})
 }
@@ -76,6 +77,6 @@ func (o *workspaceOffer) answer(leave bool) bool {
 }
 
 func (o *workspaceOffer) drop() {
-	o.asked = nil
+	o.asked, o.share = nil, 0
 	o.Messages.Clear(host.MessageWorkspace)
 }

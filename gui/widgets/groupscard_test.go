@@ -3,6 +3,7 @@ package widgets
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -48,18 +49,19 @@ func TestGroupsShorten(t *testing.T) {
 	for _, tt := range []struct {
 		width float32
 		names string
+		gap   string // the first, darkest
 		quiet string
 	}{
-		{348, "[dark dark middle light middle light]", "[Too dark 0.5 %, too light 4.2 %, hatched in the picture]"},
-		{288, "[dark dark mid light middle light]", "[Too dark 0.5 %, too light 4.2 %]"},
+		{348, "[dark dark middle light middle light]", "2.5 tones", "[Too dark 0.5 %, too light 4.2 %, hatched in the picture]"},
+		{288, "[dark dark mid light middle light]", "2.5", "[Too dark 0.5 %, too light 4.2 %]"},
 	} {
 		p := planGroups(groupsOfFour(0.21, 0.23, 0.34, 0.22), tt.width)
 		var names []string
 		for _, n := range p.names {
 			names = append(names, n.words)
 		}
-		if fmt.Sprint(names) != tt.names || fmt.Sprint(p.quiet) != tt.quiet {
-			t.Errorf("%g wide: %v, %v", tt.width, names, p.quiet)
+		if fmt.Sprint(names) != tt.names || fmt.Sprint(p.quiet) != tt.quiet || strings.ReplaceAll(p.gaps[0].words, "\u00a0", " ") != tt.gap {
+			t.Errorf("%g wide: %v, %q, %v", tt.width, names, p.gaps[0].words, p.quiet)
 		}
 	}
 }

@@ -75,8 +75,8 @@ func (p *groupsPlan) placeNames(t wording.GroupsText) {
 	}
 }
 
-// placeGaps centres the gaps at the borders. Where they would touch they lose their unit; then they
-// move apart, and stay within the width.
+// placeGaps centres the gaps at the borders. Where they would touch, or a name is the short one, they
+// lose their unit; then they move apart, and stay within the width.
 func (p *groupsPlan) placeGaps(t wording.GroupsText, width float32) {
 	place := func(short bool) (fits bool) {
 		p.gaps, fits = p.gaps[:0], true
@@ -96,7 +96,7 @@ func (p *groupsPlan) placeGaps(t wording.GroupsText, width float32) {
 		}
 		return fits
 	}
-	if place(false) || place(true) {
+	if !p.shortened(t) && place(false) || place(true) {
 		return
 	}
 	limit := width
@@ -113,6 +113,16 @@ func (p *groupsPlan) placeGaps(t wording.GroupsText, width float32) {
 			begin = g.x + smallWidth(g.words) + wordsApart
 		}
 	}
+}
+
+// shortened reports whether a group has its short name for want of room.
+func (p *groupsPlan) shortened(t wording.GroupsText) bool {
+	for i, n := range t.Names {
+		if n.Short != n.Full && p.names[i].words == n.Short {
+			return true
+		}
+	}
+	return false
 }
 
 // segments are the words of the choice of a number of groups.

@@ -25,6 +25,7 @@ type Strip struct {
 	beside bool
 	under  StripReading
 	knob   StripKnob
+	note   [3]string // quiet words where there is neither; from the longest to the shortest, "" for none
 	slider *Slider
 
 	swatch, grey         *canvas.Rectangle
@@ -92,6 +93,15 @@ func (s *Strip) SetReading(r StripReading) {
 // Reading returns what is shown of what lies under the pointer.
 func (s *Strip) Reading() StripReading { return s.under }
 
+// SetNote has quiet words stand where there is nothing to read and no knob: from the longest to the
+// shortest.
+func (s *Strip) SetNote(words [3]string) {
+	if words != s.note {
+		s.note = words
+		s.redraw()
+	}
+}
+
 // SetKnob shows where the view's knob stands.
 func (s *Strip) SetKnob(k StripKnob) {
 	if k == s.knob {
@@ -142,6 +152,10 @@ func (s *Strip) write(size fyne.Size, of colours) {
 	melts := s.fitting(s.under.Melts, size)
 	knob = knob && melts[0] == ""
 	there = there && !knob && melts[0] == ""
+	meltInk := theme.ColorNameForeground
+	if !there && !knob && melts[0] == "" {
+		melts, meltInk = s.fitting(s.note, size), ColorNameQuiet
+	}
 	fill(s.edge, of(ColorNameHairline))
 	fill(s.swatch, rgbFill(s.under.Colour))
 	fill(s.grey, greyFill(s.under.Grey))
@@ -177,7 +191,7 @@ func (s *Strip) write(size fyne.Size, of colours) {
 	say(s.fromA, fromA, of(ColorNameQuiet))
 	say(s.knobText, knobWords, of(theme.ColorNameForeground))
 	for i, line := range melts {
-		say(s.melts[i], line, of(theme.ColorNameForeground))
+		say(s.melts[i], line, of(meltInk))
 	}
 	show(s.slider, knob)
 	show(s.Under, s.fitsUnder(size))

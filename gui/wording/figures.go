@@ -166,3 +166,16 @@ func SayWorkspace(part float64, region bool) string {
 	}
 	return language.Say("A plain frame, %s of the picture. Leave it out?", Percent(part))
 }
+
+// SayStrip says what stands below a picture that is the last one of a source that is lost, or of which a
+// part would be left out, a share in [0, 1]: from the longest words to the shortest; "" for nothing.
+func SayStrip(lost bool, part float64) (words [3]string) {
+	switch {
+	case lost:
+		words[0] = language.Say("the last picture")
+	case part > 0:
+		left := Percent(1 - part)
+		words[0], words[1] = language.Say("%s would be counted", left), left
+	}
+	return words
+}

@@ -49,6 +49,7 @@ func TestFigures(t *testing.T) {
 		{Percent(0.004), "<1\u00a0%"}, {Percent(0.005), "1\u00a0%"}, {Percent(math.NaN()), "–"},
 		{SayWorkspace(0.29, true), "A plain frame, 29\u00a0% of the region. Leave it out?"},
 		{SayWorkspace(0.004, false), "A plain frame, <1\u00a0% of the picture. Leave it out?"},
+		{SayStrip(false, 0.29)[0], "71\u00a0% would be counted"}, {SayStrip(true, 0.29)[0], "the last picture"}, {SayStrip(false, 0)[0], ""},
 		{SayCounted(0.72), "72\u00a0% counted"}, {SayCounted(0.9999), "99\u00a0% counted"}, {SayCounted(0.001), "<1\u00a0% counted"}, {SayCounted(0), "0\u00a0% counted"}, {SayCounted(1), ""}, {SayCounted(math.NaN()), ""},
 		{ValueSay(7.3, false), "7.3"}, {ValueSay(7.3, true), "2.7"}, {ValueSay(0, true), "10.0"}, {ValueSay(10, true), "0.0"},
 		{HueSay(nil), "–"}, {HueSay(hue(60.74)), "60.7"}, {HueSay(hue(359.97)), "0.0"}, {HueSay(hue(0)), "0.0"},
