@@ -98,6 +98,7 @@ const (
 	chipIconGap = 4
 	signGap     = 4
 	chipEnd     = 2
+	chipRaised  = 3   // by how much the arrow is over the middle: the state has its line's whole width
 	chipBare    = 100 // under this width there are no pictograms (our choice: words come first)
 )
 
@@ -125,9 +126,10 @@ func (c *SourceChip) write(size fyne.Size, of colours) {
 		kind = ""
 	}
 	picture(c.icon, kind, theme.ColorNameForeground)
+	below := size.Width - Step/2 // where the state ends: below the arrow
 	list, end := icons.OpenList, size.Width-SmallIcon()-2*chipEnd
 	if name == icon {
-		list, end = "", size.Width-Step/2
+		list, end = "", below
 	}
 	picture(c.list, list, ColorNameQuiet)
 	if ink := color.RGBAModel.Convert(of(theme.ColorNameForeground)).(color.RGBA); ink != c.ink {
@@ -139,8 +141,8 @@ func (c *SourceChip) write(size fyne.Size, of colours) {
 		words = words[1:]
 	}
 	say(c.nameText, cutWords(c.text.Name, end-name, textWidth), of(theme.ColorNameForeground))
-	says := longestFitting(end-state, SmallSize(), words...)
-	c.stateText.TextSize = fittingSize(says, SmallSize(), max(end-state, 0))
+	says := longestFitting(below-state, SmallSize(), words...)
+	c.stateText.TextSize = fittingSize(says, SmallSize(), max(below-state, 0))
 	say(c.stateText, says, of(quiet))
 }
 
@@ -151,7 +153,7 @@ func (c *SourceChip) place(size fyne.Size) {
 	icon, name, state := c.lefts(size.Width)
 	put(c.icon, fyne.NewPos(icon, (size.Height-IconSize())/2), fyne.NewSquareSize(IconSize()))
 	small := SmallIcon()
-	put(c.list, fyne.NewPos(size.Width-small-chipEnd, (size.Height-small)/2), fyne.NewSquareSize(small))
+	put(c.list, fyne.NewPos(size.Width-small-chipEnd, (size.Height-small)/2-chipRaised*textScale()), fyne.NewSquareSize(small))
 	middle, first, second := size.Height/2, c.nameText.MinSize().Height, c.stateText.MinSize().Height
 	placeText(c.nameText, name, middle-first+1)
 	y := middle - 1

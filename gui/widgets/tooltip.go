@@ -102,6 +102,7 @@ func (t *Tips) Leave() {
 	if t.words != "" {
 		t.words, t.gone = "", t.clock()
 		t.Box.Hide()
+		refresh(t.Box)
 	}
 }
 
@@ -125,7 +126,7 @@ func (t *Tips) show(words string, owner fyne.CanvasObject) {
 	for i, text := range t.lines {
 		placeText(text, pos.X+Step, pos.Y+Step/2+float32(i)*text.MinSize().Height)
 	}
-	t.Box.Refresh()
+	refresh(t.Box)
 }
 
 // boxOf is where a part lies in the window; nowhere where it is none.
