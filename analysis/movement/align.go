@@ -178,13 +178,18 @@ func (a *aligner) equations(p pairing, m Transform, wide float64, plain bool) (e
 			w := 1 - r/limit*(r/limit)
 			w *= w
 			gx, gy = gx*scale, gy*scale
+			wx, wy := w*gx, w*gy
+			t[7], t[8], t[9] = t[7]+wx*gx, t[8]+wx*gy, t[9]+wy*gy
+			t[12], t[13] = t[12]+wx*r, t[13]+wy*r
+			if plain {
+				continue
+			}
 			u := k.x * l.flip
 			ga, gb := gx*u+gy*k.y, gy*u-gx*k.y
-			wx, wy, wa, wb := w*gx, w*gy, w*ga, w*gb
+			wa, wb := w*ga, w*gb
 			t[0], t[1], t[2], t[3] = t[0]+wa*ga, t[1]+wa*gb, t[2]+wa*gx, t[3]+wa*gy
 			t[4], t[5], t[6] = t[4]+wb*gb, t[5]+wb*gx, t[6]+wb*gy
-			t[7], t[8], t[9] = t[7]+wx*gx, t[8]+wx*gy, t[9]+wy*gy
-			t[10], t[11], t[12], t[13] = t[10]+wa*r, t[11]+wb*r, t[12]+wx*r, t[13]+wy*r
+			t[10], t[11] = t[10]+wa*r, t[11]+wb*r
 		}
 		for i, v := range t {
 			s[i] += float64(v)
