@@ -162,7 +162,7 @@ func scenes() []scene {
 			d.parts.sheet.Tabs().Choose(i)
 		}})
 	}
-	for i, of := range []string{"light", "lost edges", "focus"} {
+	for i, of := range []string{"light", "lost edges", "focus", "a series"} {
 		list = append(list, scene{"settings, rules for " + of, func(t *testing.T, d *Desk) {
 			spotsOn(t, d, 2)
 			d.openPanel(panelSettings)

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"app.tonedesk/analysis"
-	"app.tonedesk/analysis/analysistest"
 	"app.tonedesk/analysis/colour"
 	"app.tonedesk/analysis/focus"
 )
@@ -213,17 +212,5 @@ func TestSides(t *testing.T) {
 	}).pixels(512, 384))
 	if len(f.Places) == 0 || f.Places[0].Darker != code(red) || f.Places[0].Lighter != code(green) {
 		t.Errorf("%+v", f.Places)
-	}
-}
-
-// Budget on two cores: reducing 1920x1080 and measuring takes 30 ms.
-func BenchmarkFind(b *testing.B) {
-	for name, p := range map[string]analysis.Pixels{"painting": analysistest.Painting(1920, 1080, analysis.BGRX), "noise": analysistest.Noise(1920, 1080, analysis.BGRX)} {
-		b.Run(name, func(b *testing.B) {
-			b.ReportAllocs()
-			for b.Loop() {
-				find(p)
-			}
-		})
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/analysistest"
 	"app.tonedesk/analysis/colour"
+	"app.tonedesk/analysis/edges"
 )
 
 // twoAreas meet upright in the middle.
@@ -80,6 +81,31 @@ func TestLostEdgesKnob(t *testing.T) {
 	for knob, lost := range map[float64]bool{0.5: false, 1: true} {
 		if got := !bytes.Equal(paintOf(t, p, "lost-edges", Look{Knob: knob}), grey); apart < 0.6 || apart > 0.9 || got != lost {
 			t.Errorf("%g apart, within %g tones: lost %v, want %v", apart, knob, got, lost)
+		}
+	}
+}
+
+// The painter's limits say what an edge is beside its tones: from which colours, and how long.
+func TestLostEdgesLimits(t *testing.T) {
+	a, b := colour.RGB{R: 200, G: 124, B: 128}, colour.RGB{R: 129, G: 151, B: 93}
+	p := twoAreas(300, 200, a, b) // the edge is two thirds of the width long
+	apart := colour.CIEDE2000(analysis.SpotOf(a).Lab, analysis.SpotOf(b).Lab)
+	grey := paintOf(t, p, "grey", Look{})
+	for _, tt := range []struct {
+		what string
+		set  func(o *edges.Options)
+		lost bool
+	}{
+		{"as at first", func(*edges.Options) {}, true},
+		{"of colours as far apart", func(o *edges.Options) { o.LeastCIEDE2000 = apart - 1 }, true},
+		{"of colours further apart", func(o *edges.Options) { o.LeastCIEDE2000 = apart + 1 }, false},
+		{"as long", func(o *edges.Options) { o.LeastLength = 0.6 }, true},
+		{"longer", func(o *edges.Options) { o.LeastLength = 0.7 }, false},
+	} {
+		o := edges.DefaultOptions()
+		tt.set(&o)
+		if got := !bytes.Equal(paintOf(t, p, "lost-edges", Look{Edges: o}), grey); got != tt.lost {
+			t.Errorf("%s: lost %v, want %v", tt.what, got, tt.lost)
 		}
 	}
 }

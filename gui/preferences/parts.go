@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strconv"
 
-	"app.tonedesk/analysis/growth"
 	"app.tonedesk/gui/language"
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/widgets"
@@ -135,7 +134,6 @@ func (p *Page) stills() []widgets.FormRow {
 	own := list(p, language.Say("These may take"), []int{64, 128, 256, 512, 1024, 2048, 5120, 10240}, room, func(s *settings.Settings) *int { return &s.KeepLimit })
 	own.Note = language.Say("Then the oldest go, but none with a name or notes.")
 	return append(rows, limit, itself, own,
-		p.amount(language.Say("A series turns from"), growth.LeastTones, growth.MostTones, 0.1, wording.SayTones, func(s *settings.Settings) *float64 { return &s.TurnFrom }),
 		segments(p, language.Say("Small pictures in"), []bool{false, true}, func(grey bool) string {
 			return map[bool]string{false: language.Say("colour"), true: language.Say("greys")}[grey]
 		}, func(s *settings.Settings) *bool { return &s.GreyStills }),

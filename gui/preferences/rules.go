@@ -3,6 +3,7 @@ package preferences
 import (
 	"app.tonedesk/analysis/edges"
 	"app.tonedesk/analysis/focus"
+	"app.tonedesk/analysis/growth"
 	"app.tonedesk/analysis/light"
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/language"
@@ -15,7 +16,7 @@ import (
 var ruled = []struct {
 	name language.Words
 	rows func(p *Page) []widgets.FormRow
-}{{"local colours", (*Page).rulesOfColours}, {"the light", (*Page).rulesOfLight}, {"lost edges", (*Page).rulesOfEdges}, {"focus", (*Page).rulesOfFocus}}
+}{{"local colours", (*Page).rulesOfColours}, {"the light", (*Page).rulesOfLight}, {"lost edges", (*Page).rulesOfEdges}, {"focus", (*Page).rulesOfFocus}, {"a series", (*Page).rulesOfSeries}}
 
 // rules are those of what is chosen, under a list of all.
 func (p *Page) rules() []widgets.FormRow {
@@ -29,6 +30,9 @@ func (p *Page) rules() []widgets.FormRow {
 	rows := append([]widgets.FormRow{{Name: language.Say("Rules for"), Control: p.ruled}}, ruled[p.ruled.Chosen()].rows(p)...)
 	last := &rows[len(rows)-1]
 	last.Note = language.Say("Common practice of the trade, no source. Style may break it.")
+	if p.ruled.Chosen() > 0 { // each option's own file says which it is
+		last.Note = language.Say("Common practice or our choice, no source. Style may break it.")
+	}
 	return rows
 }
 
@@ -83,5 +87,11 @@ func (p *Page) rulesOfFocus() []widgets.FormRow {
 		p.amount(language.Say("Chroma counts"), focus.LeastChroma, focus.MostChroma, 0.1, share, func(s *settings.Settings) *float64 { return &s.Focus.ChromaWeight }),
 		p.amount(language.Say("Lightest, darkest within"), focus.LeastExtreme, focus.MostExtreme, 1, wording.Whole, func(s *settings.Settings) *float64 { return &s.Focus.ExtremeWithin }),
 		p.amount(language.Say("Alone from"), focus.LeastAlone, focus.MostAlone, 0.05, share, func(s *settings.Settings) *float64 { return &s.Focus.AloneShare }),
+	}
+}
+
+func (p *Page) rulesOfSeries() []widgets.FormRow {
+	return []widgets.FormRow{
+		p.amount(language.Say("A series turns from"), growth.LeastTones, growth.MostTones, 0.1, wording.SayTones, func(s *settings.Settings) *float64 { return &s.TurnFrom }),
 	}
 }
