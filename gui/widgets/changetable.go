@@ -15,7 +15,8 @@ const mostChanges = 4
 // changeColumns is how many columns the table has: group, before, now, value.
 const changeColumns = 4
 
-// ChangeTable shows what became of each group: its share before and now, and its value.
+// ChangeTable shows what became of each group: its share before and now, and its value. In large text
+// each name stands over its figures.
 type ChangeTable struct {
 	drawn
 	rows  []wording.GroupRow
@@ -75,8 +76,21 @@ var changeWidest = [changeColumns]language.Words{"light middle", "100 %", "100 %
 
 // smaller is by how much the letters are to be smaller than plain so that a width takes the columns.
 func (t *ChangeTable) smaller(width float32) float32 {
+	if t.stacks(width) {
+		return lettersFor(width, changeWidest[1:])
+	}
+	return lettersFor(width, changeWidest[:])
+}
+
+// stacks reports whether the names stand over their figures: beside them the letters would be too small.
+func (t *ChangeTable) stacks(width float32) bool {
+	return lettersFor(width, changeWidest[:]) < leastAnswer
+}
+
+// lettersFor is the part of their size, 1 at most, in which columns of such words fit into a width.
+func lettersFor(width float32, columns []language.Words) float32 {
 	need := float32(0)
-	for _, words := range changeWidest {
+	for _, words := range columns {
 		need += fyne.MeasureText(words.String(), TextSize(), fyne.TextStyle{}).Width + Step
 	}
 	return min(1, max(width, 1)/need)
@@ -101,14 +115,25 @@ func (t *ChangeTable) place(size fyne.Size) {
 	for k, words := range changeWidest {
 		need[k] = fyne.MeasureText(words.String(), TextSize()*t.smaller(size.Width), fyne.TextStyle{}).Width
 	}
+	stacks := t.stacks(size.Width)
+	if stacks {
+		need[0] = 0
+	}
 	right, high := changeRights(size.Width, need), t.line()
 	for i := range t.cells {
+		line := float32(i)
+		if stacks && i > 0 {
+			line = float32(2*i - 1)
+		}
 		for k, cell := range t.cells[i] {
-			x := float32(0)
+			x, y := float32(0), line
 			if k > 0 {
 				x = right[k] - cell.MinSize().Width
 			}
-			placeText(cell, round(x), round(float32(i)*high))
+			if k > 0 && stacks && i > 0 {
+				y++
+			}
+			placeText(cell, round(x), round(y*high))
 		}
 	}
 }
@@ -116,6 +141,14 @@ func (t *ChangeTable) place(size fyne.Size) {
 // line is the height of a row.
 func (t *ChangeTable) line() float32 { return t.cells[1][0].MinSize().Height + 1 }
 
+// leastTable is the table's width in the narrowest window.
+const leastTable = 36 * Step
+
+// minSize is as high as its lines in the width of now.
 func (t *ChangeTable) minSize() fyne.Size {
-	return fyne.NewSize(30*Step, round(t.line()*float32(1+len(t.rows))))
+	lines := 1 + len(t.rows)
+	if t.stacks(max(t.Size().Width, leastTable)) {
+		lines += len(t.rows)
+	}
+	return fyne.NewSize(30*Step, round(t.line()*float32(lines)))
 }

@@ -69,3 +69,34 @@ func TestChooserWordsStayWithin(t *testing.T) {
 		}
 	}
 }
+
+// In text of twice the size a row whose words find no room is a list with the chosen word, as large as all
+// text is; it opens at a tap and by a key, and a word in it is chosen. In plain text it is a row.
+func TestChooserBecomesList(t *testing.T) {
+	inText(t, 200)
+	chosen, rows := -1, []MenuRow(nil)
+	c := NewChooser([]string{"Window", "Measuring", "Rules", "Stills", "Display"}, &heardKeys{}, func(i int) { chosen = i }).
+		Lists(func(r []MenuRow, _ fyne.Position) { rows = r })
+	w := test.NewTempWindow(t, c)
+	w.SetPadded(false)
+	w.Resize(fyne.NewSize(348, Row()))
+	if !c.listed(348) || c.texts[0].Text != "Window" || c.texts[0].TextSize != TextSize() || c.texts[1].Text != "" {
+		t.Errorf("in large text %q, %q are shown, %g large", c.texts[0].Text, c.texts[1].Text, c.texts[0].TextSize)
+	}
+	for name, open := range map[string]func(){
+		"a tap": func() { test.TapCanvas(w.Canvas(), middleOf(c)) },
+		"a key": func() { c.TypedKey(&fyne.KeyEvent{Name: fyne.KeySpace}) },
+	} {
+		rows, chosen = nil, -1
+		if open(); len(rows) != 5 || !rows[0].Items[0].On || rows[2].Items[0].On {
+			t.Fatalf("%s opens %+v", name, rows)
+		}
+		if rows[2].Items[0].Do(); chosen != 2 {
+			t.Errorf("the third chooses %d", chosen)
+		}
+	}
+	inText(t, 100)
+	if c.listed(348) {
+		t.Error("it is a list in plain text")
+	}
+}

@@ -29,7 +29,7 @@ type PictureButton struct {
 
 	back, line, under *canvas.Rectangle
 	picture           *canvas.Image
-	text              *canvas.Text
+	text, second      *canvas.Text // the second line of a chip that would else have small letters
 }
 
 func newPictureButton(shape pictureShape, keys Keys, tips *Tips) *PictureButton {
@@ -38,6 +38,7 @@ func newPictureButton(shape pictureShape, keys Keys, tips *Tips) *PictureButton 
 	b.focus = focus{keys: keys, owner: b, changed: b.redraw}
 	b.back = add(&b.drawn, newPanelBox())
 	b.picture, b.text, b.under = b.addIcon(), b.addText(TextSize, fyne.TextStyle{Bold: shape == shapeWord}), b.addBox()
+	b.second = b.addText(TextSize, fyne.TextStyle{})
 	b.line = add(&b.drawn, newFocusLine(Radius))
 	b.Hidden = true
 	b.draw(b)
@@ -126,11 +127,31 @@ func (b *PictureButton) write(size fyne.Size, of colours) {
 	}
 	picture(b.picture, b.icon, ColorNameChipText)
 	b.text.TextSize = TextSize()
+	lines := []string{b.shown()}
 	if size.Width > 0 {
 		icon, gap, side := b.parts()
-		b.text.TextSize = fittingSize(b.shown(), TextSize(), max(size.Width-icon-gap-2*side, 1))
+		lines, b.text.TextSize = b.lines(max(size.Width-icon-gap-2*side, 1), size.Height-2*b.inset())
 	}
-	say(b.text, b.shown(), of(ColorNameChipText))
+	b.second.TextSize = b.text.TextSize
+	say(b.text, nth(lines, 0), of(ColorNameChipText))
+	say(b.second, nth(lines, 1), of(ColorNameChipText))
+}
+
+// lines are the words in a room, and the size of their letters: those of a chip stand in two lines where
+// these can have larger letters.
+func (b *PictureButton) lines(width, height float32) (lines []string, size float32) {
+	lines, size = []string{b.shown()}, fittingSize(b.shown(), TextSize(), width)
+	if b.shape != shapeChip {
+		return lines, size
+	}
+	for two := TextSize(); two > size; two-- {
+		measure := func(words string) float32 { return fyne.MeasureText(words, two, fyne.TextStyle{}).Width }
+		broken := brokenLines(b.shown(), width, 2, measure)
+		if len(broken) == 2 && max(measure(broken[0]), measure(broken[1])) <= width && 2*fyne.MeasureText("M", two, fyne.TextStyle{}).Height <= height {
+			return broken, two
+		}
+	}
+	return lines, size
 }
 
 // inset is by how much a chip is lower than what can be hit of it, above and below.
@@ -161,9 +182,15 @@ func (b *PictureButton) place(size fyne.Size) {
 	if b.shown() == "" {
 		text.Width = 0
 	}
+	y := (size.Height - text.Height) / 2
+	if b.second.Text != "" {
+		y -= text.Height / 2
+		text.Width = max(text.Width, b.second.MinSize().Width)
+	}
 	x := (size.Width - icon - gap - text.Width) / 2
 	put(b.picture, fyne.NewPos(x, (size.Height-icon)/2), fyne.NewSquareSize(icon))
-	placeText(b.text, x+icon+gap, (size.Height-text.Height)/2)
+	placeText(b.text, x+icon+gap, y)
+	placeText(b.second, x+icon+gap, y+text.Height)
 	put(b.under, fyne.NewPos(x+icon+gap, (size.Height+text.Height)/2), fyne.NewSize(text.Width, 1))
 }
 
