@@ -1,14 +1,20 @@
 #!/usr/bin/env bash
 # Reads the output of go test -bench -count N and prints, for every benchmark and unit, the
 # median of its runs, and their spread: the least and the most.
-awk '/^Benchmark/ {
-	name = $1; sub(/-[0-9]+$/, "", name); sub(/^Benchmark/, "", name)
-	for (i = 3; i < NF; i += 2) {
+# Where a benchmark wrote something itself, its values stand on a later line than its name.
+awk 'function take(first) {
+	for (i = first; i < NF; i += 2) {
 		key = name SUBSEP $(i+1)
 		if (!(key in count)) order[++keys] = key
 		values[key, ++count[key]] = $i
 	}
 }
+/^Benchmark/ {
+	name = $1; sub(/-[0-9]+$/, "", name); sub(/^Benchmark/, "", name)
+	if (/ns\/op/) take(3)
+	next
+}
+/^ *[0-9]+[ \t].* ns\/op/ { take(2) }
 END {
 	for (k = 1; k <= keys; k++) {
 		key = order[k]; n = count[key]
