@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"app.tonedesk/analysis/lawtest"
+	"app.tonedesk/gui/settings"
 )
 
 // Letters of the alphabets that are added up.
@@ -34,7 +35,7 @@ func letters(of alphabet) *unicode.RangeTable {
 // measures.
 func TestLettersAddUp(t *testing.T) {
 	lawtest.SkipRaced(t)
-	test.NewTempApp(t)
+	test.NewTempApp(t).Settings().SetTheme(NewTheme(settings.ThemeDark, 100))
 	measure := func(text string) float32 { return fyne.MeasureText(text, theme.TextSize(), fyne.TextStyle{}).Width }
 	alphabets := []*rapid.Generator[rune]{
 		rapid.SampledFrom([]rune("fijltbhk ffAVToTeWaY., \"'’-")), rapid.RuneFrom(nil, latinLetters), rapid.RuneFrom(nil, greekLetters), rapid.RuneFrom(nil, cyrillicLetters),
@@ -45,6 +46,9 @@ func TestLettersAddUp(t *testing.T) {
 		of := rapid.SampledFrom(alphabets).Draw(r, "alphabet")
 		text := string(rapid.SliceOfN(rapid.OneOf(of, of, of, common), 1, 60).Draw(r, "text"))
 		wide, exact := w.text(text, 1e6, measure)
+		if !exact && alphabetOf(text) != noAlphabet {
+			r.Fatalf("%q isn't added up", text)
+		}
 		if want := measure(text); exact && wide != want {
 			r.Fatalf("%q is %g wide, added up %g", text, want, wide)
 		}
