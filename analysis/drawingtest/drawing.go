@@ -137,6 +137,9 @@ func side(at image.Point, codes []string) (s Side, err error) {
 	return s, nil
 }
 
+// Render draws an SVG of the package on a ground, as the drawings with truths are at scale 1.
+func Render(svg, ground string) (analysis.Pixels, error) { return render(svg, ground, 1) }
+
 // render draws an SVG on a ground.
 func render(svg, ground string, scale float64) (p analysis.Pixels, err error) {
 	cmd := exec.Command("rsvg-convert", "-w", fmt.Sprint(int(1100*scale)), "-h", fmt.Sprint(int(900*scale)), "-a", "-b", ground, svg)

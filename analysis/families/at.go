@@ -79,24 +79,29 @@ func (f *Finder) cellAt(x, y int) (int, error) {
 	if n := s.across * s.down; n == 0 || len(f.areas.label) != n || !image.Pt(x, y).In(image.Rect(0, 0, s.width, s.height)) {
 		return 0, ErrUnsearched
 	}
-	return y*s.down/s.height*s.across + x*s.across/s.width, nil
+	return s.grid.Y.BoxOf(y)*s.across + s.grid.X.BoxOf(x), nil
 }
 
 // pixelOf returns the pixel in the middle of a cell.
 func (f *Finder) pixelOf(cell int) image.Point {
 	s := &f.source
-	return image.Pt((2*(cell%s.across)+1)*s.width/(2*s.across), (2*(cell/s.across)+1)*s.height/(2*s.down))
+	return image.Pt(s.grid.X.Middle(cell%s.across), s.grid.Y.Middle(cell/s.across))
 }
 
 // areaNear returns the area of a cell or, where it has none, the nearest one; noArea if there is
-// none within atReach.
+// none within atReach. A line is that of the form beside it, not of the ground.
 func (f *Finder) areaNear(cell int) int32 {
-	if l := f.areas.label[cell]; l != noArea {
+	l := f.areas.label[cell]
+	onGround := l != noArea && f.areas.list[l].ground
+	if l != noArea && !(onGround && f.planes.thin[cell]&thinCell != 0) {
 		return l
 	}
-	near := f.nearest(cell, func(i int) bool { return f.areas.label[i] != noArea }, 0)
+	near := f.nearest(cell, func(i int) bool {
+		k := f.areas.label[i]
+		return k != noArea && !(onGround && f.areas.list[k].ground)
+	}, 0)
 	if w := f.source.across; near < 0 || math.Hypot(float64(near%w-cell%w), float64(near/w-cell/w)) > atReach {
-		return noArea
+		return l
 	}
 	return f.areas.label[near]
 }

@@ -117,9 +117,8 @@ func (f *Finder) truest(cells []int32, mean colour.Lab) int32 {
 // square that fits.
 func (f *Finder) pin(spot *analysis.Spot, cell int32) {
 	s, at := &f.source, int(cell)
-	x := (2*(at%s.across) + 1) * s.width / (2 * s.across)
-	y := (2*(at/s.across) + 1) * s.height / (2 * s.down)
-	scale := float64(s.width) / float64(s.across)
+	x, y := s.grid.X.Middle(at%s.across), s.grid.Y.Middle(at/s.across)
+	scale := float64(s.width) / s.grid.X.Parts()
 	room := (2*float64(f.planes.depth[cell])/depthUnit - 1) * scale
 	size := 1
 	for _, offered := range [...]int{3, 5, 11} {

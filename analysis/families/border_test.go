@@ -151,13 +151,14 @@ func TestCellsOfACanvas(t *testing.T) {
 		if got := canvasOf(whole.Dx(), whole.Dy(), mask); got != at {
 			t.Errorf("in %v: canvas %v, want %v", whole, got, at)
 		}
-		across, down := cellsFor(whole.Dx(), whole.Dy(), at)
-		cells := float64(across*down) * float64(at.Dx()*at.Dy()) / float64(whole.Dx()*whole.Dy())
+		grid := gridOf(whole.Size(), at)
+		cells := grid.X.Parts() * grid.Y.Parts() * float64(at.Dx()*at.Dy()) / float64(whole.Dx()*whole.Dy())
 		if math.Abs(cells-familyCells) > 0.01*familyCells {
 			t.Errorf("in %v: %.0f cells of the canvas", whole, cells)
 		}
 	}
-	if across, down := cellsFor(3840, 2160, canvas); math.Abs(float64(across*down)-mostCells) > 0.01*mostCells {
-		t.Errorf("%d cells around a small canvas", across*down)
+	grid := gridOf(image.Pt(3840, 2160), canvas)
+	if cells := grid.X.Parts() * grid.Y.Parts(); math.Abs(cells-mostCells) > 0.01*mostCells {
+		t.Errorf("%.0f cells around a small canvas", cells)
 	}
 }

@@ -83,7 +83,7 @@ func (f *Finder) judgeEdge(form *Form, number int, closed bool) {
 	if form.Edge == nil {
 		form.Edge = &FormEdge{Accents: []Stretch{}, Leaves: []Stretch{}}
 	}
-	e, across := form.Edge, float64(f.source.across)
+	e, across := form.Edge, f.source.grid.X.Parts()
 	for _, v := range t.length {
 		e.Length += v / across
 	}

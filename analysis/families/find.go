@@ -70,7 +70,7 @@ func (f *Finder) rows(height int, job func(y int)) {
 
 // Find finds the families of what was taken last. The result is the caller's own.
 func (f *Finder) Find(rules Rules) *Found {
-	found := &Found{Width: f.source.across, Height: f.source.down}
+	found := &Found{Width: f.source.across, Height: f.source.down} // of cells
 	found.Map = make([]uint8, found.Width*found.Height)
 	f.forms.found, f.forms.rules = found, rules
 	if len(found.Map) == 0 {
@@ -79,5 +79,5 @@ func (f *Finder) Find(rules Rules) *Found {
 	f.smooth()
 	f.segment()
 	f.describe(found, f.decide().locals, rules)
-	return found
+	return f.source.laid(found)
 }

@@ -1,6 +1,10 @@
 package families
 
-import "app.tonedesk/analysis/colour"
+import (
+	"image"
+
+	"app.tonedesk/analysis/colour"
+)
 
 // NewFinderWith returns a Finder that weighs with a model of its own, for fitting.
 func NewFinderWith(m *Model) *Finder {
@@ -52,13 +56,16 @@ func (f *Finder) Weigh(rules Rules) *Weighed {
 			w.Map[i] = d.of[l]
 		}
 	}
+	cells := image.Pt(w.Width, w.Height)
+	w.Width, w.Height, w.Map = evenly(&f.source, w.Map)
 	for _, l := range d.links {
 		w.Links = append(w.Links, WeighedLink{int(l.light), int(l.shadow), l.figures, l.logit})
 	}
 	for _, l := range d.all {
 		l.confidence = 1
-		found := &Found{Width: w.Width, Height: w.Height, Map: make([]uint8, len(w.Map))}
+		found := &Found{Width: cells.X, Height: cells.Y, Map: make([]uint8, cells.X*cells.Y)}
 		f.describe(found, []local{l}, rules)
+		found = f.source.laid(found)
 		w.Locals = append(w.Locals, WeighedLocal{l.figures, weigh(f.model.Sure[:], l.figures[:]), l.part, l.colours(), found})
 	}
 	return w

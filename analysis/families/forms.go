@@ -207,7 +207,7 @@ func (f *Finder) fillForms(list []Form) []Form {
 		at[g.root] = k
 		list = append(list, Form{
 			Family: g.family, Share: float64(g.n) / s.whole,
-			X: (float64(g.x)/float64(g.n) + 0.5) / float64(s.across), Y: (float64(g.y)/float64(g.n) + 0.5) / float64(s.down),
+			X: s.grid.X.Part(float64(g.x)/float64(g.n) + 0.5), Y: s.grid.Y.Part(float64(g.y)/float64(g.n) + 0.5),
 		})
 	}
 	last, own = -1, noForm

@@ -82,7 +82,7 @@ func (f *Finder) outline(o *outlined, family *Family) *FormOutline {
 	if o.length == 0 {
 		return nil
 	}
-	made := &FormOutline{Length: o.length / float64(f.source.across), LineShare: min(1, o.lined/o.length), Vanishes: []Stretch{}}
+	made := &FormOutline{Length: o.length / f.source.grid.X.Parts(), LineShare: min(1, o.lined/o.length), Vanishes: []Stretch{}}
 	if made.LineShare < linePart || o.line.count == 0 {
 		return made
 	}

@@ -21,6 +21,7 @@ const familyCells = 150000
 // pixel, and whether it is left out.
 type familySource struct {
 	width, height int // of the frame, pixels
+	grid          reduce.Grid
 	across, down  int // cells
 	linear        []uint16
 	left          []uint8
@@ -37,7 +38,7 @@ type familySource struct {
 // Take reduces a frame to what Find works on. The frame isn't kept.
 func (f *Finder) Take(p analysis.Pixels, mask *analysis.Mask) {
 	to := f.To(p, mask)
-	f.TakeReduced(p, to, f.reducer.Reduce(p, to.Size.X, to.Size.Y, to.Out))
+	f.TakeReduced(p, to, f.reducer.ReduceTo(p, to))
 }
 
 // orNone returns a frame, or none where it has no pixels: a row of none has no border either.
@@ -53,8 +54,9 @@ func (f *Finder) To(p analysis.Pixels, mask *analysis.Mask) reduce.To {
 	s := &f.source
 	p = orNone(p)
 	mask, s.countedBeyond = withoutWorkspace(p, mask)
-	across, down := cellsFor(p.Width, p.Height, canvasOf(p.Width, p.Height, mask))
-	return reduce.To{Size: image.Pt(across, down), Out: mask}
+	s.grid = gridOf(image.Pt(p.Width, p.Height), canvasOf(p.Width, p.Height, mask))
+	grid := s.grid // the caller's own
+	return reduce.To{Size: grid.Count(), Out: mask, Grid: &grid}
 }
 
 // TakeReduced is Take of a frame that is reduced already, to what To has just said of it. Find works
@@ -72,28 +74,11 @@ func (f *Finder) TakeReduced(p analysis.Pixels, to reduce.To, reduced *reduce.Pi
 	}
 	s.whole = float64(s.counted)
 	if s.countedBeyond > 0 {
-		s.whole += float64(s.countedBeyond) * float64(s.across*s.down) / (float64(p.Width) * float64(p.Height))
+		s.whole += float64(s.countedBeyond) * s.grid.X.Parts() * s.grid.Y.Parts() / (float64(p.Width) * float64(p.Height))
 	}
 	s.dark = pool.Resized(s.dark, s.across*s.down)
 	f.rows(s.down, func(y int) { s.darkest(p, y) })
 	s.findFrame(to.Out)
-}
-
-// mostCells is how many cells there may be with what is left out around the picture (our choice:
-// a workspace as large as the canvas).
-const mostCells = 2 * familyCells
-
-// cellsFor returns into how many cells a picture is reduced, as square as may be: so many that its
-// canvas has about familyCells, or a cell a pixel for small ones. What lies around a canvas makes
-// its cells no coarser, unless there is more of that than of the canvas.
-func cellsFor(width, height int, canvas image.Rectangle) (across, down int) {
-	all := float64(width) * float64(height)
-	scale := min(1, math.Sqrt(familyCells/float64(max(canvas.Dx()*canvas.Dy(), 1))))
-	scale = min(scale, math.Sqrt(mostCells/max(all, 1)))
-	if scale == 1 {
-		return width, height
-	}
-	return max(1, int(math.Round(float64(width)*scale))), max(1, int(math.Round(float64(height)*scale)))
 }
 
 // canvasOf returns what of a picture remains where areas are cut off its sides; areas inside of it
@@ -132,9 +117,9 @@ func (s *familySource) darkest(p analysis.Pixels, y int) {
 	}
 	codes := fixed.CodesOf(p.Space)
 	share := &codes.Bins.Share
-	top, foot := y*s.height/s.down, (y+1)*s.height/s.down
+	top, foot := s.grid.Y.PixelsOf(y)
 	for x := range s.across {
-		from, to := x*s.width/s.across, (x+1)*s.width/s.across
+		from, to := s.grid.X.PixelsOf(x)
 		least, word, last := uint32(math.MaxUint32), uint32(0), uint32(0) // transparent
 		for v := top; v < foot; v++ {
 			row := p.Row(v)[analysis.PixelBytes*from : analysis.PixelBytes*to]
@@ -175,9 +160,9 @@ func (s *familySource) findFrame(mask *analysis.Mask) {
 	}
 	if mask != nil {
 		for _, area := range mask.Areas {
-			area = area.Canon().Intersect(image.Rect(0, 0, s.width, s.height))
-			for y := analysis.CentreAt(area.Min.Y, s.height, s.down); y < analysis.CentreAt(area.Max.Y, s.height, s.down); y++ {
-				for x := analysis.CentreAt(area.Min.X, s.width, s.across); x < analysis.CentreAt(area.Max.X, s.width, s.across); x++ {
+			cells := s.grid.CentresIn(area.Canon().Intersect(image.Rect(0, 0, s.width, s.height)))
+			for y := cells.Min.Y; y < cells.Max.Y; y++ {
+				for x := cells.Min.X; x < cells.Max.X; x++ {
 					s.beyond[y*s.across+x] = 1
 				}
 			}

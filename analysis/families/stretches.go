@@ -58,9 +58,9 @@ func (f *Finder) stretchOf(r run) Stretch {
 	for k := range r.count {
 		i := (r.from + k) % len(t.at)
 		st.Length += t.length[i]
-		st.Way[k] = At{t.at[i].x / float64(s.across), t.at[i].y / float64(s.down)}
+		st.Way[k] = At{s.grid.X.Part(t.at[i].x), s.grid.Y.Part(t.at[i].y)}
 	}
-	st.Length /= float64(s.across)
+	st.Length /= s.grid.X.Parts()
 	st.From, st.Middle, st.To = st.Way[0], st.Way[r.count/2], st.Way[r.count-1]
 	return st
 }

@@ -102,7 +102,7 @@ func (r *Reducer) ReduceChanged(p analysis.Pixels, width, height int, out *analy
 		return &r.result
 	}
 	a := &r.aims[0]
-	a.set(&r.result, out, p.Width)
+	a.set(&r.result, out, EqualGrid(p.Bounds().Max, to))
 	if holds {
 		a.box = touched(changed.Intersect(p.Bounds()), p.Bounds().Max, to)
 	}
@@ -110,6 +110,19 @@ func (r *Reducer) ReduceChanged(p analysis.Pixels, width, height int, out *analy
 	r.pass(p, (a.box.Dy()+rowsReduced-1)/rowsReduced)
 	r.kept.whole, r.kept.size, r.kept.to, r.kept.layout, r.kept.space = true, p.Bounds().Max, to, p.Layout, p.Space
 	r.kept.left.Keep(out)
+	return &r.result
+}
+
+// ReduceTo is Reduce to what To says.
+func (r *Reducer) ReduceTo(p analysis.Pixels, to To) *Picture {
+	if to.Grid == nil || p.Check() != nil || p.Width == 0 || p.Height == 0 {
+		return r.Reduce(p, to.Size.X, to.Size.Y, to.Out)
+	}
+	r.kept.whole = false
+	r.result.resize(to.Grid.X.Count, to.Grid.Y.Count)
+	r.result.fresh = span{0, r.result.Height}
+	r.aims[0].set(&r.result, to.Out, *to.Grid)
+	r.pass(p, (r.result.Height+rowsReduced-1)/rowsReduced)
 	return &r.result
 }
 
@@ -122,7 +135,7 @@ func (r *Reducer) pass(p analysis.Pixels, pieces int) {
 	r.workers.Do(pieces)
 	for i := range r.aims {
 		a := &r.aims[i]
-		a.result.leaveOut(a.out, p.Bounds())
+		a.result.leaveOut(a.out, &a.grid)
 		a.out = nil
 	}
 	r.pixels = analysis.Pixels{} // the frame isn't ours to keep
@@ -145,33 +158,34 @@ func (d *Picture) resize(width, height int) {
 }
 
 // leaveOut marks the pixels whose centres lie in out's areas, which count in source pixels.
-func (d *Picture) leaveOut(out *analysis.Mask, source image.Rectangle) {
-	if out == nil {
+func (d *Picture) leaveOut(out *analysis.Mask, grid *Grid) {
+	if out == nil || d.Width == 0 {
 		return
 	}
+	source := image.Rect(0, 0, grid.X.Pixels, grid.Y.Pixels)
 	for _, area := range out.Areas {
-		area = area.Canon().Intersect(source)
-		for y := analysis.CentreAt(area.Min.Y, source.Dy(), d.Height); y < analysis.CentreAt(area.Max.Y, source.Dy(), d.Height); y++ {
-			for x := analysis.CentreAt(area.Min.X, source.Dx(), d.Width); x < analysis.CentreAt(area.Max.X, source.Dx(), d.Width); x++ {
+		boxes := grid.CentresIn(area.Canon().Intersect(source))
+		for y := boxes.Min.Y; y < boxes.Max.Y; y++ {
+			for x := boxes.Min.X; x < boxes.Max.X; x++ {
 				d.Left[y*d.Width+x] = 1
 			}
 		}
 	}
 	if out.Grown != nil {
-		d.leaveOutGrown(out, source)
+		d.leaveOutGrown(out, source, grid)
 	}
 }
 
 // leaveOutGrown does the same for what is grown.
-func (d *Picture) leaveOutGrown(out *analysis.Mask, source image.Rectangle) {
+func (d *Picture) leaveOutGrown(out *analysis.Mask, source image.Rectangle, grid *Grid) {
 	var left analysis.Left
 	left.Set(&analysis.Mask{Grown: out.Grown, At: out.At}, source)
 	for y := range d.Height {
 		row := d.Left[y*d.Width:][:d.Width]
 		for x := 0; x < source.Dx(); {
-			end, counted := left.NextSpan((2*y+1)*source.Dy()/(2*d.Height), x, source.Dx())
+			end, counted := left.NextSpan(grid.Y.Middle(y), x, source.Dx())
 			if !counted {
-				for i := analysis.CentreAt(x, source.Dx(), d.Width); i < analysis.CentreAt(end, source.Dx(), d.Width); i++ {
+				for i := grid.X.CentreAt(x); i < grid.X.CentreAt(end); i++ {
 					row[i] = 1
 				}
 			}

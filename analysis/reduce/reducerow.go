@@ -53,9 +53,8 @@ func (l *rowLight) sumUp(sums []uint64, src []byte) (clear bool) {
 }
 
 // sumRow adds what a row of the picture has inside each of some columns that lie side by side to their
-// sums, by area, out of sums that sumUp made from pixel from on. whole is how many columns the picture
-// has, width how many pixels.
-func sumRow(to [][4]uint64, columns []column, whole, width uint64, sums []uint64, from int) {
+// sums, by area, out of sums that sumUp made from pixel from on. whole is how many parts a pixel has.
+func sumRow(to [][4]uint64, columns []column, whole uint64, sums []uint64, from int) {
 	to = to[:len(columns)]
 	var before [4]uint64 // what the pixel where a column begins has in the one before
 	if c := &columns[0]; c.head < whole {
@@ -79,7 +78,7 @@ func sumRow(to [][4]uint64, columns []column, whole, width uint64, sums []uint64
 		box[0] += r + red // wraps and unwraps
 		box[1] += g + green
 		box[2] += b + blue
-		box[3] += width // a column is width times as wide as a unit
+		box[3] += c.wide
 	}
 }
 
@@ -102,7 +101,9 @@ func sumClearRow(to [][4]uint64, columns []column, whole uint64, src []byte, lig
 				box[3] += part
 			}
 		}
-		add(c.first, c.head)
+		if c.full >= 0 {
+			add(c.first, c.head)
+		}
 		for x := range c.full {
 			add(c.first+1+x, whole)
 		}

@@ -14,39 +14,41 @@ type aim struct {
 	box     image.Rectangle // of the result, that is made
 	out     *analysis.Mask
 	byLight bool // out leaves out some lightness
-	columns []column
-	source  int // pixels that these cover
+	grid    Grid
+	columns []column // of grid.X
 }
 
-// set aims at all of a result, of a picture so many pixels wide.
-func (a *aim) set(result *Picture, out *analysis.Mask, source int) {
-	if width := result.Width; len(a.columns) != width || a.source != source {
-		a.columns, a.source = setColumns(a.columns, source, width), source
+// set aims at all of a result whose boxes lie in a grid.
+func (a *aim) set(result *Picture, out *analysis.Mask, grid Grid) {
+	if len(a.columns) != grid.X.Count || a.grid.X != grid.X {
+		a.columns = setColumns(a.columns, &grid.X)
 	}
+	a.grid = grid
 	a.result, a.out, a.box = result, out, image.Rect(0, 0, result.Width, result.Height)
 	a.byLight = out != nil && out.Lightness != [256]bool{}
 }
 
 // column is a column of boxes: the source pixels it covers, of which the first and the one
-// after the full ones may lie in it only in part. Parts are in units of 1/width pixel,
-// width being the number of columns.
+// after the full ones may lie in it only in part. Parts are in units of 1/Unit pixel.
 type column struct {
 	first int    // source pixel
-	full  int    // how many pixels after the first lie in the box as a whole
-	head  uint64 // part of the first, 1 to width
-	tail  uint64 // part of the pixel after the full ones, 0 to width - 1
+	full  int    // how many pixels after the first lie in the box as a whole; -1 where all of it lies in the first
+	head  uint64 // part of the first, 1 to Unit
+	tail  uint64 // part of the pixel after the full ones, 0 to Unit - 1
+	wide  uint64 // all of it
 }
 
-func setColumns(columns []column, source, width int) []column {
+func setColumns(columns []column, b *Boxes) []column {
 	columns = columns[:0]
-	for j := range width {
-		begin, end := j*source, (j+1)*source // at least width apart
-		first := begin / width
+	for j := range b.Count {
+		begin, end := b.begin(j), b.end(j) // at least Unit apart, but for the first and the last
+		first := begin / b.Unit
 		columns = append(columns, column{
 			first: first,
-			full:  end/width - first - 1,
-			head:  uint64((first+1)*width - begin),
-			tail:  uint64(end % width),
+			full:  end/b.Unit - first - 1,
+			head:  uint64((first+1)*b.Unit - begin),
+			tail:  uint64(end % b.Unit),
+			wide:  uint64(end - begin),
 		})
 	}
 	return columns
@@ -72,7 +74,7 @@ type strip struct {
 	next, last int // rows of boxes: the one in work, and where they end
 	row        [][4]uint64
 	boxes      [][4]uint64 // of the source rows that lie in a row of boxes as a whole
-	ends       [][4]uint64 // of those that lie in it in part, in units of 1/height of a row
+	ends       [][4]uint64 // of those that lie in it in part, in units of 1/Unit of a row
 }
 
 // reducePiece makes some rows of each aim, of about the same part of the picture. Source rows are
@@ -89,8 +91,8 @@ func (r *Reducer) reducePiece(worker, piece int) {
 		}
 		clear(t.boxes)
 		clear(t.ends)
-		high := a.result.Height
-		from, to = min(from, t.next*r.pixels.Height/high), max(to, (t.last*r.pixels.Height+high-1)/high)
+		b := &a.grid.Y
+		from, to = min(from, b.begin(t.next)/b.Unit), max(to, (b.end(t.last-1)+b.Unit-1)/b.Unit)
 		first, last := &a.columns[a.box.Min.X], &a.columns[a.box.Max.X-1]
 		left, right = min(left, first.first), max(right, last.first+1+last.full+int(min(last.tail, 1)))
 	}
@@ -100,19 +102,20 @@ func (r *Reducer) reducePiece(worker, piece int) {
 		hasClear := light.sumUp(s.sums[:right-left+1], src[analysis.PixelBytes*left:analysis.PixelBytes*right])
 		for i := range r.aims {
 			a, t := &r.aims[i], &s.of[i]
-			if t.next == t.last || (y+1)*a.result.Height <= t.next*r.pixels.Height {
+			b := &a.grid.Y
+			if t.next == t.last || (y+1)*b.Unit <= b.begin(t.next) {
 				continue
 			}
 			to := t.boxes
-			if inside := y*a.result.Height >= t.next*r.pixels.Height && (y+1)*a.result.Height <= (t.next+1)*r.pixels.Height; !inside {
+			if inside := y*b.Unit >= b.begin(t.next) && (y+1)*b.Unit <= b.end(t.next); !inside {
 				clear(t.row)
 				to = t.row
 			}
-			columns, whole := a.columns[a.box.Min.X:a.box.Max.X], uint64(a.result.Width)
+			columns, whole := a.columns[a.box.Min.X:a.box.Max.X], uint64(a.grid.X.Unit)
 			if hasClear {
 				sumClearRow(to, columns, whole, src, &light)
 			} else {
-				sumRow(to, columns, whole, uint64(r.pixels.Width), s.sums, left)
+				sumRow(to, columns, whole, s.sums, left)
 			}
 			r.add(a, t, y)
 		}
@@ -121,9 +124,10 @@ func (r *Reducer) reducePiece(worker, piece int) {
 
 // add adds the sums of row y to the boxes that it lies in in part, and finishes those that it ends.
 func (r *Reducer) add(a *aim, t *strip, y int) {
-	source, high := r.pixels.Height, a.result.Height
+	b := &a.grid.Y
+	high := b.Unit
 	for t.next < t.last {
-		begin, end := t.next*source, (t.next+1)*source // in 1/high of a source row
+		begin, end := b.begin(t.next), b.end(t.next) // in 1/high of a source row
 		part := min((y+1)*high, end) - max(y*high, begin)
 		if part <= 0 {
 			return
@@ -158,15 +162,17 @@ func addRow(to, sums [][4]uint64, times uint64) {
 func (r *Reducer) finish(a *aim, boxes [][4]uint64, y int) {
 	at := y*a.result.Width + a.box.Min.X
 	linear, left := a.result.Linear[3*at:][:3*len(boxes)], a.result.Left[at:][:len(boxes)]
-	area := uint64(r.pixels.Width) * uint64(r.pixels.Height)
-	byArea := fixed.NewDivisor(area)
+	high := uint64(a.grid.Y.end(y) - a.grid.Y.begin(y))
+	usual := uint64(a.grid.X.Size) * high
+	byArea := fixed.NewDivisor(usual)
 	for j := range boxes {
 		box, dst := &boxes[j], linear[3*j:][:3]
+		area := a.columns[a.box.Min.X+j].wide * high
 		left[j] = 0
 		switch inColour := box[3]; {
-		case inColour == area:
+		case inColour == usual:
 			for i := range dst {
-				dst[i] = uint16(byArea.Of(box[i] + area/2))
+				dst[i] = uint16(byArea.Of(box[i] + usual/2))
 			}
 		case inColour == 0:
 			dst[0], dst[1], dst[2] = fixed.MiddleGrey, fixed.MiddleGrey, fixed.MiddleGrey

@@ -28,7 +28,7 @@ func TestTogetherIsEachAlone(t *testing.T) {
 		var to []To
 		for range side("results", 4) {
 			out := &analysis.Mask{Areas: []image.Rectangle{image.Rect(0, 0, side("out", 99), side("out", 99))}}
-			to = append(to, To{image.Pt(side("across", 600), side("down", 400)), out})
+			to = append(to, To{Size: image.Pt(side("across", 600), side("down", 400)), Out: out})
 		}
 		Together(p, to, func(got []*Picture) {
 			r := New()

@@ -26,9 +26,10 @@ func TestReduceWide(t *testing.T) {
 			t.Fatal("an opaque row is said to be transparent")
 		}
 		for _, width := range []int{1, 7, 1000, wide / 33, wide / 32, wide / 16, wide - 1, wide} {
-			columns := setColumns(nil, wide, width)
+			boxes := Equal(wide, width)
+			columns := setColumns(nil, &boxes)
 			quick, slow := make([][4]uint64, width), make([][4]uint64, width)
-			sumRow(quick, columns, uint64(width), wide, sums, 0)
+			sumRow(quick, columns, uint64(width), sums, 0)
 			sumClearRow(slow, columns, uint64(width), p.Pix, &light)
 			for i := range quick {
 				if quick[i] != slow[i] {

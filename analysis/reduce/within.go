@@ -21,11 +21,12 @@ func Within(size image.Point, longest int) image.Point {
 type To struct {
 	Size image.Point    // each side is cut to the picture's
 	Out  *analysis.Mask // what is left out; nil for nothing
+	Grid *Grid          // where the boxes lie, as many as Size says; nil for equal ones that fill the picture
 }
 
 // ToLongest is a size whose longer side has so many pixels at most.
 func ToLongest(p analysis.Pixels, longest int, out *analysis.Mask) To {
-	return To{Within(image.Pt(p.Width, p.Height), longest), out}
+	return To{Size: Within(image.Pt(p.Width, p.Height), longest), Out: out}
 }
 
 // Together reduces a picture to several sizes in one pass over its pixels and hands the results to use,
@@ -46,8 +47,13 @@ func Together(p analysis.Pixels, to []To, use func([]*Picture)) {
 		if width <= 0 || height <= 0 {
 			width, height = 0, 0
 		}
+		grid := EqualGrid(p.Bounds().Max, image.Pt(width, height))
+		if t.Grid != nil && width > 0 {
+			grid = *t.Grid
+			width, height = grid.X.Count, grid.Y.Count
+		}
 		d.resize(width, height)
-		r.aims[i].set(d, t.Out, p.Width)
+		r.aims[i].set(d, t.Out, grid)
 		pictures[i], most = d, max(most, height)
 	}
 	r.pass(p, (most+rowsTogether-1)/rowsTogether)

@@ -16,9 +16,16 @@ func main() {
 	seeds := flag.Int("seeds", 10, "scenes of each kind")
 	every := flag.Bool("v", false, "name every fault")
 	why := flag.Bool("why", false, "say of each family at which step it is lost")
+	others := flag.Int("others", 0, "say only how stable other drawings of the package are, of every so many one")
 	flag.Parse()
 	f := families.NewFinder()
 	defer f.Close()
+	if *others > 0 {
+		if err := otherStability(f, *truths, *others); err != nil {
+			log.Fatal(err)
+		}
+		return
+	}
 	drawings, err := drawingtest.Load(*truths, 1)
 	if err != nil {
 		log.Fatal(err)
