@@ -91,6 +91,15 @@ type shrinker struct {
 	done chan error // nil while nothing is shrunk
 }
 
+// newShrinker has room for so many bytes of rows.
+func newShrinker(room int) (*shrinker, error) {
+	z, err := flate.NewWriter(nil, flate.BestSpeed)
+	if err != nil {
+		return nil, err
+	}
+	return &shrinker{raw: make([]byte, 0, room), z: z}, nil
+}
+
 func (s *shrinker) start() {
 	s.done = make(chan error, 1)
 	go func() {
@@ -125,9 +134,9 @@ type rowFile struct {
 	w        io.Writer
 	size     image.Point
 	opaque   bool
-	ring     []*shrinker
-	turn     int // in the ring, of the rows that are added
-	y        int // rows added
+	ring     []*shrinker // nil where none was needed yet: each takes 2 MB and more
+	turn     int         // in the ring, of the rows that are added
+	y        int         // rows added
 	sum      hash.Hash32
 	straight []byte
 }
@@ -135,13 +144,7 @@ type rowFile struct {
 // newRowFile writes what comes before the rows.
 func newRowFile(w io.Writer, size image.Point, opaque bool) (*rowFile, error) {
 	f := &rowFile{w: w, size: size, opaque: opaque, sum: adler32.New(), straight: make([]byte, 4*size.X)}
-	for range runtime.GOMAXPROCS(0) + 1 {
-		z, err := flate.NewWriter(nil, flate.BestSpeed)
-		if err != nil {
-			return nil, err
-		}
-		f.ring = append(f.ring, &shrinker{z: z})
-	}
+	f.ring = make([]*shrinker, runtime.GOMAXPROCS(0)+1)
 	kind := byte(coloursAlpha)
 	if opaque {
 		kind = colours
@@ -158,8 +161,8 @@ func newRowFile(w io.Writer, size image.Point, opaque bool) (*rowFile, error) {
 
 // add adds a row of four bytes a pixel, whose colours are multiplied by alpha or not.
 func (f *rowFile) add(pixels []byte, multiplied bool) error {
-	s := f.ring[f.turn%len(f.ring)]
-	if err := s.write(f.w); err != nil {
+	s, err := f.next()
+	if err != nil {
 		return err
 	}
 	if multiplied && !f.opaque {
@@ -177,11 +180,28 @@ func (f *rowFile) add(pixels []byte, multiplied bool) error {
 	return nil
 }
 
+// next returns the shrinker that has room for a row.
+func (f *rowFile) next() (*shrinker, error) {
+	at := f.turn % len(f.ring)
+	if s := f.ring[at]; s != nil {
+		return s, s.write(f.w)
+	}
+	row := 1 + 4*f.size.X
+	if f.opaque {
+		row = 1 + 3*f.size.X
+	}
+	s, err := newShrinker(min((shrunkAtATime+row-1)/row, f.size.Y-f.y) * row)
+	f.ring[at] = s
+	return s, err
+}
+
 // close writes what is left, behind the last row.
 func (f *rowFile) close() error {
 	for i := range f.ring {
-		if err := f.ring[(f.turn+i)%len(f.ring)].write(f.w); err != nil {
-			return err
+		if s := f.ring[(f.turn+i)%len(f.ring)]; s != nil {
+			if err := s.write(f.w); err != nil {
+				return err
+			}
 		}
 	}
 	if err := writeChunk(f.w, "IDAT", f.sum.Sum(nil)); err != nil {
@@ -193,7 +213,7 @@ func (f *rowFile) close() error {
 // wait lets nothing go on that was begun.
 func (f *rowFile) wait() {
 	for _, s := range f.ring {
-		if s.done != nil {
+		if s != nil && s.done != nil {
 			<-s.done
 			s.done = nil
 		}
