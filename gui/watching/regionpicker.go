@@ -18,12 +18,16 @@ import (
 // pictureWait is how long the picture of the desktop may take.
 const pictureWait = 5 * time.Second
 
+// closeAfter is how long the window over the desktop stays, hidden, for another choosing (our
+// choice): long enough for what was pressed in it to be let go and to have arrived.
+const closeAfter = 2 * time.Second
+
 // regionPicker lets the painter choose a region on a frozen picture of the desktop. Our own
 // window hides meanwhile.
 //
-// The window over the desktop is made once and only hides in between. A press may end the
-// choosing before its button is let go, and the toolkit breaks down where that reaches a
-// window that is closed; and it keeps what a closed one showed for a minute.
+// The window over the desktop only hides at first. A press may end the choosing before its
+// button is let go, and the toolkit breaks down where that reaches a window that is closed. Later
+// it is closed: its graphics take 10 MB and the driver some 14 for each million of its pixels.
 type regionPicker struct {
 	*host.Host
 	screen  *screen
@@ -32,8 +36,9 @@ type regionPicker struct {
 	back    func()                       // shows our own window again
 	take    func(region image.Rectangle) // the painter chose
 	picking bool
-	overlay fyne.Window     // nil until the first choosing
+	overlay fyne.Window     // nil where there is none
 	picker  *widgets.Picker // its content
+	unused  *time.Timer     // closes it; nil until the first choosing ended
 }
 
 // pick begins choosing. While a region is being chosen it does nothing.
@@ -42,6 +47,9 @@ func (p *regionPicker) pick() {
 		return
 	}
 	p.picking = true
+	if p.unused != nil {
+		p.unused.Stop()
+	}
 	gone := func() bool { return true }
 	if native.SameDisplay() {
 		own := p.handle()
@@ -105,11 +113,20 @@ func (p *regionPicker) cover(screen image.Rectangle) {
 	p.overlay.RequestFocus()
 }
 
-// end ends the choosing: our window comes back where it was.
+// end ends the choosing: our window comes back where it was. Of the other one nothing stays.
 func (p *regionPicker) end() {
 	p.picking = false
 	p.back()
 	if p.overlay != nil {
 		p.overlay.Hide()
+		p.unused = time.AfterFunc(closeAfter, func() { p.Soon(p.close) })
+	}
+}
+
+// close closes the window over the desktop, unless it is in use again.
+func (p *regionPicker) close() {
+	if !p.picking && p.overlay != nil {
+		p.overlay.Close()
+		p.overlay, p.picker = nil, nil
 	}
 }

@@ -70,6 +70,29 @@ func TestRegionIsGivenUp(t *testing.T) {
 	}
 }
 
+// The window over the desktop goes a while after the choosing, but not while it is used again; the next
+// choosing makes another.
+func TestRegionWindowGoes(t *testing.T) {
+	w, _ := newTestWays(t)
+	windows := func() int { return len(w.App.Driver().AllWindows()) }
+	before := windows()
+	for range 2 {
+		w.region.picking = true
+		w.region.show(image.NewRGBA(testScreen), testScreen, nil)
+		w.region.close()
+		pickerOf(t, w).TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+		if windows() != before+1 || w.region.unused == nil {
+			t.Errorf("just given up: %d windows, before it %d; to be closed: %v", windows(), before, w.region.unused != nil)
+		}
+		for range 2 {
+			w.region.close()
+		}
+		if windows() != before {
+			t.Errorf("a while later: %d windows, before it %d", windows(), before)
+		}
+	}
+}
+
 // A screen that can't be read is said in a sentence, and our own window is back.
 func TestScreenThatCannotBeRead(t *testing.T) {
 	w, _ := newTestWays(t)

@@ -12,7 +12,11 @@ import (
 // pickedMemory is how many MB 200 choosings of a region may add.
 const pickedMemory = 2
 
-// A region is chosen or given up, with the button still down or not, again and again.
+// closedAfter is after how many seconds the window over the desktop has gone for certain.
+const closedAfter = 3
+
+// A region is chosen or given up, with the button still down or not, even until the window over the
+// desktop has gone, again and again.
 func TestPickings(t *testing.T) {
 	beside(t)
 	y, r := newTally("regions chosen with the button down"), chance(13)
@@ -42,7 +46,11 @@ func TestPickings(t *testing.T) {
 		if r.IntN(4) == 0 {
 			script = append(script, "mouseup 1", end)
 		} else {
-			script = append(script, end, fmt.Sprintf("sleep 0.%02d", r.IntN(30)), "mousemove 500 400", "mouseup 1")
+			wait := fmt.Sprintf("sleep 0.%02d", r.IntN(30))
+			if r.IntN(15) == 0 {
+				wait = fmt.Sprintf("sleep %d", closedAfter)
+			}
+			script = append(script, end, wait, "mousemove 500 400", "mouseup 1")
 		}
 		w.Script(t.Context(), append(script, "sleep 0.05", "key Escape")) // where the region became too small to be taken
 		y.try(t)
