@@ -1,7 +1,9 @@
 package wording
 
 import (
+	"slices"
 	"strings"
+	"sync/atomic"
 
 	"app.tonedesk/analysis/views"
 	"app.tonedesk/gui/language"
@@ -32,11 +34,26 @@ func ViewSays(v views.View) string { return language.Name(v.Says) }
 // keyWordsOn are the words on keys. A longer one stands before one that it begins with.
 var keyWordsOn = []language.Words{"Page down", "Page up", "Ctrl", "Shift", "Alt", "Super", "Delete", "Space", "Arrows", "Enter", "Tab", "Esc", "wheel", "1 to 9, 0"}
 
+// keyNamer puts the reader's words for keys; setting it up takes tens of kilobytes, which a menu
+// asked for once for each row at each look.
+type keyNamer struct {
+	pairs []string
+	put   *strings.Replacer
+}
+
+// lastNamer is the one of the language of now, or of before.
+var lastNamer atomic.Pointer[keyNamer]
+
 // SayKeys is what keys are called on the reader's keyboard: "Ctrl+Z".
 func SayKeys(keys string) string {
-	var pairs []string
+	pairs := make([]string, 0, 2*len(keyWordsOn))
 	for _, w := range keyWordsOn {
 		pairs = append(pairs, string(w), w.String())
 	}
-	return strings.NewReplacer(pairs...).Replace(keys)
+	namer := lastNamer.Load()
+	if namer == nil || !slices.Equal(namer.pairs, pairs) {
+		namer = &keyNamer{pairs, strings.NewReplacer(pairs...)}
+		lastNamer.Store(namer)
+	}
+	return namer.put.Replace(keys)
 }
