@@ -1,3 +1,3 @@
-// Package analysistest has the pictures and colours that the tests of the analysis' rooms
+// Package analysistest has the pictures, colours and clock that the tests of the analysis' rooms
 // share.
 package analysistest

@@ -4,7 +4,6 @@ package edges_test
 
 import (
 	"image"
-	"syscall"
 	"testing"
 	"time"
 
@@ -37,14 +36,14 @@ func BenchmarkEdges(b *testing.B) {
 			var read, reduced, found, clock time.Duration
 			b.ReportAllocs()
 			for b.Loop() {
-				began, start := time.Now(), processor()
+				began, start := time.Now(), analysistest.Processor()
 				src = reducer.Reduce(of.p, size.X, size.Y, nil)
-				mid := processor()
+				mid := analysistest.Processor()
 				finder.Find(src, edges.DefaultOptions())
-				end := processor()
+				end := analysistest.Processor()
 				clock += time.Since(began)
 				reader.Read(of.p, analysis.Options{})
-				reduced, found, read = reduced+mid-start, found+end-mid, read+processor()-end
+				reduced, found, read = reduced+mid-start, found+end-mid, read+analysistest.Processor()-end
 			}
 			b.ReportMetric(float64(reduced+found)/float64(read), "x-read")
 			b.ReportMetric(float64(found)/float64(read), "find-x-read")
@@ -53,11 +52,4 @@ func BenchmarkEdges(b *testing.B) {
 			b.ReportMetric(float64(clock)/1e6/float64(b.N), "ms")
 		})
 	}
-}
-
-// processor is how much time of the processor the test has taken.
-func processor() time.Duration {
-	var r syscall.Rusage
-	_ = syscall.Getrusage(syscall.RUSAGE_SELF, &r)
-	return time.Duration(r.Utime.Nano() + r.Stime.Nano())
 }

@@ -3,7 +3,6 @@
 package families_test
 
 import (
-	"syscall"
 	"testing"
 	"time"
 
@@ -27,12 +26,12 @@ func BenchmarkForms(b *testing.B) {
 			n := 0
 			b.ReportAllocs()
 			for b.Loop() {
-				start := processor()
+				start := analysistest.Processor()
 				f.Take(p, nil)
 				f.Find(families.DefaultRules())
-				mid := processor()
+				mid := analysistest.Processor()
 				n = len(f.Forms())
-				find, forms = find+mid-start, forms+processor()-mid
+				find, forms = find+mid-start, forms+analysistest.Processor()-mid
 			}
 			b.ReportMetric(float64(forms)/1e6/float64(b.N), "forms-ms")
 			b.ReportMetric(float64(find)/1e6/float64(b.N), "find-ms")
@@ -49,11 +48,4 @@ func large() analysis.Pixels {
 			return s.Pixels()
 		}
 	}
-}
-
-// processor is how much time of the processor the test has taken.
-func processor() time.Duration {
-	var r syscall.Rusage
-	_ = syscall.Getrusage(syscall.RUSAGE_SELF, &r)
-	return time.Duration(r.Utime.Nano() + r.Stime.Nano())
 }

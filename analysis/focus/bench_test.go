@@ -4,7 +4,6 @@ package focus_test
 
 import (
 	"image"
-	"syscall"
 	"testing"
 	"time"
 
@@ -31,23 +30,16 @@ func BenchmarkFind(b *testing.B) {
 			var read, found, clock time.Duration
 			b.ReportAllocs()
 			for b.Loop() {
-				began, start := time.Now(), processor()
+				began, start := time.Now(), analysistest.Processor()
 				finder.Find(reducer.Reduce(of.p, size.X, size.Y, nil), focus.DefaultOptions())
-				end := processor()
+				end := analysistest.Processor()
 				clock += time.Since(began)
 				reader.Read(of.p, analysis.Options{})
-				found, read = found+end-start, read+processor()-end
+				found, read = found+end-start, read+analysistest.Processor()-end
 			}
 			b.ReportMetric(float64(found)/float64(read), "x-read")
 			b.ReportMetric(float64(found)/1e6/float64(b.N), "processor-ms")
 			b.ReportMetric(float64(clock)/1e6/float64(b.N), "ms")
 		})
 	}
-}
-
-// processor is how much time of the processor the test has taken.
-func processor() time.Duration {
-	var r syscall.Rusage
-	_ = syscall.Getrusage(syscall.RUSAGE_SELF, &r)
-	return time.Duration(r.Utime.Nano() + r.Stime.Nano())
 }

@@ -3,7 +3,6 @@
 package light_test
 
 import (
-	"syscall"
 	"testing"
 	"time"
 
@@ -31,25 +30,18 @@ func BenchmarkLight(b *testing.B) {
 			var find, take, read time.Duration
 			b.ReportAllocs()
 			for b.Loop() {
-				start := processor()
+				start := analysistest.Processor()
 				f.Take(of.p, nil)
 				found := f.Find(families.DefaultRules())
-				searched := processor()
+				searched := analysistest.Processor()
 				cells := light.Take(of.p, nil)
-				taken := processor()
+				taken := analysistest.Processor()
 				light.OfPicture(found, cells, func(int) bool { return true }, light.DefaultOptions())
-				find, take, read = find+searched-start, take+taken-searched, read+processor()-taken
+				find, take, read = find+searched-start, take+taken-searched, read+analysistest.Processor()-taken
 			}
 			b.ReportMetric(float64(take)/float64(find), "take-x-find")
 			b.ReportMetric(float64(read)/float64(find), "read-x-find")
 			b.ReportMetric(float64(read)/1e6/float64(b.N), "read-processor-ms")
 		})
 	}
-}
-
-// processor is how much time of the processor the test has taken.
-func processor() time.Duration {
-	var r syscall.Rusage
-	_ = syscall.Getrusage(syscall.RUSAGE_SELF, &r)
-	return time.Duration(r.Utime.Nano() + r.Stime.Nano())
 }

@@ -5,11 +5,10 @@ package movement_test
 import (
 	"image"
 	"math/rand/v2"
-	"syscall"
 	"testing"
-	"time"
 
 	"app.tonedesk/analysis"
+	"app.tonedesk/analysis/analysistest"
 	"app.tonedesk/analysis/movement"
 	"app.tonedesk/analysis/scenetest"
 )
@@ -47,21 +46,14 @@ func BenchmarkFinder(b *testing.B) {
 			var f movement.Finder
 			f.Next(before)
 			b.ReportAllocs()
-			start := processor()
+			start := analysistest.Processor()
 			for b.Loop() {
 				f.NextChanged(bb.next, bb.changed)
 				f.NextChanged(before, bb.changed)
 			}
-			b.ReportMetric((processor()-start).Seconds()*1e6/float64(2*b.N), "µs/frame")
+			b.ReportMetric((analysistest.Processor()-start).Seconds()*1e6/float64(2*b.N), "µs/frame")
 		})
 	}
-}
-
-// processor is the time of the processor that the program took: others use the machine too.
-func processor() time.Duration {
-	var r syscall.Rusage
-	syscall.Getrusage(syscall.RUSAGE_SELF, &r)
-	return time.Duration(r.Utime.Nano() + r.Stime.Nano())
 }
 
 // smallDab and largeDab are dabs.

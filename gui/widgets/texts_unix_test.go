@@ -3,13 +3,14 @@
 package widgets
 
 import (
-	"syscall"
 	"testing"
 	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/test"
+
+	"app.tonedesk/analysis/analysistest"
 )
 
 // A note of as many letters as it may have, pasted or one more typed, in a row as the window has it, holds
@@ -25,25 +26,18 @@ func TestLongNotesAreQuick(t *testing.T) {
 	for what, alphabet := range map[string]string{"words": inWords, "without a space": wide, "emoji": emoji} {
 		all, one := time.Hour, time.Hour
 		for range 2 {
-			begun := processor()
+			begun := analysistest.Processor()
 			pasted(e, w.Canvas(), alphabet, 4000)
 			if n := len([]rune(e.Text)); n != 4000 {
 				t.Fatalf("%d letters are there", n)
 			}
-			there := processor()
+			there := analysistest.Processor()
 			e.TypedRune([]rune(alphabet)[1])
 			w.Canvas().Capture()
-			all, one = min(all, there-begun), min(one, processor()-there)
+			all, one = min(all, there-begun), min(one, analysistest.Processor()-there)
 		}
 		if t.Logf("%s: %v, one more %v", what, all, one); max(all, one) > most {
 			t.Errorf("%s: it took %v, one more %v", what, all, one)
 		}
 	}
-}
-
-// processor is the time of the processor that the program took.
-func processor() time.Duration {
-	var r syscall.Rusage
-	_ = syscall.Getrusage(syscall.RUSAGE_SELF, &r)
-	return time.Duration(r.Utime.Nano() + r.Stime.Nano())
 }

@@ -5,9 +5,7 @@ package export
 import (
 	"io"
 	"math/rand/v2"
-	"syscall"
 	"testing"
-	"time"
 
 	"app.tonedesk/analysis"
 	"app.tonedesk/analysis/analysistest"
@@ -16,13 +14,6 @@ import (
 	"app.tonedesk/gui/stills/notes"
 	"app.tonedesk/gui/stills/sheet"
 )
-
-// processor is the time of the processor that the program took: others use the machine too.
-func processor() time.Duration {
-	var r syscall.Rusage
-	syscall.Getrusage(syscall.RUSAGE_SELF, &r)
-	return time.Duration(r.Utime.Nano() + r.Stime.Nano())
-}
 
 // large is a painting of a size, with so many notes of a kind of fifty letters.
 func large(w, h, n int, shape func(at ink.Point) notes.Shape) SheetSubject {
@@ -57,13 +48,13 @@ func BenchmarkLarge(b *testing.B) {
 			s := bb.s()
 			b.ReportAllocs()
 			b.ResetTimer()
-			start := processor()
+			start := analysistest.Processor()
 			for b.Loop() {
 				if err := (Export{Page: sheet.A4}).write(io.Discard, bb.ending, s); err != nil {
 					b.Fatal(err)
 				}
 			}
-			b.ReportMetric((processor()-start).Seconds()/float64(b.N), "processor-s/op")
+			b.ReportMetric((analysistest.Processor()-start).Seconds()/float64(b.N), "processor-s/op")
 		})
 	}
 }

@@ -1,7 +1,7 @@
 // Command emptywindow opens an empty window of the toolkit: what an idle program costs that does
 // nothing. "once" has it end once it has drawn itself: how long the toolkit needs to start. "shows X Y W
 // H" has it show what that part of the screen shows, made small, and nothing else: how soon the toolkit
-// can show a change.
+// can show a change. "draws" has it say whether a picture can be drawn between two of the toolkit's turns.
 package main
 
 import (
