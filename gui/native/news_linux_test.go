@@ -3,7 +3,11 @@ package native
 import (
 	"fmt"
 	"image"
+	"sync/atomic"
 	"testing"
+
+	"github.com/jezek/xgb"
+	"github.com/jezek/xgb/xproto"
 
 	"app.tonedesk/capture/xvfbtest"
 )
@@ -34,18 +38,31 @@ func TestNews(t *testing.T) {
 			for what, do := range deeds {
 				do()
 				server.WaitFor("that it was "+what, func() bool { return n.Any(uintptr(ours)) })
-				painter.Show(ours)
 				server.WaitFor("the window", func() bool {
+					painter.Show(ours) // in vain as long as its manager is still taking it down
 					hidden, err := Hidden(uintptr(ours))
 					return err == nil && !hidden
 				})
 				server.WaitFor("nothing more", func() bool { return !n.Any(uintptr(ours)) })
 			}
-			painter.Paint(other, image.Rect(0, 0, 50, 50), red)
-			painter.Move(other, image.Pt(420, 140))
-			if _, err := Hidden(uintptr(ours)); err != nil || n.Any(uintptr(ours)) { // its answer came after what was told
-				t.Error("what another window does is news")
+			var at atomic.Int32 // where the connection that brings news has told that the other window is
+			if err := chooseNews(n.conn, xproto.Window(other)); err != nil {
+				t.Fatal(err)
 			}
+			defer n.conn.Subscribe(func(event xgb.Event) {
+				if e, ok := event.(xproto.ConfigureNotifyEvent); ok && e.Window == xproto.Window(other) {
+					at.Store(int32(e.X))
+				}
+			})()
+			painter.Paint(other, image.Rect(0, 0, 50, 50), red)
+			to := int32(400)
+			server.WaitFor("a move of another window that is no news", func() bool { // a manager may still tell of ours meanwhile
+				n.Any(uintptr(ours))
+				to++
+				painter.Move(other, image.Pt(int(to), 120))
+				server.WaitFor("the other window to be moved", func() bool { return at.Load() == to })
+				return !n.Any(uintptr(ours))
+			})
 			n.End()
 			if !n.Any(uintptr(ours)) {
 				t.Error("begun anew there is no news")
