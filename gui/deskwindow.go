@@ -109,7 +109,8 @@ func (d *Desk) joinLeaver() {
 
 // quit ends the program, unless something can't be saved and the painter goes on.
 func (d *Desk) quit() {
-	d.marker.Up() // what is just being drawn counts
+	d.marker.Up()               // what is just being drawn counts
+	d.Window.Canvas().Unfocus() // and a name that is just being typed: it is taken when its line is left
 	d.leaver.Leave()
 }
 

@@ -16,6 +16,7 @@ import (
 	"app.tonedesk/gui/settings"
 	"app.tonedesk/gui/setup"
 	"app.tonedesk/gui/stills"
+	"app.tonedesk/gui/widgets"
 )
 
 var ctrlQ = &desktop.CustomShortcut{KeyName: fyne.KeyQ, Modifier: fyne.KeyModifierControl}
@@ -55,6 +56,25 @@ func TestQuitAsksBeforeItLoses(t *testing.T) {
 	d.quit()
 	if n := len(onDisk(t, d)); n != 1 || *quits != 1 {
 		t.Errorf("once it can be saved: %d notes on the disk, ended %d times", n, *quits)
+	}
+}
+
+// A name that is being typed when the program is quit, by keys or by the window's frame, is kept.
+func TestQuitTakesTheNameBeingTyped(t *testing.T) {
+	for name, ask := range map[string]func(d *Desk, e *widgets.Entry){
+		"the keys":           func(_ *Desk, e *widgets.Entry) { e.TypedShortcut(ctrlQ) },
+		"the window's frame": func(d *Desk, _ *widgets.Entry) { d.quit() },
+	} {
+		d, quits := newTestDesk(t, settings.Defaults()), 0
+		d.options.Quit = func() { quits++ }
+		p := openNewStill(t, d, guitest.Halves(guitest.Light, guitest.Shadow))
+		d.Window.Canvas().Focus(p.notes.Name)
+		test.Type(p.notes.Name, "Study of a half")
+		ask(d, p.notes.Name)
+		list, problems, err := d.Store.List()
+		if quits != 1 || len(list) != 1 || list[0].Name != "Study of a half" || len(problems) > 0 || err != nil {
+			t.Errorf("%s: ended %d times, kept are %+v, %v, %v", name, quits, list, problems, err)
+		}
 	}
 }
 

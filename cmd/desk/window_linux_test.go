@@ -110,14 +110,15 @@ func TestWindowChoosesRegion(t *testing.T) {
 		_, offered := desktest.Named(l.Menu, "A region of the screen")
 		return offered && l.Sentence == "Choose what to watch"
 	})
-	choose := func(end ...string) {
+	ask := func() {
 		w.Key("r")
-		var overlay string
 		server.WaitFor("the desktop's picture", func() bool {
 			out, _ := w.Tool("xdotool", "getactivewindow", "getwindowgeometry")
-			overlay = out
 			return strings.Contains(out, "1024x800")
 		})
+	}
+	choose := func(end ...string) {
+		ask()
 		w.Do("mousemove", "200", "100", "mousedown", "1", "mousemove", "250", "150", "mousemove", "400", "300", "mousemove", "421", "303", "mouseup", "1")
 		w.Key(end...)
 		server.WaitFor("the window again", func() bool {
@@ -125,13 +126,17 @@ func TestWindowChoosesRegion(t *testing.T) {
 			return strings.TrimSpace(out) == w.ID
 		})
 		w.Do("windowactivate", "--sync", w.ID)
-		_ = overlay
 	}
 	choose("Escape")
 	choose("Right", "Down", "Return")
 	want := image.Rect(201, 101, 422, 304)
 	w.WaitFor("the region", func(l desktest.Shown) bool { return l.Bounds == want && l.Message == "" })
-	w.Quit()
+	ask()
+	w.Do("mousemove", "200", "100", "mousedown", "1", "key", "ctrl+q") // our own window is hidden
+	if err := w.Wait(); err != nil || w.Said() != "" {
+		t.Errorf("quit while a region is chosen, it ended with %v and said %q", err, w.Said())
+	}
+	w.Do("mouseup", "1")
 }
 
 // The watched display is another than the window's own. It is stopped, continued, killed

@@ -78,7 +78,7 @@ func (p *regionPicker) show(picture *image.RGBA, screen image.Rectangle, err err
 		return
 	}
 	if p.overlay == nil {
-		p.overlay, p.picker = p.newOverlay(), widgets.NewPicker()
+		p.overlay, p.picker = p.newOverlay(), widgets.NewPicker(p.Keys)
 		p.overlay.SetPadded(false)
 		p.overlay.SetContent(p.picker)
 		p.overlay.SetCloseIntercept(func() { p.picker.End(false) })

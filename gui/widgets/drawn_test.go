@@ -59,7 +59,7 @@ func everyDrawn() map[string]fyne.Widget {
 	mirror.SetMarks([]Mark{{Name: "A", At: image.Pt(20, 20)}, {Name: "B", Area: image.Rect(50, 50, 90, 90), Selected: true}})
 	item := NewStillItem()
 	item.Set("a still", "today 22:01", whole, true)
-	picker := NewPicker()
+	picker := NewPicker(&heardKeys{})
 	picker.Begin(whole, whole.Rect, image.Rect(10, 10, 200, 200), nil)
 	hints := NewHints([]Hint{{Words: "Stay on top of the painting program", Short: "Stay on top", Note: "so many words that a narrow panel has to break them"}}, "a line of so many words that it has to be broken")
 	list := NewPicklist([]string{"one", "two"}, 1, &heardKeys{}, nil, nil)

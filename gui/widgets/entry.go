@@ -193,8 +193,13 @@ func (e *Entry) full() {
 	}
 }
 
-// TypedShortcut pastes what there is room for.
+// TypedShortcut pastes what there is room for. The toolkit's line has no use for the keys that quit, and
+// would keep them.
 func (e *Entry) TypedShortcut(s fyne.Shortcut) {
+	if quits(s) {
+		e.keys.TypedShortcut(s)
+		return
+	}
 	if paste, ok := s.(*fyne.ShortcutPaste); ok && !e.Disabled() {
 		letters := []rune(paste.Clipboard.Content())
 		room := e.room()

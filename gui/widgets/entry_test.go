@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 
 	"app.tonedesk/gui/settings"
@@ -25,6 +26,14 @@ func TestEntry(t *testing.T) {
 	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape}) // nobody waits for it
 	if e.Text != "bla" {
 		t.Errorf("typed is %q", e.Text)
+	}
+	e.TypedShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyS, Modifier: fyne.KeyModifierShortcutDefault})
+	if keys.shortcuts != 0 {
+		t.Error("the window gets keys with Ctrl of what is typed in")
+	}
+	e.TypedShortcut(&desktop.CustomShortcut{KeyName: fyne.KeyQ, Modifier: fyne.KeyModifierShortcutDefault})
+	if keys.shortcuts != 1 {
+		t.Error("the keys that quit do nothing while a name is typed")
 	}
 	escapes, left := 0, 0
 	e.OnEscape, e.OnLeft = func() { escapes++ }, func() { left++ }

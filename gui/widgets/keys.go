@@ -73,6 +73,13 @@ func (f *shiftFocus) FocusLost() {
 	f.focus.FocusLost()
 }
 
+// quits reports whether keys are those that end the program: where nothing else goes on to the window's
+// keys, they do.
+func quits(s fyne.Shortcut) bool {
+	c, ok := s.(*desktop.CustomShortcut)
+	return ok && c.KeyName == fyne.KeyQ && c.Modifier&fyne.KeyModifierShortcutDefault != 0
+}
+
 // presses reports whether a key presses what has the focus.
 func presses(e *fyne.KeyEvent) bool {
 	return e.Name == fyne.KeyReturn || e.Name == fyne.KeyEnter || e.Name == fyne.KeySpace

@@ -38,10 +38,11 @@ type Picker struct {
 	take    *Button
 }
 
-// NewPicker returns a picker on which nothing is chosen yet.
-func NewPicker() *Picker {
+// NewPicker returns a picker on which nothing is chosen yet. The key that quits gives up, and goes to
+// the keys of our own window.
+func NewPicker(keys Keys) *Picker {
 	p := &Picker{}
-	p.focus = focus{keys: noKeys{}, owner: p, changed: p.redraw}
+	p.focus = focus{keys: pickerKeys{func() { p.End(false) }, keys}, owner: p, changed: p.redraw}
 	p.picture = add(&p.drawn, newPictureRaster(func() *image.RGBA { return p.still }))
 	for i := range p.veil {
 		p.veil[i] = add(&p.drawn, canvas.NewRectangle(color.NRGBA{A: 0x60}))
@@ -165,7 +166,9 @@ func (p *Picker) TypedShortcut(s fyne.Shortcut) {
 	}
 	if by, ok := arrows[c.KeyName]; ok {
 		p.nudge(by, c.Modifier&fyne.KeyModifierShift != 0, grow)
+		return
 	}
+	p.keys.TypedShortcut(s)
 }
 
 // nudge moves or grows the region by one pixel, or by ten.

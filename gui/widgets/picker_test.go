@@ -14,6 +14,7 @@ import (
 type picked struct {
 	*Picker
 	window fyne.Window
+	keys   heardKeys // of our own window
 	calls  int
 	region image.Rectangle
 	ok     bool
@@ -23,7 +24,7 @@ func newPicked(t *testing.T, chosen image.Rectangle) *picked {
 	t.Helper()
 	p := &picked{}
 	area := image.Rect(-100, 0, 700, 600)
-	p.Picker = NewPicker()
+	p.Picker = NewPicker(&p.keys)
 	p.Begin(image.NewRGBA(image.Rectangle{Max: area.Size()}), area, chosen, func(r image.Rectangle, ok bool) {
 		p.calls++
 		p.region, p.ok = r, ok
@@ -136,6 +137,28 @@ func TestPickerGivesUp(t *testing.T) {
 		p := newPicked(t, image.Rect(100, 100, 300, 300))
 		if give(p); p.calls != 1 || p.ok {
 			t.Errorf("by %s: done is called %d times, with %v", name, p.calls, p.ok)
+		}
+	}
+}
+
+// The keys that quit give up and go to our own window, which is hidden and hears none; others do neither.
+func TestPickerQuits(t *testing.T) {
+	control := func(key fyne.KeyName) fyne.Shortcut {
+		return &desktop.CustomShortcut{KeyName: key, Modifier: fyne.KeyModifierShortcutDefault}
+	}
+	for name, in := range map[string]func(*picked, fyne.Shortcut){
+		"the picture": func(p *picked, s fyne.Shortcut) { p.TypedShortcut(s) },
+		"a button":    func(p *picked, s fyne.Shortcut) { p.take.TypedShortcut(s) },
+	} {
+		p := newPicked(t, image.Rect(100, 100, 300, 300))
+		in(p, control(fyne.KeyS))
+		in(p, &fyne.ShortcutUndo{})
+		if p.calls != 0 || p.keys.shortcuts != 0 {
+			t.Errorf("%s: other keys end it %d times and reach our window %d times", name, p.calls, p.keys.shortcuts)
+		}
+		in(p, control(fyne.KeyQ))
+		if p.calls != 1 || p.ok || p.keys.shortcuts != 1 {
+			t.Errorf("%s: quitting ends it %d times, with %v, and reaches our window %d times", name, p.calls, p.ok, p.keys.shortcuts)
 		}
 	}
 }

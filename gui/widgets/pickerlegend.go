@@ -15,26 +15,34 @@ const (
 	legendTaken language.Words = "Enter watches it, arrows move it, with Ctrl they change its size. Esc goes back."
 )
 
-// noKeys are the keys of a window that has none but Esc.
-type noKeys struct{ give func() }
+// pickerKeys are the keys of a window that has none but Esc, and the one that quits: our own window is
+// hidden then, and hears nothing.
+type pickerKeys struct {
+	give func()
+	keys Keys // of our own window
+}
 
-func (noKeys) TypedRune(rune) {}
-func (k noKeys) TypedKey(name fyne.KeyName) bool {
+func (pickerKeys) TypedRune(rune) {}
+func (k pickerKeys) TypedKey(name fyne.KeyName) bool {
 	if name == fyne.KeyEscape {
 		k.give()
 	}
 	return true
 }
-func (noKeys) TypedShortcut(fyne.Shortcut) {}
-func (noKeys) Reveal(fyne.CanvasObject)    {}
+func (k pickerKeys) TypedShortcut(s fyne.Shortcut) {
+	if quits(s) {
+		k.give() // first: where not all is saved our own window asks
+		k.keys.TypedShortcut(s)
+	}
+}
+func (pickerKeys) Reveal(fyne.CanvasObject) {}
 
 // newLegend makes what says how to choose, and how large the chosen region is.
 func (p *Picker) newLegend() *fyne.Container {
 	back := func() { p.End(false) }
-	keys := noKeys{give: back}
-	p.words, p.take = widget.NewLabel(legendStart.String()), NewButton(language.Say("Watch this"), keys, p.accept)
+	p.words, p.take = widget.NewLabel(legendStart.String()), NewButton(language.Say("Watch this"), p.keys, p.accept)
 	p.take.Hide()
-	row := container.NewHBox(p.words, p.take, NewButton(language.Say("Go back"), keys, back))
+	row := container.NewHBox(p.words, p.take, NewButton(language.Say("Go back"), p.keys, back))
 	return container.NewStack(NewPanel(), container.NewPadded(row))
 }
 

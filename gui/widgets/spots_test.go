@@ -190,7 +190,7 @@ type pressings struct{ copied, selected, deleted []int }
 
 func (p *pressings) acts() SpotActs {
 	note := func(list *[]int) func(int) { return func(i int) { *list = append(*list, i) } }
-	return SpotActs{Copy: note(&p.copied), Select: note(&p.selected), Delete: note(&p.deleted), Keys: noKeys{}}
+	return SpotActs{Copy: note(&p.copied), Select: note(&p.selected), Delete: note(&p.deleted), Keys: &heardKeys{}}
 }
 
 // middleOf is the middle of a part in the window.

@@ -107,7 +107,7 @@ func TestTipByKeyboard(t *testing.T) {
 func TestNoTips(t *testing.T) {
 	test.NewTempApp(t)
 	var none *Tips
-	b := NewButton("One", noKeys{}, func() {})
+	b := NewButton("One", &heardKeys{}, func() {})
 	none.enter("words", b)
 	none.Leave()
 	b.MouseIn(&desktop.MouseEvent{})

@@ -51,11 +51,19 @@ func exit(t *testing.T, server *xvfbtest.Server, painter *xvfbtest.Painter, home
 		wait /= 10
 	}
 	time.Sleep(wait) // the moment is what is tried
-	held := r.IntN(4) == 0
+	held, choosing := r.IntN(4) == 0, r.IntN(5) == 0
+	way := []string{"SIGTERM", "SIGINT", "SIGHUP", "key", "close"}[r.IntN(5)]
+	if choosing { // what is pressed or closed then is hidden, or another window than was first
+		w.Script(t.Context(), []string{"key r"})
+		if way == "key" { // it goes to the window that has the focus, and in between none of ours does
+			server.WaitFor("the picture of the desktop", func() bool { return hasOtherFocus(w) })
+		}
+		time.Sleep(time.Duration(r.IntN(300)) * time.Millisecond)
+	}
 	if held { // what is let go then reaches no window any more
 		w.Script(t.Context(), []string{"mousemove --window " + w.ID + " 150 200", "mousedown 1"})
 	}
-	start, way := time.Now(), []string{"SIGTERM", "SIGINT", "SIGHUP", "key", "close"}[r.IntN(5)]
+	start := time.Now()
 	switch way {
 	case "SIGTERM":
 		_ = w.Cmd.Process.Signal(syscall.SIGTERM)
@@ -64,7 +72,7 @@ func exit(t *testing.T, server *xvfbtest.Server, painter *xvfbtest.Painter, home
 	case "SIGHUP":
 		_ = w.Cmd.Process.Signal(syscall.SIGHUP)
 	case "key":
-		w.Script(t.Context(), []string{"key --clearmodifiers ctrl+q"})
+		w.Script(t.Context(), []string{"key ctrl+q"}) // not --clearmodifiers: that lets go of the button first
 	case "close":
 		painter.Close(windowOf(w))
 	}
@@ -73,12 +81,23 @@ func exit(t *testing.T, server *xvfbtest.Server, painter *xvfbtest.Painter, home
 	}
 	err, ended := w.Ended(endWithin)
 	if !ended {
-		faults = append(faults, fmt.Sprintf("it did not end within %v of %s, %v after its first picture", endWithin, way, wait))
+		faults = append(faults, fmt.Sprintf("it did not end within %v of %s, %v after its first picture (button held: %v, choosing a region: %v)", endWithin, way, wait, held, choosing))
 		_ = w.Cmd.Process.Kill()
 	} else if err != nil {
 		faults = append(faults, fmt.Sprintf("by %s it ended with %v", way, err))
 	}
 	return time.Since(start), append(faults, leftBy(w)...)
+}
+
+// hasOtherFocus reports whether another window of the program than its first has the keyboard.
+func hasOtherFocus(w *desktest.Window) bool {
+	out, err := w.Tool("xdotool", "getactivewindow")
+	id := strings.TrimSpace(out)
+	if err != nil || id == w.ID {
+		return false
+	}
+	pid, _ := w.Tool("xdotool", "getwindowpid", id)
+	return strings.TrimSpace(pid) == strconv.Itoa(w.Cmd.Process.Pid)
 }
 
 // forced counts the programs that were ended by their own limit of three seconds. That is no
