@@ -231,6 +231,9 @@ func (s *Server) WaitFor(what string, ok func() bool) {
 // Kill ends the server at once and waits until it is gone.
 func (s *Server) Kill() { s.server.kill() }
 
+// Pid is the server's process, as the system counts it.
+func (s *Server) Pid() int { return s.server.cmd.Process.Pid }
+
 // Stop halts the server: it takes connections, and answers nothing.
 func (s *Server) Stop() { s.signal(syscall.SIGSTOP) }
 

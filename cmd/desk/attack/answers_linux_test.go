@@ -1,19 +1,15 @@
 package attack
 
 import (
-	"bytes"
 	"fmt"
-	"os"
-	"path/filepath"
-	"strconv"
 	"time"
 
 	"app.tonedesk/capture/xvfbtest"
 	"app.tonedesk/cmd/desk/desktest"
 )
 
-// answerWithin is what an answer may take, but for what the program waits for a core that others
-// have; our choice. In the short attack only a window that hangs is told apart.
+// answerWithin is what an answer may take, but for the time in which a thread of the program or of its
+// display waits for a core that others have; our choice. In the short attack only a window that hangs is told apart.
 var answerWithin = time.Duration(times(3000, 500)) * time.Millisecond
 
 // answered is how long a program took to answer.
@@ -30,15 +26,11 @@ func (a *answered) String() string {
 // error.
 func (a *answered) ask(w *desktest.Window, painter *xvfbtest.Painter) (late string, err error) {
 	const most = 10 * time.Second
-	pid := w.Cmd.Process.Pid
-	before := waited(pid)
+	waits := watchWaiting(w.Cmd.Process.Pid, w.Server.Pid())
 	took, err := painter.Ping(windowOf(w), most)
+	own := waits.own(took)
 	if err != nil {
 		return "", err
-	}
-	own := took
-	for thread, now := range waited(pid) {
-		own = min(own, max(0, took-(now-before[thread])))
 	}
 	a.asked++
 	if took > answerWithin {
@@ -51,21 +43,6 @@ func (a *answered) ask(w *desktest.Window, painter *xvfbtest.Painter) (late stri
 		return fmt.Sprintf("it took %v to answer, %v of it without waiting for a core", took, own), nil
 	}
 	return "", nil
-}
-
-// waited returns how long each thread of a process has waited for a core so far. Source: Linux kernel
-// documentation, scheduler/sched-stats: the second number, in nanoseconds.
-func waited(pid int) map[string]time.Duration {
-	threads := map[string]time.Duration{}
-	paths, _ := filepath.Glob(fmt.Sprintf("/proc/%d/task/*/schedstat", pid))
-	for _, path := range paths {
-		text, _ := os.ReadFile(path)
-		if f := bytes.Fields(text); len(f) == 3 {
-			n, _ := strconv.ParseInt(string(f[1]), 10, 64)
-			threads[path] = time.Duration(n)
-		}
-	}
-	return threads
 }
 
 // answersNow says if the window does not answer.

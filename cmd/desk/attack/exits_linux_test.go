@@ -81,7 +81,7 @@ func exit(t *testing.T, server *xvfbtest.Server, painter *xvfbtest.Painter, home
 	}
 	err, ended := w.Ended(endWithin)
 	if !ended {
-		faults = append(faults, fmt.Sprintf("it did not end within %v of %s, %v after its first picture (button held: %v, choosing a region: %v)", endWithin, way, wait, held, choosing))
+		faults = append(faults, fmt.Sprintf("it did not end within %v of %s, %v after its first picture (button held: %v, choosing a region: %v)\n%s", endWithin, way, wait, held, choosing, w.Messages()))
 		_ = w.Cmd.Process.Kill()
 	} else if err != nil {
 		faults = append(faults, fmt.Sprintf("by %s it ended with %v", way, err))
