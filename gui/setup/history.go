@@ -2,7 +2,11 @@ package setup
 
 import "slices"
 
-// History keeps the setups to go back to, without limit. Its zero value is empty.
+// mostSteps is how many setups there are to go back to. Each is half a kilobyte and what only it has,
+// such as a target's small picture. Our choice: more than anybody goes back.
+const mostSteps = 1000
+
+// History keeps the setups to go back to, the newest mostSteps. Its zero value is empty.
 type History struct {
 	Past, future []Setup
 	joined       string // what the last step was, if steps like it join it
@@ -13,6 +17,9 @@ type History struct {
 func (h *History) Step(now Setup, kind string) {
 	if kind != "" && kind == h.joined {
 		return
+	}
+	if len(h.Past) >= mostSteps {
+		h.Past = slices.Delete(h.Past, 0, len(h.Past)-mostSteps+1)
 	}
 	h.Past, h.future, h.joined = append(h.Past, now), nil, kind
 }
@@ -62,6 +69,7 @@ func swap(h *History, from, to *[]Setup, now Setup) (Setup, bool) {
 	}
 	last := len(*from) - 1
 	back := (*from)[last]
+	(*from)[last] = Setup{} // what only it has is let go
 	*from, *to = (*from)[:last], append(*to, now)
 	h.joined = ""
 	return back, true

@@ -78,6 +78,24 @@ func TestPlaceTo(t *testing.T) {
 	}
 }
 
+// After many steps the oldest are gone, the newest are not, and there is a way back to each of them.
+func TestHistoryEnds(t *testing.T) {
+	var h History
+	for i := range 3 * mostSteps {
+		h.Step(Setup{Groups: i}, "")
+	}
+	now, n := Setup{Groups: 3 * mostSteps}, 0
+	for back, ok := h.Undo(now); ok; back, ok = h.Undo(now) {
+		if n++; back.Groups != now.Groups-1 {
+			t.Fatalf("after step %d comes %d", now.Groups, back.Groups)
+		}
+		now = back
+	}
+	if n != mostSteps {
+		t.Errorf("there are %d steps back, want %d", n, mostSteps)
+	}
+}
+
 func TestHistory(t *testing.T) {
 	at := func(x int) Setup { s, _ := Setup{}.With(Place{At: image.Pt(x, 0)}, false); return s }
 	var h History

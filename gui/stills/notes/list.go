@@ -86,8 +86,29 @@ func (l *List) Replace(n Note, kind string) {
 func (l *List) step(notes []Note, kind string) {
 	if kind == "" || kind != l.joined {
 		l.past = append(l.past, l.notes)
+		l.forget()
 	}
 	l.notes, l.future, l.joined = notes, nil, kind
+}
+
+// mostPast is what all steps to go back to may weigh together, a step stepWeight and its notes: 2,000 steps,
+// and 181 with the most notes that there may be. A note is a tenth of a kilobyte, so that these are 20 MB.
+// Our choices.
+const (
+	mostPast   = 200_000
+	stepWeight = 100
+)
+
+// forget takes away the oldest steps where all weigh too much; the newest always stays.
+func (l *List) forget() {
+	weight, from := 0, len(l.past)
+	for from > 0 {
+		if weight += stepWeight + len(l.past[from-1]); weight > mostPast && from < len(l.past) {
+			break
+		}
+		from--
+	}
+	l.past = slices.Delete(l.past, 0, from)
 }
 
 // Settle ends a row of joined steps, as at the end of a drag.
@@ -111,7 +132,8 @@ func (l *List) walk(from, to *[][]Note) bool {
 		return false
 	}
 	*to = append(*to, l.notes)
-	l.notes, *from = (*from)[last], (*from)[:last]
+	l.notes, (*from)[last] = (*from)[last], nil
+	*from = (*from)[:last]
 	l.joined = ""
 	return true
 }

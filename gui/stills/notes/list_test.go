@@ -95,6 +95,34 @@ func TestUndoLaws(t *testing.T) {
 
 // One step back and one forth changes nothing, and something new ends what could be done
 // again.
+// However many steps were done, what is kept to go back by them is bounded, the newest are there, and each
+// leads to the notes as they were.
+func TestUndoEnds(t *testing.T) {
+	for _, n := range []int{0, 10, Most, 2 * mostPast} { // another program may have left more than the most
+		l := NewList(make([]Note, n))
+		steps := 3*mostPast/(n+stepWeight) + 3
+		for i := range steps {
+			if i%2 == 0 {
+				l.step(append(l.All(), Note{}), "")
+			} else {
+				l.step(l.notes[:n], "")
+			}
+		}
+		held := 0
+		for _, notes := range l.past {
+			held += len(notes) + stepWeight
+		}
+		if held > mostPast && len(l.past) > 1 || len(l.past) == 0 {
+			t.Errorf("%d notes, %d steps: %d lists weigh %d", n, steps, len(l.past), held)
+		}
+		for at := steps; l.Undo(); {
+			if at--; len(l.All()) != n+at%2 {
+				t.Fatalf("%d notes: step %d leads to %d", n, at, len(l.All()))
+			}
+		}
+	}
+}
+
 func TestUndoOneStep(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := NewList(nil)
