@@ -142,7 +142,7 @@ type mixture struct{ light, dark [3]float64 }
 
 func (f *Finder) mixtureOf(p, q int) mixture {
 	a, b := ofWhite(f.lightAt(p)), ofWhite(f.lightAt(q))
-	if colour.Luminance(a[0], a[1], a[2]) < colour.Luminance(b[0], b[1], b[2]) {
+	if luminance(a) < luminance(b) {
 		a, b = b, a
 	}
 	return mixture{a, b}
@@ -160,29 +160,41 @@ func ofWhite(light [3]int64) (c [3]float64) {
 // two in L*a*b*, be they mixed in light or in 8-bit codes; 0 if it is hardly darker than the
 // lighter or may be a blurred edge. What is no further than least isn't told from it.
 func (m *mixture) beside(light [3]int64, least float64) float64 {
-	p, q, own := labOfLight(m.light), labOfLight(m.dark), labOfLight(ofWhite(light))
+	c := ofWhite(light)
+	p, q, own := labOfLight(m.light), labOfLight(m.dark), labOfLight(c)
 	apart := p.L - q.L
 	if own.L > p.L-lineDarker/cellLab || own.L > p.L-rimClear*apart || own.L > q.L && own.L < q.L+rimClear*apart {
 		return 0
 	}
-	t := min(max((p.L-own.L)/max(apart, 1e-9), 0), 1)
-	way := mixing{light: m.light, dark: m.dark}
-	inLight := way.from(own, t)
+	inLight := math.Sqrt(squareApart(labOfLight(m.at(m.asDark(c))), own))
 	if inLight <= least { // often, and it is quick
 		return inLight
 	}
-	return min(inLight, m.coded().from(own, t))
+	return min(inLight, m.coded().from(own, p.L, q.L))
 }
 
-// mixing is the way between two colours, in light or in 8-bit codes.
-type mixing struct {
-	light, dark [3]float64
-	codes       bool
+// asDark returns which part of the dark, 0 to 1, a mixture in light has that is as dark as a colour: its
+// luminance goes evenly from the one to the other.
+func (m *mixture) asDark(c [3]float64) float64 {
+	p, q := luminance(m.light), luminance(m.dark)
+	return min(max((p-luminance(c))/max(p-q, 1e-12), 0), 1)
 }
+
+func luminance(c [3]float64) float64 { return colour.Luminance(c[0], c[1], c[2]) }
+
+// at returns the mixture with a part of the dark, in light.
+func (m *mixture) at(t float64) (c [3]float64) {
+	for k := range c {
+		c[k] = m.light[k] + t*(m.dark[k]-m.light[k])
+	}
+	return c
+}
+
+// mixing is the way between two colours in 8-bit codes.
+type mixing struct{ light, dark [3]float64 }
 
 // coded returns the way in 8-bit codes.
 func (m *mixture) coded() (way mixing) {
-	way.codes = true
 	for k := range m.light {
 		way.light[k], way.dark[k] = colour.EncodedOf(m.light[k]), colour.EncodedOf(m.dark[k])
 	}
@@ -193,26 +205,37 @@ func (m *mixture) coded() (way mixing) {
 func (m *mixing) at(t float64) colour.Lab {
 	var c [3]float64
 	for k := range c {
-		if c[k] = m.light[k] + t*(m.dark[k]-m.light[k]); m.codes {
-			c[k] = colour.LinearOf(c[k])
-		}
+		c[k] = colour.LinearOf(m.light[k] + t*(m.dark[k]-m.light[k]))
 	}
 	return labOfLight(c)
 }
 
-// from returns how far a colour lies from the mixture that has its lightness; t is a first
-// guess of the dark's part.
-func (m mixing) from(own colour.Lab, t float64) float64 {
-	low, high := 0.0, 1.0
-	for range 8 { // L* falls with t
-		if m.at(t).L > own.L {
-			low = t
+// lightnessTries is how often a mixture of a lightness is sought: with codes, lightness goes nearly evenly
+// from the one colour to the other.
+const lightnessTries = 5
+
+// from returns how far a colour lies from the mixture that has its lightness; light and dark are the L* of
+// the two that are mixed.
+func (m mixing) from(own colour.Lab, light, dark float64) float64 {
+	low, high, c := 0.0, 1.0, own
+	over, under, was := max(light-own.L, 0), max(own.L-dark, 0), 0
+	for range lightnessTries { // L* falls with t
+		t := low + (high-low)*over/max(over+under, 1e-9)
+		way := -1
+		if c = m.at(t); c.L > own.L {
+			low, over, way = t, c.L-own.L, 1
 		} else {
-			high = t
+			high, under = t, own.L-c.L
 		}
-		t = (low + high) / 2
+		switch { // an end that stays twice is believed half (the Illinois rule)
+		case way == was && way > 0:
+			under /= 2
+		case way == was:
+			over /= 2
+		}
+		was = way
 	}
-	return math.Sqrt(squareApart(m.at(t), own))
+	return math.Sqrt(squareApart(c, own))
 }
 
 func labOfLight(c [3]float64) colour.Lab { return colour.LabOf(c[0], c[1], c[2]) }
