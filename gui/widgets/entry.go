@@ -26,6 +26,7 @@ type Entry struct {
 	rows  *container.Scroll // what scrolls the lines of a longer text; nil before it is drawn
 	seen  *seenLines        // of which those in sight are drawn; nil before that, or if all are
 	busy  bool              // it is being changed
+	typed bool              // what is written is all that changes
 }
 
 // Resize shows the placeholder that fits: what is too long would scroll.
@@ -77,7 +78,7 @@ func (e *Entry) changed(do func()) { e.laidOut(e.Size().Width, do) }
 // the lines broken.
 func (e *Entry) CreateRenderer() (r fyne.WidgetRenderer) {
 	e.changed(func() {
-		r = entryLook{e.Entry.CreateRenderer()}
+		r = entryLook{e.Entry.CreateRenderer(), e}
 		if !e.MultiLine {
 			return
 		}
@@ -149,7 +150,19 @@ const textRows = 1
 
 // entryLook is the toolkit's, which leaves all room that a row has at the foot: large letters would
 // stand high.
-type entryLook struct{ fyne.WidgetRenderer }
+type entryLook struct {
+	fyne.WidgetRenderer
+	entry *Entry
+}
+
+// Refresh draws it as the toolkit does, but what is written alone if nothing else has changed.
+func (r entryLook) Refresh() {
+	if r.entry.typed && r.entry.seen != nil {
+		r.entry.seen.typed()
+		return
+	}
+	r.WidgetRenderer.Refresh()
+}
 
 // Layout moves what stands on the ground and its edge, which are the toolkit's first two.
 func (r entryLook) Layout(size fyne.Size) {
@@ -181,10 +194,17 @@ func (e *Entry) FocusLost() {
 // TypedRune takes a letter, if there is room.
 func (e *Entry) TypedRune(r rune) {
 	if e.Disabled() || e.room() > 0 {
-		e.changed(func() { e.Entry.TypedRune(r) })
+		e.writing(func() { e.Entry.TypedRune(r) })
 		return
 	}
 	e.full()
+}
+
+// writing does what changes the text and the cursor alone.
+func (e *Entry) writing(do func()) {
+	e.typed = true
+	defer func() { e.typed = false }()
+	e.changed(do)
 }
 
 func (e *Entry) full() {
@@ -210,6 +230,8 @@ func (e *Entry) TypedShortcut(s fyne.Shortcut) {
 				return // pasting nothing would delete what is selected
 			}
 		}
+		e.writing(func() { e.Entry.TypedShortcut(s) })
+		return
 	}
 	e.changed(func() { e.Entry.TypedShortcut(s) })
 }

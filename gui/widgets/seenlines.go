@@ -8,13 +8,14 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// seenLines leaves those lines of a longer text empty that are out of sight: the toolkit (2.7.1)
-// measures all of them for every frame, and draws them, which for 4,000 letters takes longer than
+// seenLines leaves those lines of a longer text empty, and hidden, that are out of sight: the toolkit
+// (2.7.1) measures all of them for every frame, and draws them, which for 4,000 letters takes longer than
 // all else. What is typed, selected and copied is the toolkit's text, which stays whole. On the
 // Fyne goroutine only.
 type seenLines struct {
 	rows  *container.Scroll   // what scrolls them
-	text  fyne.WidgetRenderer // of the toolkit's text, beside its own, with the same lines
+	all   *widget.RichText    // the toolkit's text
+	text  fyne.WidgetRenderer // of it, beside its own, with the same lines
 	drawn []*canvas.Text      // one for each line
 	words []string            // what stands in each where it is seen
 	of    linesFor
@@ -42,7 +43,15 @@ func newSeenLines(rows *container.Scroll) *seenLines {
 	if len(texts) != 2 { // the placeholder and the text
 		return nil
 	}
-	return &seenLines{rows: rows, text: texts[1].CreateRenderer()}
+	return &seenLines{rows: rows, all: texts[1], text: texts[1].CreateRenderer()}
+}
+
+// typed has the toolkit break and draw another text, once: by itself it breaks it three times more, twice
+// of them since the text has another height then, which it is given here.
+func (s *seenLines) typed() {
+	s.all.Refresh()
+	s.all.BaseWidget.Resize(s.all.MinSize().Max(s.rows.Size())) // without breaking it once more
+	s.rows.Content.Refresh()
 }
 
 // changed finds the lines anew if the text has changed, which the toolkit has laid out by now, and
@@ -75,13 +84,14 @@ func (s *seenLines) moved(text string) {
 	s.changed(text)
 }
 
-// show fills the lines in sight, and empties the others.
+// show fills the lines in sight, and empties and hides the others.
 func (s *seenLines) show() {
 	top := s.rows.Offset.Y
 	foot := top + s.rows.Size().Height
 	for i, line := range s.drawn {
 		words, y := "", line.Position().Y
-		if y < foot && y+line.Size().Height > top {
+		line.Hidden = y >= foot || y+line.Size().Height <= top // else it would be drawn, empty
+		if !line.Hidden {
 			words = s.words[i]
 		}
 		if line.Text != words {

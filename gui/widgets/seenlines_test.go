@@ -115,6 +115,9 @@ func looks(t *testing.T, text string, did []deed, all bool) (shown []seenText) {
 	e.Resize(fyne.NewSize(300, roomy))
 	e.SetText(text)
 	if all {
+		for _, line := range e.seen.drawn {
+			line.Show()
+		}
 		e.seen = nil
 	}
 	e.Refresh()
