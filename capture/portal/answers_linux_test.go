@@ -77,12 +77,20 @@ func signalOf(signature dbus.Signature) *dbus.Message {
 	return m
 }
 
+// parsed is a signature. The library (5.1.0) breaks down at an entry of nothing, "a{}", which no bus
+// passes on: it checks every message.
+func parsed(signature string) (s dbus.Signature, ok bool) {
+	defer func() { _ = recover() }()
+	s, err := dbus.ParseSignature(signature)
+	return s, err == nil
+}
+
 // answerOf has a bus hear the bytes of a portal's answer, as the library decodes them; nil where they are
 // no message.
 func answerOf(t testing.TB, signature string, body []byte) *answer {
 	t.Helper()
-	s, err := dbus.ParseSignature(signature)
-	if err != nil {
+	s, ok := parsed(signature)
+	if !ok {
 		return nil
 	}
 	var b bytes.Buffer

@@ -52,6 +52,9 @@ func (m *memory) fit(s *session, l layout) (fresh bool, err error) {
 	return true, nil
 }
 
+// holds reports whether a picture of a layout can lie in it.
+func (m *memory) holds(l layout) bool { return m.bytes != nil && m.layout == l }
+
 // free gives it back. Nobody may read it any more.
 func (m *memory) free() {
 	if m.bytes != nil {

@@ -75,8 +75,12 @@ func (r *Stream) tell() {
 	}
 }
 
-// came notes that a picture lies in memory.
+// came notes that a picture lies in memory. A compositor may say so of one that it was never asked for.
 func (r *Stream) came(shot turned) {
+	if !r.memory.holds(shot.layout) {
+		r.fail()
+		return
+	}
 	r.full, r.shot, r.idle, r.failed, r.bad = true, shot, true, 0, nil
 	r.tell()
 }
@@ -112,8 +116,9 @@ func (r *Stream) Grab(ctx context.Context, f *capture.Frame) (changed bool, err 
 	if r.why != nil {
 		return false, r.why
 	}
-	if r.full {
-		r.full = false
+	full := r.full && r.memory.holds(r.shot.layout) // else it has gone since
+	r.full = false
+	if full {
 		pix, where, err := r.shot.read(r.memory.bytes, r.part, r.pages.Room())
 		if r.bad = err; err == nil {
 			changed = r.pages.Hand(capture.Frame{Pix: pix, Stride: 4 * where.Dx(), Size: where.Size(), Layout: capture.BGRX, Origin: where.Min, At: time.Now()}, f)
