@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/theme"
 	"fyne.io/fyne/v2/widget"
 )
 
@@ -34,17 +35,19 @@ func (e *Entry) Resize(size fyne.Size) {
 	if words := e.placeholder(size.Width); words != e.PlaceHolder {
 		e.SetPlaceHolder(words)
 	}
-	e.laidOut(size.Width, func() { e.Entry.Resize(size) })
+	e.laidOut(size.Width, "", func() { e.Entry.Resize(size) })
 }
 
-// laidOut does what has the text broken into lines of a width.
-func (e *Entry) laidOut(width float32, do func()) {
+// laidOut does what has the text broken into lines of a width; more is what it writes beside the text
+// that is there.
+func (e *Entry) laidOut(width float32, more string, do func()) {
 	if !e.MultiLine {
 		do()
 		return
 	}
+	loose := widthsOf(theme.TextSize()).measuredLoosely(e.Text, more)
 	if e.busy {
-		breaking(width, do)
+		breaking(width, loose, do)
 		return
 	}
 	e.busy = true
@@ -53,7 +56,7 @@ func (e *Entry) laidOut(width float32, do func()) {
 		e.OnChanged = func(text string) { asEver(func() { told(text) }) }
 		defer func() { e.OnChanged = told }()
 	}
-	breaking(width, func() {
+	breaking(width, loose, func() {
 		do()
 		if r := e.rows; r != nil && r.Content.Size() != r.Content.MinSize().Max(r.Size()) {
 			r.Refresh() // else the next frame would have it laid out, and all of it be measured
@@ -62,17 +65,20 @@ func (e *Entry) laidOut(width float32, do func()) {
 			e.seen.changed(e.Text)
 		}
 	})
+	if loose && e.seen != nil {
+		e.seen.at.Move(e.CursorPosition()) // among letters as they are drawn
+	}
 }
 
 // moved shows other lines of a longer text after what scrolls them has moved.
 func (e *Entry) moved() {
 	if !e.busy && e.seen != nil {
-		e.laidOut(e.Size().Width, func() { e.seen.moved(e.Text) })
+		e.laidOut(e.Size().Width, "", func() { e.seen.moved(e.Text) })
 	}
 }
 
 // changed does the same in the width that it has.
-func (e *Entry) changed(do func()) { e.laidOut(e.Size().Width, do) }
+func (e *Entry) changed(do func()) { e.laidOut(e.Size().Width, "", do) }
 
 // CreateRenderer draws it as the toolkit does, but with its letters in the middle of its height, and
 // the lines broken.
@@ -99,7 +105,9 @@ func (e *Entry) CreateRenderer() (r fyne.WidgetRenderer) {
 func (e *Entry) Refresh() { e.changed(e.Entry.Refresh) }
 
 // SetText has it show a text.
-func (e *Entry) SetText(text string) { e.changed(func() { e.Entry.SetText(text) }) }
+func (e *Entry) SetText(text string) {
+	e.laidOut(e.Size().Width, text, func() { e.Entry.SetText(text) })
+}
 
 func (e *Entry) placeholder(width float32) string {
 	if e.Brief == "" {
@@ -194,17 +202,17 @@ func (e *Entry) FocusLost() {
 // TypedRune takes a letter, if there is room.
 func (e *Entry) TypedRune(r rune) {
 	if e.Disabled() || e.room() > 0 {
-		e.writing(func() { e.Entry.TypedRune(r) })
+		e.writing(string(r), func() { e.Entry.TypedRune(r) })
 		return
 	}
 	e.full()
 }
 
-// writing does what changes the text and the cursor alone.
-func (e *Entry) writing(do func()) {
+// writing does what writes more, and so changes the text and the cursor alone.
+func (e *Entry) writing(more string, do func()) {
 	e.typed = true
 	defer func() { e.typed = false }()
-	e.changed(do)
+	e.laidOut(e.Size().Width, more, do)
 }
 
 func (e *Entry) full() {
@@ -223,14 +231,15 @@ func (e *Entry) TypedShortcut(s fyne.Shortcut) {
 	if paste, ok := s.(*fyne.ShortcutPaste); ok && !e.Disabled() {
 		letters := []rune(paste.Clipboard.Content())
 		room := e.room()
-		s = &fyne.ShortcutPaste{Clipboard: held{paste.Clipboard, string(letters[:min(room, len(letters))])}}
+		more := string(letters[:min(room, len(letters))])
+		s = &fyne.ShortcutPaste{Clipboard: held{paste.Clipboard, more}}
 		if len(letters) > room {
 			defer e.full()
 			if room == 0 {
 				return // pasting nothing would delete what is selected
 			}
 		}
-		e.writing(func() { e.Entry.TypedShortcut(s) })
+		e.writing(more, func() { e.Entry.TypedShortcut(s) })
 		return
 	}
 	e.changed(func() { e.Entry.TypedShortcut(s) })

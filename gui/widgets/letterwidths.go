@@ -6,11 +6,22 @@ var letterWidths = map[float32]*widths{}
 
 // widths are those of the letters of one size.
 type widths struct {
+	size   float32
+	left   *int          // how many others may still be measured; nil for all
 	first  [1024]float32 // of the first letters of Unicode plus one, 0 for not known yet
 	others map[rune]letterWidth
 	ascii  [128][128]float32 // how much closer pairs of a text in Latin letters are, plus one: 0 for not known yet
 	pairs  map[letterPair]float32
 }
+
+// mostNew is how many new letters are measured at a time in a text that is measured loosely, a fifth of a
+// millisecond each; those left are taken for twice as wide as their text is high. mostJoined is how many
+// letters may join, or begin another alphabet, in a text that isn't: each may be in a line of its own, which
+// is measured a few times. Our choices.
+const (
+	mostNew    = 64
+	mostJoined = 32
+)
 
 // mostWidths is of how many other letters and pairs of a size widths are kept, and mostSizes of how many
 // sizes: our choices, 2 MB at most.
@@ -35,7 +46,7 @@ func widthsOf(size float32) *widths {
 		clear(letterWidths)
 	}
 	if known == nil || len(known.others)+len(known.pairs) > mostWidths {
-		known = &widths{others: map[rune]letterWidth{}, pairs: map[letterPair]float32{}}
+		known = &widths{size: size, others: map[rune]letterWidth{}, pairs: map[letterPair]float32{}}
 		letterWidths[size] = known
 	}
 	return known
@@ -74,6 +85,12 @@ func (w *widths) letter(r rune, measure func(string) float32) letterWidth {
 		return letterWidth{wide: w.first[r] - 1}
 	}
 	known, ok := w.others[r]
+	if !ok && w.left != nil {
+		if *w.left == 0 {
+			return letterWidth{wide: 2 * w.size}
+		}
+		*w.left--
+	}
 	if !ok {
 		known.wide = measure(string(r))
 		if standsApart(r) {
@@ -114,4 +131,28 @@ func (p letterPair) measured(measure func(string) float32) float32 {
 func standsApart(r rune) bool {
 	joins := '\U0001F1E6' <= r && r <= '\U0001F1FF' || '\U0001F3FB' <= r && r <= '\U0001F3FF'
 	return '\U0001F000' <= r && r <= '\U0001FAFF' && !joins
+}
+
+// measuredLoosely reports whether texts that are written together have more letters that join, or are new,
+// than can be measured as they stand.
+func (w *widths) measuredLoosely(texts ...string) bool {
+	joined, fresh := 0, 0
+	for _, text := range texts {
+		before := noAlphabet
+		for _, r := range text {
+			of := alphabetOfLetter(r)
+			switch {
+			case of != noAlphabet && of == before, standsApart(r), inAll(r), r == '\n':
+			default:
+				joined++ // a picture among letters is counted with those after it
+			}
+			if of != noAlphabet || !inAll(r) {
+				before = of
+			}
+			if _, known := w.others[r]; !known && int(r) >= len(w.first) {
+				fresh++
+			}
+		}
+	}
+	return joined > mostJoined || fresh > mostNew
 }

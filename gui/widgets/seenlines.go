@@ -15,6 +15,7 @@ import (
 type seenLines struct {
 	rows  *container.Scroll   // what scrolls them
 	all   *widget.RichText    // the toolkit's text
+	at    fyne.CanvasObject   // the cursor
 	text  fyne.WidgetRenderer // of it, beside its own, with the same lines
 	drawn []*canvas.Text      // one for each line
 	words []string            // what stands in each where it is seen
@@ -25,6 +26,7 @@ type seenLines struct {
 type linesFor struct {
 	text                string
 	height, width, size float32
+	letters             int // whose widths are known
 }
 
 // newSeenLines returns the lines of an entry that has been drawn; nil if the toolkit builds it
@@ -35,15 +37,19 @@ func newSeenLines(rows *container.Scroll) *seenLines {
 		return nil
 	}
 	var texts []*widget.RichText
+	var cursor fyne.CanvasObject
 	for _, o := range content.CreateRenderer().Objects() {
-		if text, is := o.(*widget.RichText); is {
-			texts = append(texts, text)
+		switch o := o.(type) {
+		case *widget.RichText:
+			texts = append(texts, o)
+		case *canvas.Rectangle:
+			cursor = o
 		}
 	}
-	if len(texts) != 2 { // the placeholder and the text
+	if len(texts) != 2 || cursor == nil { // the placeholder and the text
 		return nil
 	}
-	return &seenLines{rows: rows, all: texts[1], text: texts[1].CreateRenderer()}
+	return &seenLines{rows: rows, all: texts[1], at: cursor, text: texts[1].CreateRenderer()}
 }
 
 // typed has the toolkit break and draw another text, once: by itself it breaks it three times more, twice
@@ -57,7 +63,8 @@ func (s *seenLines) typed() {
 // changed finds the lines anew if the text has changed, which the toolkit has laid out by now, and
 // shows those in sight.
 func (s *seenLines) changed(text string) {
-	now := linesFor{text, s.rows.Content.MinSize().Height, s.rows.Size().Width, theme.TextSize()}
+	size := theme.TextSize()
+	now := linesFor{text, s.rows.Content.MinSize().Height, s.rows.Size().Width, size, len(widthsOf(size).others)}
 	if now == s.of {
 		s.show()
 		return
