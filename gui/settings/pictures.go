@@ -85,8 +85,11 @@ func confinePictures(p Pictures) Pictures {
 			kept, room, known[key] = append(kept, *r), room-weight, true
 		}
 	}
-	if len(kept) == len(p) {
+	switch len(kept) {
+	case len(p):
 		return p
+	case 0:
+		return nil // as it is read back
 	}
 	return kept
 }
