@@ -23,6 +23,7 @@ type Panel struct {
 	Box    fyne.CanvasObject
 	ways   *widgets.Chooser
 	before *widgets.BeforeStrip
+	card   fyne.CanvasObject // with the table and the lines
 	Table  *widgets.ChangeTable
 	Lines  *widget.Label
 	ids    []string // of the stills that are offered
@@ -55,8 +56,11 @@ func NewPanel(h *host.Host, c *Comparer, acts PanelActs) *Panel {
 	}, acts.All)
 	tight := layout.NewCustomPaddedVBoxLayout(0)
 	strip := container.NewStack(widgets.NewPanel(), container.New(layout.NewCustomPaddedLayout(widgets.Step/2, widgets.Step/2, widgets.Step, widgets.Step), container.New(tight, widgets.QuietWords(language.Say("Before")), p.before)))
-	table := container.NewStack(widgets.NewPanel(), container.New(tight, container.New(layout.NewCustomPaddedLayout(widgets.Step/4, 0, widgets.Step, widgets.Step), p.Table), container.New(layout.NewCustomPaddedLayout(-1.25*widgets.Step, -0.75*widgets.Step, 0, 0), p.Lines)))
-	p.Box = container.NewVBox(container.New(widgets.AnyWidth{}, p.ways), strip, table)
+	p.card = container.NewStack(widgets.NewPanel(), container.New(tight, container.New(layout.NewCustomPaddedLayout(widgets.Step/4, 0, widgets.Step, widgets.Step), p.Table), container.New(layout.NewCustomPaddedLayout(-1.25*widgets.Step, -0.75*widgets.Step, 0, 0), p.Lines)))
+	if !c.On() { // before the page is there to be laid out
+		p.card.Hide()
+	}
+	p.Box = container.NewVBox(container.New(widgets.AnyWidth{}, p.ways), strip, p.card)
 	p.Show()
 	return p
 }
@@ -74,7 +78,12 @@ func (p *Panel) Show() {
 	if c := p.compare.Change(); c != nil && c.Counted > 0 {
 		rows = wording.SayGroupRows(c, p.acts.FromWhite())
 	}
-	resized := len(rows) != len(p.Table.Rows())
+	resized := len(rows) != len(p.Table.Rows()) || p.card.Visible() != p.compare.On()
+	if p.compare.On() {
+		p.card.Show()
+	} else { // a table of nothing but its heads asks what is missing
+		p.card.Hide()
+	}
 	p.Table.Set(rows)
 	if widgets.SetWords(p.Lines, strings.Join(p.compare.lines(), "\n")) || resized {
 		p.Box.Refresh()

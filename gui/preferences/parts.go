@@ -62,7 +62,7 @@ func (p *Page) display() []widgets.FormRow {
 	chip := widgets.NewSwitch(p.now.PointerChip, p.Keys, func(on bool) { p.set(func(s *settings.Settings) { s.PointerChip = on }) })
 	rows := []widgets.FormRow{
 		p.displayColours(),
-		{Name: language.Say("Reading beside the pointer"), Control: chip, Note: language.Say("While Read under the pointer, P, is on.")},
+		{Name: language.Say("Reading beside the pointer"), Control: chip, Note: language.Say("While Read under the pointer (P) is on.")},
 	}
 	if p.LeaveOut != nil {
 		out := widgets.NewSwitch(p.now.LeaveOut, p.Keys, p.LeaveOut)

@@ -23,7 +23,7 @@ type ChangeTable struct {
 	cells [1 + mostChanges][changeColumns]*canvas.Text
 }
 
-// NewChangeTable returns a table of no groups, which keeps room for so many as there may be.
+// NewChangeTable returns a table of no groups.
 func NewChangeTable() *ChangeTable {
 	t := &ChangeTable{}
 	for i := range t.cells {
@@ -71,8 +71,16 @@ func (t *ChangeTable) write(size fyne.Size, of colours) {
 	}
 }
 
-// The widest that may stand in each column.
-var changeWidest = [changeColumns]language.Words{"light middle", "100 %", "100 %", "10.0 → 10.0"}
+// The widest that may stand in each column; which of the names it is depends on the language.
+var changeWidest = [changeColumns][]language.Words{{"dark middle", "light middle"}, {"100 %"}, {"100 %"}, {"10.0 → 10.0"}}
+
+// widestOf is the width of the widest of such words, in letters of a part of their size.
+func widestOf(words []language.Words, letters float32) (wide float32) {
+	for _, w := range words {
+		wide = max(wide, fyne.MeasureText(w.String(), TextSize()*letters, fyne.TextStyle{}).Width)
+	}
+	return wide
+}
 
 // smaller is by how much the letters are to be smaller than plain so that a width takes the columns.
 func (t *ChangeTable) smaller(width float32) float32 {
@@ -88,10 +96,10 @@ func (t *ChangeTable) stacks(width float32) bool {
 }
 
 // lettersFor is the part of their size, 1 at most, in which columns of such words fit into a width.
-func lettersFor(width float32, columns []language.Words) float32 {
+func lettersFor(width float32, columns [][]language.Words) float32 {
 	need := float32(0)
 	for _, words := range columns {
-		need += fyne.MeasureText(words.String(), TextSize(), fyne.TextStyle{}).Width + Step
+		need += widestOf(words, 1) + Step
 	}
 	return min(1, max(width, 1)/need)
 }
@@ -113,7 +121,7 @@ func changeRights(width float32, need [changeColumns]float32) (right [changeColu
 func (t *ChangeTable) place(size fyne.Size) {
 	var need [changeColumns]float32
 	for k, words := range changeWidest {
-		need[k] = fyne.MeasureText(words.String(), TextSize()*t.smaller(size.Width), fyne.TextStyle{}).Width
+		need[k] = widestOf(words, t.smaller(size.Width))
 	}
 	stacks := t.stacks(size.Width)
 	if stacks {

@@ -100,14 +100,15 @@ func (f *Form) noteOf(i int, width float32) []string {
 const controlWide = 20 * Step
 
 // spread returns the width of a row's control, and whether it stands below its name. Sliders below
-// each other begin alike.
+// each other begin alike, and so do keys.
 func (f *Form) spread(i int, width float32) (control float32, below bool) {
 	control, below = f.alone(i, width)
-	if _, slides := f.rows[i].Control.(*Amount); below || !slides {
+	kind := columnOf(f.rows[i].Control)
+	if below || kind == noColumn {
 		return control, below
 	}
 	for other, r := range f.rows {
-		if _, slides := r.Control.(*Amount); !slides {
+		if columnOf(r.Control) != kind {
 			continue
 		}
 		if wide, under := f.alone(other, width); !under {
@@ -115,6 +116,25 @@ func (f *Form) spread(i int, width float32) (control float32, below bool) {
 		}
 	}
 	return max(control, f.rows[i].Control.MinSize().Width), false
+}
+
+// column is what a control begins alike with.
+type column int
+
+const (
+	noColumn column = iota
+	sliderColumn
+	keyColumn
+)
+
+func columnOf(control fyne.CanvasObject) column {
+	switch control.(type) {
+	case *Amount:
+		return sliderColumn
+	case *KeyChoice:
+		return keyColumn
+	}
+	return noColumn
 }
 
 // alone is spread for a row by itself.

@@ -47,6 +47,24 @@ func TestFormFits(t *testing.T) {
 	}
 }
 
+// Keys below each other begin alike, however long the names beside them are.
+func TestFormKeysBeginAlike(t *testing.T) {
+	inText(t, 150)
+	var rows []FormRow
+	for _, name := range []string{"Spot A here", "Keep a still", "Show or hide"} {
+		rows = append(rows, FormRow{Name: name, Control: NewKeyChoice("Ctrl+Alt+1", &heardKeys{}, nil, KeyActs{})})
+	}
+	f := NewForm(rows...)
+	f.For(348)
+	test.WidgetRenderer(f)
+	f.Resize(fyne.NewSize(348, f.MinSize().Height))
+	for _, r := range rows[1:] {
+		if first, at := rows[0].Control.Position().X, r.Control.Position().X; at != first || at+r.Control.Size().Width != 348 {
+			t.Errorf("the key beside %q begins at %g, the first at %g", r.Name, at, first)
+		}
+	}
+}
+
 // A switch tells its state and switches by taps and keys; a list chooses by the arrows, and only
 // what there is.
 func TestSwitchAndPicklist(t *testing.T) {

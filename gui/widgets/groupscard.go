@@ -36,6 +36,7 @@ type GroupsCard struct {
 	boxes  [analysis.MaxGroups]*canvas.Rectangle
 	shares [analysis.MaxGroups]*canvas.Text
 	names  [analysis.MaxGroups]*canvas.Text
+	under  [analysis.MaxGroups]*canvas.Text      // their second lines
 	rules  [analysis.MaxGroups]*canvas.Rectangle // at the borders
 	gaps   [analysis.MaxGroups]*canvas.Text
 	count  [2][2]*Chooser // by whether the borders are set by hand, and whether its words are short
@@ -53,7 +54,8 @@ func NewGroupsCard(acts GroupsActs) *GroupsCard {
 	g.frame = g.addBox()
 	for i := range g.boxes {
 		g.boxes[i], g.shares[i] = g.addBox(), g.addText(SmallSize, fyne.TextStyle{})
-		g.names[i], g.rules[i], g.gaps[i] = g.addText(SmallSize, fyne.TextStyle{}), g.addBox(), g.addText(SmallSize, fyne.TextStyle{})
+		g.names[i], g.under[i] = g.addText(SmallSize, fyne.TextStyle{}), g.addText(SmallSize, fyne.TextStyle{})
+		g.rules[i], g.gaps[i] = g.addBox(), g.addText(SmallSize, fyne.TextStyle{})
 	}
 	for i := range g.count {
 		for j := range g.count[i] {
@@ -112,7 +114,7 @@ func index(second bool) int {
 // Words are all that is said, for who can't see the card.
 func (g *GroupsCard) Words() (words []string) {
 	p := g.plan(g.Size().Width)
-	for _, list := range [][]placedWords{p.shares, p.names, p.gaps} {
+	for _, list := range [][]placedWords{p.shares, p.names, p.under, p.gaps} {
 		for _, w := range list {
 			words = append(words, w.words)
 		}
@@ -153,6 +155,7 @@ func (g *GroupsCard) write(size fyne.Size, of colours) {
 		}
 		say(g.shares[i], nth(p.shares, i).words, ink)
 		say(g.names[i], nth(p.names, i).words, fore)
+		say(g.under[i], nth(p.under, i).words, fore)
 		say(g.gaps[i], nth(p.gaps, i).words, quiet)
 		fill(g.rules[i], of(ColorNameHairline))
 		show(g.rules[i], i+1 < len(g.text.Groups))
@@ -200,6 +203,7 @@ func (g *GroupsCard) place(size fyne.Size) {
 		put(g.boxes[i], fyne.NewPos(p.edges[i], 1), fyne.NewSize(p.edges[i+1]-p.edges[i], groupBarHigh-2))
 		placeText(g.shares[i], p.shares[i].x, (groupBarHigh-g.shares[i].MinSize().Height)/2)
 		placeText(g.names[i], p.names[i].x, p.words[0])
+		placeText(g.under[i], p.under[i].x, p.words[0]+quietLine())
 		put(g.rules[i], fyne.NewPos(p.edges[i+1], groupBarHigh+2), fyne.NewSize(1, p.words[1]-groupBarHigh))
 		placeText(g.gaps[i], nth(p.gaps, i).x, p.words[1])
 	}

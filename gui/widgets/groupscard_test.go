@@ -66,6 +66,29 @@ func TestGroupsShorten(t *testing.T) {
 	}
 }
 
+// A name that finds no room in one line stands in two, at the size at which that may be: so four
+// groups of a usual picture are all named, and the lines stay as shares change.
+func TestGroupNamesInTwoLines(t *testing.T) {
+	for _, tt := range []struct {
+		percent int
+		names   string
+	}{
+		{100, "dark, dark middle, light middle, light"},
+		{150, "dark, dark/middle, light middle, light"},
+		{200, "dark, dark/mid, light/middle, light"},
+	} {
+		inText(t, tt.percent)
+		p, even := planGroups(groupsOfFour(0.21, 0.23, 0.34, 0.22), 348), planGroups(groupsOfFour(0.01, 0.49, 0.49, 0.01), 348)
+		var names []string
+		for i, n := range p.names {
+			names = append(names, strings.TrimSuffix(n.words+"/"+p.under[i].words, "/"))
+		}
+		if got := strings.Join(names, ", "); got != tt.names || p.words != even.words {
+			t.Errorf("text %d %%: %s, want %s; gaps at %v, with other shares at %v", tt.percent, got, tt.names, p.words, even.words)
+		}
+	}
+}
+
 // Whatever the groups, the width and the size of text: nothing lies over another thing or beyond
 // the card, and what can be pressed is 32 wide and high at least.
 func TestGroupsNeverOverlap(t *testing.T) {

@@ -2,6 +2,7 @@ package widgets
 
 import (
 	"math"
+	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -15,6 +16,7 @@ type groupsPlan struct {
 	edges   []float32     // left edge of every group, and the right one of the last
 	shares  []placedWords // on the bar
 	names   []placedWords // under it
+	under   []placedWords // second lines of names that find no room in one
 	gaps    []placedWords // under the names, at the borders
 	words   [2]float32    // tops of the lines of names and of gaps
 	choose  rect          // the segments
@@ -46,8 +48,9 @@ func planGroups(t wording.GroupsText, width float32) groupsPlan {
 	for i := range p.edges {
 		p.edges[i]++ // beside the hairline
 	}
-	p.words = [2]float32{groupBarHigh + Step/2, groupBarHigh + Step/2 + quietLine()}
-	p.placeNames(t)
+	lines := linesOfNames(t, width)
+	p.words = [2]float32{groupBarHigh + Step/2, groupBarHigh + Step/2 + float32(lines)*quietLine()}
+	p.placeNames(t, lines)
 	p.placeGaps(t, width)
 	y := p.words[1] + quietLine()
 	if len(t.Gaps) == 0 {
@@ -60,19 +63,46 @@ func planGroups(t wording.GroupsText, width float32) groupsPlan {
 	return p
 }
 
-// placeNames stands shares on their groups and names under them, as long as there is room.
-func (p *groupsPlan) placeNames(t wording.GroupsText) {
+// linesOfNames is how many lines are kept for names: two where a short one may find no room in one. That
+// is so by the width, the size of text and the words alone: no line comes and goes as shares change.
+func linesOfNames(t wording.GroupsText, width float32) int {
+	const narrow = 5 // a group with less than this part of the width is narrower than most (our choice)
+	for _, n := range t.Names {
+		if strings.Contains(n.Short, " ") && smallWidth(n.Short)+wordsApart > width/narrow {
+			return 2
+		}
+	}
+	return 1
+}
+
+// placeNames stands shares on their groups and names under them, in so many lines, as long as there is
+// room.
+func (p *groupsPlan) placeNames(t wording.GroupsText, lines int) {
 	for i := range t.Groups {
 		left, room := p.edges[i], p.edges[i+1]-p.edges[i]-wordsApart
 		middle := func(words string) placedWords {
 			return placedWords{words, left + (room+wordsApart-smallWidth(words))/2}
 		}
-		share, name := middle(t.Shares[i]), middle(longestFitting(room, SmallSize(), t.Names[i].Full, t.Names[i].Short, ""))
-		if smallWidth(share.words) > room {
-			share.words = ""
+		share, name := t.Shares[i], nameWithin(t.Names[i], room, lines)
+		if smallWidth(share) > room {
+			share = ""
 		}
-		p.shares, p.names = append(p.shares, share), append(p.names, name)
+		p.shares, p.names, p.under = append(p.shares, middle(share)), append(p.names, middle(name[0])), append(p.under, middle(name[1]))
 	}
+}
+
+// nameWithin is a name in the lines in which it finds room, whole before short; empty where it finds none.
+func nameWithin(n wording.GroupName, room float32, lines int) [2]string {
+	for _, words := range []string{n.Full, n.Short} {
+		if smallWidth(words) <= room {
+			return [2]string{words}
+		}
+		upper, lower, _ := strings.Cut(words, " ")
+		if lines == 2 && max(smallWidth(upper), smallWidth(lower)) <= room {
+			return [2]string{upper, lower}
+		}
+	}
+	return [2]string{}
 }
 
 // placeGaps centres the gaps at the borders. Where they would touch, or a name is the short one, they
@@ -118,7 +148,7 @@ func (p *groupsPlan) placeGaps(t wording.GroupsText, width float32) {
 // shortened reports whether a group has its short name for want of room.
 func (p *groupsPlan) shortened(t wording.GroupsText) bool {
 	for i, n := range t.Names {
-		if n.Short != n.Full && p.names[i].words == n.Short {
+		if p.under[i].words != "" || n.Short != n.Full && p.names[i].words == n.Short {
 			return true
 		}
 	}

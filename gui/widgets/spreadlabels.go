@@ -17,7 +17,7 @@ type groupLabel struct {
 // How far a group's share and its name in a line of its own stay from the borders: beside the
 // former are the grips.
 const (
-	shareGap = Step
+	shareGap = Step * 3 / 4
 	nameGap  = Step / 2
 )
 
