@@ -105,13 +105,15 @@ func parent(own uint64) string {
 
 // handle is the name of a session, which some portals give as a string, others as a path.
 func handle(v dbus.Variant) (dbus.ObjectPath, error) {
+	var path dbus.ObjectPath
 	switch p := v.Value().(type) {
 	case string:
-		if path := dbus.ObjectPath(p); path.IsValid() {
-			return path, nil
-		}
+		path = dbus.ObjectPath(p)
 	case dbus.ObjectPath:
-		return p, nil
+		path = p // which may still be none
+	}
+	if path.IsValid() {
+		return path, nil
 	}
 	return "", fmt.Errorf("%w: the portal names no session", capture.ErrSharing)
 }
