@@ -123,13 +123,19 @@ const leastLink = -1.0
 
 // propose lists all that may be a local colour.
 func (d *decision) propose() {
-	for _, group := range join(d.links, len(d.pools)) {
+	groups, wider := join(d.links, len(d.pools))
+	for _, group := range groups {
 		d.joined = append(d.joined, d.cut(group))
 	}
 	d.joined = d.joinAlike(d.joined)
 	d.all = slices.Clone(d.joined)
 	for _, l := range d.joined {
-		d.proposeCuts(&l)
+		d.proposeCuts(l.colours())
+	}
+	for _, group := range wider {
+		if d.lightestFirst(group); d.isChain(group) {
+			d.proposeCuts(group)
+		}
 	}
 	for i := range d.links {
 		if l := &d.links[i]; l.logit >= leastLink && !d.isProposed([2][]int32{{l.light}, {l.shadow}}) {
@@ -138,9 +144,26 @@ func (d *decision) propose() {
 	}
 }
 
-// proposeCuts lists a local colour of several steps, cut elsewhere.
-func (d *decision) proposeCuts(l *local) {
-	steps := l.colours()
+// chainBeside is how far beside the way from its lightest step to its darkest those of a chain lie at
+// most, as a part of that way (our choice: hues turn along it).
+const chainBeside = 0.2
+
+// isChain reports whether three colours or more, the lightest first, are steps of one way from light
+// to dark.
+func (d *decision) isChain(steps []int32) bool {
+	if len(steps) < 3 {
+		return false
+	}
+	first := d.pools[steps[0]].mean()
+	way := minus(d.pools[steps[len(steps)-1]].mean(), first)
+	return !slices.ContainsFunc(steps, func(i int32) bool {
+		_, square := fromLine(d.pools[i].mean(), first, way)
+		return square > chainBeside*chainBeside*dot(way, way)
+	})
+}
+
+// proposeCuts lists a local colour of several steps, cut wherever it isn't yet.
+func (d *decision) proposeCuts(steps []int32) {
 	d.lightestFirst(steps)
 	for at := 1; at < len(steps); at++ {
 		if sides := [2][]int32{steps[:at], steps[at:]}; !d.isProposed(sides) {
@@ -166,48 +189,76 @@ func (d *decision) lightestFirst(colours []int32) {
 // more, what isn't joined is lost (our choice).
 const lenience = 0.4
 
-// join groups colours into local colours: the two groups for which the sum of the logits
-// between them speaks most are joined, as long as there are such (JOIN).
-func join(links []link, colours int) (groups [][]int32) {
-	into, sums := make([]int32, colours), make([]map[int32]float64, colours)
-	for i := range into {
-		into[i], sums[i] = int32(i), map[int32]float64{}
-	}
-	for _, l := range links {
-		sums[l.light][l.shadow] = l.logit + lenience
-		sums[l.shadow][l.light] = l.logit + lenience
-	}
-	for {
-		a, b := strongest(sums)
-		if a < 0 {
-			break
-		}
-		for k, v := range sums[b] {
-			delete(sums[k], b)
-			if k != a {
-				sums[a][k] += v
-				sums[k][a] += v
-			}
-		}
-		sums[b] = nil
-		for i := range into {
-			if into[i] == b {
-				into[i] = a
-			}
-		}
-	}
-	groups = make([][]int32, colours)
-	for i, g := range into {
-		groups[g] = append(groups[g], int32(i))
-	}
-	return slices.DeleteFunc(groups, func(g []int32) bool { return len(g) < 2 })
+// widest is how far the logits between two groups may speak against joining them for both to be
+// weighed as one as well, if they are a chain (our choice): its steps touch only the next ones, and
+// where one link is weak, two halves are joined that are no local colours.
+const widest = 1.2
+
+// joining is colours on the way to local colours: of each the group that it is in, and between groups
+// the sums of the logits.
+type joining struct {
+	into []int32
+	sums []map[int32]float64
 }
 
-// strongest returns the two groups with the largest sum above 0 between them, of equal ones
+// join groups colours into local colours: the two groups for which the sum of the logits
+// between them speaks most are joined, as long as there are such (JOIN). Wider are groups that
+// would be joined next.
+func join(links []link, colours int) (groups, wider [][]int32) {
+	j := joining{make([]int32, colours), make([]map[int32]float64, colours)}
+	for i := range j.into {
+		j.into[i], j.sums[i] = int32(i), map[int32]float64{}
+	}
+	for _, l := range links {
+		j.sums[l.light][l.shadow] = l.logit + lenience
+		j.sums[l.shadow][l.light] = l.logit + lenience
+	}
+	for j.joinStrongest(0) >= 0 {
+	}
+	groups = slices.DeleteFunc(j.groups(), func(g []int32) bool { return len(g) < 2 })
+	for at := j.joinStrongest(-widest); at >= 0; at = j.joinStrongest(-widest) {
+		wider = append(wider, j.groups()[at])
+	}
+	return groups, wider
+}
+
+// groups lists the colours of each group, in the order of their numbers.
+func (j *joining) groups() [][]int32 {
+	all := make([][]int32, len(j.into))
+	for i, g := range j.into {
+		all[g] = append(all[g], int32(i))
+	}
+	return all
+}
+
+// joinStrongest joins the two groups with the largest sum above least, and returns which group
+// they are now, -1 if there are none.
+func (j *joining) joinStrongest(least float64) int32 {
+	a, b := strongest(j.sums, least)
+	if a < 0 {
+		return -1
+	}
+	for k, v := range j.sums[b] {
+		delete(j.sums[k], b)
+		if k != a {
+			j.sums[a][k] += v
+			j.sums[k][a] += v
+		}
+	}
+	j.sums[b] = nil
+	for i := range j.into {
+		if j.into[i] == b {
+			j.into[i] = a
+		}
+	}
+	return a
+}
+
+// strongest returns the two groups with the largest sum above least between them, of equal ones
 // the first; -1 if there are none.
-func strongest(sums []map[int32]float64) (a, b int32) {
+func strongest(sums []map[int32]float64, least float64) (a, b int32) {
 	a, b = -1, -1
-	most := 0.0
+	most := least
 	for i := range sums {
 		first := int32(i)
 		for k, v := range sums[i] {

@@ -47,3 +47,27 @@ func TestChoose(t *testing.T) {
 		}
 	})
 }
+
+// Where one link of a chain of steps is weak its halves are local colours, and the whole may be one;
+// where it speaks clearly against that, it may not.
+func TestJoinGoesOnAlongChains(t *testing.T) {
+	for _, test := range []struct {
+		weak  float64
+		wider [][]int32
+	}{
+		{-0.9, [][]int32{{0, 1, 2, 3}}},
+		{-lenience - widest - 0.1, nil},
+	} {
+		groups, wider := join([]link{
+			{light: 0, shadow: 1, logit: 1.2}, {light: 1, shadow: 2, logit: test.weak}, {light: 2, shadow: 3, logit: 0.3},
+		}, 5)
+		if want := [][]int32{{0, 1}, {2, 3}}; !equal(groups, want) {
+			t.Errorf("%g: joined %v, want %v", test.weak, groups, want)
+		}
+		if !equal(wider, test.wider) {
+			t.Errorf("%g: wider %v, want %v", test.weak, wider, test.wider)
+		}
+	}
+}
+
+func equal(p, q [][]int32) bool { return slices.EqualFunc(p, q, slices.Equal[[]int32]) }

@@ -48,12 +48,20 @@ func (c *softCut) cutHalfway() {
 	c.cut = ((endOf(1)+endOf(19)+1)/2/splitBins - 0.5) * splitSpan
 }
 
+// blankRim is the part of the frame from which on a ground that touches it is blank paper, rather
+// than a wall or a large form that may run from light into shadow (our choice: half of it).
+const blankRim = 0.5
+
+func (f *Finder) isBlank(r *familyArea) bool {
+	return r.ground && float64(r.rim) >= blankRim*float64(f.source.border)
+}
+
 // softCuts finds the best cut of every area that is large enough for two sides.
 func (f *Finder) softCuts(least int) []softCut {
 	a, p := &f.areas, &f.planes
 	cuts := make([]softCut, len(a.list))
 	for i := range cuts {
-		if r := &a.list[i]; !r.ground && r.all >= 2*least {
+		if r := &a.list[i]; !f.isBlank(r) && r.all >= 2*least {
 			c := &cuts[i]
 			c.mean = r.mean()
 			c.axis, c.ok = r.mainAxis()
