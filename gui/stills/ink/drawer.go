@@ -4,6 +4,7 @@ import (
 	"encoding/binary"
 	"image"
 	"math"
+	"slices"
 )
 
 // tileSize is the side of a tile, in pixels: small enough that a short stroke touches few
@@ -85,11 +86,33 @@ func (d *Drawer) draw(dst *image.RGBA, clip image.Rectangle, m *Mark) {
 			}
 			tile := image.Rect(x, y, x+1, y+1)
 			tile.Min, tile.Max = tile.Min.Mul(tileSize), tile.Max.Mul(tileSize)
-			for _, l := range layers {
+			for _, l := range layers[m.lowest(layers, tile, pieces):] {
 				d.lay(dst, clip.Intersect(tile), tile, m, l, pieces)
 			}
 		}
 	}
+}
+
+// lowest returns the first of the layers that are seen in a tile: those under one that fills it are
+// not.
+func (m *Mark) lowest(layers []layer, tile image.Rectangle, pieces []piece) int {
+	for i := len(layers) - 1; i > 0; i-- {
+		if l := layers[i]; l.hollow <= 0 && l.hatch == NoHatch && m.fills(tile, l.grow, pieces) {
+			return i
+		}
+	}
+	return 0
+}
+
+// fills reports whether one of the pieces covers all of a tile, its line wider by grow on either side.
+func (m *Mark) fills(tile image.Rectangle, grow float64, pieces []piece) bool {
+	return slices.ContainsFunc(pieces, func(p piece) bool {
+		if p.line == ofText {
+			return false
+		}
+		l := &m.Lines[p.line]
+		return l.reach(p.segment, l.Width/2+grow, tile) == whole
+	})
 }
 
 // tilesOf returns the tiles that pixels lie in; there are some.
@@ -142,7 +165,7 @@ func (d *Drawer) spread(m *Mark, grid image.Rectangle) {
 
 // lay draws one layer of a mark's pieces in a tile.
 func (d *Drawer) lay(dst *image.RGBA, clip, tile image.Rectangle, m *Mark, l layer, pieces []piece) {
-	if !d.cover(&d.mask, tile, m, l.grow, pieces) {
+	if l.hollow > 0 && m.fills(tile, l.grow-l.hollow, pieces) || !d.cover(&d.mask, tile, m, l.grow, pieces) {
 		return
 	}
 	if l.hollow > 0 {
@@ -270,14 +293,18 @@ func blend(q []uint8, grey, alpha uint8) {
 // blendRow lays a grey over pixels, as much of it as mask says, eight at once where all or none
 // of them are covered.
 func blendRow(row, mask []uint8, grey uint8) {
-	solid := uint32(grey) | uint32(grey)<<8 | uint32(grey)<<16 | 255<<24
+	var solid [32]uint8
+	for i := range solid {
+		solid[i] = grey
+		if i%4 == 3 {
+			solid[i] = 255
+		}
+	}
 	for ; len(mask) >= 8; mask, row = mask[8:], row[32:] {
 		switch binary.LittleEndian.Uint64(mask) {
 		case 0:
 		case math.MaxUint64:
-			for i := 0; i < 32; i += 4 {
-				binary.LittleEndian.PutUint32(row[i:], solid)
-			}
+			*(*[32]uint8)(row) = solid
 		default:
 			blendEach(row[:32], mask[:8], grey)
 		}

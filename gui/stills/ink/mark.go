@@ -27,8 +27,6 @@ type Mark struct {
 	Hollow float64
 	Hatch  Hatch
 	Phase  image.Point // where the hatch begins to count
-
-	Whole bool // Hit takes all inside the lines' box for the mark
 }
 
 // Line is a line through points.
@@ -86,9 +84,6 @@ func (m *Mark) Hit(p Point, reach float64) bool {
 	for _, l := range m.Lines {
 		if l.hit(p, reach) {
 			return true
-		}
-		if m.Whole {
-			b.add(reach, l.Points...)
 		}
 	}
 	b.addText(&m.Text, everywhere, reach)

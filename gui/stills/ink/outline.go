@@ -45,6 +45,38 @@ func (o *outlines) add(points ...Point) {
 	o.raster.ClosePath()
 }
 
+// curve adds an arc from where the outline is, around a middle. Of what runs beside the tile all the
+// way only the ends matter.
+func (o *outlines) curve(middle Point, arc []Point) {
+	before := uint8(0)
+	for i, p := range arc {
+		p = middle.Plus(p)
+		beside := o.beside(p)
+		if before&beside != 0 && i+1 < len(arc) && beside&before&o.beside(middle.Plus(arc[i+1])) != 0 {
+			continue
+		}
+		before = beside
+		o.raster.LineTo(o.at(p))
+	}
+}
+
+// beside tells on which sides of the tile a place lies, a bit each; none for one within it.
+func (o *outlines) beside(p Point) (sides uint8) {
+	x, y := o.at(p)
+	size := o.raster.Size()
+	if x < 0 {
+		sides |= 1
+	} else if x > float32(size.X) {
+		sides |= 2
+	}
+	if y < 0 {
+		sides |= 4
+	} else if y > float32(size.Y) {
+		sides |= 8
+	}
+	return sides
+}
+
 // pieces adds the pieces that belong to the segment from point i on. thick is the line's
 // width as it is to be drawn.
 func (l *Line) pieces(o *outlines, i int, thick float64) {
@@ -55,7 +87,9 @@ func (l *Line) pieces(o *outlines, i int, thick float64) {
 	from, to := l.segment(i)
 	if from == to {
 		if i == 0 && l.lone() {
-			o.add(Ellipse(from, Point{half, half})...)
+			side := Point{half, 0}
+			o.sector(from, side, side.Times(-1))
+			o.sector(from, side.Times(-1), side)
 		}
 		return
 	}
@@ -150,9 +184,7 @@ func (o *outlines) sector(middle, from, to Point) {
 		points = o.arc(from, to)
 	}
 	o.raster.MoveTo(o.at(middle.Plus(from)))
-	for _, p := range points {
-		o.raster.LineTo(o.at(middle.Plus(p)))
-	}
+	o.curve(middle, points)
 	o.raster.LineTo(o.at(middle.Plus(to)))
 	o.raster.LineTo(o.at(middle))
 	o.raster.ClosePath()

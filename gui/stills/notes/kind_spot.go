@@ -25,8 +25,7 @@ func (s Spot) fine() bool { return s.At.Fine() }
 
 func (s Spot) draw(p *pen, _ string) {
 	at, r := p.at(s.At), spotRadius*p.view.Pixel
-	p.line(ink.Ellipse(at, ink.Pt(r, r)), true, 1.5*p.view.Pixel)
-	p.whole()
+	p.ring(at, r, 1.5*p.view.Pixel)
 	number := p.number(at.Minus(ink.Pt(0.7*r, 0.7*r))) // outside the ring
 	if p.worded {
 		p.beside(s.beside(), at, 1.6*r, number)

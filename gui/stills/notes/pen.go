@@ -75,8 +75,12 @@ func (p *pen) line(points []ink.Point, closed bool, width float64) {
 	p.marks = append(p.marks, p.rimmed(ink.Mark{Lines: []ink.Line{l}}, width/4))
 }
 
-// whole lets the last line's inside count as the note, where it is taken hold of.
-func (p *pen) whole() { p.marks[len(p.marks)-1].Whole = true }
+// ring draws a ring as a disc of which the edge is left: two outlines, and its inside counts as the
+// note where it is taken hold of.
+func (p *pen) ring(middle ink.Point, radius, width float64) {
+	disc := ink.Line{Points: []ink.Point{middle}, Width: 2*radius + width}
+	p.marks = append(p.marks, p.rimmed(ink.Mark{Lines: []ink.Line{disc}, Hollow: width}, width/4))
+}
 
 // textRim is how many times as large as the rim around them letters are.
 const textRim = 9
