@@ -90,7 +90,7 @@ func parsed(signature string) (s dbus.Signature, ok bool) {
 func answerOf(t testing.TB, signature string, body []byte) *answer {
 	t.Helper()
 	s, ok := parsed(signature)
-	if !ok {
+	if !ok || !sound(signature, body) {
 		return nil
 	}
 	var b bytes.Buffer
@@ -126,9 +126,15 @@ func FuzzAnswers(f *testing.F) {
 		{"shortcuts": dbus.MakeVariant([]bound{{"freeze", map[string]dbus.Variant{"trigger_description": dbus.MakeVariant("Ctrl+1")}}})},
 	} {
 		signature, body := wireOf(f, uint32(0), results)
+		if !sound(signature, body) {
+			f.Errorf("%v is refused", results)
+		}
 		f.Add(signature, body)
 	}
 	signature, body := wireOf(f, "no number", []string{"nothing"})
+	if !sound(signature, body) {
+		f.Error("a message that is sound is refused")
+	}
 	f.Add(signature, body)
 	f.Fuzz(func(t *testing.T, signature string, body []byte) {
 		a := answerOf(t, signature, body)
