@@ -217,7 +217,7 @@ func join(links []link, colours int) (groups, wider [][]int32) {
 	}
 	groups = slices.DeleteFunc(j.groups(), func(g []int32) bool { return len(g) < 2 })
 	for at := j.joinStrongest(-widest); at >= 0; at = j.joinStrongest(-widest) {
-		wider = append(wider, j.groups()[at])
+		wider = append(wider, j.group(at))
 	}
 	return groups, wider
 }
@@ -227,6 +227,16 @@ func (j *joining) groups() [][]int32 {
 	all := make([][]int32, len(j.into))
 	for i, g := range j.into {
 		all[g] = append(all[g], int32(i))
+	}
+	return all
+}
+
+// group lists the colours of one group, in the order of their numbers.
+func (j *joining) group(which int32) (all []int32) {
+	for i, g := range j.into {
+		if g == which {
+			all = append(all, int32(i))
+		}
 	}
 	return all
 }

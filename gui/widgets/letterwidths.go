@@ -15,11 +15,13 @@ type widths struct {
 }
 
 // mostNew is how many new letters are measured at a time in a text that is measured loosely, a fifth of a
-// millisecond each; those left are taken for twice as wide as their text is high. mostJoined is how many
-// letters may join, or begin another alphabet, in a text that isn't: each may be in a line of its own, which
-// is measured a few times. Our choices.
+// millisecond each; those left are taken for unmeasured times as wide as their text is high, which few
+// letters are, and hardly all of a line. mostJoined is how many letters may join, or begin another
+// alphabet, in a text that isn't: each may be in a line of its own, which is measured a few times. Our
+// choices.
 const (
 	mostNew    = 64
+	unmeasured = 1.25
 	mostJoined = 32
 )
 
@@ -87,7 +89,7 @@ func (w *widths) letter(r rune, measure func(string) float32) letterWidth {
 	known, ok := w.others[r]
 	if !ok && w.left != nil {
 		if *w.left == 0 {
-			return letterWidth{wide: 2 * w.size}
+			return letterWidth{wide: unmeasured * w.size}
 		}
 		*w.left--
 	}

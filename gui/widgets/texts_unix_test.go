@@ -47,10 +47,10 @@ func allLetters() string {
 
 // A note of as many letters as it may have, pasted or one more typed, in a row as the window has it, holds
 // up the processor for little: by the clock it would be the other programs' time too. To be reached are
-// 100 ms; twice as much is allowed, our choice, since a loaded machine's processor is slower too. The
-// window's first note of its letters has them measured besides.
+// 100 ms; four times as much is allowed, our choice: a loaded machine's processor is slower too, by half
+// at least, and what goes wrong takes seconds. The window's first note of its letters has them measured besides.
 func TestLongNotesAreQuick(t *testing.T) {
-	const most = 200 * time.Millisecond
+	const most = 400 * time.Millisecond
 	for _, hard := range hardTexts {
 		t.Run(hard.what, func(t *testing.T) {
 			test.NewTempApp(t)
