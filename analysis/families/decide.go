@@ -215,20 +215,15 @@ func join(links []link, colours int) (groups, wider [][]int32) {
 	}
 	for j.joinStrongest(0) >= 0 {
 	}
-	groups = slices.DeleteFunc(j.groups(), func(g []int32) bool { return len(g) < 2 })
+	for i := range int32(colours) {
+		if group := j.group(i); len(group) > 1 {
+			groups = append(groups, group)
+		}
+	}
 	for at := j.joinStrongest(-widest); at >= 0; at = j.joinStrongest(-widest) {
 		wider = append(wider, j.group(at))
 	}
 	return groups, wider
-}
-
-// groups lists the colours of each group, in the order of their numbers.
-func (j *joining) groups() [][]int32 {
-	all := make([][]int32, len(j.into))
-	for i, g := range j.into {
-		all[g] = append(all[g], int32(i))
-	}
-	return all
 }
 
 // group lists the colours of one group, in the order of their numbers.
